@@ -1,0 +1,2 @@
+namespace RecipeLint.Analysis;
+internal static class Placeholder;

@@ -1,0 +1,2 @@
+namespace RecipeLint.Chemistry;
+internal static class Placeholder;

@@ -1,0 +1,2 @@
+namespace RecipeLint.Recipes;
+internal static class Placeholder;

@@ -1,0 +1,2 @@
+namespace RecipeLint.Reports;
+internal static class Placeholder;

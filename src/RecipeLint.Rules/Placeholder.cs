@@ -1,0 +1,2 @@
+namespace RecipeLint.Rules;
+internal static class Placeholder;
