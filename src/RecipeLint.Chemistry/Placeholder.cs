@@ -1,2 +1,0 @@
-namespace RecipeLint.Chemistry;
-internal static class Placeholder;
