@@ -1,2 +1,0 @@
-namespace RecipeLint.Analysis;
-internal static class Placeholder;

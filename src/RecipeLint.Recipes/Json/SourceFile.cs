@@ -1,0 +1,94 @@
+using System.Text;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Json;
+
+/// <summary>The bytes of one file, its JSON tree with spans, and the one place where byte offsets become lines and columns.</summary>
+public sealed class SourceFile
+{
+    private readonly byte[] _bytes;
+    private readonly Lazy<int[]> _lineStarts;
+
+    /// <param name="path">Relative to the workspace root, forward slashes.</param>
+    /// <param name="bytes">Valid UTF-8 without a byte order mark, or whatever was there when it is not.</param>
+    public SourceFile(string path, byte[] bytes)
+    {
+        Path = path;
+        _bytes = bytes;
+        _lineStarts = new Lazy<int[]>(FindLineStarts);
+    }
+
+    public string Path { get; }
+
+    public ReadOnlySpan<byte> Bytes => _bytes;
+
+    public ReadOnlyMemory<byte> Memory => _bytes;
+
+    /// <summary>The tree; null when the bytes are not JSON.</summary>
+    public JsonTree? Tree { get; init; }
+
+    public int LineCount => _lineStarts.Value.Length;
+
+    /// <summary>Where a place stands in this file; a pointer that is not there falls back to its nearest ancestor.</summary>
+    public ByteSpan Resolve(Place place)
+    {
+        if (place.Range is { } range)
+        {
+            return range;
+        }
+
+        if (Tree is null)
+        {
+            return new ByteSpan(0, 0);
+        }
+
+        return Tree.SpanOf(place.Pointer, place.Part);
+    }
+
+    public LineSpan ToLines(ByteSpan span) => new(ToPosition(span.Start), ToPosition(span.End));
+
+    /// <summary>Converts a byte offset; offsets past the end count as the end.</summary>
+    public LinePosition ToPosition(int offset)
+    {
+        offset = Math.Clamp(offset, 0, _bytes.Length);
+        var starts = _lineStarts.Value;
+        var index = Array.BinarySearch(starts, offset);
+        if (index < 0)
+        {
+            index = ~index - 1;
+        }
+
+        var prefix = _bytes.AsSpan(starts[index], offset - starts[index]);
+        return new LinePosition(index + 1, Encoding.UTF8.GetCharCount(prefix) + 1);
+    }
+
+    /// <summary>The text of a line (1-based) without its line end.</summary>
+    public string Line(int line)
+    {
+        var starts = _lineStarts.Value;
+        var start = starts[line - 1];
+        var end = line < starts.Length ? starts[line] : _bytes.Length;
+        return Encoding.UTF8.GetString(_bytes.AsSpan(start, end - start)).TrimEnd('\r', '\n');
+    }
+
+    public string Excerpt(ByteSpan span)
+    {
+        var start = Math.Clamp(span.Start, 0, _bytes.Length);
+        var end = Math.Clamp(span.End, start, _bytes.Length);
+        return Encoding.UTF8.GetString(_bytes.AsSpan(start, end - start));
+    }
+
+    private int[] FindLineStarts()
+    {
+        var starts = new List<int> { 0 };
+        for (var i = 0; i < _bytes.Length; i++)
+        {
+            if (_bytes[i] == '\n' || (_bytes[i] == '\r' && (i + 1 == _bytes.Length || _bytes[i + 1] != '\n')))
+            {
+                starts.Add(i + 1);
+            }
+        }
+
+        return [.. starts];
+    }
+}

@@ -1,2 +1,0 @@
-namespace RecipeLint.Recipes;
-internal static class Placeholder;

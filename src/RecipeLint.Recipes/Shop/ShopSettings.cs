@@ -1,0 +1,72 @@
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Shop;
+
+/// <summary>A balance of the shop.</summary>
+/// <param name="Readability">The smallest step of the display.</param>
+/// <param name="Repeatability">Standard deviation of repeated weighings; null when not stated (1.5 times the readability is then used).</param>
+/// <param name="MinimumWeight">Stated by the maker; null when not stated.</param>
+public sealed record Scale(string Name, Place Place, Mass? Capacity, Mass Readability, Mass? Repeatability, Mass? MinimumWeight);
+
+public enum MeasureKind
+{
+    Cylinder,
+    Flask,
+    Pipette,
+    Syringe,
+    Injector,
+    Jug,
+    Dropper,
+    Spoon,
+}
+
+/// <summary>A volume measure or dosing device of the shop.</summary>
+/// <param name="Readability">Graduation; null when it has a single mark.</param>
+/// <param name="Tolerance">Stated accuracy at full volume.</param>
+public sealed record Measure(string Name, Place Place, MeasureKind Kind, Volume? Capacity, Volume? Readability, Tolerance? Tolerance);
+
+/// <summary>A vessel: empty mass counts against a scale's capacity.</summary>
+public sealed record Vessel(string Name, Place Place, Volume? Capacity, Mass? Tare);
+
+/// <summary>A place where stocks are kept.</summary>
+public sealed record Site(string Name, Place Place, Interval<Temperature> At);
+
+/// <summary>What the shop says of one rule.</summary>
+/// <param name="Level">"off", "note", "warning", "error"; null when only options are set.</param>
+/// <param name="Options">Option values as JSON literals by option name; read with the type the rule states.</param>
+public sealed record RuleSetting(string Rule, Place Place, string? Level, IReadOnlyDictionary<string, Located<string>> Options);
+
+/// <summary>An accepted finding.</summary>
+/// <param name="IdPath">Ids inside the file ("steps/edta/amount"); null for any place in it.</param>
+/// <param name="Accepted">The accepted value; a worse one reopens the finding.</param>
+/// <param name="Expires">Last day it holds; null for no end.</param>
+public sealed record Suppression(Place Place, string Rule, string File, string? IdPath, string Reason, double? Accepted, DateOnly? Expires);
+
+/// <summary>The shop: equipment, sites and how strictly it wants to be judged.</summary>
+public sealed record ShopSettings
+{
+    /// <summary>Null when no settings file was found and the built-in defaults hold.</summary>
+    public string? File { get; init; }
+
+    public IReadOnlyList<Scale> Scales { get; init; } = [];
+
+    public IReadOnlyList<Measure> Measures { get; init; } = [];
+
+    public IReadOnlyList<Vessel> Vessels { get; init; } = [];
+
+    public IReadOnlyList<Site> Sites { get; init; } = [];
+
+    /// <summary>Default crop profile.</summary>
+    public Located<string>? Profile { get; init; }
+
+    public IReadOnlyList<RuleSetting> Rules { get; init; } = [];
+
+    public IReadOnlyList<Suppression> Suppressions { get; init; } = [];
+
+    /// <summary>Where the first one listed stands alone, it is the scale every weighing uses.</summary>
+    public Scale? FindScale(string name) => Scales.FirstOrDefault(s => s.Name == name);
+
+    public Measure? FindMeasure(string name) => Measures.FirstOrDefault(m => m.Name == name);
+}

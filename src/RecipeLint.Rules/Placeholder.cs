@@ -1,2 +1,0 @@
-namespace RecipeLint.Rules;
-internal static class Placeholder;
