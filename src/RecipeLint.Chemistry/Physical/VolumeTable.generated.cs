@@ -90,7 +90,7 @@ internal static partial class VolumeTable
         new("H2(Citrate)-", -1, 191.115, 101.5, true, 0, 0, 0, 0, 0, 0, true),
         new("H2(DTPA)-3", -3, 390.325, 214.7, false, 0, 0, 0, 0, 0, 0, false),
         new("H2(EDDHA)-2", -2, 358.35, 197.1, false, 0, 0, 0, 0, 0, 0, false),
-        new("H2(EDTA)-2", -2, 290.228, 137, true, 8, 0.3, 0, 0, 0, 0, true),
+        new("H2(EDTA)-2", -2, 290.228, 158.98, true, 0, 0, 0, 0, 0, 0, true),
         new("H2(Glycinate)+", 1, 76.075, 41.8, false, 0, 0, 0, 0, 0, 0, false),
         new("H2(HEDTA)-", -1, 277.253, 152.5, false, 0, 0, 0, 0, 0, 0, false),
         new("H2(Oxalate)", 0, 90.034, 46.03, false, 0, 0, 3.742, 0.97, 0, 0, true),

@@ -26,7 +26,7 @@ internal static class PhysicalData
         Assert.True(File.Exists(path), $"{relativePath} is missing: run the tests once with RECIPELINT_UPDATE=1.");
         Assert.True(
             File.ReadAllText(path).ReplaceLineEndings("\n") == expected,
-            $"{relativePath} is stale: run the tests once with RECIPELINT_UPDATE=1 and read the difference.");
+            $"{relativePath} is stale: run the tests with RECIPELINT_UPDATE=1 (a second time when a table changed) and read the difference.");
     }
 
     private static JsonElement Read(string path)
