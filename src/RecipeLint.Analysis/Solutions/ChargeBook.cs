@@ -10,7 +10,7 @@ internal static class ChargeBook
     /// Chelating agents and trace metals in the order in which they find each other: the strongest ligand takes the most firmly held metal
     /// first.
     /// </summary>
-    private static readonly string[] Ligands = ["HBED-4", "EDDHA-4", "DTPA-5", "EDTA-4", "HEDTA-3"];
+    private static readonly string[] Ligands = ["EDDHA-4", "DTPA-5", "EDTA-4", "HEDTA-3"];
 
     private static readonly string[] Metals = ["Fe+3", "Cu+2", "Ni+2", "Zn+2", "Co+2", "Fe+2", "Mn+2"];
 

@@ -1,6 +1,5 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Analysis.Solutions;
 
@@ -33,42 +32,23 @@ public static class Components
         ["Glycinate-"] = 0,
     };
 
-    /// <summary>The charge written at the end of the name: -2 for "SO4-2", 0 for "B(OH)3".</summary>
-    public static int Charge(string component)
-    {
-        var at = component.Length;
-        while (at > 0 && char.IsAsciiDigit(component[at - 1]))
-        {
-            at--;
-        }
-
-        if (at == 0 || component[at - 1] is not ('+' or '-'))
-        {
-            return 0;
-        }
-
-        var size = at == component.Length ? 1 : int.Parse(component.AsSpan(at), NumberStyles.None, CultureInfo.InvariantCulture);
-        return component[at - 1] == '+' ? size : -size;
-    }
+    /// <summary>The charge of a component: -2 for "SO4-2", 0 for "B(OH)3" and for a name that is none.</summary>
+    public static int Charge(string component) => SolutionComponent.TryParse(component, out var known) ? known.Charge : 0;
 
     /// <summary>The charge a component is counted with in a charge balance of a feed near pH 5.8.</summary>
     public static int ChargeInFeed(string component) => FeedCharges.GetValueOrDefault(component, Charge(component));
 
-    /// <summary>Element masses of so many moles of a component whose name is a formula; empty for named ligands ("EDTA-4").</summary>
+    /// <summary>Element masses of so many moles of a component; empty where its atoms are not known.</summary>
     public static ElementTotals ElementsOf(string component, double moles)
     {
-        if (!FormulaParser.TryParse(component, out var formula, out _))
+        if (!SolutionComponent.TryGet(component, out var known) || known.Formula is not { } formula)
         {
             return ElementTotals.Empty;
         }
 
         var grams = formula.Atoms.ToDictionary(a => a.Key, a => a.Value * AtomicWeights.Of(a.Key) * moles);
-        var nitrogen = ImmutableDictionary<NitrogenForm, double>.Empty;
-        if (grams.TryGetValue(Element.N, out var total))
-        {
-            nitrogen = nitrogen.Add(component == "NH4+" ? NitrogenForm.Ammonium : NitrogenForm.Nitrate, total);
-        }
-
-        return ElementTotals.OfGrams(grams, nitrogen);
+        return ElementTotals.OfGrams(
+            grams,
+            known.Nitrogen is { } form && grams.TryGetValue(Element.N, out var nitrogen) ? [KeyValuePair.Create(form, nitrogen)] : []);
     }
 }

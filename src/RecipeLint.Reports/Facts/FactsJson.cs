@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Shop;
@@ -153,7 +154,7 @@ internal sealed class FactsJson(Utf8JsonWriter json, Workspace workspace)
 
         foreach (var form in Enum.GetValues<NitrogenForm>().Where(f => totals[f].Grams > 0))
         {
-            yield return (RecipeLint.Analysis.Solutions.NutrientKeys.KeyOf(form), totals[form].Grams);
+            yield return (NutrientKeys.KeyOf(form), totals[form].Grams);
         }
     }
 }

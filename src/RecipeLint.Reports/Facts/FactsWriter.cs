@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Text.Json;
+using RecipeLint.Analysis;
 
 namespace RecipeLint.Reports.ComputedFacts;
 
@@ -24,7 +25,7 @@ public static class FactsWriter
     /// when there are no facts for the file: it is neither, or its volume could not be read.
     /// </summary>
     /// <param name="file">Path relative to the workspace root, forward slashes.</param>
-    public static bool TryWrite(RecipeLint.Analysis.Facts facts, string file, IBufferWriter<byte> output)
+    public static bool TryWrite(Facts facts, string file, IBufferWriter<byte> output)
     {
         var stock = facts.FindStock(file);
         var recipe = facts.Recipes.FirstOrDefault(r => r.Recipe.File == file);

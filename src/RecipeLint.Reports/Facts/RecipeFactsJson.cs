@@ -1,12 +1,15 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Solutions;
-using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Composition;
 
 namespace RecipeLint.Reports.ComputedFacts;
 
 /// <summary>Facts of one recipe.</summary>
 internal static class RecipeFactsJson
 {
+    /// <summary>Fertiliser labels print these as oxides and the micronutrients as elements.</summary>
+    private static readonly HashSet<string> LabelledAsOxide = ["P", "K", "Ca", "Mg", "S", "Na", "Si"];
+
     public static void Write(FactsJson facts, RecipeFacts recipe)
     {
         var json = facts.Json;
@@ -81,11 +84,11 @@ internal static class RecipeFactsJson
             facts.Number("concentration_mg_per_L", fact.Concentration.MilligramsPerLitre);
             facts.Number("concentration_mmol_per_L", fact.Molar.MillimolesPerLitre);
             var element = NutrientKeys.ElementOf(key);
-            if (key == element.Symbol && Oxides.NameFor(element) is { } oxide && Oxides.GramsPerGram(element) is { } factor)
+            if (LabelledAsOxide.Contains(key) && OxideBasis.TryUsualForm(element, out var oxide))
             {
                 json.WriteStartObject("asOxide");
                 json.WriteString("oxide", oxide);
-                facts.Number("concentration_mg_per_L", fact.Concentration.MilligramsPerLitre * factor);
+                facts.Number("concentration_mg_per_L", fact.Concentration.MilligramsPerLitre / OxideBasis.GramsElementPerGram(oxide));
                 json.WriteEndObject();
             }
 
