@@ -112,10 +112,11 @@ internal sealed partial class QuantityCursor(string text, Due due)
             return Fail(QuantityMessages.WrongDimension(due, text, "", [Dimension.Dose]));
         }
 
+        SkipSpace();
         var start = _at;
         var unit = TakeUnit();
         return unit.Length > 0
-            ? Fail(QuantityMessages.Trailing(text, start + 1, text[..start].Trim(), unit))
+            ? Fail(QuantityMessages.Trailing(text, start, text[..start].Trim(), unit))
             : Tail(new Quantity(Dimension.Dose, dose, dose, "L/L"), "", _at);
     }
 

@@ -20,7 +20,7 @@ public sealed class UnitFactorTests
     [InlineData("1 lb/UK gal", Dimension.MassConcentration, 99.77637)]
     [InlineData("1 grain/US gal", Dimension.MassConcentration, 0.01711806)]
     public void Customary_units_agree_with_the_published_table(string text, Dimension dimension, double baseUnits) =>
-        Assert.Equal(baseUnits, Read(text, dimension).Low, baseUnits * 2e-7);
+        Assert.Equal(baseUnits, Read(text, dimension).Low, baseUnits * 5e-7);
 
     // SI Brochure, 9th edition: prefixes (table 7) and the litre, tonne, day beside the SI (table 8).
     [Theory]
