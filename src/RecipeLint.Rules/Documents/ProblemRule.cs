@@ -11,7 +11,7 @@ public abstract class ProblemRule(string name, params ProblemKind[] kinds) : Wor
 
     public IReadOnlyList<ProblemKind> Kinds => kinds;
 
-    public sealed override IEnumerable<Finding> Judge(Facts facts, RuleContext context) =>
+    public override IEnumerable<Finding> Judge(Facts facts, RuleContext context) =>
         facts.Workspace.Problems
             .Where(p => kinds.Contains(p.Kind))
             .Select(p => context.Find(p.Place, p.Message) with

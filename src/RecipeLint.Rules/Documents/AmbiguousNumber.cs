@@ -1,0 +1,6 @@
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Rules.Documents;
+
+/// <summary>A comma that can be a decimal mark or a thousands mark.</summary>
+public sealed class AmbiguousNumber() : ProblemRule("ambiguous-number", ProblemKind.AmbiguousNumber);

@@ -1,0 +1,6 @@
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Rules.Documents;
+
+/// <summary>An amount nobody means: zero, negative, or far too much for the batch.</summary>
+public sealed class ImplausibleAmount() : ProblemRule("implausible-amount", ProblemKind.ImplausibleAmount);

@@ -1,0 +1,6 @@
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Rules.Documents;
+
+/// <summary>A label that cannot be true: over 100 %, or its parts exceed their total.</summary>
+public sealed class ImpossibleAnalysis() : ProblemRule("impossible-analysis", ProblemKind.ImpossibleAnalysis);

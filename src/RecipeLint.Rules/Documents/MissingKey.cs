@@ -1,0 +1,6 @@
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Rules.Documents;
+
+/// <summary>A key the file cannot do without.</summary>
+public sealed class MissingKey() : ProblemRule("missing-key", ProblemKind.MissingKey);
