@@ -72,7 +72,7 @@ public sealed class DoseContradictsDilution : RecipeRule
             }
 
             // The stated dose as written; one computed from a volume or strokes only where none is written.
-            var used = entry.Dose?.Value ?? (entry.Amount is not null || entry.Strokes is not null ? dose.Dose : null);
+            var used = entry.Dose?.Value ?? (dose.Basis is DoseBasis.Volume or DoseBasis.Strokes ? dose.Dose : null);
             var place = entry.Dose?.Place ?? entry.Amount?.Place ?? entry.Strokes?.Place ?? entry.Place;
             return used is { LitresPerLitre: > 0 } rate ? new Pair(stock, place, rate, stated) : null;
         }

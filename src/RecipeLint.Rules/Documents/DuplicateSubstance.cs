@@ -1,3 +1,4 @@
+using System.Globalization;
 using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
@@ -56,16 +57,18 @@ public sealed class DuplicateSubstance : WorkspaceRule
         if (group.All(e => e.Volume is { Litres: > 0 }))
         {
             var litres = group.Select(e => e.Volume!.Value.Litres).ToList();
-            return $": {string.Join(" and ", litres.Select(Say.Litres))}, together {Say.Litres(litres.Sum())}";
+            return litres.Sum() < 1 ? Sum(litres.Select(l => l * 1000), "mL") : Sum(litres, "L");
         }
 
-        if (group.All(e => e.Mass is { Grams: > 0 }))
-        {
-            var grams = group.Select(e => e.Mass!.Value.Grams).ToList();
-            return $": {string.Join(" and ", grams.Select(Say.Grams))}, together {Say.Grams(grams.Sum())}";
-        }
+        return group.All(e => e.Mass is { Grams: > 0 }) ? Sum(group.Select(e => e.Mass!.Value.Grams), "g") : "";
+    }
 
-        return "";
+    /// <summary>Six digits: these are the writer's own figures and should read as written.</summary>
+    private static string Sum(IEnumerable<double> values, string unit)
+    {
+        var list = values.ToList();
+        string Say(double value) => Rounding.SixDigits(value).ToString("0.######", CultureInfo.InvariantCulture);
+        return $": {string.Join(" + ", list.Select(Say))} {unit}, together {Say(list.Sum())} {unit}";
     }
 
     private static string StockName(Facts facts, string file) => facts.Workspace.FindStock(file)?.Name ?? file;
