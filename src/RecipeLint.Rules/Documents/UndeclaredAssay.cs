@@ -39,16 +39,17 @@ public sealed class UndeclaredAssay : WorkspaceRule
             return null;
         }
 
-        var names = Say.List(open.Select(a => a.Substance.TypicalAssay is { } typical
-            ? $"'{a.Substance.Name}' (usually {typical.Value})"
-            : $"'{a.Substance.Name}'"));
+        var names = Say.List(open.Select(a => $"'{a.Substance.Name}'"));
         return context.Find(
             place,
             $"The {kind} '{name}' does not say how pure {names} {(open.Count == 1 ? "is" : "are")}. "
             + "Every figure takes the nominal strength instead, and what is missing there is missing in the tank. "
             + "Copy the assay from the bag or certificate into 'assay' (\"assay\": \"98 %\").") with
         {
-            Related = [.. open.Select(a => new RelatedPlace(a.Place, "no assay stated here"))],
+            Related = [.. open.Select(a => new RelatedPlace(a.Place, Label(a)))],
         };
     }
+
+    private static string Label(AdditionFacts addition) =>
+        addition.Substance.TypicalAssay is { } typical ? $"no assay stated; in the trade: {typical.Value}" : "no assay stated here";
 }
