@@ -34,7 +34,7 @@ public sealed class RatioOutOfRange : RecipeRule
             var message = $"{range.Numerator} to {range.Denominator} is {Say.Number(found)} by {range.Basis}; the '{recipe.Profile.Name}' profile keeps it between {Say.Number(range.Low)} and {Say.Number(range.High)}. "
                 + $"Too much {more} hinders the uptake of {less}, so the crop can go short of it although the amount looks right. Lower {more} or raise {less}.";
             var place = recipe.Recipe.Place.Child("doses").Key;
-            yield return context.Find(place, $"{IdPath.Of(recipe.Recipe, place)}#{range.Numerator}:{range.Denominator}", message) with
+            yield return context.Find(place, $"{IdPath.Of(context.Facts.Workspace, place)}#{range.Numerator}:{range.Denominator}", message) with
             {
                 Related = [.. ElementRatio.LargestSources(recipe, more).Take(2)],
                 Values = [new NamedValue($"{range.Numerator}:{range.Denominator}", found, ""), new NamedValue("limit", high ? range.High : range.Low, "")],

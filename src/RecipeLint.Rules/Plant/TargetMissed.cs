@@ -39,7 +39,7 @@ public sealed class TargetMissed : RecipeRule
                     ? "The crop gets what is mixed, not what is wanted. Change the additions listed here or the target."
                     : slip.Sentence + " Check that before changing anything else.");
             var sources = ElementRatio.LargestSources(recipe, key).Take(3);
-            yield return context.Find(target.Place, IdPath.Of(recipe.Recipe, target.Place), message) with
+            yield return context.Find(target.Place, message) with
             {
                 Related = slip?.Related is { } related ? [related, .. sources.Where(s => s.Place != related.Place)] : [.. sources],
                 Values =

@@ -36,7 +36,7 @@ public sealed class CalciumWithSulfate : StockRule
                     + $"{Say.Number(sulfate * 1000)} mmol/L sulfate is {Say.Number(ratio)} times the product that stays dissolved. ")
             + "What settles is lost to the plants, blocks filters and drippers and hardly dissolves again. "
             + $"Keep {supplierOfCalcium.Substance.Name} in one part and {supplierOfSulfate.Substance.Name} in another.";
-        yield return context.Find(supplierOfCalcium.Place, IdPath.Of(stock.Stock, supplierOfCalcium.Place), message, settles ? null : Level.Note) with
+        yield return context.Find(supplierOfCalcium.Place, message, settles ? null : Level.Note) with
         {
             Related = [new RelatedPlace(supplierOfSulfate.Place, "brings the sulfate")],
             Values =

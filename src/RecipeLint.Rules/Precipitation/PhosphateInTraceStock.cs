@@ -43,7 +43,7 @@ public sealed class PhosphateInTraceStock : StockRule
             + $"at {where} only {Say.Number(worst.Limit * 1000)} mmol/L {worst.Solid.Metal} stays dissolved next to it, and up to {Say.Number(worst.Grams)} g/L of {worst.Solid.Name} can settle. "
             + "The metal is then missing from every dose and the sludge does not dissolve again. "
             + $"Move {source.Substance.Name} to the part that holds no trace metals.";
-        yield return context.Find(source.Place, IdPath.Of(stock.Stock, source.Place), message) with
+        yield return context.Find(source.Place, message) with
         {
             Related = [.. hits.Select(h => new RelatedPlace(h.By.Place, $"{h.Solid.Metal}: {Say.Number(h.Free * 1000)} mmol/L, {Say.Number(h.Limit * 1000)} stay dissolved"))],
             Values =

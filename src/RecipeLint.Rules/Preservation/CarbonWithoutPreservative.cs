@@ -38,7 +38,7 @@ public sealed class CarbonWithoutPreservative : StockRule
         var message = $"'{stock.Stock.Name}' holds {Say.Number(total)} g/L of organic matter ({Say.List(food.Select(f => f.Addition.Substance.Name).Distinct(StringComparer.Ordinal))}) and no preservative. "
             + $"Moulds and bacteria live on it: a stock {kept} grows slime that eats the acid or chelate and clogs drippers. "
             + $"Add potassium sorbate or sodium benzoate ({context.Word("usualDose")} g/L) before the acid, use a mineral acid instead, or mix it fresh within {context.Word("freshDays")} days.";
-        yield return context.Find(worst.Place, IdPath.Of(stock.Stock, worst.Place), message) with
+        yield return context.Find(worst.Place, message) with
         {
             Related = [.. food.Skip(1).Select(f => new RelatedPlace(f.Addition.Place, "also feeds microbes"))],
             Values = [new NamedValue("organic matter", total, "g/L")],

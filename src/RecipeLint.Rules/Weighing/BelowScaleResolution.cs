@@ -32,7 +32,7 @@ public sealed class BelowScaleResolution : StockRule
                 + $"rounding on the display alone can be off by ±{Say.Percent(error)}. The plants get that error from every batch. "
                 + Remedy(stock, addition, scale.Readability.Grams * steps);
             var place = addition.Place.Child("amount");
-            yield return context.Find(place, IdPath.Of(stock.Stock, place), message) with
+            yield return context.Find(place, message) with
             {
                 Values =
                 [
