@@ -25,7 +25,7 @@ public abstract class ElementRangeRule : RecipeRule
 
             var message = verdict.Message + (range.Disagreement is { } differ ? " " + differ : "");
             var place = PlaceOf(recipe, range.Key);
-            yield return context.Find(place, $"{IdPath.Of(context.Facts.Workspace, place)}#{range.Key}", message, verdict.Level) with
+            yield return context.Find(place, $"{IdPath.Of(context.Facts.Workspace, place)}#{range.Key}", message, verdict.Level, range.IsPractice ? Certainty.Practice : Certainty.Computed) with
             {
                 Related = [.. ElementRatio.LargestSources(recipe, range.Key).Take(3)],
                 Values = [new NamedValue(range.Key, found, "mg/L"), new NamedValue("limit", verdict.Limit, "mg/L")],
