@@ -1,4 +1,8 @@
 using RecipeLint.Rules.Documents;
+using RecipeLint.Rules.Plant;
+using RecipeLint.Rules.Precipitation;
+using RecipeLint.Rules.Preservation;
+using RecipeLint.Rules.Weighing;
 
 namespace RecipeLint.Rules.Engine;
 
@@ -8,5 +12,12 @@ namespace RecipeLint.Rules.Engine;
 /// </summary>
 public static class RuleList
 {
-    public static IReadOnlyList<Rule> All { get; } = [.. DocumentRules.All];
+    public static IReadOnlyList<Rule> All { get; } =
+    [
+        .. DocumentRules.All,
+        .. PrecipitationRules.All,
+        .. PreservationRules.All,
+        .. WeighingRules.All,
+        .. PlantRules.All,
+    ];
 }
