@@ -13,6 +13,9 @@ internal sealed partial class Kernel
         public required double LnK { get; init; }
         public double Amount { get; set; }
         public double Saved { get; set; }
+
+        /// <summary>Shift of ln K while the solver approaches a hard case; 0 in any result.</summary>
+        public double Offset { get; set; }
     }
 
     internal List<ActiveSolid> ActiveSolids { get; } = [];
@@ -85,7 +88,7 @@ internal sealed partial class Kernel
     {
         if (!HasSolids) return;
         var at = _nc + 1;
-        foreach (var s in ActiveSolids) _f[at++] = LnSaturation(s);
+        foreach (var s in ActiveSolids) _f[at++] = LnSaturation(s) - s.Offset;
         var total = water * WaterInSpecies();
         foreach (var s in ActiveSolids) total += s.Water * s.Amount;
         _f[at] = total > 0 ? Math.Log(total / _waterTotal) : 10;

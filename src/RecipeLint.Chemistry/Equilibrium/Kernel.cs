@@ -38,9 +38,10 @@ internal sealed partial class Kernel
         for (var i = 0; i < _nc + _ns; i++) protons += _proton[i] * _m[i];
         _protonTotal = protons;
         _waterTotal = WaterInSpecies();
+        _fixedPh = null;
     }
 
-    private readonly double? _fixedPh;
+    private double? _fixedPh;
     private readonly int _gasComponent = -1;
     private readonly double _gasLnTarget;
 
