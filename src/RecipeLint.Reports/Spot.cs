@@ -10,7 +10,10 @@ namespace RecipeLint.Reports;
 /// <param name="Bytes">Never outside the file; at least one character long where the line has one.</param>
 public sealed record Spot(string File, SourceFile? Source, ByteSpan Bytes, LineSpan Lines)
 {
-    /// <summary>Resolves a place. An empty span grows by the character that follows it on its line, so that there is something to point at.</summary>
+    /// <summary>
+    /// Resolves a place. An empty span grows by the character that follows it on its line, else by the last one before it that is not blank, so
+    /// that there is something to point at; one over the whole document shrinks to its first character, because a review shows a finding only where all its lines were changed.
+    /// </summary>
     public static Spot Of(Place place, IReadOnlyDictionary<string, SourceFile> sources)
     {
         if (!sources.TryGetValue(place.File, out var source))
@@ -24,12 +27,30 @@ public sealed record Spot(string File, SourceFile? Source, ByteSpan Bytes, LineS
         var first = Math.Clamp(asked.Start, 0, bytes.Length);
         var end = Math.Clamp((long)asked.Start + asked.Length, first, bytes.Length);
         var span = new ByteSpan(first, (int)(end - first));
-        if (span.Length == 0)
+        var blank = bytes[first..].Length - bytes[first..].TrimStart(" \t\r\n"u8).Length;
+        if (span.Length > blank && bytes[..first].Trim(" \t\r\n"u8).IsEmpty && bytes[span.End..].Trim(" \t\r\n"u8).IsEmpty)
         {
-            span = new ByteSpan(first, LengthOfCharacter(bytes[first..]));
+            span = new ByteSpan(first + blank, LengthOfCharacter(bytes[(first + blank)..]));
+        }
+        else if (span.Length == 0)
+        {
+            span = Grow(bytes, first);
         }
 
         return new Spot(place.File, source, span, source.ToLines(span));
+    }
+
+    private static ByteSpan Grow(ReadOnlySpan<byte> bytes, int at)
+    {
+        var length = LengthOfCharacter(bytes[at..]);
+        var before = bytes[..at].TrimEnd(" \t\r\n"u8);
+        if (length > 0 || before.IsEmpty)
+        {
+            return new ByteSpan(at, length);
+        }
+
+        System.Text.Rune.DecodeLastFromUtf8(before, out _, out var last);
+        return new ByteSpan(before.Length - last, last);
     }
 
     private static int LengthOfCharacter(ReadOnlySpan<byte> bytes)

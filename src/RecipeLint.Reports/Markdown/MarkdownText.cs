@@ -18,8 +18,7 @@ public static class MarkdownText
         MarkdownBlock? before = null;
         foreach (var block in MarkdownParser.Parse(markdown))
         {
-            var tight = before is MarkdownBlock.Item && block is MarkdownBlock.Item;
-            if (before is not null && !tight)
+            if (before is not null && !IsOneList(before, block))
             {
                 lines.Blank();
             }
@@ -30,6 +29,10 @@ public static class MarkdownText
 
         return writer.ToString();
     }
+
+    private static bool IsOneList(MarkdownBlock before, MarkdownBlock block) =>
+        before is MarkdownBlock.Item first && block is MarkdownBlock.Item next
+        && (first.Depth != next.Depth || char.IsAsciiDigit(first.Marker[0]) == char.IsAsciiDigit(next.Marker[0]));
 
     private static void Write(MarkdownBlock block, StyledLines lines, int width)
     {
@@ -42,9 +45,10 @@ public static class MarkdownText
                     lines.Line((line, Style.Strong));
                 }
 
-                if (heading.Depth == 1)
+                if (heading.Depth <= 2)
                 {
-                    lines.Line((new string('=', Math.Min(width, DisplayWidth.Of(title))), Style.Faint));
+                    var sign = heading.Depth == 1 ? '=' : '-';
+                    lines.Line((new string(sign, Math.Min(width, DisplayWidth.Of(title))), Style.Faint));
                 }
 
                 break;
@@ -132,7 +136,7 @@ public static class MarkdownText
         while (i < text.Length)
         {
             var c = text[i];
-            if (c == '\\' && i + 1 < text.Length && char.IsAscii(text[i + 1]) && char.IsPunctuation(text[i + 1]))
+            if (c == '\\' && i + 1 < text.Length && char.IsAscii(text[i + 1]) && (char.IsPunctuation(text[i + 1]) || char.IsSymbol(text[i + 1])))
             {
                 plain.Append(text[i + 1]);
                 i += 2;

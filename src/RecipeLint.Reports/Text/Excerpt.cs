@@ -12,7 +12,7 @@ internal sealed record Excerpt(string Text, int Offset, int Length, bool Whole)
     private const string Ellipsis = "…";
 
     // A line longer than this is never shown whole at 100 columns; only the neighbourhood of the mark is looked at.
-    private const int Neighbourhood = 500;
+    private const int Neighbourhood = 200;
 
     /// <param name="line">The line without its end.</param>
     /// <param name="start">First marked UTF-16 unit, from 0.</param>

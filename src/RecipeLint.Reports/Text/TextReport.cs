@@ -19,7 +19,7 @@ public static class TextReport
     {
         var width = Math.Max(options.Width, SmallestWidth);
         var lines = new StyledLines(writer, options.Color);
-        var findings = PlacedFinding.InOrder(report.Findings, report.Sources);
+        var findings = PlacedFinding.InOrder(report.Result.Findings, report.Sources);
         var block = new FindingBlock(lines, width);
         foreach (var finding in findings)
         {
@@ -38,9 +38,9 @@ public static class TextReport
             WriteWrapped(lines, "Assumed: " + string.Join(' ', report.Assumptions.Distinct(StringComparer.Ordinal)), width);
         }
 
-        foreach (var fault in report.Faults)
+        foreach (var fault in report.Result.Faults)
         {
-            WriteWrapped(lines, "Internal fault: " + fault, width);
+            WriteWrapped(lines, "Internal fault: " + fault.Message, width);
         }
 
         WriteWrapped(lines, Summary(report, findings), width);
@@ -50,10 +50,10 @@ public static class TextReport
     public static string Summary(Report report, IReadOnlyList<PlacedFinding> findings)
     {
         var checkedFiles = Count(report.FilesChecked, "file", "files");
-        var suppressed = report.Suppressed.Count == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"; {report.Suppressed.Count} suppressed");
+        var suppressed = report.Result.Suppressed.Count == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"; {report.Result.Suppressed.Count} suppressed");
         if (findings.Count == 0)
         {
-            return report.Faults.Count == 0
+            return report.Result.Faults.Count == 0
                 ? $"{checkedFiles} checked, nothing that stands in the way of mixing{suppressed}."
                 : $"{checkedFiles} read, but not everything could be judged{suppressed}.";
         }
@@ -104,8 +104,8 @@ internal sealed class FindingBlock(StyledLines lines, int width)
         var finding = placed.Finding;
         var style = StyledLines.StyleOf(finding.Level);
         var certainty = Certainty(finding);
-        lines.Line((Position(placed.Spot), Style.Strong), (" ", Style.Plain), (Word(finding.Level), style), ($" {Name(finding)}{certainty}:", Style.Plain));
-        foreach (var line in TextWrap.Wrap(Printable.Show(finding.Message), width - 2))
+        lines.Line((Position(placed.Spot), Style.Strong), (" ", Style.Plain), (Words.Of(finding.Level), style), ($" {Name(finding)}{certainty}:", Style.Plain));
+        foreach (var line in TextWrap.Wrap(Printable.Show(finding.Message), width - 2).Where(l => l.Length > 0))
         {
             lines.Line(("  " + line, Style.Plain));
         }
@@ -151,7 +151,7 @@ internal sealed class FindingBlock(StyledLines lines, int width)
         var start = $"{Position(placed.Spot)} ";
         var end = $" {Name(finding)}{Certainty(finding)}:";
         var style = StyledLines.StyleOf(finding.Level);
-        var level = Word(finding.Level);
+        var level = Words.Of(finding.Level);
         if (DisplayWidth.Of(start + level + end) + 1 + DisplayWidth.Of(sentence) <= width)
         {
             lines.Line((start, Style.Strong), (level, style), ($"{end} {sentence}", Style.Plain));
@@ -165,21 +165,10 @@ internal sealed class FindingBlock(StyledLines lines, int width)
         }
     }
 
-    private static string Certainty(Finding finding) => finding.Certainty switch
-    {
-        Rules.Engine.Certainty.Estimate => " (estimate)",
-        Rules.Engine.Certainty.Practice => " (practice)",
-        _ => "",
-    };
+    private static string Certainty(Finding finding) =>
+        finding.Certainty == Rules.Engine.Certainty.Computed ? "" : $" ({Words.Of(finding.Certainty)})";
 
     private static string Name(Finding finding) => Printable.Show($"{finding.Rule.Id} {finding.Rule.Name}");
-
-    private static string Word(Level level) => level switch
-    {
-        Level.Error => "error",
-        Level.Warning => "warning",
-        _ => "note",
-    };
 
     private static string Position(Spot spot)
     {
