@@ -1,5 +1,4 @@
 using RecipeLint.Chemistry.Substances;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Recipes.OneLine;
