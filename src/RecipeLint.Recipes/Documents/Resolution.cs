@@ -11,12 +11,14 @@ namespace RecipeLint.Recipes.Documents;
 /// <param name="Settings">The shop settings that hold for this file.</param>
 /// <param name="References">Turns file references into workspace paths.</param>
 /// <param name="Profiles">Known crop profiles; null when names of profiles are not checked.</param>
+/// <param name="UnreadSubstances">Names whose entry in a substances file could not be read and is reported there.</param>
 /// <param name="ChecksEquipment">False when the run was asked to ignore the shop settings.</param>
 internal sealed record Resolution(
     SubstanceCatalogue Catalogue,
     ShopSettings Settings,
     ReferenceResolver References,
     IReadOnlyCollection<string>? Profiles,
+    IReadOnlySet<string> UnreadSubstances,
     bool ChecksEquipment)
 {
     public const string StockEnding = ".stock.json";
@@ -36,6 +38,8 @@ internal sealed record Resolution(
                 return found.Substance;
             case SubstanceLookup.Ambiguous several:
                 fields.Report(AmbiguousSubstances.Describe(name, several.Candidates));
+                return null;
+            case SubstanceLookup.Unknown when UnreadSubstances.Contains(name.Value):
                 return null;
             case SubstanceLookup.Unknown unknown:
                 var hint = unknown.Suggestions.Count > 0
@@ -123,7 +127,7 @@ internal sealed record Resolution(
     private Located<string>? FindEquipment(JsonItem? item, FieldReader fields, string what, IEnumerable<string> names)
     {
         var name = fields.Text(item);
-        if (name is null || !ChecksEquipment)
+        if (name is null || !ChecksEquipment || !Settings.IsReadable || Settings.UnreadNames.Contains(name.Value))
         {
             return name;
         }

@@ -23,4 +23,8 @@ public sealed record ShopSubstance(Place Place, Substance Substance)
 
 /// <summary>One *.substances.json file.</summary>
 /// <param name="File">Relative to the workspace root, forward slashes.</param>
-public sealed record SubstanceFile(string File, IReadOnlyList<ShopSubstance> Substances);
+public sealed record SubstanceFile(string File, IReadOnlyList<ShopSubstance> Substances)
+{
+    /// <summary>Ids and aliases of entries that could not be read (already reported), so that their use is not reported as well.</summary>
+    public IReadOnlySet<string> UnreadNames { get; init; } = new HashSet<string>();
+}

@@ -1,4 +1,3 @@
-using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;

@@ -28,6 +28,7 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
         var entries = root["substances"] is { Kind: JsonKind.Array } list ? list.Items.Where(i => i.Kind == JsonKind.Object) : [];
         var read = new Dictionary<string, ShopSubstance>(StringComparer.Ordinal);
         var seen = new Dictionary<string, JsonItem>(StringComparer.Ordinal);
+        var unread = new HashSet<string>(StringComparer.Ordinal);
         foreach (var entry in entries)
         {
             if (fields.Text(entry["id"]) is not { Value.Length: > 0 } id)
@@ -47,9 +48,14 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
             {
                 read.Add(id.Value, substance);
             }
+            else
+            {
+                unread.Add(id.Value);
+                unread.UnionWith(Aliases(entry));
+            }
         }
 
-        return new SubstanceFile(fields.File, [.. read.Values]);
+        return new SubstanceFile(fields.File, [.. read.Values]) { UnreadNames = unread };
     }
 
     private void ReportTaken(JsonItem id, Place first, string label) =>
@@ -126,21 +132,22 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
 
     private Substance WithStatements(Substance substance, JsonItem entry)
     {
-        var aliases = entry["aliases"] is { Kind: JsonKind.Array } list
-            ? list.Items.Where(i => i.Kind == JsonKind.Text && !string.IsNullOrWhiteSpace(i.Text)).Select(i => i.Text).ToArray()
-            : [];
         var hazards = entry["hazards"] is { Kind: JsonKind.Array } codes
             ? codes.Items.Where(i => i.Kind == JsonKind.Text).Select(i => i.Text).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray()
             : null;
         return substance with
         {
-            Aliases = aliases,
+            Aliases = Aliases(entry),
             Cas = ReadCas(entry["cas"]) ?? substance.Cas,
             Colour = fields.Text(entry["colour"])?.Value ?? substance.Colour,
             Hazards = hazards is null ? substance.Hazards : new Hazards(hazards, false, $"stated in {fields.File}", Confidence.Found),
             Impurities = ReadImpurities(entry["impurities"]) ?? substance.Impurities,
         };
     }
+
+    private static string[] Aliases(JsonItem entry) => entry["aliases"] is { Kind: JsonKind.Array } list
+        ? [.. list.Items.Where(i => i.Kind == JsonKind.Text && !string.IsNullOrWhiteSpace(i.Text)).Select(i => i.Text)]
+        : [];
 
     private string? ReadCas(JsonItem? item)
     {

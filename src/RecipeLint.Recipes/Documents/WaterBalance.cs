@@ -15,7 +15,7 @@ internal static class WaterBalance
     private const double LimitPercent = 10;
 
     /// <summary>With less than this the check would only say that the analysis is partial.</summary>
-    private const int MajorsNeeded = 4;
+    private const int MajorsNeeded = 3;
 
     /// <summary>Below 0.4 meq/L in all, rounding alone unbalances an analysis.</summary>
     private const double LeastEquivalentsPerLitre = 0.4e-3;
@@ -38,8 +38,8 @@ internal static class WaterBalance
         var cations = readings.Where(r => r.Analyte.Charge > 0).Sum(r => Middle(r.Equivalents));
         var anions = readings.Where(r => r.Analyte.Charge < 0 && r.Analyte.Component != "CO3-2").Sum(r => Middle(r.Equivalents)) + Carbonates(readings, alkalinity);
         var sum = cations + anions;
-        var percent = 100 * (cations - anions) / sum;
-        if (sum < LeastEquivalentsPerLitre || Math.Abs(percent) <= LimitPercent)
+        var percent = sum > 0 ? 100 * (cations - anions) / sum : 0;
+        if (cations == 0 || anions == 0 || sum < LeastEquivalentsPerLitre || Math.Abs(percent) <= LimitPercent)
         {
             return;
         }

@@ -18,9 +18,12 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
 
     private readonly Dictionary<string, Place> _tools = new(StringComparer.Ordinal);
 
+    private readonly HashSet<string> _unread = new(StringComparer.Ordinal);
+
     public ShopSettings Read(JsonItem root) => new()
     {
         File = fields.File,
+        IsReadable = root.Kind == JsonKind.Object,
         Scales = ReadList(root["scales"], ReadScale),
         Measures = ReadList(root["measures"], ReadMeasure),
         Vessels = ReadList(root["vessels"], ReadVessel),
@@ -28,6 +31,7 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
         Profile = ReadProfile(root["profile"]),
         Rules = ReadRules(root["rules"]),
         Suppressions = ReadList(root["suppressions"], ReadSuppression),
+        UnreadNames = _unread,
     };
 
     private List<T> ReadList<T>(JsonItem? list, Func<JsonItem, T?> read)
@@ -49,6 +53,10 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
             else if (read(entry) is { } item)
             {
                 items.Add(item);
+            }
+            else if (entry["name"] is { Kind: JsonKind.Text } unread)
+            {
+                _unread.Add(unread.Text);
             }
         }
 
