@@ -134,7 +134,7 @@ public sealed partial class ConventionTests
 
         foreach (var option in rule.Options)
         {
-            Assert.Matches(KebabCase(), option.Name);
+            Assert.Matches(CamelCase(), option.Name);
             Assert.EndsWith(".", option.Description, StringComparison.Ordinal);
             Assert.False(string.IsNullOrWhiteSpace(option.Source), $"{name}: option {option.Name} has no source");
             Assert.Contains($"`{option.Name}`", section, StringComparison.Ordinal);
@@ -171,6 +171,9 @@ public sealed partial class ConventionTests
 
     [GeneratedRegex("^[a-z][a-z0-9]*(-[a-z0-9]+)*$")]
     private static partial Regex KebabCase();
+
+    [GeneratedRegex("^[a-z][a-zA-Z0-9]*$")]
+    private static partial Regex CamelCase();
 
     [GeneratedRegex("^RL[0-9]{4}$")]
     private static partial Regex IdShape();
