@@ -1,7 +1,7 @@
 using System.Buffers;
 using System.CommandLine;
 using System.Text;
-using RecipeLint.Reports;
+using RecipeLint.Reports.ComputedFacts;
 
 namespace RecipeLint.Commands;
 
