@@ -82,7 +82,7 @@ public sealed class SubstanceFileReaderTests
     [Theory]
     [InlineData("\"formula\": \"Ca(NO3)2.4H2O\", \"molarMass\": «\"164.09 g/mol\"»", ProblemKind.FormulaMassDisagrees)]
     [InlineData("\"formula\": \"Ca(NO3)2.4H2O\", \"molarMass\": «\"236.15 g\"»", ProblemKind.WrongDimension)]
-    [InlineData("\"formula\": «\"Ca(NO3\"»", ProblemKind.ImpossibleAnalysis)]
+    [InlineData("\"formula\": \"Ca«(»NO3\"", ProblemKind.ImpossibleAnalysis)]
     [InlineData("\"formula\": \"«X»y2\"", ProblemKind.ImpossibleAnalysis)]
     [InlineData("\"formula\": \"KNO3\", \"assay\": «\"101 %\"»", ProblemKind.ImplausibleAmount)]
     [InlineData("\"formula\": \"KNO3\", \"cas\": «\"7757-79-2\"»", ProblemKind.WrongShape)]
