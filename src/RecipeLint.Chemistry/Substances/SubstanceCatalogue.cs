@@ -138,9 +138,16 @@ public sealed class SubstanceCatalogue
             return listed.Length > 0 ? Answer(PureFirst(listed)) : new SubstanceLookup.Unknown([]);
         }
 
-        return FormulaParser.TryParse(trimmed, out var formula, out _)
-            ? FindFormula(_byHill.Value[formula.Hill], _byAnhydrousHill.Value[formula.AnhydrousHill], formula.HydrateWater > 0, trimmed)
-            : FindFolded(trimmed);
+        if (!FormulaParser.TryParse(trimmed, out var formula, out _))
+        {
+            return FindFolded(trimmed);
+        }
+
+        // The usual spelling is found by its text; counting the atoms of the whole catalogue waits until that fails.
+        var spelt = _entries.Where(e => string.Equals(e.FormulaText, formula.Text, StringComparison.Ordinal)).ToArray();
+        return spelt.Length == 1
+            ? Answer(spelt)
+            : FindFormula(_byHill.Value[formula.Hill], _byAnhydrousHill.Value[formula.AnhydrousHill], formula.HydrateWater > 0, trimmed);
     }
 
     /// <summary>Substances whose formula is this one apart from water, pure ones first.</summary>

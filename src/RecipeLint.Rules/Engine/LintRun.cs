@@ -92,7 +92,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
         List<Finding> found;
         try
         {
-            found = [.. judge(ContextFor(rule, file))];
+            found = [.. judge(ContextFor(rule, file)).Select(Checked)];
         }
 #pragma warning disable CA1031 // One broken rule must not hide what the others found; the fault is reported and fails the run.
         catch (Exception e)
@@ -110,6 +110,20 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
                 _findings.Add(tuning.LevelOf(finding.Rule) is { } level ? finding with { Level = level } : finding);
             }
         }
+    }
+
+    /// <summary>A number that is none must not reach a report; it is the rule's fault.</summary>
+    private static Finding Checked(Finding finding)
+    {
+        var numbers = finding.Values.Select(v => v.Value);
+        if (finding.Measured is { } measured)
+        {
+            numbers = numbers.Append(measured.Value).Append(measured.Limit);
+        }
+
+        return numbers.All(double.IsFinite)
+            ? finding
+            : throw new InvalidOperationException($"a value of the finding at '{finding.IdPath}' in '{finding.Place.File}' is not a finite number");
     }
 
     private RuleContext ContextFor(RuleDescriptor rule, string? file)

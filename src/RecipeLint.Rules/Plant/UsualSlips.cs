@@ -95,10 +95,10 @@ internal static class UsualSlips
                 continue;
             }
 
-            foreach (var other in catalogue.All.Where(s => s.HydrateFamily == family && s.Id != addition.Substance.Id))
+            foreach (var other in catalogue.Substances.Where(s => s.HydrateFamily == family && s.Id != addition.Substance.Id))
             {
                 // Grams of the other hydrate that bring as much as one gram of this one.
-                if (Hydrates.Factor(other, addition.Substance) is not { } exchange || exchange <= 0)
+                if (SubstanceCatalogue.HydrateFactor(other, addition.Substance) is not { } exchange || exchange <= 0)
                 {
                     continue;
                 }

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Solutions;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -21,23 +22,9 @@ internal static class ConditionalSolubility
         (0.548, 0.0372), (0.834, 0.0430), (1.024, 0.0452), (2.024, 0.0540), (2.87, 0.0560), (4.125, 0.0560), (6.13, 0.0489),
     ];
 
-    /// <summary>Charge of a solution component from its name: "Ca+2" is 2, "NO3-" is -1, "B(OH)3" is 0.</summary>
-    public static int ChargeOf(string component)
-    {
-        var sign = component.LastIndexOfAny(['+', '-']);
-        if (sign <= 0)
-        {
-            return 0;
-        }
-
-        var digits = component[(sign + 1)..];
-        var magnitude = digits.Length == 0 ? 1 : int.TryParse(digits, out var value) ? value : 0;
-        return component[sign] == '+' ? magnitude : -magnitude;
-    }
-
     /// <summary>Ionic strength in mol/L when every component is a free ion.</summary>
     public static double IonicStrength(StockFacts stock) =>
-        0.5 * stock.ComponentMoles.Sum(c => c.Value / stock.Volume.Litres * Math.Pow(ChargeOf(c.Key), 2));
+        0.5 * stock.ComponentMoles.Sum(c => c.Value / stock.Volume.Litres * Math.Pow(Components.Charge(c.Key), 2));
 
     /// <summary>Product of total calcium and total sulfate, (mol/L)², at which gypsum is saturated in a salt solution of this ionic strength.</summary>
     public static double GypsumProduct(double ionicStrength)

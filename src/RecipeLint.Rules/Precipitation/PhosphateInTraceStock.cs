@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 
@@ -75,7 +76,7 @@ public sealed class PhosphateInTraceStock : StockRule
                 continue;
             }
 
-            var charge = ConditionalSolubility.ChargeOf(solid.Component);
+            var charge = Components.Charge(solid.Component);
             var limit = Math.Pow(10, solid.LogMetalActivity(logPhosphate, pH) - ConditionalSolubility.LogActivityCoefficient(charge, ionicStrength));
             if (Rounding.SixDigits(free / limit) > timesLimit)
             {

@@ -97,6 +97,19 @@ public sealed class LintEngineTests
         Assert.Contains("division", fault.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public void ANumberThatIsNoneIsAFault(double value)
+    {
+        var facts = Sample.All([Sample.Facts(Sample.Stock())]);
+
+        var result = LintEngine.Judge(facts, new EngineOptions { Rules = [new NumberRule(value)] });
+
+        Assert.Empty(result.Findings);
+        Assert.Contains("not a finite number", Assert.Single(result.Faults).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void FindingsComeByFileThenPlaceThenRule()
     {
@@ -145,5 +158,13 @@ public sealed class LintEngineTests
 
         public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context) =>
             throw new InvalidOperationException("division of nothing by nothing");
+    }
+
+    private sealed class NumberRule(double value) : StockRule
+    {
+        public override string Name => "duplicate-key";
+
+        public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context) =>
+            [context.Find(stock.Stock.Place, "What. Do.") with { Values = [new NamedValue("ratio", value, "")] }];
     }
 }
