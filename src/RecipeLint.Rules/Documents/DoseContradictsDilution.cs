@@ -30,8 +30,8 @@ public sealed class DoseContradictsDilution : RecipeRule
     private static Finding One(Pair pair, RuleContext context) =>
         context.Find(
             pair.Place,
-            $"The recipe doses '{pair.Stock.Name}' at {Rate(pair.Used)}, but the stock says it is made for {Rate(pair.Stated.Value)}. "
-            + $"Everything in that bottle then reaches the plants at {Say.Number(pair.Factor)} times what its label promises. "
+            $"The recipe doses '{pair.Stock.Name}' at {Rate(pair.Used)}, but the stock says it is made for {Rate(pair.Stated.Value)}: "
+            + $"{Say.Number(pair.Factor)} times as much. The plants then get that much of everything in the bottle, not what its label promises. "
             + "Correct the dose here, or the 'dose' of the stock if that one is out of date.") with
         {
             Measured = new Measured("dose against the stock's own", pair.Factor, 1, ""),

@@ -28,6 +28,11 @@ public abstract class ProblemRule(string name, string advice, params ProblemKind
     private string Message(Problem problem)
     {
         var said = problem.Message.TrimEnd();
+        if (problem.Suggestions is [var nearest] && !said.Contains(nearest, StringComparison.Ordinal))
+        {
+            said += $" Did you mean '{nearest}'?";
+        }
+
         return Sentences.Count(said) < 2 ? $"{said} {advice}" : said;
     }
 }
