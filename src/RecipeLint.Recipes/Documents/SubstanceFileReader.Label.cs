@@ -23,7 +23,7 @@ internal sealed partial class SubstanceFileReader
         {
             if (lines.Count == 0)
             {
-                fields.Report(new Problem(ProblemKind.ImpossibleAnalysis, fields.At(label), "The label declares no content. Copy the guaranteed analysis from the bag."));
+                fields.Report(new Problem(ProblemKind.ImpossibleAnalysis, fields.At(label).Key, "The label declares no content. Copy the guaranteed analysis from the bag."));
             }
 
             return null;

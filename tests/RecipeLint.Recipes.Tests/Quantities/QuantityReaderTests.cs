@@ -184,6 +184,8 @@ public sealed class QuantityReaderTests
     [InlineData("1e999 g", ProblemKind.ImplausibleAmount, 0, 5)]
     [InlineData("1e-999 g", ProblemKind.ImplausibleAmount, 0, 6)]
     [InlineData("1e308 t", ProblemKind.ImplausibleAmount, 0, 7)]
+    [InlineData("1e17 g", ProblemKind.ImplausibleAmount, 0, 6)]
+    [InlineData("1e-40 g", ProblemKind.ImplausibleAmount, 0, 7)]
     public void What_is_not_a_mass_is_refused_at_its_place(string text, ProblemKind kind, int start, int length)
     {
         var fault = Refused(text, Due.Mass, kind);
