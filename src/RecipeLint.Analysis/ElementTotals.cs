@@ -52,8 +52,22 @@ public sealed class ElementTotals
         return new ElementTotals(grams.ToImmutable(), nitrogen.ToImmutable());
     }
 
+    /// <summary>
+    /// The sum of several contributions. Each element is added up from the smallest to the largest share, so that the order of additions
+    /// never shows in the last digits.
+    /// </summary>
+    public static ElementTotals Sum(IEnumerable<ElementTotals> parts)
+    {
+        var list = parts.ToList();
+        return new ElementTotals(SumOf(list.SelectMany(p => p._grams)), SumOf(list.SelectMany(p => p._nitrogen)));
+    }
+
     public ElementTotals Times(double factor) =>
         new(
             _grams.ToImmutableSortedDictionary(p => p.Key, p => p.Value * factor),
             _nitrogen.ToImmutableSortedDictionary(p => p.Key, p => p.Value * factor));
+
+    private static ImmutableSortedDictionary<TKey, double> SumOf<TKey>(IEnumerable<KeyValuePair<TKey, double>> shares)
+        where TKey : notnull =>
+        shares.GroupBy(p => p.Key).ToImmutableSortedDictionary(g => g.Key, g => g.Select(p => p.Value).Order().Sum());
 }

@@ -46,9 +46,58 @@ public sealed record AdditionFacts
 
     public Measure? Measure { get; init; }
 
+    /// <summary>True when the file names the scale or measure; false when it was chosen from the shop's.</summary>
+    public bool EquipmentStated { get; init; }
+
+    /// <summary>
+    /// Masses of declared or typical impurities this addition can bring. They stand apart from <see cref="Elements"/>: most are upper limits
+    /// of a grade, not contents.
+    /// </summary>
+    public ElementTotals Impurities { get; init; } = ElementTotals.Empty;
+
     /// <summary>True when it came in through an aliquot of another stock and was not weighed for this one.</summary>
     public bool ThroughAliquot { get; init; }
 }
+
+/// <summary>Source water that goes in, with the ions it brings.</summary>
+public sealed record WaterFacts
+{
+    /// <summary>The pour or top-up step (through an aliquot: the aliquot's id, a slash and the inner id); "water" in a recipe.</summary>
+    public required string Id { get; init; }
+
+    public required Place Place { get; init; }
+
+    /// <summary>As written, or the default that was taken ("distilled").</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Null for a built-in water, which is taken as pure.</summary>
+    public WaterDocument? Water { get; init; }
+
+    public required Volume Volume { get; init; }
+
+    /// <summary>True when the volume is what is missing up to a mark: the volume that dissolved solids take up is not subtracted.</summary>
+    public bool VolumeIsEstimate { get; init; }
+
+    public required ElementTotals Elements { get; init; }
+
+    public required ImmutableSortedDictionary<string, double> ComponentMoles { get; init; }
+}
+
+/// <summary>A measured part of another stock that goes in; what it brings stands among the additions.</summary>
+public sealed record AliquotFacts(string Id, Place Place, string StockFile, Volume Volume)
+{
+    /// <summary>The scale or measure it was taken with; null when none could be found.</summary>
+    public Measure? Measure { get; init; }
+
+    /// <summary>True when the file names the measure.</summary>
+    public bool EquipmentStated { get; init; }
+}
+
+/// <summary>A reagent added until a pH is reached.</summary>
+/// <param name="Id">Step id; "adjust" in a recipe.</param>
+/// <param name="Amount">Mass of reagent needed; null while it is not known.</param>
+/// <param name="Reason">Why the amount is null; null when it is known.</param>
+public sealed record PhAdjustmentFacts(string Id, Place Place, double? TargetPh, Substance? Reagent, Mass? Amount, string? Reason);
 
 /// <summary>What a stock holds when it is made as written.</summary>
 public sealed record StockFacts
@@ -63,7 +112,19 @@ public sealed record StockFacts
     /// <summary>In the order of the steps.</summary>
     public required IReadOnlyList<AdditionFacts> Additions { get; init; }
 
-    /// <summary>Element masses in the whole batch.</summary>
+    /// <summary>Source water in the order of the steps.</summary>
+    public IReadOnlyList<WaterFacts> Waters { get; init; } = [];
+
+    /// <summary>Parts of other stocks in the order of the steps.</summary>
+    public IReadOnlyList<AliquotFacts> Aliquots { get; init; } = [];
+
+    /// <summary>pH adjustments in the order of the steps; what their reagent brings is not in the totals while its amount is unknown.</summary>
+    public IReadOnlyList<PhAdjustmentFacts> Adjustments { get; init; } = [];
+
+    /// <summary>Declared or typical impurities of the whole batch, apart from the totals.</summary>
+    public ElementTotals Impurities { get; init; } = ElementTotals.Empty;
+
+    /// <summary>Element masses in the whole batch, source water included.</summary>
     public required ElementTotals Totals { get; init; }
 
     /// <summary>Moles of solution components in the whole batch, source water included, ordered by name.</summary>

@@ -1,3 +1,5 @@
+using RecipeLint.Chemistry.Substances;
+
 namespace RecipeLint.Analysis.Profiles;
 
 /// <summary>Bounds for one element in the final solution, mg/L, ordered from low to high; null where the sources give none.</summary>
@@ -6,6 +8,7 @@ namespace RecipeLint.Analysis.Profiles;
 /// <param name="SufficientLow">Lower end of the usual range.</param>
 /// <param name="SufficientHigh">Upper end of the usual range.</param>
 /// <param name="ToxicAbove">Above this plants are harmed.</param>
+/// <param name="IsPractice">True when an end of the usual range is common practice, recalled from the named work, or from a page of low authority.</param>
 /// <param name="Disagreement">How far the sources differ, when they do; the wider range is kept.</param>
 public sealed record ElementRange(
     string Key,
@@ -15,10 +18,24 @@ public sealed record ElementRange(
     double? ToxicAbove,
     string Source,
     bool IsPractice,
-    string? Disagreement);
+    string? Disagreement)
+{
+    /// <summary>Above the usual range, but still run in practice up to here; null where the sources give none.</summary>
+    public double? Upper { get; init; }
+
+    /// <summary>Each stated bound with its own source, by the name it has in the data ("deficientBelow", "low", "high", "upper", "toxicAbove").</summary>
+    public IReadOnlyDictionary<string, Sourced<double>> Bounds { get; init; } = new Dictionary<string, Sourced<double>>();
+}
 
 /// <summary>Bounds for the ratio of two keys by mass unless stated otherwise.</summary>
-public sealed record RatioRange(string Numerator, string Denominator, double Low, double High, string Basis, string Source, bool IsPractice);
+/// <param name="Numerator">A key, or several joined by "+" ("Ca+Mg").</param>
+/// <param name="Denominator">As the numerator.</param>
+/// <param name="Basis">"mass", "mole" or "meq".</param>
+public sealed record RatioRange(string Numerator, string Denominator, double Low, double High, string Basis, string Source, bool IsPractice)
+{
+    /// <summary>What the sources add or where they differ.</summary>
+    public string? Note { get; init; }
+}
 
 /// <summary>What one crop at one stage wants.</summary>
 public sealed record CropProfile
@@ -26,6 +43,7 @@ public sealed record CropProfile
     /// <summary>"generic", "leafy-greens", "tomato" ...</summary>
     public required string Name { get; init; }
 
+    /// <summary>"any", or a stage the profile knows ("early").</summary>
     public required string Stage { get; init; }
 
     public required IReadOnlyList<ElementRange> Elements { get; init; }
@@ -35,7 +53,14 @@ public sealed record CropProfile
     /// <summary>mS/cm at 25 °C.</summary>
     public (double Low, double High)? Ec { get; init; }
 
+    public string? EcSource { get; init; }
+
     public (double Low, double High)? Ph { get; init; }
+
+    public string? PhSource { get; init; }
+
+    /// <summary>True when the EC or pH window is common practice or recalled.</summary>
+    public bool WindowsArePractice { get; init; }
 
     public ElementRange? Find(string key) => Elements.FirstOrDefault(e => e.Key == key);
 }

@@ -50,7 +50,15 @@ public sealed record ComponentYield(string Component, double MolesPerGram);
 public sealed record Impurity(Element Element, Sourced<MassFraction> Content);
 
 /// <summary>GHS classification as printed by the source named; the supplier's safety data sheet decides.</summary>
-public sealed record Hazards(IReadOnlyList<string> Statements, bool Harmonised, string Source, Confidence Confidence);
+/// <param name="Statements">H and EUH codes, in ascending order; empty when the source finds nothing to classify.</param>
+/// <param name="Harmonised">True for an entry of Annex VI of the EU CLP regulation, false for what suppliers usually state themselves.</param>
+/// <param name="Source">Where the list of statements stands.</param>
+/// <param name="Confidence">How surely it is known.</param>
+public sealed record Hazards(IReadOnlyList<string> Statements, bool Harmonised, string Source, Confidence Confidence)
+{
+    /// <summary>Codes that suppliers usually add to a harmonised entry, such as H290 on acids; from memory, no source.</summary>
+    public IReadOnlyList<string> SupplierAdds { get; init; } = [];
+}
 
 /// <summary>
 /// One thing that can be weighed or poured: from the built-in catalogue or from a shop's own list.
@@ -67,6 +75,9 @@ public sealed record Substance
     /// <summary>CAS registry number with a valid check digit, where one is known.</summary>
     public string? Cas { get; init; }
 
+    /// <summary>The same CAS number with its source, where one is recorded.</summary>
+    public Sourced<string>? CasRecord { get; init; }
+
     public required SubstanceKind Kind { get; init; }
 
     public PhysicalForm Form { get; init; } = PhysicalForm.Solid;
@@ -80,7 +91,10 @@ public sealed record Substance
     /// <summary>Mass fractions of the elements, nitrogen also by form.</summary>
     public required ElementContent Content { get; init; }
 
-    /// <summary>What goes into solution, for the equilibrium. Empty when the composition is unknown (dyes of unknown make).</summary>
+    /// <summary>
+    /// What goes into solution, for the equilibrium; names as <see cref="SolutionComponent"/> explains. Charges cancel; water is left out.
+    /// Empty when the composition is unknown (dyes of unknown make).
+    /// </summary>
     public IReadOnlyList<ComponentYield> Dissolves { get; init; } = [];
 
     /// <summary>
@@ -88,6 +102,9 @@ public sealed record Substance
     /// Already inside <see cref="Content"/>.
     /// </summary>
     public MassFraction Strength { get; init; } = MassFraction.One;
+
+    /// <summary>The strength where a grade states it, with its source; null for pure compounds.</summary>
+    public Sourced<string>? StrengthRecord { get; init; }
 
     /// <summary>True when purity varies enough between lots that a recipe should declare the assay (technical grades, household acids).</summary>
     public bool NeedsAssay { get; init; }
@@ -111,7 +128,19 @@ public sealed record Substance
     /// <summary>Colour of a solution as it is used ("blue", "pale green"), null for colourless.</summary>
     public string? Colour { get; init; }
 
-    /// <summary>Solubility in pure water: g of this substance per 100 g of water by temperature in °C, where a table is known.</summary>
+    /// <summary>What it is kept apart from, where that is known.</summary>
+    public Sourced<IReadOnlyList<KeepApart>>? KeepApartFrom { get; init; }
+
+    /// <summary>How the iron is bound, for iron chelates sold by label; null otherwise.</summary>
+    public IronForms? Iron { get; init; }
+
+    /// <summary>A trap or fact of this substance worth a sentence in a message.</summary>
+    public Sourced<string>? Note { get; init; }
+
+    /// <summary>
+    /// Solubility in pure water: grams of this substance that dissolve in 100 g of added water, rising temperature, where a table is known.
+    /// For a hydrate the water of the crystal counts as solvent; points where the hydrate would melt in its own water are left out.
+    /// </summary>
     public Sourced<IReadOnlyList<SolubilityPoint>>? Solubility { get; init; }
 
     /// <summary>What a stated assumption supplied (a counter-ion of a label-only product), in one sentence; null when nothing was assumed.</summary>

@@ -15,6 +15,7 @@ public sealed class SourceFile
     {
         Path = path;
         _bytes = bytes;
+        DecodableBytes = bytes;
         _lineStarts = new Lazy<int[]>(FindLineStarts);
     }
 
@@ -24,8 +25,17 @@ public sealed class SourceFile
 
     public ReadOnlyMemory<byte> Memory => _bytes;
 
-    /// <summary>The tree; null when the bytes are not JSON.</summary>
+    /// <summary>The tree; null when the bytes are not JSON. Comments and trailing commas do not stop the reading.</summary>
     public JsonTree? Tree { get; init; }
+
+    /// <summary>True when the file on disk starts with a byte order mark, which <see cref="Bytes"/> leaves out.</summary>
+    public bool HadByteOrderMark { get; init; }
+
+    /// <summary>
+    /// Same length and offsets as <see cref="Bytes"/>, with every lone surrogate escape replaced by <c>\uFFFD</c>, so that a
+    /// second JSON reader never meets text it cannot decode.
+    /// </summary>
+    internal ReadOnlyMemory<byte> DecodableBytes { get; init; }
 
     public int LineCount => _lineStarts.Value.Length;
 

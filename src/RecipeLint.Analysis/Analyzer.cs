@@ -1,0 +1,30 @@
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Analysis.Stocks;
+using RecipeLint.Recipes;
+
+namespace RecipeLint.Analysis;
+
+/// <summary>From typed documents to facts. Pure: the same workspace always gives the same facts.</summary>
+public static class Analyzer
+{
+    /// <summary>
+    /// Computes what every stock and every final solution of the workspace holds. Never throws on what a file can contain: what could not be
+    /// read makes the facts incomplete.
+    /// </summary>
+    public static Facts Analyse(Workspace workspace)
+    {
+        var stocks = new StockAnalysis(workspace);
+        return new Facts
+        {
+            Workspace = workspace,
+            Stocks =
+            [
+                .. workspace.Stocks.OrderBy(s => s.File, StringComparer.Ordinal).Select(s => stocks.Of(s.File)).OfType<StockFacts>(),
+            ],
+            Recipes =
+            [
+                .. workspace.Recipes.OrderBy(r => r.File, StringComparer.Ordinal).Select(r => SolutionAnalysis.Of(r, workspace, stocks)).OfType<RecipeFacts>(),
+            ],
+        };
+    }
+}

@@ -1,0 +1,70 @@
+using System.Collections.Frozen;
+
+namespace RecipeLint.Analysis.Profiles;
+
+/// <summary>The built-in crop profiles. Read from data when first asked for.</summary>
+public static class ProfileLibrary
+{
+    public const string GenericName = "generic";
+
+    private static readonly Lazy<IReadOnlyList<ProfileData>> Data = new(ProfileReader.ReadAll);
+
+    private static readonly Lazy<FrozenDictionary<string, ProfileData>> ByName = new(() =>
+        Data.Value
+            .SelectMany(p => p.Aliases.Append(p.Name).Select(n => KeyValuePair.Create(Plain(n), p)))
+            .ToFrozenDictionary(StringComparer.Ordinal));
+
+    /// <summary>Profile names, ordered.</summary>
+    public static IReadOnlyList<string> Names => [.. Data.Value.Select(p => p.Name).Order(StringComparer.Ordinal)];
+
+    /// <summary>The ranges used where no crop is known.</summary>
+    public static CropProfile Generic => Data.Value.First(p => p.Name == GenericName).For(null);
+
+    /// <summary>
+    /// The profile of a crop, by name or alias ("lettuce" is "leafy-greens"), whatever the case, spaces or hyphens; null when there is none.
+    /// A stage the profile does not know gives the ranges for any stage.
+    /// </summary>
+    public static CropProfile? Find(string name, string? stage = null) => ByName.Value.GetValueOrDefault(Plain(name))?.For(stage);
+
+    /// <summary>Stages a profile tells apart besides "any"; empty for an unknown profile.</summary>
+    public static IReadOnlyList<string> Stages(string name) => ByName.Value.GetValueOrDefault(Plain(name))?.StageNames ?? [];
+
+    /// <summary>The known names and aliases nearest by spelling, best first, at most three; empty when nothing is near.</summary>
+    public static IReadOnlyList<string> Suggest(string name)
+    {
+        var wanted = Plain(name);
+        return
+        [
+            .. Data.Value
+                .SelectMany(p => p.Aliases.Append(p.Name))
+                .Select(n => (Name: n, Distance: Distance(wanted, Plain(n))))
+                .Where(c => c.Distance <= Math.Max(2, wanted.Length / 3))
+                .OrderBy(c => c.Distance)
+                .ThenBy(c => c.Name, StringComparer.Ordinal)
+                .Take(3)
+                .Select(c => c.Name),
+        ];
+    }
+
+    private static string Plain(string name) =>
+        name.Trim().ToLowerInvariant().Replace(' ', '-').Replace('_', '-');
+
+    /// <summary>Levenshtein distance.</summary>
+    private static int Distance(string a, string b)
+    {
+        var row = Enumerable.Range(0, b.Length + 1).ToArray();
+        for (var i = 1; i <= a.Length; i++)
+        {
+            var diagonal = row[0];
+            row[0] = i;
+            for (var j = 1; j <= b.Length; j++)
+            {
+                var above = row[j];
+                row[j] = Math.Min(Math.Min(above, row[j - 1]) + 1, diagonal + (a[i - 1] == b[j - 1] ? 0 : 1));
+                diagonal = above;
+            }
+        }
+
+        return row[b.Length];
+    }
+}

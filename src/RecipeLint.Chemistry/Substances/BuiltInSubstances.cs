@@ -1,0 +1,31 @@
+using System.Text.Json;
+
+namespace RecipeLint.Chemistry.Substances;
+
+/// <summary>Loads the data files compiled into the assembly.</summary>
+internal static class BuiltInSubstances
+{
+    private const string Prefix = "RecipeLint.Chemistry.Data.substances.";
+
+    /// <summary>One file a family; listed by name because nothing is looked up by reflection.</summary>
+    private static readonly string[] Files =
+    [
+        "acids", "bases", "boron-molybdenum", "chelates", "chlorides", "dyes", "nitrates", "organics", "oxidisers", "phosphates",
+        "preservatives", "silicates", "sulfates", "trace-salts",
+    ];
+
+    public static IEnumerable<Substance> Load() => Files.SelectMany(Load);
+
+    private static IEnumerable<Substance> Load(string family)
+    {
+        var resource = Prefix + family + ".json";
+        using var stream = typeof(BuiltInSubstances).Assembly.GetManifestResourceStream(resource)
+            ?? throw new InvalidOperationException($"The embedded table {resource} is missing from the build.");
+        using var document = JsonDocument.Parse(stream);
+        var reader = new SubstanceReader(family + ".json", document.RootElement.GetProperty("sources"));
+        foreach (var row in document.RootElement.GetProperty("substances").EnumerateArray())
+        {
+            yield return reader.Read(row);
+        }
+    }
+}

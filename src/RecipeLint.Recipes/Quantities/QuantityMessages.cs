@@ -1,0 +1,161 @@
+using System.Globalization;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Quantities;
+
+/// <summary>The words for what a quantity text has wrong.</summary>
+internal static class QuantityMessages
+{
+    public static QuantityFault NotAQuantity(Due due, string found, int start, int length) =>
+        new(ProblemKind.WrongShape, start, length, $"'{Wording.Shorten(found)}' is not {Wanted(due)}. Write it such as {Examples(due)}.");
+
+    public static QuantityFault TooLong(Due due, string text) =>
+        new(ProblemKind.WrongShape, 0, text.Length,
+            $"A text of {text.Length.ToString(CultureInfo.InvariantCulture)} characters is not {Wanted(due)}. Write it such as {Examples(due)}.");
+
+    public static QuantityFault Fraction(string text, int start, int length, string repaired) =>
+        new(ProblemKind.WrongShape, start, length, $"'{Wording.Shorten(text.Substring(start, length))}' is a fraction; numbers here are decimal, such as '{repaired}'.")
+        {
+            Suggestions = [repaired],
+        };
+
+    public static QuantityFault NotANumber(string text, ScannedNumber number) =>
+        new(ProblemKind.WrongShape, number.Start, number.End - number.Start, $"'{Wording.Shorten(Part(text, number))}' is not a number. Write it with digits and one decimal point.");
+
+    public static QuantityFault OutOfRange(string text, ScannedNumber number) =>
+        new(ProblemKind.ImplausibleAmount, number.Start, number.End - number.Start, $"'{Wording.Shorten(Part(text, number))}' is a number beyond anything that can be weighed, measured or computed with.");
+
+    public static QuantityFault AmbiguousNumber(string text, ScannedNumber number, string rest)
+    {
+        var part = Part(text, number);
+        var start = number.Start;
+        var length = number.End - number.Start;
+        var repaired = number.Readings.Select(r => text[..start] + r + text[number.End..]).ToArray();
+        if (number.Readings.Count == 1)
+        {
+            return new QuantityFault(ProblemKind.AmbiguousNumber, start, length,
+                $"'{Wording.Shorten(part)}' groups its digits in a way that reads differently from country to country. Write it without grouping and with a decimal point: '{repaired[0]}'.")
+            {
+                Suggestions = repaired,
+                Values = [new NamedValue("reading", NumberScanner.Value(number.Readings[0]), rest)],
+            };
+        }
+
+        var low = NumberScanner.Value(number.Readings[0]);
+        var high = NumberScanner.Value(number.Readings[1]);
+        var factor = low == 0 ? 0 : high / low;
+        var values = new List<NamedValue> { new("as decimal", low, rest), new("as grouped digits", high, rest) };
+        var gap = "";
+        if (factor > 0 && double.IsFinite(factor))
+        {
+            values.Add(new NamedValue("factor", factor, ""));
+            gap = $", a factor of {Text(factor)}";
+        }
+
+        return new QuantityFault(ProblemKind.AmbiguousNumber, start, length,
+            $"'{Wording.Shorten(part)}' can be read as {number.Readings[0]} or as {number.Readings[1]}{gap}. Write it with a decimal point and without grouping: '{repaired[0]}' or '{repaired[1]}'.")
+        {
+            Suggestions = repaired,
+            Values = values,
+        };
+    }
+
+    public static QuantityFault NoUnit(Due due, string text, int at)
+    {
+        var number = text.Trim();
+        var suggestions = due.UsualUnits.Select(u => $"{number} {u}").ToArray();
+        return new QuantityFault(ProblemKind.NumberWithoutUnit, 0, text.Length,
+            $"'{Wording.Shorten(number)}' has no unit; {Wanted(due)} is due. Write the unit behind it, such as {Quoted(suggestions)}.")
+        {
+            Suggestions = suggestions,
+        };
+    }
+
+    public static QuantityFault UnknownUnit(string text, int start, string unit, IReadOnlyList<string> suggestions)
+    {
+        var repaired = suggestions.Select(s => text[..start] + s + text[(start + unit.Length)..]).ToArray();
+        var hint = suggestions.Count > 0 ? $" Did you mean {Quoted(suggestions)}?" : " Write a unit such as 'g', 'mL', 'mg/L' or 'mmol/L'.";
+        return new QuantityFault(ProblemKind.UnknownUnit, start, unit.Length, $"'{Wording.Shorten(unit)}' is not a unit known here.{hint}") { Suggestions = repaired };
+    }
+
+    public static QuantityFault AmbiguousUnit(string text, int start, string unit, UnitReading.Several several)
+    {
+        var repaired = several.Readings.Select(s => text[..start] + s + text[(start + unit.Length)..]).ToArray();
+        return new QuantityFault(ProblemKind.AmbiguousUnit, start, unit.Length,
+            $"'{Wording.Shorten(unit)}' has more than one meaning. {several.Advice} Write {Quoted(several.Readings)}.")
+        {
+            Suggestions = repaired,
+            Values = several.Factor is { } factor ? [new NamedValue("factor", factor, "")] : [],
+        };
+    }
+
+    public static QuantityFault WrongDimension(Due due, string text, string unit, IReadOnlyList<Dimension> found)
+    {
+        var hint = (found.Contains(Dimension.Mass), due.Accepts.Contains(Dimension.Volume), unit) is (true, true, "oz")
+            ? " For a volume write 'US fl oz' or 'UK fl oz'."
+            : "";
+        return new QuantityFault(ProblemKind.WrongDimension, 0, text.Length,
+            $"'{Wording.Shorten(text.Trim())}' is {found[0].Words()}, but {Wanted(due)} is due, such as {Examples(due)}.{hint}");
+    }
+
+    public static QuantityFault Trailing(string text, int start, string good, string rest) =>
+        new(ProblemKind.WrongShape, start, rest.Length,
+            $"After '{Wording.Shorten(good)}' comes '{Wording.Shorten(rest)}', which is not part of a quantity. Put remarks into a 'note'.")
+        {
+            Suggestions = [good],
+        };
+
+    public static QuantityFault NoRange(Due due, string text) =>
+        new(ProblemKind.WrongShape, 0, text.Length, $"'{Wording.Shorten(text.Trim())}' is a range, but one value is due, such as {Examples(due)}.");
+
+    public static QuantityFault HyphenRange(string text, int start, int length, string repaired) =>
+        new(ProblemKind.WrongShape, start, length, $"A range is written with two points, because a hyphen can be a minus sign: '{repaired}'.")
+        {
+            Suggestions = [repaired],
+        };
+
+    public static QuantityFault BackwardRange(string text) =>
+        new(ProblemKind.WrongShape, 0, text.Length, $"The range '{Wording.Shorten(text.Trim())}' runs from high to low. Write the lower end first.");
+
+    public static QuantityFault NoTolerance(Due due, string text, int start) =>
+        new(ProblemKind.WrongShape, start, text.Length - start, $"A tolerance has no meaning here; {Wanted(due)} is due, such as {Examples(due)}.");
+
+    public static QuantityFault BadTolerance(string text, int start) =>
+        new(ProblemKind.WrongShape, start, text.Length - start,
+            $"'{Wording.Shorten(text[start..].Trim())}' is not a tolerance. Write it such as '± 5 %' or '± 0.2' in the unit of the value.");
+
+    public static QuantityFault WideTolerance(string text, int start, double percent) =>
+        new(ProblemKind.ImplausibleAmount, start, text.Length - start, $"A tolerance of {Text(percent)} % leaves nothing of the value.")
+        {
+            Values = [new NamedValue("tolerance", percent, "%")],
+        };
+
+    public static QuantityFault BadBasis(Due due, string text, int start, string basis)
+    {
+        if (due.Bases.Count == 0)
+        {
+            return new QuantityFault(ProblemKind.WrongShape, start, basis.Length, $"'as {Wording.Shorten(basis)}' has no meaning here; the value counts as what it is.");
+        }
+
+        var near = due.Bases.Where(b => b.Equals(basis, StringComparison.OrdinalIgnoreCase)).DefaultIfEmpty().First();
+        IReadOnlyList<string> offered = near is null ? due.Bases : [near];
+        return new QuantityFault(ProblemKind.UnknownUnit, start, basis.Length, $"A value here cannot be counted 'as {Wording.Shorten(basis)}'. Write 'as' with {Quoted(offered)}.")
+        {
+            Suggestions = [.. offered.Select(b => text[..start] + b + text[(start + basis.Length)..])],
+        };
+    }
+
+    public static QuantityFault NoPrefix(Due due, string text) =>
+        new(ProblemKind.WrongShape, 0, text.Length, $"'{Wording.Shorten(text.Trim())}' does not say '{due.Prefix}'. Write it such as {Examples(due)}.");
+
+    /// <summary>"a mass or a volume".</summary>
+    public static string Wanted(Due due) => due.Prefix is null ? string.Join(" or ", due.Accepts.Take(3).Select(d => d.Words())) : $"a {due.Prefix}";
+
+    public static string Text(double value) => value.ToString("G4", CultureInfo.InvariantCulture);
+
+    private static string Examples(Due due) => Quoted([.. due.Examples.Take(2)]);
+
+    private static string Quoted(IReadOnlyList<string> texts) => Wording.Join([.. texts.Select(t => $"'{Wording.Shorten(t)}'")], "or");
+
+    private static string Part(string text, ScannedNumber number) => text[number.Start..number.End];
+}

@@ -1,0 +1,54 @@
+using System.Diagnostics.CodeAnalysis;
+
+namespace RecipeLint.Recipes.Quantities;
+
+/// <summary>
+/// Reads quantities as the bench writes them: "24 g", "1:100", "4..30 °C", "150 mg/L ± 10 %", "82 mg/L as CaCO3".
+/// Never throws and never decides between two readings; what it cannot read it explains.
+/// </summary>
+public static class QuantityReader
+{
+    /// <summary>Longer texts are refused unread.</summary>
+    public const int MaxLength = 200;
+
+    /// <summary>Reads one quantity of the kind that is due.</summary>
+    public static bool TryRead(
+        string text,
+        Due due,
+        [NotNullWhen(true)] out Quantity? quantity,
+        [NotNullWhen(false)] out QuantityFault? fault)
+    {
+        quantity = null;
+        var cursor = new QuantityCursor(text, due);
+        if (text.Length > MaxLength)
+        {
+            fault = QuantityMessages.TooLong(due, text);
+            return false;
+        }
+
+        quantity = cursor.Read();
+        fault = cursor.Fault;
+        return quantity is not null;
+    }
+
+    /// <summary>Reads a tolerance that stands alone: "± 0.5 %" or "± 0.1 mL"; absolute ones in the base unit of the dimension.</summary>
+    public static bool TryReadTolerance(
+        string text,
+        Dimension dimension,
+        [NotNullWhen(true)] out Documents.Tolerance? tolerance,
+        [NotNullWhen(false)] out QuantityFault? fault)
+    {
+        var due = new Due([dimension], [dimension == Dimension.Mass ? "± 0.1 g" : "± 0.1 mL", "± 0.5 %"]);
+        if (text.Length > MaxLength)
+        {
+            tolerance = null;
+            fault = QuantityMessages.TooLong(due, text);
+            return false;
+        }
+
+        var cursor = new QuantityCursor(text, due);
+        tolerance = cursor.ReadLoneTolerance();
+        fault = cursor.Fault;
+        return tolerance is not null;
+    }
+}
