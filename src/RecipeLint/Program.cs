@@ -1,1 +1,6 @@
-return 0;
+using RecipeLint;
+
+var surroundings = Surroundings.OfThisProcess();
+var code = CommandLine.Run(args, surroundings);
+surroundings.Out.Flush();
+return code;

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Text.Json;
 
 namespace RecipeLint.Chemistry.Composition;
@@ -14,19 +13,19 @@ public static class AtomicWeights
 {
     private const string Resource = "RecipeLint.Chemistry.Data.elements.atomic-weights.json";
 
-    private static readonly Lazy<FrozenDictionary<Element, AtomicWeight>> Table = new(Load);
+    private static readonly Lazy<Dictionary<string, AtomicWeight>> Table = new(Load);
 
-    private static readonly FrozenSet<string> Unweighted = new[]
-    {
+    private static readonly string[] Unweighted =
+    [
         "Tc", "Pm", "Po", "At", "Rn", "Fr", "Ra", "Ac", "Np", "Pu", "Am", "Cm", "Bk", "Cf", "Es", "Fm", "Md", "No", "Lr",
         "Rf", "Db", "Sg", "Bh", "Hs", "Mt", "Ds", "Rg", "Cn", "Nh", "Fl", "Mc", "Lv", "Ts", "Og",
-    }.ToFrozenSet(StringComparer.Ordinal);
+    ];
 
     /// <summary>The elements of the table in the order of their symbols.</summary>
-    public static IEnumerable<Element> Elements => Table.Value.Keys.Order();
+    public static IEnumerable<Element> Elements => Table.Value.Keys.Order(StringComparer.Ordinal).Select(s => new Element(s));
 
     /// <summary>The weight of an element of the table; false for anything else.</summary>
-    public static bool TryGet(Element element, out AtomicWeight weight) => Table.Value.TryGetValue(element, out weight);
+    public static bool TryGet(Element element, out AtomicWeight weight) => Table.Value.TryGetValue(element.Symbol, out weight);
 
     /// <summary>The weight of an element of the table.</summary>
     /// <exception cref="ArgumentException">The element has no standard atomic weight.</exception>
@@ -36,19 +35,19 @@ public static class AtomicWeights
             : throw new ArgumentException($"'{element.Symbol}' has no standard atomic weight.", nameof(element));
 
     /// <summary>True for an element that exists but has no standard atomic weight, such as technetium.</summary>
-    internal static bool IsElementWithoutWeight(string symbol) => Unweighted.Contains(symbol);
+    internal static bool IsElementWithoutWeight(string symbol) => Array.IndexOf(Unweighted, symbol) >= 0;
 
-    private static FrozenDictionary<Element, AtomicWeight> Load()
+    private static Dictionary<string, AtomicWeight> Load()
     {
         using var stream = typeof(AtomicWeights).Assembly.GetManifestResourceStream(Resource)
             ?? throw new InvalidOperationException($"The embedded table {Resource} is missing from the build.");
         using var document = JsonDocument.Parse(stream);
-        var table = new Dictionary<Element, AtomicWeight>();
+        var table = new Dictionary<string, AtomicWeight>(StringComparer.Ordinal);
         foreach (var row in document.RootElement.GetProperty("weights").EnumerateObject())
         {
-            table.Add(new Element(row.Name), new AtomicWeight(row.Value[0].GetDouble(), row.Value[1].GetDouble()));
+            table.Add(row.Name, new AtomicWeight(row.Value[0].GetDouble(), row.Value[1].GetDouble()));
         }
 
-        return table.ToFrozenDictionary();
+        return table;
     }
 }

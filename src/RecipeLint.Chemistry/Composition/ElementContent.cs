@@ -1,5 +1,3 @@
-using System.Collections.Frozen;
-
 namespace RecipeLint.Chemistry.Composition;
 
 /// <summary>The forms of nitrogen that plants and labels tell apart.</summary>
@@ -19,15 +17,14 @@ public enum NitrogenForm
 /// </summary>
 public sealed class ElementContent
 {
-    private readonly FrozenDictionary<Element, double> _fractions;
+    private readonly SortedList<string, double> _fractions = new(StringComparer.Ordinal);
     private readonly double[] _nitrogen;
 
     public ElementContent(IEnumerable<KeyValuePair<Element, double>> gramsPerGram, IEnumerable<KeyValuePair<NitrogenForm, double>> nitrogenByForm)
     {
-        var fractions = new Dictionary<Element, double>();
         foreach (var (element, value) in gramsPerGram)
         {
-            fractions[element] = fractions.GetValueOrDefault(element) + value;
+            _fractions[element.Symbol] = _fractions.GetValueOrDefault(element.Symbol) + value;
         }
 
         _nitrogen = new double[4];
@@ -35,17 +32,15 @@ public sealed class ElementContent
         {
             _nitrogen[(int)form] += value;
         }
-
-        _fractions = fractions.ToFrozenDictionary();
     }
 
     public static ElementContent Empty { get; } = new([], []);
 
     /// <summary>Elements present, in the order of their symbols.</summary>
-    public IEnumerable<Element> Elements => _fractions.Keys.Order();
+    public IEnumerable<Element> Elements => _fractions.Keys.Select(symbol => new Element(symbol));
 
     /// <summary>Grams of the element per gram of substance; 0 when absent.</summary>
-    public double this[Element element] => _fractions.GetValueOrDefault(element);
+    public double this[Element element] => _fractions.GetValueOrDefault(element.Symbol);
 
     /// <summary>Grams of nitrogen in this form per gram of substance.</summary>
     public double this[NitrogenForm form] => _nitrogen[(int)form];

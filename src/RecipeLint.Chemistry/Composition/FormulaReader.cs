@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 using System.Text;
 using RecipeLint.Chemistry.Quantities;
@@ -63,7 +62,7 @@ internal sealed partial class FormulaReader(string text)
 
         _normal.Append(charge switch { 0 => string.Empty, 1 => "+", -1 => "-", _ => charge.ToString("+0;-0", CultureInfo.InvariantCulture) });
         var mass = atoms.OrderBy(a => a.Key).Sum(a => a.Value * AtomicWeights.Of(a.Key));
-        return new Formula(_normal.ToString(), atoms.ToFrozenDictionary(), charge, water, new MolarMass(mass));
+        return new Formula(_normal.ToString(), atoms, charge, water, new MolarMass(mass));
     }
 
     private static bool IsWater(Dictionary<Element, double> atoms) =>

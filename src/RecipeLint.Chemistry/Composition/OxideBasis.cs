@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Diagnostics.CodeAnalysis;
 
 namespace RecipeLint.Chemistry.Composition;
@@ -9,7 +8,7 @@ namespace RecipeLint.Chemistry.Composition;
 /// </summary>
 public static class OxideBasis
 {
-    private static readonly FrozenDictionary<string, Element> Written = new Dictionary<string, Element>
+    private static readonly Dictionary<string, Element> Written = new(StringComparer.Ordinal)
     {
         ["P2O5"] = Element.P,
         ["PO4"] = Element.P,
@@ -34,9 +33,9 @@ public static class OxideBasis
         ["NO3"] = Element.N,
         ["NH4"] = Element.N,
         ["NH3"] = Element.N,
-    }.ToFrozenDictionary(StringComparer.Ordinal);
+    };
 
-    private static readonly FrozenDictionary<Element, string> Usual = new Dictionary<Element, string>
+    private static readonly Dictionary<Element, string> Usual = new()
     {
         [Element.P] = "P2O5",
         [Element.K] = "K2O",
@@ -51,7 +50,7 @@ public static class OxideBasis
         [Element.Zn] = "ZnO",
         [Element.Cu] = "CuO",
         [Element.Mo] = "MoO3",
-    }.ToFrozenDictionary();
+    };
 
     /// <summary>The forms known, in ordinal order.</summary>
     public static IEnumerable<string> Forms => Written.Keys.Order(StringComparer.Ordinal);

@@ -14,18 +14,20 @@ internal static class BuiltInSubstances
         "preservatives", "silicates", "sulfates", "trace-salts",
     ];
 
-    public static IEnumerable<Substance> Load() => Files.SelectMany(Load);
+    public static IEnumerable<CatalogueEntry> Load() => Files.SelectMany(Load);
 
-    private static IEnumerable<Substance> Load(string family)
+    private static IEnumerable<CatalogueEntry> Load(string family)
     {
         var resource = Prefix + family + ".json";
         using var stream = typeof(BuiltInSubstances).Assembly.GetManifestResourceStream(resource)
             ?? throw new InvalidOperationException($"The embedded table {resource} is missing from the build.");
-        using var document = JsonDocument.Parse(stream);
+
+        // Kept open: the entries read their rows when they are asked for.
+        var document = JsonDocument.Parse(stream);
         var reader = new SubstanceReader(family + ".json", document.RootElement.GetProperty("sources"));
         foreach (var row in document.RootElement.GetProperty("substances").EnumerateArray())
         {
-            yield return reader.Read(row);
+            yield return reader.Entry(row);
         }
     }
 }

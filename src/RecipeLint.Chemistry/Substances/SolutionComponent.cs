@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text.Json;
@@ -27,7 +26,7 @@ public sealed record SolutionComponent(string Name, int Charge, Formula? Formula
 
     private const string Resource = "RecipeLint.Chemistry.Data.substances.components.json";
 
-    private static readonly Lazy<FrozenDictionary<string, SolutionComponent>> Table = new(Load);
+    private static readonly Lazy<Dictionary<string, SolutionComponent>> Table = new(Load);
 
     /// <summary>Components that the built-in data knows, in ordinal order of their names.</summary>
     public static IEnumerable<SolutionComponent> Known => Table.Value.Values.OrderBy(c => c.Name, StringComparer.Ordinal);
@@ -89,7 +88,7 @@ public sealed record SolutionComponent(string Name, int Charge, Formula? Formula
             ? component.Charge * y.MolesPerGram
             : throw new ArgumentException($"'{y.Component}' is not the name of a component.", nameof(yields)));
 
-    private static FrozenDictionary<string, SolutionComponent> Load()
+    private static Dictionary<string, SolutionComponent> Load()
     {
         using var stream = typeof(SolutionComponent).Assembly.GetManifestResourceStream(Resource)
             ?? throw new InvalidOperationException($"The embedded table {Resource} is missing from the build.");
@@ -103,6 +102,6 @@ public sealed record SolutionComponent(string Name, int Charge, Formula? Formula
             table.Add(row.Name, new SolutionComponent(row.Name, charge, formula, nitrogen));
         }
 
-        return table.ToFrozenDictionary(StringComparer.Ordinal);
+        return table;
     }
 }

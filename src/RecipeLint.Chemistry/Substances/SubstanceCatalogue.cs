@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using RecipeLint.Chemistry.Composition;
 
 namespace RecipeLint.Chemistry.Substances;
@@ -27,32 +26,49 @@ public sealed class SubstanceCatalogue
 
     private static readonly Lazy<SubstanceCatalogue> LazyBuiltIn = new(() => new SubstanceCatalogue(BuiltInSubstances.Load()));
 
-    private readonly FrozenDictionary<string, Substance> _byId;
-    private readonly FrozenDictionary<string, Substance[]> _byKey;
-    private readonly Lazy<ILookup<string, Substance>> _byHill;
-    private readonly Lazy<ILookup<string, Substance>> _byAnhydrousHill;
+    private readonly Dictionary<string, CatalogueEntry> _byId;
+    private readonly Dictionary<string, List<CatalogueEntry>> _byKey;
+    private readonly Lazy<ILookup<string, CatalogueEntry>> _byHill;
+    private readonly Lazy<ILookup<string, CatalogueEntry>> _byAnhydrousHill;
+    private readonly CatalogueEntry[] _entries;
+    private readonly Lazy<IReadOnlyList<Substance>> _all;
 
-    private SubstanceCatalogue(IEnumerable<Substance> substances)
+    private SubstanceCatalogue(IEnumerable<CatalogueEntry> entries)
     {
-        All = [.. substances.OrderBy(s => s.Id, StringComparer.Ordinal)];
-        _byId = All.ToFrozenDictionary(s => s.Id, StringComparer.Ordinal);
-        _byKey = All.SelectMany(s => Keys(s).Select(key => (key, s)))
-            .GroupBy(p => p.key, p => p.s, StringComparer.Ordinal)
-            .ToFrozenDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
-        _byHill = new(() => All.Where(s => s.Formula is not null).ToLookup(s => s.Formula!.Hill, StringComparer.Ordinal));
-        _byAnhydrousHill = new(() => All.Where(s => s.Formula is not null).ToLookup(s => s.Formula!.AnhydrousHill, StringComparer.Ordinal));
+        _entries = [.. entries.OrderBy(e => e.Id, StringComparer.Ordinal)];
+        _byId = _entries.ToDictionary(e => e.Id, StringComparer.Ordinal);
+        _byKey = new(StringComparer.Ordinal);
+        foreach (var entry in _entries)
+        {
+            foreach (var key in entry.Keys)
+            {
+                if (!_byKey.TryGetValue(key, out var list))
+                {
+                    _byKey.Add(key, list = []);
+                }
+
+                list.Add(entry);
+            }
+        }
+
+        _all = new(() => [.. _entries.Select(e => e.Substance)]);
+        _byHill = new(() => _entries.Where(e => e.Formula is not null).ToLookup(e => e.Formula!.Hill, StringComparer.Ordinal));
+        _byAnhydrousHill = new(() => _entries.Where(e => e.Formula is not null).ToLookup(e => e.Formula!.AnhydrousHill, StringComparer.Ordinal));
     }
 
-    /// <summary>The catalogue that comes with the tool; read on first use.</summary>
+    /// <summary>The catalogue that comes with the tool; read on first use, each substance built when it is asked for.</summary>
     public static SubstanceCatalogue BuiltIn => LazyBuiltIn.Value;
 
     public static SubstanceCatalogue Empty { get; } = new([]);
 
     /// <summary>Every substance, in the order of their ids.</summary>
-    public IReadOnlyList<Substance> All { get; }
+    public IReadOnlyList<Substance> All => _all.Value;
+
+    /// <summary>Every id, in ordinal order.</summary>
+    public IEnumerable<string> Ids => _entries.Select(e => e.Id);
 
     /// <summary>The substance with exactly this id; null when there is none.</summary>
-    public Substance? ById(string id) => _byId.GetValueOrDefault(id);
+    public Substance? ById(string id) => _byId.GetValueOrDefault(id)?.Substance;
 
     /// <summary>
     /// This catalogue and more substances. Nothing is shadowed: of two substances with one id the one already here stays,
@@ -61,16 +77,16 @@ public sealed class SubstanceCatalogue
     public CatalogueAddition With(IEnumerable<Substance> substances)
     {
         var clashes = new List<IdClash>();
-        var all = All.ToDictionary(s => s.Id, StringComparer.Ordinal);
+        var all = new Dictionary<string, CatalogueEntry>(_byId, StringComparer.Ordinal);
         foreach (var added in substances)
         {
-            if (!all.TryAdd(added.Id, added))
+            if (!all.TryAdd(added.Id, new CatalogueEntry(added)))
             {
-                clashes.Add(new IdClash(added, all[added.Id], SameId: true));
+                clashes.Add(new IdClash(added, all[added.Id].Substance, SameId: true));
             }
             else if (_byKey.TryGetValue(SubstanceNames.Key(added.Id), out var named))
             {
-                clashes.Add(new IdClash(added, named[0], SameId: false));
+                clashes.Add(new IdClash(added, named[0].Substance, SameId: false));
             }
         }
 
@@ -84,7 +100,8 @@ public sealed class SubstanceCatalogue
     /// <remarks>
     /// A name or formula that fits several substances is ambiguous: "magnesium sulfate" fits three hydrates, "HNO3" every strength of
     /// the acid. A formula without water fits the anhydrous salt only; when that is not here but several hydrates of it are,
-    /// the answer is ambiguous over these, and unknown with a suggestion when there is one.
+    /// the answer is ambiguous over these, and unknown with a suggestion when there is one. A formula in the wrong case ("mgso4.7h2o")
+    /// is compared letter by letter with the formulas here.
     /// </remarks>
     public SubstanceLookup Find(string text)
     {
@@ -101,57 +118,63 @@ public sealed class SubstanceCatalogue
 
         if (CasNumber.HasShape(trimmed))
         {
-            var listed = All.Where(s => string.Equals(s.Cas, trimmed, StringComparison.Ordinal)).ToArray();
+            var listed = _entries.Where(e => string.Equals(e.Cas, trimmed, StringComparison.Ordinal)).ToArray();
             return listed.Length > 0 ? Answer(PureFirst(listed)) : new SubstanceLookup.Unknown([]);
         }
 
         return FormulaParser.TryParse(trimmed, out var formula, out _)
-            ? FindFormula(formula, trimmed)
-            : new SubstanceLookup.Unknown(Suggest(trimmed));
+            ? FindFormula(_byHill.Value[formula.Hill], _byAnhydrousHill.Value[formula.AnhydrousHill], formula.HydrateWater > 0, trimmed)
+            : FindFolded(trimmed);
     }
 
-    private static SubstanceLookup Answer(Substance[] candidates) =>
-        candidates.Length == 1 ? new SubstanceLookup.Found(candidates[0]) : new SubstanceLookup.Ambiguous(candidates);
+    private static SubstanceLookup Answer(IReadOnlyCollection<CatalogueEntry> candidates) =>
+        candidates.Count == 1
+            ? new SubstanceLookup.Found(candidates.First().Substance)
+            : new SubstanceLookup.Ambiguous([.. candidates.Select(c => c.Substance)]);
 
     /// <summary>A formula or CAS number names the compound: the compound itself goes before its solutions.</summary>
-    private static Substance[] PureFirst(Substance[] candidates)
+    private static CatalogueEntry[] PureFirst(CatalogueEntry[] candidates)
     {
-        var pure = candidates.Where(s => s.Strength.Value >= 1 && s.Kind != SubstanceKind.Product).ToArray();
+        var pure = candidates.Where(e => e.Substance.Strength.Value >= 1).ToArray();
         return pure.Length > 0 ? pure : candidates;
     }
 
-    private static IEnumerable<string> Keys(Substance substance)
+    private SubstanceLookup FindFormula(IEnumerable<CatalogueEntry> same, IEnumerable<CatalogueEntry> sameButWater, bool hasWater, string text)
     {
-        string[] names = [substance.Id, substance.Name, .. substance.Aliases];
-        IEnumerable<string> all = substance.HydrateFamily is { } family ? names.Append(family) : names;
-        return all.Select(SubstanceNames.Key).Where(k => k.Length > 0).Distinct(StringComparer.Ordinal);
-    }
-
-    private SubstanceLookup FindFormula(Formula formula, string text)
-    {
-        var exact = _byHill.Value[formula.Hill].ToArray();
+        var exact = same.ToArray();
         if (exact.Length > 0)
         {
             return Answer(PureFirst(exact));
         }
 
-        var family = _byAnhydrousHill.Value[formula.AnhydrousHill].ToArray();
+        var family = sameButWater.ToArray();
         if (family.Length == 0)
         {
             return new SubstanceLookup.Unknown(Suggest(text));
         }
 
-        return formula.HydrateWater == 0 && family.Length > 1
-            ? new SubstanceLookup.Ambiguous(family)
-            : new SubstanceLookup.Unknown([.. family.Take(MaxSuggestions).Select(s => s.Id)]);
+        return !hasWater && family.Length > 1
+            ? Answer(family)
+            : new SubstanceLookup.Unknown([.. family.Take(MaxSuggestions).Select(e => e.Id)]);
+    }
+
+    private SubstanceLookup FindFolded(string text)
+    {
+        var folded = SubstanceNames.Fold(text);
+        bool IsFolded(string? formula) => formula is not null && string.Equals(SubstanceNames.Fold(formula), folded, StringComparison.Ordinal);
+        return FindFormula(
+            _entries.Where(e => IsFolded(e.FormulaText)),
+            _entries.Where(e => IsFolded(e.FormulaText?.Split('·')[0])),
+            hasWater: false,
+            text);
     }
 
     private IReadOnlyList<string> Suggest(string text)
     {
         var key = SubstanceNames.Key(text);
-        var cap = Math.Max(2, key.Length / 3);
+        var cap = key.Length < 4 ? 1 : Math.Max(2, key.Length / 3);
         var best = new Dictionary<string, int>(StringComparer.Ordinal);
-        foreach (var (name, substances) in _byKey)
+        foreach (var (name, entries) in _byKey)
         {
             // A word inside a longer name is as near as two slips: "gluconate" suggests the gluconates.
             var distance = SubstanceNames.Distance(key, name, cap);
@@ -165,15 +188,17 @@ public sealed class SubstanceCatalogue
                 continue;
             }
 
-            foreach (var substance in substances)
+            foreach (var entry in entries)
             {
-                if (!best.TryGetValue(substance.Id, out var known) || distance < known)
+                if (!best.TryGetValue(entry.Id, out var known) || distance < known)
                 {
-                    best[substance.Id] = distance;
+                    best[entry.Id] = distance;
                 }
             }
         }
 
-        return [.. best.OrderBy(b => b.Value).ThenBy(b => b.Key, StringComparer.Ordinal).Take(MaxSuggestions).Select(b => b.Key)];
+        // What is much further off than the nearest is noise.
+        var nearest = best.Count == 0 ? 0 : best.Values.Min();
+        return [.. best.Where(b => b.Value <= nearest + 2).OrderBy(b => b.Value).ThenBy(b => b.Key, StringComparer.Ordinal).Take(MaxSuggestions).Select(b => b.Key)];
     }
 }

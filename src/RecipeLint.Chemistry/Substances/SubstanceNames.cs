@@ -28,6 +28,10 @@ internal static class SubstanceNames
         return key.Replace("sulph", "sulf").Replace("aluminum", "aluminium").Replace("color", "colour").ToString();
     }
 
+    /// <summary>Letters and digits only, in lower case: how a formula looks when case and marks are lost.</summary>
+    public static string Fold(string text) =>
+        string.Concat(text.Where(char.IsAsciiLetterOrDigit).Select(char.ToLowerInvariant));
+
     /// <summary>
     /// Edits between two keys, a swap of neighbours counted once (optimal string alignment, after F. J. Damerau,
     /// Commun. ACM 7 (1964) 171). Gives <paramref name="cap"/> + 1 when the distance is larger than the cap.

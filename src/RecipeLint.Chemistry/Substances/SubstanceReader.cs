@@ -8,7 +8,20 @@ namespace RecipeLint.Chemistry.Substances;
 /// <summary>Turns one object of a built-in data file into a <see cref="Substance"/>. The format is described in the files' "about".</summary>
 internal sealed class SubstanceReader(string file, JsonElement sources)
 {
-    public Substance Read(JsonElement row)
+    public CatalogueEntry Entry(JsonElement row)
+    {
+        var names = new List<string>(8) { Text(row, "id"), Text(row, "name") };
+        names.AddRange(Texts(row, "aliases"));
+        if (OptionalText(row, "family") is { } family)
+        {
+            names.Add(family);
+        }
+
+        var cas = row.TryGetProperty("cas", out var record) ? Text(record, "value") : null;
+        return new CatalogueEntry(names[0], names, cas, OptionalText(row, "formula"), () => Read(row));
+    }
+
+    private Substance Read(JsonElement row)
     {
         var id = Text(row, "id");
         try

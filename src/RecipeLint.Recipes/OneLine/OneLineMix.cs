@@ -1,0 +1,120 @@
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Quantities;
+
+namespace RecipeLint.Recipes.OneLine;
+
+/// <summary>One thing named in a line such as "KNO3 100 g".</summary>
+/// <param name="Name">As written.</param>
+/// <param name="AmountText">As written ("100 g").</param>
+public sealed record OneLineItem(string Name, Substance Substance, string AmountText, Quantity Amount);
+
+/// <summary>
+/// Reads a mix written in one line: "Ca(NO3)2.4H2O 200 g, KNO3 100 g in 2 L" or "2 g/L K2SO4 + 1.5 g/L MgSO4.7H2O".
+/// Amount before or after the name; items apart by comma, semicolon or " + "; the volume after "in".
+/// </summary>
+public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volume, string? VolumeText)
+{
+    private const int LongestAmountInWords = 4;
+
+    /// <summary>Reads a line; on failure the error is one plain sentence and the mix is null.</summary>
+    public static (OneLineMix? Mix, string? Error) Read(string text, SubstanceCatalogue catalogue)
+    {
+        var (list, volumeText) = SplitVolume(text.Trim());
+        Quantity? volume = null;
+        if (volumeText is not null && !QuantityReader.TryRead(volumeText, Due.Volume, out volume, out var fault))
+        {
+            return (null, $"The volume '{volumeText}' cannot be used. {fault.Message}");
+        }
+
+        var items = new List<OneLineItem>();
+        foreach (var part in SplitItems(list))
+        {
+            var (item, error) = ReadItem(part, catalogue);
+            if (item is null)
+            {
+                return (null, error);
+            }
+
+            items.Add(item);
+        }
+
+        return items.Count == 0
+            ? (null, "Name at least one substance with its amount, such as \"KNO3 100 g in 2 L\".")
+            : (new OneLineMix(items, volume, volumeText), null);
+    }
+
+    private static (string List, string? Volume) SplitVolume(string text)
+    {
+        var at = text.LastIndexOf(" in ", StringComparison.OrdinalIgnoreCase);
+        return at < 0 ? (text, null) : (text[..at], text[(at + 4)..].Trim());
+    }
+
+    /// <summary>Splits at commas, semicolons and free-standing plus signs outside brackets; a comma between two digits belongs to a number.</summary>
+    private static List<string> SplitItems(string text)
+    {
+        var parts = new List<string>();
+        var depth = 0;
+        var start = 0;
+        for (var i = 0; i < text.Length; i++)
+        {
+            var c = text[i];
+            depth += c is '(' or '[' or '{' ? 1 : c is ')' or ']' or '}' ? -1 : 0;
+            var betweenDigits = i > 0 && i + 1 < text.Length && char.IsAsciiDigit(text[i - 1]) && char.IsAsciiDigit(text[i + 1]);
+            var freePlus = c == '+' && i > 0 && i + 1 < text.Length && text[i - 1] == ' ' && text[i + 1] == ' ';
+            if (depth <= 0 && (c == ';' || freePlus || (c == ',' && !betweenDigits)))
+            {
+                parts.Add(text[start..i].Trim());
+                start = i + 1;
+            }
+        }
+
+        parts.Add(text[start..].Trim());
+        return [.. parts.Where(p => p.Length > 0)];
+    }
+
+    private static (OneLineItem? Item, string? Error) ReadItem(string part, SubstanceCatalogue catalogue)
+    {
+        var words = part.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        QuantityFault? firstFault = null;
+        for (var length = 1; length <= Math.Min(LongestAmountInWords, words.Length - 1); length++)
+        {
+            foreach (var (amountText, name) in new[]
+                     {
+                         (string.Join(' ', words[^length..]), string.Join(' ', words[..^length])),
+                         (string.Join(' ', words[..length]), string.Join(' ', words[length..])),
+                     })
+            {
+                if (!char.IsAsciiDigit(amountText[0]))
+                {
+                    continue;
+                }
+
+                if (QuantityReader.TryRead(amountText, Due.Portion, out var amount, out var fault))
+                {
+                    return Resolve(name, amountText, amount, catalogue);
+                }
+
+                firstFault = fault;
+            }
+        }
+
+        return (null, firstFault is null
+            ? $"'{part}' has no amount; write it as \"KNO3 100 g\" or \"100 g KNO3\"."
+            : $"The amount in '{part}' cannot be used. {firstFault.Message}");
+    }
+
+    private static (OneLineItem? Item, string? Error) Resolve(string name, string amountText, Quantity amount, SubstanceCatalogue catalogue) =>
+        catalogue.Find(name) switch
+        {
+            SubstanceLookup.Found found => (new OneLineItem(name, found.Substance, amountText, amount), null),
+            SubstanceLookup.Ambiguous several => (
+                null,
+                $"'{name}' can be {string.Join(" or ", several.Candidates.Select(c => $"'{c.Id}'"))}; name the one you have."),
+            SubstanceLookup.Unknown unknown => (
+                null,
+                unknown.Suggestions.Count == 0
+                    ? $"'{name}' is not in the catalogue."
+                    : $"'{name}' is not in the catalogue; did you mean {string.Join(" or ", unknown.Suggestions.Select(s => $"'{s}'"))}?"),
+            _ => (null, $"'{name}' is not in the catalogue."),
+        };
+}

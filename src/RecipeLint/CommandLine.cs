@@ -1,0 +1,71 @@
+using System.CommandLine;
+using RecipeLint.Commands;
+using RecipeLint.Reports.Text;
+
+namespace RecipeLint;
+
+/// <summary>Arguments in, exit code out; everything else is the commands' business.</summary>
+internal static class CommandLine
+{
+    public static int Run(string[] arguments, Surroundings world)
+    {
+        var root = new RootCommand(
+            """
+            RecipeLint reads nutrient stocks and recipes before anyone mixes them and says what will go wrong, by how much, why, and what to change.
+
+            Examples:
+              recipelint check .                        every stock and recipe below this folder
+              recipelint check recipes/lettuce.recipe.json --fail-on warning
+              recipelint check . --format sarif --output findings.sarif
+              recipelint explain calcium-with-sulfate   why a rule exists and what to do
+              recipelint init --from "Ca(NO3)2.4H2O 200 g, KNO3 100 g in 2 L"
+
+            Exit codes: 0 nothing at or above the threshold, 1 findings, 2 wrong usage or unreadable input, 3 internal fault.
+            """)
+        {
+            CheckCommand.Build(world),
+            ExplainCommand.Build(world),
+            RulesCommand.Build(world),
+            FactsCommand.Build(world),
+            InitCommand.Build(world),
+        };
+
+        try
+        {
+            // A file name that starts with "@" must stay a file name.
+            var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+            if (parsed.Errors.Count > 0)
+            {
+                world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(parsed.Errors[0].Message)) + " Try 'recipelint --help'.");
+                return ExitCodes.Usage;
+            }
+
+            return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = world.Out, Error = world.Error });
+        }
+        catch (UsageException exception)
+        {
+            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(exception.Message)));
+            return ExitCodes.Usage;
+        }
+        catch (IOException exception)
+        {
+            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(exception.Message)));
+            return ExitCodes.Usage;
+        }
+        catch (UnauthorizedAccessException exception)
+        {
+            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(exception.Message)));
+            return ExitCodes.Usage;
+        }
+#pragma warning disable CA1031 // The last line of defence: a fault of ours becomes one line and exit code 3, never a stack trace.
+        catch (Exception exception)
+#pragma warning restore CA1031
+        {
+            world.Error.WriteLine(
+                $"recipelint: internal fault ({Printable.Show(OneLine(exception.GetType().Name + ": " + exception.Message))}). This is a defect of RecipeLint, not of your files.");
+            return ExitCodes.Fault;
+        }
+    }
+
+    private static string OneLine(string text) => string.Join(' ', text.Split(['\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries));
+}

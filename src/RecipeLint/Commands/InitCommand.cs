@@ -1,0 +1,121 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.OneLine;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Writes a small working shop, or one stock file from one line. Never overwrites.</summary>
+internal static class InitCommand
+{
+    private const string ResourcePrefix = "Shop/";
+
+    public static Command Build(Surroundings world)
+    {
+        var folder = new Argument<string>("folder") { Description = "Where to write; made if it is not there.", DefaultValueFactory = _ => "." };
+        var from = new Option<string?>("--from")
+        {
+            Description = "One line to make a stock file of, such as \"Ca(NO3)2.4H2O 200 g, KNO3 100 g in 2 L\".",
+            HelpName = "line",
+        };
+        var name = new Option<string>("--name")
+        {
+            Description = "Name of that stock; the file gets it too.",
+            DefaultValueFactory = _ => "first",
+            HelpName = "name",
+        };
+        var command = new Command("init", "Write a small working shop to start from, or a stock file from one line.") { folder, from, name };
+        command.SetAction(parsed =>
+        {
+            var target = Path.GetFullPath(parsed.GetValue(folder)!, world.CurrentDirectory);
+            var files = parsed.GetValue(from) is { } line ? OneStock(line, parsed.GetValue(name)!) : Shop();
+            Write(world, target, files);
+            return ExitCodes.Clean;
+        });
+        return command;
+    }
+
+    private static IReadOnlyList<(string Path, string Text)> Shop()
+    {
+        var assembly = typeof(InitCommand).Assembly;
+        return
+        [
+            .. assembly.GetManifestResourceNames()
+                .Where(n => n.StartsWith(ResourcePrefix, StringComparison.Ordinal))
+                .Order(StringComparer.Ordinal)
+                .Select(n =>
+                {
+                    using var reader = new StreamReader(assembly.GetManifestResourceStream(n)!, Encoding.UTF8);
+                    return (n[ResourcePrefix.Length..], reader.ReadToEnd().ReplaceLineEndings("\n"));
+                }),
+        ];
+    }
+
+    private static IReadOnlyList<(string Path, string Text)> OneStock(string line, string name)
+    {
+        var (mix, error) = OneLineMix.Read(line, SubstanceCatalogue.BuiltIn);
+        if (mix is null)
+        {
+            throw new UsageException(error!);
+        }
+
+        if (mix.Volume is null)
+        {
+            throw new UsageException("Say how much the mix makes, such as \"KNO3 100 g in 2 L\".");
+        }
+
+        if (name.Length == 0 || name.Any(c => !char.IsAsciiLetterOrDigit(c) && c is not '-' and not '_'))
+        {
+            throw new UsageException($"'{name}' cannot be a file name; use letters, digits, '-' and '_'.");
+        }
+
+        // Seven tenths of the water first leaves room for the salts; the rest comes with the top-up (common practice, no source).
+        var first = mix.Volume.Volume.Millilitres * 0.7;
+        var pour = first >= 1000
+            ? (first / 1000).ToString("0.###", CultureInfo.InvariantCulture) + " L"
+            : first.ToString("0.###", CultureInfo.InvariantCulture) + " mL";
+        var text = new StringBuilder();
+        text.Append("{\n  \"format\": 1,\n");
+        text.Append(CultureInfo.InvariantCulture, $"  \"name\": {Quoted(name)},\n");
+        text.Append(CultureInfo.InvariantCulture, $"  \"makes\": {Quoted(mix.VolumeText!)},\n");
+        text.Append("  \"steps\": [\n");
+        text.Append(CultureInfo.InvariantCulture, $"    {{ \"pour\": {Quoted(pour)}, \"of\": \"distilled\" }},\n");
+        foreach (var item in mix.Items)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"    {{ \"add\": {Quoted(item.Substance.Id)}, \"amount\": {Quoted(item.AmountText)} }},\n");
+        }
+
+        text.Append("    { \"stir\": \"until clear\" },\n");
+        text.Append(CultureInfo.InvariantCulture, $"    {{ \"topUp\": {Quoted(mix.VolumeText!)}, \"of\": \"distilled\" }}\n");
+        text.Append("  ]\n}\n");
+        return [(name + ".stock.json", text.ToString())];
+    }
+
+    private static string Quoted(string text) => $"\"{JsonEncodedText.Encode(text, JavaScriptEncoder.UnsafeRelaxedJsonEscaping)}\"";
+
+    private static void Write(Surroundings world, string target, IReadOnlyList<(string Path, string Text)> files)
+    {
+        foreach (var (path, _) in files)
+        {
+            if (File.Exists(Path.Combine(target, path)))
+            {
+                throw new UsageException($"'{path}' is there already and stays as it is; nothing was written.");
+            }
+        }
+
+        foreach (var (path, text) in files)
+        {
+            var full = Path.Combine(target, path);
+            Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+            using var stream = new FileStream(full, FileMode.CreateNew, FileAccess.Write);
+            stream.Write(Encoding.UTF8.GetBytes(text));
+            world.Out.WriteLine("wrote " + path);
+        }
+
+        var shown = Path.GetRelativePath(world.CurrentDirectory, target);
+        world.Out.WriteLine($"Next: recipelint check {(files.Count == 1 ? Path.Combine(shown, files[0].Path) : shown)}");
+    }
+}

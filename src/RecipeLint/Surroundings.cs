@@ -1,0 +1,42 @@
+using System.Text;
+
+namespace RecipeLint;
+
+/// <summary>What the command line knows of the world, so that tests can run it in process.</summary>
+/// <param name="Variable">An environment variable by name; null when unset.</param>
+internal sealed record Surroundings(
+    TextWriter Out,
+    TextWriter Error,
+    Func<Stream> StandardInput,
+    string CurrentDirectory,
+    Func<string, string?> Variable,
+    bool OutIsTerminal,
+    DateOnly Today)
+{
+    public static Surroundings OfThisProcess()
+    {
+        var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        return new Surroundings(
+            new StreamWriter(Console.OpenStandardOutput(), utf8) { AutoFlush = false, NewLine = "\n" },
+            new StreamWriter(Console.OpenStandardError(), utf8) { AutoFlush = true, NewLine = "\n" },
+            Console.OpenStandardInput,
+            Directory.GetCurrentDirectory(),
+            Environment.GetEnvironmentVariable,
+            !Console.IsOutputRedirected,
+            DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime));
+    }
+
+    /// <summary>Whether to colour: the option wins, then NO_COLOR, FORCE_COLOR and CLICOLOR_FORCE, then whether a terminal is there.</summary>
+    public bool UseColor(string option)
+    {
+        bool IsSet(string name) => Variable(name) is { Length: > 0 } value && value != "0";
+        return option switch
+        {
+            "always" => true,
+            "never" => false,
+            _ when Variable("NO_COLOR") is { Length: > 0 } => false,
+            _ when IsSet("FORCE_COLOR") || IsSet("CLICOLOR_FORCE") => true,
+            _ => OutIsTerminal && Variable("TERM") != "dumb",
+        };
+    }
+}

@@ -1,0 +1,189 @@
+using CsCheck;
+using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
+
+namespace RecipeLint.Chemistry.Tests.Substances;
+
+public sealed class LabelProductTests
+{
+    [Fact]
+    public void Calcium_nitrate_fertiliser_follows_its_label()
+    {
+        // 15.5 % N (14.4 nitrate, 1.1 ammonium), 19 % Ca: the usual label of the greenhouse grade (common practice, no source).
+        var substance = SubstanceCatalogue.BuiltIn.ById("calcium-nitrate-fertiliser")!;
+
+        Assert.Equal(0.155, substance.Content[Element.N], 1e-12);
+        Assert.Equal(0.144, substance.Content[NitrogenForm.Nitrate], 1e-12);
+        Assert.Equal(0.011, substance.Content[NitrogenForm.Ammonium], 1e-12);
+        Assert.Equal(0.19, substance.Content[Element.Ca], 1e-12);
+        Assert.Equal(0.19 / 40.078, Moles(substance, "Ca+2"), 1e-12);
+        Assert.Equal(0.144 / 14.007, Moles(substance, "NO3-"), 1e-12);
+        Assert.Contains("0.13 %", substance.Assumption, StringComparison.Ordinal);
+        Assert.Equal(0, SolutionComponent.NetChargePerGram(substance.Dissolves), 1e-15);
+    }
+
+    [Fact]
+    public void Oxides_become_elements()
+    {
+        // MKP as its label 0-52-34: the pure salt is 52.15 % P2O5 and 34.61 % K2O (arithmetic from the CIAAW weights).
+        var result = Build([new("P2O5", 52.15), new("K2O", 34.61)]);
+
+        Assert.Empty(result.Problems);
+        var pure = SubstanceCatalogue.BuiltIn.ById("monopotassium-phosphate")!;
+        Assert.Equal(pure.Content[Element.P], result.Substance!.Content[Element.P], 2e-5);
+        Assert.Equal(pure.Content[Element.K], result.Substance.Content[Element.K], 2e-5);
+        Assert.Equal(Moles(pure, "H2PO4-"), Moles(result.Substance, "H2PO4-"), 1e-6);
+    }
+
+    [Fact]
+    public void Volume_per_cent_needs_and_uses_the_density()
+    {
+        var label = Label([new("K2O", 10)]) with { Percent = LabelPercent.WeightPerVolume };
+        Assert.Equal(LabelProblemKind.MissingDensity, Assert.Single(LabelProduct.Build(label).Problems).Kind);
+        Assert.Null(LabelProduct.Build(label).Substance);
+
+        var dense = label with { Density = new(new Density(1.25), "bottle", Confidence.Found) };
+        Assert.Equal(0.08 * 78.196 / 94.195, LabelProduct.Build(dense).Substance!.Content[Element.K], 1e-9);
+    }
+
+    [Fact]
+    public void Chelated_iron_brings_its_agent_and_sodium()
+    {
+        var substance = SubstanceCatalogue.BuiltIn.ById("fe-dtpa-liquid-6")!;
+
+        Assert.Equal(0.06 / 55.845, Moles(substance, "Fe+3"), 1e-12);
+        Assert.Equal(Moles(substance, "Fe+3"), Moles(substance, "DTPA-5"), 1e-15);
+        Assert.Equal(2 * Moles(substance, "Fe+3"), Moles(substance, "Na+"), 1e-12);
+        Assert.Equal("DTPA", substance.Iron!.Agent);
+        Assert.Equal(0, substance.Content[Element.Na]);
+        Assert.Contains("sodium", substance.Assumption, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Total_chelated_and_ortho_ortho_iron_are_kept_apart()
+    {
+        var result = LabelProduct.Build(Label([new("Fe", 6), new("Fe", 5.5, LabelShare.Chelated), new("Fe", 4.8, LabelShare.OrthoOrtho)]) with { Agent = "EDDHA" });
+
+        Assert.Empty(result.Problems);
+        var iron = result.Substance!.Iron!;
+        Assert.Equal((6.0, 5.5, 4.8), (iron.Total.Percent, iron.Chelated!.Value.Percent, iron.OrthoOrtho!.Value.Percent));
+        Assert.Equal(0.055 / 55.845, Moles(result.Substance, "EDDHA-4"), 1e-12);
+        Assert.Equal(0.055 / 55.845, Moles(result.Substance, "Fe+3"), 1e-12);
+        Assert.Equal(0.005 / 55.845, Moles(result.Substance, "Fe+2"), 1e-12);
+    }
+
+    [Fact]
+    public void A_bag_of_premixed_fertiliser_closes_with_sulfate_and_says_so()
+    {
+        // An invented 15-5-30 bag with micronutrients.
+        var result = LabelProduct.Build(Label(
+        [
+            new("N", 15), new("N", 9, LabelShare.Nitrate), new("N", 2, LabelShare.Ammonium), new("N", 4, LabelShare.Urea),
+            new("P2O5", 5), new("K2O", 30), new("MgO", 2), new("Fe", 0.1, LabelShare.Chelated), new("B", 0.02), new("Mo", 0.002),
+        ]) with { Agent = "EDTA" });
+
+        Assert.Empty(result.Problems);
+        var substance = result.Substance!;
+        Assert.Contains("sulfate", substance.Assumption, StringComparison.Ordinal);
+        Assert.Equal(0, substance.Content[Element.S]);
+        Assert.True(Moles(substance, "SO4-2") > 0);
+        Assert.Equal(0.04 / 14.007 / 2, Moles(substance, "inert:urea"), 1e-12);
+        Assert.Equal(0, SolutionComponent.NetChargePerGram(substance.Dissolves), 1e-15);
+    }
+
+    [Fact]
+    public void Nitrogen_without_a_form_is_taken_as_nitrate_first()
+    {
+        var result = Build([new("N", 13.85), new("K2O", 46.6)]);
+        var nitrate = result.Substance!;
+
+        Assert.Contains("which form", nitrate.Assumption, StringComparison.Ordinal);
+        Assert.True(nitrate.Content[NitrogenForm.Nitrate] > 0.138);
+        Assert.Equal(nitrate.Content[Element.N], nitrate.Content[NitrogenForm.Nitrate] + nitrate.Content[NitrogenForm.Ammonium], 1e-12);
+    }
+
+    [Fact]
+    public void The_declared_counter_ion_is_used()
+    {
+        var chloride = LabelProduct.Build(Label([new("K2O", 20)]) with { CounterIon = "Cl-" });
+        Assert.Equal(Moles(chloride.Substance!, "K+"), Moles(chloride.Substance!, "Cl-"), 1e-15);
+        Assert.Empty(chloride.Problems);
+
+        var wrong = LabelProduct.Build(Label([new("K2O", 20)]) with { CounterIon = "Na+" });
+        Assert.Equal(LabelProblemKind.BadCounterIon, Assert.Single(wrong.Problems).Kind);
+        Assert.Equal(0, SolutionComponent.NetChargePerGram(wrong.Substance!.Dissolves), 1e-15);
+    }
+
+    [Fact]
+    public void Wrong_labels_are_told_what_is_wrong()
+    {
+        AssertProblem(LabelProblemKind.UnknownForm, new("K20", 10), new("P2O5", 5));
+        AssertProblem(LabelProblemKind.BadPercent, new("K2O", -1), new("P2O5", 5));
+        AssertProblem(LabelProblemKind.BadPercent, new("K2O", 140), new("P2O5", 5));
+        AssertProblem(LabelProblemKind.BadPercent, new("K2O", double.NaN), new("P2O5", 5));
+        AssertProblem(LabelProblemKind.Contradiction, new("P2O5", 20), new("P", 20), new("K2O", 20));
+        AssertProblem(LabelProblemKind.NitrogenForms, new("N", 15), new("N", 9, LabelShare.Nitrate), new("N", 2, LabelShare.Ammonium));
+        AssertProblem(LabelProblemKind.MisplacedShare, new("K", 15, LabelShare.Nitrate), new("P2O5", 5));
+        AssertProblem(LabelProblemKind.MisplacedShare, new("N", 5, LabelShare.Chelated), new("P2O5", 5));
+        AssertProblem(LabelProblemKind.ShareOverTotal, new("Fe", 5), new("Fe", 6, LabelShare.Chelated));
+        AssertProblem(LabelProblemKind.UnknownAgent, new LabelEntry("Fe", 6, LabelShare.Chelated));
+
+        // K2O and N of potassium nitrate cannot both be this high: 60 % K2O alone is 128 g of KNO3 in 100 g.
+        AssertProblem(LabelProblemKind.Over100AsSalts, new("K2O", 60), new("N", 17.8, LabelShare.Nitrate));
+        Assert.Null(Build([]).Substance);
+        Assert.Equal(LabelProblemKind.Empty, Assert.Single(Build([]).Problems).Kind);
+    }
+
+    [Theory]
+    [InlineData("potassium-nitrate")]
+    [InlineData("monoammonium-phosphate")]
+    [InlineData("ammonium-sulfate")]
+    [InlineData("urea")]
+    [InlineData("boric-acid")]
+    [InlineData("potassium-silicate-powder")]
+    [InlineData("magnesium-sulfate-anhydrous")]
+    public void Real_salts_written_as_labels_do_not_exceed_100_per_cent(string id)
+    {
+        var salt = SubstanceCatalogue.BuiltIn.ById(id)!;
+        var entries = salt.Content.Elements
+            .Where(e => e.Symbol is not ("O" or "H" or "C" or "N"))
+            .Select(e => new LabelEntry(e.Symbol, 100 * salt.Content[e]))
+            .Concat(new (NitrogenForm Form, LabelShare Share)[] { (NitrogenForm.Nitrate, LabelShare.Nitrate), (NitrogenForm.Ammonium, LabelShare.Ammonium), (NitrogenForm.Urea, LabelShare.Urea) }
+                .Where(n => salt.Content[n.Form] > 0)
+                .Select(n => new LabelEntry("N", 100 * salt.Content[n.Form], n.Share)));
+        Assert.Empty(Build([.. entries]).Problems);
+    }
+
+    [Fact]
+    public void Whatever_the_label_says_the_charge_closes()
+    {
+        var forms = OxideBasis.Forms.Concat(["N", "P", "K", "Ca", "Mg", "S", "Cl", "Na", "Fe", "Mn", "Zn", "Cu", "B", "Mo", "Si", "I", "Se"]).ToArray();
+        var entry = Gen.Select(Gen.Int[0, forms.Length - 1], Gen.Double[0, 20], Gen.Enum<LabelShare>()).Select((f, p, s) => new LabelEntry(forms[f], p, s));
+        var agents = new string?[] { null, "EDTA", "DTPA", "HEDTA", "EDDHA", "citrate", "gluconate", "HBED", "something" };
+        Gen.Select(entry.Array[1, 8], Gen.Int[0, agents.Length - 1], Gen.Enum<PhysicalForm>()).Sample((entries, agent, form) =>
+        {
+            var result = LabelProduct.Build(Label(entries) with { Agent = agents[agent], Form = form });
+            if (result.Substance is { } substance)
+            {
+                Assert.Equal(0, SolutionComponent.NetChargePerGram(substance.Dissolves), 1e-12);
+                Assert.All(substance.Dissolves, d => Assert.True(double.IsFinite(d.MolesPerGram) && (d.MolesPerGram > 0 || d.Component == "H+")));
+                Assert.Equal(entries.Length > 0 && substance.Dissolves.Any(d => d.Component is "inert:cation+1" or "inert:anion-1"), substance.Assumption?.Contains("rounding", StringComparison.Ordinal) ?? false);
+            }
+            else
+            {
+                Assert.NotEmpty(result.Problems);
+            }
+        });
+    }
+
+    private static void AssertProblem(LabelProblemKind kind, params LabelEntry[] entries) =>
+        Assert.Contains(Build(entries).Problems, p => p.Kind == kind && p.Message.Length > 10);
+
+    private static LabelDeclaration Label(IReadOnlyList<LabelEntry> entries) => new() { Id = "test", Name = "test", Entries = entries };
+
+    private static LabelResult Build(IReadOnlyList<LabelEntry> entries) => LabelProduct.Build(Label(entries));
+
+    private static double Moles(Substance substance, string component) =>
+        substance.Dissolves.SingleOrDefault(d => d.Component == component)?.MolesPerGram ?? 0;
+}
