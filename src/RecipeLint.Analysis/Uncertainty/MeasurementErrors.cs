@@ -73,7 +73,10 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
             new RelativeError(shared, weighing.SharedError / weighing.Mass, ErrorShape.Rectangular));
     }
 
-    /// <param name="assumedUse">True when the measure was chosen for this volume and not stated, so that no other volume can lean on sharing it.</param>
+    /// <param name="assumedUse">
+    /// True when the measure was chosen for a finished volume and not stated. All volumes made up so are wrong together, but nothing poured with
+    /// the same measure may lean on it: there the error would cancel by an assumption.
+    /// </param>
     public IReadOnlyList<RelativeError> OfVolume(Pouring pouring, string id, string what, Place place, bool assumedUse = false)
     {
         if (!(pouring.Volume.Litres > 0))
@@ -84,7 +87,7 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
         var measure = pouring.Measure;
         var own = new ErrorSource($"read:{id}", $"reading '{measure.Name}' for {what}", place);
         var shared = assumedUse
-            ? new ErrorSource($"volume:{id}", $"the accuracy of '{measure.Name}' for {what}", place)
+            ? new ErrorSource($"made-up:{measure.Place.File}#{measure.Name}", $"the accuracy of '{measure.Name}' for finished volumes", measure.Place)
             : new ErrorSource($"measure:{measure.Place.File}#{measure.Name}", $"the accuracy of '{measure.Name}'", measure.Place);
         if (pouring.LimitIsAssumed)
         {

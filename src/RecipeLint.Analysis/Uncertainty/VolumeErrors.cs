@@ -10,7 +10,7 @@ internal sealed class VolumeErrors(MeasurementErrors errors, UncertaintyNotes no
 {
     /// <summary>
     /// Where the named vessel is one of the shop's measures, its errors. A step that tops up names nothing else, so the best of the vessel's own
-    /// mark and the shop's measures that hold the volume in one filling is assumed, with an error of its own.
+    /// mark and the shop's measures that hold the volume in one filling is assumed, with an error that no aliquot or dose shares.
     /// </summary>
     public IReadOnlyList<RelativeError> OfStock(StockFacts stock)
     {

@@ -109,6 +109,13 @@ public sealed class ElementUncertaintyTests
     }
 
     [Fact]
+    public void Stocks_made_up_with_one_assumed_cylinder_are_wrong_together()
+    {
+        // Nitrate comes from part A and part B, both made up to 2 L: the common error stays 1 % however it is split.
+        Assert.Equal(0.01 / Math.Sqrt(3), Effect(Example.Elements["NO3-N"], "the accuracy of 'cylinder-2000' for finished volumes"), 6);
+    }
+
+    [Fact]
     public void An_injector_does_not_care_how_big_the_tank_is()
     {
         var shop = new ShopSettings { Measures = [Quillmere.Measure("injector", MeasureKind.Injector, "100 mL")] };
