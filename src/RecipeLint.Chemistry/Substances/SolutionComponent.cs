@@ -26,15 +26,19 @@ public sealed record SolutionComponent(string Name, int Charge, Formula? Formula
 
     private const string Resource = "RecipeLint.Chemistry.Data.substances.components.json";
 
-    private static readonly Lazy<Dictionary<string, SolutionComponent>> Table = new(Load);
+    private static readonly Lazy<Dictionary<string, Lazy<SolutionComponent>>> Table = new(Load);
 
     /// <summary>Components that the built-in data knows, in ordinal order of their names.</summary>
-    public static IEnumerable<SolutionComponent> Known => Table.Value.Values.OrderBy(c => c.Name, StringComparer.Ordinal);
+    public static IEnumerable<SolutionComponent> Known => Table.Value.Values.Select(c => c.Value).OrderBy(c => c.Name, StringComparer.Ordinal);
 
     public bool IsInert => Name.StartsWith(InertPrefix, StringComparison.Ordinal);
 
     /// <summary>A component of the built-in data by its name.</summary>
-    public static bool TryGet(string name, [NotNullWhen(true)] out SolutionComponent? component) => Table.Value.TryGetValue(name, out component);
+    public static bool TryGet(string name, [NotNullWhen(true)] out SolutionComponent? component)
+    {
+        component = Table.Value.TryGetValue(name, out var known) ? known.Value : null;
+        return component is not null;
+    }
 
     /// <summary>
     /// Reads any component name, known or not: prefix, species and charge. For names outside the built-in data
@@ -88,20 +92,36 @@ public sealed record SolutionComponent(string Name, int Charge, Formula? Formula
             ? component.Charge * y.MolesPerGram
             : throw new ArgumentException($"'{y.Component}' is not the name of a component.", nameof(yields)));
 
-    private static Dictionary<string, SolutionComponent> Load()
+    private static Dictionary<string, Lazy<SolutionComponent>> Load()
     {
         using var stream = typeof(SolutionComponent).Assembly.GetManifestResourceStream(Resource)
             ?? throw new InvalidOperationException($"The embedded table {Resource} is missing from the build.");
         using var document = JsonDocument.Parse(stream);
-        var table = new Dictionary<string, SolutionComponent>(StringComparer.Ordinal);
+        var table = new Dictionary<string, Lazy<SolutionComponent>>(StringComparer.Ordinal);
         foreach (var row in document.RootElement.GetProperty("components").EnumerateObject())
         {
-            var formula = row.Value.GetProperty("formula").GetString() is { } text ? FormulaParser.Parse(text) : null;
-            NitrogenForm? nitrogen = row.Value.TryGetProperty("nitrogen", out var form) ? Enum.Parse<NitrogenForm>(form.GetString()!, ignoreCase: true) : null;
-            var charge = formula?.Charge ?? row.Value.GetProperty("charge").GetInt32();
-            table.Add(row.Name, new SolutionComponent(row.Name, charge, formula, nitrogen));
+            var name = row.Name;
+            var formula = row.Value.GetProperty("formula").GetString();
+            var nitrogen = row.Value.TryGetProperty("nitrogen", out var form) ? form.GetString() : null;
+            var charge = formula is null ? row.Value.GetProperty("charge").GetInt32() : 0;
+            table.Add(name, new(() => Read(name, formula, nitrogen, charge)));
         }
 
         return table;
+    }
+
+    private static SolutionComponent Read(string name, string? formulaText, string? nitrogen, int charge)
+    {
+        var formula = formulaText is null ? null : FormulaParser.Parse(formulaText);
+        NitrogenForm? form = nitrogen switch
+        {
+            null => null,
+            "nitrate" => NitrogenForm.Nitrate,
+            "ammonium" => NitrogenForm.Ammonium,
+            "urea" => NitrogenForm.Urea,
+            "organic" => NitrogenForm.Organic,
+            _ => throw new InvalidOperationException($"{Resource}, '{name}': '{nitrogen}' is not a form of nitrogen."),
+        };
+        return new SolutionComponent(name, formula?.Charge ?? charge, formula, form);
     }
 }

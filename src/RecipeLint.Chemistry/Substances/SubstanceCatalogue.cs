@@ -62,10 +62,26 @@ public sealed class SubstanceCatalogue
     public static SubstanceCatalogue Empty { get; } = new([]);
 
     /// <summary>Every substance, in the order of their ids.</summary>
-    public IReadOnlyList<Substance> All => _all.Value;
+    public IReadOnlyList<Substance> Substances => _all.Value;
 
     /// <summary>Every id, in ordinal order.</summary>
     public IEnumerable<string> Ids => _entries.Select(e => e.Id);
+
+    /// <summary>
+    /// Grams of <paramref name="a"/> that hold as much of the main salt as one gram of <paramref name="b"/>: 2.05 for
+    /// magnesium sulfate heptahydrate against the anhydrous salt, 1.58 for nitric acid 38 % against 60 %.
+    /// </summary>
+    /// <returns>Null when they are not the same compound apart from water and strength, or a formula is missing.</returns>
+    public static double? HydrateFactor(Substance a, Substance b)
+    {
+        if (a.Formula is not { } fa || b.Formula is not { } fb || a.Strength.Value <= 0 || b.Strength.Value <= 0
+            || !string.Equals(fa.AnhydrousHill, fb.AnhydrousHill, StringComparison.Ordinal))
+        {
+            return null;
+        }
+
+        return fa.MolarMass.GramsPerMole / a.Strength.Value / (fb.MolarMass.GramsPerMole / b.Strength.Value);
+    }
 
     /// <summary>The substance with exactly this id; null when there is none.</summary>
     public Substance? ById(string id) => _byId.GetValueOrDefault(id)?.Substance;
@@ -122,10 +138,21 @@ public sealed class SubstanceCatalogue
             return listed.Length > 0 ? Answer(PureFirst(listed)) : new SubstanceLookup.Unknown([]);
         }
 
-        return FormulaParser.TryParse(trimmed, out var formula, out _)
-            ? FindFormula(_byHill.Value[formula.Hill], _byAnhydrousHill.Value[formula.AnhydrousHill], formula.HydrateWater > 0, trimmed)
-            : FindFolded(trimmed);
+        if (!FormulaParser.TryParse(trimmed, out var formula, out _))
+        {
+            return FindFolded(trimmed);
+        }
+
+        // The usual spelling is found by its text; counting the atoms of the whole catalogue waits until that fails.
+        var spelt = _entries.Where(e => string.Equals(e.FormulaText, formula.Text, StringComparison.Ordinal)).ToArray();
+        return spelt.Length == 1
+            ? Answer(spelt)
+            : FindFormula(_byHill.Value[formula.Hill], _byAnhydrousHill.Value[formula.AnhydrousHill], formula.HydrateWater > 0, trimmed);
     }
+
+    /// <summary>Substances whose formula is this one apart from water, pure ones first.</summary>
+    internal IEnumerable<Substance> WithSameSalt(Formula formula) =>
+        _byAnhydrousHill.Value[formula.AnhydrousHill].Select(e => e.Substance).OrderByDescending(s => s.Strength.Value);
 
     private static SubstanceLookup Answer(IReadOnlyCollection<CatalogueEntry> candidates) =>
         candidates.Count == 1

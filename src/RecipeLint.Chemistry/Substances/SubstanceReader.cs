@@ -44,11 +44,29 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
     private static string[] Texts(JsonElement row, string key) =>
         row.TryGetProperty(key, out var list) ? [.. list.EnumerateArray().Select(t => t.GetString()!)] : [];
 
-    private static SubstanceKind Kind(JsonElement row) =>
-        Enum.Parse<SubstanceKind>(Text(row, "kind").Replace(" ", string.Empty, StringComparison.Ordinal), ignoreCase: true);
+    // Written out: parsing enums by name costs milliseconds on the first call.
+    private static SubstanceKind Kind(JsonElement row) => Text(row, "kind") switch
+    {
+        "salt" => SubstanceKind.Salt,
+        "chelate" => SubstanceKind.Chelate,
+        "chelating agent" => SubstanceKind.ChelatingAgent,
+        "acid" => SubstanceKind.Acid,
+        "base" => SubstanceKind.Base,
+        "preservative" => SubstanceKind.Preservative,
+        "dye" => SubstanceKind.Dye,
+        "organic" => SubstanceKind.Organic,
+        "oxidiser" => SubstanceKind.Oxidiser,
+        "silicate" => SubstanceKind.Silicate,
+        "product" => SubstanceKind.Product,
+        var word => throw new FormatException($"'{word}' is not a kind"),
+    };
 
-    private static PhysicalForm Form(JsonElement row) =>
-        OptionalText(row, "form") is { } form ? Enum.Parse<PhysicalForm>(form, ignoreCase: true) : PhysicalForm.Solid;
+    private static PhysicalForm Form(JsonElement row) => OptionalText(row, "form") switch
+    {
+        null or "solid" => PhysicalForm.Solid,
+        "liquid" => PhysicalForm.Liquid,
+        var word => throw new FormatException($"'{word}' is not a form"),
+    };
 
     private Substance Pure(JsonElement row)
     {
@@ -121,7 +139,13 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
             ? source.GetString()!
             : throw new InvalidOperationException($"the source '{Text(value, "src")}' is not in the table");
 
-    private static Confidence Confidence(JsonElement value) => Enum.Parse<Confidence>(Text(value, "confidence"), ignoreCase: true);
+    private static Confidence Confidence(JsonElement value) => Text(value, "confidence") switch
+    {
+        "found" => Substances.Confidence.Found,
+        "memory" => Substances.Confidence.Memory,
+        "derived" => Substances.Confidence.Derived,
+        var word => throw new FormatException($"'{word}' is not a confidence"),
+    };
 
     private Sourced<string>? SourcedText(JsonElement row, string key) =>
         row.TryGetProperty(key, out var value) ? new(Text(value, "value"), Source(value), Confidence(value)) : null;

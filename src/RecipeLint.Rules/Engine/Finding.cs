@@ -23,6 +23,24 @@ public enum Certainty
     Practice,
 }
 
+/// <summary>
+/// The one number a finding turns on, and the limit it broke. A value above the limit gets worse by growing, one below by shrinking;
+/// that is what an accepted value in a suppression is compared with.
+/// </summary>
+/// <param name="Name">What it is ("sulfate", "relative uncertainty").</param>
+/// <param name="Value">Finite.</param>
+/// <param name="Limit">Finite.</param>
+/// <param name="Unit">Of both, spelled as in the message; empty for a ratio.</param>
+public sealed record Measured(string Name, double Value, double Limit, string Unit)
+{
+    /// <summary>True when this value is further from the limit than an accepted one, judged to six digits.</summary>
+    public bool IsWorseThan(double accepted)
+    {
+        var slack = 1e-6 * Math.Max(Math.Abs(accepted), Math.Abs(Value));
+        return Value >= Limit ? Value > accepted + slack : Value < accepted - slack;
+    }
+}
+
 /// <summary>One thing a rule has to say.</summary>
 public sealed record Finding
 {
@@ -45,6 +63,12 @@ public sealed record Finding
 
     public IReadOnlyList<RelatedPlace> Related { get; init; } = [];
 
-    /// <summary>Value, limit and margin for machines.</summary>
+    /// <summary>The number the verdict turns on; null where there is none (a duplicate key).</summary>
+    public Measured? Measured { get; init; }
+
+    /// <summary>Further numbers of the message, for machines.</summary>
     public IReadOnlyList<NamedValue> Values { get; init; } = [];
+
+    /// <summary>What the text most likely meant, as it would stand in the file; offered, never assumed.</summary>
+    public IReadOnlyList<string> Suggestions { get; init; } = [];
 }

@@ -11,17 +11,26 @@ public abstract class Rule
     public abstract string Name { get; }
 }
 
+/// <summary>Looks at one stock at a time, once however many recipes use it.</summary>
 public abstract class StockRule : Rule
 {
     public abstract IEnumerable<Finding> Judge(StockFacts stock, RuleContext context);
 }
 
+/// <summary>Looks at one recipe at a time.</summary>
 public abstract class RecipeRule : Rule
 {
     public abstract IEnumerable<Finding> Judge(RecipeFacts recipe, RuleContext context);
 }
 
+/// <summary>Looks at everything read in one run.</summary>
 public abstract class WorkspaceRule : Rule
 {
     public abstract IEnumerable<Finding> Judge(Facts facts, RuleContext context);
+}
+
+/// <summary>Looks at what became of the suppressions after all other rules have spoken. Its findings cannot be suppressed.</summary>
+public abstract class SuppressionRule : Rule
+{
+    public abstract IEnumerable<Finding> Judge(IReadOnlyList<SuppressionUse> uses, RuleContext context);
 }

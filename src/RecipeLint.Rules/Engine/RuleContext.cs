@@ -5,7 +5,11 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Rules.Engine;
 
 /// <summary>What a rule gets besides its subject: all facts, its descriptor and its options with the shop's values applied.</summary>
-public sealed class RuleContext(Facts facts, RuleDescriptor descriptor, IReadOnlyDictionary<string, string> options)
+public sealed class RuleContext(
+    Facts facts,
+    RuleDescriptor descriptor,
+    IReadOnlyDictionary<string, string> options,
+    Func<string, RuleContext>? forFile = null)
 {
     public Facts Facts { get; } = facts;
 
@@ -16,15 +20,30 @@ public sealed class RuleContext(Facts facts, RuleDescriptor descriptor, IReadOnl
 
     public string Word(string option) => options[option];
 
-    /// <summary>A finding of this rule with its own level and certainty.</summary>
-    public Finding Find(Place place, string idPath, string message, Level? level = null, Certainty? certainty = null) =>
-        new()
+    /// <summary>The same with the options that hold for another file; for workspace rules, whose own context holds the defaults.</summary>
+    public RuleContext For(string file) => forFile?.Invoke(file) ?? this;
+
+    /// <summary>A finding of this rule at a place of a document; its path of ids follows from the place.</summary>
+    public Finding Find(Place place, string message, Level? level = null, Certainty? certainty = null) =>
+        Find(place, IdPath.Of(Facts.Workspace, place), message, level, certainty);
+
+    /// <summary>
+    /// A finding of this rule with its own level and certainty. A verdict that is not computed never exceeds warning,
+    /// except in the family that protects people.
+    /// </summary>
+    public Finding Find(Place place, string idPath, string message, Level? level = null, Certainty? certainty = null)
+    {
+        var sureness = certainty ?? Descriptor.Certainty;
+        var wanted = level ?? Descriptor.Level;
+        var capped = sureness != Certainty.Computed && Descriptor.Family != "people" && wanted > Level.Warning;
+        return new Finding
         {
             Rule = Descriptor,
-            Level = level ?? Descriptor.Level,
-            Certainty = certainty ?? Descriptor.Certainty,
+            Level = capped ? Level.Warning : wanted,
+            Certainty = sureness,
             Place = place,
             IdPath = idPath,
             Message = message,
         };
+    }
 }

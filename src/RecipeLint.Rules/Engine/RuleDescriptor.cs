@@ -1,3 +1,5 @@
+using RecipeLint.Recipes.Text;
+
 namespace RecipeLint.Rules.Engine;
 
 public enum RuleScope
@@ -11,6 +13,11 @@ public enum RuleScope
 /// <param name="Unit">Empty for a ratio or a word.</param>
 /// <param name="Source">Where the default comes from.</param>
 public sealed record RuleOption(string Name, string Description, string Default, string Unit, string Source);
+
+/// <summary>What a rule rests on.</summary>
+/// <param name="Text">Citation, or "common practice, no source".</param>
+/// <param name="Confidence">"found" (read there), "memory" (recalled), "derived" (arithmetic from others) or "practice".</param>
+public sealed record RuleSource(string Text, string Confidence);
 
 /// <summary>What is known of a rule without running it; read from rules/FAMILY/NAME/rule.json and explanation.md.</summary>
 public sealed record RuleDescriptor
@@ -34,9 +41,32 @@ public sealed record RuleDescriptor
 
     public IReadOnlyList<RuleOption> Options { get; init; } = [];
 
+    public IReadOnlyList<RuleSource> Sources { get; init; } = [];
+
+    /// <summary>Kinds of reading problems this rule speaks for; empty outside the documents family.</summary>
+    public IReadOnlyList<ProblemKind> ProblemKinds { get; init; } = [];
+
     /// <summary>Version that first had the rule.</summary>
     public required string Since { get; init; }
 
     /// <summary>Explanation as Markdown; one text for the terminal, SARIF and the handbook.</summary>
     public required Lazy<string> Explanation { get; init; }
+
+    /// <summary>The text under one second-level heading of the explanation ("What it finds"); empty when it has none.</summary>
+    public string Section(string heading)
+    {
+        var lines = Explanation.Value.Split('\n');
+        var start = Array.FindIndex(lines, l => l.TrimEnd() == "## " + heading);
+        if (start < 0)
+        {
+            return "";
+        }
+
+        var end = Array.FindIndex(lines, start + 1, l => l.StartsWith("## ", StringComparison.Ordinal));
+        return string.Join('\n', lines[(start + 1)..(end < 0 ? lines.Length : end)]).Trim();
+    }
+
+    public bool Equals(RuleDescriptor? other) => other is not null && other.Id == Id;
+
+    public override int GetHashCode() => StringComparer.Ordinal.GetHashCode(Id);
 }

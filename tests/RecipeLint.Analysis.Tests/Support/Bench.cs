@@ -56,11 +56,13 @@ internal static class Bench
             With = with is null ? null : At(with),
         };
 
-    public static DoseEntry Direct(string substance, string amount, string? assay = null) =>
-        new DirectDose(substance, Nowhere)
+    public static DoseEntry Direct(string substance, string amount, string? assay = null) => Direct(Substance(substance), amount, assay);
+
+    public static DoseEntry Direct(Substance substance, string amount, string? assay = null) =>
+        new DirectDose(substance.Id, Nowhere)
         {
-            What = At(substance),
-            Substance = Substance(substance),
+            What = At(substance.Id),
+            Substance = substance,
             Amount = At(Portion(amount)),
             Assay = assay is null ? null : At(Read(assay, Due.Assay).MassFraction),
         };

@@ -5,10 +5,10 @@ namespace RecipeLint.Chemistry.Tests.Substances;
 
 public sealed class BuiltInCatalogueTests
 {
-    public static TheoryData<string> Ids => [.. SubstanceCatalogue.BuiltIn.All.Select(s => s.Id)];
+    public static TheoryData<string> Ids => [.. SubstanceCatalogue.BuiltIn.Substances.Select(s => s.Id)];
 
     [Fact]
-    public void The_catalogue_is_as_large_as_promised() => Assert.True(SubstanceCatalogue.BuiltIn.All.Count >= 95);
+    public void The_catalogue_is_as_large_as_promised() => Assert.True(SubstanceCatalogue.BuiltIn.Substances.Count >= 95);
 
     [Theory]
     [MemberData(nameof(Ids))]
@@ -78,7 +78,7 @@ public sealed class BuiltInCatalogueTests
     [Fact]
     public void One_cas_number_means_one_compound()
     {
-        Assert.All(SubstanceCatalogue.BuiltIn.All.Where(s => s.Cas is not null).GroupBy(s => s.Cas), group =>
+        Assert.All(SubstanceCatalogue.BuiltIn.Substances.Where(s => s.Cas is not null).GroupBy(s => s.Cas), group =>
             Assert.Single(group.Select(s => s.Formula!.Hill).Distinct()));
     }
 

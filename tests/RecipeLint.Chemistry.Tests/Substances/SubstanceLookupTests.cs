@@ -116,7 +116,7 @@ public sealed class SubstanceLookupTests
         Assert.Equal("magnesium-sulfate-7h2o", added.Clashes[1].Existing.Id);
         var both = Assert.IsType<SubstanceLookup.Ambiguous>(added.Catalogue.Find("epsom salt"));
         Assert.Equal(["epsom-salt", "magnesium-sulfate-7h2o"], both.Candidates.Select(c => c.Id));
-        Assert.Equal(SubstanceCatalogue.BuiltIn.All.Count + 2, added.Catalogue.All.Count);
+        Assert.Equal(SubstanceCatalogue.BuiltIn.Substances.Count + 2, added.Catalogue.Substances.Count);
         Assert.Null(SubstanceCatalogue.BuiltIn.ById("own-mix"));
     }
 
@@ -135,13 +135,13 @@ public sealed class SubstanceLookupTests
     public void Weighing_the_wrong_hydrate_is_wrong_by_this_factor(string a, string b, double factor)
     {
         var catalogue = SubstanceCatalogue.BuiltIn;
-        Assert.Equal(factor, Hydrates.Factor(catalogue.ById(a)!, catalogue.ById(b)!)!.Value, 0.0006);
-        Assert.Equal(1 / factor, Hydrates.Factor(catalogue.ById(b)!, catalogue.ById(a)!)!.Value, 0.0006);
+        Assert.Equal(factor, SubstanceCatalogue.HydrateFactor(catalogue.ById(a)!, catalogue.ById(b)!)!.Value, 0.0006);
+        Assert.Equal(1 / factor, SubstanceCatalogue.HydrateFactor(catalogue.ById(b)!, catalogue.ById(a)!)!.Value, 0.0006);
     }
 
     [Fact]
     public void Different_salts_have_no_factor() =>
-        Assert.Null(Hydrates.Factor(SubstanceCatalogue.BuiltIn.ById("zinc-sulfate-h2o")!, SubstanceCatalogue.BuiltIn.ById("manganese-sulfate-h2o")!));
+        Assert.Null(SubstanceCatalogue.HydrateFactor(SubstanceCatalogue.BuiltIn.ById("zinc-sulfate-h2o")!, SubstanceCatalogue.BuiltIn.ById("manganese-sulfate-h2o")!));
 
     // Water, formaldehyde and caffeine in the CAS Registry's own explanation of the check digit (7732-18-5, 50-00-0, 58-08-2).
     [Theory]

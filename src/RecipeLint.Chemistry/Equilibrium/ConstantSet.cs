@@ -1,0 +1,72 @@
+namespace RecipeLint.Chemistry.Equilibrium;
+
+/// <summary>
+/// One consistent set of constants: log K of species and solids over temperature and interaction coefficients.
+/// The reference sets (constant enthalpies) serve comparison with published calculations; users get <see cref="Product"/>.
+/// </summary>
+public sealed class ConstantSet
+{
+    private ConstantSet(string name, ReadOnlySpan<double> species, ReadOnlySpan<double> gas, SitPairs pairs,
+        List<(Solid Solid, double[] LogK)> solids, bool consistentWater)
+    {
+        Name = name;
+        SpeciesLogK = species.ToArray();
+        GasLogK = gas.ToArray();
+        Pairs = pairs;
+        Solids = [.. solids.Select(s => s.Solid)];
+        SolidLogK = [.. solids.SelectMany(s => s.LogK)];
+        ConsistentWater = consistentWater;
+    }
+
+    /// <summary>Constant enthalpies, constant interaction coefficients.</summary>
+    public static ConstantSet ReferencePlain { get; } = new("reference, plain", ThermoTables.SpeciesReference, ThermoTables.GasReference,
+        SitPairs.Plain, SolidList.Reference(ThermoTables.SolidReferencePlain), consistentWater: false);
+
+    /// <summary>Constant enthalpies, two-parameter interaction coefficients for the major salts.</summary>
+    public static ConstantSet ReferenceExtended { get; } = new("reference, extended", ThermoTables.SpeciesReference, ThermoTables.GasReference,
+        SitPairs.Extended, SolidList.Reference(ThermoTables.SolidReferenceExtended), consistentWater: false);
+
+    /// <summary>Heat capacities where they are known, two-parameter coefficients, constants of the soluble salts before their calibration.</summary>
+    internal static ConstantSet Uncalibrated { get; } = new("uncalibrated", ThermoTables.SpeciesProduct, ThermoTables.GasProduct,
+        SitPairs.Product, SolidList.Product(calibrated: false), consistentWater: true);
+
+    /// <summary>The set verdicts rest on: heat capacities where they are known, two-parameter coefficients, soluble salts calibrated.</summary>
+    public static ConstantSet Product { get; } = new("product", ThermoTables.SpeciesProduct, ThermoTables.GasProduct,
+        SitPairs.Product, SolidList.Product(calibrated: true), consistentWater: true);
+
+    public string Name { get; }
+
+    /// <summary>Every solid the set has a constant for.</summary>
+    public IReadOnlyList<Solid> Solids { get; }
+
+    /// <summary>A solid by its name; null when the set has none.</summary>
+    public Solid? FindSolid(string name) => Solids.FirstOrDefault(s => s.Name == name);
+
+    internal double[] SpeciesLogK { get; }
+    internal double[] GasLogK { get; }
+    internal double[] SolidLogK { get; }
+    internal SitPairs Pairs { get; }
+
+    /// <summary>Whether the water activity carries the Gibbs-Duhem term of the two-parameter coefficients, which the reference leaves out.</summary>
+    internal bool ConsistentWater { get; }
+
+    /// <summary>log10 K at a temperature from six coefficients: a + b T + c/T + d log10 T + e/T² + f T².</summary>
+    internal static double LogK(ReadOnlySpan<double> c, double kelvin, double log10Kelvin) =>
+        c[0] + c[1] * kelvin + c[2] / kelvin + c[3] * log10Kelvin + c[4] / (kelvin * kelvin) + c[5] * kelvin * kelvin;
+}
+
+/// <summary>Interaction coefficients on the log10 scale, kg/mol, between ions numbered components first, species after.</summary>
+internal sealed class SitPairs(ReadOnlySpan<ushort> first, ReadOnlySpan<ushort> second, ReadOnlySpan<double> epsilon, ReadOnlySpan<double> epsilonLogI)
+{
+    public static readonly SitPairs Plain = new(ThermoTables.PlainPairFirst, ThermoTables.PlainPairSecond,
+        ThermoTables.PlainPairEpsilon, ThermoTables.PlainPairEpsilonLogI);
+    public static readonly SitPairs Extended = new(ThermoTables.ExtendedPairFirst, ThermoTables.ExtendedPairSecond,
+        ThermoTables.ExtendedPairEpsilon, ThermoTables.ExtendedPairEpsilonLogI);
+    public static readonly SitPairs Product = new(ThermoTables.ProductPairFirst, ThermoTables.ProductPairSecond,
+        ThermoTables.ProductPairEpsilon, ThermoTables.ProductPairEpsilonLogI);
+
+    public readonly ushort[] First = first.ToArray();
+    public readonly ushort[] Second = second.ToArray();
+    public readonly double[] Epsilon = epsilon.ToArray();
+    public readonly double[] EpsilonLogI = epsilonLogI.ToArray();
+}

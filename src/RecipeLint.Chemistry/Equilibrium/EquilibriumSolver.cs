@@ -1,0 +1,58 @@
+using System.Globalization;
+
+namespace RecipeLint.Chemistry.Equilibrium;
+
+/// <summary>
+/// Computes the aqueous equilibrium of a solution: mass action, mass balance and charge balance, with activities by the specific ion
+/// interaction theory. Pure: the same input gives the same answer, and a solution that does not converge gives a result that says so.
+/// </summary>
+public sealed partial class EquilibriumSolver(ConstantSet constants)
+{
+    /// <summary>The solver with the constants verdicts rest on.</summary>
+    public static EquilibriumSolver Product { get; } = new(ConstantSet.Product);
+
+    public ConstantSet Constants { get; } = constants;
+
+    /// <summary>The state of a solution from which nothing precipitates.</summary>
+    public Equilibrium Solve(SolutionInput input)
+    {
+        if (Reject(input) is { } reason) return new Equilibrium(reason, 0);
+        var kernel = new Kernel(Constants, input);
+        return kernel.Solve(input.StartPh)
+            ? kernel.Result(input)
+            : new Equilibrium("The equilibrium of this solution was not found: the iteration did not converge.", kernel.Iterations);
+    }
+
+    /// <summary>Why an input cannot be solved, or null.</summary>
+    internal static string? Reject(SolutionInput input)
+    {
+        if (!(input.Celsius >= SolutionInput.LowestCelsius && input.Celsius <= SolutionInput.HighestCelsius))
+            return string.Create(CultureInfo.InvariantCulture,
+                $"{input.Celsius:0.##} °C is outside the range of the model, {SolutionInput.LowestCelsius:0} to {SolutionInput.HighestCelsius:0} °C.");
+        if (input.FixedPh is { } ph && !(ph is >= -2 and <= 16))
+            return string.Create(CultureInfo.InvariantCulture, $"pH {ph:0.##} is outside -2 to 16.");
+        if (!(input.StartPh is >= -2 and <= 16))
+            return string.Create(CultureInfo.InvariantCulture, $"A starting pH of {input.StartPh:0.##} is outside -2 to 16.");
+        if (input.CarbonDioxideAtm is { } co2 && !(co2 is > 0 and <= 10))
+            return string.Create(CultureInfo.InvariantCulture, $"A carbon dioxide pressure of {co2:0.####} atm is outside 0 to 10.");
+        var any = false;
+        var totals = input.Totals.MolPerKg;
+        for (var i = 0; i < totals.Length; i++)
+        {
+            if (totals[i] == 0) continue;
+            any = true;
+            if (!(totals[i] is >= 0 and <= 1000))
+                return string.Create(CultureInfo.InvariantCulture,
+                    $"The amount of {Components.Names[i]}, {totals[i]:0.####} mol/kg, is not an amount that dissolves in water.");
+            if (totals[i] < 1e-20)
+                return string.Create(CultureInfo.InvariantCulture, $"The amount of {Components.Names[i]}, {totals[i]:0.##E+0} mol/kg, is too small to mean anything.");
+        }
+        foreach (var ion in input.InertIons)
+        {
+            any |= ion.MolPerKg != 0;
+            if (!(ion.MolPerKg is >= 0 and <= 1000) || Math.Abs(ion.Charge) > 10)
+                return string.Create(CultureInfo.InvariantCulture, $"The amount or charge of {ion.Name} is not possible: {ion.MolPerKg:0.####} mol/kg.");
+        }
+        return any || input.CarbonDioxideAtm is not null ? null : "There is nothing in this solution.";
+    }
+}

@@ -1,0 +1,126 @@
+namespace RecipeLint.Chemistry.Equilibrium;
+
+internal sealed partial class Kernel
+{
+    /// <summary>
+    /// Solves the solution without solids. The first attempt serves nearly every solution; the later ones are for hard ones: they begin
+    /// from the ideal solution, which is a convex problem, and bring the activity coefficients in by degrees.
+    /// </summary>
+    public bool Solve(double startPh)
+    {
+        Begin(startPh);
+        Sweep(3);
+        if (Newton(60)) return true;
+        foreach (var steps in (ReadOnlySpan<int>)[1, 4, 16])
+        {
+            Begin(7);
+            _activityScale = 0;
+            Sweep(200);
+            var reached = Newton(200);
+            for (var k = 1; reached && k <= steps; k++)
+            {
+                _activityScale = (double)k / steps;
+                reached = Newton(100);
+            }
+            _activityScale = 1;
+            if (reached) return true;
+        }
+        return false;
+    }
+
+    private void Begin(double startPh)
+    {
+        double strength = 0;
+        _lnW = 0;
+        _x[0] = -(_fixedPh ?? startPh) * Ln10;
+        for (var a = 1; a < _nc; a++)
+        {
+            _x[a] = a == _gasComponent ? -14 : Math.Log(_total[a]);
+            strength += _z[a] * _z[a] * _total[a];
+        }
+        for (var i = 0; i < _inertMol.Length; i++) strength += _z[_nc + _ns + i] * _z[_nc + _ns + i] * _inertMol[i];
+        _lnI = Math.Log(Math.Clamp(strength / 2, 1e-6, 8));
+        Prepare();
+        Array.Clear(_m);
+        for (var a = 0; a < _nc; a++) _m[a] = Math.Exp(_x[a]);
+        for (var i = 0; i < _inertMol.Length; i++) _m[_nc + _ns + i] = _inertMol[i];
+        Activities();
+    }
+
+    /// <summary>
+    /// Component by component, the free molality that fills its total with everything else held: brings complexes of thirty decades
+    /// into range before Newton, which could not see past them.
+    /// </summary>
+    private void Sweep(int times)
+    {
+        for (var a = 0; a < _nc; a++) _m[a] = Math.Exp(_x[a]);
+        Molalities();
+        for (var k = 0; k < times; k++)
+        {
+            double largest = 0;
+            for (var a = _nc - 1; a >= 0; a--)
+            {
+                if (a == 0 && _fixedPh is not null) { Shift(0, -_fixedPh.Value * Ln10 - _lnGamma[0] - _x[0]); continue; }
+                if (a == _gasComponent) { Shift(a, _gasLnTarget + _lnAw - 2 * (_x[0] + _lnGamma[0]) - _lnGamma[a] - _x[a]); continue; }
+                for (var inner = 0; inner < 3; inner++)
+                {
+                    var change = a == 0 ? ProtonStep() : ComponentStep(a);
+                    Shift(a, change);
+                    largest = Math.Max(largest, Math.Abs(change));
+                    if (Math.Abs(change) < 0.3) break;
+                }
+            }
+            if (largest < 0.1) break;
+        }
+        double strength = 0;
+        for (var i = 0; i < _nt; i++) strength += _z[i] * _z[i] * Math.Min(_m[i], 50);
+        _lnI = Math.Log(Math.Clamp(strength / 2, 1e-8, 20));
+    }
+
+    private double ComponentStep(int a)
+    {
+        double sum = _m[a], slope = sum;
+        for (var q = _incidenceStart[a]; q < _incidenceStart[a + 1]; q++)
+        {
+            double v = _incidenceCoefficient[q], part = v * _m[_nc + _incidence[q]];
+            sum += part;
+            slope += v * part;
+        }
+        return Math.Log(_total[a] / sum) * sum / slope;
+    }
+
+    private double ProtonStep()
+    {
+        double pos = Math.Max(-_protonTotal, 0), neg = Math.Max(_protonTotal, 0), slopePos = 0, slopeNeg = 0;
+        for (var a = 0; a < _nc; a++)
+        {
+            var part = _proton[a] * _m[a];
+            if (part > 0) { pos += part; if (a == 0) slopePos += part; } else neg -= part;
+        }
+        for (var q = 0; q < _ns; q++)
+        {
+            var part = _proton[_nc + q] * _m[_nc + q];
+            if (part > 0) pos += part; else neg -= part;
+        }
+        for (var q = _incidenceStart[0]; q < _incidenceStart[1]; q++)
+        {
+            var i = _incidence[q];
+            double v = _incidenceCoefficient[q], part = _proton[_nc + i] * _m[_nc + i];
+            if (part > 0) slopePos += v * part; else slopeNeg -= v * part;
+        }
+        var slope = slopePos / pos - slopeNeg / neg;
+        return slope > 1e-6 ? Math.Clamp(-Math.Log(pos / neg) / slope, -6, 6) : 0;
+    }
+
+    private void Shift(int a, double change)
+    {
+        _x[a] += change;
+        _m[a] = Math.Exp(Math.Min(_x[a], LargestLnMolality));
+        for (var q = _incidenceStart[a]; q < _incidenceStart[a + 1]; q++)
+        {
+            var k = _nc + _incidence[q];
+            _lnM[k] += _incidenceCoefficient[q] * change;
+            _m[k] = Math.Exp(Math.Min(_lnM[k], LargestLnMolality));
+        }
+    }
+}

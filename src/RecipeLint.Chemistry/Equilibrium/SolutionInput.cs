@@ -1,0 +1,37 @@
+namespace RecipeLint.Chemistry.Equilibrium;
+
+/// <summary>An ion the model has no constants for. It counts for charge, ionic strength and water activity and takes part in nothing else.</summary>
+/// <param name="Name">Its name, for messages.</param>
+/// <param name="Charge">Charge number; 0 for a neutral solute such as urea.</param>
+/// <param name="MolPerKg">mol per kg of water.</param>
+public readonly record struct InertIon(string Name, int Charge, double MolPerKg);
+
+/// <summary>A solution to solve: what is in it, how warm it is, and what decides its pH.</summary>
+public sealed record SolutionInput
+{
+    /// <summary>Lowest temperature the model covers, °C.</summary>
+    public const double LowestCelsius = 0;
+
+    /// <summary>Highest temperature the model covers, °C.</summary>
+    public const double HighestCelsius = 45;
+
+    /// <summary>Amounts in mol per kg of water. Iron is given as Fe+2 or Fe+3: fresh or aged is the caller's decision.</summary>
+    public required ComponentTotals Totals { get; init; }
+
+    /// <summary>Temperature in °C, 0 to 45.</summary>
+    public double Celsius { get; init; } = 25;
+
+    /// <summary>The pH when it is given (-2 to 16); null when it follows from charge balance.</summary>
+    public double? FixedPh { get; init; }
+
+    /// <summary>Partial pressure of carbon dioxide in atm when the solution is open to air (outdoors about 4.2e-4); null when closed.</summary>
+    public double? CarbonDioxideAtm { get; init; }
+
+    /// <summary>Solutes without constants.</summary>
+    public IReadOnlyList<InertIon> InertIons { get; init; } = [];
+
+    /// <summary>
+    /// pH the iteration begins at. It never changes the answer (tests hold that); a neighbouring solution's pH saves time.
+    /// </summary>
+    public double StartPh { get; init; } = 6;
+}

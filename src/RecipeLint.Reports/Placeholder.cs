@@ -1,2 +1,0 @@
-namespace RecipeLint.Reports;
-internal static class Placeholder;

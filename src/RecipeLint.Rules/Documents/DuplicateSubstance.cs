@@ -1,0 +1,94 @@
+using System.Globalization;
+using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Documents;
+
+/// <summary>One substance weighed twice for the same stock, or one stock or substance dosed twice into the same recipe.</summary>
+public sealed class DuplicateSubstance : WorkspaceRule
+{
+    public override string Name => "duplicate-substance";
+
+    public override IEnumerable<Finding> Judge(Facts facts, RuleContext context)
+    {
+        foreach (var stock in facts.Stocks)
+        {
+            var weighed = stock.Additions.Where(a => !a.ThroughAliquot).Select(Entry.Of);
+            var drawn = stock.Stock.Steps.OfType<AliquotStep>()
+                .Where(a => a.StockFile is not null)
+                .Select(a => new Entry(a.StockFile!, StockName(facts, a.StockFile!), a.Id, a.Place, null, null));
+            foreach (var finding in Find(weighed.Concat(drawn), "stock", stock.Stock.Name, context))
+            {
+                yield return finding;
+            }
+        }
+
+        foreach (var recipe in facts.Recipes)
+        {
+            foreach (var finding in Find(recipe.Doses.Select(Entry.Of), "recipe", recipe.Recipe.Name, context))
+            {
+                yield return finding;
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> Find(IEnumerable<Entry> entries, string kind, string name, RuleContext context)
+    {
+        foreach (var group in entries.GroupBy(e => e.Key).Select(g => g.ToList()).Where(g => g.Count > 1))
+        {
+            var (first, last) = (group[0], group[^1]);
+            var times = group.Count == 2 ? "twice" : $"{group.Count} times";
+            yield return context.Find(
+                last.Place,
+                $"'{first.Name}' goes into the {kind} '{name}' {times}{Amounts(group)}. "
+                + "A line copied to be changed and then forgotten is the usual cause, and it doubles what the plants get. "
+                + "Delete the line that is too many, or write one line with the sum.") with
+            {
+                Related = [.. group.SkipLast(1).Select(e => new RelatedPlace(e.Place, $"'{first.Name}' is already added here"))],
+            };
+        }
+    }
+
+    private static string Amounts(List<Entry> group)
+    {
+        if (group.All(e => e.Volume is { Litres: > 0 }))
+        {
+            var litres = group.Select(e => e.Volume!.Value.Litres).ToList();
+            return litres.Sum() < 1 ? Sum(litres.Select(l => l * 1000), "mL") : Sum(litres, "L");
+        }
+
+        return group.All(e => e.Mass is { Grams: > 0 }) ? Sum(group.Select(e => e.Mass!.Value.Grams), "g") : "";
+    }
+
+    /// <summary>Six digits: these are the writer's own figures and should read as written.</summary>
+    private static string Sum(IEnumerable<double> values, string unit)
+    {
+        var list = values.ToList();
+        string Say(double value) => Rounding.SixDigits(value).ToString("0.######", CultureInfo.InvariantCulture);
+        return $": {string.Join(" + ", list.Select(Say))} {unit}, together {Say(list.Sum())} {unit}";
+    }
+
+    private static string StockName(Facts facts, string file) => facts.Workspace.FindStock(file)?.Name ?? file;
+
+    /// <summary>One line that brings something; lines with the same key bring the same thing.</summary>
+    private sealed record Entry(string Key, string Name, string Id, Place Place, Mass? Mass, Volume? Volume)
+    {
+        internal static Entry Of(AdditionFacts addition) =>
+            new(addition.Substance.Id, addition.Substance.Name, addition.Id, addition.Place, addition.Mass, addition.Volume);
+
+        internal static Entry Of(DoseFacts dose)
+        {
+            if (dose.Direct is { } direct)
+            {
+                return Of(direct) with { Id = dose.Id, Place = dose.Entry.Place };
+            }
+
+            return dose.Stock is { } stock
+                ? new Entry(stock.Stock.File, stock.Stock.Name, dose.Id, dose.Entry.Place, null, dose.Volume)
+                : new Entry("dose " + dose.Id, dose.Id, dose.Id, dose.Entry.Place, null, null);
+        }
+    }
+}

@@ -1,0 +1,9 @@
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Rules.Documents;
+
+/// <summary>A reference to a file that is not there or could not be read.</summary>
+public sealed class MissingReference() : ProblemRule(
+    "missing-reference",
+    "What the file would bring is missing from every figure. Correct the name or the folder, or add the file.",
+    ProblemKind.MissingReference);

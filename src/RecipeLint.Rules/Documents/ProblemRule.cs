@@ -1,0 +1,38 @@
+using RecipeLint.Analysis;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Documents;
+
+/// <summary>
+/// Passes on one or a few kinds of what reading found, each problem as a finding at its place. The reader knows what is wrong and what was
+/// meant; this gives it a name and a level, and adds why it matters where the reader has only said what.
+/// </summary>
+/// <param name="advice">Why it matters and what to do, for messages of a single sentence.</param>
+public abstract class ProblemRule(string name, string advice, params ProblemKind[] kinds) : WorkspaceRule
+{
+    public sealed override string Name => name;
+
+    public IReadOnlyList<ProblemKind> Kinds => kinds;
+
+    public override IEnumerable<Finding> Judge(Facts facts, RuleContext context) =>
+        facts.Workspace.Problems
+            .Where(p => kinds.Contains(p.Kind))
+            .Select(p => context.Find(p.Place, Message(p)) with
+            {
+                Related = p.Related,
+                Values = p.Values,
+                Suggestions = p.Suggestions,
+            });
+
+    private string Message(Problem problem)
+    {
+        var said = problem.Message.TrimEnd();
+        if (problem.Suggestions is [var nearest, ..] && !said.Contains($"'{nearest}'", StringComparison.Ordinal))
+        {
+            said += $" Did you mean '{nearest}'?";
+        }
+
+        return Sentences.Count(said) < 2 ? $"{said} {advice}" : said;
+    }
+}

@@ -1,0 +1,16 @@
+using RecipeLint.Analysis;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Documents;
+
+/// <summary>A rule name in the settings that fits no rule, so that a level or a suppression has no effect.</summary>
+public sealed class UnknownRule() : ProblemRule(
+    "unknown-rule",
+    "The entry changes nothing. Correct the name, or remove it.",
+    ProblemKind.UnknownRule)
+{
+    /// <summary>Reading cannot know the rules; the names are held against the rule book here.</summary>
+    public override IEnumerable<Finding> Judge(Facts facts, RuleContext context) =>
+        base.Judge(facts, context).Concat(SettingIssues.Find(facts, context, unknownRules: true));
+}

@@ -1,0 +1,41 @@
+namespace RecipeLint.Rules.Engine;
+
+/// <summary>How a run judges.</summary>
+public sealed record EngineOptions
+{
+    /// <summary>The day suppressions are held against; null leaves their last day unchecked.</summary>
+    public DateOnly? Today { get; init; }
+
+    /// <summary>The rules that speak.</summary>
+    public IReadOnlyList<Rule> Rules { get; init; } = RuleList.All;
+}
+
+/// <summary>A rule that failed by its own fault; the others have spoken all the same.</summary>
+/// <param name="File">The stock or recipe it was judging; null for a workspace rule.</param>
+public sealed record RuleFault(string RuleId, string RuleName, string? File, Exception Cause)
+{
+    public string Message
+    {
+        get
+        {
+            var where = File is null ? "" : $" while judging '{File}'";
+            return $"The rule {RuleId} '{RuleName}' failed{where}: {Cause.GetType().Name}: {Cause.Message}";
+        }
+    }
+}
+
+/// <summary>What one run has to say.</summary>
+public sealed record LintResult
+{
+    /// <summary>By file, then place in the file by pointer, then rule, then message.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>Findings the shop has accepted, in the same order.</summary>
+    public required IReadOnlyList<SuppressedFinding> Suppressed { get; init; }
+
+    /// <summary>Empty unless a rule is broken; then the run must not pass.</summary>
+    public required IReadOnlyList<RuleFault> Faults { get; init; }
+
+    /// <summary>The gravest level among the findings; null when there are none.</summary>
+    public Level? Worst => Findings.Count == 0 ? null : Findings.Max(f => f.Level);
+}

@@ -1,0 +1,53 @@
+using System.Globalization;
+
+namespace RecipeLint.Rules.Engine;
+
+/// <summary>How numbers and lists read in a message; the only place that decides digits.</summary>
+public static class Say
+{
+    /// <summary>Three significant digits, invariant, no exponent between 0.0001 and a million.</summary>
+    public static string Number(double value)
+    {
+        if (value == 0)
+        {
+            return "0";
+        }
+
+        var magnitude = (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        if (magnitude is < -4 or >= 6)
+        {
+            return value.ToString("0.##E+0", CultureInfo.InvariantCulture);
+        }
+
+        var decimals = Math.Max(0, 2 - magnitude);
+        var rounded = magnitude > 2 ? Math.Round(value / Math.Pow(10, magnitude - 2)) * Math.Pow(10, magnitude - 2) : Math.Round(value, Math.Min(decimals, 15));
+        return rounded.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>A mass in the unit a scale shows.</summary>
+    public static string Grams(double grams) => Math.Abs(grams) switch
+    {
+        0 => "0 g",
+        < 0.0000995 => Number(grams * 1e6) + " µg",
+        < 0.0995 => Number(grams * 1000) + " mg",
+        < 10000 => Number(grams) + " g",
+        _ => Number(grams / 1000) + " kg",
+    };
+
+    /// <summary>A volume in the unit a measure shows.</summary>
+    public static string Litres(double litres) => Math.Abs(litres) < 1 ? Number(litres * 1000) + " mL" : Number(litres) + " L";
+
+    public static string Percent(double fraction) => Number(fraction * 100) + " %";
+
+    /// <summary>"a", "a and b", "a, b and c".</summary>
+    public static string List(IEnumerable<string> words)
+    {
+        var list = words.ToList();
+        return list.Count switch
+        {
+            0 => "",
+            1 => list[0],
+            _ => string.Join(", ", list.Take(list.Count - 1)) + " and " + list[^1],
+        };
+    }
+}

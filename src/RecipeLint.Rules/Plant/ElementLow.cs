@@ -1,0 +1,29 @@
+using RecipeLint.Analysis.Profiles;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Plant;
+
+/// <summary>An element below what the crop needs.</summary>
+public sealed class ElementLow : ElementRangeRule
+{
+    public override string Name => "element-low";
+
+    protected override RangeVerdict? Verdict(double milligramsPerLitre, ElementRange range, string profile)
+    {
+        if (range.DeficientBelow is { } deficient && milligramsPerLitre < deficient)
+        {
+            return new RangeVerdict(
+                deficient,
+                $"The final solution holds {Say.Number(milligramsPerLitre)} mg/L {range.Key}; the '{profile}' profile expects deficiency below {Say.Number(deficient)} mg/L. "
+                    + "Plants go short within weeks. Raise the salt that carries it, or check that no dose is missing.");
+        }
+
+        return range.SufficientLow is { } low && milligramsPerLitre < low
+            ? new RangeVerdict(
+                low,
+                $"The final solution holds {Say.Number(milligramsPerLitre)} mg/L {range.Key}, under the {Say.Number(low)} mg/L where the usual range of the '{profile}' profile starts. "
+                    + "Growth may slow before leaves show it. Raise it if the crop has no other source.",
+                Level.Note)
+            : null;
+    }
+}

@@ -1,0 +1,46 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Profiles;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Plant;
+
+/// <summary>What the three element rules share: one finding for each element past one bound of the crop profile.</summary>
+public abstract class ElementRangeRule : RecipeRule
+{
+    public override IEnumerable<Finding> Judge(RecipeFacts recipe, RuleContext context)
+    {
+        if (!recipe.IsComplete)
+        {
+            yield break;
+        }
+
+        foreach (var range in recipe.Profile.Elements)
+        {
+            var found = Rounding.SixDigits(recipe.MilligramsPerLitre(range.Key));
+            if (Verdict(found, range, recipe.Profile.Name) is not { } verdict)
+            {
+                continue;
+            }
+
+            var message = verdict.Message + (range.Disagreement is { } differ ? " " + differ : "");
+            var place = PlaceOf(recipe, range.Key);
+            yield return context.Find(place, $"{IdPath.Of(context.Facts.Workspace, place)}#{range.Key}", message, verdict.Level, range.IsPractice ? Certainty.Practice : Certainty.Computed) with
+            {
+                Related = [.. ElementRatio.LargestSources(recipe, range.Key).Take(3)],
+                Values = [new NamedValue(range.Key, found, "mg/L"), new NamedValue("limit", verdict.Limit, "mg/L")],
+            };
+        }
+    }
+
+    /// <summary>What is said of an element at this concentration; null when it is fine for this rule.</summary>
+    protected abstract RangeVerdict? Verdict(double milligramsPerLitre, ElementRange range, string profile);
+
+    /// <summary>The target of that element, else the doses.</summary>
+    private static Place PlaceOf(RecipeFacts recipe, string key) =>
+        recipe.Recipe.Targets.FirstOrDefault(t => t.Key.Value == key)?.Place ?? recipe.Recipe.Place.Child("doses").Key;
+
+    /// <param name="Limit">The bound that is passed, mg/L.</param>
+    /// <param name="Level">Where it differs from the rule's own.</param>
+    protected sealed record RangeVerdict(double Limit, string Message, Level? Level = null);
+}

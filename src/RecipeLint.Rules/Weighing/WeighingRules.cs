@@ -1,0 +1,12 @@
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Weighing;
+
+/// <summary>What scales and measures can do.</summary>
+internal static class WeighingRules
+{
+    internal static IReadOnlyList<Rule> All { get; } =
+    [
+        new BelowScaleResolution(),
+    ];
+}

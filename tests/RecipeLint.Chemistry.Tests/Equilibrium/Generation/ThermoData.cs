@@ -1,0 +1,129 @@
+using System.Globalization;
+using System.Text.Json;
+
+namespace RecipeLint.Chemistry.Tests.Equilibrium.Generation;
+
+/// <summary>The constants as written in src/RecipeLint.Chemistry/Data/thermo, read for the table generator and the data checks.</summary>
+public sealed class ThermoData
+{
+    private ThermoData(string folder)
+    {
+        Sources = Read(folder, "sources.json").GetProperty("sources").EnumerateObject()
+            .ToDictionary(p => p.Name, p => p.Value.GetString()!);
+        Components = [.. Items(folder, "components.json", "components").Select(e => new Component(
+            Text(e, "name"), e.GetProperty("charge").GetInt32(), Text(e, "formula"), e.GetProperty("molarMass").GetDouble()))];
+        AllSpecies = [.. Items(folder, "species.json", "species").Select(e => new Species(
+            Text(e, "name"), e.GetProperty("charge").GetInt32(), Reaction.Parse(Text(e, "from")),
+            e.GetProperty("logK").GetDouble(), Number(e, "dH"), Number(e, "logK_I0.1"), Text(e, "source"), Optional(e, "ref"),
+            Text(e, "status"), !e.TryGetProperty("use", out var use) || use.GetBoolean()))];
+        Solids = [.. Items(folder, "solids.json", "solids").Select(e => new SolidRow(
+            Text(e, "name"), Text(e, "formula"), Reaction.Parse(Text(e, "to")), Number(e, "logK"), Number(e, "dH"), Text(e, "source"),
+            Optional(e, "ref"), Text(e, "status"), Text(e, "role"), Text(e, "because")))];
+        Calibrations = [.. Items(folder, "reference-calibration.json", "calibrations").Select(e => new Calibration(
+            Text(e, "solid"), Numbers(e, "plain"), Numbers(e, "extended")))];
+        var sit = Read(folder, "sit.json");
+        Plain = [.. sit.GetProperty("plain").EnumerateArray().Select(ReadPair)];
+        Extended = [.. sit.GetProperty("extended").EnumerateArray().Select(ReadPair)];
+        DebyeHueckel = [.. Items(folder, "water.json", "debyeHuckelA").Select(e => (e.GetProperty("t").GetDouble(), e.GetProperty("A").GetDouble()))];
+        var product = Read(folder, "product.json");
+        Steps = product.GetProperty("steps").EnumerateArray().ToDictionary(e => Text(e, "id"), e => new Step(
+            e.TryGetProperty("analytic", out _) ? Numbers(e, "analytic") : null,
+            Number(e, "pK25"), Number(e, "dH"), Number(e, "dCp"), Text(e, "source")));
+        ProductSpecies = product.GetProperty("species").EnumerateArray().ToDictionary(e => Text(e, "name"), e => Text(e, "is"));
+        ProductSolids = product.GetProperty("solids").EnumerateArray()
+            .ToDictionary(e => Text(e, "name"), e => (Numbers(e, "analytic"), Text(e, "source")));
+        var gas = product.GetProperty("gas")[0];
+        Gas = new GasRow(Text(gas, "name"), Text(gas, "is"), gas.GetProperty("referenceLogK").GetDouble(),
+            gas.GetProperty("referenceDH").GetDouble(), Text(gas, "source"));
+        ProductPairs = [.. product.GetProperty("pairs").EnumerateArray().Select(ReadPair)];
+    }
+
+    public Dictionary<string, string> Sources { get; }
+    public IReadOnlyList<Component> Components { get; }
+    public IReadOnlyList<Species> AllSpecies { get; }
+    public IReadOnlyList<SolidRow> Solids { get; }
+    public IReadOnlyList<Calibration> Calibrations { get; }
+    public IReadOnlyList<Pair> Plain { get; }
+    public IReadOnlyList<Pair> Extended { get; }
+    public IReadOnlyList<Pair> ProductPairs { get; }
+    public IReadOnlyList<(double T, double A)> DebyeHueckel { get; }
+    public Dictionary<string, Step> Steps { get; }
+    public Dictionary<string, string> ProductSpecies { get; }
+    public Dictionary<string, (double[] Analytic, string Source)> ProductSolids { get; }
+    public GasRow Gas { get; }
+    public IEnumerable<Species> UsedSpecies => AllSpecies.Where(s => s.Use);
+
+    public static ThermoData Load() => new(Path.Combine(Repository.Root, "src", "RecipeLint.Chemistry", "Data", "thermo"));
+
+    private static JsonElement Read(string folder, string file)
+    {
+        using var doc = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, file)));
+        return doc.RootElement.Clone();
+    }
+
+    private static JsonElement.ArrayEnumerator Items(string folder, string file, string name) =>
+        Read(folder, file).GetProperty(name).EnumerateArray();
+
+    private static Pair ReadPair(JsonElement e) => new(Text(e, "i"), Text(e, "j"), e.GetProperty("eps").GetDouble(),
+        Number(e, "epsLogI") ?? 0, Text(e, "source"), Text(e, "status"));
+
+    private static string Text(JsonElement e, string name) => e.GetProperty(name).GetString()!;
+    private static string? Optional(JsonElement e, string name) => e.TryGetProperty(name, out var v) ? v.GetString() : null;
+    private static double? Number(JsonElement e, string name) => e.TryGetProperty(name, out var v) ? v.GetDouble() : null;
+    private static double[] Numbers(JsonElement e, string name) => [.. e.GetProperty(name).EnumerateArray().Select(v => v.GetDouble())];
+
+    public sealed record Component(string Name, int Charge, string Formula, double MolarMass);
+    public sealed record Species(string Name, int Charge, Reaction Reaction, double LogK, double? DH, double? LogKAtPointOne,
+        string Source, string? Ref, string Status, bool Use);
+    public sealed record SolidRow(string Name, string Formula, Reaction Reaction, double? LogK, double? DH, string Source, string? Ref,
+        string Status, string Role, string Because);
+    public sealed record Calibration(string Solid, double[] Plain, double[] Extended);
+    public sealed record Pair(string I, string J, double Eps, double EpsLogI, string Source, string Status);
+    public sealed record Step(double[]? Analytic, double? PK25, double? DH, double? DCp, string Source);
+    public sealed record GasRow(string Name, string Is, double ReferenceLogK, double ReferenceDH, string Source);
+}
+
+/// <summary>A reaction written as "Ca+2 + H2PO4- - H+ + 2 H2O": terms separated by a sign between blanks, an optional number before a name.</summary>
+public sealed record Reaction(IReadOnlyList<(string Component, double Coefficient)> Terms)
+{
+    public static Reaction Parse(string text)
+    {
+        var terms = new List<(string, double)>();
+        double sign = 1, factor = 1;
+        foreach (var token in text.Split(' '))
+        {
+            if (token == "+") (sign, factor) = (1, 1);
+            else if (token == "-") (sign, factor) = (-1, 1);
+            else if (double.TryParse(token, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var n)) factor = n;
+            else terms.Add((token, sign * factor));
+        }
+        return new Reaction(terms);
+    }
+}
+
+/// <summary>Where the repository is, found from the test binaries upwards.</summary>
+public static class Repository
+{
+    public static string Root { get; } = Find();
+
+    private static string Find()
+    {
+        for (var d = new DirectoryInfo(AppContext.BaseDirectory); d is not null; d = d.Parent)
+            if (File.Exists(Path.Combine(d.FullName, "RecipeLint.sln"))) return d.FullName;
+        throw new DirectoryNotFoundException("RecipeLint.sln is not above the test binaries.");
+    }
+
+    /// <summary>Compares a generated file with what the repository holds; rewrites it when RECIPELINT_UPDATE=1.</summary>
+    public static void Golden(string relativePath, string content)
+    {
+        var path = Path.Combine(Root, relativePath);
+        if (Environment.GetEnvironmentVariable("RECIPELINT_UPDATE") == "1")
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            File.WriteAllText(path, content);
+            return;
+        }
+        var now = File.Exists(path) ? File.ReadAllText(path).ReplaceLineEndings("\n") : "";
+        Assert.True(now == content, $"{relativePath} is stale: run the tests once with RECIPELINT_UPDATE=1 and check the difference.");
+    }
+}

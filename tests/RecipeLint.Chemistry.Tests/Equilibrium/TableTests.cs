@@ -1,0 +1,9 @@
+using RecipeLint.Chemistry.Tests.Equilibrium.Generation;
+
+namespace RecipeLint.Chemistry.Tests.Equilibrium;
+
+public sealed class TableTests
+{
+    [Fact]
+    public void ConstantTableIsFresh() => Repository.Golden(TableWriter.Path, TableWriter.Write(ThermoData.Load()));
+}
