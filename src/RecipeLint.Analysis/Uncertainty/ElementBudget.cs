@@ -91,7 +91,11 @@ internal sealed class ElementBudget
         {
             if (_findStock(aliquot.StockFile) is not { } source || _open.Contains(source.Stock.File))
             {
-                Notes.Add("uncertainty-pre-stock", "The pre-stock of {0} is not known: what it brings is taken with ± 1 % for each weight and ± 2 % for its volume.", $"'{aliquot.Id}'", aliquot.Place);
+                Notes.Add(
+                    "uncertainty-pre-stock",
+                    "The pre-stock of {0} is not known: what it brings is taken with ± 1 % for each weight and ± 2 % for its volume.",
+                    $"'{aliquot.Id}'",
+                    aliquot.Place);
                 continue;
             }
 

@@ -103,13 +103,15 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
     public IReadOnlyList<RelativeError> OfUnknownScale(string id, string what, Place place)
     {
         notes.Add("uncertainty-scale-unknown", "No scale is known for {0}: the weight is taken as right to ± 1 %.", what, place);
-        return [new RelativeError(new ErrorSource($"weigh:{id}", $"the weight of {what} on an unknown scale", place), StandardUncertainty.Rectangular(EquipmentLimits.UnknownScale.Value), ErrorShape.Rectangular)];
+        var source = new ErrorSource($"weigh:{id}", $"the weight of {what} on an unknown scale", place);
+        return [new RelativeError(source, StandardUncertainty.Rectangular(EquipmentLimits.UnknownScale.Value), ErrorShape.Rectangular)];
     }
 
     public IReadOnlyList<RelativeError> OfUnknownMeasure(string id, string what, Place place)
     {
         notes.Add("uncertainty-measure-unknown", "No measure is known for {0}: the volume is taken as right to ± 2 %.", what, place);
-        return [new RelativeError(new ErrorSource($"volume:{id}", $"the volume of {what} in an unknown measure", place), StandardUncertainty.Rectangular(EquipmentLimits.UnknownMeasure.Value), ErrorShape.Rectangular)];
+        var source = new ErrorSource($"volume:{id}", $"the volume of {what} in an unknown measure", place);
+        return [new RelativeError(source, StandardUncertainty.Rectangular(EquipmentLimits.UnknownMeasure.Value), ErrorShape.Rectangular)];
     }
 
     /// <summary>

@@ -10,7 +10,7 @@ internal sealed class VolumeErrors(MeasurementErrors errors, UncertaintyNotes no
 {
     /// <summary>
     /// Where the named vessel is one of the shop's measures, its errors. A step that tops up names nothing else, so the best of the vessel's own
-    /// mark and the shop's measures that hold the volume in one filling is assumed, with an error that no aliquot or dose shares.
+    /// mark (some vessel's, where none is named) and the shop's measures that hold the volume in one filling is assumed, with an error that no aliquot or dose shares.
     /// </summary>
     public IReadOnlyList<RelativeError> OfStock(StockFacts stock)
     {
@@ -22,17 +22,13 @@ internal sealed class VolumeErrors(MeasurementErrors errors, UncertaintyNotes no
         }
 
         var candidates = shop.Measures.Where(m => CanHold(m, stock.Volume)).Select(m => Pouring.Of(m, stock.Volume)).ToList();
-        if (document.Vessel is { } vessel)
-        {
-            candidates.Add(Pouring.Of(Marked(vessel, shop), stock.Volume));
-        }
-
-        var best = candidates.OrderBy(p => p.Standard).ThenBy(p => p.Measure.Name, StringComparer.Ordinal).FirstOrDefault();
-        if (best is null)
+        if (document.Vessel is null && shop.Measures.Count == 0)
         {
             return errors.OfUnknownMeasure(document.File, what, document.Place);
         }
 
+        candidates.Add(Pouring.Of(Marked(stock), stock.Volume));
+        var best = candidates.OrderBy(p => p.Standard).ThenBy(p => p.Measure.Name, StringComparer.Ordinal).First();
         notes.Add(
             "uncertainty-stock-volume",
             $"No step says with what the finished volume of {{0}} is measured: the best the shop has for it is taken, '{best.Measure.Name}'.",
@@ -44,20 +40,25 @@ internal sealed class VolumeErrors(MeasurementErrors errors, UncertaintyNotes no
     public IReadOnlyList<RelativeError> OfAliquot(AliquotFacts aliquot, string sourceName, StockFacts stock)
     {
         var with = stock.Stock.Steps.OfType<AliquotStep>().FirstOrDefault(s => s.Id == aliquot.Id)?.With?.Value;
-        return OfPart(with, aliquot.Measure, aliquot.Volume, null, stock.Settings, $"{stock.Stock.File}#{aliquot.Id}", $"the part of '{sourceName}'", aliquot.Place);
+        var id = $"{stock.Stock.File}#{aliquot.Id}";
+        return OfPart(with, aliquot.Measure, aliquot.Volume, null, stock.Settings, id, $"the part of '{sourceName}'", aliquot.Place);
     }
 
     public IReadOnlyList<RelativeError> OfDose(DoseFacts dose, StockFacts stock, RecipeFacts recipe)
     {
         var strokes = (dose.Entry as StockDose)?.Strokes?.Value;
-        return OfPart(
-            dose.Entry.With?.Value, dose.Measure, dose.Volume, strokes, recipe.Settings, $"{recipe.Recipe.File}#{dose.Id}", $"the dose of '{stock.Stock.Name}'", dose.Entry.Place);
+        var (id, what) = ($"{recipe.Recipe.File}#{dose.Id}", $"the dose of '{stock.Stock.Name}'");
+        return OfPart(dose.Entry.With?.Value, dose.Measure, dose.Volume, strokes, recipe.Settings, id, what, dose.Entry.Place);
     }
 
     public IReadOnlyList<RelativeError> OfTank(RecipeFacts recipe)
     {
         var place = recipe.Recipe.Final?.Place ?? recipe.Recipe.Place;
-        notes.Add("uncertainty-final-volume", "How the final volume of {0} is measured is not stated: it is taken as right to ± 2 %, as by a water meter of accuracy class 2 (OIML R 49-1).", $"'{recipe.Recipe.Name}'", place);
+        notes.Add(
+            "uncertainty-final-volume",
+            "How the final volume of {0} is measured is not stated: it is taken as right to ± 2 %, as by a water meter of accuracy class 2 (OIML R 49-1).",
+            $"'{recipe.Recipe.Name}'",
+            place);
         var source = new ErrorSource($"tank:{recipe.Recipe.File}", "the final volume of the tank", place);
         return [new RelativeError(source, StandardUncertainty.Rectangular(EquipmentLimits.TankVolume.Value), ErrorShape.Rectangular)];
     }
@@ -84,10 +85,12 @@ internal sealed class VolumeErrors(MeasurementErrors errors, UncertaintyNotes no
         _ => false,
     };
 
-    /// <summary>The marks of a vessel are those of a jug.</summary>
-    private static Measure Marked(Located<string> named, ShopSettings shop)
+    /// <summary>The marks of a vessel are those of a jug; a vessel nobody names has one at just the finished volume.</summary>
+    private static Measure Marked(StockFacts stock)
     {
-        var vessel = shop.Vessels.FirstOrDefault(v => v.Name == named.Value);
-        return new Measure(named.Value, vessel?.Place ?? named.Place, MeasureKind.Jug, vessel?.Capacity, null, null);
+        var named = stock.Stock.Vessel;
+        var vessel = named is null ? null : stock.Settings.Vessels.FirstOrDefault(v => v.Name == named.Value);
+        var place = vessel?.Place ?? named?.Place ?? stock.Stock.Place;
+        return new Measure(named?.Value ?? "vessel mark", place, MeasureKind.Jug, named is null ? stock.Volume : vessel?.Capacity, null, null);
     }
 }

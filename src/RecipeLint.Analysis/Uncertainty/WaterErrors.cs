@@ -31,7 +31,11 @@ internal sealed class WaterErrors(UncertaintyNotes notes)
             return new RelativeError(source, StandardUncertainty.Rectangular(half), ErrorShape.Rectangular);
         }
 
-        notes.Add("uncertainty-water", "The values of {0} are taken with the largest uncertainty a drinking water laboratory may have (15 to 40 %, k = 2).", $"'{water.Name}'", water.Place);
+        notes.Add(
+            "uncertainty-water",
+            "The values of {0} are taken with the largest uncertainty a drinking water laboratory may have (15 to 40 %, k = 2).",
+            $"'{water.Name}'",
+            water.Place);
         return new RelativeError(source, StandardUncertainty.Quoted(Expanded(key, value?.Component)), ErrorShape.Normal);
     }
 

@@ -115,6 +115,17 @@ public sealed class ElementUncertaintyTests
         Assert.Equal(0.01 / Math.Sqrt(3), Effect(Example.Elements["NO3-N"], "the accuracy of 'cylinder-2000' for finished volumes"), 6);
     }
 
+    [Theory]
+    [InlineData("2 L", 0.01)] // the cylinder that holds it, ± 20 mL
+    [InlineData("250 mL", 0.05)] // the mark of some vessel, because ± 20 mL of the big cylinder would be worse
+    public void A_stock_without_a_vessel_is_made_up_as_well_as_the_shop_can(string makes, double limit)
+    {
+        var facts = Bench.Analyse([Bench.Stock("a.stock.json", makes, Bench.Add("potassium-nitrate", "10 g", "99 %"), Bench.TopUp(makes))], null, Quillmere.Shop);
+        var potassium = ElementUncertainty.Of(facts.Stocks.Single(), facts.FindStock).Elements["K"];
+        var source = Assert.Single(potassium.Shares, s => s.Source.Name.EndsWith("for finished volumes", StringComparison.Ordinal));
+        Assert.Equal(limit / Math.Sqrt(3), Effect(potassium, source.Source.Name), 6);
+    }
+
     [Fact]
     public void An_injector_does_not_care_how_big_the_tank_is()
     {

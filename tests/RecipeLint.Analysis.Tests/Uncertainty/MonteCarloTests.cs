@@ -1,6 +1,8 @@
+using RecipeLint.Analysis.Tests.Published;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Shop;
 
 namespace RecipeLint.Analysis.Tests.Uncertainty;
@@ -25,6 +27,8 @@ public sealed class MonteCarloTests
     };
 
     public static TheoryData<string> Cases => [.. Recipes.Keys];
+
+    public static TheoryData<string> Published => [.. PublishedRecipe.Ids];
 
     private static SortedDictionary<string, Func<Facts>> Recipes { get; } = new(StringComparer.Ordinal)
     {
@@ -86,6 +90,36 @@ public sealed class MonteCarloTests
         }
     }
 
+    /// <summary>Every stock and recipe of the example folders, read from their files.</summary>
+    [Fact]
+    public void The_example_files_agree()
+    {
+        var facts = Analyzer.Analyse(WorkspaceLoader.Load(new DiskFileTree(Repository()), ["examples"], new LoadOptions()));
+        Assert.NotEmpty(facts.Recipes);
+        foreach (var stock in facts.Stocks.Where(s => s.Totals.Elements.Any()))
+        {
+            Agree(ElementUncertainty.Of(stock, facts.FindStock), MonteCarlo.Of(stock, facts.FindStock));
+        }
+
+        foreach (var recipe in facts.Recipes)
+        {
+            Agree(ElementUncertainty.Of(recipe, facts.FindStock), MonteCarlo.Of(recipe, facts.FindStock));
+        }
+
+        // The documents that the other tests use are those of the files.
+        var file = facts.Recipes.Single(r => r.Recipe.File.EndsWith("examples/quillmere/recipes/lettuce.recipe.json", StringComparison.Ordinal));
+        var ours = ElementUncertainty.Of(Quillmere.Facts.Recipes.Single(), Quillmere.Facts.FindStock).Elements["Mo"];
+        Assert.Equal(ours.RelativeStandard, ElementUncertainty.Of(file, facts.FindStock).Elements["Mo"].RelativeStandard, 6);
+    }
+
+    [Theory]
+    [MemberData(nameof(Published))]
+    public void A_published_recipe_agrees(string id)
+    {
+        var recipe = PublishedRecipe.Read(id).Facts;
+        Agree(ElementUncertainty.Of(recipe, _ => null), MonteCarlo.Of(recipe, _ => null));
+    }
+
     /// <summary>
     /// The molybdenum of the example by a calculation written out: 3.15 g weighed to ± 1 step of class III with s = 1.5 d, assay 99.5 ± 0.5 %,
     /// 250 mL at the 5 % mark of a bottle, 20 mL by a cylinder right to 1 mL and read to 1 mL, 2 L by one right to 20 mL and read to 20 mL,
@@ -117,6 +151,17 @@ public sealed class MonteCarloTests
         var molybdenum = ElementUncertainty.Of(Quillmere.Facts.Recipes.Single(), Quillmere.Facts.FindStock).Elements["Mo"];
         Assert.InRange(molybdenum.RelativeStandard / simulated, 1 - Agreement, 1 + Agreement);
         Assert.Equal("the accuracy of 'cylinder-100'", molybdenum.Shares[0].Source.Name);
+    }
+
+    private static string Repository()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder!.FullName, "RecipeLint.sln")))
+        {
+            folder = folder.Parent;
+        }
+
+        return folder.FullName;
     }
 
     private static void Agree(UncertaintyFacts firstOrder, SortedDictionary<string, double> simulated)
