@@ -1,7 +1,9 @@
 using RecipeLint.Rules.Documents;
+using RecipeLint.Rules.People;
 using RecipeLint.Rules.Plant;
 using RecipeLint.Rules.Precipitation;
 using RecipeLint.Rules.Preservation;
+using RecipeLint.Rules.Procedure;
 using RecipeLint.Rules.Weighing;
 
 namespace RecipeLint.Rules.Engine;
@@ -19,5 +21,7 @@ public static class RuleList
         .. PreservationRules.All,
         .. WeighingRules.All,
         .. PlantRules.All,
+        .. ProcedureRules.All,
+        .. PeopleRules.All,
     ];
 }

@@ -1,0 +1,42 @@
+using RecipeLint.Analysis;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.People;
+
+/// <summary>Bleach and acid in one stock: chlorine gas.</summary>
+public sealed class HypochloriteWithAcid : StockRule
+{
+    /// <summary>10 ppm of chlorine in air at 25 °C, the level immediately dangerous to life or health (NIOSH, recalled), g/m³.</summary>
+    private const double DangerousGramsPerCubicMetre = 0.029;
+
+    public override string Name => "hypochlorite-with-acid";
+
+    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    {
+        var chlorine = Reactants.ChlorineGramsPerLitre(stock);
+        var bleach = stock.Additions.FirstOrDefault(a => Reactants.Brings(a, Reactants.Hypochlorite));
+        var acids = Reactants.Acids(stock).ToList();
+        if (bleach is null || acids.Count == 0 || Rounding.SixDigits(chlorine * 1000) < context.Number("chlorineFrom"))
+        {
+            yield break;
+        }
+
+        var grams = chlorine * stock.Volume.Litres;
+        yield return context.Find(
+            bleach.Place,
+            $"{Reactants.Capital(bleach.Substance.Name)} and {acids[0].Name} in one stock set chlorine gas free: this batch holds up to {Say.Grams(grams)} of it, "
+            + $"enough to make {Say.Number(grams / DangerousGramsPerCubicMetre)} m³ of air dangerous to life at 10 ppm. "
+            + "Never bring them together, not even in a drain or a waste bottle; keep bleach and acids on different shelves and follow the safety data sheets. Leave one of them out.") with
+        {
+            Measured = new Measured("available chlorine", chlorine * 1000, context.Number("chlorineFrom"), "mg/L"),
+            Values =
+            [
+                new NamedValue("available chlorine", chlorine * 1000, "mg/L"),
+                new NamedValue("chlorine in the batch", grams, "g"),
+                new NamedValue("air made dangerous", grams / DangerousGramsPerCubicMetre, "m³"),
+            ],
+            Related = [.. acids.Select(a => new RelatedPlace(a.Place, "acid"))],
+        };
+    }
+}

@@ -1,0 +1,99 @@
+using RecipeLint.Analysis;
+using RecipeLint.Rules.Procedure;
+
+namespace RecipeLint.Rules.People;
+
+/// <summary>One way in which a stock, as it stands in its bottle, counts as hazardous.</summary>
+/// <param name="Code">GHS statement of the mixture.</param>
+/// <param name="Words">What it means, to finish "it can ...".</param>
+/// <param name="Percent">Share by mass that decides (weighted where the summation says so).</param>
+/// <param name="Limit">Per cent from which the mixture carries the statement.</param>
+/// <param name="Substances">What brings it, most first.</param>
+internal sealed record MixtureHazard(string Code, string Words, double Percent, double Limit, IReadOnlyList<AdditionFacts> Substances);
+
+/// <summary>
+/// Generic concentration limits of Regulation (EC) No 1272/2008 (CLP), Annex I, which carries the GHS: tables 3.2.3 (skin), 3.3.3 (eyes),
+/// 3.4.5 (sensitisation), 3.5.2 (mutagens), 3.6.2 (carcinogens), 3.7.2 (reproduction), 3.9.4 (repeated exposure), 4.1.1 to 4.1.2 (water).
+/// Acute toxicity by the conversion values of table 3.1.2 against category 4. A sorting aid, not a classification: the supplier's data
+/// sheets and whoever is competent locally decide.
+/// </summary>
+internal sealed class MixtureHazards
+{
+    /// <summary>Multiplying factors of the Annex VI entries for what is very toxic to water life; 1 for the rest.</summary>
+    private static readonly (string Component, double Factor)[] _waterFactors = [("Cu+2", 10), ("Co+2", 10)];
+
+    private static readonly (string Code, string Words, double Limit, (string From, double Weight)[] Sum)[] _health =
+    [
+        ("H314", "burn skin and eyes", 5, [("H314", 1)]),
+        ("H318", "damage the eyes for good", 3, [("H314", 1), ("H318", 1)]),
+        ("H315", "irritate the skin", 10, [("H314", 10), ("H315", 1)]),
+        ("H319", "irritate the eyes", 10, [("H314", 10), ("H318", 10), ("H319", 1)]),
+        ("H301", "poison when swallowed", 33, [("H301", 1)]),
+        ("H302", "harm when swallowed", 25, [("H301", 5), ("H302", 1)]),
+        ("H317", "cause skin allergy", 1, [("H317", 1)]),
+        ("H334", "cause asthma", 1, [("H334", 1)]),
+        ("H340", "damage genes", 0.1, [("H340", 1)]),
+        ("H341", "be suspected of damaging genes", 1, [("H341", 1)]),
+        ("H350", "cause cancer", 0.1, [("H350", 1)]),
+        ("H351", "be suspected of causing cancer", 1, [("H351", 1)]),
+        ("H372", "damage organs", 10, [("H372", 1)]),
+        ("H373", "damage organs over time", 10, [("H372", 10), ("H373", 1)]),
+    ];
+
+    /// <summary>Statements a graver one of the same organ makes superfluous.</summary>
+    private static readonly (string Grave, string Covered)[] _covers =
+        [("H314", "H318"), ("H314", "H315"), ("H314", "H319"), ("H318", "H319"), ("H301", "H302"), ("H340", "H341"), ("H372", "H373")];
+
+    private readonly StockFacts _stock;
+    private readonly double _grams;
+
+    internal MixtureHazards(StockFacts stock)
+    {
+        _stock = stock;
+        _grams = Bench.Finished(stock).Grams;
+    }
+
+    /// <summary>Hazards to health other than reproduction, in the order of the table.</summary>
+    internal IReadOnlyList<MixtureHazard> Health()
+    {
+        var found = _health.Select(row => Sum(row.Code, row.Words, row.Limit, row.Sum)).OfType<MixtureHazard>().ToList();
+        found.RemoveAll(h => _covers.Any(c => c.Covered == h.Code && found.Exists(g => g.Code == c.Grave)));
+        return found;
+    }
+
+    /// <summary>Toxic for reproduction (H360 and its letters), from the limit in per cent; all that carry it count together.</summary>
+    internal MixtureHazard? Reproduction(double limit) => Sum("H360", "harm fertility or the unborn child", limit, [("H360", 1)]);
+
+    /// <summary>The gravest lasting hazard to water life; null below the limit in per cent.</summary>
+    internal MixtureHazard? Water(double limit)
+    {
+        var veryToxic = Bringing("H410");
+        var toxic = Bringing("H411").Except(veryToxic).ToList();
+        var weighted = veryToxic.Sum(a => Percent(a) * Factor(a));
+        var chronic = (10 * weighted) + toxic.Sum(Percent);
+        IReadOnlyList<AdditionFacts> all = [.. veryToxic.OrderByDescending(a => Percent(a) * Factor(a)), .. toxic.OrderByDescending(Percent)];
+        return Rounding.SixDigits(weighted) >= limit ? new MixtureHazard("H410", "very toxic", weighted, limit, all)
+            : Rounding.SixDigits(chronic) >= limit ? new MixtureHazard("H411", "toxic", chronic, limit, all)
+            : null;
+    }
+
+    /// <summary>Per cent by mass of the finished stock.</summary>
+    internal double Percent(AdditionFacts addition) => _grams > 0 && addition.Substance.Strength.Value > 0
+        ? 100 * VesselContents.PureGrams(addition) / addition.Substance.Strength.Value / _grams
+        : 0;
+
+    private static double Factor(AdditionFacts addition) =>
+        _waterFactors.Where(f => Reactants.Brings(addition, f.Component)).Select(f => f.Factor).DefaultIfEmpty(1).Max();
+
+    private MixtureHazard? Sum(string code, string words, double limit, (string From, double Weight)[] parts)
+    {
+        var bringing = parts.SelectMany(p => Bringing(p.From).Select(a => (Addition: a, Percent: p.Weight * Percent(a)))).ToList();
+        var percent = bringing.Sum(b => b.Percent);
+        return bringing.Count > 0 && Rounding.SixDigits(percent) >= limit
+            ? new MixtureHazard(code, words, percent, limit, [.. bringing.OrderByDescending(b => b.Percent).Select(b => b.Addition).Distinct()])
+            : null;
+    }
+
+    private List<AdditionFacts> Bringing(params string[] codes) =>
+        [.. _stock.Additions.Where(a => a.Substance.Hazards is { } h && h.Statements.Any(s => codes.Any(c => s.StartsWith(c, StringComparison.Ordinal))))];
+}

@@ -1,0 +1,54 @@
+using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Procedure;
+
+namespace RecipeLint.Rules.People;
+
+/// <summary>What the rules on dangerous mixtures look for, told by composition.</summary>
+internal static class Reactants
+{
+    internal const string Hypochlorite = "inert:ClO-1";
+    internal const string Peroxide = "inert:H2O2";
+
+    /// <summary>g/mol of Cl2, from CIAAW weights: what one mole of hypochlorite sets free.</summary>
+    internal const double ChlorineGramsPerMole = 70.90;
+
+    private static readonly Formula _nitricAcid = FormulaParser.Parse("HNO3");
+
+    internal static bool IsNitricAcid(Substance substance) => IsLiquidAcid(substance, _nitricAcid);
+
+    /// <summary>True for an acid sold as a liquid, at any strength.</summary>
+    internal static bool IsLiquidAcid(Substance substance, Formula acid) =>
+        substance is { Kind: SubstanceKind.Acid, Form: PhysicalForm.Liquid, Formula: { } formula } && formula.HasCompositionOf(acid);
+
+    /// <summary>Burns or reacts as organic matter: acids and sugars, urea, preservatives, dyes, chelates and chelating agents.</summary>
+    internal static bool IsOrganic(Substance substance) =>
+        substance.FeedsMicrobes
+        || substance.Kind is SubstanceKind.Organic or SubstanceKind.Preservative or SubstanceKind.Dye or SubstanceKind.ChelatingAgent or SubstanceKind.Chelate;
+
+    internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    /// <summary>False when an amount in the file is one that nobody means, which has been reported where it stands.</summary>
+    internal static bool AmountsAreMeant(StockFacts stock, RuleContext context) =>
+        !context.Facts.Workspace.Problems.Any(p => p.Kind == ProblemKind.ImplausibleAmount && p.Place.File == stock.Stock.File);
+
+    internal static bool Brings(AdditionFacts addition, string component) => addition.ComponentMoles.GetValueOrDefault(component) > 0;
+
+    /// <summary>Share of the vessel's mass that fits, counted as pure compound; 0 for an empty vessel.</summary>
+    internal static double Share(VesselContents contents, Func<Substance, bool> fits) =>
+        contents.Grams > 0 ? contents.Additions.Where(a => fits(a.Substance)).Sum(VesselContents.PureGrams) / contents.Grams : 0;
+
+    /// <summary>Available chlorine in the finished stock, g/L.</summary>
+    internal static double ChlorineGramsPerLitre(StockFacts stock) =>
+        stock.Additions.Sum(a => a.ComponentMoles.GetValueOrDefault(Hypochlorite)) * ChlorineGramsPerMole / stock.Volume.Litres;
+
+    /// <summary>Where an acid goes in: an addition that sets protons free, or a pH adjustment with an acid.</summary>
+    internal static IEnumerable<(Place Place, string Name)> Acids(StockFacts stock) =>
+        stock.Additions.Where(a => a.Substance.Kind == SubstanceKind.Acid || a.ComponentMoles.GetValueOrDefault("H+") > 0)
+            .Select(a => (a.Place, a.Substance.Name))
+            .Concat(stock.Stock.Steps.OfType<AdjustStep>().Where(s => s.Reagent?.Kind == SubstanceKind.Acid).Select(s => (s.Place, s.Reagent!.Name)));
+}

@@ -1,0 +1,112 @@
+using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Procedure;
+
+/// <summary>
+/// Calcium and sulfate or phosphate that meet in too little water while the stock is mixed, although the finished volume would stay clear.
+/// </summary>
+public sealed class ConcentrateOntoConcentrate : StockRule
+{
+    private static readonly string[] _partners = ["SO4-2", "H2PO4-"];
+
+    public override string Name => "concentrate-onto-concentrate";
+
+    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    {
+        if (!Brings(stock.Additions, "Ca+2") || !_partners.Any(p => Brings(stock.Additions, p)))
+        {
+            yield break;
+        }
+
+        var moments = Bench.Walk(stock);
+        var limit = context.Number("index");
+        if (!Bench.IsProcedure(stock) || !stock.IsComplete || Worst(moments[^1].After) is not { } end || end.Index > 0)
+        {
+            yield break;
+        }
+
+        foreach (var moment in moments.Where(m => m.Added.Count > 0 && m.Before.FreeWaterGrams > 0))
+        {
+            if (Worst(moment.After) is not { } worst || Rounding.SixDigits(worst.Index) <= limit)
+            {
+                continue;
+            }
+
+            var partner = _partners.First(p => BenchChemistry.Holds(worst.Solid, p));
+            var grams = BenchChemistry.GramsOf(moment.After, worst.Solid);
+            var water = moment.After.FreeWaterLitres;
+            var needed = WaterToStayClear(moment.After);
+            var earlier = moment.Before.Additions.LastOrDefault(a => BringsOne(a, Brings(moment.Added, "Ca+2") ? partner : "Ca+2"));
+            yield return context.Find(
+                moment.Step.Place,
+                $"Calcium meets {(partner == "SO4-2" ? "sulfate" : "phosphate")} in only {Say.Litres(water)} of water: about {Say.Grams(grams)} of {Called(worst.Solid)} forms there "
+                + $"(saturation index {Say.Number(worst.Index)}), although the finished volume would stay clear. Once formed it dissolves again only over hours, and what is left at the bottom is missing in the stock. "
+                + $"Have at least {Say.Litres(needed)} of water in the vessel before the two meet.") with
+            {
+                Measured = new Measured("saturation index", worst.Index, limit, ""),
+                Values =
+                [
+                    new NamedValue("saturation index", worst.Index, ""),
+                    new NamedValue("water", water, "L"),
+                    new NamedValue("water needed", needed, "L"),
+                    new NamedValue("solid", grams, "g"),
+                ],
+                Related = earlier is null ? [] : [new RelatedPlace(earlier.Place, "already in the vessel")],
+            };
+            yield break;
+        }
+    }
+
+    private static bool Brings(IEnumerable<AdditionFacts> additions, string component) => additions.Any(a => BringsOne(a, component));
+
+    private static bool BringsOne(AdditionFacts addition, string component) => addition.ComponentMoles.GetValueOrDefault(component) > 0;
+
+    private static SolidIndex? Worst(VesselContents contents)
+    {
+        if (BenchChemistry.Solve(contents) is not { } state)
+        {
+            return null;
+        }
+
+        var found = BenchChemistry.FormingReadily(
+            state,
+            s => BenchChemistry.Holds(s, "Ca+2") && _partners.Any(p => BenchChemistry.Holds(s, p))).ToList();
+        return found.Count == 0 ? null : found[0];
+    }
+
+    /// <summary>Litres of water in which what is in the vessel stays clear, by halving the gap; rounded up to two digits.</summary>
+    private static double WaterToStayClear(VesselContents contents)
+    {
+        double low = 0, high = contents.FreeWaterGrams;
+        for (var i = 0; i < 12 && !Clear(high); i++)
+        {
+            low = high;
+            high *= 2;
+        }
+
+        for (var i = 0; i < 12; i++)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Clear(middle) ? (low, middle) : (middle, high);
+        }
+
+        var litres = (contents.FreeWaterGrams + high) / 1000;
+        var step = Math.Pow(10, Math.Floor(Math.Log10(litres)) - 1);
+        return Math.Ceiling(litres / step) * step;
+
+        bool Clear(double extra) =>
+            BenchChemistry.Solve(contents, extra) is { } state
+            && BenchChemistry.FormingReadily(state, s => BenchChemistry.Holds(s, "Ca+2") && _partners.Any(p => BenchChemistry.Holds(s, p))).All(s => s.Index <= 0);
+    }
+
+    private static string Called(Solid solid) => solid.Name switch
+    {
+        "Gypsum" => "gypsum (calcium sulfate)",
+        "Brushite" => "brushite (calcium phosphate)",
+        "Syngenite" => "syngenite (potassium calcium sulfate)",
+        var name => $"{name} ({solid.Formula})",
+    };
+}

@@ -1,0 +1,87 @@
+using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Physical;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Procedure;
+
+/// <summary>Salts that chill the water while they dissolve, so far that the rest stalls.</summary>
+public sealed class CoolsOnDissolving : StockRule
+{
+    private static readonly Lazy<Dictionary<string, string>> _heats = new(() =>
+        HeatOfSolution.All.GroupBy(h => FormulaParser.Parse(h.Formula).Hill).ToDictionary(g => g.Key, g => g.First().Formula));
+
+    public override string Name => "cools-on-dissolving";
+
+    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    {
+        var moments = Bench.Walk(stock);
+        var start = context.Number("benchTemperature");
+        var run = new List<Moment>();
+        foreach (var moment in moments)
+        {
+            if (moment.Step is HandlingStep { Handling: Handling.Warm })
+            {
+                yield break;
+            }
+
+            if (moment.Step is HandlingStep { Handling: Handling.Rest } or TopUpStep)
+            {
+                break;
+            }
+
+            run.Add(moment);
+        }
+
+        var contents = run.Count == 0 ? VesselContents.Empty : run[^1].After;
+        var salts = contents.Additions
+            .Where(a => a is { ThroughAliquot: false, Substance: { Form: PhysicalForm.Solid, Formula: { } f } } && _heats.Value.ContainsKey(f.Hill))
+            .Select(a => (Addition: a, Formula: _heats.Value[a.Substance.Formula!.Hill], Grams: VesselContents.PureGrams(a)))
+            .ToList();
+        var change = BatchTemperature.AfterDissolving([.. salts.Select(s => new DissolvedMass(s.Formula, s.Grams))], contents.FreeWaterGrams, start);
+
+        // What does not dissolve at room temperature either has rules of its own.
+        if (change.ChangeKelvin is not { } kelvin || kelvin >= 0 || salts.Any(s => Grams(s.Addition, contents) > (Holds(s.Addition, contents, start) ?? double.MaxValue)))
+        {
+            yield break;
+        }
+
+        var end = Math.Max(0, start + kelvin);
+        var stalled = salts.FirstOrDefault(s => Stalls(s.Addition, contents, start, end)).Addition;
+        if (stalled is null && Rounding.SixDigits(-kelvin) < context.Number("coolsBy"))
+        {
+            yield break;
+        }
+
+        var coldest = salts.OrderByDescending(s => s.Grams / HeatOfSolution.Find(s.Formula)!.GramsPerMol * HeatOfSolution.Find(s.Formula)!.KilojoulesPerMol)
+            .ThenBy(s => s.Addition.Id, StringComparer.Ordinal).First().Addition;
+        var stall = stalled is null
+            ? "Cold water dissolves slowly, and a volume topped up cold is short once it has warmed."
+            : $"At {Say.Number(end)} °C the water no longer holds all of the {stalled.Substance.Name}, so dissolving stops until the vessel has warmed.";
+        yield return context.Find(
+            coldest.Place,
+            $"Dissolving the salts cools the {Say.Litres(contents.FreeWaterLitres)} of water by up to {Say.Number(-kelvin)} K, from {Say.Number(start)} to about {Say.Number(end)} °C; {coldest.Substance.Name} takes most of the heat. "
+            + $"{stall} Start with water at 30 to 40 °C, or let it come back to room temperature before topping up.",
+            stalled is null ? null : Level.Warning) with
+        {
+            Measured = new Measured("cooling", -kelvin, context.Number("coolsBy"), "K"),
+            Values = [new NamedValue("cooling", -kelvin, "K"), new NamedValue("temperature", end, "°C"), new NamedValue("heat", change.HeatTakenKilojoules ?? 0, "kJ")],
+        };
+    }
+
+    /// <summary>True when the bench-warm water holds it and the cold water clearly does not.</summary>
+    private static bool Stalls(AdditionFacts addition, VesselContents contents, double warm, double cold) =>
+        Holds(addition, contents, warm) is { } holds
+        && Holds(addition, contents, cold) is { } holdsCold
+        && Grams(addition, contents) <= holds
+        && Grams(addition, contents) > 1.1 * holdsCold;
+
+    private static double Grams(AdditionFacts addition, VesselContents contents) =>
+        contents.Additions.Where(a => a.Substance.Id == addition.Substance.Id).Sum(VesselContents.PureGrams);
+
+    private static double? Holds(AdditionFacts addition, VesselContents contents, double celsius) =>
+        Bench.SolubilityPer100Grams(addition.Substance, celsius) * contents.FreeWaterGrams / 100;
+}

@@ -1,0 +1,131 @@
+using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Procedure;
+
+/// <summary>A metal that drops its hydroxide, or ferrous iron that oxidises, before the chelate or acid that would hold it is in.</summary>
+public sealed class MetalBeforeChelateOrAcid : StockRule
+{
+    private static readonly (string Component, string Name)[] _metals =
+        [("Fe+3", "iron"), ("Fe+2", "iron"), ("Cu+2", "copper"), ("Zn+2", "zinc"), ("Mn+2", "manganese")];
+
+    private static readonly string[] _agents = ["EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "Citrate-3", "Gluconate-"];
+
+    public override string Name => "metal-before-chelate-or-acid";
+
+    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    {
+        var moments = Bench.Walk(stock);
+        if (moments.Count == 0 || !Bench.IsProcedure(stock) || BenchChemistry.Solve(moments[^1].After) is not { } finished)
+        {
+            yield break;
+        }
+
+        foreach (var moment in moments)
+        {
+            var protector = moments.Skip(moment.Index + 1).SelectMany(m => m.Added).FirstOrDefault(Protects);
+            var metals = _metals.Where(m => moment.Added.Any(a => !Protects(a) && a.ComponentMoles.GetValueOrDefault(m.Component) > 0)).ToList();
+            if (metals.Count == 0 || protector is null)
+            {
+                continue;
+            }
+
+            var until = moments.Skip(moment.Index).TakeWhile(m => !m.Added.Contains(protector)).ToList();
+            if (Drops(metals, until, finished, context) is { } drop)
+            {
+                yield return context.Find(
+                    moment.Step.Place,
+                    $"The {moment.Added[0].Substance.Name} goes in before the {protector.Substance.Name}: at pH {Say.Number(drop.Ph)} about {Say.Grams(drop.Grams)} of {drop.Solid.Formula} drops out, "
+                    + $"{Say.Percent(drop.Share)} of the {drop.Metal}, although the finished stock would hold it. Such a floc dissolves again only slowly, often not at all. "
+                    + $"Put the {protector.Substance.Name} in first.") with
+                {
+                    Measured = new Measured("metal lost", drop.Share * 100, context.Number("lost"), "%"),
+                    Values = [new NamedValue("metal lost", drop.Share * 100, "%"), new NamedValue("pH", drop.Ph, ""), new NamedValue("solid", drop.Grams, "g")],
+                    Related = [new RelatedPlace(protector.Place, "would hold it")],
+                };
+                yield break;
+            }
+
+            if (metals.Any(m => m.Component == "Fe+2") && Oxidises(until, context) is { } rust)
+            {
+                yield return context.Find(
+                    moment.Step.Place,
+                    $"The {moment.Added[0].Substance.Name} stands at pH {Say.Number(rust.Ph)} until the {protector.Substance.Name} goes in: air turns about {Say.Percent(rust.Share)} of the iron into rust-brown ferric iron within {context.Word("standing")} minutes. "
+                    + "Rust that has formed hardly dissolves again. "
+                    + $"Put the {protector.Substance.Name} in first.",
+                    Level.Note,
+                    Certainty.Estimate) with
+                {
+                    Measured = new Measured("iron oxidised", rust.Share * 100, context.Number("oxidised"), "%"),
+                    Values = [new NamedValue("iron oxidised", rust.Share * 100, "%"), new NamedValue("pH", rust.Ph, "")],
+                    Related = [new RelatedPlace(protector.Place, "would hold it")],
+                };
+                yield break;
+            }
+        }
+    }
+
+    /// <summary>A chelating agent that comes without a metal of its own, or an acid.</summary>
+    private static bool Protects(AdditionFacts addition) =>
+        addition.Substance.Kind == SubstanceKind.Acid
+        || (_agents.Any(a => addition.ComponentMoles.GetValueOrDefault(a) > 0) && _metals.All(m => addition.ComponentMoles.GetValueOrDefault(m.Component) <= 0));
+
+    private static Drop? Drops(IReadOnlyList<(string Component, string Name)> metals, List<Moment> until, Equilibrium finished, RuleContext context)
+    {
+        var limit = context.Number("lost");
+        foreach (var contents in until.Select(m => m.After))
+        {
+            if (BenchChemistry.Solve(contents) is not { } state)
+            {
+                continue;
+            }
+
+            foreach (var (component, name) in metals)
+            {
+                var worst = BenchChemistry.FormingReadily(state, s => IsHydroxide(s, component)).FirstOrDefault();
+                if (worst.Solid is not { } solid || worst.Index <= 0 || finished.Solids.Any(s => ReferenceEquals(s.Solid, solid) && s.Index > 0))
+                {
+                    continue;
+                }
+
+                var grams = BenchChemistry.GramsOf(contents, solid);
+                var share = grams / solid.MolarMassGramsPerMole * solid.Composition.First(c => c.Key == component).Value / contents.Moles[component];
+                if (Rounding.SixDigits(share * 100) >= limit)
+                {
+                    return new Drop(solid, share, state.Ph, grams, name);
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Of the metal and water alone, or basic salts of sulfate and chloride: their formation sets protons free.</summary>
+    private static bool IsHydroxide(Solid solid, string metal) =>
+        BenchChemistry.Holds(solid, metal)
+        && solid.Composition.All(c => c.Key == metal || c.Key is "H+" or "H2O" or "SO4-2" or "Cl-")
+        && solid.Composition.Any(c => c.Key == "H+" && c.Value < 0);
+
+    /// <summary>
+    /// -d[Fe(II)]/dt = k [Fe(II)] p(O2) [OH-]², k = 8.0e13 L² mol⁻² atm⁻¹ min⁻¹ near 20 °C: W. Stumm and G. F. Lee, Ind. Eng. Chem. 53
+    /// (1961) 143, and P. C. Singer and W. Stumm, Science 167 (1970) 1121; recalled. Holds above about pH 5.
+    /// </summary>
+    private static (double Ph, double Share)? Oxidises(List<Moment> until, RuleContext context)
+    {
+        const double rate = 8.0e13, oxygen = 0.21, waterProduct = 14.17;
+        var states = until.Select(m => BenchChemistry.Solve(m.After)).OfType<Equilibrium>().ToList();
+        if (states.Count == 0)
+        {
+            return null;
+        }
+
+        var ph = states.Max(s => s.Ph);
+        var share = 1 - Math.Exp(-rate * oxygen * Math.Pow(10, 2 * (ph - waterProduct)) * context.Number("standing"));
+        return Rounding.SixDigits(share * 100) >= context.Number("oxidised") ? (ph, share) : null;
+    }
+
+    private sealed record Drop(Solid Solid, double Share, double Ph, double Grams, string Metal);
+}

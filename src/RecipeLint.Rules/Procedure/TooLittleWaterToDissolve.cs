@@ -1,0 +1,119 @@
+using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Physical;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Procedure;
+
+/// <summary>A solid that the water poured so far cannot dissolve, although the finished volume could.</summary>
+public sealed class TooLittleWaterToDissolve : StockRule
+{
+    /// <summary>Solubility tables and cylinder marks are good to about this.</summary>
+    private const double Slack = 1.02;
+
+    public override string Name => "too-little-water-to-dissolve";
+
+    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    {
+        var moments = Bench.Walk(stock);
+        var bench = context.Number("benchTemperature");
+        foreach (var substance in stock.Additions.Where(a => !a.ThroughAliquot).Select(a => a.Substance).DistinctBy(s => s.Id))
+        {
+            if (substance.Form == PhysicalForm.Solid && Judge(substance, moments, bench, context) is { } finding)
+            {
+                yield return finding;
+            }
+        }
+    }
+
+    private static Finding? Judge(Substance substance, IReadOnlyList<Moment> moments, double bench, RuleContext context)
+    {
+        foreach (var moment in moments.Where(m => m.Added.Any(a => !a.ThroughAliquot && a.Substance.Id == substance.Id)))
+        {
+            var grams = moment.After.Additions.Where(a => a.Substance.Id == substance.Id).Sum(VesselContents.PureGrams);
+            var (water, warmed) = WaterToDissolveIn(moments, moment.Index);
+            var celsius = Math.Max(bench, warmed ?? bench);
+            if (water <= 0 || Bench.SolubilityPer100Grams(substance, celsius) is not { } solubility)
+            {
+                continue;
+            }
+
+            var holds = solubility * water / 100;
+            if (Rounding.SixDigits(grams) <= Rounding.SixDigits(holds * Slack))
+            {
+                continue;
+            }
+
+            // What the whole finished volume cannot hold either is past its solubility, which another rule says once.
+            if (Bench.SolubilityPer100Grams(substance, bench) is not { } cold || grams > cold * moments[^1].After.FreeWaterGrams / 100)
+            {
+                return null;
+            }
+
+            var needed = grams / solubility * 100;
+            var place = moment.Step.Place.Child("amount");
+            return context.Find(
+                place,
+                $"{Say.Grams(grams)} of {substance.Name} will not dissolve in the {Say.Litres(Litres(water))} of water that is in the vessel by then: at {Say.Number(celsius)} °C that holds {Say.Grams(holds)}, "
+                + $"and {Say.Grams(grams - holds)} stays at the bottom. Topped up over undissolved salt the mark lies and the rest dissolves slowly or not at all. "
+                + $"Pour at least {Say.Litres(RoundUp(needed) / 1000)} of water first, or warm it.") with
+            {
+                Measured = new Measured("salt to dissolve", grams, holds, "g"),
+                Values =
+                [
+                    new NamedValue("mass", grams, "g"),
+                    new NamedValue("water", Litres(water), "L"),
+                    new NamedValue("temperature", celsius, "°C"),
+                    new NamedValue("dissolves", holds, "g"),
+                    new NamedValue("water needed", needed / 1000, "L"),
+                ],
+            };
+        }
+
+        return null;
+    }
+
+    /// <summary>Water in the vessel when the stirring starts, the top-up is due or the steps end, and the warmest the vessel is made until then.</summary>
+    private static (double Grams, double? Celsius) WaterToDissolveIn(IReadOnlyList<Moment> moments, int index)
+    {
+        double? celsius = moments.Take(index).Reverse()
+            .TakeWhile(m => m.Step is not HandlingStep { Handling: Handling.Cool or Handling.Rest })
+            .Select(m => WarmedTo(m.Step)).FirstOrDefault(t => t is not null);
+        var water = moments[index].After.FreeWaterGrams;
+        foreach (var later in moments.Skip(index + 1))
+        {
+            if (later.Step is TopUpStep)
+            {
+                break;
+            }
+
+            if (later.Step is HandlingStep { Handling: Handling.Stir or Handling.Filter or Handling.Rest })
+            {
+                // A warm step right after the stirring still helps the same salt.
+                var next = moments.Skip(later.Index + 1).FirstOrDefault();
+                celsius = next is null ? celsius : WarmedTo(next.Step) ?? celsius;
+                break;
+            }
+
+            celsius = WarmedTo(later.Step) ?? celsius;
+            water = later.After.FreeWaterGrams;
+        }
+
+        return (water, celsius);
+    }
+
+    private static double Litres(double grams) => grams / Water.DensityGramsPerMl(VesselContents.BenchCelsius) / 1000;
+
+    /// <summary>"to 40 °C" is 40; warming without a figure is taken as hot-tap warm, 40 °C (common practice, no source).</summary>
+    private static double? WarmedTo(Step step) =>
+        step is HandlingStep { Handling: Handling.Warm, How: var how } ? Bench.CelsiusIn(how.Value) ?? 40 : null;
+
+    /// <summary>Up to two digits, so that nobody measures 643 mL.</summary>
+    private static double RoundUp(double grams)
+    {
+        var step = Math.Pow(10, Math.Floor(Math.Log10(grams)) - 1);
+        return Math.Ceiling(grams / step) * step;
+    }
+}

@@ -1,0 +1,84 @@
+using RecipeLint.Analysis;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Procedure;
+
+/// <summary>A vessel that holds more than the mark before or after it is topped up, or a mark above what the stock makes.</summary>
+public sealed class ToppedUpPastVolume : StockRule
+{
+    public override string Name => "topped-up-past-volume";
+
+    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    {
+        // An amount that does not fit the batch at all has been reported where it stands.
+        var implausible = context.Facts.Workspace.Problems.Any(p => p.Kind == ProblemKind.ImplausibleAmount && p.Place.File == stock.Stock.File);
+        var finding = implausible ? null : First(stock, context);
+        return finding is null ? [] : [finding];
+    }
+
+    private static Finding? First(StockFacts stock, RuleContext context)
+    {
+        var room = 1 + (context.Number("tolerance") / 100);
+        var moments = Bench.Walk(stock);
+        var makes = stock.Volume.Litres;
+        foreach (var moment in moments)
+        {
+            if (moment.Step is not TopUpStep { To: { Value.Litres: > 0 } mark })
+            {
+                continue;
+            }
+
+            if (Rounding.SixDigits(mark.Value.Litres) > Rounding.SixDigits(makes * room))
+            {
+                return Past(
+                    context,
+                    mark.Place,
+                    mark.Value.Litres,
+                    makes,
+                    $"The vessel is topped up to {Say.Litres(mark.Value.Litres)}, but the stock makes {Say.Litres(makes)}: everything in it comes out at {Say.Percent(makes / mark.Value.Litres)} of what is meant. "
+                    + "Doses are worked out from what the stock makes. Correct the mark, or 'makes' and the doses with it.");
+            }
+
+            if (Rounding.SixDigits(moment.Before.Litres) > Rounding.SixDigits(mark.Value.Litres * room))
+            {
+                var over = moment.Before.Litres - mark.Value.Litres;
+                return Past(
+                    context,
+                    moment.Step.Place,
+                    moment.Before.Litres,
+                    mark.Value.Litres,
+                    $"Before it is topped up to {Say.Litres(mark.Value.Litres)} the vessel already holds about {Say.Litres(moment.Before.Litres)}: "
+                    + $"water, liquids and what the dissolved salts take up. The stock comes out {Say.Percent(over / moment.Before.Litres)} weaker than its label. "
+                    + $"Pour about {Say.Litres(over + (0.1 * mark.Value.Litres))} less water at the start, so that there is room to top up.");
+            }
+        }
+
+        var lastTopUp = moments.LastOrDefault(m => m.Step is TopUpStep);
+        if (lastTopUp is null || Rounding.SixDigits(moments[^1].After.Litres) <= Rounding.SixDigits(makes * room))
+        {
+            return null;
+        }
+
+        var late = moments.Skip(lastTopUp.Index + 1).First(m => m.After.Litres > m.Before.Litres);
+        var end = moments[^1].After.Litres;
+        return Past(
+            context,
+            late.Step.Place,
+            end,
+            makes,
+            $"What goes in after the vessel is topped up brings it to about {Say.Litres(end)} instead of {Say.Litres(makes)}: the stock comes out {Say.Percent(1 - (makes / end))} weaker than its label. "
+            + "The mark only counts when nothing follows it. Put this step before the top-up.") with
+        {
+            Related = [new RelatedPlace(lastTopUp.Step.Place, "topped up here")],
+        };
+    }
+
+    private static Finding Past(RuleContext context, Place place, double litres, double limit, string message) =>
+        context.Find(place, message) with
+        {
+            Measured = new Measured("volume", litres, limit, "L"),
+            Values = [new NamedValue("volume", litres, "L"), new NamedValue("mark", limit, "L")],
+        };
+}
