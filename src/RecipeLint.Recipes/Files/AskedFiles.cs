@@ -25,17 +25,17 @@ internal sealed record AskedFiles(
             switch (files.Kind(full))
             {
                 case EntryKind.File:
-                    roots.Add(RepositoryRoot.Of(files, FilePaths.FolderOf(full), null));
+                    roots.Add(RepositoryRoot.Of(files, FilePaths.FolderOf(full)));
                     var kind = DocumentKinds.FromFileName(full);
                     (kind is null ? unrecognised : kind == DocumentKind.Batch ? notReadYet : found).Add(full);
                     break;
                 case EntryKind.Folder:
-                    roots.Add(RepositoryRoot.Of(files, full, full));
+                    roots.Add(RepositoryRoot.Of(files, full));
                     found.UnionWith(FolderWalk.Files(files, full).Where(IsOurs));
                     break;
                 case EntryKind.Missing when Glob.IsPattern(path):
                     var matches = Glob.Expand(files, full).Where(IsOurs).ToArray();
-                    roots.AddRange(matches.Select(m => RepositoryRoot.Of(files, FilePaths.FolderOf(m), null)).Distinct(StringComparer.Ordinal));
+                    roots.AddRange(matches.Select(m => RepositoryRoot.Of(files, FilePaths.FolderOf(m))).Distinct(StringComparer.Ordinal));
                     found.UnionWith(matches);
                     if (matches.Length == 0)
                     {
@@ -62,10 +62,10 @@ internal sealed record AskedFiles(
 internal static class RepositoryRoot
 {
     /// <summary>
-    /// The nearest folder upwards that holds ".git"; without one the folder asked about, the current folder for a file below it,
-    /// else the file's own folder.
+    /// The nearest folder upwards that holds ".git"; without one the current folder for whatever lies below it,
+    /// else the folder asked about or the file's own.
     /// </summary>
-    public static string Of(IFileTree files, string folder, string? askedFolder)
+    public static string Of(IFileTree files, string folder)
     {
         for (var at = folder; ; at = FilePaths.FolderOf(at))
         {
@@ -76,7 +76,7 @@ internal static class RepositoryRoot
 
             if (at == FilePaths.FolderOf(at))
             {
-                return askedFolder ?? (FilePaths.IsWithin(folder, files.CurrentFolder) ? files.CurrentFolder : folder);
+                return FilePaths.IsWithin(folder, files.CurrentFolder) ? files.CurrentFolder : folder;
             }
         }
     }
