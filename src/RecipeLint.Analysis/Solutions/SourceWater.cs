@@ -14,7 +14,7 @@ internal static class SourceWater
 
     /// <summary>The water a reference means.</summary>
     /// <param name="Document">Null for water taken as pure.</param>
-    /// <param name="Resolved">False when the reference leads nowhere (already reported).</param>
+    /// <param name="Resolved">False when the reference leads nowhere or its analysis could not be read in full (already reported).</param>
     public readonly record struct Choice(string Name, WaterDocument? Document, bool Resolved);
 
     public static Choice Find(Workspace workspace, Located<WaterReference>? reference)
@@ -28,7 +28,7 @@ internal static class SourceWater
         if (file is not null)
         {
             var water = workspace.FindWater(file);
-            return new Choice(water?.Name ?? name, water, water is not null);
+            return new Choice(water?.Name ?? name, water, water is { IsComplete: true });
         }
 
         // A built-in water may be listed without a file; else it is pure. A name that looks like a file did not resolve.

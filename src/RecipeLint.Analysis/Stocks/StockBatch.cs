@@ -161,9 +161,9 @@ internal sealed class StockBatch
     private void PourWater(string id, Place place, Located<WaterReference>? of, Volume? volume, bool estimate)
     {
         var choice = SourceWater.Find(_workspace, of);
-        if (volume is not { } poured || !choice.Resolved)
+        _complete &= choice.Resolved && volume is not null;
+        if (volume is not { } poured)
         {
-            _complete = false;
             return;
         }
 

@@ -1,0 +1,165 @@
+using System.Buffers;
+using System.Text.Json;
+using Json.Schema;
+using RecipeLint.Analysis.Tests.Published;
+using RecipeLint.Analysis.Tests.Support;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Shop;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Reports.ComputedFacts;
+
+namespace RecipeLint.Analysis.Tests;
+
+public sealed class FactsDocumentTests
+{
+    private static readonly Lazy<JsonSchema> Schema = new(() =>
+        JsonSchema.FromText(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "schema", "facts.schema.json"))));
+
+    [Theory]
+    [InlineData("pre.stock.json")]
+    [InlineData("trace.stock.json")]
+    [InlineData("tank.recipe.json")]
+    public void Written_facts_fit_their_schema(string file) => AssertFits(Write(Everything(), file));
+
+    [Fact]
+    public void Facts_of_published_recipes_fit_the_schema()
+    {
+        foreach (var id in PublishedRecipe.Ids)
+        {
+            var facts = PublishedRecipe.Read(id).Facts;
+            AssertFits(Write(Bench.Analyse([], facts.Recipe), facts.Recipe.File));
+        }
+    }
+
+    [Theory]
+    [InlineData("\"formatVersion\": 1", "\"formatVersion\": 2")]
+    [InlineData("\"volume_L\"", "\"volume\"")]
+    [InlineData("\"mass_g\"", "\"mass_mg\"")]
+    public void The_schema_refuses_another_shape(string right, string wrong)
+    {
+        var text = Write(Everything(), "trace.stock.json").Replace(right, wrong, StringComparison.Ordinal);
+
+        using var document = JsonDocument.Parse(text);
+        Assert.False(Schema.Value.Evaluate(document.RootElement).IsValid);
+    }
+
+    [Fact]
+    public void Numbers_read_back_to_the_same_doubles()
+    {
+        var facts = Everything();
+        using var document = JsonDocument.Parse(Write(facts, "tank.recipe.json"));
+        foreach (var (key, fact) in facts.Recipes[0].Elements)
+        {
+            var written = document.RootElement.GetProperty("elements").GetProperty(key).GetProperty("concentration_mg_per_L").GetDouble();
+            Assert.Equal(fact.Concentration.MilligramsPerLitre, written);
+        }
+    }
+
+    // P2O5 is 2.2914 times its phosphorus and K2O 1.2046 times its potassium (fertiliser label conversions; D. L. Sparks, recalled).
+    [Theory]
+    [InlineData("P", "P2O5", 2.2914)]
+    [InlineData("K", "K2O", 1.2046)]
+    [InlineData("Ca", "CaO", 1.3992)]
+    [InlineData("Mg", "MgO", 1.6583)]
+    [InlineData("S", "SO3", 2.4969)]
+    public void Labels_get_their_oxides(string key, string oxide, double factor)
+    {
+        using var document = JsonDocument.Parse(Write(Everything(), "tank.recipe.json"));
+        var element = document.RootElement.GetProperty("elements").GetProperty(key);
+        var asOxide = element.GetProperty("asOxide");
+
+        Assert.Equal(oxide, asOxide.GetProperty("oxide").GetString());
+        Assert.Equal(factor, asOxide.GetProperty("concentration_mg_per_L").GetDouble() / element.GetProperty("concentration_mg_per_L").GetDouble(), 3);
+    }
+
+    [Fact]
+    public void Everything_carries_a_locator_by_pointer_and_by_ids()
+    {
+        using var document = JsonDocument.Parse(Write(Everything(), "trace.stock.json"));
+        var locator = document.RootElement.GetProperty("additions")[1].GetProperty("locator");
+
+        Assert.Equal("trace.stock.json", locator.GetProperty("file").GetString());
+        Assert.Equal("/steps/2", locator.GetProperty("pointer").GetString());
+        Assert.Equal("steps/moly", locator.GetProperty("idPath").GetString());
+    }
+
+    [Fact]
+    public void The_amount_needed_to_reach_a_pH_says_why_it_is_missing()
+    {
+        using var document = JsonDocument.Parse(Write(Everything(), "trace.stock.json"));
+        var adjustment = document.RootElement.GetProperty("adjustments")[0];
+
+        Assert.Equal(JsonValueKind.Null, adjustment.GetProperty("reagent_mass_g").ValueKind);
+        Assert.Equal("not computed yet", adjustment.GetProperty("reason").GetString());
+    }
+
+    [Fact]
+    public void The_same_facts_are_the_same_bytes_ending_in_a_line_feed()
+    {
+        var text = Write(Everything(), "tank.recipe.json");
+
+        Assert.Equal(text, Write(Everything(), "tank.recipe.json"));
+        Assert.EndsWith("}\n", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("\r", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void There_are_no_facts_of_what_is_no_stock_or_recipe()
+    {
+        var output = new ArrayBufferWriter<byte>();
+
+        Assert.False(FactsWriter.TryWrite(Everything(), "tap.water.json", output));
+        Assert.Equal(0, output.WrittenCount);
+    }
+
+    /// <summary>Stocks and a recipe that use every key of the document.</summary>
+    private static Facts Everything()
+    {
+        var shop = new ShopSettings
+        {
+            Scales = [new Scale("pocket", Place.Whole("recipelint.json"), new Mass(500), new Mass(0.01), null, null)],
+            Measures = [new Measure("syringe-60", Place.Whole("recipelint.json"), MeasureKind.Syringe, Volume.FromMillilitres(60), null, null)],
+        };
+        var pre = Bench.Stock("pre.stock.json", "1 L", Bench.Add("sodium-molybdate-2h2o", "10 g"));
+        var trace = Bench.Stock(
+            "trace.stock.json",
+            "2 L",
+            Bench.Pour("1.4 L", "tap.water.json"),
+            Bench.Add("zinc-sulfate-7h2o", "4 g", assay: "98 %"),
+            Bench.Aliquot("pre.stock.json", "20 mL", "moly"),
+            Bench.Adjust(3, "koh-10"),
+            Bench.TopUp("2 L", "tap.water.json"));
+        var recipe = Bench.Recipe(
+            "200 L",
+            FinalVolumeMeaning.AddedTo,
+            Bench.Dose("trace.stock.json", strokes: 4, with: "syringe-60"),
+            Bench.Direct("monopotassium-phosphate", "136 mg/L"),
+            Bench.Direct("calcium-nitrate-4h2o", "1 g/L"),
+            Bench.Direct("magnesium-sulfate-7h2o", "0.5 g/L"),
+            Bench.Direct("nitric-38", "10 mL")) with
+        {
+            Water = new Located<WaterReference>(new("tap.water.json", "tap.water.json"), Place.Whole("tank.recipe.json").Child("water")),
+            Adjust = new PhAdjustment(Place.Whole("tank.recipe.json").Child("adjust"), null, null, null, Bench.Substance("nitric-38")),
+        };
+        return Bench.Analyse([pre, trace], recipe, shop, Waters.Tap());
+    }
+
+    private static string Write(Facts facts, string file)
+    {
+        var output = new ArrayBufferWriter<byte>();
+        Assert.True(FactsWriter.TryWrite(facts, file, output));
+        return System.Text.Encoding.UTF8.GetString(output.WrittenSpan);
+    }
+
+    private static void AssertFits(string text)
+    {
+        using var document = JsonDocument.Parse(text);
+        var result = Schema.Value.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+        var errors = result.Details?
+            .Where(d => d.Errors is { Count: > 0 })
+            .Take(12)
+            .Select(d => $"{d.InstanceLocation}: {string.Join("; ", d.Errors!.Select(e => e.Value))}");
+        Assert.True(result.IsValid, string.Join('\n', errors ?? []));
+    }
+}
