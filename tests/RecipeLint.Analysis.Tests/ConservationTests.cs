@@ -10,7 +10,7 @@ public sealed class ConservationTests
 {
     private static readonly Gen<(string Substance, double Grams)[]> Mixtures =
         Gen.Select(
-            Gen.Int[0, SubstanceCatalogue.BuiltIn.All.Count - 1].Select(i => SubstanceCatalogue.BuiltIn.All[i].Id),
+            Gen.Int[0, SubstanceCatalogue.BuiltIn.Substances.Count - 1].Select(i => SubstanceCatalogue.BuiltIn.Substances[i].Id),
             Gen.Double[-3, 3].Select(e => Math.Pow(10, e)))
         .Array[1, 12];
 
@@ -66,7 +66,7 @@ public sealed class ConservationTests
     [Fact]
     public void Every_catalogue_substance_gives_finite_facts_whose_charge_is_explained()
     {
-        foreach (var substance in SubstanceCatalogue.BuiltIn.All)
+        foreach (var substance in SubstanceCatalogue.BuiltIn.Substances)
         {
             var facts = Bench.RecipeOf("1 L", Bench.Direct(substance.Id, "1 g"));
 

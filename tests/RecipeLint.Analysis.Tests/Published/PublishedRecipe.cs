@@ -103,7 +103,7 @@ internal sealed record PublishedRecipe(
         {
             // A hydrate of a catalogue salt sets free what the salt does.
             var formula = FormulaParser.Parse(text.GetString()!);
-            var sibling = SubstanceCatalogue.BuiltIn.All.First(s => s.Formula?.AnhydrousHill == formula.AnhydrousHill);
+            var sibling = SubstanceCatalogue.BuiltIn.Substances.First(s => s.Formula?.AnhydrousHill == formula.AnhydrousHill);
             var moles = sibling.Dissolves.Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * sibling.Formula!.MolarMass.GramsPerMole));
             return sibling with
             {

@@ -1,3 +1,5 @@
+using RecipeLint.Analysis.Profiles;
+
 namespace RecipeLint.Analysis.Tests.Published;
 
 /// <summary>
@@ -35,6 +37,26 @@ public sealed class PublishedRecipeTests
         }
 
         Assert.Empty(recipe.BeyondRoundingPercent.Keys.Except(recipe.Figures.Select(f => f.Key)));
+    }
+
+    /// <summary>
+    /// Solutions that crops were grown in stay clear of the harmful and, for what they hold, of the deficient bounds of the generic profile.
+    /// Media for plant tissue and single stocks or lines of a sheet are no feeds.
+    /// </summary>
+    [Fact]
+    public void Published_feeds_lie_inside_the_outer_bounds_of_the_generic_profile()
+    {
+        string[] noFeeds = ["gamborg-b5", "murashige-skoog-1962", "hoagland-arnon-1938-molybdenum", "johnson-type-micronutrient-stock", "teaching-sheet-fe-eddha"];
+        foreach (var recipe in PublishedRecipe.Ids.Except(noFeeds).Select(PublishedRecipe.Read))
+        {
+            foreach (var (key, fact) in recipe.Facts.Elements)
+            {
+                var range = ProfileLibrary.Generic.Find(key);
+                var found = fact.Concentration.MilligramsPerLitre;
+                Assert.False(found > range?.ToxicAbove, $"{recipe.Id}: {key} {found:G4} mg/L");
+                Assert.False(found < range?.DeficientBelow, $"{recipe.Id}: {key} {found:G4} mg/L");
+            }
+        }
     }
 
     /// <summary>How many there are, those read on both sides counted apart from those recalled on one.</summary>
