@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
@@ -93,6 +94,8 @@ public sealed record IonFact(string Name, int Charge, AmountConcentration Concen
 /// <summary>What the plants get when the recipe is mixed as written.</summary>
 public sealed record RecipeFacts
 {
+    private readonly Computed<RecipeFacts, RecipeChemistry> _chemistry = new();
+
     public required RecipeDocument Recipe { get; init; }
 
     public required ShopSettings Settings { get; init; }
@@ -131,6 +134,9 @@ public sealed record RecipeFacts
     public IReadOnlyList<Assumption> Assumptions { get; init; } = [];
 
     public required bool IsComplete { get; init; }
+
+    /// <summary>What the final solution is: pH, EC, what falls out, who holds the metals. Computed when first asked for, the same every time.</summary>
+    public RecipeChemistry Chemistry => _chemistry.Of(this, RecipeChemistry.Of);
 
     /// <summary>mg/L of an element or nitrogen form; 0 when absent.</summary>
     public double MilligramsPerLitre(string key) => Elements.TryGetValue(key, out var fact) ? fact.Concentration.MilligramsPerLitre : 0;

@@ -62,7 +62,7 @@ public static class StateSolver
         var allowed = solver.Constants.Solids
             .Where(s => s.Role == SolidRole.FormsReadily
                 || (s.Role == SolidRole.SolubleSalt && salts.Any(v => v.Solid == s && v is { State: SaltState.Crystallises, CalibratedIndex: > 0 })));
-        var settled = solver.Precipitate(input with { StartPh = StartPh(clear.Ph) }, allowed);
+        var settled = solver.Precipitate(input, allowed);
         if (!settled.Converged)
         {
             return Failed(empty, settled.Failure!);
@@ -98,9 +98,6 @@ public static class StateSolver
         };
     }
 
-    /// <summary>A pH in the range a solver starts from.</summary>
-    internal static double StartPh(double ph) => Math.Clamp(double.IsFinite(ph) ? ph : 6, -1, 15);
-
     private static SolutionState Failed(SolutionState empty, string why) =>
         empty with { Failure = why, Validity = new Validity(Trust.OutOfRange, [why]) };
 
@@ -130,8 +127,7 @@ public static class StateSolver
     private static List<SolidStanding> Near(Equilibrium clear) =>
     [
         .. clear.Solids
-            .Where(s => s.Index >= NearFromIndex && s.Solid.Role is SolidRole.FormsReadily or SolidRole.FormsSlowly)
-            .Where(s => s.Index >= NearFromIndex)
+            .Where(s => s.Index >= NearFromIndex && s.Solid.Role is (SolidRole.FormsReadily or SolidRole.FormsSlowly))
             .Select(s => new SolidStanding(s.Solid, s.Index))
             .OrderByDescending(s => s.Index)
             .ThenBy(s => s.Solid.Name, StringComparer.Ordinal),
@@ -162,7 +158,6 @@ public static class StateSolver
                 InertIons = left.Inert,
                 Celsius = TemperatureOfMeters,
                 CarbonDioxideAtm = air,
-                StartPh = StartPh(final.Ph),
             });
         }
 
