@@ -14,6 +14,9 @@ public sealed record Workspace
 {
     public IReadOnlyDictionary<string, SourceFile> Sources { get; init; } = new Dictionary<string, SourceFile>();
 
+    /// <summary>Full path of the folder that all paths are relative to, with forward slashes.</summary>
+    public string Root { get; init; } = "";
+
     /// <summary>Files the user asked about; others were read only because these refer to them.</summary>
     public IReadOnlySet<string> Asked { get; init; } = new HashSet<string>();
 
@@ -22,6 +25,18 @@ public sealed record Workspace
     public IReadOnlyList<RecipeDocument> Recipes { get; init; } = [];
 
     public IReadOnlyList<WaterDocument> Waters { get; init; } = [];
+
+    /// <summary>The shop's own lists of substances.</summary>
+    public IReadOnlyList<SubstanceFile> SubstanceFiles { get; init; } = [];
+
+    /// <summary>Paths the user asked about that are not there, cannot be read, or match nothing; as written.</summary>
+    public IReadOnlyList<UnusablePath> Unusable { get; init; } = [];
+
+    /// <summary>Files asked about by name whose name is none of ours; relative to the root.</summary>
+    public IReadOnlyList<string> Unrecognised { get; init; } = [];
+
+    /// <summary>Files asked about by name that this version recognises but does not read (*.batch.json); relative to the root.</summary>
+    public IReadOnlyList<string> NotReadYet { get; init; } = [];
 
     /// <summary>The built-in catalogue with the shop's own substances.</summary>
     public required SubstanceCatalogue Catalogue { get; init; }
@@ -35,3 +50,8 @@ public sealed record Workspace
 
     public WaterDocument? FindWater(string file) => Waters.FirstOrDefault(w => w.File == file);
 }
+
+/// <summary>A path that the user asked about and that cannot be used.</summary>
+/// <param name="Path">As written.</param>
+/// <param name="Reason">What is wrong, to stand behind the path ("does not exist").</param>
+public sealed record UnusablePath(string Path, string Reason);

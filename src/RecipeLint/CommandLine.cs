@@ -1,6 +1,6 @@
 using System.CommandLine;
 using RecipeLint.Commands;
-using RecipeLint.Reports.Text;
+using RecipeLint.Reports;
 
 namespace RecipeLint;
 

@@ -103,7 +103,7 @@ public sealed partial class TextReportTests
     public void A_clean_run_is_one_friendly_line()
     {
         var text = Render(Samples.Clean(), new TextOptions());
-        Assert.Equal("2 files checked, nothing that stands in the way of mixing.\n", text);
+        Assert.Equal("2 files checked, and no rule objects.\n", text);
     }
 
     [Fact]

@@ -17,6 +17,10 @@ public static class ProfileLibrary
     /// <summary>Profile names, ordered.</summary>
     public static IReadOnlyList<string> Names => [.. Data.Value.Select(p => p.Name).Order(StringComparer.Ordinal)];
 
+    /// <summary>Profile names and their aliases ("lettuce" for "leafy-greens"), ordered.</summary>
+    public static IReadOnlyList<string> AllNames =>
+        [.. Data.Value.SelectMany(p => p.Aliases.Append(p.Name)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
     /// <summary>The ranges used where no crop is known.</summary>
     public static CropProfile Generic => Data.Value.First(p => p.Name == GenericName).For(null);
 

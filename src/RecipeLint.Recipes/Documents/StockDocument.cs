@@ -140,4 +140,8 @@ public sealed record HandlingStep(string Id, Place Place, Handling Handling, Loc
 /// <summary>A water file of the workspace or one of the built-in waters.</summary>
 /// <param name="Name">As written: a file reference, or "distilled", "reverse-osmosis", "rain".</param>
 /// <param name="File">Relative to the workspace root; null for a built-in water or one that does not resolve.</param>
-public sealed record WaterReference(string Name, string? File);
+public sealed record WaterReference(string Name, string? File)
+{
+    /// <summary>True when the name is neither a built-in water nor a file that resolves (already reported).</summary>
+    public bool IsUnresolved { get; init; }
+}

@@ -13,6 +13,9 @@ public sealed record WaterDocument
 
     public required string Name { get; init; }
 
+    /// <summary>The name files use for a built-in water; null for one read from a file.</summary>
+    public string? BuiltInName { get; init; }
+
     /// <summary>One entry per stated analyte, already converted to the ion or element that the key names.</summary>
     public IReadOnlyList<WaterValue> Values { get; init; } = [];
 

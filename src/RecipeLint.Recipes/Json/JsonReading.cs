@@ -51,6 +51,7 @@ public static class JsonReading
             Tree = tree,
             HadByteOrderMark = hadMark,
             DecodableBytes = builder.DecodableBytes,
+            BeyondNumbers = builder.BeyondNumbers,
         };
         return new JsonReadResult(source, problems.Close());
     }

@@ -18,7 +18,8 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
     private readonly Stack<OpenContainer> _open = new();
     private readonly List<int> _loneSurrogates = [];
     private JsonItem? _root;
-    private byte[]? _decodable;
+    private readonly DecodableCopy _decodable = new(bytes);
+    private readonly List<JsonItem> _beyondNumbers = [];
 
     // Where the last token ended and whether a comma (and where) came after the last one that was not a comment.
     private int _lastEnd;
@@ -27,7 +28,10 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
     private ByteSpan _lastSpan;
 
     /// <summary>See <see cref="SourceFile.DecodableBytes"/>.</summary>
-    public ReadOnlyMemory<byte> DecodableBytes => _decodable ?? bytes;
+    public ReadOnlyMemory<byte> DecodableBytes => _decodable.Bytes;
+
+    /// <summary>See <see cref="SourceFile.BeyondNumbers"/>.</summary>
+    public IReadOnlyList<JsonItem> BeyondNumbers => _beyondNumbers;
 
     /// <summary>Null when the bytes are not JSON; the problem list then says why.</summary>
     public JsonTree? Build()
@@ -117,7 +121,7 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
                 Attach(JsonKind.Text, span, TextOf(ref reader, start));
                 break;
             case JsonTokenType.Number:
-                Attach(JsonKind.Number, span, Encoding.UTF8.GetString(reader.ValueSpan));
+                TakeNumber(span, Encoding.UTF8.GetString(reader.ValueSpan));
                 break;
             case JsonTokenType.True:
                 Attach(JsonKind.True, span, "");
@@ -172,6 +176,15 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
         _open.Peek().Name = name;
         _open.Peek().NameSpan = span;
         return true;
+    }
+
+    private void TakeNumber(ByteSpan span, string literal)
+    {
+        var item = Attach(JsonKind.Number, span, literal);
+        if (!_decodable.TameNumber(span.Start, literal))
+        {
+            _beyondNumbers.Add(item);
+        }
     }
 
     private JsonItem Attach(JsonKind kind, ByteSpan span, string text)
@@ -269,8 +282,7 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
 
     private void AddLoneSurrogate(int offset)
     {
-        _decodable ??= [.. bytes];
-        "\\uFFFD"u8.CopyTo(_decodable.AsSpan(offset));
+        _decodable.ReplaceSurrogate(offset);
         var span = new ByteSpan(offset, JsonText.UnicodeEscapeLength);
         problems.Add(new Problem(
             ProblemKind.WrongEncoding,

@@ -32,10 +32,13 @@ public sealed class SourceFile
     public bool HadByteOrderMark { get; init; }
 
     /// <summary>
-    /// Same length and offsets as <see cref="Bytes"/>, with every lone surrogate escape replaced by <c>\uFFFD</c>, so that a
-    /// second JSON reader never meets text it cannot decode.
+    /// Same length and offsets as <see cref="Bytes"/>, without the lone surrogate escapes and outsized numbers that a second JSON
+    /// reader could not decode or compute with.
     /// </summary>
     internal ReadOnlyMemory<byte> DecodableBytes { get; init; }
+
+    /// <summary>Numbers that are infinite as a double.</summary>
+    internal IReadOnlyList<JsonItem> BeyondNumbers { get; init; } = [];
 
     public int LineCount => _lineStarts.Value.Length;
 

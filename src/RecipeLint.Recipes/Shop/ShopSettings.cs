@@ -65,6 +65,12 @@ public sealed record ShopSettings
 
     public IReadOnlyList<Suppression> Suppressions { get; init; } = [];
 
+    /// <summary>Names of equipment and sites whose entry could not be read (already reported), so that their use is not reported as well.</summary>
+    public IReadOnlySet<string> UnreadNames { get; init; } = new HashSet<string>();
+
+    /// <summary>False when the settings file itself could not be read (already reported); nothing is then known of the equipment.</summary>
+    public bool IsReadable { get; init; } = true;
+
     /// <summary>Where the first one listed stands alone, it is the scale every weighing uses.</summary>
     public Scale? FindScale(string name) => Scales.FirstOrDefault(s => s.Name == name);
 

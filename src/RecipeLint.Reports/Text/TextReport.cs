@@ -54,7 +54,7 @@ public static class TextReport
         if (findings.Count == 0)
         {
             return report.Result.Faults.Count == 0
-                ? $"{checkedFiles} checked, nothing that stands in the way of mixing{suppressed}."
+                ? $"{checkedFiles} checked, and no rule objects{suppressed}."
                 : $"{checkedFiles} read, but not everything could be judged{suppressed}.";
         }
 

@@ -31,7 +31,7 @@ public sealed class DoseContradictsDilution : RecipeRule
         context.Find(
             pair.Place,
             $"The recipe doses '{pair.Stock.Name}' at {Rate(pair.Used)}, but the stock says it is made for {Rate(pair.Stated.Value)}: "
-            + $"{Say.Number(pair.Factor)} times as much. Everything in that bottle reaches the plants by that factor off what its label promises. "
+            + $"{Say.Number(pair.Factor)} times as much. The plants then get that much of everything in the bottle, not what its label promises. "
             + "Correct the dose here, or the 'dose' of the stock if that one is out of date.") with
         {
             Measured = new Measured("dose against the stock's own", pair.Factor, 1, ""),

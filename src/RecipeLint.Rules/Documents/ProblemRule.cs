@@ -28,7 +28,7 @@ public abstract class ProblemRule(string name, string advice, params ProblemKind
     private string Message(Problem problem)
     {
         var said = problem.Message.TrimEnd();
-        if (problem.Suggestions is [var nearest, ..] && !said.Contains($"'{nearest}'", StringComparison.Ordinal))
+        if (problem.Suggestions is [var nearest] && !said.Contains(nearest, StringComparison.Ordinal))
         {
             said += $" Did you mean '{nearest}'?";
         }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Rules.Engine;
 

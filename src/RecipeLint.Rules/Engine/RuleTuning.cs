@@ -146,7 +146,7 @@ public sealed class RuleTuning
         var text = Unquote(literal).Trim();
         if (!IsNumeric(option))
         {
-            return literal.StartsWith('"') && text.Length > 0 ? text : null;
+            return text.Length > 0 ? text : null;
         }
 
         if (option.Unit.Length > 0 && text.EndsWith(option.Unit, StringComparison.Ordinal))

@@ -16,18 +16,40 @@ internal static class ElementRatio
         return denominator > 0 && numerator > 0 ? numerator / denominator : null;
     }
 
-    /// <summary>The contributions of an element, largest first, labelled with what they bring.</summary>
+    /// <summary>Contributions below this share of an element are not worth a place in a message.</summary>
+    private const double NotableShare = 0.05;
+
+    /// <summary>The notable contributions of an element, largest first, labelled with what they bring.</summary>
     public static IEnumerable<RelatedPlace> LargestSources(RecipeFacts recipe, string key) =>
         recipe.Elements.TryGetValue(key, out var fact)
             ? fact.Contributions
+                .Where(c => c.Concentration.GramsPerLitre >= NotableShare * fact.Concentration.GramsPerLitre)
                 .OrderByDescending(c => c.Concentration.GramsPerLitre)
                 .ThenBy(c => c.Label, StringComparer.Ordinal)
                 .Select(c => new RelatedPlace(c.Place, $"{c.Label} brings {Say.Number(c.Concentration.MilligramsPerLitre)} mg/L {key}"))
             : [];
 
+    /// <summary>
+    /// True when one of the elements leaves its own range so far that it gets a warning of its own: the ratio then follows from that
+    /// and would only say the same thing again.
+    /// </summary>
+    public static bool FollowsFromAnElement(RecipeFacts recipe, RatioRange range) =>
+        Keys(range.Numerator).Concat(Keys(range.Denominator)).Any(key =>
+        {
+            if (recipe.Profile.Find(key) is not { } bounds)
+            {
+                return false;
+            }
+
+            var found = Rounding.SixDigits(recipe.MilligramsPerLitre(key));
+            return found < bounds.DeficientBelow || found > bounds.SufficientHigh || found > bounds.ToxicAbove;
+        });
+
+    private static string[] Keys(string keys) => keys.Trim('(', ')').Split('+');
+
     /// <summary>A key, or several joined by "+" inside optional brackets such as "(Ca+Mg)".</summary>
     private static double Sum(RecipeFacts recipe, string keys, string basis) =>
-        keys.Trim('(', ')').Split('+').Sum(key => Value(recipe, key, basis));
+        Keys(keys).Sum(key => Value(recipe, key, basis));
 
     private static double Value(RecipeFacts recipe, string key, string basis)
     {

@@ -24,7 +24,7 @@ public sealed class RatioOutOfRange : RecipeRule
             }
 
             var found = Rounding.SixDigits(ratio);
-            if (found >= range.Low && found <= range.High)
+            if ((found >= range.Low && found <= range.High) || ElementRatio.FollowsFromAnElement(recipe, range))
             {
                 continue;
             }

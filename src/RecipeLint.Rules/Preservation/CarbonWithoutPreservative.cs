@@ -34,7 +34,7 @@ public sealed class CarbonWithoutPreservative : StockRule
         }
 
         var worst = food[0].Addition;
-        var kept = stock.Stock.Keep?.For is { } time ? $"kept for {Say.Number(time.Value.Days)} days" : "that is kept";
+        var kept = stock.Stock.Keep?.For is { } time ? $"kept for {Say.Days(time.Value.Days)}" : "that is kept";
         var message = $"'{stock.Stock.Name}' holds {Say.Number(total)} g/L of organic matter ({Say.List(food.Select(f => f.Addition.Substance.Name).Distinct(StringComparer.Ordinal))}) and no preservative. "
             + $"Moulds and bacteria live on it: a stock {kept} grows slime that eats the acid or chelate and clogs drippers. "
             + $"Add potassium sorbate or sodium benzoate ({context.Word("usualDose")} g/L) before the acid, use a mineral acid instead, or mix it fresh within {context.Word("freshDays")} days.";

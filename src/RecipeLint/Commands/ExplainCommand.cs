@@ -1,5 +1,5 @@
 using System.CommandLine;
-using RecipeLint.Reports.Markdown;
+using RecipeLint.Reports;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Commands;

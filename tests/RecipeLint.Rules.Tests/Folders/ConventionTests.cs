@@ -112,7 +112,9 @@ public sealed partial class ConventionTests
         foreach (var source in rule.Sources)
         {
             Assert.Contains(source.Confidence, _confidences);
-            Assert.Equal(source.Confidence == "practice", source.Text.Contains("common practice, no source", StringComparison.OrdinalIgnoreCase));
+            Assert.True(
+                source.Confidence != "practice" || source.Text.Contains("common practice", StringComparison.OrdinalIgnoreCase),
+                $"{name}: what is practice says so");
         }
 
         var section = rule.Section("Sources");
@@ -129,7 +131,7 @@ public sealed partial class ConventionTests
         var section = rule.Section("Options");
         if (rule.Options.Count == 0)
         {
-            Assert.Equal("None.", section);
+            Assert.StartsWith("None.", section, StringComparison.Ordinal);
         }
 
         foreach (var option in rule.Options)

@@ -1,0 +1,55 @@
+using System.Globalization;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Documents;
+
+/// <summary>The words for a name that fits several substances.</summary>
+internal static class AmbiguousSubstances
+{
+    private const int Shown = 4;
+
+    /// <summary>
+    /// Names the readings and the factor between them: how much more of the same compound one gram of the strongest reading holds
+    /// than one gram of the weakest.
+    /// </summary>
+    public static Problem Describe(Located<string> name, IReadOnlyList<Substance> candidates)
+    {
+        var listed = candidates.Take(Shown).Select(c => $"'{c.Id}'").ToList();
+        if (candidates.Count > Shown)
+        {
+            listed.Add($"{(candidates.Count - Shown).ToString(CultureInfo.InvariantCulture)} more");
+        }
+
+        var factor = Factor(candidates);
+        var gap = factor is { } f
+            ? $" Weighed alike they differ by a factor of up to {f.Value.ToString("0.###", CultureInfo.InvariantCulture)} in {f.Name}."
+            : "";
+        return new Problem(
+            ProblemKind.AmbiguousSubstance,
+            name.Place,
+            $"'{Wording.Shorten(name.Value)}' can be {Wording.Join(listed, "or")}.{gap} Write the id of the one on the bag.")
+        {
+            Suggestions = [.. candidates.Select(c => c.Id)],
+            Values = factor is { } known ? [new NamedValue("factor", known.Value, "")] : [],
+        };
+    }
+
+    /// <summary>Compares what all candidates hold; the element with the widest gap names it. Hydrogen and oxygen say nothing.</summary>
+    private static (string Name, double Value)? Factor(IReadOnlyList<Substance> candidates)
+    {
+        (string Name, double Value)? widest = null;
+        foreach (var element in candidates[0].Content.Elements.Where(e => e.Symbol is not ("H" or "O")))
+        {
+            var contents = candidates.Select(c => c.Content[element]).ToArray();
+            var low = contents.Min();
+            var factor = low > 0 ? contents.Max() / low : double.NaN;
+            if (double.IsFinite(factor) && (widest is null || factor > widest.Value.Value + 1e-9))
+            {
+                widest = (element.Symbol, factor);
+            }
+        }
+
+        return widest;
+    }
+}

@@ -1,0 +1,22 @@
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Documents;
+
+/// <summary>The words for a crop profile that is not known.</summary>
+internal static class ProfileNames
+{
+    private const int Shown = 8;
+
+    public static void Report(Located<string> name, IReadOnlyCollection<string> known, FieldReader fields)
+    {
+        var near = Spelling.Nearest(name.Value, known);
+        IReadOnlyList<string> offered = near.Count > 0 ? near : [.. known.Order(StringComparer.Ordinal).Take(Shown)];
+        fields.Report(new Problem(
+            ProblemKind.UnknownProfile,
+            name.Place,
+            $"'{Wording.Shorten(name.Value)}' is no crop profile known here. Write one such as {Wording.Join([.. offered.Select(n => $"'{n}'")], "or")}.")
+        {
+            Suggestions = near,
+        });
+    }
+}

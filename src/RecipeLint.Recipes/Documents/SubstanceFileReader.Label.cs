@@ -1,0 +1,144 @@
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Quantities;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Documents;
+
+/// <content>Guaranteed analyses.</content>
+internal sealed partial class SubstanceFileReader
+{
+    private static readonly string[] PlainKeys = ["N", "P2O5", "P", "K2O", "K", "CaO", "Ca", "MgO", "Mg", "SO3", "S", "Mn", "Zn", "Cu", "B", "Mo"];
+
+    private static readonly (string Key, LabelShare Share)[] NitrogenKeys =
+        [("nitrate", LabelShare.Nitrate), ("ammonium", LabelShare.Ammonium), ("urea", LabelShare.Urea)];
+
+    private static readonly (string Key, LabelShare Share)[] IronKeys =
+        [("total", LabelShare.Total), ("chelated", LabelShare.Chelated), ("orthoOrtho", LabelShare.OrthoOrtho)];
+
+    private Substance? ByLabel(JsonItem label, Basics basic)
+    {
+        var lines = ReadLines(label);
+        if (lines.Count == 0 || lines.Any(l => l.Entry is null))
+        {
+            if (lines.Count == 0)
+            {
+                fields.Report(new Problem(ProblemKind.ImpossibleAnalysis, fields.At(label), "The label declares no content. Copy the guaranteed analysis from the bag."));
+            }
+
+            return null;
+        }
+
+        var agent = fields.Text(label["chelatedWith"]);
+        var result = LabelProduct.Build(new LabelDeclaration
+        {
+            Id = basic.Id,
+            Name = basic.Name,
+            Kind = basic.Kind ?? SubstanceKind.Product,
+            Form = basic.Form ?? (basic.Density is null ? PhysicalForm.Solid : PhysicalForm.Liquid),
+            Percent = label["percent"] is { Kind: JsonKind.Text, Text: "w/v" } ? LabelPercent.WeightPerVolume : LabelPercent.WeightPerWeight,
+            Density = basic.Density,
+            Entries = [.. lines.Select(l => l.Entry!)],
+            Agent = agent?.Value,
+        });
+        foreach (var problem in result.Problems)
+        {
+            var place = problem.Kind == LabelProblemKind.UnknownAgent && label["chelatedWith"] is { } named
+                ? fields.At(named)
+                : lines.FirstOrDefault(l => l.Entry!.Form == problem.Form) is { Item: { } item } ? fields.At(item) : fields.At(label).Key;
+            fields.Report(new Problem(KindOf(problem.Kind), place, $"{problem.Message}."));
+        }
+
+        return result.Substance is { } substance
+            ? substance with { StrengthRecord = new Sourced<string>("guaranteed analysis", $"stated in {fields.File}", Confidence.Found) }
+            : null;
+    }
+
+    private static ProblemKind KindOf(LabelProblemKind kind) => kind switch
+    {
+        LabelProblemKind.MissingDensity => ProblemKind.MissingKey,
+        LabelProblemKind.UnknownAgent => ProblemKind.UnknownSubstance,
+        _ => ProblemKind.ImpossibleAnalysis,
+    };
+
+    /// <summary>Every stated line; the entry is null where it could not be read.</summary>
+    private List<(JsonItem Item, LabelEntry? Entry)> ReadLines(JsonItem label)
+    {
+        var isOxide = label["basis"] is { Kind: JsonKind.Text, Text: "oxide" };
+        var isElement = label["basis"] is { Kind: JsonKind.Text, Text: "element" };
+        var lines = new List<(JsonItem, LabelEntry?)>();
+        void Add(JsonItem? item, string form, LabelShare share)
+        {
+            if (item is { Kind: JsonKind.Text or JsonKind.Number })
+            {
+                lines.Add((item, ReadLine(item, form, share)));
+            }
+        }
+
+        foreach (var key in PlainKeys)
+        {
+            if (label[key] is { } item && Contradicts(key, isOxide, isElement))
+            {
+                ReportContradiction(item, key);
+                lines.Add((item, null));
+            }
+            else
+            {
+                Add(label[key], key, LabelShare.Total);
+            }
+        }
+
+        foreach (var (key, share) in label["nitrogen"] is { Kind: JsonKind.Object } ? NitrogenKeys : [])
+        {
+            Add(label["nitrogen"]![key], "N", share);
+        }
+
+        if (label["Fe"] is { Kind: JsonKind.Object } iron)
+        {
+            foreach (var (key, share) in IronKeys)
+            {
+                Add(iron[key], "Fe", share);
+            }
+        }
+        else
+        {
+            Add(label["Fe"], "Fe", LabelShare.Total);
+        }
+
+        return lines;
+    }
+
+    /// <summary>Labels that count as oxides print P2O5 and K2O; secondary nutrients stand in either way beside them, so only these two decide.</summary>
+    private static bool Contradicts(string key, bool isOxide, bool isElement) =>
+        (isOxide && key is ("P" or "K")) || (isElement && key is ("P2O5" or "K2O"));
+
+    private void ReportContradiction(JsonItem item, string key)
+    {
+        var (oxide, element, count) = key is "P" or "P2O5" ? ("P2O5", "P", 2) : ("K2O", "K", 2);
+        var factor = new ChemicalBasis(oxide, 1).MolarMass.GramsPerMole / (count * new ChemicalBasis(element, 1).MolarMass.GramsPerMole);
+        fields.Report(new Problem(
+            ProblemKind.AmbiguousUnit,
+            fields.At(item).Key,
+            $"The basis of this label and the key '{key}' disagree: counted as {oxide} or as {element} the content differs by a factor of {Plausibility.Text(Math.Round(factor, 3))}. Rename the key, or correct the basis.")
+        {
+            Suggestions = [key == oxide ? element : oxide],
+            Values = [new NamedValue("factor", factor, "")],
+        });
+    }
+
+    private LabelEntry? ReadLine(JsonItem item, string form, LabelShare share)
+    {
+        if (fields.Quantity(item, Due.Content) is not { } content)
+        {
+            return null;
+        }
+
+        if (content.Low is < 0 or > 1)
+        {
+            ReportImpossibleShare(item, content.Low);
+            return null;
+        }
+
+        return new LabelEntry(form, content.MassFraction.Percent, share);
+    }
+}

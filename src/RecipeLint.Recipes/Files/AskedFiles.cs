@@ -1,0 +1,95 @@
+using RecipeLint.Recipes.Schema;
+
+namespace RecipeLint.Recipes.Files;
+
+/// <summary>What the paths on a command line stand for.</summary>
+/// <param name="Files">Full paths of files of ours, in order.</param>
+/// <param name="Roots">The repository root of each usable path.</param>
+internal sealed record AskedFiles(
+    IReadOnlyList<string> Files,
+    IReadOnlyList<string> Roots,
+    IReadOnlyList<UnusablePath> Unusable,
+    IReadOnlyList<string> Unrecognised,
+    IReadOnlyList<string> NotReadYet)
+{
+    public static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths)
+    {
+        var found = new SortedSet<string>(StringComparer.Ordinal);
+        var roots = new List<string>();
+        var unusable = new List<UnusablePath>();
+        var unrecognised = new SortedSet<string>(StringComparer.Ordinal);
+        var notReadYet = new SortedSet<string>(StringComparer.Ordinal);
+        foreach (var path in paths)
+        {
+            var full = files.FullPath(path);
+            switch (files.Kind(full))
+            {
+                case EntryKind.File:
+                    roots.Add(RepositoryRoot.Of(files, FilePaths.FolderOf(full), null));
+                    var kind = DocumentKinds.FromFileName(full);
+                    (kind is null ? unrecognised : kind == DocumentKind.Batch ? notReadYet : found).Add(full);
+                    break;
+                case EntryKind.Folder:
+                    roots.Add(RepositoryRoot.Of(files, full, full));
+                    found.UnionWith(FolderWalk.Files(files, full).Where(IsOurs));
+                    break;
+                case EntryKind.Missing when Glob.IsPattern(path):
+                    var matches = Glob.Expand(files, full).Where(IsOurs).ToArray();
+                    roots.AddRange(matches.Select(m => RepositoryRoot.Of(files, FilePaths.FolderOf(m), null)).Distinct(StringComparer.Ordinal));
+                    found.UnionWith(matches);
+                    if (matches.Length == 0)
+                    {
+                        unusable.Add(new UnusablePath(path, "matches no file"));
+                    }
+
+                    break;
+                case EntryKind.Missing:
+                    unusable.Add(new UnusablePath(path, "does not exist"));
+                    break;
+                default:
+                    unusable.Add(new UnusablePath(path, "is neither a regular file nor a folder"));
+                    break;
+            }
+        }
+
+        return new AskedFiles([.. found], roots, unusable, [.. unrecognised], [.. notReadYet]);
+    }
+
+    private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is { } kind && kind != DocumentKind.Batch;
+}
+
+/// <summary>Where a repository begins.</summary>
+internal static class RepositoryRoot
+{
+    /// <summary>
+    /// The nearest folder upwards that holds ".git"; without one the folder asked about, the current folder for a file below it,
+    /// else the file's own folder.
+    /// </summary>
+    public static string Of(IFileTree files, string folder, string? askedFolder)
+    {
+        for (var at = folder; ; at = FilePaths.FolderOf(at))
+        {
+            if (files.Kind(FilePaths.Join(at, ".git")) != EntryKind.Missing)
+            {
+                return at;
+            }
+
+            if (at == FilePaths.FolderOf(at))
+            {
+                return askedFolder ?? (FilePaths.IsWithin(folder, files.CurrentFolder) ? files.CurrentFolder : folder);
+            }
+        }
+    }
+
+    /// <summary>One root for all: the deepest folder that holds every one.</summary>
+    public static string Common(IReadOnlyList<string> roots, string otherwise)
+    {
+        var common = roots.Count > 0 ? roots[0] : otherwise;
+        foreach (var root in roots.Skip(1))
+        {
+            common = FilePaths.CommonFolder(common, root) ?? common;
+        }
+
+        return common;
+    }
+}

@@ -1,0 +1,148 @@
+// The one file of the project that may touch the disk: everything else asks IFileTree.
+#pragma warning disable RS0030
+
+using System.Security;
+
+namespace RecipeLint.Recipes.Files;
+
+/// <summary>The files of this machine. Only regular files are read; links to files are followed, links to folders are not.</summary>
+/// <param name="currentFolder">The folder relative paths start from, in the spelling of this machine.</param>
+public sealed class DiskFileTree(string currentFolder) : IFileTree
+{
+    private const int MaxLinks = 40;
+
+    public string CurrentFolder { get; } = Slashes(Path.GetFullPath(currentFolder));
+
+    public string FullPath(string path)
+    {
+        try
+        {
+            return Slashes(Path.TrimEndingDirectorySeparator(Path.GetFullPath(path, CurrentFolder)));
+        }
+        catch (Exception e) when (IsFileFault(e))
+        {
+            // A name with a NUL in it: keep it as a path that no file has.
+            return FilePaths.Join(CurrentFolder, path);
+        }
+    }
+
+    public EntryKind Kind(string path) => Guarded(() => KindOf(path), EntryKind.Missing);
+
+    public string ResolveLinks(string path) => Guarded(
+        () =>
+        {
+            var at = path;
+            for (var followed = 0; followed < MaxLinks; followed++)
+            {
+                if (FirstLink(at) is not { } link)
+                {
+                    return at;
+                }
+
+                at = link;
+            }
+
+            return path;
+        },
+        path);
+
+    public IReadOnlyList<string> Names(string folder) => Guarded<IReadOnlyList<string>>(
+        () => [.. new DirectoryInfo(folder).EnumerateFileSystemInfos().Select(i => i.Name).Order(StringComparer.Ordinal)],
+        []);
+
+    public FileBytes Read(string path, int sizeLimit)
+    {
+        try
+        {
+            if (KindOf(path) != EntryKind.File)
+            {
+                return new FileBytes(null, null, "it is not a regular file");
+            }
+
+            // Pipes, sockets and devices state a length of 0, and opening one can wait for ever: what states 0 is never opened.
+            if (new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Length: 0 } || new FileInfo(path) is { LinkTarget: null, Length: 0 })
+            {
+                return FileBytes.Of([]);
+            }
+
+            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            if (stream.Length > sizeLimit)
+            {
+                return new FileBytes(null, stream.Length, null);
+            }
+
+            // The file may grow while it is read.
+            using var buffer = new MemoryStream();
+            var chunk = new byte[64 * 1024];
+            int count;
+            while ((count = stream.Read(chunk)) > 0)
+            {
+                buffer.Write(chunk, 0, count);
+                if (buffer.Length > sizeLimit)
+                {
+                    return new FileBytes(null, buffer.Length, null);
+                }
+            }
+
+            return FileBytes.Of(buffer.ToArray());
+        }
+        catch (Exception e) when (IsFileFault(e))
+        {
+            return new FileBytes(null, null, e is UnauthorizedAccessException ? "permission is denied" : "it cannot be read");
+        }
+    }
+
+    private static EntryKind KindOf(string path)
+    {
+        var file = new FileInfo(path);
+        if (file.Exists)
+        {
+            var target = file.LinkTarget is null ? file : file.ResolveLinkTarget(returnFinalTarget: true);
+            return target is FileInfo { Exists: true } ? EntryKind.File : EntryKind.Other;
+        }
+
+        var folder = new DirectoryInfo(path);
+        return folder.Exists ? folder.LinkTarget is null ? EntryKind.Folder : EntryKind.Other : EntryKind.Missing;
+    }
+
+    /// <summary>The path with its first link replaced by where it leads; null when nothing on the way is a link.</summary>
+    private static string? FirstLink(string path)
+    {
+        var parts = path.Split('/');
+        var at = "";
+        for (var i = 0; i < parts.Length; i++)
+        {
+            at = i == 0 ? parts[0] : $"{at}/{parts[i]}";
+            if (i == 0 || at.EndsWith(':'))
+            {
+                continue;
+            }
+
+            FileSystemInfo entry = Directory.Exists(at) ? new DirectoryInfo(at) : new FileInfo(at);
+            if (entry.LinkTarget is { } target)
+            {
+                var resolved = Slashes(Path.GetFullPath(target, FilePaths.FolderOf(at)));
+                return string.Join('/', parts[(i + 1)..].Prepend(resolved));
+            }
+        }
+
+        return null;
+    }
+
+    private static T Guarded<T>(Func<T> read, T otherwise)
+    {
+        try
+        {
+            return read();
+        }
+        catch (Exception e) when (IsFileFault(e))
+        {
+            return otherwise;
+        }
+    }
+
+    private static bool IsFileFault(Exception e) =>
+        e is IOException or UnauthorizedAccessException or SecurityException or ArgumentException or NotSupportedException;
+
+    private static string Slashes(string path) => Path.DirectorySeparatorChar == '\\' ? path.Replace('\\', '/') : path;
+}

@@ -1,0 +1,44 @@
+namespace RecipeLint.Recipes.Files;
+
+public enum EntryKind
+{
+    Missing,
+
+    /// <summary>A regular file, also behind a symbolic link.</summary>
+    File,
+
+    Folder,
+
+    /// <summary>Devices, pipes, links that lead nowhere or in circles, folders behind a link.</summary>
+    Other,
+}
+
+/// <summary>
+/// The one way to files. Paths are full, with forward slashes and without "." and ".." ("/shop/a.stock.json", "C:/shop").
+/// Nothing here throws for what stands on the disk.
+/// </summary>
+public interface IFileTree
+{
+    /// <summary>The folder that relative paths of the user start from.</summary>
+    string CurrentFolder { get; }
+
+    /// <summary>Turns a path as the user wrote it into a full one.</summary>
+    string FullPath(string path);
+
+    EntryKind Kind(string path);
+
+    /// <summary>Where the path ends after every symbolic link on the way; the path itself where it cannot be told.</summary>
+    string ResolveLinks(string path);
+
+    /// <summary>Names in a folder in ordinal order; empty where it cannot be listed.</summary>
+    IReadOnlyList<string> Names(string folder);
+
+    /// <summary>Reads a file of at most that many bytes.</summary>
+    FileBytes Read(string path, int sizeLimit);
+}
+
+/// <summary>What reading a file gave: exactly one of bytes, the size of a file that is too large, or the reason why not.</summary>
+public readonly record struct FileBytes(byte[]? Bytes, long? TooLarge, string? Failure)
+{
+    public static FileBytes Of(byte[] bytes) => new(bytes, null, null);
+}

@@ -1,0 +1,19 @@
+using RecipeLint.Recipes.Json;
+
+namespace RecipeLint.Recipes.Files;
+
+/// <summary>How a workspace is read.</summary>
+public sealed record LoadOptions
+{
+    /// <summary>A settings file for every input in place of the nearest one, as the user wrote the path.</summary>
+    public string? ConfigFile { get; init; }
+
+    /// <summary>Ignores all settings files; names of equipment are then not checked.</summary>
+    public bool NoConfig { get; init; }
+
+    /// <summary>Names of known crop profiles; null leaves them unchecked.</summary>
+    public IReadOnlyCollection<string>? Profiles { get; init; }
+
+    /// <summary>The largest file that is read, in bytes.</summary>
+    public int SizeLimit { get; init; } = JsonReading.DefaultSizeLimit;
+}

@@ -1,0 +1,109 @@
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Files;
+
+/// <summary>What a reference to another file came to.</summary>
+/// <param name="File">Relative to the workspace root; null when it does not resolve.</param>
+/// <param name="Kind">The problem when it does not resolve.</param>
+/// <param name="Message">What is wrong, whole sentences; empty when it resolves.</param>
+internal sealed record ResolvedReference(string? File, ProblemKind Kind, string Message)
+{
+    public IReadOnlyList<string> Suggestions { get; init; } = [];
+}
+
+/// <summary>Turns references between files into workspace paths. Nothing outside the repository is ever looked at.</summary>
+/// <param name="files">Where existence and links are asked.</param>
+/// <param name="root">Full path of the repository root.</param>
+internal sealed class ReferenceResolver(IFileTree files, string root)
+{
+    /// <param name="fromFile">The referring file, relative to the root.</param>
+    /// <param name="reference">As written.</param>
+    /// <param name="ending">The ending such a file has (".stock.json").</param>
+    /// <param name="what">What is looked for ("stock file"), for messages.</param>
+    public ResolvedReference Resolve(string fromFile, string reference, string ending, string what)
+    {
+        var shown = Wording.Shorten(reference);
+        if (reference.Contains('\\', StringComparison.Ordinal))
+        {
+            var repaired = reference.Replace('\\', '/');
+            return new(null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' is written with backslashes, which other machines read differently. Write '{Wording.Shorten(repaired)}'.")
+            {
+                Suggestions = LooksAbsolute(repaired) ? [] : [repaired],
+            };
+        }
+
+        if (LooksAbsolute(reference))
+        {
+            return new(null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' points to a place on one machine or on a network. Write the way from this file, such as '../stocks/a.stock.json'.");
+        }
+
+        var from = FilePaths.Join(root, fromFile);
+        var full = FilePaths.Resolve(FilePaths.FolderOf(from), reference);
+        if (full is null || !StaysInside(FilePaths.FolderOf(fromFile), reference))
+        {
+            return new(null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' climbs out of the repository. Only files inside it are read.");
+        }
+
+        if (!reference.EndsWith(ending, StringComparison.OrdinalIgnoreCase))
+        {
+            return new(null, ProblemKind.MissingReference, $"'{shown}' is not a {what}. The name of one ends in '{ending}'.");
+        }
+
+        var kind = reference.Contains('\0', StringComparison.Ordinal) ? EntryKind.Missing : files.Kind(full);
+        if (kind != EntryKind.File)
+        {
+            var reason = kind == EntryKind.Missing ? "does not exist" : "is not a regular file";
+            return new(null, ProblemKind.MissingReference, $"The {what} '{shown}' {reason}.") { Suggestions = Near(from, full, ending) };
+        }
+
+        return FilePaths.IsWithin(files.ResolveLinks(full), files.ResolveLinks(root))
+            ? new(FilePaths.Below(full, root), default, "")
+            : new(null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' is a link that leads out of the repository. Only files inside it are read.");
+    }
+
+    private static bool LooksAbsolute(string reference) =>
+        reference.StartsWith('/') || reference.StartsWith('~') || reference.Contains(':', StringComparison.Ordinal);
+
+    /// <summary>A way that leaves the root and comes back is refused as well: it works only where the folder has that name.</summary>
+    private static bool StaysInside(string folder, string reference)
+    {
+        var depth = folder.Length == 0 ? 0 : folder.Split('/').Length;
+        foreach (var part in reference.Split('/'))
+        {
+            depth += part switch { "" or "." => 0, ".." => -1, _ => 1 };
+            if (depth < 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Files of the same kind in the folder meant, or beside the referring file, spelled so that they resolve.</summary>
+    private IReadOnlyList<string> Near(string from, string full, string ending)
+    {
+        var meant = FilePaths.FolderOf(full);
+        var here = FilePaths.FolderOf(from);
+        var name = FilePaths.NameOf(full);
+        var candidates = new[] { meant, here }.Distinct(StringComparer.Ordinal)
+            .Where(f => FilePaths.IsWithin(f, root))
+            .SelectMany(f => files.Names(f).Where(n => n.EndsWith(ending, StringComparison.Ordinal)).Select(n => FilePaths.Join(f, n)))
+            .ToArray();
+        var near = Spelling.Nearest(name, candidates.Select(FilePaths.NameOf).Distinct(StringComparer.Ordinal));
+        return [.. near.Select(n => Relative(here, candidates.First(c => FilePaths.NameOf(c) == n)))];
+    }
+
+    private string Relative(string folder, string target)
+    {
+        var up = "";
+        var at = folder;
+        while (!FilePaths.IsWithin(target, at) && at != root)
+        {
+            at = FilePaths.FolderOf(at);
+            up += "../";
+        }
+
+        return up + FilePaths.Below(target, at);
+    }
+}

@@ -1,0 +1,189 @@
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Schema;
+using RecipeLint.Recipes.Shop;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Files;
+
+/// <summary>
+/// Which settings and which lists of substances serve a file. The nearest recipelint.json from the file upwards to the repository root
+/// holds. A *.substances.json serves its own folder and everything below; below a recipelint.json it serves that whole shop, so that a
+/// shop may keep its products in a folder of their own. A file is judged alike whether it is asked about alone or with its folder.
+/// </summary>
+internal sealed class ShopScopes(IFileTree files, string root, SourceStore store, LoadOptions options)
+{
+    private readonly Dictionary<string, ShopSettings> _settings = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, SubstanceFile> _substances = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _triedSubstances = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (SubstanceCatalogue Catalogue, IReadOnlySet<string> Unread)> _catalogues = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string[]> _servingFolder = new(StringComparer.Ordinal);
+    private readonly HashSet<(string, string)> _clashes = [];
+    private ShopSettings? _chosen;
+
+    public IReadOnlyList<SubstanceFile> SubstanceFiles => [.. _substances.Values];
+
+    /// <summary>Reads the settings file named by the user, if one was.</summary>
+    public UnusablePath? ReadChosen()
+    {
+        if (options.NoConfig || options.ConfigFile is not { } named)
+        {
+            return null;
+        }
+
+        var full = files.FullPath(named);
+        if (files.Kind(full) != EntryKind.File)
+        {
+            return new UnusablePath(named, files.Kind(full) == EntryKind.Missing ? "does not exist" : "is not a regular file");
+        }
+
+        _chosen = ReadSettings(store.PathOf(full));
+        return null;
+    }
+
+    /// <summary>Settings for a file of the workspace, from what has been read; asks the disk for nothing.</summary>
+    public ShopSettings SettingsFor(string file)
+    {
+        if (options.NoConfig || _chosen is not null)
+        {
+            return _chosen ?? new ShopSettings();
+        }
+
+        foreach (var folder in FilePaths.Upwards(FilePaths.FolderOf(FilePaths.Join(root, file)), root))
+        {
+            if (_settings.TryGetValue(store.PathOf(FilePaths.Join(folder, DocumentKinds.SettingsFileName)), out var settings))
+            {
+                return settings;
+            }
+        }
+
+        return new ShopSettings();
+    }
+
+    /// <summary>Reads the settings that hold for a file, if they have not been read yet.</summary>
+    public ShopSettings ReadSettingsFor(string file)
+    {
+        if (!options.NoConfig && _chosen is null && NearestSettings(FilePaths.FolderOf(FilePaths.Join(root, file))) is { } nearest)
+        {
+            ReadSettings(nearest);
+        }
+
+        return SettingsFor(file);
+    }
+
+    /// <summary>Reads one settings file for its own sake.</summary>
+    public ShopSettings ReadSettings(string path)
+    {
+        if (!_settings.TryGetValue(path, out var settings))
+        {
+            settings = store.Read(path, DocumentKind.Settings, (fields, item) => new SettingsReader(fields, options.Profiles).Read(item))
+                ?? new ShopSettings { File = path, IsReadable = false };
+            _settings.Add(path, settings);
+        }
+
+        return settings;
+    }
+
+    public SubstanceFile? ReadSubstances(string path)
+    {
+        if (_triedSubstances.Add(path)
+            && store.Read(path, DocumentKind.Substances, (fields, item) => new SubstanceFileReader(fields).Read(item)) is { } read)
+        {
+            _substances.Add(path, read);
+        }
+
+        return _substances.GetValueOrDefault(path);
+    }
+
+    /// <summary>The catalogue that serves a file, and the names in it that could not be read.</summary>
+    public (SubstanceCatalogue Catalogue, IReadOnlySet<string> Unread) CatalogueFor(string file)
+    {
+        var serving = Serving(FilePaths.FolderOf(FilePaths.Join(root, file)));
+        var key = string.Join('\n', serving);
+        if (!_catalogues.TryGetValue(key, out var catalogue))
+        {
+            var lists = serving.Select(ReadSubstances).OfType<SubstanceFile>().ToArray();
+            catalogue = (Combine(lists), lists.SelectMany(l => l.UnreadNames).ToHashSet(StringComparer.Ordinal));
+            _catalogues.Add(key, catalogue);
+        }
+
+        return catalogue;
+    }
+
+    /// <summary>The built-in catalogue with every list that was read; of two equal ids the first by path stays.</summary>
+    public SubstanceCatalogue WholeCatalogue() => _substances.Count == 0
+        ? SubstanceCatalogue.BuiltIn
+        : SubstanceCatalogue.BuiltIn.With(_substances.Values.SelectMany(f => f.Substances).Select(s => s.Substance)).Catalogue;
+
+    private SubstanceCatalogue Combine(SubstanceFile[] lists)
+    {
+        if (lists.Length == 0)
+        {
+            return SubstanceCatalogue.BuiltIn;
+        }
+
+        var addition = SubstanceCatalogue.BuiltIn.With(lists.SelectMany(l => l.Substances).Select(s => s.Substance));
+        foreach (var clash in addition.Clashes)
+        {
+            var own = lists.SelectMany(l => l.Substances).Last(s => ReferenceEquals(s.Substance, clash.Added));
+            var other = lists.SelectMany(l => l.Substances).FirstOrDefault(s => ReferenceEquals(s.Substance, clash.Existing));
+            if (_clashes.Add((own.Place.File, clash.Added.Id)))
+            {
+                store.Report([Describe(clash, own, other)]);
+            }
+        }
+
+        return addition.Catalogue;
+    }
+
+    private static Problem Describe(IdClash clash, ShopSubstance own, ShopSubstance? other)
+    {
+        var taken = other is null ? $"a name of '{clash.Existing.Id}' in the built-in catalogue" : $"taken in '{other.Place.File}'";
+        return new Problem(
+            ProblemKind.DuplicateKey,
+            own.Place.Child("id"),
+            $"The id '{Wording.Shorten(clash.Added.Id)}' is {taken}, so a recipe could mean either. Give this product an id of its own.")
+        {
+            Related = other is null ? [] : [new RelatedPlace(other.Place.Child("id"), "first used here")],
+        };
+    }
+
+    private string? NearestSettings(string folder)
+    {
+        foreach (var at in FilePaths.Upwards(folder, root))
+        {
+            var candidate = FilePaths.Join(at, DocumentKinds.SettingsFileName);
+            if (files.Kind(candidate) == EntryKind.File)
+            {
+                return store.PathOf(candidate);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Lists that serve a folder, in the order of their paths.</summary>
+    private string[] Serving(string folder)
+    {
+        if (_servingFolder.TryGetValue(folder, out var known))
+        {
+            return known;
+        }
+
+        var serving = new SortedSet<string>(StringComparer.Ordinal);
+        foreach (var at in FilePaths.Upwards(folder, root))
+        {
+            var isShop = IsShop(at);
+            var paths = isShop
+                ? FolderWalk.Files(files, at, below => !IsShop(below))
+                : files.Names(at).Select(n => FilePaths.Join(at, n)).Where(p => files.Kind(p) == EntryKind.File);
+            serving.UnionWith(paths.Where(p => DocumentKinds.FromFileName(p) == DocumentKind.Substances && StaysInside(p)).Select(store.PathOf));
+        }
+
+        return _servingFolder[folder] = [.. serving];
+    }
+
+    private bool IsShop(string folder) => files.Kind(FilePaths.Join(folder, DocumentKinds.SettingsFileName)) == EntryKind.File;
+
+    private bool StaysInside(string path) => FilePaths.IsWithin(files.ResolveLinks(path), files.ResolveLinks(root));
+}

@@ -1,0 +1,61 @@
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Schema;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Files;
+
+/// <summary>Reads, parses and checks each file once.</summary>
+/// <param name="files">Where bytes come from.</param>
+/// <param name="root">Full path of the repository root.</param>
+/// <param name="sizeLimit">In bytes.</param>
+internal sealed class SourceStore(IFileTree files, string root, int sizeLimit)
+{
+    private readonly Dictionary<string, SourceFile> _sources = new(StringComparer.Ordinal);
+    private readonly List<Problem> _problems = [];
+
+    public IReadOnlyDictionary<string, SourceFile> Sources => _sources;
+
+    /// <summary>In the order files were read.</summary>
+    public IReadOnlyList<Problem> Problems => _problems;
+
+    public void Report(IEnumerable<Problem> problems) => _problems.AddRange(problems);
+
+    /// <summary>A path as problems name it: relative to the root, or full where it lies elsewhere (a settings file named by hand).</summary>
+    public string PathOf(string full) => FilePaths.IsWithin(full, root) ? FilePaths.Below(full, root) : full;
+
+    public string FullPathOf(string path) => path.StartsWith('/') || path.AsSpan(0, Math.Min(2, path.Length)).EndsWith(":") ? path : FilePaths.Join(root, path);
+
+    public bool Has(string path) => _sources.ContainsKey(path);
+
+    /// <summary>
+    /// Reads a file and what its kind makes of it; default when it has no tree. Problems of bytes, shape and content come out in this order.
+    /// </summary>
+    public T? Read<T>(string path, DocumentKind kind, Func<FieldReader, JsonItem, T?> read)
+    {
+        var bytes = files.Read(FullPathOf(path), sizeLimit);
+        if (bytes.Bytes is null)
+        {
+            _sources[path] = new SourceFile(path, []);
+            _problems.Add(bytes.TooLarge is { } size
+                ? JsonReading.TooLarge(path, size, sizeLimit)
+                : new Problem(ProblemKind.MalformedFile, Place.Whole(path), $"This file cannot be read: {bytes.Failure}."));
+            return default;
+        }
+
+        var parsed = JsonReading.Read(path, bytes.Bytes, sizeLimit);
+        var shape = SchemaCheck.Check(kind, parsed.Source);
+        _sources[path] = parsed.Source;
+        _problems.AddRange(parsed.Problems);
+        _problems.AddRange(shape);
+        if (parsed.Source.Tree is not { } tree)
+        {
+            return default;
+        }
+
+        var fields = new FieldReader(parsed.Source, parsed.Problems.Concat(shape));
+        var document = read(fields, tree.Root);
+        _problems.AddRange(fields.Close());
+        return document;
+    }
+}

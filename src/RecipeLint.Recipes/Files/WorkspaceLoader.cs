@@ -1,0 +1,183 @@
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Schema;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Files;
+
+/// <summary>
+/// Reads what was asked for and everything it refers to. Whatever is wrong with one file is a problem in the workspace and keeps no
+/// other file from being read. The same files give the same workspace, whatever the order of the paths.
+/// </summary>
+public sealed class WorkspaceLoader
+{
+    private readonly IFileTree _files;
+    private readonly LoadOptions _options;
+    private readonly SourceStore _store;
+    private readonly ShopScopes _scopes;
+    private readonly ReferenceResolver _references;
+    private readonly Queue<string> _pending = new();
+    private readonly HashSet<string> _queued = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, StockDocument> _stocks = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, RecipeDocument> _recipes = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, WaterDocument> _waters = new(StringComparer.Ordinal);
+
+    private WorkspaceLoader(IFileTree files, string root, LoadOptions options)
+    {
+        _files = files;
+        _options = options;
+        _store = new SourceStore(files, root, options.SizeLimit);
+        _scopes = new ShopScopes(files, root, _store, options);
+        _references = new ReferenceResolver(files, root);
+    }
+
+    /// <param name="asked">Files, folders or patterns as the user wrote them.</param>
+    public static Workspace Load(IFileTree files, IReadOnlyList<string> asked, LoadOptions options)
+    {
+        var found = AskedFiles.Find(files, asked);
+        var root = RepositoryRoot.Common(found.Roots, files.CurrentFolder);
+        return new WorkspaceLoader(files, root, options).Load(root, found);
+    }
+
+    private Workspace Load(string root, AskedFiles asked)
+    {
+        var unusable = asked.Unusable.ToList();
+        if (_scopes.ReadChosen() is { } badSettings)
+        {
+            unusable.Add(badSettings);
+        }
+
+        var paths = new List<string>();
+        foreach (var full in asked.Files)
+        {
+            if (FilePaths.IsWithin(_files.ResolveLinks(full), _files.ResolveLinks(root)))
+            {
+                paths.Add(_store.PathOf(full));
+            }
+            else
+            {
+                unusable.Add(new UnusablePath(_store.PathOf(full), "leads out of the repository"));
+            }
+        }
+
+        paths.ForEach(Enqueue);
+        while (_pending.TryDequeue(out var path))
+        {
+            ReadDocument(path);
+        }
+
+        var (stocks, loops) = ReferenceLoops.Break([.. _stocks.Values]);
+        _store.Report(loops);
+        return new Workspace
+        {
+            Root = root,
+            Sources = new SortedDictionary<string, Json.SourceFile>(_store.Sources.ToDictionary(), StringComparer.Ordinal),
+            Asked = new SortedSet<string>(paths, StringComparer.Ordinal),
+            Stocks = stocks,
+            Recipes = [.. _recipes.Values],
+            Waters = [.. _waters.Values],
+            SubstanceFiles = _scopes.SubstanceFiles,
+            Catalogue = _scopes.WholeCatalogue(),
+            SettingsFor = _scopes.SettingsFor,
+            Problems = InOrder(),
+            Unusable = unusable,
+            Unrecognised = [.. asked.Unrecognised.Select(_store.PathOf)],
+            NotReadYet = [.. asked.NotReadYet.Select(_store.PathOf)],
+        };
+    }
+
+    private void Enqueue(string path)
+    {
+        if (_queued.Add(path))
+        {
+            _pending.Enqueue(path);
+        }
+    }
+
+    private void ReadDocument(string path)
+    {
+        switch (DocumentKinds.FromFileName(path))
+        {
+            case DocumentKind.Stock:
+                var resolution = ResolutionFor(path);
+                if (_store.Read(path, DocumentKind.Stock, (fields, item) => new StockReader(fields, resolution).Read(item)) is { } stock)
+                {
+                    _stocks.Add(path, stock);
+                    EnqueueReferences(stock);
+                }
+
+                break;
+            case DocumentKind.Recipe:
+                resolution = ResolutionFor(path);
+                if (_store.Read(path, DocumentKind.Recipe, (fields, item) => new RecipeReader(fields, resolution).Read(item)) is { } recipe)
+                {
+                    _recipes.Add(path, recipe);
+                    EnqueueReferences(recipe);
+                }
+
+                break;
+            case DocumentKind.Water:
+                if (_store.Read(path, DocumentKind.Water, (fields, item) => new WaterReader(fields).Read(item)) is { } water)
+                {
+                    _waters.Add(path, water);
+                }
+
+                break;
+            case DocumentKind.Substances:
+                _scopes.ReadSettingsFor(path);
+                _scopes.ReadSubstances(path);
+                _scopes.CatalogueFor(path);
+                break;
+            case DocumentKind.Settings:
+                _scopes.ReadSettings(path);
+                break;
+        }
+    }
+
+    private Resolution ResolutionFor(string path)
+    {
+        var settings = _scopes.ReadSettingsFor(path);
+        var (catalogue, unread) = _scopes.CatalogueFor(path);
+        return new Resolution(catalogue, settings, _references, _options.Profiles, unread, ChecksEquipment: !_options.NoConfig);
+    }
+
+    private void EnqueueReferences(StockDocument stock)
+    {
+        foreach (var step in stock.Steps)
+        {
+            var file = step switch
+            {
+                AliquotStep aliquot => aliquot.StockFile,
+                PourStep pour => pour.Of?.Value.File,
+                TopUpStep topUp => topUp.Of?.Value.File,
+                _ => null,
+            };
+            if (file is not null)
+            {
+                Enqueue(file);
+            }
+        }
+    }
+
+    private void EnqueueReferences(RecipeDocument recipe)
+    {
+        if (recipe.Water?.Value.File is { } water)
+        {
+            Enqueue(water);
+        }
+
+        foreach (var stock in recipe.Doses.OfType<StockDose>().Select(d => d.StockFile).OfType<string>())
+        {
+            Enqueue(stock);
+        }
+    }
+
+    /// <summary>By file, then by place in it, so that the order of reading never shows.</summary>
+    private IReadOnlyList<Problem> InOrder() =>
+    [
+        .. _store.Problems
+            .OrderBy(p => p.Place.File, StringComparer.Ordinal)
+            .ThenBy(p => _store.Sources.TryGetValue(p.Place.File, out var source) ? source.Resolve(p.Place).Start : 0)
+            .ThenBy(p => p.Kind)
+            .ThenBy(p => p.Message, StringComparer.Ordinal),
+    ];
+}

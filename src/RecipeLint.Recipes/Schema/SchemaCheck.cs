@@ -1,0 +1,63 @@
+using System.Text.Json;
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Schema;
+
+/// <summary>
+/// Holds a document against the schema of its kind, the one truth of shape, and says in plain words what does not fit. One cause
+/// gives one problem.
+/// </summary>
+public static class SchemaCheck
+{
+    private static readonly Lazy<Checker> _stock = new(() => new Checker(DocumentKind.Stock));
+    private static readonly Lazy<Checker> _recipe = new(() => new Checker(DocumentKind.Recipe));
+    private static readonly Lazy<Checker> _water = new(() => new Checker(DocumentKind.Water));
+    private static readonly Lazy<Checker> _substances = new(() => new Checker(DocumentKind.Substances));
+    private static readonly Lazy<Checker> _settings = new(() => new Checker(DocumentKind.Settings));
+
+    /// <summary>The problems of shape, in the order of the file. Empty for a file without a tree, whose problem is told already.</summary>
+    public static IReadOnlyList<Problem> Check(DocumentKind kind, SourceFile file)
+    {
+        if (file.Tree is not { } tree)
+        {
+            return [];
+        }
+
+        return kind switch
+        {
+            DocumentKind.Stock => _stock.Value.Check(file, tree),
+            DocumentKind.Recipe => _recipe.Value.Check(file, tree),
+            DocumentKind.Water => _water.Value.Check(file, tree),
+            DocumentKind.Substances => _substances.Value.Check(file, tree),
+            DocumentKind.Settings => _settings.Value.Check(file, tree),
+            _ => [],
+        };
+    }
+
+    private sealed class Checker
+    {
+        private static readonly JsonDocumentOptions _options = new()
+        {
+            CommentHandling = JsonCommentHandling.Skip,
+            AllowTrailingCommas = true,
+            MaxDepth = JsonReading.DepthLimit,
+        };
+
+        private readonly SchemaDocument _document;
+        private readonly SchemaEvaluator _evaluator;
+
+        public Checker(DocumentKind kind)
+        {
+            _document = SchemaDocument.Load(DocumentKinds.SchemaFileName(kind)!);
+            _evaluator = new SchemaEvaluator(_document.Text);
+        }
+
+        public IReadOnlyList<Problem> Check(SourceFile file, JsonTree tree)
+        {
+            using var json = JsonDocument.Parse(file.DecodableBytes, _options);
+            var failures = _evaluator.Evaluate(json.RootElement);
+            return failures.Count == 0 && file.BeyondNumbers.Count == 0 ? [] : new SchemaProblems(file, tree, _document).From(failures);
+        }
+    }
+}

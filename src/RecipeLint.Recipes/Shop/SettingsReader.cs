@@ -1,0 +1,224 @@
+using System.Globalization;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Files;
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Quantities;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Shop;
+
+/// <summary>Reads one recipelint.json. Names of rules are checked where the rules are known.</summary>
+internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<string>? profiles)
+{
+    private static readonly (string Word, MeasureKind Kind)[] Kinds =
+    [
+        ("cylinder", MeasureKind.Cylinder), ("flask", MeasureKind.Flask), ("pipette", MeasureKind.Pipette), ("syringe", MeasureKind.Syringe),
+        ("injector", MeasureKind.Injector), ("jug", MeasureKind.Jug), ("dropper", MeasureKind.Dropper), ("spoon", MeasureKind.Spoon),
+    ];
+
+    private readonly Dictionary<string, Place> _tools = new(StringComparer.Ordinal);
+
+    private readonly HashSet<string> _unread = new(StringComparer.Ordinal);
+
+    public ShopSettings Read(JsonItem root) => new()
+    {
+        File = fields.File,
+        IsReadable = root.Kind == JsonKind.Object,
+        Scales = ReadList(root["scales"], ReadScale),
+        Measures = ReadList(root["measures"], ReadMeasure),
+        Vessels = ReadList(root["vessels"], ReadVessel),
+        Sites = ReadList(root["sites"], ReadSite),
+        Profile = ReadProfile(root["profile"]),
+        Rules = ReadRules(root["rules"]),
+        Suppressions = ReadList(root["suppressions"], ReadSuppression),
+        UnreadNames = _unread,
+    };
+
+    private List<T> ReadList<T>(JsonItem? list, Func<JsonItem, T?> read)
+        where T : class
+    {
+        var items = new List<T>();
+        var names = new Dictionary<string, Place>(StringComparer.Ordinal);
+        foreach (var entry in list is { Kind: JsonKind.Array } ? list.Items.Where(i => i.Kind == JsonKind.Object) : [])
+        {
+            // A step names a scale or a measure by one word, so the two share their names.
+            var taken = typeof(T) == typeof(Scale) || typeof(T) == typeof(Measure) ? _tools : names;
+            if (fields.Text(entry["name"]) is { } name && !taken.TryAdd(name.Value, name.Place))
+            {
+                fields.Report(new Problem(ProblemKind.DuplicateKey, name.Place, $"The name '{Wording.Shorten(name.Value)}' is taken. Give this one a name of its own.")
+                {
+                    Related = [new RelatedPlace(taken[name.Value], "first used here")],
+                });
+            }
+            else if (read(entry) is { } item)
+            {
+                items.Add(item);
+            }
+            else if (entry["name"] is { Kind: JsonKind.Text } unread)
+            {
+                _unread.Add(unread.Text);
+            }
+        }
+
+        return items;
+    }
+
+    private Scale? ReadScale(JsonItem entry)
+    {
+        var readability = Mass(entry["readability"]);
+        return fields.Text(entry["name"]) is { } name && readability is not null
+            ? new Scale(
+                name.Value,
+                fields.At(entry),
+                Mass(entry["capacity"])?.Value,
+                readability.Value,
+                Mass(entry["repeatability"])?.Value,
+                Mass(entry["minimumWeight"])?.Value)
+            : null;
+    }
+
+    private Measure? ReadMeasure(JsonItem entry)
+    {
+        foreach (var (word, kind) in Kinds)
+        {
+            if (entry["kind"] is { Kind: JsonKind.Text } item && item.Text == word && fields.Text(entry["name"]) is { } name)
+            {
+                return new Measure(
+                    name.Value,
+                    fields.At(entry),
+                    kind,
+                    Volume(entry["capacity"])?.Value,
+                    Volume(entry["readability"])?.Value,
+                    fields.Tolerance(entry["tolerance"], Dimension.Volume));
+            }
+        }
+
+        return null;
+    }
+
+    private Vessel? ReadVessel(JsonItem entry) => fields.Text(entry["name"]) is { } name
+        ? new Vessel(name.Value, fields.At(entry), Volume(entry["capacity"])?.Value, Mass(entry["tare"])?.Value)
+        : null;
+
+    private Site? ReadSite(JsonItem entry)
+    {
+        if (fields.Text(entry["name"]) is not { } name || fields.Located(entry["at"], Due.Temperatures, q => q.Temperatures) is not { } at)
+        {
+            return null;
+        }
+
+        Plausibility.Storage(at.Value, entry["at"]!, fields);
+        return new Site(name.Value, fields.At(entry), at.Value);
+    }
+
+    private Located<string>? ReadProfile(JsonItem? item)
+    {
+        var name = fields.Text(item);
+        if (name is not null && profiles is not null && !profiles.Contains(name.Value))
+        {
+            ProfileNames.Report(name, profiles, fields);
+        }
+
+        return name;
+    }
+
+    private List<RuleSetting> ReadRules(JsonItem? rules)
+    {
+        var settings = new List<RuleSetting>();
+        foreach (var (name, item) in rules is { Kind: JsonKind.Object } ? rules.Members.Select(m => (m.Name, m.Value)) : [])
+        {
+            if (name == "note" || rules![name] != item)
+            {
+                continue;
+            }
+
+            if (item.Kind == JsonKind.Text)
+            {
+                settings.Add(new RuleSetting(name, fields.At(item), LevelOf(item), new Dictionary<string, Located<string>>()));
+            }
+            else if (item.Kind == JsonKind.Object)
+            {
+                settings.Add(new RuleSetting(name, fields.At(item), LevelOf(item["level"]), ReadOptions(item)));
+            }
+        }
+
+        return settings;
+    }
+
+    private Dictionary<string, Located<string>> ReadOptions(JsonItem rule)
+    {
+        var options = new Dictionary<string, Located<string>>(StringComparer.Ordinal);
+        foreach (var (name, item) in rule.Members.Select(m => (m.Name, m.Value)))
+        {
+            var literal = item.Kind switch
+            {
+                JsonKind.Text or JsonKind.Number => item.Text,
+                JsonKind.True => "true",
+                JsonKind.False => "false",
+                _ => null,
+            };
+            if (name is not ("level" or "note") && literal is not null)
+            {
+                options[name] = new Located<string>(literal, fields.At(item));
+            }
+        }
+
+        return options;
+    }
+
+    private static string? LevelOf(JsonItem? item) => item is { Kind: JsonKind.Text, Text: "off" or "note" or "warning" or "error" } ? item.Text : null;
+
+    private Suppression? ReadSuppression(JsonItem entry)
+    {
+        if (fields.Text(entry["rule"]) is not { } rule || fields.Text(entry["file"]) is not { } file || fields.Text(entry["reason"]) is not { } reason)
+        {
+            return null;
+        }
+
+        if (FilePaths.Resolve(FilePaths.FolderOf("/" + fields.File), file.Value) is not { } target)
+        {
+            fields.Report(ProblemKind.ReferenceLeavesRepository, entry["file"]!, $"'{Wording.Shorten(file.Value)}' climbs out of the repository.");
+            return null;
+        }
+
+        if (string.IsNullOrWhiteSpace(reason.Value))
+        {
+            fields.Report(ProblemKind.WrongShape, entry["reason"]!, "The reason is blank. Say why the finding is accepted, so that the next reader can judge it.");
+            return null;
+        }
+
+        var expires = ReadDate(entry["expires"]);
+        return entry["expires"] is not null && expires is null
+            ? null
+            : new Suppression(
+                fields.At(entry),
+                rule.Value,
+                target[1..],
+                fields.Text(entry["at"])?.Value,
+                reason.Value,
+                FieldReader.Number(entry["accepted"]),
+                expires);
+    }
+
+    private DateOnly? ReadDate(JsonItem? item)
+    {
+        if (item is not { Kind: JsonKind.Text })
+        {
+            return null;
+        }
+
+        if (DateOnly.TryParseExact(item.Text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
+        {
+            return date;
+        }
+
+        fields.Report(new QuantityFault(ProblemKind.WrongShape, 0, item.Text.Length, $"'{Wording.Shorten(item.Text)}' is not a date. Write year-month-day, such as \"2027-03-01\"."), item);
+        return null;
+    }
+
+    private Located<Chemistry.Quantities.Mass>? Mass(JsonItem? item) =>
+        Plausibility.PositiveMass(fields.Located(item, Due.Mass, q => q.Mass), item, fields);
+
+    private Located<Chemistry.Quantities.Volume>? Volume(JsonItem? item) =>
+        Plausibility.PositiveVolume(fields.Located(item, Due.Volume, q => q.Volume), item, fields);
+}

@@ -1,0 +1,119 @@
+using System.CommandLine;
+using System.Text;
+using RecipeLint.Reports;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Checks files and folders and reports findings.</summary>
+internal static class CheckCommand
+{
+    public static Command Build(Surroundings world)
+    {
+        var paths = new Argument<string[]>("path")
+        {
+            Description = "Files, folders or patterns such as 'stocks/*.stock.json'; '-' reads one file from standard input.",
+            Arity = ArgumentArity.OneOrMore,
+        };
+        var stdinName = new Option<string?>("--stdin-name")
+        {
+            Description = "The name the text from standard input has, such as stocks/a.stock.json.",
+            HelpName = "file",
+        };
+        var format = new Option<string>("--format") { Description = "How to report.", DefaultValueFactory = _ => "text", HelpName = "text|sarif" };
+        format.AcceptOnlyFromAmong("text", "sarif");
+        var output = new Option<string?>("--output", "-o") { Description = "Write the report to this file instead of standard output.", HelpName = "file" };
+        var failOn = new Option<string>("--fail-on")
+        {
+            Description = "Lowest level that makes the exit code 1, itself included.",
+            DefaultValueFactory = _ => "error",
+            HelpName = "error|warning|note|never",
+        };
+        failOn.AcceptOnlyFromAmong("error", "warning", "note", "never");
+        var quiet = new Option<bool>("--quiet", "-q") { Description = "One line for each finding, nothing else." };
+        var withSuppressed = new Option<bool>("--with-suppressed") { Description = "Put suppressed findings into SARIF too, marked and with their reason." };
+        var color = SharedOptions.Color();
+        var config = SharedOptions.Config();
+        var noConfig = SharedOptions.NoConfig();
+
+        var command = new Command("check", "Check stocks, recipes, waters, products and settings.")
+        {
+            paths, format, output, failOn, quiet, color, config, noConfig, stdinName, withSuppressed,
+        };
+        command.SetAction(parsed =>
+        {
+            var run = Session.Open(world, parsed.GetValue(paths)!, parsed.GetValue(stdinName), parsed.GetValue(config), parsed.GetValue(noConfig));
+            var result = LintEngine.Judge(run.Facts, new EngineOptions { Today = world.Today });
+            var report = new Report
+            {
+                Result = result,
+                Sources = run.Workspace.Sources,
+                FilesChecked = run.Workspace.Asked.Count,
+                Assumptions = Assumed.Lines(run.Facts),
+                ToolVersion = ToolVersion.Text,
+            };
+            var sarif = parsed.GetValue(format) == "sarif";
+            Deliver(world, parsed.GetValue(output), writer =>
+            {
+                if (sarif)
+                {
+                    SarifReport.Write(writer, report, new SarifOptions(parsed.GetValue(withSuppressed)));
+                }
+                else
+                {
+                    var useColor = parsed.GetValue(output) is null ? world.UseColor(parsed.GetValue(color)!) : parsed.GetValue(color) == "always";
+                    TextReport.Write(writer, report, new TextOptions(Color: useColor, Quiet: parsed.GetValue(quiet)));
+                }
+            });
+            return ExitCode(world, result, parsed.GetValue(failOn)!);
+        });
+        return command;
+    }
+
+    private static int ExitCode(Surroundings world, LintResult result, string failOn)
+    {
+        foreach (var fault in result.Faults)
+        {
+            world.Error.WriteLine("recipelint: internal fault: " + Printable.Show(fault.Message));
+        }
+
+        if (result.Faults.Count > 0)
+        {
+            return ExitCodes.Fault;
+        }
+
+        Level? threshold = failOn switch
+        {
+            "error" => Level.Error,
+            "warning" => Level.Warning,
+            "note" => Level.Note,
+            _ => null,
+        };
+        return threshold is { } least && result.Worst >= least ? ExitCodes.Findings : ExitCodes.Clean;
+    }
+
+    /// <summary>To standard output, or to a file that appears whole or not at all.</summary>
+    private static void Deliver(Surroundings world, string? path, Action<TextWriter> write)
+    {
+        if (path is null)
+        {
+            write(world.Out);
+            world.Out.Flush();
+            return;
+        }
+
+        var full = Path.GetFullPath(path, world.CurrentDirectory);
+        if (Directory.Exists(full) || Path.GetDirectoryName(full) is not { } folder || !Directory.Exists(folder))
+        {
+            throw new UsageException($"cannot write '{path}': {(Directory.Exists(full) ? "it is a folder" : "its folder does not exist")}.");
+        }
+
+        var temporary = full + ".partial";
+        using (var writer = new StreamWriter(temporary, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" })
+        {
+            write(writer);
+        }
+
+        File.Move(temporary, full, overwrite: true);
+    }
+}

@@ -1,0 +1,40 @@
+using System.Buffers;
+using System.CommandLine;
+using System.Text;
+using RecipeLint.Reports.ComputedFacts;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Prints the computed facts of one stock or recipe as JSON.</summary>
+internal static class FactsCommand
+{
+    public static Command Build(Surroundings world)
+    {
+        var file = new Argument<string>("file") { Description = "A stock or recipe file." };
+        var config = SharedOptions.Config();
+        var noConfig = SharedOptions.NoConfig();
+        var command = new Command("facts", "Print what was computed for one stock or recipe as JSON (described by schema/facts.schema.json).")
+        {
+            file, config, noConfig,
+        };
+        command.SetAction(parsed =>
+        {
+            var run = Session.Open(world, [parsed.GetValue(file)!], null, parsed.GetValue(config), parsed.GetValue(noConfig));
+            if (run.Workspace.Asked.Count != 1)
+            {
+                throw new UsageException("'facts' takes one stock or recipe file.");
+            }
+
+            var path = run.Workspace.Asked.Single();
+            var buffer = new ArrayBufferWriter<byte>();
+            if (!FactsWriter.TryWrite(run.Facts, path, buffer))
+            {
+                throw new UsageException($"'{path}' has no facts: it is neither a stock nor a recipe, or its volume cannot be read. 'recipelint check' says why.");
+            }
+
+            world.Out.WriteLine(Encoding.UTF8.GetString(buffer.WrittenSpan).TrimEnd('\n'));
+            return ExitCodes.Clean;
+        });
+        return command;
+    }
+}

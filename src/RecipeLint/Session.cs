@@ -1,0 +1,76 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Profiles;
+using RecipeLint.Recipes;
+using RecipeLint.Recipes.Files;
+
+namespace RecipeLint;
+
+/// <summary>Files read and facts computed: what every command that looks at files starts from.</summary>
+internal sealed record Session(Workspace Workspace, Facts Facts)
+{
+    /// <exception cref="UsageException">A path cannot be used, or nothing of ours was found.</exception>
+    public static Session Open(Surroundings world, string[] paths, string? stdinName, string? config, bool noConfig)
+    {
+        if (config is not null && noConfig)
+        {
+            throw new UsageException("'--config' and '--no-config' exclude each other.");
+        }
+
+        IFileTree files = new DiskFileTree(world.CurrentDirectory);
+        var asked = paths;
+        if (paths.Contains("-"))
+        {
+            if (stdinName is null)
+            {
+                throw new UsageException("'-' reads standard input; say with '--stdin-name' which file it stands for.");
+            }
+
+            files = new OverlayFileTree(files, files.FullPath(stdinName), ReadAll(world));
+            asked = [.. paths.Select(p => p == "-" ? stdinName : p)];
+        }
+        else if (stdinName is not null)
+        {
+            throw new UsageException("'--stdin-name' goes with the path '-'.");
+        }
+
+        var workspace = WorkspaceLoader.Load(
+            files,
+            asked,
+            new LoadOptions { ConfigFile = config, NoConfig = noConfig, Profiles = ProfileLibrary.AllNames });
+        Refuse(workspace);
+        return new Session(workspace, Analyzer.Analyse(workspace));
+    }
+
+    private static void Refuse(Workspace workspace)
+    {
+        if (workspace.Unusable.Count > 0)
+        {
+            var first = workspace.Unusable[0];
+            throw new UsageException($"'{first.Path}' {first.Reason}.");
+        }
+
+        if (workspace.Unrecognised.Count > 0)
+        {
+            throw new UsageException(
+                $"'{workspace.Unrecognised[0]}' is no file of ours; names end in .stock.json, .recipe.json, .water.json or .substances.json, or are recipelint.json.");
+        }
+
+        if (workspace.NotReadYet.Count > 0)
+        {
+            throw new UsageException($"'{workspace.NotReadYet[0]}' is a batch record; this version does not read those yet.");
+        }
+
+        if (workspace.Asked.Count == 0)
+        {
+            throw new UsageException("no stock, recipe, water, substances or settings file was found there.");
+        }
+    }
+
+    private static byte[] ReadAll(Surroundings world)
+    {
+        using var input = world.StandardInput();
+        using var memory = new MemoryStream();
+        input.CopyTo(memory);
+        return memory.ToArray();
+    }
+}
