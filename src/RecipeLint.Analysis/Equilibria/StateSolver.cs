@@ -28,6 +28,9 @@ public static class StateSolver
 
     private const double TemperatureOfMeters = 25;
 
+    /// <summary>mol per mol of ionic strength below which a species cannot be told from none by its conductivity.</summary>
+    private const double NegligibleShare = 1e-7;
+
     /// <summary>The state of a mix; one that cannot be computed says why.</summary>
     public static SolutionState Solve(SolutionMix mix, StateRequest request)
     {
@@ -166,7 +169,9 @@ public static class StateSolver
             return new ConductivityAt25(null, [], "the species at 25 °C were not found");
         }
 
-        var result = SolutionConductivity.Of(MixVolume.Molalities(at25), TemperatureOfMeters);
+        // Traces carry nothing; leaving them out keeps them out of the reasons for doubt.
+        var counted = MixVolume.Molalities(at25).Where(s => s.Value > NegligibleShare * at25.IonicStrength).ToDictionary(s => s.Key, s => s.Value, StringComparer.Ordinal);
+        var result = SolutionConductivity.Of(counted, TemperatureOfMeters);
         return new ConductivityAt25(
             result.MilliSiemensPerCm is { } value ? new Conductivity(value) : null, result.EstimateBecause, result.NotGivenBecause);
     }
