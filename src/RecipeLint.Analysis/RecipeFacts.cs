@@ -61,7 +61,7 @@ public enum DoseBasis
 }
 
 /// <summary>Who brought how much of an element.</summary>
-/// <param name="Source">Dose id, or "water".</param>
+/// <param name="Source">Dose id, "water", or "adjust" for the reagent that sets the pH.</param>
 /// <param name="AdditionId">Step id inside the stock; null for water.</param>
 /// <param name="Place">The step or water value.</param>
 /// <param name="Label">How to call it in a sentence ("calcium nitrate tetrahydrate in 'Part A'").</param>
@@ -125,7 +125,7 @@ public sealed record RecipeFacts
     /// <summary>The source water.</summary>
     public WaterFacts? Water { get; init; }
 
-    /// <summary>The pH adjustment the recipe asks for.</summary>
+    /// <summary>The pH adjustment the recipe asks for; what its reagent brings is in the totals unless its amount is unknown.</summary>
     public PhAdjustmentFacts? Adjustment { get; init; }
 
     /// <summary>Declared or typical impurities in the whole final volume, apart from the elements.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Analysis.Equilibria;
@@ -44,9 +45,7 @@ public sealed class RecipeChemistry
     {
         var reagent = recipe.Adjustment is { Amount: not null } adjustment ? adjustment.ComponentMoles : null;
         var whole = SolutionMix.Of(recipe.ComponentMoles, recipe.FinalVolume);
-        var before = reagent is null
-            ? whole
-            : SolutionMix.Of(Solutions.ComponentMoles.Sum([recipe.ComponentMoles, Solutions.ComponentMoles.Times(reagent, -1)]), recipe.FinalVolume);
+        var before = reagent is null ? whole : SolutionMix.Of(Poured(recipe), recipe.FinalVolume);
         var doubts = Gaps.Of(
             recipe.IsComplete,
             recipe.Doses.SelectMany(d => d.Stock is { } stock ? stock.Additions.Select(a => a.Substance) : d.Direct is { } direct ? [direct.Substance] : []));
@@ -63,4 +62,7 @@ public sealed class RecipeChemistry
 
         return new RecipeChemistry(before, reagent is null ? null : whole, states, doubts.Count == 0);
     }
+
+    private static ImmutableSortedDictionary<string, double> Poured(RecipeFacts recipe) =>
+        Solutions.ComponentMoles.Sum([.. recipe.Doses.Select(d => d.ComponentMoles), .. recipe.Water is { } water ? [water.ComponentMoles] : Array.Empty<ImmutableSortedDictionary<string, double>>()]);
 }

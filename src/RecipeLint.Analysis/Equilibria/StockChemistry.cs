@@ -9,11 +9,16 @@ public sealed class StockChemistry
     /// <summary>Stocks kept longer than this lose unprotected iron(II) to the air (common practice, no source).</summary>
     public const double AgedAfterDays = 14;
 
-    private StockChemistry(SolutionMix mix, IReadOnlyList<SolutionState> states, bool isComplete)
+    private readonly Lazy<HighestConcentration> _highest;
+    private readonly Lazy<FirstCrystals> _crystals;
+
+    private StockChemistry(SolutionMix mix, IReadOnlyList<SolutionState> states, bool isComplete, StockFacts stock)
     {
         Mix = mix;
         States = states;
         IsComplete = isComplete;
+        _highest = new(() => HighestConcentration.Of(mix, stock.StorageTemperature.Low, stock.Stock.Dose?.Value));
+        _crystals = new(() => FirstCrystals.Of(mix));
     }
 
     public SolutionMix Mix { get; }
@@ -32,6 +37,12 @@ public sealed class StockChemistry
 
     /// <summary>Null without iron(II), and for a stock used up within two weeks.</summary>
     public SolutionState? Aged => State(StateMoment.Aged);
+
+    /// <summary>How strong the stock can be made before something falls out at its coldest; computed when first asked for.</summary>
+    public HighestConcentration HighestConcentration => _highest.Value;
+
+    /// <summary>Where the first crystals appear on cooling and on warming; computed when first asked for.</summary>
+    public FirstCrystals FirstCrystals => _crystals.Value;
 
     public SolutionState? State(StateMoment moment) => States.FirstOrDefault(s => s.Moment == moment);
 
@@ -55,7 +66,7 @@ public sealed class StockChemistry
             states.Add(StateSolver.Solve(mix.WithIronOxidised(), new StateRequest(StateMoment.Aged, bench, false, aged)));
         }
 
-        return new StockChemistry(mix, states, doubts.Count == 0);
+        return new StockChemistry(mix, states, doubts.Count == 0, stock);
     }
 }
 
