@@ -4,9 +4,11 @@ namespace RecipeLint.Recipes.Files;
 
 /// <summary>What the paths on a command line stand for.</summary>
 /// <param name="Files">Full paths of files of ours, in order.</param>
+/// <param name="Named">Those of them that were asked for by name, with the path as written; the others were found in a folder.</param>
 /// <param name="Roots">The repository root of each usable path.</param>
 internal sealed record AskedFiles(
     IReadOnlyList<string> Files,
+    IReadOnlyDictionary<string, string> Named,
     IReadOnlyList<string> Roots,
     IReadOnlyList<UnusablePath> Unusable,
     IReadOnlyList<string> Unrecognised,
@@ -15,6 +17,7 @@ internal sealed record AskedFiles(
     public static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths)
     {
         var found = new SortedSet<string>(StringComparer.Ordinal);
+        var named = new Dictionary<string, string>(StringComparer.Ordinal);
         var roots = new List<string>();
         var unusable = new List<UnusablePath>();
         var unrecognised = new SortedSet<string>(StringComparer.Ordinal);
@@ -27,6 +30,7 @@ internal sealed record AskedFiles(
                 case EntryKind.File:
                     roots.Add(RepositoryRoot.Of(files, FilePaths.FolderOf(full)));
                     var kind = DocumentKinds.FromFileName(full);
+                    named[full] = path;
                     (kind is null ? unrecognised : kind == DocumentKind.Batch ? notReadYet : found).Add(full);
                     break;
                 case EntryKind.Folder:
@@ -52,7 +56,7 @@ internal sealed record AskedFiles(
             }
         }
 
-        return new AskedFiles([.. found], roots, unusable, [.. unrecognised], [.. notReadYet]);
+        return new AskedFiles([.. found], named, roots, unusable, [.. unrecognised], [.. notReadYet]);
     }
 
     private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is { } kind && kind != DocumentKind.Batch;

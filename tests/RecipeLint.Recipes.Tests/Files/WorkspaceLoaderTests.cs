@@ -240,4 +240,31 @@ public sealed class WorkspaceLoaderTests
             CultureInfo.CurrentCulture = before;
         }
     }
+
+    [Fact]
+    public void A_file_that_cannot_be_read_is_unusable_when_it_was_named()
+    {
+        var files = new Unreadable(InMemoryShop.Of(("a.stock.json", Stock), ("b.stock.json", BadStock)).Files, "/shop/a.stock.json");
+        var walked = WorkspaceLoader.Load(files, ["."], new LoadOptions());
+        Assert.Empty(walked.Unusable);
+        Assert.Equal(["a.stock.json", "b.stock.json"], walked.Problems.Select(p => p.Place.File).Distinct());
+        var named = WorkspaceLoader.Load(files, ["./a.stock.json", "b.stock.json"], new LoadOptions());
+        Assert.Equal([new UnusablePath("./a.stock.json", "cannot be read: permission is denied")], named.Unusable);
+    }
+
+    private sealed class Unreadable(IFileTree under, string locked) : IFileTree
+    {
+        public string CurrentFolder => under.CurrentFolder;
+
+        public string FullPath(string path) => under.FullPath(path);
+
+        public EntryKind Kind(string path) => under.Kind(path);
+
+        public string ResolveLinks(string path) => under.ResolveLinks(path);
+
+        public IReadOnlyList<string> Names(string folder) => under.Names(folder);
+
+        public FileBytes Read(string path, int sizeLimit) =>
+            path == locked ? new FileBytes(null, null, "permission is denied") : under.Read(path, sizeLimit);
+    }
 }
