@@ -16,7 +16,8 @@ internal static class Assumed
             .. all.GroupBy(a => a.Assumption.Key, StringComparer.Ordinal).Select(kind =>
             {
                 var files = kind.Select(k => k.File).Distinct(StringComparer.Ordinal).Count();
-                return kind.First().Assumption.Text + (files > 1 ? $" (and the like in {files - 1} more file{(files == 2 ? "" : "s")})" : "");
+                var text = kind.First().Assumption.Text;
+                return files == 1 ? text : $"{text.TrimEnd('.')} (and alike in {files - 1} more file{(files == 2 ? "" : "s")}).";
             }),
         ];
     }

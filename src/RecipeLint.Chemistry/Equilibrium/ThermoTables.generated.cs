@@ -480,6 +480,7 @@ internal static class ThermoTables
         "Mg(EDDHA)-2",
         "Mn(EDDHA)-2",
         "H(Sorbate)",
+        "Ca(SO4)2-2",
     ];
 
     public static ReadOnlySpan<sbyte> SpeciesCharges =>
@@ -519,6 +520,7 @@ internal static class ThermoTables
         -2, -3, -2, -3, -2, -3, -2, -3, -2, -2, -1, -3,
         -2, -1, 0, 0, -1, -1, -1, -1, -1, -1, -1, -1,
         0, -1, -3, -2, -1, 0, -1, -2, -2, -2, -2, 0,
+        -2,
     ];
 
     public static ReadOnlySpan<ushort> SpeciesStart =>
@@ -558,7 +560,7 @@ internal static class ThermoTables
         1001, 1004, 1006, 1009, 1011, 1014, 1016, 1019, 1021, 1024, 1026, 1029,
         1033, 1035, 1037, 1039, 1041, 1043, 1045, 1047, 1049, 1051, 1053, 1055,
         1057, 1059, 1063, 1065, 1067, 1069, 1071, 1073, 1075, 1077, 1079, 1081,
-        1083,
+        1083, 1085,
     ];
 
     public static ReadOnlySpan<byte> SpeciesTerms =>
@@ -653,7 +655,7 @@ internal static class ThermoTables
         25, 11, 25, 10, 25, 9, 25, 5, 25, 13, 25, 12,
         25, 14, 25, 8, 1, 25, 0, 0, 26, 0, 26, 0,
         26, 0, 26, 8, 26, 11, 26, 6, 26, 5, 26, 9,
-        26, 0, 30,
+        26, 0, 30, 6, 17,
     ];
 
     public static ReadOnlySpan<double> SpeciesCoefficients =>
@@ -748,7 +750,7 @@ internal static class ThermoTables
         1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
         1, 1, 1, 1, 1, 1, -1, 1, 1, 2, 1, 3,
         1, 4, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
-        1, 1, 1,
+        1, 1, 1, 1, 2,
     ];
 
     public static ReadOnlySpan<double> SpeciesReference =>
@@ -963,6 +965,7 @@ internal static class ThermoTables
         37.71, 0, 0, 0, 0, 0, 26.88, 0, 0, 0, 0, 0,
         9.04, 0, 0, 0, 0, 0, 11.51, 0, 0, 0, 0, 0,
         11.35, 0, 0, 0, 0, 0, 4.76, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SpeciesProduct =>
@@ -1177,6 +1180,7 @@ internal static class ThermoTables
         37.71, 0, 0, 0, 0, 0, 26.88, 0, 0, 0, 0, 0,
         9.04, 0, 0, 0, 0, 0, 11.51, 0, 0, 0, 0, 0,
         11.35, 0, 0, 0, 0, 0, 4.76, 0, 0, 0, 0, 0,
+        2.4, 0, 0, 0, 0, 0,
     ];
 
     public static readonly string[] SpeciesSources =
@@ -1601,6 +1605,7 @@ internal static class ThermoTables
         "Sierra et al. 2004 and Lopez-Rayo et al. 2012, as tabulated in an open supplier sheet; second decimal from memory (secondhand)",
         "Sierra et al. 2004 and Lopez-Rayo et al. 2012, as tabulated in an open supplier sheet; second decimal from memory (secondhand)",
         "CRC Handbook of Chemistry and Physics, dissociation constants of organic acids (from memory) [CRC Handbook, dissociation constants of organic acids] (memory)",
+        "Fitted here to the solubility of gypsum in sodium sulfate at 25 °C, Block & Waters 1968, J. Chem. Eng. Data 13, 336 (derived)",
     ];
 
     public static readonly string[] SolidNames =
@@ -2398,7 +2403,7 @@ internal static class ThermoTables
 
     public static ReadOnlySpan<double> SolidProduct =>
     [
-        -4.793952041346985, 0, 54.84530112760372, 0, 0, 0, -7.582952020728495, 0, 937.0711449802008, 0, 0, 0,
+        68.2106, 0, -3221.51, -25.0627, 0, 0, -7.582952020728495, 0, 937.0711449802008, 0, 0, 0,
         -6.960990032096166, 0, 906.6711780694718, 0, 0, 0, -0.6920440999371601, 0, 385.22294839626426, 0, 0, 0,
         -3.9217869451234826, 0, 1258.7257776885663, 0, 0, 0, 11.81, 0, 0, 0, 0, 0,
         -16.919569527523237, 0, 9323.022154631053, 0, 0, 0, -11.731610267406934, 0, 6544.872601227377, 0, 0, 0,
@@ -2751,7 +2756,7 @@ internal static class ThermoTables
         280, 284, 291, 294, 302, 12, 12, 305, 2, 307, 32, 308,
         309, 310, 311, 312, 315, 2, 10, 10, 3, 3, 3, 3,
         3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3,
-        4, 4, 4,
+        4, 4, 4, 2, 3, 4,
     ];
 
     public static ReadOnlySpan<ushort> ProductPairSecond =>
@@ -2764,7 +2769,7 @@ internal static class ThermoTables
         2, 15, 15, 15, 2, 15, 16, 15, 16, 2, 2, 2,
         2, 2, 2, 2, 2, 17, 15, 16, 18, 218, 308, 17,
         307, 215, 19, 32, 193, 27, 191, 196, 205, 197, 192, 23,
-        18, 218, 17,
+        18, 218, 17, 456, 456, 456,
     ];
 
     public static ReadOnlySpan<double> ProductPairEpsilon =>
@@ -2777,7 +2782,7 @@ internal static class ThermoTables
         0.003, 0.085, 0.06, -0.01, -0.263, 0.17, 0.182, 0.1, -0.056, 0.04, -0.08, -0.25,
         -0.08, -0.15, -0.25, -0.25, -0.26, -0.2134, 0.163, 0.16, -0.1764, -0.1703, -0.09, -0.2466,
         0.09, -0.06, 0.02, 0.07, -0.01, 0.02, -0.01, -0.04, -0.14, -0.17, 0.31, 1.07,
-        -0.1764, -0.1703, -0.2273,
+        -0.1764, -0.1703, -0.2273, -0.1, -0.1, -0.1,
     ];
 
     public static ReadOnlySpan<double> ProductPairEpsilonLogI =>
@@ -2790,7 +2795,7 @@ internal static class ThermoTables
         0, 0, 0, 0, 0, 0, 0, 0, 0.0366, 0, 0, 0,
         0, 0, 0, 0, 0, 0.1415, 0, 0, 0.1289, 0.1007, 0, 0.2092,
         0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0,
-        0.1289, 0.1007, 0.1472,
+        0.1289, 0.1007, 0.1472, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> DebyeHueckelCelsius =>

@@ -20,7 +20,11 @@ internal sealed class FieldReader
     public FieldReader(SourceFile source, IEnumerable<Problem> earlier)
     {
         _source = source;
-        _reported = [.. earlier.Where(p => p.Place.Part == PlacePart.Value && p.Place.File == source.Path).Select(p => p.Place.Pointer.Value)];
+        _reported =
+        [
+            .. earlier.Where(p => p.Kind is ProblemKind.WrongShape or ProblemKind.NumberWithoutUnit or ProblemKind.ImplausibleAmount && p.Place.Part == PlacePart.Value)
+                .Select(p => p.Place.Pointer.Value),
+        ];
     }
 
     public string File => _source.Path;
@@ -29,7 +33,14 @@ internal sealed class FieldReader
 
     public Place At(JsonItem item) => new(File, item.Pointer);
 
-    public void Report(Problem problem) => _problems.Add(problem);
+    /// <summary>Adds a problem, unless parsing or the schema have refused the very same value.</summary>
+    public void Report(Problem problem)
+    {
+        if (problem.Place.Part != PlacePart.Value || !_reported.Contains(problem.Place.Pointer.Value))
+        {
+            _problems.Add(problem);
+        }
+    }
 
     public void Report(ProblemKind kind, JsonItem item, string message, params IEnumerable<string> suggestions) =>
         Report(new Problem(kind, At(item), message) { Suggestions = [.. suggestions] });
@@ -113,25 +124,16 @@ internal sealed class FieldReader
     public void Implausible(JsonItem item, string message, params IEnumerable<NamedValue> values) =>
         Report(new Problem(ProblemKind.ImplausibleAmount, At(item), message) { Values = [.. values] });
 
-    public void Report(QuantityFault fault, JsonItem item)
-    {
-        if (!_reported.Contains(item.Pointer.Value))
-        {
-            Report(new Problem(fault.Kind, PlaceInside(item, fault), fault.Message) { Suggestions = fault.Suggestions, Values = fault.Values });
-        }
-    }
+    public void Report(QuantityFault fault, JsonItem item) =>
+        Report(new Problem(fault.Kind, PlaceInside(item, fault), fault.Message) { Suggestions = fault.Suggestions, Values = fault.Values });
 
     private Quantity? BareNumber(JsonItem item, Due due)
     {
         if (!due.Accepts.Contains(Dimension.Number) || due.Prefix is not null)
         {
-            if (!_reported.Contains(item.Pointer.Value))
-            {
-                var suggestions = due.UsualUnits.Select(u => $"\"{item.Text} {u}\"").ToArray();
-                var example = suggestions.Length > 0 ? suggestions[0] : $"\"{due.Examples[0]}\"";
-                Report(ProblemKind.NumberWithoutUnit, item, $"'{Wording.Shorten(item.Text)}' has no unit. Write a text with number and unit, such as {example}.", suggestions);
-            }
-
+            var suggestions = due.UsualUnits.Select(u => $"\"{item.Text} {u}\"").ToArray();
+            var example = suggestions.Length > 0 ? suggestions[0] : $"\"{due.Examples[0]}\"";
+            Report(ProblemKind.NumberWithoutUnit, item, $"'{Wording.Shorten(item.Text)}' has no unit. Write a text with number and unit, such as {example}.", suggestions);
             return null;
         }
 

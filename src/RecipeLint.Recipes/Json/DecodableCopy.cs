@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Json;
 
@@ -22,6 +23,9 @@ internal sealed class DecodableCopy(byte[] bytes)
 
     /// <summary>Puts U+FFFD in the place of half a surrogate pair.</summary>
     public void ReplaceSurrogate(int offset) => Overwrite(offset, "\\uFFFD"u8, JsonText.UnicodeEscapeLength);
+
+    /// <summary>Puts spaces in the place of a comment or a comma too many.</summary>
+    public void Blank(ByteSpan span) => Overwrite(span.Start, [], span.Length);
 
     /// <summary>Puts a number of ordinary size in the place of one that is not; the sign and being huge or next to nothing stay.</summary>
     /// <returns>False when the literal is beyond the largest double.</returns>

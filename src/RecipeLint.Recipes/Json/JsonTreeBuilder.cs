@@ -79,19 +79,24 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
         });
     }
 
-    /// <summary>False when a key is too long to go on.</summary>
+    /// <summary>False when reading cannot go on; the problem list then says why.</summary>
     private bool Take(ref Utf8JsonReader reader)
     {
         var start = (int)reader.TokenStartIndex;
         var end = (int)reader.BytesConsumed;
-        var comma = bytes.AsSpan(_lastEnd, Math.Max(0, start - _lastEnd)).IndexOf((byte)',');
-        if (comma >= 0)
+        var gap = bytes.AsSpan(_lastEnd, Math.Max(0, start - _lastEnd));
+        var comma = gap.IndexOf((byte)',');
+        var commas = gap.Count((byte)',') + (_comma >= 0 ? 1 : 0);
+        var isComment = reader.TokenType == JsonTokenType.Comment;
+        if (commas > 1 || (!isComment && !Fits(reader.TokenType, commas == 1)))
         {
-            _comma = _lastEnd + comma;
+            AddMalformed();
+            return false;
         }
 
         _lastEnd = end;
-        if (reader.TokenType == JsonTokenType.Comment)
+        _comma = comma >= 0 ? start - gap.Length + comma : _comma;
+        if (isComment)
         {
             AddComment(ref reader, start, end);
             return true;
@@ -140,6 +145,32 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
         return true;
     }
 
+    /// <summary>
+    /// Whether a token may stand where it does (RFC 8259). After a comment the reader forgets to ask: it lets a missing comma, a
+    /// missing value and the wrong bracket pass.
+    /// </summary>
+    private bool Fits(JsonTokenType token, bool comma)
+    {
+        var isEnd = token is JsonTokenType.EndObject or JsonTokenType.EndArray;
+        if (_open.Count == 0)
+        {
+            return _root is null && !isEnd && token != JsonTokenType.PropertyName && !comma;
+        }
+
+        var isObject = _open.Peek().Item.Kind == JsonKind.Object;
+        if (isEnd && isObject != (token == JsonTokenType.EndObject))
+        {
+            return false;
+        }
+
+        return _lastToken switch
+        {
+            JsonTokenType.PropertyName => !comma && !isEnd && token != JsonTokenType.PropertyName,
+            JsonTokenType.StartObject or JsonTokenType.StartArray => !comma && (isEnd || isObject == (token == JsonTokenType.PropertyName)),
+            _ => isEnd || (comma && isObject == (token == JsonTokenType.PropertyName)),
+        };
+    }
+
     private void Open(JsonKind kind, ByteSpan span) => _open.Push(new OpenContainer(Attach(kind, span, "")));
 
     private void Close(int end)
@@ -147,6 +178,7 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
         var container = _open.Pop();
         if (_comma >= 0)
         {
+            _decodable.Blank(new ByteSpan(_comma, 1));
             var closer = container.Item.Kind == JsonKind.Object ? "}" : "]";
             problems.Add(new Problem(
                 ProblemKind.MalformedFile,
@@ -245,6 +277,7 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
             length--;
         }
 
+        _decodable.Blank(new ByteSpan(start, length));
         var place = At(new ByteSpan(start, length));
         if (problems.IsFull(ProblemKind.CommentInFile))
         {

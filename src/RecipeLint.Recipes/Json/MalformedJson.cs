@@ -113,7 +113,8 @@ internal sealed class MalformedJson(SourceFile source, MalformedState reached)
             return _lexeme.BareQuantity(_state.LastSpan.Start, _position);
         }
 
-        if (_state.LastToken == JsonTokenType.Number && (Next == '_' || char.IsAsciiDigit((char)Next)))
+        var gap = source.Bytes[_state.LastSpan.End.._position];
+        if (_state.LastToken == JsonTokenType.Number && !gap.Contains((byte)'/') && (Next == '_' || char.IsAsciiDigit((char)Next)))
         {
             return new MalformedCause(
                 new ByteSpan(_state.LastSpan.End, _position - _state.LastSpan.End + 1),
@@ -159,6 +160,12 @@ internal sealed class MalformedJson(SourceFile source, MalformedState reached)
             if (AtEnd)
             {
                 return CutOff();
+            }
+
+            if (Next == ':')
+            {
+                return new MalformedCause(
+                    new ByteSpan(name.End, _position - name.End), "Nothing may stand between a key and its colon, and JSON has no comments: move the text into a \"note\".");
             }
 
             return Next == '='

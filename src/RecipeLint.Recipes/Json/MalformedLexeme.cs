@@ -318,12 +318,13 @@ internal sealed class MalformedLexeme(SourceFile source)
 
     private MalformedCause WrongEscape(int offset)
     {
-        var next = Character(offset + 1);
-        var span = new ByteSpan(offset, 1 + next.Length);
-        return new MalformedCause(
-            span,
-            Bytes[offset + 1] == 'u'
-                ? "\\u takes four hexadecimal digits, as in \\u00b5. The character itself can stand in the file as well."
-                : $"{(Rune.IsControl(RuneAt(offset + 1)) ? "A backslash before a control character" : source.Excerpt(span))} is no escape of JSON. A backslash itself is written \\\\.");
+        var span = new ByteSpan(offset, 1 + Character(offset + 1).Length);
+        if (Bytes[offset + 1] == 'u')
+        {
+            return new MalformedCause(span, "\\u takes four hexadecimal digits, as in \\u00b5. The character itself can stand in the file as well.");
+        }
+
+        var what = Rune.IsControl(RuneAt(offset + 1)) ? "A backslash before a control character" : source.Excerpt(span);
+        return new MalformedCause(span, $"{what} is no escape of JSON. A backslash itself is written \\\\.");
     }
 }

@@ -32,8 +32,8 @@ public sealed class SourceFile
     public bool HadByteOrderMark { get; init; }
 
     /// <summary>
-    /// Same length and offsets as <see cref="Bytes"/>, without the lone surrogate escapes and outsized numbers that a second JSON
-    /// reader could not decode or compute with.
+    /// Same length and offsets as <see cref="Bytes"/>, without what a second, strict JSON reader could not take: comments, trailing
+    /// commas, lone surrogate escapes and outsized numbers. Strict JSON whenever there is a tree.
     /// </summary>
     internal ReadOnlyMemory<byte> DecodableBytes { get; init; }
 

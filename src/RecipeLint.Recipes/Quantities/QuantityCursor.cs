@@ -5,6 +5,10 @@ namespace RecipeLint.Recipes.Quantities;
 /// <summary>One pass over one quantity text. The first fault ends it.</summary>
 internal sealed partial class QuantityCursor(string text, Due due)
 {
+    // Far beyond any shed, yet small enough that no product of a few of them overflows; in base units.
+    private const double Largest = 1e15;
+    private const double Smallest = 1e-30;
+
     private int _at;
 
     public QuantityFault? Fault { get; private set; }
@@ -102,7 +106,7 @@ internal sealed partial class QuantityCursor(string text, Due due)
         }
 
         var dose = first / second;
-        if (first <= 0 || second <= 0 || !double.IsFinite(dose))
+        if (first <= 0 || second <= 0 || !IsUsable(dose))
         {
             return Fail(QuantityMessages.NotAQuantity(due, text.Trim(), 0, text.Length));
         }
@@ -168,6 +172,11 @@ internal sealed partial class QuantityCursor(string text, Due due)
     {
         if (unit.Length == 0)
         {
+            if (!IsUsable(first) || !IsUsable(second ?? first))
+            {
+                return Fail(QuantityMessages.OutOfRange(text, new ScannedNumber(NumberState.OutOfRange, 0, text.Length, 0, [])));
+            }
+
             return due.Accepts.Contains(Dimension.Number)
                 ? Ordered(new Quantity(Dimension.Number, first, second ?? first, ""))
                 : Fail(QuantityMessages.NoUnit(due, text, _at));
@@ -181,7 +190,7 @@ internal sealed partial class QuantityCursor(string text, Due due)
         var factor = known.FactorTo(dimension);
         var low = (first * factor) + known.Offset;
         var high = ((second ?? first) * factor) + known.Offset;
-        if (!double.IsFinite(low) || !double.IsFinite(high))
+        if (!IsUsable(low) || !IsUsable(high))
         {
             return Fail(QuantityMessages.OutOfRange(text, new ScannedNumber(NumberState.OutOfRange, 0, text.Length, 0, [])));
         }
@@ -189,6 +198,8 @@ internal sealed partial class QuantityCursor(string text, Due due)
         var nature = known.Uncertainty is { } share && dimension != Dimension.Drops ? new Tolerance(share, null) : (Tolerance?)null;
         return Ordered(new Quantity(dimension, low, high, known.Symbol) { Tolerance = nature, Basis = known.Basis });
     }
+
+    private static bool IsUsable(double value) => value == 0 || Math.Abs(value) is >= Smallest and <= Largest;
 
     private Quantity? Ordered(Quantity quantity)
     {
@@ -206,6 +217,9 @@ internal sealed partial class QuantityCursor(string text, Due due)
         {
             case UnitReading.Known known:
                 return known;
+            case UnitReading.Several { Readings.Count: 0 } scale:
+                Fail(QuantityMessages.ConductivityInPpm(text, start, unit, scale));
+                return null;
             case UnitReading.Several several:
                 Fail(QuantityMessages.AmbiguousUnit(text, start, unit, several));
                 return null;

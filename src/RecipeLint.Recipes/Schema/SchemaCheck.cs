@@ -10,6 +10,15 @@ namespace RecipeLint.Recipes.Schema;
 /// </summary>
 public static class SchemaCheck
 {
+    /// <summary>
+    /// The most entries a list and keys an object may have; the schemas state the same. The evaluator spends up to a millisecond
+    /// on an entry that fails, so that a file of nothing but those would take minutes.
+    /// </summary>
+    public const int EntryLimit = 1000;
+
+    /// <summary>The most values of any kind in a file; a shop list of a thousand products stays below it.</summary>
+    public const int ValueLimit = 20_000;
+
     private static readonly Lazy<Checker> _stock = new(() => new Checker(DocumentKind.Stock));
     private static readonly Lazy<Checker> _recipe = new(() => new Checker(DocumentKind.Recipe));
     private static readonly Lazy<Checker> _water = new(() => new Checker(DocumentKind.Water));
@@ -39,8 +48,6 @@ public static class SchemaCheck
     {
         private static readonly JsonDocumentOptions _options = new()
         {
-            CommentHandling = JsonCommentHandling.Skip,
-            AllowTrailingCommas = true,
             MaxDepth = JsonReading.DepthLimit,
         };
 
@@ -55,6 +62,11 @@ public static class SchemaCheck
 
         public IReadOnlyList<Problem> Check(SourceFile file, JsonTree tree)
         {
+            if (SchemaProblems.TooMuch(file, tree) is { } tooMuch)
+            {
+                return [tooMuch];
+            }
+
             using var json = JsonDocument.Parse(file.DecodableBytes, _options);
             var failures = _evaluator.Evaluate(json.RootElement);
             return failures.Count == 0 && file.BeyondNumbers.Count == 0 ? [] : new SchemaProblems(file, tree, _document).From(failures);

@@ -66,6 +66,45 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
         ];
     }
 
+    /// <summary>What makes a document too big to be evaluated, at its first value too many; null when nothing does.</summary>
+    public static Problem? TooMuch(SourceFile file, JsonTree tree)
+    {
+        var pending = new Stack<JsonItem>([tree.Root]);
+        for (var count = 1; pending.TryPop(out var item); count++)
+        {
+            if (count > SchemaCheck.ValueLimit)
+            {
+                return new Problem(ProblemKind.WrongShape, OpeningOf(file, item), SchemaWords.TooMany("The file", "values", SchemaCheck.ValueLimit));
+            }
+
+            if (item.Items.Count > SchemaCheck.EntryLimit)
+            {
+                return TooLong(item, item.Items[SchemaCheck.EntryLimit], "entries");
+            }
+
+            if (item.Members.Count > SchemaCheck.EntryLimit)
+            {
+                return TooLong(item, item.Members[SchemaCheck.EntryLimit].Value, "keys");
+            }
+
+            // Pushed backwards, so that they come off in the order of the file.
+            for (var i = item.Members.Count - 1; i >= 0; i--)
+            {
+                pending.Push(item.Members[i].Value);
+            }
+
+            for (var i = item.Items.Count - 1; i >= 0; i--)
+            {
+                pending.Push(item.Items[i]);
+            }
+        }
+
+        return null;
+
+        Problem TooLong(JsonItem whole, JsonItem first, string what) => new(
+            ProblemKind.WrongShape, OpeningOf(file, first), SchemaWords.TooMany(SchemaWords.NameOf(whole), what, SchemaCheck.EntryLimit));
+    }
+
     private static IEnumerable<Found> InFileOrder(IEnumerable<Found> found) => found.OrderBy(f => f.Item.Span.Start);
 
     private static int Weight(string keyword)
@@ -199,8 +238,10 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
         return slash < 0 ? null : tree.Find(new JsonPointer(pointer[..slash]));
     }
 
+    private Place Opening(JsonItem item) => OpeningOf(file, item);
+
     /// <summary>A value, or of an object or list its opening bracket, so that a finding marks one line.</summary>
-    private Place Opening(JsonItem item) => new(
+    private static Place OpeningOf(SourceFile file, JsonItem item) => new(
         file.Path,
         item.Pointer,
         PlacePart.Value,

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
@@ -88,7 +89,8 @@ internal static class SchemaWords
         }
 
         var list = tokens.Count > 1 ? $" of \"{Wording.Shorten(tokens[^2])}\"" : "";
-        return $"Entry {(int.Parse(tokens[^1], System.Globalization.CultureInfo.InvariantCulture) + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)}{list}";
+        var index = int.Parse(tokens[^1], CultureInfo.InvariantCulture);
+        return string.Create(CultureInfo.InvariantCulture, $"Entry {index + 1}{list}");
     }
 
     /// <summary>A sentence for a value that does not fit its schema.</summary>
@@ -111,6 +113,10 @@ internal static class SchemaWords
             _ => $"{name} is not written as this file needs it{such}.",
         };
     }
+
+    /// <param name="what">Entries, keys or values.</param>
+    public static string TooMany(string name, string what, int limit) => string.Create(
+        CultureInfo.InvariantCulture, $"{name} has more than {limit:N0} {what}; this is the first too many. The shape of the file was not checked.");
 
     public static string BeyondNumber(string name, JsonItem item) =>
         $"{name} is {Wording.Shorten(item.Text)}, more than can be computed with.";

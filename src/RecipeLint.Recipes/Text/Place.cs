@@ -22,6 +22,9 @@ public sealed record Place(string File, JsonPointer Pointer, PlacePart Part = Pl
     public Place Child(int index) => new(File, Pointer.Child(index));
 
     public Place Key => this with { Part = PlacePart.Key };
+
+    /// <summary>Short, for test output; the generated one would print <see cref="Key"/> without end.</summary>
+    public override string ToString() => Part == PlacePart.Key ? $"{File}#{Pointer} (key)" : $"{File}#{Pointer}";
 }
 
 /// <summary>A run of bytes in a source file.</summary>

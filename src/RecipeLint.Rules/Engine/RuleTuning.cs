@@ -109,7 +109,12 @@ public sealed class RuleTuning
         if (rule.Options.FirstOrDefault(o => o.Name == name) is not { } option)
         {
             var names = rule.Options.Select(o => o.Name).ToList();
-            var known = names.Count == 0 ? "It has no options" : $"Its options are {string.Join(", ", names)}";
+            var known = names.Count switch
+            {
+                0 => "It has no options",
+                1 => $"Its only option is '{names[0]}'",
+                _ => $"Its options are {Say.List(names.Select(n => $"'{n}'"))}",
+            };
             Add(
                 value.Place.Key,
                 idPath,

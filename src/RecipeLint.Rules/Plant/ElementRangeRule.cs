@@ -28,6 +28,7 @@ public abstract class ElementRangeRule : RecipeRule
             yield return context.Find(place, $"{IdPath.Of(context.Facts.Workspace, place)}#{range.Key}", message, verdict.Level, range.IsPractice ? Certainty.Practice : Certainty.Computed) with
             {
                 Related = [.. ElementRatio.LargestSources(recipe, range.Key).Take(3)],
+                Measured = new Measured(range.Key, found, verdict.Limit, "mg/L"),
                 Values = [new NamedValue(range.Key, found, "mg/L"), new NamedValue("limit", verdict.Limit, "mg/L")],
             };
         }

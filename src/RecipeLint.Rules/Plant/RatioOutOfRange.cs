@@ -37,6 +37,7 @@ public sealed class RatioOutOfRange : RecipeRule
             yield return context.Find(place, $"{IdPath.Of(context.Facts.Workspace, place)}#{range.Numerator}:{range.Denominator}", message) with
             {
                 Related = [.. ElementRatio.LargestSources(recipe, more).Take(2)],
+                Measured = new Measured($"{range.Numerator}:{range.Denominator}", found, high ? range.High : range.Low, ""),
                 Values = [new NamedValue($"{range.Numerator}:{range.Denominator}", found, ""), new NamedValue("limit", high ? range.High : range.Low, "")],
             };
         }

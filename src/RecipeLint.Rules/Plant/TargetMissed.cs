@@ -42,6 +42,7 @@ public sealed class TargetMissed : RecipeRule
             yield return context.Find(target.Place, message) with
             {
                 Related = slip?.Related is { } related ? [related, .. sources.Where(s => s.Place != related.Place)] : [.. sources],
+                Measured = new Measured(key, found, asked, "mg/L"),
                 Values =
                 [
                     new NamedValue("found", found, "mg/L"),

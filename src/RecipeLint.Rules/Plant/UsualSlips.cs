@@ -87,9 +87,11 @@ internal static class UsualSlips
         var wanted = total / factor;
         Slip? best = null;
         var bestMiss = tolerance;
-        foreach (var addition in recipe.Doses.SelectMany(d => d.Stock?.Additions ?? (d.Direct is { } direct ? [direct] : [])))
+        foreach (var (dose, addition) in recipe.Doses.SelectMany(Additions))
         {
-            var part = fact.Contributions.Where(c => c.Place == addition.Place && c.AdditionId == addition.Id).Sum(c => c.Concentration.GramsPerLitre);
+            var part = fact.Contributions
+                .Where(c => c.Source == dose.Id && (dose.Direct is not null || c.AdditionId == addition.Id))
+                .Sum(c => c.Concentration.GramsPerLitre);
             if (part <= 0 || addition.Substance.HydrateFamily is not { } family)
             {
                 continue;
@@ -116,4 +118,7 @@ internal static class UsualSlips
 
         return best;
     }
+
+    private static IEnumerable<(DoseFacts Dose, AdditionFacts Addition)> Additions(DoseFacts dose) =>
+        (dose.Stock?.Additions ?? (dose.Direct is { } direct ? [direct] : [])).Select(a => (dose, a));
 }

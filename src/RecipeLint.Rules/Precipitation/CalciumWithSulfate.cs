@@ -39,6 +39,7 @@ public sealed class CalciumWithSulfate : StockRule
         yield return context.Find(supplierOfCalcium.Place, message, settles ? null : Level.Note) with
         {
             Related = [new RelatedPlace(supplierOfSulfate.Place, "brings the sulfate")],
+            Measured = new Measured("product over limit", ratio, context.Number("closeAt"), ""),
             Values =
             [
                 new NamedValue("calcium", calcium * 1000, "mmol/L"),

@@ -47,6 +47,7 @@ public sealed class PhosphateInTraceStock : StockRule
         yield return context.Find(source.Place, message) with
         {
             Related = [.. hits.Select(h => new RelatedPlace(h.By.Place, $"{h.Solid.Metal}: {Say.Number(h.Free * 1000)} mmol/L, {Say.Number(h.Limit * 1000)} stay dissolved"))],
+            Measured = new Measured($"{worst.Solid.Metal} over what stays dissolved", worst.Free / worst.Limit, 1, ""),
             Values =
             [
                 new NamedValue("phosphate", phosphate * 1000, "mmol/L"),

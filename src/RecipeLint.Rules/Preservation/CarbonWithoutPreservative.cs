@@ -41,6 +41,7 @@ public sealed class CarbonWithoutPreservative : StockRule
         yield return context.Find(worst.Place, message) with
         {
             Related = [.. food.Skip(1).Select(f => new RelatedPlace(f.Addition.Place, "also feeds microbes"))],
+            Measured = new Measured("organic matter", total, context.Number("minimumFood"), "g/L"),
             Values = [new NamedValue("organic matter", total, "g/L")],
         };
     }

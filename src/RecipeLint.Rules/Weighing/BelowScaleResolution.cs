@@ -34,6 +34,7 @@ public sealed class BelowScaleResolution : StockRule
             var place = addition.Place.Child("amount");
             yield return context.Find(place, message) with
             {
+                Measured = new Measured("display steps", shown, steps, ""),
                 Values =
                 [
                     new NamedValue("mass", addition.Mass.Grams, "g"),

@@ -36,7 +36,7 @@ public sealed record ExampleRun(Workspace Workspace, LintResult Result)
             files.Add(Path.GetRelativePath(folder, path).Replace('\\', '/'), File.ReadAllBytes(path));
         }
 
-        var workspace = WorkspaceLoader.Load(files, ["."], new LoadOptions { Profiles = ProfileLibrary.Names });
+        var workspace = WorkspaceLoader.Load(files, ["."], new LoadOptions { Profiles = ProfileLibrary.AllNames });
         return new ExampleRun(workspace, LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions { Today = _today }));
     }
 }

@@ -96,6 +96,18 @@ public sealed class ExampleTests
         });
     }
 
+    /// <summary>A finding that turns on a number says which, so that a shop can accept it up to a value and no further.</summary>
+    [Theory]
+    [MemberData(nameof(Failing))]
+    public void FindingsWithNumbersSayWhichOneCanBeAccepted(string rule, string example)
+    {
+        var (_, run) = Load(rule, example);
+        string[] families = ["precipitation", "chelation", "preservation", "weighing", "plant"];
+        Assert.All(
+            run.Result.Findings.Where(f => families.Contains(f.Rule.Family) && f.Values.Count > 0),
+            f => Assert.True(f.Measured is not null, $"{f.Rule.Name}: {f.Message}"));
+    }
+
     [Theory]
     [MemberData(nameof(Every))]
     public void FindingsCanBeToldApartByTheirFingerprint(string rule, string example)

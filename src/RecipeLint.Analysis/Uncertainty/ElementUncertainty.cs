@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using RecipeLint.Chemistry.Quantities;
+
+namespace RecipeLint.Analysis.Uncertainty;
+
+/// <summary>
+/// How well an element is known when a stock or final solution is made with the shop's equipment: first-order propagation by the GUM
+/// (JCGM 100:2008, 5.1 and 5.2) of weighing, assay, finished volume, aliquots, doses and final volume.
+/// </summary>
+/// <param name="Key">"N", "NO3-N", "P", "Mo" ...</param>
+/// <param name="Concentration">As computed, uncertainty left aside.</param>
+/// <param name="RelativeStandard">Combined standard uncertainty as a fraction of the concentration.</param>
+/// <param name="Shares">Sources by their share of the variance, largest first; the fractions sum to 1.</param>
+public sealed record ElementUncertainty(string Key, MassConcentration Concentration, double RelativeStandard, IReadOnlyList<UncertaintyShare> Shares)
+{
+    /// <summary>Expanded uncertainty U (k = 2, about 95 %) as a fraction of the concentration: 0.06 reads "± 6 %".</summary>
+    public double RelativeExpanded => 2 * RelativeStandard;
+
+    /// <summary>Expanded uncertainty U (k = 2).</summary>
+    public MassConcentration Expanded => new(Concentration.GramsPerLitre * RelativeExpanded);
+
+    /// <summary>The elements of a final solution.</summary>
+    /// <param name="findStock">Facts of a stock by its file, for pre-stocks (<see cref="Facts.FindStock"/>).</param>
+    public static UncertaintyFacts Of(RecipeFacts recipe, Func<string, StockFacts?> findStock)
+    {
+        var budget = new ElementBudget(findStock);
+        return From(budget.OfRecipe(recipe), budget);
+    }
+
+    /// <summary>The elements of a finished stock.</summary>
+    /// <param name="findStock">Facts of a stock by its file, for pre-stocks (<see cref="Facts.FindStock"/>).</param>
+    public static UncertaintyFacts Of(StockFacts stock, Func<string, StockFacts?> findStock)
+    {
+        var budget = new ElementBudget(findStock);
+        return From(budget.OfStock(stock), budget);
+    }
+
+    private static UncertaintyFacts From(IEnumerable<KeyValuePair<string, Uncertain>> concentrations, ElementBudget budget) =>
+        new(
+            concentrations
+                .Where(c => c.Value.Value > 0 && c.Value.RelativeStandard is { } relative && double.IsFinite(relative))
+                .ToImmutableSortedDictionary(
+                    c => c.Key,
+                    c => new ElementUncertainty(c.Key, new MassConcentration(c.Value.Value), c.Value.RelativeStandard!.Value, c.Value.Shares),
+                    StringComparer.Ordinal),
+            budget.Notes.ToList());
+}
+
+/// <summary>How well each element is known, and what had to be assumed to say so.</summary>
+/// <param name="Elements">By nutrient key; elements of zero concentration have none.</param>
+/// <param name="Assumptions">Equipment, assays and effects taken for granted.</param>
+public sealed record UncertaintyFacts(ImmutableSortedDictionary<string, ElementUncertainty> Elements, IReadOnlyList<Assumption> Assumptions);

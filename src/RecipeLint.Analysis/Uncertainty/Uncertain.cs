@@ -1,0 +1,133 @@
+namespace RecipeLint.Analysis.Uncertainty;
+
+/// <summary>
+/// A value with the errors it carries, each as the signed first-order effect c·u of one error source. Sums, products and quotients follow
+/// the law of propagation of uncertainty (JCGM 100:2008, equations 10 and 16): effects of one source add with their signs, whatever way they
+/// came, so values that share a source are correlated without anybody stating a coefficient. Immutable; the unit is the caller's.
+/// </summary>
+public sealed class Uncertain
+{
+    /// <summary>An effect that cancels leaves this much or less of the variance behind.</summary>
+    private const double Rounding = 1e-24;
+
+    private readonly Effect[] _effects;
+
+    private Uncertain(double value, Effect[] effects)
+    {
+        Value = value;
+        _effects = effects;
+    }
+
+    public double Value { get; }
+
+    /// <summary>Combined standard uncertainty u_c, in the unit of the value.</summary>
+    public double Standard => Length(_effects);
+
+    /// <summary>u_c divided by the size of the value; null for a value of zero.</summary>
+    public double? RelativeStandard => Value == 0 ? null : Standard / Math.Abs(Value);
+
+    /// <summary>The part of the variance each source has, largest first; empty for a value without errors. The fractions sum to 1.</summary>
+    public IReadOnlyList<UncertaintyShare> Shares
+    {
+        get
+        {
+            var length = Length(_effects);
+            return length == 0
+                ? []
+                :
+                [
+                    .. _effects
+                        .Select(e => new UncertaintyShare(e.Source, e.Size / length * (e.Size / length)))
+                        .Where(s => s.Fraction > Rounding)
+                        .OrderByDescending(s => s.Fraction)
+                        .ThenBy(s => s.Source.Id, StringComparer.Ordinal),
+                ];
+        }
+    }
+
+    public static Uncertain Exactly(double value) => new(value, []);
+
+    /// <summary>A measured value with the standard uncertainty of each of its errors, in the unit of the value; a sign tells the direction.</summary>
+    public static Uncertain Measured(double value, params IEnumerable<(ErrorSource Source, double Standard)> errors) =>
+        new(value, Merge(errors.Select(e => new Effect(e.Source, e.Standard))));
+
+    /// <summary>A measured value whose errors are known as fractions of it.</summary>
+    public static Uncertain MeasuredRelative(double value, IEnumerable<RelativeError> errors) =>
+        Measured(value, errors.Select(e => (e.Source, e.Standard * value)));
+
+    /// <summary>
+    /// Any function of inputs, from its value and its partial derivatives at the estimates. Inputs in another order give the same bits.
+    /// </summary>
+    public static Uncertain Combine(double value, params IEnumerable<(Uncertain Input, double Sensitivity)> terms) =>
+        new(value, Merge(terms.SelectMany(t => t.Input._effects.Select(e => e with { Size = e.Size * t.Sensitivity }))));
+
+    /// <summary>The sum; the order of the terms never shows in the last digits.</summary>
+    public static Uncertain Sum(IEnumerable<Uncertain> terms)
+    {
+        var list = terms.ToList();
+        return Combine(list.Select(t => t.Value).Order().Sum(), list.Select(t => (t, 1.0)));
+    }
+
+    public static Uncertain operator +(Uncertain left, Uncertain right) =>
+        Combine(left.Value + right.Value, (left, 1), (right, 1));
+
+    public static Uncertain operator -(Uncertain left, Uncertain right) =>
+        Combine(left.Value - right.Value, (left, 1), (right, -1));
+
+    public static Uncertain operator *(Uncertain left, Uncertain right) =>
+        Combine(left.Value * right.Value, (left, right.Value), (right, left.Value));
+
+    public static Uncertain operator *(double factor, Uncertain value) => Combine(factor * value.Value, (value, factor));
+
+    /// <exception cref="DivideByZeroException">The divisor's value is zero.</exception>
+    public static Uncertain operator /(Uncertain left, Uncertain right)
+    {
+        if (right.Value == 0)
+        {
+            throw new DivideByZeroException("A value cannot be divided by a measured zero.");
+        }
+
+        var quotient = left.Value / right.Value;
+        return Combine(quotient, (left, 1 / right.Value), (right, -quotient / right.Value));
+    }
+
+    /// <summary>U = k·u_c, in the unit of the value; k = 2 covers about 95 % (JCGM 100:2008, 6.2.1 and G.6.6).</summary>
+    public double Expanded(double coverageFactor = 2) => coverageFactor * Standard;
+
+    /// <summary>Covariance with another value, from the sources both carry (JCGM 100:2008, F.1.2.3).</summary>
+    public double Covariance(Uncertain other)
+    {
+        var theirs = other._effects.ToDictionary(e => e.Source.Id, e => e.Size, StringComparer.Ordinal);
+        return _effects.Sum(e => e.Size * theirs.GetValueOrDefault(e.Source.Id));
+    }
+
+    /// <summary>Correlation coefficient, -1 to 1; null where one of the two has no uncertainty.</summary>
+    public double? Correlation(Uncertain other)
+    {
+        var both = Standard * other.Standard;
+        return both == 0 ? null : Math.Clamp(Covariance(other) / both, -1, 1);
+    }
+
+    /// <summary>One effect a source, in the order of the sources' ids; equal contributions are added in the order of their size.</summary>
+    private static Effect[] Merge(IEnumerable<Effect> effects) =>
+        [
+            .. effects
+                .Where(e => e.Size != 0)
+                .GroupBy(e => e.Source.Id, StringComparer.Ordinal)
+                .OrderBy(g => g.Key, StringComparer.Ordinal)
+                .Select(g => new Effect(FirstPlaced(g.Select(e => e.Source)), g.Select(e => e.Size).Order().Sum())),
+        ];
+
+    /// <summary>Of the places that speak of one source the first in the files, whatever order the inputs came in.</summary>
+    private static ErrorSource FirstPlaced(IEnumerable<ErrorSource> same) =>
+        same.OrderBy(s => s.Place?.File, StringComparer.Ordinal).ThenBy(s => s.Place?.Pointer.Value, StringComparer.Ordinal).First();
+
+    /// <summary>Root of the sum of squares, scaled by the largest so that very small effects do not vanish.</summary>
+    private static double Length(Effect[] effects)
+    {
+        var largest = effects.Length == 0 ? 0 : effects.Max(e => Math.Abs(e.Size));
+        return largest == 0 ? 0 : largest * Math.Sqrt(effects.Sum(e => e.Size / largest * (e.Size / largest)));
+    }
+
+    private readonly record struct Effect(ErrorSource Source, double Size);
+}

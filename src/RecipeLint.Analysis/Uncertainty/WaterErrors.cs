@@ -1,0 +1,49 @@
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Analysis.Uncertainty;
+
+/// <summary>The errors of a water analysis.</summary>
+internal sealed class WaterErrors(UncertaintyNotes notes)
+{
+    /// <summary>What the water brings of each key, in grams per litre of water, with the error of its analysis.</summary>
+    public IEnumerable<(string Key, Uncertain GramsPerLitre)> Of(WaterDocument water)
+    {
+        foreach (var (key, grams, place) in SourceWater.Nutrients(water))
+        {
+            yield return (key, Uncertain.MeasuredRelative(grams, [Of(water, key, place)]));
+        }
+    }
+
+    /// <summary>
+    /// A yearly range is rectangular between its ends; a single figure has the largest uncertainty a drinking water laboratory may have:
+    /// German Trinkwasserverordnung 2001 (as of 2018), annex 5 part I, k = 2, which takes over Directive 98/83/EC annex III: 15 % for chloride,
+    /// sodium and nitrate, 25 % boron, copper and nickel, 30 % iron and manganese, 40 % ammonium. Other ions are taken with the 15 %.
+    /// </summary>
+    private RelativeError Of(WaterDocument water, string key, Place place)
+    {
+        var source = new ErrorSource($"water:{place.File}#{place.Pointer.Value}", $"the analysis of the water '{water.Name}' ({key})", place);
+        var value = water.Values.FirstOrDefault(v => v.Key.Place == place);
+        if (value?.Concentration is { } range && range.High > range.Low && range.High.MolesPerLitre + range.Low.MolesPerLitre > 0)
+        {
+            var half = (range.High.MolesPerLitre - range.Low.MolesPerLitre) / (range.High.MolesPerLitre + range.Low.MolesPerLitre);
+            return new RelativeError(source, StandardUncertainty.Rectangular(half), ErrorShape.Rectangular);
+        }
+
+        notes.Add(
+            "uncertainty-water",
+            "The values of {0} are taken with the largest uncertainty a drinking water laboratory may have (15 to 40 %, k = 2).",
+            $"'{water.Name}'",
+            water.Place);
+        return new RelativeError(source, StandardUncertainty.Quoted(Expanded(key, value?.Component)), ErrorShape.Normal);
+    }
+
+    private static double Expanded(string key, string? component) => (key, component) switch
+    {
+        (_, "NH4+") => 0.40,
+        ("Fe" or "Mn", _) => 0.30,
+        ("B" or "Cu" or "Ni", _) => 0.25,
+        _ => 0.15,
+    };
+}

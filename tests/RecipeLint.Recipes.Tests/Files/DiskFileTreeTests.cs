@@ -1,0 +1,106 @@
+using RecipeLint.Recipes.Files;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Tests.Files;
+
+public sealed class DiskFileTreeTests : IDisposable
+{
+    private const string Stock = """{"format": 1, "makes": "1 L", "steps": [{"stir": "well"}]}""";
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("recipelint-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void Files_of_the_disk_are_read_from_the_repository_root()
+    {
+        Write("shop/.git/HEAD", "");
+        Write("shop/recipelint.json", "{}");
+        Write("shop/stocks/a.stock.json", Stock);
+        Write("shop/recipes/r.recipe.json", """{"format": 1, "final": "1 L", "doses": [{"stock": "../stocks/a.stock.json", "dose": "1:100"}]}""");
+        var workspace = WorkspaceLoader.Load(new DiskFileTree(Path.Combine(_folder, "shop", "recipes")), ["r.recipe.json"], new LoadOptions());
+        Assert.Empty(workspace.Problems);
+        Assert.EndsWith("/shop", workspace.Root, StringComparison.Ordinal);
+        Assert.Equal(["recipelint.json", "recipes/r.recipe.json", "stocks/a.stock.json"], workspace.Sources.Keys);
+    }
+
+    [Fact]
+    public void Links_to_files_are_followed_inside_the_repository_only()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            // Making links needs a privilege there.
+            return;
+        }
+
+        Write("shop/.git/HEAD", "");
+        Write("shop/a.stock.json", Stock);
+        Write("outside.stock.json", Stock);
+        File.CreateSymbolicLink(Path.Combine(_folder, "shop", "inside.stock.json"), "a.stock.json");
+        File.CreateSymbolicLink(Path.Combine(_folder, "shop", "out.stock.json"), "../outside.stock.json");
+        File.CreateSymbolicLink(Path.Combine(_folder, "shop", "round.stock.json"), "round.stock.json");
+        File.CreateSymbolicLink(Path.Combine(_folder, "shop", "dangling.stock.json"), "none.stock.json");
+        Directory.CreateSymbolicLink(Path.Combine(_folder, "shop", "again"), ".");
+        Directory.CreateSymbolicLink(Path.Combine(_folder, "shop", "up"), "..");
+        Write("shop/r.recipe.json", """{"format": 1, "final": "1 L", "doses": [{"stock": "up/outside.stock.json", "dose": "1:100"}]}""");
+        var workspace = WorkspaceLoader.Load(new DiskFileTree(_folder), ["shop"], new LoadOptions());
+        Assert.Equal(["a.stock.json", "inside.stock.json"], workspace.Stocks.Select(s => s.File));
+        Assert.Equal(
+            [("out.stock.json", ProblemKind.ReferenceLeavesRepository), ("r.recipe.json", ProblemKind.ReferenceLeavesRepository)],
+            workspace.Problems.Select(p => (p.Place.File, p.Kind)));
+        Assert.Empty(workspace.Unusable);
+        var named = WorkspaceLoader.Load(new DiskFileTree(_folder), ["shop/out.stock.json"], new LoadOptions());
+        Assert.Equal([new UnusablePath("shop/out.stock.json", "leads out of the repository")], named.Unusable);
+    }
+
+    [Fact]
+    public void A_repository_behind_a_link_is_still_one()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        Write("real/.git/HEAD", "");
+        Write("real/a.stock.json", Stock);
+        Write("real/r.recipe.json", """{"format": 1, "final": "1 L", "doses": [{"stock": "a.stock.json", "dose": "1:100"}]}""");
+        Directory.CreateSymbolicLink(Path.Combine(_folder, "linked"), "real");
+        var workspace = WorkspaceLoader.Load(new DiskFileTree(Path.Combine(_folder, "linked")), ["r.recipe.json"], new LoadOptions());
+        Assert.Empty(workspace.Problems);
+        Assert.Single(workspace.Stocks);
+    }
+
+    [Fact]
+    public void A_pipe_is_never_opened()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var make = System.Diagnostics.Process.Start("mkfifo", Path.Combine(_folder, "p.stock.json"));
+        make.WaitForExit();
+        var workspace = WorkspaceLoader.Load(new DiskFileTree(_folder), ["p.stock.json"], new LoadOptions());
+        Assert.Equal(ProblemKind.MalformedFile, Assert.Single(workspace.Problems).Kind);
+    }
+
+    [Fact]
+    public void Nothing_that_stands_on_a_disk_throws()
+    {
+        var files = new DiskFileTree(_folder);
+        Assert.Equal(EntryKind.Missing, files.Kind(files.FullPath("no\0name")));
+        Assert.Equal(EntryKind.Missing, files.Kind(files.FullPath(new string('x', 5000))));
+        Assert.Empty(files.Names(files.FullPath("none")));
+        Assert.NotNull(files.Read(files.FullPath("none"), 10).Failure);
+        Assert.NotNull(files.Read(files.FullPath("."), 10).Failure);
+        Write("big.json", "12345678901");
+        Assert.Equal(11, files.Read(files.FullPath("big.json"), 10).TooLarge);
+    }
+
+    private void Write(string path, string text)
+    {
+        var full = Path.Combine(_folder, path);
+        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+        File.WriteAllText(full, text);
+    }
+}
