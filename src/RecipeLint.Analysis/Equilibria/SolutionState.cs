@@ -35,7 +35,11 @@ public enum StateMoment
 /// <param name="Amount">mol of solid per litre of solution.</param>
 /// <param name="Mass">g of solid per litre of solution, hydrate water included.</param>
 /// <param name="ByHandbook">True when the amount rests on the handbook solubility because activities cannot be trusted that far.</param>
-public sealed record SolidDeposit(Solid Solid, double Index, AmountConcentration Amount, MassConcentration Mass, bool ByHandbook);
+public sealed record SolidDeposit(Solid Solid, double Index, AmountConcentration Amount, MassConcentration Mass, bool ByHandbook)
+{
+    /// <summary>True when there is too little of it to see; such a deposit deserves no finding.</summary>
+    public bool IsTrace => Mass.GramsPerLitre < Clearness.VisibleGramsPerLitre;
+}
 
 /// <summary>How near a solid is that does not fall out, or has fallen out.</summary>
 /// <param name="Index">Saturation index before anything falls out: 0 saturated, positive above.</param>

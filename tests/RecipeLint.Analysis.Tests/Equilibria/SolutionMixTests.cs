@@ -110,7 +110,7 @@ public sealed class SolutionMixTests
     {
         Step[] steps =
         [
-            Bench.Add("calcium-nitrate-4h2o", "200 g"), Bench.Add("potassium-nitrate", "120 g"), Bench.Add("fe-edta", "8 g"), Bench.Add("nitric-38", "6 mL"),
+            Bench.Add("calcium-nitrate-4h2o", "200 g"), Bench.Add("potassium-nitrate", "120 g"), Bench.Add("fe-edta-na-3h2o", "8 g"), Bench.Add("nitric-38", "6 mL"),
             Bench.Add("magnesium-sulfate-7h2o", "3 g"),
         ];
         var forward = Bench.StockOf(steps).Chemistry;
@@ -140,7 +140,7 @@ public sealed class SolutionMixTests
     [Fact]
     public void Threads_that_ask_at_once_get_the_same()
     {
-        var stock = Bench.StockOf(Bench.Add("potassium-nitrate", "20 g"), Bench.Add("fe-edta", "3 g"));
+        var stock = Bench.StockOf(Bench.Add("potassium-nitrate", "20 g"), Bench.Add("fe-edta-na-3h2o", "3 g"));
         var answers = new double[8];
         Parallel.For(0, answers.Length, i => answers[i] = stock.Chemistry.Coldest.Ph);
 
