@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
@@ -60,7 +61,7 @@ public enum DoseBasis
 }
 
 /// <summary>Who brought how much of an element.</summary>
-/// <param name="Source">Dose id, or "water".</param>
+/// <param name="Source">Dose id, "water", or "adjust" for the reagent that sets the pH.</param>
 /// <param name="AdditionId">Step id inside the stock; null for water.</param>
 /// <param name="Place">The step or water value.</param>
 /// <param name="Label">How to call it in a sentence ("calcium nitrate tetrahydrate in 'Part A'").</param>
@@ -93,6 +94,8 @@ public sealed record IonFact(string Name, int Charge, AmountConcentration Concen
 /// <summary>What the plants get when the recipe is mixed as written.</summary>
 public sealed record RecipeFacts
 {
+    private readonly Computed<RecipeFacts, RecipeChemistry> _chemistry = new();
+
     public required RecipeDocument Recipe { get; init; }
 
     public required ShopSettings Settings { get; init; }
@@ -122,7 +125,7 @@ public sealed record RecipeFacts
     /// <summary>The source water.</summary>
     public WaterFacts? Water { get; init; }
 
-    /// <summary>The pH adjustment the recipe asks for.</summary>
+    /// <summary>The pH adjustment the recipe asks for; what its reagent brings is in the totals unless its amount is unknown.</summary>
     public PhAdjustmentFacts? Adjustment { get; init; }
 
     /// <summary>Declared or typical impurities in the whole final volume, apart from the elements.</summary>
@@ -131,6 +134,9 @@ public sealed record RecipeFacts
     public IReadOnlyList<Assumption> Assumptions { get; init; } = [];
 
     public required bool IsComplete { get; init; }
+
+    /// <summary>What the final solution is: pH, EC, what falls out, who holds the metals. Computed when first asked for, the same every time.</summary>
+    public RecipeChemistry Chemistry => _chemistry.Of(this, RecipeChemistry.Of);
 
     /// <summary>mg/L of an element or nitrogen form; 0 when absent.</summary>
     public double MilligramsPerLitre(string key) => Elements.TryGetValue(key, out var fact) ? fact.Concentration.MilligramsPerLitre : 0;

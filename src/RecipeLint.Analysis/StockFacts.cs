@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
@@ -94,14 +95,32 @@ public sealed record AliquotFacts(string Id, Place Place, string StockFile, Volu
 }
 
 /// <summary>A reagent added until a pH is reached.</summary>
-/// <param name="Id">Step id; "adjust" in a recipe.</param>
-/// <param name="Amount">Mass of reagent needed; null while it is not known.</param>
+/// <param name="Id">Step id; "adjust" in a recipe; through an aliquot the aliquot's id, a slash and the inner id.</param>
+/// <param name="Amount">Mass of reagent needed, as bought; null when it is not known.</param>
 /// <param name="Reason">Why the amount is null; null when it is known.</param>
-public sealed record PhAdjustmentFacts(string Id, Place Place, double? TargetPh, Substance? Reagent, Mass? Amount, string? Reason);
+public sealed record PhAdjustmentFacts(string Id, Place Place, double? TargetPh, Substance? Reagent, Mass? Amount, string? Reason)
+{
+    /// <summary>Volume of a liquid reagent; null for a solid.</summary>
+    public Volume? Volume { get; init; }
+
+    /// <summary>pH before the reagent; null when it is not known.</summary>
+    public double? PhBefore { get; init; }
+
+    /// <summary>What the reagent brings; part of the totals.</summary>
+    public ElementTotals Elements { get; init; } = ElementTotals.Empty;
+
+    /// <summary>What the reagent brings; part of the totals.</summary>
+    public ImmutableSortedDictionary<string, double> ComponentMoles { get; init; } = Solutions.ComponentMoles.Empty;
+
+    /// <summary>True when it was done in another stock that an aliquot was taken of.</summary>
+    public bool ThroughAliquot { get; init; }
+}
 
 /// <summary>What a stock holds when it is made as written.</summary>
 public sealed record StockFacts
 {
+    private readonly Computed<StockFacts, StockChemistry> _chemistry = new();
+
     public required StockDocument Stock { get; init; }
 
     public required ShopSettings Settings { get; init; }
@@ -118,7 +137,7 @@ public sealed record StockFacts
     /// <summary>Parts of other stocks in the order of the steps.</summary>
     public IReadOnlyList<AliquotFacts> Aliquots { get; init; } = [];
 
-    /// <summary>pH adjustments in the order of the steps; what their reagent brings is not in the totals while its amount is unknown.</summary>
+    /// <summary>pH adjustments in the order of the steps; what their reagent brings is in the totals unless its amount is unknown.</summary>
     public IReadOnlyList<PhAdjustmentFacts> Adjustments { get; init; } = [];
 
     /// <summary>Declared or typical impurities of the whole batch, apart from the totals.</summary>
@@ -140,6 +159,9 @@ public sealed record StockFacts
 
     /// <summary>False when something could not be read: totals are lower bounds and rules on ranges stay silent.</summary>
     public required bool IsComplete { get; init; }
+
+    /// <summary>What the stock is as a solution: pH, what falls out, who holds the metals. Computed when first asked for, the same every time.</summary>
+    public StockChemistry Chemistry => _chemistry.Of(this, StockChemistry.Of);
 
     public AmountConcentration Concentration(string component) => new Amount(ComponentMoles.GetValueOrDefault(component)) / Volume;
 

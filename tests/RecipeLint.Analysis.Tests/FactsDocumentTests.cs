@@ -85,13 +85,13 @@ public sealed class FactsDocumentTests
     }
 
     [Fact]
-    public void The_amount_needed_to_reach_a_pH_says_why_it_is_missing()
+    public void An_amount_that_cannot_reach_the_pH_says_why_it_is_missing()
     {
         using var document = JsonDocument.Parse(Write(Everything(), "trace.stock.json"));
         var adjustment = document.RootElement.GetProperty("adjustments")[0];
 
         Assert.Equal(JsonValueKind.Null, adjustment.GetProperty("reagent_mass_g").ValueKind);
-        Assert.Equal("not computed yet", adjustment.GetProperty("reason").GetString());
+        Assert.StartsWith("pH 3 cannot be reached with 'koh-10' from pH ", adjustment.GetProperty("reason").GetString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -178,15 +178,18 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void The_last_adjustment_declares_the_pH_and_its_reagent_is_not_computed_yet()
+    public void The_last_adjustment_declares_the_pH_and_its_reagent_counts()
     {
         var facts = Bench.StockOf(Bench.Add("boric-acid", "3 g"), Bench.Adjust(4, "koh-10"), Bench.Adjust(3, "nitric-38"));
 
         Assert.Equal(3, facts.DeclaredPh);
-        Assert.All(facts.Adjustments, a => Assert.Null(a.Amount));
-        Assert.All(facts.Adjustments, a => Assert.Equal("not computed yet", a.Reason));
-        Assert.Equal(2, facts.Assumptions.Count(a => a.Key == "ph-adjustment"));
+        // 3 g of boric acid in 2 L is near pH 5.4 by itself, where potassium hydroxide only raises it.
+        Assert.StartsWith("pH 4 cannot be reached with 'koh-10' from pH 5.", facts.Adjustments[0].Reason, StringComparison.Ordinal);
+        Assert.Single(facts.Assumptions, a => a.Key == "ph-adjustment");
         Assert.DoesNotContain("K+", facts.ComponentMoles.Keys);
+
+        // Nothing in it buffers at pH 3: 1 mmol/L of acid over an activity coefficient of 0.965 (Debye-Hückel), in 2 L.
+        Assert.Equal(2 * 0.001 / 0.965, facts.ComponentMoles["NO3-"], 0.00003);
     }
 
     [Fact]

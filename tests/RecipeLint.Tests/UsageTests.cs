@@ -27,7 +27,7 @@ public sealed class UsageTests
         new[] { "check", "no-such-folder" },
         new[] { "check", "nothing-*.stock.json" },
         new[] { "check", "README.md" },
-        new[] { "check", "src" },
+        new[] { "check", "schema" },
         new[] { "check", "examples", "--format", "xml" },
         new[] { "check", "examples", "--fail-on", "fatal" },
         new[] { "check", "examples", "--color", "sometimes" },

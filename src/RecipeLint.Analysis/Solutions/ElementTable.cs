@@ -8,9 +8,15 @@ namespace RecipeLint.Analysis.Solutions;
 /// <summary>The elements of a final solution with who brought how much.</summary>
 internal static class ElementTable
 {
-    public static ImmutableSortedDictionary<string, ElementFact> Of(IReadOnlyList<DoseFacts> doses, WaterFacts water, Volume final)
+    public static ImmutableSortedDictionary<string, ElementFact> Of(
+        IReadOnlyList<DoseFacts> doses, WaterFacts water, PhAdjustmentFacts? adjustment, Volume final)
     {
         var shares = doses.SelectMany(Shares).Concat(Shares(water, "water", null, "source water", 1));
+        if (adjustment?.Reagent is { } reagent)
+        {
+            shares = shares.Concat(Shares(adjustment.Elements, adjustment.Id, null, adjustment.Place, $"{reagent.Name} that sets the pH"));
+        }
+
         return shares
             .GroupBy(s => s.Key, StringComparer.Ordinal)
             .ToImmutableSortedDictionary(g => g.Key, g => FactOf(g.Key, g, final), StringComparer.Ordinal);
@@ -46,6 +52,7 @@ internal static class ElementTable
         var name = stock.Stock.Name;
         return stock.Additions
             .SelectMany(a => Shares(a.Elements.Times(part), dose.Id, a.Id, a.Place, $"{a.Substance.Name} in '{name}'"))
+            .Concat(stock.Adjustments.SelectMany(a => Shares(a.Elements.Times(part), dose.Id, a.Id, a.Place, $"{a.Reagent?.Name} that sets the pH of '{name}'")))
             .Concat(stock.Waters.SelectMany(w => Shares(w, dose.Id, w.Id, $"water in '{name}'", part)));
     }
 

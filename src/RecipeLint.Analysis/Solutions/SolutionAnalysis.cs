@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Chemistry.Quantities;
@@ -24,8 +26,8 @@ internal static class SolutionAnalysis
         var assumptions = new AssumptionList(recipe.Place);
         var reader = new DoseReader(final.Value, shop, stocks, assumptions);
         var doses = recipe.Doses.Select(reader.Read).OfType<DoseFacts>().ToList();
-        var poured = doses.Aggregate(Volume.Zero, (sum, d) => sum + d.Volume);
-        var (finalVolume, waterVolume) = Volumes(recipe, final.Value, poured, assumptions);
+        var dosed = doses.Aggregate(Volume.Zero, (sum, d) => sum + d.Volume);
+        var (finalVolume, waterVolume) = Volumes(recipe, final.Value, dosed, assumptions);
 
         var choice = SourceWater.Find(workspace, recipe.Water);
         if (recipe.Water is null)
@@ -39,7 +41,9 @@ internal static class SolutionAnalysis
             assumptions.AddRange(stock.Assumptions.Where(a => a.Key != Storage.AssumptionKey));
         }
 
-        var moles = ComponentMoles.Sum([.. doses.Select(d => d.ComponentMoles), water.ComponentMoles]);
+        var poured = ComponentMoles.Sum([.. doses.Select(d => d.ComponentMoles), water.ComponentMoles]);
+        var adjustment = Adjustment(recipe, poured, finalVolume, assumptions);
+        var moles = adjustment is null ? poured : ComponentMoles.Sum([poured, adjustment.ComponentMoles]);
         var (ions, charge) = ChargeBook.Of(moles, finalVolume);
         return new RecipeFacts
         {
@@ -50,12 +54,12 @@ internal static class SolutionAnalysis
             WaterVolume = waterVolume,
             Doses = doses,
             Water = water,
-            Elements = ElementTable.Of(doses, water, finalVolume),
+            Elements = ElementTable.Of(doses, water, adjustment, finalVolume),
             ComponentMoles = moles,
             Charge = charge,
             Ions = ions,
             Impurities = ElementTotals.Sum(doses.Select(d => d.Impurities)),
-            Adjustment = Adjustment(recipe, assumptions),
+            Adjustment = adjustment,
             Assumptions = assumptions.ToList(),
             IsComplete = recipe.IsComplete && choice.Resolved && reader.IsComplete,
         };
@@ -85,19 +89,18 @@ internal static class SolutionAnalysis
         return (stated, stated - poured);
     }
 
-    private static PhAdjustmentFacts? Adjustment(RecipeDocument recipe, AssumptionList assumptions)
+    /// <summary>Growers' tanks stand open and are stirred, so the reagent is what the solution takes at rest with the air.</summary>
+    private static PhAdjustmentFacts? Adjustment(
+        RecipeDocument recipe, ImmutableSortedDictionary<string, double> moles, Volume final, AssumptionList assumptions)
     {
         if (recipe.Adjust is not { } adjust)
         {
             return null;
         }
 
-        if (adjust.Reagent is { } reagent)
-        {
-            assumptions.Add("ph-adjustment", $"How much '{reagent.Id}' the pH needs is {StockBatch.NotComputed}: what it brings is left out.", adjust.Place);
-        }
-
-        return new PhAdjustmentFacts("adjust", adjust.Place, adjust.Target?.Value, adjust.Reagent, null, StockBatch.NotComputed);
+        var mix = SolutionMix.Of(moles, final);
+        var water = new Mass(1000 * mix.KilogramsWaterPerLitre * final.Litres);
+        return Adjustments.Of("adjust", adjust.Place, adjust.Target?.Value, adjust.Reagent, moles, water, openToAir: true, assumptions);
     }
 
     /// <summary>The recipe's crop, else the shop's profile, else the generic one.</summary>

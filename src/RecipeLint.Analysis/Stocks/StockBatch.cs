@@ -1,4 +1,7 @@
+using System.Collections.Immutable;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
@@ -10,7 +13,8 @@ namespace RecipeLint.Analysis.Stocks;
 /// <summary>One batch of a stock as it is made, step by step.</summary>
 internal sealed class StockBatch
 {
-    public const string NotComputed = "not computed yet";
+    /// <summary>Water as it is poured, at 20 °C.</summary>
+    private static readonly Density WaterAtBench = new(Water.DensityGramsPerMl(SolutionMix.FilledAtCelsius));
 
     private readonly StockDocument _stock;
     private readonly Volume _makes;
@@ -78,12 +82,12 @@ internal sealed class StockBatch
             Waters = _waters,
             Aliquots = _aliquots,
             Adjustments = _adjustments,
-            Totals = ElementTotals.Sum([.. _additions.Select(a => a.Elements), .. _waters.Select(w => w.Elements)]),
+            Totals = ElementTotals.Sum([.. _additions.Select(a => a.Elements), .. _waters.Select(w => w.Elements), .. _adjustments.Select(a => a.Elements)]),
             Impurities = ElementTotals.Sum(_additions.Select(a => a.Impurities)),
-            ComponentMoles = ComponentMoles.Sum([.. _additions.Select(a => a.ComponentMoles), .. _waters.Select(w => w.ComponentMoles)]),
+            ComponentMoles = InVesselMoles(),
             StorageTemperature = storage,
             Assumptions = _assumptions.ToList(),
-            DeclaredPh = _adjustments.LastOrDefault(a => a.TargetPh is not null)?.TargetPh,
+            DeclaredPh = _adjustments.LastOrDefault(a => a.TargetPh is not null && !a.ThroughAliquot)?.TargetPh,
             IsComplete = _complete,
         };
     }
@@ -138,6 +142,16 @@ internal sealed class StockBatch
             Elements = w.Elements.Times(share),
             ComponentMoles = w.ComponentMoles.Times(share),
         }));
+        _adjustments.AddRange(source.Adjustments.Select(a => a with
+        {
+            Id = $"{step.Id}/{a.Id}",
+            Place = step.Place,
+            Amount = a.Amount * share,
+            Volume = a.Volume * share,
+            Elements = a.Elements.Times(share),
+            ComponentMoles = a.ComponentMoles.Times(share),
+            ThroughAliquot = true,
+        }));
         _assumptions.AddRange(source.Assumptions.Where(a => a.Key != Storage.AssumptionKey));
         _complete &= source.IsComplete;
         _inVessel += volume;
@@ -183,11 +197,28 @@ internal sealed class StockBatch
 
     private void Adjust(AdjustStep step)
     {
-        _adjustments.Add(new PhAdjustmentFacts(step.Id, step.Place, step.TargetPh?.Value, step.Reagent, null, NotComputed));
-        if (step.Reagent is { } reagent)
+        var adjustment = Adjustments.Of(step.Id, step.Place, step.TargetPh?.Value, step.Reagent, InVesselMoles(), WaterInVessel(), openToAir: false, _assumptions);
+        _adjustments.Add(adjustment);
+        _inVessel += adjustment.Volume ?? Volume.Zero;
+    }
+
+    private ImmutableSortedDictionary<string, double> InVesselMoles() => ComponentMoles.Sum(
+        [.. _additions.Select(a => a.ComponentMoles), .. _waters.Select(w => w.ComponentMoles), .. _adjustments.Select(a => a.ComponentMoles)]);
+
+    /// <summary>
+    /// Water in the vessel now: what was poured and what came with liquids. After topping up, and where no step pours water, what the
+    /// finished volume leaves room for.
+    /// </summary>
+    private Mass WaterInVessel()
+    {
+        var poured = _waters.Aggregate(Volume.Zero, (sum, w) => sum + w.Volume) * WaterAtBench;
+        if (!_hasTopUp && poured > Mass.Zero)
         {
-            _assumptions.Add("ph-adjustment", $"How much '{reagent.Id}' the pH needs is {NotComputed}: what it brings is left out.", step.Place);
+            return _additions.Where(a => a.Volume is not null).Aggregate(poured, (sum, a) => sum + (a.Mass * (1 - a.Substance.Strength.Value)));
         }
+
+        var mix = SolutionMix.Of(InVesselMoles(), _makes);
+        return mix.Failure is null ? new Mass(1000 * mix.KilogramsWaterPerLitre * _makes.Litres) : _makes * WaterAtBench;
     }
 
     private Volume Missing(Volume mark) => mark > _inVessel ? mark - _inVessel : Volume.Zero;

@@ -14,7 +14,7 @@ public sealed partial class EquilibriumSolver
         var kernel = new Kernel(Constants, input);
         if (!kernel.Solve(input.StartPh))
         {
-            const string lost = "The equilibrium of this solution was not found: the iteration did not converge.";
+            var lost = Lost(input);
             return new PrecipitationResult(new Equilibrium(lost, kernel.Iterations), lost);
         }
         var initial = kernel.Result(input);

@@ -20,8 +20,13 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
         var kernel = new Kernel(Constants, input);
         return kernel.Solve(input.StartPh)
             ? kernel.Result(input)
-            : new Equilibrium("The equilibrium of this solution was not found: the iteration did not converge.", kernel.Iterations);
+            : new Equilibrium(Lost(input), kernel.Iterations);
     }
+
+    private static string Lost(SolutionInput input) => input is { FixedPh: > 10, CarbonDioxideAtm: not null }
+        ? string.Create(CultureInfo.InvariantCulture,
+            $"There is no equilibrium with the air at pH {input.FixedPh:0.##}: such a solution takes up carbon dioxide until its pH falls.")
+        : "The equilibrium of this solution was not found: the iteration did not converge.";
 
     /// <summary>Why an input cannot be solved, or null.</summary>
     internal static string? Reject(SolutionInput input)
@@ -31,8 +36,6 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
                 $"{input.Celsius:0.##} °C is outside the range of the model, {SolutionInput.LowestCelsius:0} to {SolutionInput.HighestCelsius:0} °C.");
         if (input.FixedPh is { } ph && !(ph is >= -2 and <= 16))
             return string.Create(CultureInfo.InvariantCulture, $"pH {ph:0.##} is outside -2 to 16.");
-        if (!(input.StartPh is >= -2 and <= 16))
-            return string.Create(CultureInfo.InvariantCulture, $"A starting pH of {input.StartPh:0.##} is outside -2 to 16.");
         if (input.CarbonDioxideAtm is { } co2 && !(co2 is > 0 and <= 10))
             return string.Create(CultureInfo.InvariantCulture, $"A carbon dioxide pressure of {co2:0.####} atm is outside 0 to 10.");
         var any = false;

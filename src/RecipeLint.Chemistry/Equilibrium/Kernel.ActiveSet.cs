@@ -23,26 +23,74 @@ internal sealed partial class Kernel
     public bool SolveWithSolids(List<ActiveSolid> candidates)
     {
         ActiveSolids.Clear();
+        if (Search(candidates)) return true;
+        foreach (var stiffness in (ReadOnlySpan<double>)[40, 300, 8])
+        {
+            _stiffness = stiffness;
+            if (Guess(candidates) && Search(candidates)) return true;
+        }
+        return false;
+    }
+
+    private bool Search(List<ActiveSolid> candidates)
+    {
         var barred = new HashSet<int>();
         var seen = new HashSet<string>();
+        if (HasSolids && !(SolveActive() && Leave(null, barred))) return false;
         for (var round = 0; round < 60 + 4 * candidates.Count; round++)
         {
             if (MostSupersaturated(candidates, barred) is not { } entering) return true;
             Enter(entering);
-            if (!SolveActive()) return false;
-            while (MostNegative() is { } leaving)
-            {
-                ActiveSolids.Remove(leaving);
-                leaving.Amount = 0;
-                if (!HasSolids) _lnW = 0;
-                if (!SolveActive()) return false;
-                // A solid that was shown out in the round it came in would come back at once: it waits until another has joined.
-                if (ReferenceEquals(leaving, entering)) barred.Add(leaving.Index);
-            }
+            if (!SolveActive() || !Leave(entering, barred)) return false;
             if (ActiveSolids.Contains(entering)) barred.Clear();
             if (!seen.Add(string.Join(',', ActiveSolids.Select(s => s.Index).Order()) + "|" + string.Join(',', barred.Order()))) return false;
         }
         return false;
+    }
+
+    private bool Leave(ActiveSolid? entering, HashSet<int> barred)
+    {
+        while (MostNegative() is { } leaving)
+        {
+            ActiveSolids.Remove(leaving);
+            leaving.Amount = 0;
+            if (!HasSolids) _lnW = 0;
+            if (!SolveActive()) return false;
+            // A solid that was shown out in the round it came in would come back at once: it waits until another has joined.
+            if (ReferenceEquals(leaving, entering)) barred.Add(leaving.Index);
+        }
+        return true;
+    }
+
+    /// <summary>
+    /// A first guess at the set of solids from the convex problem with solids as steep species, for solutions the step-by-step search
+    /// loses its way in.
+    /// </summary>
+    private bool Guess(List<ActiveSolid> candidates)
+    {
+        ActiveSolids.Clear();
+        Begin(7);
+        _soft = candidates;
+        try
+        {
+            for (var round = 0; round < 12; round++)
+            {
+                BeginLow();
+                if (!Descend(400)) return false;
+                var before = _lnI;
+                HoldIonicStrength(round < 4 ? 1.0 : 0.4, largestChange: 1.2);
+                Activities();
+                if (Math.Abs(_lnI - before) < 0.01) break;
+            }
+        }
+        finally
+        {
+            _soft = [];
+        }
+        foreach (var s in candidates.Where(s => s.Amount > 1e-7).OrderByDescending(s => s.Amount).ThenBy(s => s.Index))
+            if (Combination(s) is null) ActiveSolids.Add(s); else s.Amount = 0;
+        foreach (var s in candidates) if (!ActiveSolids.Contains(s)) s.Amount = 0;
+        return true;
     }
 
     private ActiveSolid? MostSupersaturated(List<ActiveSolid> candidates, HashSet<int> barred)

@@ -3,10 +3,10 @@ namespace RecipeLint.Chemistry.Equilibrium;
 internal sealed partial class Kernel
 {
     // Wider than anything that can be a solution; they only keep a wild iterate finite.
-    private const double LargestLnMolality = 25, LowestI = 1e-10, HighestI = 200, LargestLnGamma = 60;
+    private const double LargestLnMolality = 200, LowestI = 1e-10, HighestI = 200, LargestLnGamma = 60;
 
     private readonly double[] _x, _m, _lnM, _lnGamma, _gammaI;
-    private double _lnI, _lnAw, _lnW, _activityScale = 1;
+    private double _lnI, _lnAw, _lnW;
 
     private double Ionic => Math.Exp(_lnI);
 
@@ -49,8 +49,8 @@ internal sealed partial class Kernel
     {
         const double b = 1.5;
         double ionic = Ionic, root = Math.Sqrt(ionic), t = 1 + b * root, lnI = _lnI;
-        var d = Ln10 * _debyeHueckel * root / t * _activityScale;
-        var slope = Ln10 * _debyeHueckel / (2 * root * t * t) * _activityScale;
+        var d = Ln10 * _debyeHueckel * root / t;
+        var slope = Ln10 * _debyeHueckel / (2 * root * t * t);
         double sum = 0;
         for (var i = 0; i < _nt; i++)
         {
@@ -63,17 +63,17 @@ internal sealed partial class Kernel
         for (var p = 0; p < _pairA.Length; p++)
         {
             int i = _pairA[p], j = _pairB[p];
-            double e = (_pairE1[p] + _pairE2[p] * lnI) * _activityScale, mi = _m[i], mj = _m[j];
+            double e = (_pairE1[p] + _pairE2[p] * lnI), mi = _m[i], mj = _m[j];
             _lnGamma[i] += e * mj;
             _lnGamma[j] += e * mi;
             interaction += e * mi * mj;
             if (_pairE2[p] == 0) continue;
-            var e2 = _pairE2[p] / ionic * _activityScale;
+            var e2 = _pairE2[p] / ionic;
             _gammaI[i] += e2 * mj;
             _gammaI[j] += e2 * mi;
-            if (_set.ConsistentWater) interaction += _pairE2[p] / 2 * mi * mj * _activityScale;
+            if (_set.ConsistentWater) interaction += _pairE2[p] / 2 * mi * mj;
         }
-        var osmotic = -2 * Ln10 * _debyeHueckel * _activityScale / (b * b * b) * (t - 2 * Math.Log(t) - 1 / t);
+        var osmotic = -2 * Ln10 * _debyeHueckel / (b * b * b) * (t - 2 * Math.Log(t) - 1 / t);
         var lnAw = -(sum + osmotic + interaction) / MolWater;
         _lnAw = Math.Clamp(lnAw, -5, 2);
         for (var i = 0; i < _nc + _ns; i++)
@@ -92,7 +92,7 @@ internal sealed partial class Kernel
         for (var p = 0; p < _pairA.Length; p++)
         {
             int i = _pairA[p], j = _pairB[p];
-            var e = (_pairE1[p] + _pairE2[p] * lnI) * _activityScale;
+            var e = (_pairE1[p] + _pairE2[p] * lnI);
             AddMolalityRow(_pairedRow[i] * _nc, j, e);
             AddMolalityRow(_pairedRow[j] * _nc, i, e);
         }

@@ -10,7 +10,9 @@ internal sealed partial class Kernel
     /// <summary>Newton steps taken so far, over all attempts.</summary>
     public int Iterations { get; private set; }
 
-    /// <summary>Residuals in logarithms: every component's sum against its total, the proton condition, I, solids and water.</summary>
+    /// <summary>
+    /// Residuals in logarithms: every component's sum against its total, the proton condition, I, solids and water. Returns the largest.
+    /// </summary>
     private double Residuals()
     {
         var water = Math.Exp(_lnW);
@@ -45,11 +47,18 @@ internal sealed partial class Kernel
         double worst = 0;
         for (var i = 0; i < _n; i++)
         {
-            var v = Math.Abs(_f[i]);
+            var v = Math.Abs(_f[i]) * (HasSolids && i < _nc ? ShareLeft(i) : 1);
             if (!(v <= worst)) worst = v;
         }
         return worst;
     }
+
+    /// <summary>
+    /// What is left of a component's total beside its solids: a logarithm of that rest is known only as well as the total is.
+    /// </summary>
+    private double ShareLeft(int a) => a == 0
+        ? _positive / (_positive + Math.Abs(_protonTotal))
+        : a == _gasComponent ? 1 : Math.Min(1, Remaining(a) / _total[a]);
 
     private void Jacobian()
     {
@@ -169,10 +178,17 @@ internal sealed partial class Kernel
             if (stalled > 12) return false;
             if (worst < 1e-13 || (worstBefore < 1e-10 && worst > 0.3 * worstBefore))
             {
-                if (worst < 1e-10 && ++polish > 1) return true;
+                if (worst < 1e-10 && ++polish > 1) return Settled();
             }
         }
-        return worst < 1e-10;
+        return worst < 1e-10 && Settled();
+    }
+
+    /// <summary>Whether activity coefficients and molalities agree with each other, and do not only return every second round.</summary>
+    private bool Settled()
+    {
+        Evaluate(1);
+        return Residuals() < 1e-9;
     }
 
     private double Merit()

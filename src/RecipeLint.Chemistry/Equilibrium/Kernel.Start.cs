@@ -3,29 +3,56 @@ namespace RecipeLint.Chemistry.Equilibrium;
 internal sealed partial class Kernel
 {
     /// <summary>
-    /// Solves the solution without solids. The first attempt serves nearly every solution; the later ones are for hard ones: they begin
-    /// from the ideal solution, which is a convex problem, and bring the activity coefficients in by degrees.
+    /// Solves the solution without solids. The first attempt serves nearly every solution. For hard ones the convex problem with
+    /// activity coefficients held and the full Newton take turns.
     /// </summary>
     public bool Solve(double startPh)
     {
         Begin(startPh);
         Sweep(3);
         if (Newton(60)) return true;
-        foreach (var steps in (ReadOnlySpan<int>)[1, 4, 16])
+        Begin(7);
+        var heldX = new double[_nc];
+        var heldM = new double[_nt];
+        for (var round = 0; round < 40; round++)
         {
-            Begin(7);
-            _activityScale = 0;
-            Sweep(200);
-            var reached = Newton(200);
-            for (var k = 1; reached && k <= steps; k++)
-            {
-                _activityScale = (double)k / steps;
-                reached = Newton(100);
-            }
-            _activityScale = 1;
-            if (reached) return true;
+            BeginLow();
+            if (!Descend(300)) return false;
+            HoldIonicStrength(round < 4 ? 1.0 : 0.4, largestChange: 1.2);
+            _x.CopyTo(heldX, 0);
+            _m.CopyTo(heldM, 0);
+            var strength = _lnI;
+            if (Newton(30)) return true;
+            heldX.CopyTo(_x, 0);
+            heldM.CopyTo(_m, 0);
+            _lnI = strength;
+            Activities();
         }
         return false;
+    }
+
+    private void HoldIonicStrength(double weight, double largestChange)
+    {
+        double strength = 0;
+        for (var i = 0; i < _nt; i++) strength += _z[i] * _z[i] * Math.Min(_m[i], 50);
+        var target = Math.Log(Math.Clamp(strength / 2, 1e-8, 20));
+        _lnI += Math.Clamp(weight * (target - _lnI), -largestChange, largestChange);
+    }
+
+    /// <summary>Free molalities so low that no complex is more than a trace: below the answer Newton climbs, above it a polymer blinds it.</summary>
+    private void BeginLow()
+    {
+        for (var low = 0; low < 30; low++)
+        {
+            for (var a = 1; a < _nc; a++) if (a != _gasComponent) _x[a] = Math.Log(_total[a]) - 3 * low;
+            TieGas();
+            Molalities();
+            var highest = double.NegativeInfinity;
+            for (var i = 0; i < _ns; i++) if (_term.AsSpan(_start[i], _start[i + 1] - _start[i]) is not [0]) highest = Math.Max(highest, _lnM[_nc + i]);
+            foreach (var s in _soft) highest = Math.Max(highest, LnSaturation(s) - 3);
+            if (highest < -3) break;
+        }
+        for (var a = 0; a < _nc; a++) _m[a] = Math.Exp(Math.Min(_x[a], LargestLnMolality));
     }
 
     private void Begin(double startPh)
@@ -72,9 +99,7 @@ internal sealed partial class Kernel
             }
             if (largest < 0.1) break;
         }
-        double strength = 0;
-        for (var i = 0; i < _nt; i++) strength += _z[i] * _z[i] * Math.Min(_m[i], 50);
-        _lnI = Math.Log(Math.Clamp(strength / 2, 1e-8, 20));
+        HoldIonicStrength(1, 30);
     }
 
     private double ComponentStep(int a)

@@ -77,7 +77,7 @@ internal sealed partial class Kernel
         Span<int> chosen = stackalloc int[SpeciesMask.Length];
         int terms = 0;
         for (var i = 0; i < SpeciesMask.Length; i++)
-            if ((SpeciesMask[i] & ~present) == 0)
+            if ((SpeciesMask[i] & ~present) == 0 && !double.IsNaN(set.SpeciesLogK[6 * i]))
             {
                 chosen[_ns++] = i;
                 terms += ThermoTables.SpeciesStart[i + 1] - ThermoTables.SpeciesStart[i];

@@ -84,6 +84,7 @@ internal static class SolidList
         for (var i = 0; i < ThermoTables.SolidNames.Length; i++)
         {
             var logK = ThermoTables.SolidProduct.Slice(6 * i, 6).ToArray();
+            if (calibrated && CalibratedSalts.Solids.IndexOf((ushort)i) is >= 0 and var k) logK = CalibratedSalts.LogK.Slice(6 * k, 6).ToArray();
             if (!double.IsNaN(logK[0])) list.Add((new Solid(i, ThermoTables.SolidNames[i]), logK));
         }
         return list;

@@ -31,7 +31,7 @@ public sealed record SolutionInput
     public IReadOnlyList<InertIon> InertIons { get; init; } = [];
 
     /// <summary>
-    /// pH the iteration begins at. It never changes the answer (tests hold that); a neighbouring solution's pH saves time.
+    /// pH the iteration begins at, for the tests that hold that it never changes the answer.
     /// </summary>
-    public double StartPh { get; init; } = 6;
+    internal double StartPh { get; init; } = 6;
 }

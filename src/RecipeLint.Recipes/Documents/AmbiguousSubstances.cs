@@ -23,7 +23,7 @@ internal static class AmbiguousSubstances
 
         var factor = Factor(candidates);
         var gap = factor is { } f
-            ? $" Weighed alike they differ by a factor of up to {f.Value.ToString("0.###", CultureInfo.InvariantCulture)} in {f.Name}."
+            ? $" Weighed alike they differ by a factor of up to {f.Value.ToString("0.###", CultureInfo.InvariantCulture)} in {f.What}."
             : "";
         return new Problem(
             ProblemKind.AmbiguousSubstance,
@@ -35,10 +35,19 @@ internal static class AmbiguousSubstances
         };
     }
 
-    /// <summary>Compares what all candidates hold; the element with the widest gap names it. Hydrogen and oxygen say nothing.</summary>
-    private static (string Name, double Value)? Factor(IReadOnlyList<Substance> candidates)
+    /// <summary>
+    /// Of hydrates and strengths of one compound: how much more of it the richest holds than the poorest. Of other candidates: the same for
+    /// the element that differs most; hydrogen and oxygen say nothing. Null when there is nothing to compare.
+    /// </summary>
+    private static (string What, double Value)? Factor(IReadOnlyList<Substance> candidates)
     {
-        (string Name, double Value)? widest = null;
+        var ofCompound = candidates.Select(c => SubstanceCatalogue.HydrateFactor(c, candidates[0])).ToArray();
+        if (ofCompound.All(f => f is > 0))
+        {
+            return ("the compound itself", ofCompound.Max()!.Value / ofCompound.Min()!.Value);
+        }
+
+        (string What, double Value)? widest = null;
         foreach (var element in candidates[0].Content.Elements.Where(e => e.Symbol is not ("H" or "O")))
         {
             var contents = candidates.Select(c => c.Content[element]).ToArray();

@@ -100,7 +100,10 @@ internal sealed class RecipeReader(FieldReader fields, Resolution resolution)
         {
             if (number > 10_000)
             {
-                fields.Implausible(item, $"{number.ToString(CultureInfo.InvariantCulture)} strokes is more than anyone counts. Use a larger measure.", new NamedValue("strokes", number, ""));
+                fields.Implausible(
+                    item,
+                    $"{number.ToString(CultureInfo.InvariantCulture)} strokes is more than anyone counts. Use a larger measure.",
+                    new NamedValue("strokes", number, ""));
             }
 
             return new Located<int>((int)number, fields.At(item));

@@ -83,7 +83,10 @@ internal sealed partial class SubstanceFileReader
         fields.Report(new Problem(
             ProblemKind.FormulaMassDisagrees,
             fields.At(item!),
-            $"The formula {formula.Text} weighs {computed.ToString("0.00", CultureInfo.InvariantCulture)} g/mol, the label says {stated.Value.GramsPerMole.ToString("0.00##", CultureInfo.InvariantCulture)} g/mol, {Math.Abs(off * 100).ToString("0.0", CultureInfo.InvariantCulture)} % {(off > 0 ? "more" : "less")}. {HydrateHint(stated.Value, formula)}")
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"The formula {formula.Text} weighs {computed:0.00} g/mol, the label says {stated.Value.GramsPerMole:0.00##} g/mol, ")
+            + string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(off * 100):0.0} % {(off > 0 ? "more" : "less")}. {HydrateHint(stated.Value, formula)}"))
         {
             Related = [new RelatedPlace(fields.At(formulaItem), "the formula")],
             Values =
@@ -176,7 +179,10 @@ internal sealed partial class SubstanceFileReader
 
         if (quantity.Dimension == Dimension.AmountConcentration && compound.Formula is null)
         {
-            fields.Report(ProblemKind.WrongDimension, item!, $"'{Wording.Shorten(item!.Text)}' counts moles, but '{compound.Id}' is known by its label only and has no molar mass. State % w/w.");
+            fields.Report(
+                ProblemKind.WrongDimension,
+                item!,
+                $"'{Wording.Shorten(item!.Text)}' counts moles, but '{compound.Id}' is known by its label only and has no molar mass. State % w/w.");
             return null;
         }
 

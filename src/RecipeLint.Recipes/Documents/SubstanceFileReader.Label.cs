@@ -119,7 +119,8 @@ internal sealed partial class SubstanceFileReader
         fields.Report(new Problem(
             ProblemKind.AmbiguousUnit,
             fields.At(item).Key,
-            $"The basis of this label and the key '{key}' disagree: counted as {oxide} or as {element} the content differs by a factor of {Plausibility.Text(Math.Round(factor, 3))}. Rename the key, or correct the basis.")
+            $"The basis of this label and the key '{key}' disagree: counted as {oxide} or as {element} the content differs by "
+            + $"a factor of {Plausibility.Text(Math.Round(factor, 3))}. Rename the key, or correct the basis.")
         {
             Suggestions = [key == oxide ? element : oxide],
             Values = [new NamedValue("factor", factor, "")],

@@ -42,7 +42,11 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
             }
             else if (SubstanceCatalogue.BuiltIn.ById(id.Value) is not null)
             {
-                fields.Report(ProblemKind.DuplicateKey, entry["id"]!, $"The id '{Wording.Shorten(id.Value)}' belongs to the built-in catalogue. Give this product an id of its own, so that no recipe changes its meaning.");
+                fields.Report(
+                    ProblemKind.DuplicateKey,
+                    entry["id"]!,
+                    $"The id '{Wording.Shorten(id.Value)}' belongs to the built-in catalogue. "
+                    + "Give this product an id of its own, so that no recipe changes its meaning.");
             }
             else if (ReadEntry(entry, id.Value) is { } substance)
             {
@@ -123,7 +127,10 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
         // Liquids sold to growers lie between light alcohols and strong acids (common practice, no source).
         if (density.Value.GramsPerMillilitre is < 0.5 or > 3)
         {
-            fields.Implausible(item!, $"A density of {Plausibility.Text(density.Value.GramsPerMillilitre)} g/mL is outside 0.5 to 3 g/mL. Check the unit.", new NamedValue("density", density.Value.GramsPerMillilitre, "g/mL"));
+            fields.Implausible(
+                item!,
+                $"A density of {Plausibility.Text(density.Value.GramsPerMillilitre)} g/mL is outside 0.5 to 3 g/mL. Check the unit.",
+                new NamedValue("density", density.Value.GramsPerMillilitre, "g/mL"));
             return null;
         }
 

@@ -49,7 +49,11 @@ internal static class WaterBalance
         fields.Report(new Problem(
             ProblemKind.UnbalancedWater,
             fields.At(ions).Key,
-            $"Cations carry {Milli(cations)} meq/L and anions {Milli(anions)} meq/L, an imbalance of {Math.Abs(percent).ToString("0.0", CultureInfo.InvariantCulture)} %; over {LimitPercent.ToString(CultureInfo.InvariantCulture)} % a value, a unit or a basis is wrong, or {shortOf} are missing.{hint} Check 'as CaCO3', 'as N' and 'as S' on the report.")
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Cations carry {Milli(cations)} meq/L and anions {Milli(anions)} meq/L, an imbalance of {Math.Abs(percent):0.0} %; ")
+            + string.Create(CultureInfo.InvariantCulture, $"over {LimitPercent} % a value, a unit or a basis is wrong, or {shortOf} are missing.{hint} ")
+            + "Check 'as CaCO3', 'as N' and 'as S' on the report.")
         {
             Values =
             [

@@ -88,7 +88,9 @@ internal static class WaterEstimate
         {
             var middle = (ec.Value.Low.MillisiemensPerCentimetre + ec.Value.High.MillisiemensPerCentimetre) / 2;
             total = Math.Max(total, middle * EquivalentsPerMillisiemens);
-            estimates.Add($"A conductivity of {middle.ToString("0.###", CultureInfo.InvariantCulture)} mS/cm is taken as {(middle * EquivalentsPerMillisiemens * 1000).ToString("0.##", CultureInfo.InvariantCulture)} meq/L of cations and as much of anions.");
+            estimates.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"A conductivity of {middle:0.###} mS/cm is taken as {middle * EquivalentsPerMillisiemens * 1000:0.##} meq/L of cations and as much of anions."));
         }
 
         if ((ec?.Place ?? place) is not { } at)

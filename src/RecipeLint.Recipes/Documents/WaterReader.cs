@@ -182,7 +182,8 @@ internal sealed class WaterReader(FieldReader fields)
                 fields.Report(new Problem(
                     ProblemKind.AmbiguousUnit,
                     fields.At(item),
-                    $"'{Wording.Shorten(item.Text)}' can count acid taken up (then it is the same number in meq/L) or CaCO3 (then it is twice that), a factor of 2. Write meq/L, or name the basis.")
+                    $"'{Wording.Shorten(item.Text)}' can count acid taken up (then it is the same number in meq/L) or CaCO3 (then it is twice that), "
+                    + "a factor of 2. Write meq/L, or name the basis.")
                 {
                     Values = [new NamedValue("factor", 2, "")],
                 });
@@ -200,7 +201,8 @@ internal sealed class WaterReader(FieldReader fields)
         fields.Report(new Problem(
             ProblemKind.AmbiguousUnit,
             fields.At(item),
-            $"'{Wording.Shorten(item.Text)}' does not say what it counts as; the readings differ by a factor of up to {Plausibility.Text(Math.Round(factor, 3))}. Write {Wording.Join([.. readings.Select(r => $"'{Wording.Shorten(r)}'")], "or")}.")
+            $"'{Wording.Shorten(item.Text)}' does not say what it counts as; the readings differ by a factor of up to "
+            + $"{Plausibility.Text(Math.Round(factor, 3))}. Write {Wording.Join([.. readings.Select(r => $"'{Wording.Shorten(r)}'")], "or")}.")
         {
             Suggestions = readings,
             Values = [new NamedValue("factor", factor, "")],

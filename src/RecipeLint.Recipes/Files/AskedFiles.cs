@@ -4,9 +4,11 @@ namespace RecipeLint.Recipes.Files;
 
 /// <summary>What the paths on a command line stand for.</summary>
 /// <param name="Files">Full paths of files of ours, in order.</param>
+/// <param name="Named">Those of them that were asked for by name, with the path as written; the others were found in a folder.</param>
 /// <param name="Roots">The repository root of each usable path.</param>
 internal sealed record AskedFiles(
     IReadOnlyList<string> Files,
+    IReadOnlyDictionary<string, string> Named,
     IReadOnlyList<string> Roots,
     IReadOnlyList<UnusablePath> Unusable,
     IReadOnlyList<string> Unrecognised,
@@ -15,6 +17,7 @@ internal sealed record AskedFiles(
     public static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths)
     {
         var found = new SortedSet<string>(StringComparer.Ordinal);
+        var named = new Dictionary<string, string>(StringComparer.Ordinal);
         var roots = new List<string>();
         var unusable = new List<UnusablePath>();
         var unrecognised = new SortedSet<string>(StringComparer.Ordinal);
@@ -25,17 +28,18 @@ internal sealed record AskedFiles(
             switch (files.Kind(full))
             {
                 case EntryKind.File:
-                    roots.Add(RepositoryRoot.Of(files, FilePaths.FolderOf(full), null));
+                    roots.Add(RepositoryRoot.Of(files, FilePaths.FolderOf(full)));
                     var kind = DocumentKinds.FromFileName(full);
+                    named[full] = path;
                     (kind is null ? unrecognised : kind == DocumentKind.Batch ? notReadYet : found).Add(full);
                     break;
                 case EntryKind.Folder:
-                    roots.Add(RepositoryRoot.Of(files, full, full));
+                    roots.Add(RepositoryRoot.Of(files, full));
                     found.UnionWith(FolderWalk.Files(files, full).Where(IsOurs));
                     break;
                 case EntryKind.Missing when Glob.IsPattern(path):
                     var matches = Glob.Expand(files, full).Where(IsOurs).ToArray();
-                    roots.AddRange(matches.Select(m => RepositoryRoot.Of(files, FilePaths.FolderOf(m), null)).Distinct(StringComparer.Ordinal));
+                    roots.AddRange(matches.Select(m => RepositoryRoot.Of(files, FilePaths.FolderOf(m))).Distinct(StringComparer.Ordinal));
                     found.UnionWith(matches);
                     if (matches.Length == 0)
                     {
@@ -52,7 +56,7 @@ internal sealed record AskedFiles(
             }
         }
 
-        return new AskedFiles([.. found], roots, unusable, [.. unrecognised], [.. notReadYet]);
+        return new AskedFiles([.. found], named, roots, unusable, [.. unrecognised], [.. notReadYet]);
     }
 
     private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is { } kind && kind != DocumentKind.Batch;
@@ -62,10 +66,10 @@ internal sealed record AskedFiles(
 internal static class RepositoryRoot
 {
     /// <summary>
-    /// The nearest folder upwards that holds ".git"; without one the folder asked about, the current folder for a file below it,
-    /// else the file's own folder.
+    /// The nearest folder upwards that holds ".git"; without one the current folder for whatever lies below it,
+    /// else the folder asked about or the file's own.
     /// </summary>
-    public static string Of(IFileTree files, string folder, string? askedFolder)
+    public static string Of(IFileTree files, string folder)
     {
         for (var at = folder; ; at = FilePaths.FolderOf(at))
         {
@@ -76,7 +80,7 @@ internal static class RepositoryRoot
 
             if (at == FilePaths.FolderOf(at))
             {
-                return askedFolder ?? (FilePaths.IsWithin(folder, files.CurrentFolder) ? files.CurrentFolder : folder);
+                return FilePaths.IsWithin(folder, files.CurrentFolder) ? files.CurrentFolder : folder;
             }
         }
     }

@@ -34,7 +34,10 @@ internal sealed class ReferenceResolver(IFileTree files, string root)
 
         if (LooksAbsolute(reference))
         {
-            return new(null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' points to a place on one machine or on a network. Write the way from this file, such as '../stocks/a.stock.json'.");
+            return new(
+                null,
+                ProblemKind.ReferenceLeavesRepository,
+                $"'{shown}' points to a place on one machine or on a network. Write the way from this file, such as '../stocks/a.stock.json'.");
         }
 
         var from = FilePaths.Join(root, fromFile);

@@ -38,7 +38,7 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         }
 
         _chosen = ReadSettings(store.PathOf(full));
-        return null;
+        return store.Failures.TryGetValue(store.PathOf(full), out var failure) ? new UnusablePath(named, failure) : null;
     }
 
     /// <summary>Settings for a file of the workspace, from what has been read; asks the disk for nothing.</summary>

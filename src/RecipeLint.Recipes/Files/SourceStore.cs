@@ -19,6 +19,9 @@ internal sealed class SourceStore(IFileTree files, string root, int sizeLimit)
     /// <summary>In the order files were read.</summary>
     public IReadOnlyList<Problem> Problems => _problems;
 
+    /// <summary>Why files could not be read at all, by path; each is also among the problems.</summary>
+    public Dictionary<string, string> Failures { get; } = new(StringComparer.Ordinal);
+
     public void Report(IEnumerable<Problem> problems) => _problems.AddRange(problems);
 
     /// <summary>A path as problems name it: relative to the root, or full where it lies elsewhere (a settings file named by hand).</summary>
@@ -28,6 +31,13 @@ internal sealed class SourceStore(IFileTree files, string root, int sizeLimit)
 
     public bool Has(string path) => _sources.ContainsKey(path);
 
+    /// <summary>Lists a file whose bytes are not looked at, and says why.</summary>
+    public void Refuse(Problem problem)
+    {
+        _sources[problem.Place.File] = new SourceFile(problem.Place.File, []);
+        _problems.Add(problem);
+    }
+
     /// <summary>
     /// Reads a file and what its kind makes of it; default when it has no tree. Problems of bytes, shape and content come out in this order.
     /// </summary>
@@ -36,10 +46,16 @@ internal sealed class SourceStore(IFileTree files, string root, int sizeLimit)
         var bytes = files.Read(FullPathOf(path), sizeLimit);
         if (bytes.Bytes is null)
         {
-            _sources[path] = new SourceFile(path, []);
-            _problems.Add(bytes.TooLarge is { } size
-                ? JsonReading.TooLarge(path, size, sizeLimit)
-                : new Problem(ProblemKind.MalformedFile, Place.Whole(path), $"This file cannot be read: {bytes.Failure}."));
+            if (bytes.TooLarge is { } size)
+            {
+                Refuse(JsonReading.TooLarge(path, size, sizeLimit));
+            }
+            else
+            {
+                Failures[path] = $"cannot be read: {bytes.Failure}";
+                Refuse(new Problem(ProblemKind.MalformedFile, Place.Whole(path), $"This file cannot be read: {bytes.Failure}."));
+            }
+
             return default;
         }
 

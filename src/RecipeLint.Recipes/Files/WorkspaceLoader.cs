@@ -53,9 +53,14 @@ public sealed class WorkspaceLoader
             {
                 paths.Add(_store.PathOf(full));
             }
+            else if (asked.Named.TryGetValue(full, out var written))
+            {
+                unusable.Add(new UnusablePath(written, "leads out of the repository"));
+            }
             else
             {
-                unusable.Add(new UnusablePath(_store.PathOf(full), "leads out of the repository"));
+                var place = Place.Whole(_store.PathOf(full));
+                _store.Refuse(new Problem(ProblemKind.ReferenceLeavesRepository, place, "This is a link that leads out of the repository. Only files inside it are read."));
             }
         }
 
@@ -65,6 +70,8 @@ public sealed class WorkspaceLoader
             ReadDocument(path);
         }
 
+        unusable.AddRange(asked.Named.Where(n => _store.Failures.ContainsKey(_store.PathOf(n.Key)))
+            .Select(n => new UnusablePath(n.Value, _store.Failures[_store.PathOf(n.Key)])));
         var (stocks, loops) = ReferenceLoops.Break([.. _stocks.Values]);
         _store.Report(loops);
         return new Workspace

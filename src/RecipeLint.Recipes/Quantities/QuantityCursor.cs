@@ -217,6 +217,9 @@ internal sealed partial class QuantityCursor(string text, Due due)
         {
             case UnitReading.Known known:
                 return known;
+            case UnitReading.Several { Readings.Count: 0 } scale:
+                Fail(QuantityMessages.ConductivityInPpm(text, start, unit, scale));
+                return null;
             case UnitReading.Several several:
                 Fail(QuantityMessages.AmbiguousUnit(text, start, unit, several));
                 return null;

@@ -23,7 +23,8 @@ internal static class QuantityMessages
         new(ProblemKind.WrongShape, number.Start, number.End - number.Start, $"'{Wording.Shorten(Part(text, number))}' is not a number. Write it with digits and one decimal point.");
 
     public static QuantityFault OutOfRange(string text, ScannedNumber number) =>
-        new(ProblemKind.ImplausibleAmount, number.Start, number.End - number.Start, $"'{Wording.Shorten(Part(text, number))}' is a number beyond anything that can be weighed, measured or computed with.");
+        new(ProblemKind.ImplausibleAmount, number.Start, number.End - number.Start,
+            $"'{Wording.Shorten(Part(text, number))}' is a number beyond anything that can be weighed, measured or computed with.");
 
     public static QuantityFault AmbiguousNumber(string text, ScannedNumber number, string rest)
     {
@@ -53,7 +54,8 @@ internal static class QuantityMessages
         }
 
         return new QuantityFault(ProblemKind.AmbiguousNumber, start, length,
-            $"'{Wording.Shorten(part)}' can be read as {number.Readings[0]} or as {number.Readings[1]}{gap}. Write it with a decimal point and without grouping: '{repaired[0]}' or '{repaired[1]}'.")
+            $"'{Wording.Shorten(part)}' can be read as {number.Readings[0]} or as {number.Readings[1]}{gap}. "
+            + $"Write it with a decimal point and without grouping: {Quoted(repaired)}.")
         {
             Suggestions = repaired,
             Values = values,
@@ -86,6 +88,20 @@ internal static class QuantityMessages
         {
             Suggestions = repaired,
             Values = several.Factor is { } factor ? [new NamedValue("factor", factor, "")] : [],
+        };
+    }
+
+    /// <summary>A single number is shown on both scales; ranges and tolerances only name the scales.</summary>
+    public static QuantityFault ConductivityInPpm(string text, int start, string unit, UnitReading.Several scales)
+    {
+        var number = NumberScanner.Scan(text, text.Length - text.TrimStart().Length);
+        var isSingle = number.State == NumberState.Read && text[number.End..start].Trim().Length == 0 && start + unit.Length >= text.TrimEnd().Length;
+        var readings = isSingle ? ContextualUnits.ConductivityReadings(number.Value) : [];
+        var advice = isSingle ? $"Write {Quoted(readings)}, whichever the meter means." : "Write it in mS/cm: divided by 500 or by 700, whichever the meter means.";
+        return new QuantityFault(ProblemKind.AmbiguousUnit, start, unit.Length, $"A conductivity in 'ppm' has more than one meaning. {scales.Advice} {advice}")
+        {
+            Suggestions = readings,
+            Values = scales.Factor is { } factor ? [new NamedValue("factor", factor, "")] : [],
         };
     }
 

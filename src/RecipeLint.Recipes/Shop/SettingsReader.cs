@@ -212,7 +212,10 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
             return date;
         }
 
-        fields.Report(new QuantityFault(ProblemKind.WrongShape, 0, item.Text.Length, $"'{Wording.Shorten(item.Text)}' is not a date. Write year-month-day, such as \"2027-03-01\"."), item);
+        fields.Report(
+            ProblemKind.WrongShape,
+            item,
+            $"'{Wording.Shorten(item.Text)}' is not a date. Write year-month-day, such as \"2027-03-01\".");
         return null;
     }
 

@@ -45,8 +45,12 @@ public sealed class DiskFileTreeTests : IDisposable
         Write("shop/r.recipe.json", """{"format": 1, "final": "1 L", "doses": [{"stock": "up/outside.stock.json", "dose": "1:100"}]}""");
         var workspace = WorkspaceLoader.Load(new DiskFileTree(_folder), ["shop"], new LoadOptions());
         Assert.Equal(["a.stock.json", "inside.stock.json"], workspace.Stocks.Select(s => s.File));
-        Assert.Equal(ProblemKind.ReferenceLeavesRepository, Assert.Single(workspace.Problems).Kind);
-        Assert.Equal([new UnusablePath("out.stock.json", "leads out of the repository")], workspace.Unusable);
+        Assert.Equal(
+            [("out.stock.json", ProblemKind.ReferenceLeavesRepository), ("r.recipe.json", ProblemKind.ReferenceLeavesRepository)],
+            workspace.Problems.Select(p => (p.Place.File, p.Kind)));
+        Assert.Empty(workspace.Unusable);
+        var named = WorkspaceLoader.Load(new DiskFileTree(_folder), ["shop/out.stock.json"], new LoadOptions());
+        Assert.Equal([new UnusablePath("shop/out.stock.json", "leads out of the repository")], named.Unusable);
     }
 
     [Fact]

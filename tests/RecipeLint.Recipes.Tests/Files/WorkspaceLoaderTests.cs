@@ -174,10 +174,11 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void Without_a_repository_the_folder_asked_about_is_the_root()
+    public void Without_a_repository_the_current_folder_or_the_one_asked_about_is_the_root()
     {
         var files = new MemoryFileTree("/home").Add("shop/stocks/a.stock.json", Stock).Add("/other/b.stock.json", Stock);
-        Assert.Equal("/home/shop", WorkspaceLoader.Load(files, ["shop"], new LoadOptions()).Root);
+        Assert.Equal("/home", WorkspaceLoader.Load(files, ["shop"], new LoadOptions()).Root);
+        Assert.Equal("/other", WorkspaceLoader.Load(files, ["/other"], new LoadOptions()).Root);
         Assert.Equal("/home", WorkspaceLoader.Load(files, ["shop/stocks/a.stock.json"], new LoadOptions()).Root);
         Assert.Equal("/other", WorkspaceLoader.Load(files, ["/other/b.stock.json"], new LoadOptions()).Root);
         var both = WorkspaceLoader.Load(files, ["shop/stocks/a.stock.json", "/other"], new LoadOptions());
@@ -239,5 +240,32 @@ public sealed class WorkspaceLoaderTests
         {
             CultureInfo.CurrentCulture = before;
         }
+    }
+
+    [Fact]
+    public void A_file_that_cannot_be_read_is_unusable_when_it_was_named()
+    {
+        var files = new Unreadable(InMemoryShop.Of(("a.stock.json", Stock), ("b.stock.json", BadStock)).Files, "/shop/a.stock.json");
+        var walked = WorkspaceLoader.Load(files, ["."], new LoadOptions());
+        Assert.Empty(walked.Unusable);
+        Assert.Equal(["a.stock.json", "b.stock.json"], walked.Problems.Select(p => p.Place.File).Distinct());
+        var named = WorkspaceLoader.Load(files, ["./a.stock.json", "b.stock.json"], new LoadOptions());
+        Assert.Equal([new UnusablePath("./a.stock.json", "cannot be read: permission is denied")], named.Unusable);
+    }
+
+    private sealed class Unreadable(IFileTree under, string locked) : IFileTree
+    {
+        public string CurrentFolder => under.CurrentFolder;
+
+        public string FullPath(string path) => under.FullPath(path);
+
+        public EntryKind Kind(string path) => under.Kind(path);
+
+        public string ResolveLinks(string path) => under.ResolveLinks(path);
+
+        public IReadOnlyList<string> Names(string folder) => under.Names(folder);
+
+        public FileBytes Read(string path, int sizeLimit) =>
+            path == locked ? new FileBytes(null, null, "permission is denied") : under.Read(path, sizeLimit);
     }
 }

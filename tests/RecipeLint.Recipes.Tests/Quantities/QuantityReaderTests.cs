@@ -141,8 +141,31 @@ public sealed class QuantityReaderTests
         Assert.Equal(["4 mL/US gal", "4 mL/UK gal"], Refused("4 mL/gal", Due.Dose, ProblemKind.AmbiguousUnit).Suggestions);
 
     [Fact]
-    public void Conductivity_in_ppm_has_two_scales() =>
-        Assert.Equal(1.4, Refused("700 ppm", Due.Conductivity, ProblemKind.AmbiguousUnit).Values.Single().Value);
+    public void Conductivity_in_ppm_has_two_scales()
+    {
+        // 1400 ppm is 2.8 mS/cm on a meter of 500 ppm per mS/cm and 2.0 on one of 700 (common practice, no source).
+        var fault = Refused("1400 ppm", Due.Conductivity, ProblemKind.AmbiguousUnit);
+        Assert.Equal(["2.8 mS/cm", "2 mS/cm"], fault.Suggestions);
+        Assert.Equal(1.4, fault.Values.Single().Value, 1e-12);
+        Assert.Empty(Refused("700..900 ppm", Due.Conductivity, ProblemKind.AmbiguousUnit).Suggestions);
+    }
+
+    [Fact]
+    public void Whatever_is_suggested_can_be_read()
+    {
+        (string Text, Due Due)[] refused =
+        [
+            ("500 ppm", Due.Portion), ("700 ppm", Due.Conductivity), ("5 gal", Due.Volume), ("7,5 g", Due.Mass), ("1 000 g", Due.Mass), ("4-30 °C", Due.Temperatures),
+            ("24", Due.Portion), ("24 ML", Due.Portion), ("24 g or so", Due.Mass), ("½ L", Due.Volume), ("1/2 L", Due.Volume), ("38 %", Due.Strength), ("1 %", Due.Dose),
+            ("5 gr", Due.Mass), ("2 tons", Due.Mass), ("4 mL/gal", Due.Dose), ("1 oz/100 gal", Due.Portion), ("0.5", Due.Conductivity), ("6", Due.Duration), ("20", Due.Assay),
+        ];
+        Assert.All(refused, r =>
+        {
+            Assert.False(QuantityReader.TryRead(r.Text, r.Due, out _, out var fault), r.Text);
+            Assert.NotEmpty(fault.Suggestions);
+            Assert.All(fault.Suggestions, s => Read(s, r.Due));
+        });
+    }
 
     [Fact]
     public void Ppm_is_mg_per_litre_in_thin_solutions_only()
@@ -254,7 +277,7 @@ public sealed class QuantityReaderTests
             Assert.Equal(1.5, Read("1.5 MILLILITRES", Due.Volume).Volume.Millilitres, 1e-15);
             Assert.Equal(-5, Read("-5 °C", Due.Temperatures).Temperatures.Low.Celsius);
             Assert.Equal(0.5, Read("0.5e0 g", Due.Mass).Mass.Grams);
-            Assert.Contains("a factor of 1.4", Refused("700 ppm", Due.Conductivity, ProblemKind.AmbiguousUnit).Message, StringComparison.Ordinal);
+            Assert.Contains("'1.4 mS/cm'", Refused("700 ppm", Due.Conductivity, ProblemKind.AmbiguousUnit).Message, StringComparison.Ordinal);
             Assert.Equal(["0.5 g"], Refused("1/2 g", Due.Mass, ProblemKind.WrongShape).Suggestions);
         }
         finally

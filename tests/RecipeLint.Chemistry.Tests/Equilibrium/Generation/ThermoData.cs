@@ -12,10 +12,8 @@ public sealed class ThermoData
             .ToDictionary(p => p.Name, p => p.Value.GetString()!);
         Components = [.. Items(folder, "components.json", "components").Select(e => new Component(
             Text(e, "name"), e.GetProperty("charge").GetInt32(), Text(e, "formula"), e.GetProperty("molarMass").GetDouble()))];
-        AllSpecies = [.. Items(folder, "species.json", "species").Select(e => new Species(
-            Text(e, "name"), e.GetProperty("charge").GetInt32(), Reaction.Parse(Text(e, "from")),
-            e.GetProperty("logK").GetDouble(), Number(e, "dH"), Number(e, "logK_I0.1"), Text(e, "source"), Optional(e, "ref"),
-            Text(e, "status"), !e.TryGetProperty("use", out var use) || use.GetBoolean()))];
+        AllSpecies = [.. Items(folder, "species.json", "species").Select(e => ReadSpecies(e, productOnly: false)),
+            .. Items(folder, "product.json", "added").Select(e => ReadSpecies(e, productOnly: true))];
         Solids = [.. Items(folder, "solids.json", "solids").Select(e => new SolidRow(
             Text(e, "name"), Text(e, "formula"), Reaction.Parse(Text(e, "to")), Number(e, "logK"), Number(e, "dH"), Text(e, "source"),
             Optional(e, "ref"), Text(e, "status"), Text(e, "role"), Text(e, "because")))];
@@ -55,6 +53,11 @@ public sealed class ThermoData
 
     public static ThermoData Load() => new(Path.Combine(Repository.Root, "src", "RecipeLint.Chemistry", "Data", "thermo"));
 
+    private static Species ReadSpecies(JsonElement e, bool productOnly) => new(
+        Text(e, "name"), e.GetProperty("charge").GetInt32(), Reaction.Parse(Text(e, "from")), e.GetProperty("logK").GetDouble(), Number(e, "dH"),
+        Number(e, "logK_I0.1"), Text(e, "source"), Optional(e, "ref"), Text(e, "status"),
+        !e.TryGetProperty("use", out var use) || use.GetBoolean(), productOnly);
+
     private static JsonElement Read(string folder, string file)
     {
         using var doc = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, file)));
@@ -74,7 +77,7 @@ public sealed class ThermoData
 
     public sealed record Component(string Name, int Charge, string Formula, double MolarMass);
     public sealed record Species(string Name, int Charge, Reaction Reaction, double LogK, double? DH, double? LogKAtPointOne,
-        string Source, string? Ref, string Status, bool Use);
+        string Source, string? Ref, string Status, bool Use, bool ProductOnly);
     public sealed record SolidRow(string Name, string Formula, Reaction Reaction, double? LogK, double? DH, string Source, string? Ref,
         string Status, string Role, string Because);
     public sealed record Calibration(string Solid, double[] Plain, double[] Extended);

@@ -1,0 +1,189 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
+using Components = RecipeLint.Analysis.Solutions.Components;
+using ModelComponents = RecipeLint.Chemistry.Equilibrium.Components;
+
+namespace RecipeLint.Analysis.Equilibria;
+
+/// <summary>
+/// A solution as the solver wants it: mol per kg of water of every component, ions without constants, and the water a litre holds. Hydrogen
+/// ions are not among the amounts: they follow from charge balance. Charge that what was put in leaves open (a label, a water analysis) is
+/// closed by an unnamed ion, so that the acid and alkali put in stay what they are.
+/// </summary>
+public sealed record SolutionMix
+{
+    /// <summary>Name of the ion that closes an open charge.</summary>
+    public const string Unmeasured = "unmeasured";
+
+    /// <summary>What the bench fills volumes at, °C.</summary>
+    public const double FilledAtCelsius = 20;
+
+    /// <summary>Charge that rounding leaves, as a share of all charge put in.</summary>
+    private const double RoundingShare = 1e-9;
+
+    /// <summary>Less than a molecule per litre in effect: amounts below mean nothing (mol per kg of water).</summary>
+    private const double Nothing = 1e-16;
+
+    /// <summary>Acid or alkali above which its neutralisation changes the volume enough to count, mol/L.</summary>
+    private const double AcidWorthCounting = 0.01;
+
+    /// <summary>What is in a litre, hydrogen ions and inert ions included; mol/L at 20 °C, ordered by name.</summary>
+    public required ImmutableSortedDictionary<string, double> MolesPerLitre { get; init; }
+
+    /// <summary>kg of water in a litre of the solution at 20 °C; 0 when there is a failure.</summary>
+    public double KilogramsWaterPerLitre { get; init; }
+
+    /// <summary>mol per kg of water.</summary>
+    public ComponentTotals Totals { get; init; } = new();
+
+    /// <summary>mol per kg of water, the unmeasured ion included.</summary>
+    public IReadOnlyList<InertIon> InertIons { get; init; } = [];
+
+    /// <summary>Charge of the unmeasured ion, eq per kg of water; positive for a missing cation.</summary>
+    public double UnmeasuredEquivalentsPerKg { get; init; }
+
+    /// <summary>Why there is no such solution; null when there is one.</summary>
+    public string? Failure { get; init; }
+
+    /// <summary>The mix of a whole batch.</summary>
+    /// <param name="moles">Components in the batch, hydrogen ions and "inert:" names included.</param>
+    /// <param name="volume">What the batch is filled up to at 20 °C.</param>
+    public static SolutionMix Of(ImmutableSortedDictionary<string, double> moles, Volume volume)
+    {
+        if (!(volume.Litres > 0) || !double.IsFinite(volume.Litres))
+        {
+            return new SolutionMix { MolesPerLitre = ComponentMoles.Empty, Failure = "The volume of the solution is not known." };
+        }
+
+        var perLitre = ComponentMoles.Of(moles.Select(m => KeyValuePair.Create(m.Key, m.Value / volume.Litres)));
+        if (Refuse(perLitre) is { } refusal)
+        {
+            return new SolutionMix { MolesPerLitre = perLitre, Failure = refusal };
+        }
+
+        if (MixVolume.KilogramsWaterPerLitre(perLitre) is not { } water)
+        {
+            return new SolutionMix { MolesPerLitre = perLitre, Failure = "What is put in fills the volume by itself: no room is left for water." };
+        }
+
+        var mix = Balanced(perLitre, water);
+
+        // The fit of volumes takes salts as free ions; an acid that stays whole (acetic, phosphoric) fills another volume than its ions.
+        for (var round = 0; round < 2 && Math.Abs(perLitre.GetValueOrDefault(Components.Hydrogen)) > AcidWorthCounting; round++)
+        {
+            var state = EquilibriumSolver.Product.Solve(mix.Input(FilledAtCelsius));
+            if (!state.Converged || MixVolume.LitresPerKilogramWater(state, FilledAtCelsius) is not { } litres)
+            {
+                break;
+            }
+
+            mix = Balanced(perLitre, 1 / litres);
+        }
+
+        return mix;
+    }
+
+    /// <summary>The mix of components with a known mass of water; concentrations per litre follow from the volume model.</summary>
+    public static SolutionMix InWater(ImmutableSortedDictionary<string, double> moles, Mass water)
+    {
+        var kilograms = water.Grams / 1000;
+        if (!(kilograms > 0) || !double.IsFinite(kilograms))
+        {
+            return new SolutionMix { MolesPerLitre = ComponentMoles.Empty, Failure = "There is no water in it." };
+        }
+
+        if (Refuse(moles) is { } refusal)
+        {
+            return new SolutionMix { MolesPerLitre = ComponentMoles.Empty, Failure = refusal };
+        }
+
+        var perKilogram = ComponentMoles.Of(moles.Select(m => KeyValuePair.Create(m.Key, m.Value / kilograms)));
+        if (MixVolume.LitresPerKilogramWater(perKilogram, FilledAtCelsius) is not { } litres)
+        {
+            return new SolutionMix { MolesPerLitre = ComponentMoles.Empty, Failure = "The amounts are not those of a solution." };
+        }
+
+        var perLitre = ComponentMoles.Of(perKilogram.Select(m => KeyValuePair.Create(m.Key, m.Value / litres)));
+        return Balanced(perLitre, 1 / litres);
+    }
+
+    /// <summary>The same solution, diluted (below 1) or made stronger (above 1) at the same proportions.</summary>
+    public SolutionMix Times(double factor) => Of(MolesPerLitre, new Volume(1 / factor));
+
+    /// <summary>
+    /// The same solution after the air has turned all iron(II) to iron(III). The hydrogen ion that takes up is left to the charge balance.
+    /// </summary>
+    public SolutionMix WithIronOxidised()
+    {
+        var ferrous = Totals["Fe+2"];
+        return ferrous > 0 ? this with { Totals = Totals.With("Fe+2", 0).With("Fe+3", Totals["Fe+3"] + ferrous) } : this;
+    }
+
+    /// <summary>What the solver is asked.</summary>
+    /// <param name="celsius">0 to 45 °C.</param>
+    /// <param name="carbonDioxideAtm">Partial pressure when it stands open to air; null when closed.</param>
+    public SolutionInput Input(double celsius, double? carbonDioxideAtm = null) =>
+        new() { Totals = Totals, InertIons = InertIons, Celsius = celsius, CarbonDioxideAtm = carbonDioxideAtm };
+
+    private static SolutionMix Balanced(ImmutableSortedDictionary<string, double> perLitre, double kilogramsPerLitre)
+    {
+        var known = new List<KeyValuePair<string, double>>();
+        var inert = new List<InertIon>();
+        double open = 0, all = 0;
+        foreach (var (name, moles) in perLitre.OrderBy(a => Math.Abs(a.Value)).ThenBy(a => a.Key, StringComparer.Ordinal))
+        {
+            var molality = moles / kilogramsPerLitre;
+            var charge = Components.Charge(name);
+            open += charge * molality;
+            all += Math.Abs(charge * molality);
+            if (name == Components.Hydrogen || Math.Abs(molality) < Nothing)
+            {
+                continue;
+            }
+
+            if (ModelComponents.Find(name) >= 0)
+            {
+                known.Add(KeyValuePair.Create(name, molality));
+            }
+            else
+            {
+                inert.Add(new InertIon(Plain(name), charge, molality));
+            }
+        }
+
+        var closing = Math.Abs(open) > RoundingShare * all ? -open : 0;
+        if (closing != 0)
+        {
+            inert.Add(new InertIon(Unmeasured, Math.Sign(closing), Math.Abs(closing)));
+        }
+
+        return new SolutionMix
+        {
+            MolesPerLitre = perLitre,
+            KilogramsWaterPerLitre = kilogramsPerLitre,
+            Totals = new ComponentTotals(known),
+            InertIons = [.. inert.OrderBy(i => i.Name, StringComparer.Ordinal)],
+            UnmeasuredEquivalentsPerKg = closing,
+        };
+    }
+
+    private static string Plain(string name) =>
+        name.StartsWith(SolutionComponent.InertPrefix, StringComparison.Ordinal) ? name[SolutionComponent.InertPrefix.Length..] : name;
+
+    private static string? Refuse(ImmutableSortedDictionary<string, double> moles)
+    {
+        foreach (var (name, amount) in moles)
+        {
+            if (!double.IsFinite(amount) || (amount < 0 && name != Components.Hydrogen))
+            {
+                return string.Create(CultureInfo.InvariantCulture, $"The amount of {Plain(name)} is not an amount of matter: {amount:0.###} mol.");
+            }
+        }
+
+        return moles.Any(m => m.Key != Components.Hydrogen && m.Value > 0) ? null : "There is nothing in this solution.";
+    }
+}

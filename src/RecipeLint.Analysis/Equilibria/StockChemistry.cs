@@ -1,0 +1,92 @@
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
+
+namespace RecipeLint.Analysis.Equilibria;
+
+/// <summary>A stock's solution chemistry: its states from the bench to the shelf.</summary>
+public sealed class StockChemistry
+{
+    /// <summary>Stocks kept longer than this lose unprotected iron(II) to the air (common practice, no source).</summary>
+    public const double AgedAfterDays = 14;
+
+    private readonly Lazy<HighestConcentration> _highest;
+    private readonly Lazy<FirstCrystals> _crystals;
+
+    private StockChemistry(SolutionMix mix, IReadOnlyList<SolutionState> states, bool isComplete, StockFacts stock)
+    {
+        Mix = mix;
+        States = states;
+        IsComplete = isComplete;
+        _highest = new(() => HighestConcentration.Of(mix, stock.StorageTemperature.Low, stock.Stock.Dose?.Value));
+        _crystals = new(() => FirstCrystals.Of(mix));
+    }
+
+    public SolutionMix Mix { get; }
+
+    /// <summary>Mixing, coldest, warmest, and aged where iron(II) is there and kept.</summary>
+    public IReadOnlyList<SolutionState> States { get; }
+
+    /// <summary>False when the stock could not be read whole or holds something of unknown composition: computed on what is known.</summary>
+    public bool IsComplete { get; }
+
+    public SolutionState Mixing => State(StateMoment.Mixing)!;
+
+    public SolutionState Coldest => State(StateMoment.Coldest)!;
+
+    public SolutionState Warmest => State(StateMoment.Warmest)!;
+
+    /// <summary>Null without iron(II), and for a stock used up within two weeks.</summary>
+    public SolutionState? Aged => State(StateMoment.Aged);
+
+    /// <summary>How strong the stock can be made before something falls out at its coldest; computed when first asked for.</summary>
+    public HighestConcentration HighestConcentration => _highest.Value;
+
+    /// <summary>Where the first crystals appear on cooling and on warming; computed when first asked for.</summary>
+    public FirstCrystals FirstCrystals => _crystals.Value;
+
+    public SolutionState? State(StateMoment moment) => States.FirstOrDefault(s => s.Moment == moment);
+
+    /// <summary>Computes the chemistry of a stock. Pure; never throws on what a stock can hold.</summary>
+    public static StockChemistry Of(StockFacts stock)
+    {
+        var mix = SolutionMix.Of(stock.ComponentMoles, stock.Volume);
+        var doubts = Gaps.Of(stock.IsComplete, stock.Additions.Select(a => a.Substance));
+        var bench = new Temperature(SolutionMix.FilledAtCelsius);
+        var states = new List<SolutionState>
+        {
+            StateSolver.Solve(mix, new StateRequest(StateMoment.Mixing, bench, false, doubts)),
+            StateSolver.Solve(mix, new StateRequest(StateMoment.Coldest, stock.StorageTemperature.Low, false, doubts)),
+            StateSolver.Solve(mix, new StateRequest(StateMoment.Warmest, stock.StorageTemperature.High, false, doubts)),
+        };
+        if (stock.ComponentMoles.GetValueOrDefault("Fe+2") > 0 && !(stock.Stock.Keep?.For is { } shelf && shelf.Value.Days <= AgedAfterDays))
+        {
+            IReadOnlyList<string> aged = stock.Stock.Keep?.For is null
+                ? [.. doubts, "No storage time is stated: it is taken as long enough for the air to oxidise all iron(II)."]
+                : doubts;
+            states.Add(StateSolver.Solve(mix.WithIronOxidised(), new StateRequest(StateMoment.Aged, bench, false, aged)));
+        }
+
+        return new StockChemistry(mix, states, doubts.Count == 0, stock);
+    }
+}
+
+/// <summary>What makes a computed composition incomplete, in words.</summary>
+internal static class Gaps
+{
+    public static IReadOnlyList<string> Of(bool isComplete, IEnumerable<Substance> substances)
+    {
+        var gaps = new List<string>();
+        if (!isComplete)
+        {
+            gaps.Add("Something could not be read: the state is computed without it.");
+        }
+
+        var unknown = substances.Where(s => s.Dissolves.Count == 0).Select(s => s.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        if (unknown.Count > 0)
+        {
+            gaps.Add($"What {string.Join(", ", unknown.Select(n => $"'{n}'"))} dissolves into is not known: the state is computed without it.");
+        }
+
+        return gaps;
+    }
+}

@@ -1,0 +1,4 @@
+using System.Runtime.CompilerServices;
+
+[assembly: InternalsVisibleTo("RecipeLint.Chemistry.Tests")]
+[assembly: InternalsVisibleTo("RecipeLint.Benchmarks")]
