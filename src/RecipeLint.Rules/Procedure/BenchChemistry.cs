@@ -6,9 +6,13 @@ namespace RecipeLint.Rules.Procedure;
 /// <summary>The equilibrium of what stands in the vessel.</summary>
 internal static class BenchChemistry
 {
+    /// <summary>Partial pressure of carbon dioxide in outdoor air, atm.</summary>
+    private const double AirCarbonDioxide = 4.2e-4;
+
     /// <summary>The contents as the solver wants them, at the bench temperature; null without water.</summary>
     /// <param name="extraWaterGrams">Pure water added to what stands there.</param>
-    internal static SolutionInput? Input(VesselContents contents, double extraWaterGrams = 0)
+    /// <param name="openToAir">True for water that has taken up the carbon dioxide of the air, as water on a bench has.</param>
+    internal static SolutionInput? Input(VesselContents contents, double extraWaterGrams = 0, bool openToAir = false)
     {
         var kilograms = (contents.FreeWaterGrams + contents.CrystalWaterGrams + extraWaterGrams) / 1000;
         if (kilograms <= 0)
@@ -36,12 +40,12 @@ internal static class BenchChemistry
             }
         }
 
-        return new SolutionInput { Totals = new ComponentTotals(known), InertIons = inert, Celsius = VesselContents.BenchCelsius };
+        return new SolutionInput { Totals = new ComponentTotals(known), InertIons = inert, Celsius = VesselContents.BenchCelsius, CarbonDioxideAtm = openToAir ? AirCarbonDioxide : null };
     }
 
     /// <summary>The dissolved state; null where the solver has no answer a verdict may rest on.</summary>
-    internal static Equilibrium? Solve(VesselContents contents, double extraWaterGrams = 0) =>
-        Input(contents, extraWaterGrams) is { } input
+    internal static Equilibrium? Solve(VesselContents contents, double extraWaterGrams = 0, bool openToAir = false) =>
+        Input(contents, extraWaterGrams, openToAir) is { } input
         && EquilibriumSolver.Product.Solve(input) is { Converged: true } state
         && state.Validity.Trust != Trust.OutOfRange
             ? state

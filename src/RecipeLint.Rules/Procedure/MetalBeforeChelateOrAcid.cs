@@ -86,7 +86,7 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
             foreach (var (component, name) in metals)
             {
                 var worst = BenchChemistry.FormingReadily(state, s => IsHydroxide(s, component)).FirstOrDefault();
-                if (worst.Solid is not { } solid || worst.Index <= 0 || finished.Solids.Any(s => ReferenceEquals(s.Solid, solid) && s.Index > 0))
+                if (worst.Solid is not { } solid || Rounding.SixDigits(worst.Index) <= context.Number("index") || finished.Solids.Any(s => ReferenceEquals(s.Solid, solid) && s.Index > 0))
                 {
                     continue;
                 }
@@ -116,7 +116,7 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
     private static (double Ph, double Share)? Oxidises(List<Moment> until, RuleContext context)
     {
         const double rate = 8.0e13, oxygen = 0.21, waterProduct = 14.17;
-        var states = until.Select(m => BenchChemistry.Solve(m.After)).OfType<Equilibrium>().ToList();
+        var states = until.Select(m => BenchChemistry.Solve(m.After, openToAir: true)).OfType<Equilibrium>().ToList();
         if (states.Count == 0)
         {
             return null;

@@ -37,7 +37,7 @@ public sealed class SlowDissolverLast : StockRule
         yield return context.Find(
             last.Step.Place,
             $"The {name} goes in last, although it is the slow one: it takes {Say.Percent(share)} of what the water holds of it at {Say.Number(VesselContents.BenchCelsius)} °C, "
-            + $"and by then the water already carries {Say.Number(crowd)} g/L of other salts and has cooled. The last of it often stays undissolved at the bottom. "
+            + $"and by then the water already carries {Say.Number(crowd)} g/L of other salts. The last of it often stays undissolved at the bottom. "
             + "Put it in first, while the water is warm and empty, and wait until it is clear.") with
         {
             Measured = new Measured("share of its solubility", share * 100, context.Number("shareOfSolubility"), "%"),
