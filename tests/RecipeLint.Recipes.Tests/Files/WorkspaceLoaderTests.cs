@@ -174,10 +174,11 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void Without_a_repository_the_folder_asked_about_is_the_root()
+    public void Without_a_repository_the_current_folder_or_the_one_asked_about_is_the_root()
     {
         var files = new MemoryFileTree("/home").Add("shop/stocks/a.stock.json", Stock).Add("/other/b.stock.json", Stock);
-        Assert.Equal("/home/shop", WorkspaceLoader.Load(files, ["shop"], new LoadOptions()).Root);
+        Assert.Equal("/home", WorkspaceLoader.Load(files, ["shop"], new LoadOptions()).Root);
+        Assert.Equal("/other", WorkspaceLoader.Load(files, ["/other"], new LoadOptions()).Root);
         Assert.Equal("/home", WorkspaceLoader.Load(files, ["shop/stocks/a.stock.json"], new LoadOptions()).Root);
         Assert.Equal("/other", WorkspaceLoader.Load(files, ["/other/b.stock.json"], new LoadOptions()).Root);
         var both = WorkspaceLoader.Load(files, ["shop/stocks/a.stock.json", "/other"], new LoadOptions());
