@@ -27,6 +27,7 @@ internal static class CommandLine
             ExplainCommand.Build(world),
             RulesCommand.Build(world),
             FactsCommand.Build(world),
+            DissolveCommand.Build(world),
             InitCommand.Build(world),
         };
 

@@ -20,7 +20,45 @@ public sealed class FactsDocumentTests
     [InlineData("pre.stock.json")]
     [InlineData("trace.stock.json")]
     [InlineData("tank.recipe.json")]
-    public void Written_facts_fit_their_schema(string file) => AssertFits(Write(Everything(), file));
+    public void Written_facts_fit_their_schema(string file)
+    {
+        AssertFits(Write(Everything(), file));
+        AssertFits(Write(Everything(), file, full: true));
+    }
+
+    [Fact]
+    public void Species_are_listed_on_request_only()
+    {
+        Assert.DoesNotContain("\"species\"", Write(Everything(), "trace.stock.json"), StringComparison.Ordinal);
+        Assert.Contains("\"Zn+2\"", Write(Everything(), "trace.stock.json", full: true), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_deposit_is_written_with_its_repairs_and_its_suppliers()
+    {
+        var stock = Bench.Stock("a.stock.json", "2 L", Bench.Add("calcium-nitrate-4h2o", "200 g"), Bench.Add("magnesium-sulfate-7h2o", "100 g"), Bench.TopUp("2 L"));
+        var text = Write(Bench.Analyse([stock]), "a.stock.json");
+        AssertFits(text);
+        using var document = JsonDocument.Parse(text);
+        var chemistry = document.RootElement.GetProperty("chemistry");
+        var cold = chemistry.GetProperty("states")[1];
+
+        Assert.Equal("coldest storage", cold.GetProperty("moment").GetString());
+        Assert.True(cold.GetProperty("deposits").GetProperty("Gypsum").GetProperty("mass_g_per_L").GetDouble() > 25);
+        var repair = chemistry.GetProperty("repairs")[0];
+        Assert.InRange(repair.GetProperty("factor").GetDouble(), 0.02, 0.3);
+        Assert.Equal("calcium-nitrate-4h2o", repair.GetProperty("suppliers")[0].GetProperty("id").GetString());
+    }
+
+    [Fact]
+    public void A_stock_that_cannot_be_solved_is_written_without_numbers()
+    {
+        var text = Write(Bench.Analyse([Bench.Stock("a.stock.json", "2 L", Bench.Add("calcium-nitrate-4h2o", "20 kg"))]), "a.stock.json");
+        AssertFits(text);
+        using var document = JsonDocument.Parse(text);
+
+        Assert.Equal(JsonValueKind.Null, document.RootElement.GetProperty("chemistry").GetProperty("states")[0].GetProperty("pH").ValueKind);
+    }
 
     [Fact]
     public void Facts_of_published_recipes_fit_the_schema()
@@ -145,10 +183,10 @@ public sealed class FactsDocumentTests
         return Bench.Analyse([pre, trace], recipe, shop, Waters.Tap());
     }
 
-    private static string Write(Facts facts, string file)
+    private static string Write(Facts facts, string file, bool full = false)
     {
         var output = new ArrayBufferWriter<byte>();
-        Assert.True(FactsWriter.TryWrite(facts, file, output));
+        Assert.True(FactsWriter.TryWrite(facts, file, output, full));
         return System.Text.Encoding.UTF8.GetString(output.WrittenSpan);
     }
 

@@ -12,7 +12,13 @@ namespace RecipeLint.Analysis.Equilibria;
 /// <param name="At">Temperature.</param>
 /// <param name="OpenToAir">At rest with the carbon dioxide of the air.</param>
 /// <param name="Doubts">What already makes it an estimate.</param>
-public sealed record StateRequest(StateMoment Moment, Temperature At, bool OpenToAir, IReadOnlyList<string> Doubts);
+public sealed record StateRequest(StateMoment Moment, Temperature At, bool OpenToAir, IReadOnlyList<string> Doubts)
+{
+    /// <summary>
+    /// The pH before anything falls out, set by an acid or alkali that is not named; null when it follows from what is put in.
+    /// </summary>
+    public double? SetPh { get; init; }
+}
 
 /// <summary>From a mix to its state at one temperature. Pure.</summary>
 public static class StateSolver
@@ -54,7 +60,7 @@ public static class StateSolver
 
         var solver = EquilibriumSolver.Product;
         double? air = request.OpenToAir ? CarbonDioxideOfAirAtm : null;
-        var input = mix.Input(celsius, air);
+        var input = mix.Input(celsius, air) with { FixedPh = request.SetPh };
         var clear = solver.Solve(input);
         if (!clear.Converged)
         {
@@ -85,7 +91,7 @@ public static class StateSolver
             IonicStrengthMolPerKg = final.IonicStrength,
             WaterActivity = final.WaterActivity,
             Density = MixVolume.Density(final).GramsPerMl is { } density ? new Density(density) : null,
-            Conductivity = ConductivityOf(final, left, air),
+            Conductivity = ConductivityOf(final, left, air, request.SetPh is null ? null : final.Ph),
             OsmoticPotentialMPa = Osmosis.PotentialMPa(final.WaterActivity, celsius),
             Deposits = deposits,
             NearSaturation = Near(clear),
@@ -143,7 +149,7 @@ public static class StateSolver
                 .Select(p => KeyValuePair.Create(p.Key, p.Value * left.KilogramsWaterPerLitre)));
 
     /// <summary>Ion pairs shift with temperature, so what a meter shows at 25 °C needs the species at 25 °C.</summary>
-    private static ConductivityAt25 ConductivityOf(Equilibrium final, Residue left, double? air)
+    private static ConductivityAt25 ConductivityOf(Equilibrium final, Residue left, double? air, double? setPh)
     {
         // A little beyond the limit, because the ionic strength at 25 °C differs a little.
         if (final.IonicStrength > 1.1 * SolutionConductivity.MaxIonicStrength)
@@ -161,6 +167,7 @@ public static class StateSolver
                 InertIons = left.Inert,
                 Celsius = TemperatureOfMeters,
                 CarbonDioxideAtm = air,
+                FixedPh = setPh,
             });
         }
 

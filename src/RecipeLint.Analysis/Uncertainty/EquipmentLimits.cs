@@ -23,17 +23,40 @@ public static class EquipmentLimits
     /// <summary>Limit of error at any mark, by capacity; class B, because nothing better is stated.</summary>
     private static readonly SortedList<double, double> CylinderMillilitres = new()
     {
-        [5] = 0.1, [10] = 0.2, [25] = 0.5, [50] = 1, [100] = 1, [250] = 2, [500] = 5, [1000] = 10, [2000] = 20,
+        [5] = 0.1,
+        [10] = 0.2,
+        [25] = 0.5,
+        [50] = 1,
+        [100] = 1,
+        [250] = 2,
+        [500] = 5,
+        [1000] = 10,
+        [2000] = 20,
     };
 
     private static readonly SortedList<double, double> FlaskMillilitres = new()
     {
-        [10] = 0.05, [25] = 0.08, [50] = 0.12, [100] = 0.2, [200] = 0.3, [250] = 0.3, [500] = 0.5, [1000] = 0.8, [2000] = 1.2,
+        [10] = 0.05,
+        [25] = 0.08,
+        [50] = 0.12,
+        [100] = 0.2,
+        [200] = 0.3,
+        [250] = 0.3,
+        [500] = 0.5,
+        [1000] = 0.8,
+        [2000] = 1.2,
     };
 
     private static readonly SortedList<double, double> PipetteMillilitres = new()
     {
-        [1] = 0.016, [2] = 0.02, [5] = 0.03, [10] = 0.04, [20] = 0.06, [25] = 0.06, [50] = 0.1, [100] = 0.16,
+        [1] = 0.016,
+        [2] = 0.02,
+        [5] = 0.03,
+        [10] = 0.04,
+        [20] = 0.06,
+        [25] = 0.06,
+        [50] = 0.1,
+        [100] = 0.16,
     };
 
     /// <summary>Part of the capacity by which the marks of a jug, beaker or bucket may be off.</summary>

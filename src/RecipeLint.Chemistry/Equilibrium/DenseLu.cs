@@ -48,13 +48,19 @@ internal static class DenseLu
         return true;
     }
 
-    /// <summary>target += factor * source.</summary>
+    /// <summary>target += factor * source; the source is at least as long as the target.</summary>
     public static void AddScaled(Span<double> target, ReadOnlySpan<double> source, double factor)
     {
-        var t = MemoryMarshal.Cast<double, Vector<double>>(target);
-        var s = MemoryMarshal.Cast<double, Vector<double>>(source);
-        var f = new Vector<double>(factor);
-        for (var i = 0; i < t.Length; i++) t[i] += f * s[i];
-        for (var i = t.Length * Vector<double>.Count; i < target.Length; i++) target[i] += factor * source[i];
+        ref var t = ref MemoryMarshal.GetReference(target);
+        ref var s = ref MemoryMarshal.GetReference(source);
+        var length = target.Length;
+        var i = 0;
+        if (Vector.IsHardwareAccelerated && length >= Vector<double>.Count)
+        {
+            var f = new Vector<double>(factor);
+            for (; i <= length - Vector<double>.Count; i += Vector<double>.Count)
+                (Vector.LoadUnsafe(ref t, (nuint)i) + f * Vector.LoadUnsafe(ref s, (nuint)i)).StoreUnsafe(ref t, (nuint)i);
+        }
+        for (; i < length; i++) target[i] += factor * source[i];
     }
 }

@@ -32,18 +32,25 @@ internal sealed partial class Kernel
 
     private void Molalities()
     {
-        for (var i = 0; i < _ns; i++)
+        Span<double> activity = stackalloc double[_nc];
+        for (var a = 0; a < activity.Length; a++) activity[a] = _x[a] + _lnGamma[a];
+        ReadOnlySpan<int> term = _term;
+        ReadOnlySpan<double> coefficient = _coefficient, gamma = _lnGamma.AsSpan(_nc, _ns), lnK = _lnK, water = _water;
+        Span<double> m = _m.AsSpan(_nc, _ns), lnM = _lnM.AsSpan(_nc, _ns);
+        var from = 0;
+        for (var i = 0; i < lnM.Length; i++)
         {
-            var ln = _lnK[i] - _lnGamma[_nc + i] + _water[i] * _lnAw;
-            for (var t = _start[i]; t < _start[i + 1]; t++)
-            {
-                var a = _term[t];
-                ln += _coefficient[t] * (_x[a] + _lnGamma[a]);
-            }
-            _lnM[_nc + i] = ln;
-            _m[_nc + i] = Math.Exp(Math.Min(ln, LargestLnMolality));
+            var ln = lnK[i] - gamma[i] + water[i] * _lnAw;
+            var to = _start[i + 1];
+            for (var t = from; t < to; t++) ln += coefficient[t] * activity[term[t]];
+            from = to;
+            lnM[i] = ln;
+            m[i] = Exp(ln);
         }
     }
+
+    /// <summary>Molality from its logarithm; below 1e-32 mol/kg a species counts for nothing in any sum.</summary>
+    private static double Exp(double ln) => ln < -74 ? 0 : Math.Exp(Math.Min(ln, LargestLnMolality));
 
     private void Activities()
     {

@@ -12,7 +12,7 @@ internal sealed partial class Kernel
     /// Newton with a line search on it gets near the answer from anywhere, which the faster logarithmic form does not when one large
     /// polymer rules two sums.
     /// </summary>
-    private bool Descend(int limit)
+    private bool Descend(int limit, double near = 0.02)
     {
         var n = _nc;
         var gradient = new double[n];
@@ -24,7 +24,7 @@ internal sealed partial class Kernel
         for (var k = 0; k < limit; k++)
         {
             var worst = Gradient(gradient);
-            if (worst < 0.02) return true;
+            if (worst < near) return true;
             Hessian(hessian);
             SoftHessian(hessian);
             for (var a = 0; a < n; a++) step[a] = Free(a) ? -gradient[a] : 0;
@@ -140,6 +140,7 @@ internal sealed partial class Kernel
         for (var i = 0; i < _ns; i++)
         {
             var m = _m[_nc + i];
+            if (m == 0) continue;
             var h = _fixedPh is null ? _proton[_nc + i] : 0;
             hessian[0] += h * h * m;
             for (var t = _start[i]; t < _start[i + 1]; t++)

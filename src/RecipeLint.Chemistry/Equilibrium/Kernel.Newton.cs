@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace RecipeLint.Chemistry.Equilibrium;
 
 internal sealed partial class Kernel
@@ -16,21 +18,20 @@ internal sealed partial class Kernel
     private double Residuals()
     {
         var water = Math.Exp(_lnW);
-        for (var a = 0; a < _nc; a++) _sum[a] = _m[a];
+        ReadOnlySpan<double> molality = _m, charge = _z, proton = _proton, coefficient = _coefficient;
+        ReadOnlySpan<int> term = _term, start = _start;
+        Span<double> sum = _sum;
+        molality[..sum.Length].CopyTo(sum);
         double pos = 0, neg = 0, strength = 0;
-        for (var i = 0; i < _nc + _ns; i++)
-        {
-            var m = _m[i];
-            strength += _z[i] * _z[i] * m;
-            var h = _proton[i] * m;
-            if (h > 0) pos += h; else neg -= h;
-        }
-        for (var i = _nc + _ns; i < _nt; i++) strength += _z[i] * _z[i] * _m[i];
+        for (var i = 0; i < _nc; i++) Count(i, molality[i], charge, proton, ref pos, ref neg, ref strength);
         for (var i = 0; i < _ns; i++)
         {
-            var m = _m[_nc + i];
-            for (var t = _start[i]; t < _start[i + 1]; t++) _sum[_term[t]] += _coefficient[t] * m;
+            var m = molality[_nc + i];
+            if (m == 0) continue;
+            Count(_nc + i, m, charge, proton, ref pos, ref neg, ref strength);
+            for (var t = start[i]; t < start[i + 1]; t++) sum[term[t]] += coefficient[t] * m;
         }
+        for (var i = _nc + _ns; i < _nt; i++) strength += _z[i] * _z[i] * _m[i];
         _ionicFound = Math.Clamp(strength / 2, LowestI, HighestI);
 
         var protons = _protonTotal;
@@ -51,6 +52,15 @@ internal sealed partial class Kernel
             if (!(v <= worst)) worst = v;
         }
         return worst;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Count(int i, double m, ReadOnlySpan<double> charge, ReadOnlySpan<double> proton, ref double pos, ref double neg, ref double strength)
+    {
+        strength += charge[i] * charge[i] * m;
+        var h = proton[i] * m;
+        pos += Math.Max(h, 0);
+        neg -= Math.Min(h, 0);
     }
 
     /// <summary>
@@ -85,6 +95,7 @@ internal sealed partial class Kernel
         {
             var k = _nc + i;
             var m = _m[k];
+            if (m == 0) continue;
             var count = 0;
             var h = _fixedPh is null ? _proton[k] * m * (_proton[k] > 0 ? overPos : overNeg) : 0;
             if (Math.Abs(h) > 1e-14) { rows[count] = 0; weights[count++] = h; }
@@ -145,7 +156,7 @@ internal sealed partial class Kernel
     private bool Newton(int limit)
     {
         Prepare();
-        Evaluate(3);
+        Evaluate(1);
         var worst = Residuals();
         var merit = Merit();
         int polish = 0, stalled = 0;
@@ -168,15 +179,22 @@ internal sealed partial class Kernel
             for (var halving = 0; ; halving++)
             {
                 Move(length);
-                Evaluate(worstBefore > 1e-3 ? 1 : 2);
+                Evaluate(1);
                 worst = Residuals();
                 merit = Merit();
                 if (merit <= before * (1 - 1e-4 * length) || worstBefore < 1e-10) break;
                 if (halving == 5) { stalled++; break; }
                 length *= 0.5;
             }
-            if (stalled > 12) return false;
-            if (worst < 1e-13 || (worstBefore < 1e-10 && worst > 0.3 * worstBefore))
+            if (stalled > 12 || (worst > 30 && k > 1)) return false;
+            if (worst < 1e-12)
+            {
+                Evaluate(1);
+                worst = Residuals();
+                merit = Merit();
+                if (worst < 2e-12) return true;
+            }
+            if (worstBefore < 1e-10 && worst > 0.3 * worstBefore)
             {
                 if (worst < 1e-10 && ++polish > 1) return Settled();
             }

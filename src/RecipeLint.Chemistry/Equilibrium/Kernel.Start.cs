@@ -9,7 +9,9 @@ internal sealed partial class Kernel
     public bool Solve(double startPh)
     {
         Begin(startPh);
-        Sweep(3);
+        Sweep(2);
+        Activities();
+        if (Descend(30, near: 0.05)) HoldIonicStrength(1, 30);
         if (Newton(60)) return true;
         Begin(7);
         var heldX = new double[_nc];
@@ -145,7 +147,7 @@ internal sealed partial class Kernel
         {
             var k = _nc + _incidence[q];
             _lnM[k] += _incidenceCoefficient[q] * change;
-            _m[k] = Math.Exp(Math.Min(_lnM[k], LargestLnMolality));
+            _m[k] = Exp(_lnM[k]);
         }
     }
 }

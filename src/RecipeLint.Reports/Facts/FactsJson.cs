@@ -103,6 +103,11 @@ internal sealed class FactsJson(Utf8JsonWriter json, Workspace workspace)
         Number("target_pH", adjustment.TargetPh);
         Text("reagent", adjustment.Reagent?.Id);
         Number("reagent_mass_g", adjustment.Amount?.Grams);
+        Number("reagent_volume_L", adjustment.Volume?.Litres);
+        Number("before_pH", adjustment.PhBefore);
+        Json.WriteBoolean("throughAliquot", adjustment.ThroughAliquot);
+        Masses("elements", adjustment.Elements);
+        Components("components", adjustment.ComponentMoles);
         Text("reason", adjustment.Reason);
     }
 

@@ -25,7 +25,8 @@ public static class FactsWriter
     /// when there are no facts for the file: it is neither, or its volume could not be read.
     /// </summary>
     /// <param name="file">Path relative to the workspace root, forward slashes.</param>
-    public static bool TryWrite(Facts facts, string file, IBufferWriter<byte> output)
+    /// <param name="full">Lists every dissolved species of every state too.</param>
+    public static bool TryWrite(Facts facts, string file, IBufferWriter<byte> output, bool full = false)
     {
         var stock = facts.FindStock(file);
         var recipe = facts.Recipes.FirstOrDefault(r => r.Recipe.File == file);
@@ -41,11 +42,11 @@ public static class FactsWriter
             json.WriteNumber("formatVersion", FormatVersion);
             if (stock is not null)
             {
-                StockFactsJson.Write(writer, stock);
+                StockFactsJson.Write(writer, stock, full);
             }
             else
             {
-                RecipeFactsJson.Write(writer, recipe!);
+                RecipeFactsJson.Write(writer, recipe!, full);
             }
 
             json.WriteEndObject();

@@ -10,7 +10,7 @@ internal static class RecipeFactsJson
     /// <summary>Fertiliser labels print these as oxides and the micronutrients as elements.</summary>
     private static readonly HashSet<string> LabelledAsOxide = ["P", "K", "Ca", "Mg", "S", "Na", "Si"];
 
-    public static void Write(FactsJson facts, RecipeFacts recipe)
+    public static void Write(FactsJson facts, RecipeFacts recipe, bool full)
     {
         var json = facts.Json;
         json.WriteString("kind", "recipe");
@@ -42,6 +42,7 @@ internal static class RecipeFactsJson
         WriteIons(facts, recipe);
         facts.Components("components", recipe.ComponentMoles, recipe.FinalVolume.Litres);
         facts.Masses("possibleImpurities", recipe.Impurities);
+        ChemistryFactsJson.Write(facts, recipe, full);
         facts.Assumptions(recipe.Assumptions);
     }
 

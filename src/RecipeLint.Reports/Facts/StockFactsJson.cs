@@ -8,7 +8,7 @@ namespace RecipeLint.Reports.ComputedFacts;
 /// <summary>Facts of one stock.</summary>
 internal static class StockFactsJson
 {
-    public static void Write(FactsJson facts, StockFacts stock)
+    public static void Write(FactsJson facts, StockFacts stock, bool full)
     {
         var json = facts.Json;
         json.WriteString("kind", "stock");
@@ -46,6 +46,7 @@ internal static class StockFactsJson
         WriteElements(facts, stock.Totals, stock.Volume);
         facts.Components("components", stock.ComponentMoles, stock.Volume.Litres);
         facts.Masses("possibleImpurities", stock.Impurities);
+        ChemistryFactsJson.Write(facts, stock, full);
         facts.Assumptions(stock.Assumptions);
     }
 

@@ -11,11 +11,12 @@ internal static class FactsCommand
     public static Command Build(Surroundings world)
     {
         var file = new Argument<string>("file") { Description = "A stock or recipe file." };
+        var full = new Option<bool>("--full") { Description = "List every dissolved species of every state too." };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
         var command = new Command("facts", "Print what was computed for one stock or recipe as JSON (described by schema/facts.schema.json).")
         {
-            file, config, noConfig,
+            file, full, config, noConfig,
         };
         command.SetAction(parsed =>
         {
@@ -27,7 +28,7 @@ internal static class FactsCommand
 
             var path = run.Workspace.Asked.Single();
             var buffer = new ArrayBufferWriter<byte>();
-            if (!FactsWriter.TryWrite(run.Facts, path, buffer))
+            if (!FactsWriter.TryWrite(run.Facts, path, buffer, parsed.GetValue(full)))
             {
                 throw new UsageException($"'{path}' has no facts: it is neither a stock nor a recipe, or its volume cannot be read. 'recipelint check' says why.");
             }

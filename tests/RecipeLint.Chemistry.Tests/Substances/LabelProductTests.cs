@@ -81,7 +81,8 @@ public sealed class LabelProductTests
         [
             new("N", 15), new("N", 9, LabelShare.Nitrate), new("N", 2, LabelShare.Ammonium), new("N", 4, LabelShare.Urea),
             new("P2O5", 5), new("K2O", 30), new("MgO", 2), new("Fe", 0.1, LabelShare.Chelated), new("B", 0.02), new("Mo", 0.002),
-        ]) with { Agent = "EDTA" });
+        ]) with
+        { Agent = "EDTA" });
 
         Assert.Empty(result.Problems);
         var substance = result.Substance!;

@@ -1,0 +1,244 @@
+using System.Globalization;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+
+namespace RecipeLint.Reports.Dissolve;
+
+/// <summary>What a beaker comes to, as a text of at most 100 columns in words for whoever learns it. Pure.</summary>
+public static class DissolveReport
+{
+    /// <summary>Columns no line exceeds.</summary>
+    public const int Width = 100;
+
+    /// <summary>Salts are mentioned from this index on: a tenth of their saturated product.</summary>
+    private const double MentionedFromIndex = -1;
+
+    /// <summary>Species that hold less than this share of a component go unnamed.</summary>
+    private const double NamedShare = 0.01;
+
+    /// <param name="beaker">What was put in.</param>
+    /// <param name="state">Its state; must be solved.</param>
+    /// <param name="setPh">The pH that was asked for; null when it follows.</param>
+    /// <param name="full">Every species too.</param>
+    /// <exception cref="ArgumentException">The state has a failure.</exception>
+    public static string Write(Beaker beaker, SolutionState state, double? setPh, bool full)
+    {
+        if (!state.IsSolved)
+        {
+            throw new ArgumentException("There is no state to show.", nameof(state));
+        }
+
+        var page = new TablePage();
+        page.Text(string.Create(CultureInfo.InvariantCulture, $"In {Figure(beaker.Volume.Litres)} L of solution at {state.Temperature.Celsius:0.#} °C, {(state.OpenToAir ? "open to the air" : "closed to the air")}"));
+        page.Blank();
+        page.Head("put in", ["g/L"]);
+        foreach (var item in beaker.Items)
+        {
+            page.Row(item.Substance.Name, [Figure(item.Mass.Grams / beaker.Volume.Litres)]);
+        }
+
+        page.Blank();
+        WriteDeposits(page, state);
+        WriteSolution(page, state, setPh);
+        WriteNear(page, state);
+        WriteDissolved(page, state);
+        WriteHolders(page, state);
+        if (full)
+        {
+            WriteSpecies(page, state);
+        }
+
+        WriteTrust(page, state);
+        return page.ToString();
+    }
+
+    private static void WriteDeposits(TablePage page, SolutionState state)
+    {
+        if (state.Deposits.Count == 0)
+        {
+            page.Text("Everything dissolves; nothing falls out.");
+            page.Blank();
+            return;
+        }
+
+        page.Head("falls out", ["g/L", "mmol/L", "index"]);
+        foreach (var deposit in state.Deposits)
+        {
+            page.Row(
+                NameOf(deposit.Solid) + (deposit.IsTrace ? " (a trace)" : ""),
+                [Figure(deposit.Mass.GramsPerLitre), Figure(deposit.Amount.MillimolesPerLitre), Signed(deposit.Index)]);
+        }
+
+        page.Blank();
+    }
+
+    private static void WriteSolution(TablePage page, SolutionState state, double? setPh)
+    {
+        page.Head("the solution", []);
+        page.Row("pH", [state.Ph.ToString("0.00", CultureInfo.InvariantCulture)], PhNote(state, setPh));
+        page.Row("EC at 25 °C", [state.Conductivity.At25 is { } ec ? Figure(ec.MillisiemensPerCentimetre) + " mS/cm" : "not given"], state.Conductivity.NotGivenBecause);
+        page.Row("density", [state.Density is { } density ? density.GramsPerMillilitre.ToString("0.000", CultureInfo.InvariantCulture) + " g/mL" : "not given"]);
+        page.Row("ionic strength", [Figure(state.IonicStrengthMolPerKg) + " mol/kg"]);
+        page.Row("osmotic potential", [state.OsmoticPotentialMPa is { } potential ? Figure(potential) + " MPa" : "not given"]);
+        foreach (var acid in state.Preservatives)
+        {
+            page.Row(
+                acid.Acid + ", undissociated",
+                [Figure(acid.Undissociated.GramsPerLitre) + " g/L"],
+                string.Create(CultureInfo.InvariantCulture, $"{100 * acid.Share:0} % of it is in the form that acts"));
+        }
+
+        page.Blank();
+    }
+
+    private static string? PhNote(SolutionState state, double? setPh)
+    {
+        if (setPh is null)
+        {
+            return Math.Abs(state.Ph - state.PhBeforeDeposit) > 0.005
+                ? string.Create(CultureInfo.InvariantCulture, $"{state.PhBeforeDeposit:0.00} before anything falls out")
+                : null;
+        }
+
+        var gap = state.Clear!.ChargeGapEquivalentsPerKg * state.KilogramsWaterPerLitre * 1000;
+        var set = Math.Abs(state.Ph - state.PhBeforeDeposit) > 0.005
+            ? string.Create(CultureInfo.InvariantCulture, $"set to {setPh:0.00} before anything falls out")
+            : "as set";
+        return Math.Abs(gap) < 1e-6 ? set : $"{set}; that takes {Figure(Math.Abs(gap))} mmol/L of a strong {(gap > 0 ? "acid" : "alkali")}";
+    }
+
+    private static void WriteNear(TablePage page, SolutionState state)
+    {
+        var fallen = state.Deposits.Select(d => d.Solid.Name).ToHashSet(StringComparer.Ordinal);
+        var rows = state.NearSaturation
+            .Where(s => !fallen.Contains(s.Solid.Name))
+            .Select(s => (s.Solid, s.Index, Note: s.Solid.Role == SolidRole.FormsSlowly
+                ? (s.Index > 0 ? "over saturation, but it forms slowly" : "forms slowly")
+                : s.Index > 0 ? "over saturation, but what falls out leaves it too little" : "near"))
+            .Concat(state.Salts
+                .Where(v => !fallen.Contains(v.Solid.Name) && v.Solid.Role == SolidRole.SolubleSalt && (v.State != SaltState.Clear || IndexOf(v) > MentionedFromIndex))
+                .Select(v => (v.Solid, Index: IndexOf(v), Note: v.State switch
+                {
+                    SaltState.Clear => "stays dissolved",
+                    SaltState.Close => "too close to promise",
+                    _ => "crystallises",
+                })))
+            .OrderByDescending(r => Math.Round(r.Index, 9))
+            .ThenBy(r => r.Solid.Name, StringComparer.Ordinal)
+            .ToList();
+        if (rows.Count == 0)
+        {
+            return;
+        }
+
+        page.Head("near saturation", ["index"]);
+        foreach (var (solid, index, note) in rows)
+        {
+            page.Row(NameOf(solid), [Signed(index)], note);
+        }
+
+        page.Blank();
+    }
+
+    private static double IndexOf(SaltVerdict verdict) => Math.Max(verdict.CalibratedIndex ?? double.MinValue, verdict.ProductIndex ?? double.MinValue);
+
+    private static void WriteDissolved(TablePage page, SolutionState state)
+    {
+        page.Head("stays dissolved", ["mmol/L"], "mostly as");
+        foreach (var (component, moles) in state.DissolvedMolesPerLitre.OrderByDescending(d => d.Value).ThenBy(d => d.Key, StringComparer.Ordinal))
+        {
+            page.Row(component, [Figure(moles * 1000)], Forms(state.Solution!, component));
+        }
+
+        page.Blank();
+    }
+
+    /// <summary>The species that hold a component, the largest first: "SO4-2 88 %, MgSO4 12 %".</summary>
+    private static string? Forms(Equilibrium solution, string component)
+    {
+        var held = solution.Species
+            .Select(s => (s.Name, Amount: SpeciesComposition.Of(s.Name).Where(p => p.Key == component).Sum(p => p.Value) * s.MolPerKg))
+            .Where(s => s.Amount > 0)
+            .OrderByDescending(s => s.Amount)
+            .ThenBy(s => s.Name, StringComparer.Ordinal)
+            .ToList();
+        var total = held.Sum(s => s.Amount);
+        var named = held.Where(s => s.Amount >= NamedShare * total).Take(4).ToList();
+        return named.Count == 0 || (named.Count == 1 && named[0].Name == component)
+            ? null
+            : string.Join(", ", named.Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Name} {100 * s.Amount / total:0.#} %")));
+    }
+
+    private static void WriteHolders(TablePage page, SolutionState state)
+    {
+        var rows = state.Metals.Where(m => state.Chelates.Any(c => c.Metal == m.Metal)).ToList();
+        if (rows.Count == 0)
+        {
+            return;
+        }
+
+        page.Head("held by chelates", ["share"]);
+        foreach (var metal in rows)
+        {
+            var held = state.Chelates.Where(c => c.Metal == metal.Metal).OrderByDescending(c => c.OfMetal).ThenBy(c => c.Agent, StringComparer.Ordinal).ToList();
+            page.Row(
+                metal.Metal,
+                [string.Create(CultureInfo.InvariantCulture, $"{100 * held.Sum(c => c.OfMetal):0.#} %")],
+                string.Join(", ", held.Where(c => c.OfMetal >= 0.0005).Select(c => string.Create(CultureInfo.InvariantCulture, $"{c.Agent} {100 * c.OfMetal:0.#} %")))
+                + $"; not held: {Small(metal.Unchelated)}");
+        }
+
+        page.Blank();
+    }
+
+    private static void WriteSpecies(TablePage page, SolutionState state)
+    {
+        page.Head("every species", ["mmol/kg", "log activity"]);
+        foreach (var species in state.Solution!.Species.OrderByDescending(s => s.MolPerKg).ThenBy(s => s.Name, StringComparer.Ordinal))
+        {
+            page.Row(species.Name, [Figure(species.MolPerKg * 1000), species.LogActivity.ToString("0.000", CultureInfo.InvariantCulture)]);
+        }
+
+        page.Blank();
+    }
+
+    private static void WriteTrust(TablePage page, SolutionState state)
+    {
+        page.Text(state.Validity.Trust switch
+        {
+            Trust.InRange => "Inside the range of the model.",
+            Trust.Estimate => "An estimate:",
+            _ => "Outside the range of the model:",
+        });
+        foreach (var reason in state.Validity.Reasons)
+        {
+            page.Text("- " + reason);
+        }
+
+        page.Text("An index is log10 of the product of the ions over the product that saturates: 0 is saturated, above 0 too much.");
+        page.Text("Minerals that do not form in a bottle and solids whose constants are too weak for a verdict are left out.");
+    }
+
+    private static string Small(AmountConcentration amount) => amount.MillimolesPerLitre < 0.1
+        ? Figure(amount.MolesPerLitre * 1e6) + " µmol/L"
+        : Figure(amount.MillimolesPerLitre) + " mmol/L";
+
+    private static string NameOf(Solid solid) => $"{solid.Name} ({solid.Formula})";
+
+    private static string Signed(double index) => index.ToString("+0.00;-0.00;0.00", CultureInfo.InvariantCulture);
+
+    /// <summary>Four significant digits without an exponent where that stays readable.</summary>
+    private static string Figure(double value)
+    {
+        if (value == 0)
+        {
+            return "0";
+        }
+
+        var magnitude = (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        return magnitude is < -5 or > 6
+            ? value.ToString("0.00E+0", CultureInfo.InvariantCulture)
+            : Math.Round(value, Math.Clamp(3 - magnitude, 0, 9)).ToString("0.#########", CultureInfo.InvariantCulture);
+    }
+}

@@ -1,0 +1,89 @@
+using System.CommandLine;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.OneLine;
+using RecipeLint.Recipes.Quantities;
+using RecipeLint.Reports.Dissolve;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Prints what a mix in one line comes to: pH, what falls out, what is near, what stays dissolved.</summary>
+internal static class DissolveCommand
+{
+    public static Command Build(Surroundings world)
+    {
+        var mix = new Argument<string>("mix") { Description = "What is dissolved, such as \"2 g/L K2SO4 + 1.5 g/L MgSO4.7H2O\" or \"KNO3 100 g in 2 L\"." };
+        var at = new Option<string>("--at")
+        {
+            Description = "Temperature, 0 to 45 °C.",
+            DefaultValueFactory = _ => "20 °C",
+            HelpName = "temperature",
+        };
+        var ph = new Option<string?>("--ph") { Description = "Hold this pH with an acid or alkali that is not named; left out, the pH follows from the mix.", HelpName = "pH" };
+        var open = new Option<bool>("--open") { Description = "Let it come to rest with the carbon dioxide of the air." };
+        var full = new Option<bool>("--full") { Description = "List every dissolved species too." };
+        var command = new Command("dissolve", "Print what a mix comes to: pH, what falls out, what is near it, what stays dissolved.") { mix, at, ph, open, full };
+        command.SetAction(parsed =>
+        {
+            var (line, fault) = OneLineMix.Read(parsed.GetValue(mix)!, SubstanceCatalogue.BuiltIn);
+            if (line is null)
+            {
+                throw new UsageException(fault!);
+            }
+
+            var temperature = ReadTemperature(parsed.GetValue(at)!);
+            var setPh = parsed.GetValue(ph) is { } text ? ReadPh(text) : (double?)null;
+            var (beaker, error) = Beaker.Of(line);
+            if (beaker is null)
+            {
+                throw new UsageException(error!);
+            }
+
+            var state = beaker.State(temperature, setPh, parsed.GetValue(open));
+            if (state.Failure is { } failure)
+            {
+                throw new UsageException(failure);
+            }
+
+            world.Out.Write(DissolveReport.Write(beaker, state, setPh, parsed.GetValue(full)));
+            return ExitCodes.Clean;
+        });
+        return command;
+    }
+
+    private static Temperature ReadTemperature(string text)
+    {
+        if (!QuantityReader.TryRead(text, Due.Temperatures, out var quantity, out var fault))
+        {
+            throw new UsageException($"The temperature '{text}' cannot be used. {fault.Message}");
+        }
+
+        var (low, high) = quantity.Temperatures;
+        if (low != high)
+        {
+            throw new UsageException($"'{text}' is a range; '--at' takes one temperature.");
+        }
+
+        return low.Celsius is >= SolutionInput.LowestCelsius and <= SolutionInput.HighestCelsius
+            ? low
+            : throw new UsageException($"'{text}' is outside the range of the model, 0 to 45 °C.");
+    }
+
+    private static double ReadPh(string text)
+    {
+        if (!QuantityReader.TryRead(text, Due.Ph, out var quantity, out var fault))
+        {
+            throw new UsageException($"The pH '{text}' cannot be used. {fault.Message}");
+        }
+
+        var (low, high) = quantity.Numbers;
+        if (low != high || quantity.Tolerance is not null)
+        {
+            throw new UsageException($"'{text}' is not one value; '--ph' takes one pH.");
+        }
+
+        return low is >= 0 and <= 14 ? low : throw new UsageException($"pH '{text}' is outside 0 to 14.");
+    }
+}

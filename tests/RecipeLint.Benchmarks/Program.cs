@@ -1,0 +1,5 @@
+using BenchmarkDotNet.Running;
+using RecipeLint.Benchmarks;
+
+// dotnet run -c Release --project tests/RecipeLint.Benchmarks -- --filter '*'
+BenchmarkSwitcher.FromTypes([typeof(EquilibriumBenchmarks), typeof(LinearAlgebraBenchmarks)]).Run(args);
