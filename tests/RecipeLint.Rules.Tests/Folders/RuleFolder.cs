@@ -1,12 +1,9 @@
-using System.Runtime.CompilerServices;
-
 namespace RecipeLint.Rules.Tests.Folders;
 
 /// <summary>A folder under rules/ as it stands in the repository.</summary>
 public sealed record RuleFolder(string Family, string Name, string Path)
 {
-    public static string Root { get; } = System.IO.Path.GetFullPath(
-        System.IO.Path.Combine(System.IO.Path.GetDirectoryName(ThisFile())!, "..", "..", "..", "rules"));
+    public static string Root { get; } = System.IO.Path.Combine(RepositoryRoot(), "rules");
 
     public static IReadOnlyList<RuleFolder> All { get; } =
     [
@@ -32,7 +29,17 @@ public sealed record RuleFolder(string Family, string Name, string Path)
             .Select(p => new ExampleFolder(this, System.IO.Path.GetFileName(p), p)),
     ];
 
-    private static string ThisFile([CallerFilePath] string path = "") => path;
+    /// <summary>Upwards from the test's own folder: paths of source files are mapped away in a deterministic build.</summary>
+    private static string RepositoryRoot()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(System.IO.Path.Combine(folder.FullName, "RecipeLint.sln")))
+        {
+            folder = folder.Parent ?? throw new InvalidOperationException("No RecipeLint.sln above the test folder.");
+        }
+
+        return folder.FullName;
+    }
 }
 
 /// <summary>One failing-WHAT or passing-WHAT folder.</summary>
