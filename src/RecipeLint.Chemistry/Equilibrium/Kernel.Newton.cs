@@ -183,7 +183,8 @@ internal sealed partial class Kernel
                 Evaluate(1);
                 worst = Residuals();
                 merit = Merit();
-                if (merit <= before * (1 - 1e-4 * length) || worstBefore < 1e-10) break;
+                // A metal and a ligand in equal amounts: the way to the answer leads over a low ridge, which the first steps may take whole.
+                if (merit <= before * (1 - 1e-4 * length) || worstBefore < 1e-10 || (k < 12 && worst < 0.5)) break;
                 if (halving == 5) { stalled++; break; }
                 length *= 0.5;
             }
