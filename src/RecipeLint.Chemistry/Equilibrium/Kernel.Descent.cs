@@ -6,6 +6,7 @@ internal sealed partial class Kernel
     // enough to all-or-nothing to show which solids there are.
     private double _stiffness = 40;
     private List<ActiveSolid> _soft = [];
+    private (double[] Gradient, double[] Hessian, double[] Step, double[] From)? _descent;
 
     /// <summary>
     /// With activity coefficients held, equilibrium is where F = sum of molalities - sum of totals times ln m is least, and F is convex:
@@ -15,10 +16,7 @@ internal sealed partial class Kernel
     private bool Descend(int limit, double near = 0.02)
     {
         var n = _nc;
-        var gradient = new double[n];
-        var hessian = new double[n * n];
-        var step = new double[n];
-        var from = new double[n];
+        var (gradient, hessian, step, from) = _descent ??= (new double[n], new double[n * n], new double[n], new double[n]);
         Molalities();
         var value = Objective();
         for (var k = 0; k < limit; k++)

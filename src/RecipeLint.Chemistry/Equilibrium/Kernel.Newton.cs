@@ -5,6 +5,7 @@ namespace RecipeLint.Chemistry.Equilibrium;
 internal sealed partial class Kernel
 {
     private readonly double[] _gammaRows, _weighted, _sum, _waterSlope, _columnI, _columnWater;
+    private readonly bool[] _gammaUsed;
     private double[] _jacobian = [], _f = [], _step = [], _saved = [];
     private double _positive, _negative, _ionicFound;
     private int _n;
@@ -119,7 +120,7 @@ internal sealed partial class Kernel
                 for (var t = from; t < to; t++) _weighted[row * _nc + _term[t]] += w * _coefficient[t];
                 _columnI[row] -= w * _gammaI[k];
                 _columnWater[row] += w * _water[i];
-                if (paired >= 0) DenseLu.AddScaled(_jacobian.AsSpan(row * n, _nc), _gammaRows.AsSpan(paired * _nc, _nc), -w);
+                if (paired >= 0 && _gammaUsed[paired]) DenseLu.AddScaled(_jacobian.AsSpan(row * n, _nc), _gammaRows.AsSpan(paired * _nc, _nc), -w);
             }
         }
         for (var a = 0; a < _nc; a++) _waterSlope[a] *= -1 / MolWater;
@@ -139,7 +140,7 @@ internal sealed partial class Kernel
                 var w = _weighted[row * _nc + a];
                 if (w == 0) continue;
                 target[a] += w;
-                DenseLu.AddScaled(target, _gammaRows.AsSpan(a * _nc, _nc), w);
+                if (_gammaUsed[a] && Math.Abs(w) > 1e-14) DenseLu.AddScaled(target, _gammaRows.AsSpan(a * _nc, _nc), w);
                 column += w * _gammaI[a];
             }
             if (_columnWater[row] != 0) DenseLu.AddScaled(target, _waterSlope, _columnWater[row]);
@@ -160,7 +161,7 @@ internal sealed partial class Kernel
         var worst = Residuals();
         var merit = Merit();
         int polish = 0, stalled = 0;
-        for (var k = 0; k < limit; k++)
+        for (var k = 0; k < limit || (worst < 1e-3 && k < limit + 20); k++)
         {
             if (!double.IsFinite(merit)) return false;
             Iterations++;
@@ -182,7 +183,8 @@ internal sealed partial class Kernel
                 Evaluate(1);
                 worst = Residuals();
                 merit = Merit();
-                if (merit <= before * (1 - 1e-4 * length) || worstBefore < 1e-10) break;
+                // A metal and a ligand in equal amounts: the way to the answer leads over a low ridge, which the first steps may take whole.
+                if (merit <= before * (1 - 1e-4 * length) || worstBefore < 1e-10 || (k < 12 && worst < 0.5)) break;
                 if (halving == 5) { stalled++; break; }
                 length *= 0.5;
             }
@@ -199,14 +201,14 @@ internal sealed partial class Kernel
                 if (worst < 1e-10 && ++polish > 1) return Settled();
             }
         }
-        return worst < 1e-10 && Settled();
+        return false;
     }
 
     /// <summary>Whether activity coefficients and molalities agree with each other, and do not only return every second round.</summary>
     private bool Settled()
     {
         Evaluate(1);
-        return Residuals() < 1e-9;
+        return Residuals() < 1e-10;
     }
 
     private double Merit()

@@ -96,7 +96,7 @@ internal sealed partial class Kernel
                     var change = a == 0 ? ProtonStep() : ComponentStep(a);
                     Shift(a, change);
                     largest = Math.Max(largest, Math.Abs(change));
-                    if (Math.Abs(change) < 0.3) break;
+                    if (Math.Abs(change) < 1.5) break;
                 }
             }
             if (largest < 0.1) break;

@@ -162,6 +162,7 @@ internal sealed partial class Kernel
         _lnM = new double[_nt];
         _lnGamma = new double[_nt];
         _gammaI = new double[_nt];
+        _gammaUsed = new bool[_pairedCount];
         _gammaRows = new double[_pairedCount * _nc];
         _weighted = new double[(_nc + 1) * _nc];
         _sum = new double[_nc];
