@@ -23,7 +23,7 @@ public sealed class ElementTooUncertain : WorkspaceRule
             .GroupBy(f => f.Place)
             .Select(g => Finding([.. g.OrderByDescending(f => f.Relative).ThenBy(f => f.Key, StringComparer.Ordinal)], context));
 
-    private static IEnumerable<Uncertain> Of(Facts facts, RecipeFacts recipe, RuleContext context)
+    private static IEnumerable<PoorlyKnown> Of(Facts facts, RecipeFacts recipe, RuleContext context)
     {
         var limit = context.For(recipe.Recipe.File).Number("limit") / 100;
         var over = ElementUncertainty.Of(recipe, facts.FindStock).Elements.Values
@@ -39,7 +39,7 @@ public sealed class ElementTooUncertain : WorkspaceRule
         {
             var source = element.Shares[0].Source;
             var place = causes.WhereUsed(source) ?? recipe.Recipe.Place.Child("doses").Key;
-            yield return new Uncertain(recipe, element, source, element.Shares[0].Fraction, place, limit);
+            yield return new PoorlyKnown(recipe, element, source, element.Shares[0].Fraction, place, limit);
         }
     }
 
@@ -47,11 +47,11 @@ public sealed class ElementTooUncertain : WorkspaceRule
         recipe.Elements.TryGetValue(key, out var fact)
         && fact.Contributions.Where(c => c.Source != "water").Sum(c => c.Concentration.GramsPerLitre) >= SuppliedFrom * fact.Concentration.GramsPerLitre;
 
-    private static Finding Finding(List<Uncertain> same, RuleContext context)
+    private static Finding Finding(List<PoorlyKnown> same, RuleContext context)
     {
         var worst = same[0];
         var keys = same.Select(s => s.Key).Distinct().Order(StringComparer.Ordinal).ToList();
-        var milligrams = worst.Element.Concentration.MilligramsPerLitre;
+        var milligrams = worst.Known.Concentration.MilligramsPerLitre;
         var (low, high) = (milligrams * Math.Max(0, 1 - worst.Relative), milligrams * (1 + worst.Relative));
         var others = keys.Count == 1 ? "" : $" ({Say.List(keys.Where(k => k != worst.Key))} from the same place)";
         var message = $"{worst.Key} in '{worst.Recipe.Recipe.Name}' is only known to ± {Say.Percent(worst.Relative)}, somewhere between {Say.Number(low)} and {Say.Number(high)} mg/L{others}. "
@@ -71,10 +71,10 @@ public sealed class ElementTooUncertain : WorkspaceRule
 
     /// <summary>One element of one final solution past the limit.</summary>
     /// <param name="Fraction">The share of the largest source.</param>
-    private sealed record Uncertain(RecipeFacts Recipe, ElementUncertainty Element, ErrorSource Source, double Fraction, Place Place, double Limit)
+    private sealed record PoorlyKnown(RecipeFacts Recipe, ElementUncertainty Known, ErrorSource Source, double Fraction, Place Place, double Limit)
     {
-        internal string Key => Element.Key;
+        internal string Key => Known.Key;
 
-        internal double Relative => Rounding.SixDigits(Element.RelativeExpanded);
+        internal double Relative => Rounding.SixDigits(Known.RelativeExpanded);
     }
 }
