@@ -9,32 +9,29 @@ namespace RecipeLint.Analysis.Uncertainty;
 internal sealed class VolumeErrors(MeasurementErrors errors, UncertaintyNotes notes)
 {
     /// <summary>
-    /// Where the named vessel is one of the shop's measures, its errors. A step that tops up names nothing else, so the best of the vessel's own
-    /// mark (some vessel's, where none is named) and the shop's measures that hold the volume in one filling is assumed, with an error that no aliquot or dose shares.
+    /// Where the named vessel is one of the shop's measures, its errors. Otherwise the measure is assumed (<see cref="FinishedVolume"/>), with an
+    /// error that no aliquot or dose shares.
     /// </summary>
     public IReadOnlyList<RelativeError> OfStock(StockFacts stock)
     {
-        var (document, shop) = (stock.Stock, stock.Settings);
+        var document = stock.Stock;
         var what = $"the finished volume of '{document.Name}'";
-        if (document.Vessel is { } named && shop.FindMeasure(named.Value) is { } stated)
-        {
-            return errors.OfVolume(Pouring.Of(stated, stock.Volume), document.File, what, document.Place);
-        }
-
-        var candidates = shop.Measures.Where(m => CanHold(m, stock.Volume)).Select(m => Pouring.Of(m, stock.Volume)).ToList();
-        if (document.Vessel is null && shop.Measures.Count == 0)
+        if (FinishedVolume.Of(stock) is not { } finished)
         {
             return errors.OfUnknownMeasure(document.File, what, document.Place);
         }
 
-        candidates.Add(Pouring.Of(Marked(stock), stock.Volume));
-        var best = candidates.OrderBy(p => p.Standard).ThenBy(p => p.Measure.Name, StringComparer.Ordinal).First();
+        if (finished.IsStated)
+        {
+            return errors.OfVolume(finished.Pouring, document.File, what, document.Place);
+        }
+
         notes.Add(
             "uncertainty-stock-volume",
-            $"No step says with what the finished volume of {{0}} is measured: the best the shop has for it is taken, '{best.Measure.Name}'.",
+            $"No step says with what the finished volume of {{0}} is measured: the best the shop has for it is taken, '{finished.Pouring.Measure.Name}'.",
             $"'{document.Name}'",
             document.Place);
-        return errors.OfVolume(best, document.File, what, document.Place, assumedUse: true);
+        return errors.OfVolume(finished.Pouring, document.File, what, document.Place, assumedUse: true);
     }
 
     public IReadOnlyList<RelativeError> OfAliquot(AliquotFacts aliquot, string sourceName, StockFacts stock)
@@ -75,22 +72,5 @@ internal sealed class VolumeErrors(MeasurementErrors errors, UncertaintyNotes no
         return with is not null && shop.FindScale(with) is { } scale
             ? errors.OfWeight(new Weighing(scale, new Mass(volume.Millilitres)), id, what, place)
             : errors.OfUnknownMeasure(id, what, place);
-    }
-
-    /// <summary>A flask holds one volume only; a cylinder or jug any up to its capacity.</summary>
-    private static bool CanHold(Measure measure, Volume volume) => measure switch
-    {
-        { Kind: MeasureKind.Flask, Capacity: { } capacity } => Math.Abs((capacity / volume) - 1) < 1e-6,
-        { Kind: MeasureKind.Cylinder or MeasureKind.Jug, Capacity: { } capacity } => capacity.Litres >= volume.Litres * (1 - 1e-9),
-        _ => false,
-    };
-
-    /// <summary>The marks of a vessel are those of a jug; a vessel nobody names has one at just the finished volume.</summary>
-    private static Measure Marked(StockFacts stock)
-    {
-        var named = stock.Stock.Vessel;
-        var vessel = named is null ? null : stock.Settings.Vessels.FirstOrDefault(v => v.Name == named.Value);
-        var place = vessel?.Place ?? named?.Place ?? stock.Stock.Place;
-        return new Measure(named?.Value ?? "vessel mark", place, MeasureKind.Jug, named is null ? stock.Volume : vessel?.Capacity, null, null);
     }
 }

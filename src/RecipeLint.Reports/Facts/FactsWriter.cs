@@ -43,10 +43,12 @@ public static class FactsWriter
             if (stock is not null)
             {
                 StockFactsJson.Write(writer, stock, full);
+                UncertaintyJson.Write(writer, stock, facts.FindStock);
             }
             else
             {
                 RecipeFactsJson.Write(writer, recipe!, full);
+                UncertaintyJson.Write(writer, recipe!, facts.FindStock);
             }
 
             json.WriteEndObject();

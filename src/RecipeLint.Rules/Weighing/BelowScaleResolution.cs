@@ -1,57 +1,55 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using NetWeight = RecipeLint.Analysis.Uncertainty.Weighing;
 
 namespace RecipeLint.Rules.Weighing;
 
 /// <summary>A weight so small that the scale's display step decides how much goes in.</summary>
-public sealed class BelowScaleResolution : StockRule
+public sealed class BelowScaleResolution : WorkspaceRule
 {
-    private const double PreStockMillilitres = 250;
+    private const string StepsOption = "displaySteps";
 
     public override string Name => "below-scale-resolution";
 
-    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    public override IEnumerable<Finding> Judge(Facts facts, RuleContext context)
     {
-        var steps = context.Number("displaySteps");
-        foreach (var addition in stock.Additions)
+        foreach (var weighed in WeighedAmount.In(facts))
         {
-            if (addition.ThroughAliquot || addition.Scale is not { } scale || addition.Mass.Grams <= 0)
+            var steps = context.For(weighed.File).Number(StepsOption);
+            if (Shown(weighed) is var shown && weighed.Matters && shown < steps)
             {
-                continue;
+                yield return Of(weighed, shown, steps, context);
             }
-
-            var shown = Rounding.SixDigits(addition.Mass / scale.Readability);
-            if (shown >= steps)
-            {
-                continue;
-            }
-
-            var error = 0.5 / shown;
-            var message = $"{Say.Grams(addition.Mass.Grams)} of {addition.Substance.Name} is only {Say.Number(shown)} display steps of '{scale.Name}' (readability {Say.Grams(scale.Readability.Grams)}): "
-                + $"rounding on the display alone can be off by ±{Say.Percent(error)}. The plants get that error from every batch. "
-                + Remedy(stock, addition, scale.Readability.Grams * steps);
-            var place = addition.Place.Child("amount");
-            yield return context.Find(place, message) with
-            {
-                Measured = new Measured("display steps", shown, steps, ""),
-                Values =
-                [
-                    new NamedValue("mass", addition.Mass.Grams, "g"),
-                    new NamedValue("readability", scale.Readability.Grams, "g"),
-                    new NamedValue("display steps", shown, ""),
-                    new NamedValue("rounding error", error * 100, "%"),
-                ],
-            };
         }
     }
 
-    /// <summary>A pre-stock with the aliquot worked out, and the batch size that would do instead.</summary>
-    private static string Remedy(StockFacts stock, AdditionFacts addition, double minimumGrams)
+    /// <summary>Whether this rule reports the weight, with the limit and level its shop set.</summary>
+    internal static bool Reports(Facts facts, WeighedAmount weighed) =>
+        weighed.Matters && ShopOption.Of(facts, weighed.File, "below-scale-resolution", StepsOption) is { } steps && Shown(weighed) < steps;
+
+    private static double Shown(WeighedAmount weighed) => Rounding.SixDigits(weighed.Mass / weighed.Scale.Readability);
+
+    private static Finding Of(WeighedAmount weighed, double shown, double steps, RuleContext context)
     {
-        var batch = stock.Volume.Litres * minimumGrams / addition.Mass.Grams;
-        var aliquot = addition.Mass.Grams / minimumGrams * PreStockMillilitres;
-        return $"Dissolve {Say.Grams(minimumGrams)} in water to {Say.Number(PreStockMillilitres)} mL and add {Say.Number(aliquot)} mL of that instead, "
-            + $"make {Say.Litres(batch)} at once, or use a finer scale.";
+        var (mass, readability) = (weighed.Mass.Grams, weighed.Scale.Readability.Grams);
+        var error = 0.5 / shown;
+        var limit = BelowMinimumWeight.LimitFor(context.Facts, weighed.File);
+        var minimum = new Mass(Math.Max(readability * steps, NetWeight.SmallestWithin(weighed.Scale, limit).Grams));
+        var message = $"{Say.Grams(mass)} of {weighed.Name} is only {Say.Number(shown)} display steps of '{weighed.Scale.Name}' (readability {Say.Grams(readability)}): "
+            + $"rounding on the display alone can be off by ±{Say.Percent(error)}. The plants get that error from every batch. "
+            + TinyWeight.Remedy(weighed, minimum, limit);
+        return context.Find(weighed.AmountPlace, message) with
+        {
+            Measured = new Measured("display steps", shown, steps, ""),
+            Values =
+            [
+                new NamedValue("mass", mass, "g"),
+                new NamedValue("readability", readability, "g"),
+                new NamedValue("display steps", shown, ""),
+                new NamedValue("rounding error", error * 100, "%"),
+            ],
+        };
     }
 }

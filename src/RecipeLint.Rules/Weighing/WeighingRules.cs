@@ -8,5 +8,15 @@ internal static class WeighingRules
     internal static IReadOnlyList<Rule> All { get; } =
     [
         new BelowScaleResolution(),
+        new BelowMinimumWeight(),
+        new OverScaleCapacity(),
+        new ElementTooUncertain(),
+        new MeasureTooCoarse(),
+        new DoseWithoutMargin(),
+        new DosesShiftTheVolume(),
+        new SharedDosingSyringe(),
+        new BatchOutlastsShelfLife(),
+        new VesselTooCoarse(),
+        new VesselTooSmall(),
     ];
 }

@@ -1,0 +1,60 @@
+using System.Buffers;
+using System.Text.Json;
+using Json.Schema;
+using RecipeLint.Analysis.Uncertainty;
+using RecipeLint.Reports.ComputedFacts;
+
+namespace RecipeLint.Analysis.Tests.Uncertainty;
+
+/// <summary>The uncertainties as the facts document prints them.</summary>
+public sealed class UncertaintyDocumentTests
+{
+    [Fact]
+    public void The_document_prints_what_was_computed_with_every_share()
+    {
+        var facts = Quillmere.Facts;
+        var computed = ElementUncertainty.Of(facts.Recipes[0], facts.FindStock);
+        using var document = JsonDocument.Parse(Write(facts, facts.Recipes[0].Recipe.File));
+        var printed = document.RootElement.GetProperty("uncertainty").GetProperty("elements");
+
+        Assert.Equal(computed.Elements.Keys, printed.EnumerateObject().Select(p => p.Name));
+        foreach (var (key, element) in computed.Elements)
+        {
+            var row = printed.GetProperty(key);
+            Assert.Equal(element.RelativeExpanded, row.GetProperty("expanded_fraction").GetDouble());
+            Assert.Equal(1, row.GetProperty("shares").EnumerateArray().Sum(s => s.GetProperty("variance_fraction").GetDouble()), 9);
+        }
+    }
+
+    /// <summary>3.15 g on a scale that reads 0.01 g and repeats to 1.5 steps: u² = (1.5² + 2/12 + 1/3) d², by hand.</summary>
+    [Fact]
+    public void A_weighing_carries_its_scale_and_its_uncertainty()
+    {
+        using var document = JsonDocument.Parse(Write(Quillmere.Facts, "molybdate-pre.stock.json"));
+        var weighing = Assert.Single(document.RootElement.GetProperty("uncertainty").GetProperty("weighings").EnumerateArray());
+
+        Assert.Equal("pocket-scale", weighing.GetProperty("scale").GetString());
+        Assert.Equal("within capacity", weighing.GetProperty("load").GetString());
+        Assert.Equal(0.01 * Math.Sqrt(2.25 + (1.0 / 6) + (1.0 / 3)), weighing.GetProperty("standard_g").GetDouble(), 12);
+        Assert.Equal(2 * 0.01 * Math.Sqrt(2.75) / 3.15, weighing.GetProperty("expanded_fraction").GetDouble(), 12);
+    }
+
+    [Fact]
+    public void The_documents_fit_their_schema()
+    {
+        var schema = JsonSchema.FromText(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "schema", "facts.schema.json")));
+        var facts = Quillmere.Facts;
+        foreach (var file in facts.Stocks.Select(s => s.Stock.File).Append(facts.Recipes[0].Recipe.File))
+        {
+            using var document = JsonDocument.Parse(Write(facts, file));
+            Assert.True(schema.Evaluate(document.RootElement).IsValid, file);
+        }
+    }
+
+    private static string Write(Facts facts, string file)
+    {
+        var output = new ArrayBufferWriter<byte>();
+        Assert.True(FactsWriter.TryWrite(facts, file, output));
+        return System.Text.Encoding.UTF8.GetString(output.WrittenSpan);
+    }
+}
