@@ -18,6 +18,5 @@ internal static class ProcedureRules
         new LabelIncomplete(),
         new StocksLookAlike(),
         new MissingRinseForSmallWeight(),
-        new VesselTooSmall(),
     ];
 }
