@@ -1,3 +1,4 @@
+using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Rules.Engine;
 
@@ -7,6 +8,9 @@ namespace RecipeLint.Rules.Plant;
 public sealed class ElementLow : ElementRangeRule
 {
     public override string Name => "element-low";
+
+    /// <summary>What nothing brings is missing, not low.</summary>
+    protected override bool IsOwnedElsewhere(RecipeFacts recipe, string key) => Nutrients.IsMissing(recipe, key);
 
     protected override RangeVerdict? Verdict(double milligramsPerLitre, ElementRange range, string profile)
     {

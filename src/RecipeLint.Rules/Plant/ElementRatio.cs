@@ -42,10 +42,11 @@ internal static class ElementRatio
             }
 
             var found = Rounding.SixDigits(recipe.MilligramsPerLitre(key));
-            return found < bounds.DeficientBelow || found > bounds.SufficientHigh || found > bounds.ToxicAbove;
+            return found < bounds.DeficientBelow || found > Nutrients.Excessive(bounds) || found > bounds.ToxicAbove;
         });
 
-    private static string[] Keys(string keys) => keys.Trim('(', ')').Split('+');
+    /// <summary>The keys of one side of a ratio: "K", or "Ca+Mg" with or without brackets.</summary>
+    public static string[] Keys(string keys) => keys.Trim('(', ')').Split('+');
 
     /// <summary>A key, or several joined by "+" inside optional brackets such as "(Ca+Mg)".</summary>
     private static double Sum(RecipeFacts recipe, string keys, string basis) =>
