@@ -29,7 +29,7 @@ public sealed class EcOutsideWindow : RecipeRule
         }
 
         // Where a main nutrient is missing altogether, the low EC follows from that.
-        if (recipe.Profile.Ec is not var (low, high) || (found >= low && found <= high) || (found < low && Nutrients.LacksAMainNutrient(recipe)))
+        if (recipe.Profile.Ec is not var (low, high) || (!Bound.IsUnder(found, low) && !Bound.IsOver(found, high)) || (found < low && Nutrients.LacksAMainNutrient(recipe)))
         {
             yield break;
         }

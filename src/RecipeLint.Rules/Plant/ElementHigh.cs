@@ -17,13 +17,13 @@ public sealed class ElementHigh : ElementRangeRule
 
     protected override RangeVerdict? Verdict(double milligramsPerLitre, ElementRange range, string profile)
     {
-        if (range.SufficientHigh is not { } high || milligramsPerLitre <= high || milligramsPerLitre > range.ToxicAbove)
+        if (range.SufficientHigh is not { } high || !Bound.IsOver(milligramsPerLitre, high) || Bound.IsOver(milligramsPerLitre, range.ToxicAbove))
         {
             return null;
         }
 
         var found = $"The final solution holds {Say.Number(milligramsPerLitre)} mg/L {range.Key}";
-        return range.Upper is { } upper && milligramsPerLitre <= upper
+        return range.Upper is { } upper && !Bound.IsOver(milligramsPerLitre, upper)
             ? new RangeVerdict(
                 high,
                 $"{found}, over the {Say.Number(high)} mg/L where the usual range of the '{profile}' profile ends. "
@@ -36,5 +36,5 @@ public sealed class ElementHigh : ElementRangeRule
     }
 
     private static bool Over(RecipeFacts recipe, string key) =>
-        recipe.Profile.Find(key)?.SufficientHigh is { } high && Rounding.SixDigits(recipe.MilligramsPerLitre(key)) > high;
+        Bound.IsOver(recipe.MilligramsPerLitre(key), recipe.Profile.Find(key)?.SufficientHigh);
 }

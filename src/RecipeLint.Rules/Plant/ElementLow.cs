@@ -14,7 +14,7 @@ public sealed class ElementLow : ElementRangeRule
 
     protected override RangeVerdict? Verdict(double milligramsPerLitre, ElementRange range, string profile)
     {
-        if (range.DeficientBelow is { } deficient && milligramsPerLitre < deficient)
+        if (range.DeficientBelow is { } deficient && Bound.IsUnder(milligramsPerLitre, deficient))
         {
             return new RangeVerdict(
                 deficient,
@@ -22,7 +22,7 @@ public sealed class ElementLow : ElementRangeRule
                     + "Plants go short within weeks. Raise the salt that carries it, or check that no dose is missing.");
         }
 
-        return range.SufficientLow is { } low && milligramsPerLitre < low
+        return range.SufficientLow is { } low && Bound.IsUnder(milligramsPerLitre, low)
             ? new RangeVerdict(
                 low,
                 $"The final solution holds {Say.Number(milligramsPerLitre)} mg/L {range.Key}, under the {Say.Number(low)} mg/L where the usual range of the '{profile}' profile starts. "

@@ -41,8 +41,8 @@ internal static class ElementRatio
                 return false;
             }
 
-            var found = Rounding.SixDigits(recipe.MilligramsPerLitre(key));
-            return found < bounds.DeficientBelow || found > Nutrients.Excessive(bounds) || found > bounds.ToxicAbove;
+            var found = recipe.MilligramsPerLitre(key);
+            return Bound.IsUnder(found, bounds.DeficientBelow) || Bound.IsOver(found, Nutrients.Excessive(bounds)) || Bound.IsOver(found, bounds.ToxicAbove);
         });
 
     /// <summary>The keys of one side of a ratio: "K", or "Ca+Mg" with or without brackets.</summary>

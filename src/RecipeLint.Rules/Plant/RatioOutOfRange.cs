@@ -33,7 +33,7 @@ public sealed class RatioOutOfRange : RecipeRule
         // Identity and accepted value belong to the same ratio, whatever else the cause also throws off.
         var first = explained[0];
         var message = explained.Count == 1
-            ? $"{first.Text}; the '{recipe.Profile.Name}' profile keeps it at {first.Bounds}. {Harm(first)} Lower {first.More} or raise {first.Less}."
+            ? $"{first.Text}; the '{recipe.Profile.Name}' profile keeps it at {first.Bounds}. {Harm(first)} Lower {Say.List(first.More)} or raise {Say.List(first.Less)}."
             : $"{cause.Key} is {(cause.IsHigh ? "high" : "low")} against its partners in the '{recipe.Profile.Name}' profile: {Say.List(explained.Select(o => $"{o.Text} ({o.Bounds})"))}. "
                 + (cause.IsHigh
                     ? $"So much {cause.Key} hinders the uptake of the others although their amounts may look right. Lower {cause.Key}, or raise the others together."
@@ -45,7 +45,7 @@ public sealed class RatioOutOfRange : RecipeRule
             message,
             certainty: explained.All(o => !o.Range.IsPractice) ? Certainty.Computed : Certainty.Practice) with
         {
-            Related = [.. (explained.Count == 1 ? ElementRatio.Keys(first.More).Append(cause.Key).Distinct() : [cause.Key]).SelectMany(k => ElementRatio.LargestSources(recipe, k).Take(2))],
+            Related = [.. (explained.Count == 1 ? first.More : [cause.Key]).SelectMany(k => ElementRatio.LargestSources(recipe, k).Take(2))],
             Measured = new Measured(first.Name, first.Found, first.Limit, ""),
             Values = [.. explained.Select(o => new NamedValue(o.Name, o.Found, "")), new NamedValue("limit", first.Limit, "")],
         };
@@ -57,6 +57,6 @@ public sealed class RatioOutOfRange : RecipeRule
         ("Na", _, true) => "Roots let sodium in where potassium is scarce, and it does none of potassium's work.",
         ("Fe", "Mn", false) => "Much manganese keeps iron out; in old stocks it is also the mark of iron chelate lost to light.",
         ("P", "Zn", true) => "Much phosphorus makes zinc run short inside the plant, although the solution holds enough.",
-        _ => $"Too much {off.More} hinders the uptake of {off.Less}, so the crop can go short of it although the amount looks right.",
+        _ => $"Too much {Say.List(off.More)} hinders the uptake of {Say.List(off.Less)}, so the crop can go short of it although the amount looks right.",
     };
 }

@@ -28,6 +28,6 @@ internal static class ReagentShare
 
         var brought = MilligramsPerLitre(recipe, key);
         var all = recipe.MilligramsPerLitre(key);
-        return brought > 0 && Rounding.SixDigits(all) > high && Rounding.SixDigits(all - brought) <= high;
+        return brought > 0 && Bound.IsOver(all, high) && !Bound.IsOver(all - brought, high);
     }
 }

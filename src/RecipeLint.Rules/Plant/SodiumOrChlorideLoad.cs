@@ -19,12 +19,12 @@ public sealed class SodiumOrChlorideLoad : RecipeRule
         foreach (var (key, name) in new[] { ("Na", "sodium"), ("Cl", "chloride") })
         {
             var found = Rounding.SixDigits(recipe.MilligramsPerLitre(key));
-            if (recipe.Profile.Find(key) is not { SufficientHigh: { } high } range || found <= high || found > range.ToxicAbove)
+            if (recipe.Profile.Find(key) is not { SufficientHigh: { } high } range || !Bound.IsOver(found, high) || Bound.IsOver(found, range.ToxicAbove))
             {
                 continue;
             }
 
-            var heavy = Nutrients.Excessive(range) is { } upper && found > upper;
+            var heavy = Bound.IsOver(found, Nutrients.Excessive(range));
             var limit = heavy ? Nutrients.Excessive(range)!.Value : high;
             var fact = recipe.Elements[key];
             var fromWater = fact.Contributions.Where(c => c.Source == "water").Sum(c => c.Concentration.MilligramsPerLitre);
