@@ -15,7 +15,7 @@ public abstract class ElementRangeRule : RecipeRule
             yield break;
         }
 
-        foreach (var range in recipe.Profile.Elements)
+        foreach (var range in recipe.Profile.Elements.Where(r => !IsOwnedElsewhere(recipe, r.Key)))
         {
             var found = Rounding.SixDigits(recipe.MilligramsPerLitre(range.Key));
             if (Verdict(found, range, recipe.Profile.Name) is not { } verdict)
@@ -24,7 +24,7 @@ public abstract class ElementRangeRule : RecipeRule
             }
 
             var message = verdict.Message + (range.Disagreement is { } differ ? " " + differ : "");
-            var place = PlaceOf(recipe, range.Key);
+            var place = RecipePlaces.TargetOrDoses(recipe, range.Key);
             yield return context.Find(place, $"{IdPath.Of(context.Facts.Workspace, place)}#{range.Key}", message, verdict.Level, range.IsPractice ? Certainty.Practice : Certainty.Computed) with
             {
                 Related = [.. ElementRatio.LargestSources(recipe, range.Key).Take(3)],
@@ -34,12 +34,11 @@ public abstract class ElementRangeRule : RecipeRule
         }
     }
 
+    /// <summary>True when another rule has more to say of this element in this recipe.</summary>
+    protected virtual bool IsOwnedElsewhere(RecipeFacts recipe, string key) => false;
+
     /// <summary>What is said of an element at this concentration; null when it is fine for this rule.</summary>
     protected abstract RangeVerdict? Verdict(double milligramsPerLitre, ElementRange range, string profile);
-
-    /// <summary>The target of that element, else the doses.</summary>
-    private static Place PlaceOf(RecipeFacts recipe, string key) =>
-        recipe.Recipe.Targets.FirstOrDefault(t => t.Key.Value == key)?.Place ?? recipe.Recipe.Place.Child("doses").Key;
 
     /// <param name="Limit">The bound that is passed, mg/L.</param>
     /// <param name="Level">Where it differs from the rule's own.</param>

@@ -41,11 +41,12 @@ internal static class ElementRatio
                 return false;
             }
 
-            var found = Rounding.SixDigits(recipe.MilligramsPerLitre(key));
-            return found < bounds.DeficientBelow || found > bounds.SufficientHigh || found > bounds.ToxicAbove;
+            var found = recipe.MilligramsPerLitre(key);
+            return Bound.IsUnder(found, bounds.DeficientBelow) || Bound.IsOver(found, Nutrients.Excessive(bounds)) || Bound.IsOver(found, bounds.ToxicAbove);
         });
 
-    private static string[] Keys(string keys) => keys.Trim('(', ')').Split('+');
+    /// <summary>The keys of one side of a ratio: "K", or "Ca+Mg" with or without brackets.</summary>
+    public static string[] Keys(string keys) => keys.Trim('(', ')').Split('+');
 
     /// <summary>A key, or several joined by "+" inside optional brackets such as "(Ca+Mg)".</summary>
     private static double Sum(RecipeFacts recipe, string keys, string basis) =>

@@ -9,7 +9,7 @@ public sealed class ElementToxic : ElementRangeRule
     public override string Name => "element-toxic";
 
     protected override RangeVerdict? Verdict(double milligramsPerLitre, ElementRange range, string profile) =>
-        range.ToxicAbove is { } toxic && milligramsPerLitre > toxic
+        range.ToxicAbove is { } toxic && Bound.IsOver(milligramsPerLitre, toxic)
             ? new RangeVerdict(
                 toxic,
                 $"The final solution holds {Say.Number(milligramsPerLitre)} mg/L {range.Key}; above {Say.Number(toxic)} mg/L the '{profile}' profile expects damage. "

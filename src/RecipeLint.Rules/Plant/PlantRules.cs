@@ -12,5 +12,14 @@ internal static class PlantRules
         new ElementToxic(),
         new RatioOutOfRange(),
         new TargetMissed(),
+        new ElementMissing(),
+        new ChargeImbalance(),
+        new EcOutsideWindow(),
+        new PhOutsideWindow(),
+        new SodiumOrChlorideLoad(),
+        new AlkalinityNotNeutralised(),
+        new AcidBringsTooMuch(),
+        new WaterUnfit(),
+        new ContaminantLoad(),
     ];
 }

@@ -1,0 +1,67 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Profiles;
+using RecipeLint.Recipes;
+using RecipeLint.Recipes.Files;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Tests.Folders;
+
+namespace RecipeLint.Rules.Tests.Plant;
+
+/// <summary>
+/// No false alarm on recipes a grower would call good. They are invented and follow published ones, each of which its note names: several
+/// crops, strengths, waters, dilutions and ways of writing.
+/// </summary>
+public sealed class GoodRecipeTests
+{
+    private static readonly string _folder =
+        Path.GetFullPath(Path.Combine(RuleFolder.Root, "..", "tests", "RecipeLint.Rules.Tests", "GoodRecipes"));
+
+    /// <summary>Warnings and errors that are right on these files all the same: file, rule, reason. None so far.</summary>
+    private static readonly (string File, string Rule, string Reason)[] _exceptions = [];
+
+    private static readonly Lazy<(Workspace Workspace, Facts Facts, LintResult Result)> _run = new(() =>
+    {
+        var files = new MemoryFileTree("/good").AddFolder("/good");
+        foreach (var path in Directory.GetFiles(_folder, "*.json", SearchOption.AllDirectories))
+        {
+            files.Add(Path.GetRelativePath(_folder, path).Replace('\\', '/'), File.ReadAllBytes(path));
+        }
+
+        var workspace = WorkspaceLoader.Load(files, ["."], new LoadOptions { Profiles = ProfileLibrary.AllNames });
+        var facts = Analyzer.Analyse(workspace);
+        return (workspace, facts, LintEngine.Judge(facts, new EngineOptions { Today = new DateOnly(2026, 11, 25) }));
+    });
+
+    [Fact]
+    public void NoGoodRecipeRaisesAWarningOrAnError()
+    {
+        var (_, _, result) = _run.Value;
+        Assert.Empty(result.Faults);
+        var alarms = result.Findings.Where(f => f.Level >= Level.Warning).ToList();
+        var unlisted = alarms.Where(f => !_exceptions.Any(e => e.File == f.Place.File && e.Rule == f.Rule.Name));
+        Assert.True(!unlisted.Any(), string.Join('\n', unlisted.Select(f => $"{f.Place.File} {f.Rule.Name}: {f.Message}")));
+        Assert.All(_exceptions, e => Assert.True(alarms.Any(f => e.File == f.Place.File && e.Rule == f.Rule.Name), $"{e.File}: {e.Rule} is not raised any more."));
+    }
+
+    /// <summary>Notes are worth knowing and no alarm; the plant rules raise few of them here.</summary>
+    [Fact]
+    public void NotesAreFew()
+    {
+        var notes = _run.Value.Result.Findings.Where(f => f.Rule.Family == "plant").ToList();
+        Assert.InRange(notes.Count, 0, _run.Value.Facts.Recipes.Count / 2);
+    }
+
+    [Fact]
+    public void TheyAreVariedAndComplete()
+    {
+        var (workspace, facts, _) = _run.Value;
+        Assert.InRange(facts.Recipes.Count, 30, 60);
+        Assert.All(facts.Recipes, r => Assert.True(r.IsComplete && r.Chemistry is { IsComplete: true, Final.IsSolved: true }, r.Recipe.File));
+        Assert.InRange(facts.Recipes.Select(r => r.Profile.Name).Distinct().Count(), 9, 20);
+        Assert.InRange(facts.Recipes.Select(r => r.Water?.Name).Distinct().Count(), 7, 20);
+        Assert.InRange(facts.Stocks.Count, 9, 30);
+        Assert.Contains(facts.Recipes, r => r.Recipe.VolumeMeaning?.Value == Recipes.Documents.FinalVolumeMeaning.AddedTo);
+        Assert.InRange(facts.Recipes.Count(r => r.Adjustment is { Amount: not null }), 5, 30);
+        Assert.All(facts.Recipes, r => Assert.Contains("Invented. ", System.Text.Encoding.UTF8.GetString(workspace.Sources[r.Recipe.File].Bytes), StringComparison.Ordinal));
+    }
+}
