@@ -21,7 +21,7 @@ public sealed class VesselTooCoarse : StockRule
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
         var limit = context.Number(LimitOption) / 100;
-        if (FinishedVolume.Of(stock) is not { } finished || RelativeOf(finished) is not { } relative || relative <= limit || VesselTooSmall.Overflows(stock))
+        if (FinishedVolume.Of(stock) is not { } finished || RelativeOf(finished) is not { } relative || relative <= limit || Overflows(finished))
         {
             yield break;
         }
@@ -45,6 +45,10 @@ public sealed class VesselTooCoarse : StockRule
         ShopOption.Of(facts, stock.Stock.File, RuleName, LimitOption) is { } limit
         && FinishedVolume.Of(stock) is { } finished
         && RelativeOf(finished) > limit / 100;
+
+    /// <summary>A vessel that is too small is another rule's to report.</summary>
+    private static bool Overflows(FinishedVolume finished) =>
+        finished.Pouring.Measure.Capacity is { } capacity && capacity < finished.Pouring.Volume;
 
     private static double? RelativeOf(FinishedVolume finished) =>
         finished.Pouring.RelativeExpanded is { } relative ? Rounding.SixDigits(relative) : null;

@@ -17,6 +17,5 @@ internal static class WeighingRules
         new SharedDosingSyringe(),
         new BatchOutlastsShelfLife(),
         new VesselTooCoarse(),
-        new VesselTooSmall(),
     ];
 }

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.RegularExpressions;
 using RecipeLint.Rules.Documents;
@@ -22,7 +21,7 @@ public sealed partial class RuleTableTests
     [Fact]
     public void TheTableOfRulesIsUpToDate()
     {
-        var path = Path.Combine(Path.GetDirectoryName(ThisFile())!, "rules.md");
+        var path = Path.GetFullPath(Path.Combine(RuleFolder.Root, "..", "tests", "RecipeLint.Rules.Tests", "Tables", "rules.md"));
         var table = Write();
         if (Environment.GetEnvironmentVariable("RECIPELINT_UPDATE") == "1")
         {
@@ -122,8 +121,6 @@ public sealed partial class RuleTableTests
             .Where(t => t.Namespace is { } space && space != typeof(Rule).Namespace && !t.IsAssignableTo(typeof(Rule)) && !t.IsNested && !t.Name.EndsWith("Rules", StringComparison.Ordinal));
         return [.. engine.Concat(helpers).Where(t => !t.IsNested && TypeName().IsMatch(t.Name)).Select(t => t.Name)];
     }
-
-    private static string ThisFile([CallerFilePath] string path = "") => path;
 
     [GeneratedRegex(@"^\s*(///|//|using |namespace )")]
     private static partial Regex Ignored();
