@@ -1,0 +1,211 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Precipitation;
+
+/// <summary>
+/// What the rules on solids in a stock share: they look at the stock as it is mixed, at its coldest and at its warmest, take the moment at
+/// which most of their solids falls out, and name it once.
+/// </summary>
+public abstract class SolidRule : StockRule
+{
+    /// <summary>Stocks used up sooner give no remark on solids that form slowly.</summary>
+    private const double KeptDays = StockChemistry.AgedAfterDays;
+
+    private const int MostCharacters = 590, MostNames = 2;
+
+    /// <summary>True when the state after the air has oxidised the iron belongs to this rule as well.</summary>
+    protected virtual bool LooksAtAged => false;
+
+    /// <summary>True when each of its solids is a deposit of its own with suppliers of its own.</summary>
+    protected virtual bool EachSolidApart => false;
+
+    /// <summary>True when the supplier of the negative ion is the line that has to change.</summary>
+    protected virtual bool BlamesTheAnion => false;
+
+    /// <summary>Metals of which a share has to leave before the deposit counts; empty when its weight alone decides.</summary>
+    protected virtual IReadOnlyList<string> Metals => [];
+
+    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    {
+        var states = stock.Chemistry.States.Where(s => s.IsSolved && (LooksAtAged || s.Moment != StateMoment.Aged)).ToList();
+        var own = states.SelectMany(s => s.Deposits).Select(d => d.Solid).Where(IsOwn).Distinct().Where(s => IsPossible(stock, s)).ToList();
+        var groups = EachSolidApart ? own.Select(s => new List<Solid> { s }) : own.Count > 0 ? [own] : [];
+        var found = false;
+        foreach (var group in groups)
+        {
+            var fallout = Fallout.Worst(states, d => group.Contains(d.Solid), context.Number("visible"));
+            if (fallout is null || !LosesEnough(fallout, context))
+            {
+                continue;
+            }
+
+            found = true;
+            yield return Describe(stock, states, fallout, context);
+        }
+
+        foreach (var finding in found ? [] : Otherwise(stock, states, context))
+        {
+            yield return finding;
+        }
+    }
+
+    /// <summary>Why it matters, a full sentence.</summary>
+    private protected abstract string Why(OwnedSolid owned);
+
+    /// <summary>What to do, without the period.</summary>
+    /// <param name="suppliers">At most two.</param>
+    private protected virtual string Remedy(OwnedSolid owned, IReadOnlyList<Supplier> suppliers)
+    {
+        if (suppliers.Any(s => s.IsWater))
+        {
+            return "Make this stock with rain or reverse-osmosis water";
+        }
+
+        return suppliers.Count == 2
+            ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts"
+            : "Make the stock weaker";
+    }
+
+    /// <summary>False for a solid the constants announce in a stock of which the trade knows that it stays clear.</summary>
+    private protected virtual bool IsPossible(StockFacts stock, Solid solid) => true;
+
+    /// <summary>What is left to say when nothing of its own falls out.</summary>
+    private protected virtual IEnumerable<Finding> Otherwise(StockFacts stock, IReadOnlyList<SolutionState> states, RuleContext context) =>
+        SlowSolids.Remarks(Name, stock, states, context, KeptDays);
+
+    private protected bool IsOwn(Solid solid) => SolidOwners.Of(solid)?.Rule == Name;
+
+    /// <summary>The two suppliers, the one whose line should change first.</summary>
+    private protected IReadOnlyList<Supplier> Suppliers(StockFacts stock, Solid solid)
+    {
+        var suppliers = Supplier.In(stock, solid);
+        return BlamesTheAnion && suppliers.Count == 2 ? [suppliers[1], suppliers[0]] : suppliers;
+    }
+
+    private bool LosesEnough(Fallout fallout, RuleContext context) =>
+        Metals.Count == 0
+        || fallout.Deposits.Any(d => d.Solid.Composition.All(c => !Metals.Contains(c.Key)))
+        || Metals.Any(m => fallout.ShareOf(m) >= context.Number("metalShare") / 100);
+
+    private Finding Describe(StockFacts stock, List<SolutionState> states, Fallout fallout, RuleContext context)
+    {
+        var solid = fallout.Largest.Solid;
+        var suppliers = Suppliers(stock, solid);
+        var modelError = context.Number("nearLimit");
+        var sureness = fallout.HowSure(modelError);
+        var nearest = Nearest(stock, states, fallout);
+        var message = Joined(
+            What(stock, fallout, suppliers, sureness, modelError),
+            Why(fallout.Owned),
+            $"{Remedy(fallout.Owned, suppliers)}.",
+            Wording.NearestClear(nearest, stock.Stock.Dose?.Value, solid, fallout.State),
+            fallout.State.Validity);
+        return Raise(stock, context, suppliers, solid, message, Verdict.LevelOf(sureness), Verdict.CertaintyOf(stock, fallout.State, sureness)) with
+        {
+            Measured = new Measured($"{fallout.Owned.Called} that falls out", fallout.GramsPerLitre, context.Number("visible"), "g/L"),
+            Values = [.. Numbers(fallout, nearest)],
+        };
+    }
+
+    private protected Finding Raise(
+        StockFacts stock, RuleContext context, IReadOnlyList<Supplier> suppliers, Solid solid, string message, Level level, Certainty certainty)
+    {
+        var place = suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place;
+        var path = IdPath.Of(context.Facts.Workspace, place);
+        return context.Find(place, EachSolidApart ? $"{path}#{Verdict.Slug(solid.Name)}" : path, message, level, certainty) with
+        {
+            Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
+        };
+    }
+
+    /// <summary>The sentences in one line; reasons for doubt only where they fit.</summary>
+    private protected static string Joined(string what, string why, string remedy, string nearest, Validity validity)
+    {
+        var message = $"{what} {why} {remedy}" + (nearest.Length > 0 ? $" {nearest}." : "");
+        return validity.Trust != Trust.InRange && validity.Reasons is [var doubt, ..] && message.Length + doubt.Length < MostCharacters
+            ? $"{message} {doubt}"
+            : message;
+    }
+
+    private static string What(StockFacts stock, Fallout fallout, IReadOnlyList<Supplier> suppliers, Sureness sureness, double modelError)
+    {
+        var names = fallout.Deposits.Select(d => SolidOwners.Of(d.Solid)!.Called).Distinct(StringComparer.Ordinal).Take(MostNames);
+        var amount = $"{Say.Grams(fallout.GramsPerLitre)}/L of {Say.List(names)}";
+        var subject = sureness switch
+        {
+            Sureness.Clear => $"{amount} falls out of '{stock.Stock.Name}' {Wording.When(fallout.State)}",
+            Sureness.NearTheLimit => $"{amount} can fall out of '{stock.Stock.Name}' {Wording.When(fallout.State)}",
+            _ => $"Up to {amount} can settle out of '{stock.Stock.Name}' {Wording.When(fallout.State)}",
+        };
+        var doubt = sureness switch
+        {
+            Sureness.Clear => "",
+            Sureness.NearTheLimit =>
+                $" (saturation index {Say.Number(fallout.Index)}, known to ± {Say.Number(fallout.Doubt(modelError))})",
+            _ => $" (it usually takes {Say.Number(Math.Pow(10, fallout.Owned.StartsAt))} times to start without crystals already there)",
+        };
+        return $"{subject}: {Wording.Brings(suppliers)}, together {Wording.Times(fallout.Index)}{doubt}.";
+    }
+
+    /// <summary>The way out must hold at every moment at which the solid falls out, not at the worst alone.</summary>
+    private static NearestClear Nearest(StockFacts stock, List<SolutionState> states, Fallout fallout)
+    {
+        var solid = fallout.Largest.Solid;
+        var aged = fallout.State.Moment == StateMoment.Aged;
+        var mix = aged ? stock.Chemistry.Mix.WithIronOxidised() : stock.Chemistry.Mix;
+        var dose = stock.Stock.Dose?.Value;
+        var nearest = NearestClear.Of(mix, fallout.State.Temperature, solid, dose);
+        if (aged)
+        {
+            // A weaker stock is mixed from the iron as bought; how it fares once oxidised is not searched for.
+            return nearest with { Factor = null, Dilution = null };
+        }
+
+        foreach (var other in states.Where(s => s.Temperature != fallout.State.Temperature && s.Deposit(solid.Name) is not null))
+        {
+            var there = NearestClear.Of(mix, other.Temperature, solid, dose);
+            if (there.Factor < nearest.Factor)
+            {
+                nearest = nearest with { Factor = there.Factor, Dilution = there.Dilution };
+            }
+
+            if (Math.Abs((there.Ph ?? other.PhBeforeDeposit) - other.PhBeforeDeposit) > Math.Abs((nearest.Ph ?? fallout.State.PhBeforeDeposit) - fallout.State.PhBeforeDeposit))
+            {
+                nearest = nearest with { Ph = there.Ph };
+            }
+        }
+
+        return nearest;
+    }
+
+    private static IEnumerable<NamedValue> Numbers(Fallout fallout, NearestClear nearest)
+    {
+        yield return new NamedValue("falls out", fallout.GramsPerLitre, "g/L");
+        yield return new NamedValue("saturation index", fallout.Index, "");
+        yield return new NamedValue("temperature", fallout.State.Temperature.Celsius, "°C");
+        yield return new NamedValue("pH", Rounding.SixDigits(fallout.State.PhBeforeDeposit), "");
+        if (nearest.Factor is { } factor)
+        {
+            yield return new NamedValue("clear at this part of the strength", Rounding.SixDigits(factor), "");
+        }
+
+        if (nearest.Dilution is { } dilution)
+        {
+            yield return new NamedValue("clear at a dose of 1 to", dilution, "");
+        }
+
+        if (nearest.Temperature is { } temperature)
+        {
+            yield return new NamedValue("clear at", Rounding.SixDigits(temperature.Celsius), "°C");
+        }
+
+        if (nearest.Ph is { } ph && Wording.FollowsPh(fallout.Largest.Solid))
+        {
+            yield return new NamedValue("clear at pH", Rounding.SixDigits(ph), "");
+        }
+    }
+}

@@ -1,0 +1,53 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Rules.Precipitation;
+
+/// <summary>Who brings an ion of a solid, as it is called in a sentence.</summary>
+/// <param name="Name">The substance by its short name, or the water.</param>
+/// <param name="Brings">"calcium", "acid", "alkali".</param>
+internal sealed record Supplier(Place Place, string Name, string Brings, bool IsWater)
+{
+    private const string FerricIron = "Fe+3", FerrousIron = "Fe+2", SilicicAcid = "H4SiO4";
+
+    /// <summary>At most two, the supplier of the positive ion first; iron(II) counts where the air has made iron(III) of it.</summary>
+    public static IReadOnlyList<Supplier> In(StockFacts stock, Solid solid)
+    {
+        var waters = stock.Waters.Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
+        var suppliers = SuppliersOfSolid.In(stock, solid).Select(s => Of(s, waters.Contains(s.Id))).ToList();
+        if (solid.Composition.Any(c => c.Key == FerricIron)
+            && !(stock.ComponentMoles.GetValueOrDefault(FerricIron) > 0)
+            && stock.SuppliersOf(FerrousIron).FirstOrDefault() is { } iron)
+        {
+            suppliers.Insert(0, new Supplier(iron.Place, Plain(iron.Substance.Name), IonWords.Of(FerrousIron), false));
+        }
+
+        if (suppliers.Count == 1 && solid.Composition.Any(c => c.Key == SilicicAcid) && AcidOf(stock) is { } acid && acid.Place != suppliers[0].Place)
+        {
+            suppliers.Insert(0, new Supplier(acid.Place, Plain(acid.Substance.Name), "acid", false));
+        }
+
+        return suppliers.Count > 2 ? suppliers[..2] : suppliers;
+    }
+
+    /// <inheritdoc cref="In(StockFacts, Solid)"/>
+    public static IReadOnlyList<Supplier> In(RecipeFacts recipe, Solid solid) =>
+        [.. SuppliersOfSolid.In(recipe, solid).Select(s => Of(s, recipe.Water is { } water && water.Id == s.Id))];
+
+    /// <summary>What takes alkali away: acid as such, else the weak acids dihydrogen phosphate and ammonium.</summary>
+    private static AdditionFacts? AcidOf(StockFacts stock) =>
+        stock.SuppliersOf("H+").Concat(stock.SuppliersOf("H2PO4-")).Concat(stock.SuppliersOf("NH4+")).FirstOrDefault();
+
+    private static Supplier Of(SolidSupplier supplier, bool isWater) =>
+        new(
+            supplier.Place,
+            isWater ? $"the water '{supplier.Name}'" : Plain(supplier.Name),
+            supplier.IsAlkali ? "alkali" : IonWords.Of(supplier.Component),
+            isWater);
+
+    /// <summary>What stands behind a comma or in brackets tells bags apart, not ions.</summary>
+    private static string Plain(string name) =>
+        name.AsSpan().IndexOfAny(',', '(') is > 0 and var end ? name[..end].TrimEnd() : name;
+}

@@ -1,0 +1,130 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Precipitation;
+
+/// <summary>Something falls out of the final solution, with its source water and after the pH is adjusted.</summary>
+public sealed class TankPrecipitate : RecipeRule
+{
+    private const double LowestPh = 4, PhStep = 0.05;
+
+    /// <summary>
+    /// Constants of the chelates are good to half a power of ten (values at ionic strength 0.1 carried to 0): a smaller share than this may
+    /// as well stay with its chelate.
+    /// </summary>
+    private const double ChelateFails = 0.5;
+
+    private static readonly string[] TraceMetals = ["Fe+2", "Fe+3", "Mn+2", "Zn+2", "Cu+2"];
+
+    public override string Name => "tank-precipitate";
+
+    public override IEnumerable<Finding> Judge(RecipeFacts recipe, RuleContext context)
+    {
+        // With a pH adjustment the adjusted tank is what the plants get; what it was before lasts minutes.
+        var chemistry = recipe.Chemistry;
+        SolutionState[] states = chemistry.TankAdjusted is { } adjusted ? [adjusted] : [chemistry.Tank, chemistry.TankInAir];
+        var solved = states.Where(s => s.IsSolved).ToList();
+        var owners = solved.SelectMany(s => s.Deposits).Select(d => SolidOwners.Of(d.Solid)?.Rule).OfType<string>().Distinct(StringComparer.Ordinal);
+        foreach (var owner in owners.Order(StringComparer.Ordinal))
+        {
+            if (Fallout.Worst(solved, d => SolidOwners.Of(d.Solid)?.Rule == owner, 0) is { } fallout && Counts(fallout, context) is { } loss)
+            {
+                yield return Describe(recipe, owner, fallout, loss, context);
+            }
+        }
+    }
+
+    /// <summary>What makes a deposit worth a finding: its weight, or the share of a trace metal it takes.</summary>
+    private static Loss? Counts(Fallout fallout, RuleContext context)
+    {
+        var metal = TraceMetals.MaxBy(fallout.ShareOf)!;
+        var share = fallout.ShareOf(metal);
+        if (share > 0)
+        {
+            return share >= context.Number("metalShare") / 100 ? new Loss(metal, share) : null;
+        }
+
+        return fallout.GramsPerLitre >= context.Number("visible") ? new Loss(null, 0) : null;
+    }
+
+    private static Finding Describe(RecipeFacts recipe, string owner, Fallout fallout, Loss loss, RuleContext context)
+    {
+        var modelError = context.Number("nearLimit");
+        var sureness = loss is { Metal: not null, Share: < ChelateFails } && fallout.HowSure(modelError) == Sureness.Clear
+            ? Sureness.NearTheLimit
+            : fallout.HowSure(modelError);
+        var state = fallout.State;
+        var suppliers = Supplier.In(recipe, fallout.Largest.Solid);
+        var pH = NearestPh(recipe, owner, fallout);
+        var what = $"{Say.Number(fallout.GramsPerLitre * 1000)} mg/L of {fallout.Owned.Called} {Verb(sureness)} out of the tank '{recipe.Recipe.Name}' "
+            + $"{Wording.When(state)} (pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): {Wording.Brings(suppliers)}, together {Wording.Times(fallout.Index)}{Doubt(fallout, sureness, modelError)}.";
+        var why = loss.Metal is { } metal
+            ? $"{Say.Percent(loss.Share)} of the {IonWords.Of(metal)} is lost to the plants that way."
+            : "It clouds the tank, coats pumps and drippers, and the plants miss what is in it.";
+        var remedy = pH is { } clear
+            ? $"Bring the pH to {Say.Number(clear)} or below; there it stays dissolved."
+            : loss.Metal is not null ? "Use a chelate that holds the metal at this pH." : "Dose less of one of the two, or use water that brings less of it.";
+        var place = suppliers.Count > 0 ? suppliers[0].Place : recipe.Recipe.Place;
+        return context.Find(
+            place,
+            $"{IdPath.Of(context.Facts.Workspace, place)}#{owner}",
+            $"{what} {why} {remedy}",
+            Verdict.LevelOf(sureness),
+            Verdict.CertaintyOf(state, sureness, recipe.Adjustment is not { Amount: null })) with
+        {
+            Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
+            Measured = loss.Metal is { } lost
+                ? new Measured($"{IonWords.Of(lost)} lost", Rounding.SixDigits(loss.Share * 100), context.Number("metalShare"), "%")
+                : new Measured($"{fallout.Owned.Called} that falls out", Rounding.SixDigits(fallout.GramsPerLitre), context.Number("visible"), "g/L"),
+            Values = [.. Numbers(fallout, pH)],
+        };
+    }
+
+    private static IEnumerable<NamedValue> Numbers(Fallout fallout, double? clearAt)
+    {
+        yield return new NamedValue("falls out", Rounding.SixDigits(fallout.GramsPerLitre * 1000), "mg/L");
+        yield return new NamedValue("saturation index", fallout.Index, "");
+        yield return new NamedValue("pH", Rounding.SixDigits(fallout.State.PhBeforeDeposit), "");
+        if (clearAt is { } pH)
+        {
+            yield return new NamedValue("clear at pH", pH, "");
+        }
+    }
+
+    private static string Verb(Sureness sureness) => sureness switch
+    {
+        Sureness.Clear => "falls",
+        Sureness.NearTheLimit => "can fall",
+        _ => "can settle",
+    };
+
+    private static string Doubt(Fallout fallout, Sureness sureness, double modelError) => sureness switch
+    {
+        Sureness.Clear => "",
+        Sureness.NearTheLimit => $" (saturation index {Say.Number(fallout.Index)}, known to ± {Say.Number(fallout.Doubt(modelError))})",
+        _ => $" (it usually takes {Say.Number(Math.Pow(10, fallout.Owned.StartsAt))} times to start without scale already there)",
+    };
+
+    /// <summary>The highest pH below the present one at which no solid of the same owner is past its limit; null when there is none from 4 up.</summary>
+    private static double? NearestPh(RecipeFacts recipe, string owner, Fallout fallout)
+    {
+        var mix = fallout.State.Moment == StateMoment.TankAdjusted ? recipe.Chemistry.AdjustedMix! : recipe.Chemistry.Mix;
+        var input = mix.Input(fallout.State.Temperature.Celsius);
+        for (var pH = Math.Floor(fallout.State.PhBeforeDeposit / PhStep) * PhStep; pH >= LowestPh; pH -= PhStep)
+        {
+            var state = EquilibriumSolver.Product.Solve(input with { FixedPh = pH });
+            if (state.Converged && state.Solids.All(s => s.Index <= 0 || s.Solid.Role != SolidRole.FormsReadily || SolidOwners.Of(s.Solid)?.Rule != owner))
+            {
+                return Math.Floor((pH + 1e-9) * 10) / 10;
+            }
+        }
+
+        return null;
+    }
+
+    /// <param name="Metal">The trace metal that counts; null when the weight does.</param>
+    private sealed record Loss(string? Metal, double Share);
+}

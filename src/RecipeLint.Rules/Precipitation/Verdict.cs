@@ -1,0 +1,46 @@
+using System.Globalization;
+using System.Text;
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Precipitation;
+
+/// <summary>From sureness to level and certainty.</summary>
+internal static class Verdict
+{
+    public static Level LevelOf(Sureness sureness) => sureness switch
+    {
+        Sureness.Clear => Level.Error,
+        Sureness.NearTheLimit => Level.Warning,
+        _ => Level.Note,
+    };
+
+    /// <summary>Computed only inside the range of the model, over the limit by more than its error, and with every reagent known.</summary>
+    public static Certainty CertaintyOf(StockFacts stock, SolutionState state, Sureness sureness) =>
+        CertaintyOf(state, sureness, stock.Adjustments.All(a => a.Amount is not null));
+
+    /// <inheritdoc cref="CertaintyOf(StockFacts, SolutionState, Sureness)"/>
+    public static Certainty CertaintyOf(SolutionState state, Sureness sureness, bool reagentsKnown) =>
+        state.Validity.Trust == Trust.InRange && sureness == Sureness.Clear && reagentsKnown ? Certainty.Computed : Certainty.Estimate;
+
+    /// <summary>A solid's name as the end of a path of ids: letters and digits, the rest as hyphens.</summary>
+    public static string Slug(string name)
+    {
+        var slug = new StringBuilder();
+        foreach (var c in name.ToLower(CultureInfo.InvariantCulture))
+        {
+            if (char.IsAsciiLetterOrDigit(c))
+            {
+                slug.Append(c);
+            }
+            else if (slug.Length > 0 && slug[^1] != '-')
+            {
+                slug.Append('-');
+            }
+        }
+
+        return slug.ToString().Trim('-');
+    }
+}

@@ -1,0 +1,100 @@
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Precipitation;
+
+/// <summary>Parts of sentences that all findings on deposits share.</summary>
+internal static class Wording
+{
+    private const double MostTimes = 1000;
+
+    /// <summary>Weaker than this nobody would make a stock: keeping two things apart is the way out then.</summary>
+    private const double LeastFactor = 0.1;
+
+    /// <summary>A usual dose is offered where it lies within this of the highest possible one.</summary>
+    private const double UsualWithin = 0.6;
+
+    /// <summary>Components whose ion changes with the pH, so that a pH can be the way out.</summary>
+    private static readonly string[] FollowPh =
+        ["H+", "H2PO4-", "CO3-2", "Citrate-3", "Oxalate-2", "EDTA-4", "Benzoate-", "Sorbate-", "P2O7-4", "Gluconate-"];
+
+    /// <summary>"at 5 °C, the coldest it is kept at".</summary>
+    public static string When(SolutionState state)
+    {
+        var at = $"at {Celsius(state.Temperature)}";
+        return state.Moment switch
+        {
+            StateMoment.Coldest => $"{at}, the coldest it is kept at",
+            StateMoment.Warmest => $"{at}, the warmest it is kept at",
+            StateMoment.Aged => "once the air has oxidised its iron",
+            StateMoment.Tank => "as it is poured together",
+            StateMoment.TankInAir => "once it has come to rest with the air",
+            StateMoment.TankAdjusted => "after the pH is adjusted",
+            _ => $"as it is mixed ({Celsius(state.Temperature)})",
+        };
+    }
+
+    public static string Celsius(Temperature temperature) => $"{Say.Number(Math.Round(temperature.Celsius, 1))} °C";
+
+    /// <summary>"4.3 times the ion product that stays dissolved".</summary>
+    public static string Times(double index)
+    {
+        var times = Math.Pow(10, index);
+        return times <= MostTimes
+            ? $"{Say.Number(times)} times the ion product that stays dissolved"
+            : "more than a thousand times the ion product that stays dissolved";
+    }
+
+    /// <summary>"X brings the calcium, Y the sulfate".</summary>
+    public static string Brings(IReadOnlyList<Supplier> suppliers) => suppliers.Count switch
+    {
+        0 => "its ions are there",
+        1 => $"{suppliers[0].Name} brings the {suppliers[0].Brings}",
+        _ => $"{suppliers[0].Name} brings the {suppliers[0].Brings}, {suppliers[1].Name} the {suppliers[1].Brings}",
+    };
+
+    /// <summary>The nearest changes at which it would stay clear, as the end of a sentence; empty when none was found.</summary>
+    public static string NearestClear(NearestClear nearest, Dose? dose, Solid solid, SolutionState state)
+    {
+        var ways = new List<string>();
+        if (nearest.Factor is >= LeastFactor and var factor)
+        {
+            ways.Add(dose is { } now ? $"at 1:{Dilution(nearest, factor, now)} instead of 1:{Say.Number(Math.Round(now.Dilution))}" : $"at {Say.Percent(factor)} of this strength");
+        }
+
+        if (nearest.Temperature is { } clear && Math.Abs(clear.Celsius - state.Temperature.Celsius) >= 0.5)
+        {
+            ways.Add(clear.Celsius > state.Temperature.Celsius
+                ? $"kept at {Say.Number(Math.Ceiling(clear.Celsius))} °C or warmer"
+                : $"kept at {Say.Number(Math.Floor(clear.Celsius))} °C or colder");
+        }
+
+        if (nearest.Ph is { } ph && FollowsPh(solid))
+        {
+            ways.Add(ph < state.PhBeforeDeposit
+                ? $"at pH {Say.Number(Math.Floor(ph * 10) / 10)} or below"
+                : $"at pH {Say.Number(Math.Ceiling(ph * 10) / 10)} or above");
+        }
+
+        return ways.Count == 0 ? "" : $"It would stay clear {Or(ways)}";
+    }
+
+    public static bool FollowsPh(Solid solid) => solid.Composition.Any(c => FollowPh.Contains(c.Key));
+
+    private static string Dilution(NearestClear nearest, double factor, Dose now)
+    {
+        var most = now.Dilution * factor;
+        if (nearest.Dilution is { } usual && usual >= UsualWithin * most)
+        {
+            return Say.Number(usual);
+        }
+
+        var step = Math.Pow(10, Math.Floor(Math.Log10(most)) - 1);
+        return Say.Number(Math.Floor(most / step) * step);
+    }
+
+    private static string Or(List<string> ways) =>
+        ways.Count == 1 ? ways[0] : string.Join(", ", ways.Take(ways.Count - 1)) + " or " + ways[^1];
+}

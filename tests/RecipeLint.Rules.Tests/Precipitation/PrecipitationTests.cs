@@ -1,0 +1,135 @@
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Tests.Precipitation;
+
+/// <summary>What the family says of stocks whose behaviour is known.</summary>
+public sealed class PrecipitationTests
+{
+    private const string Shed = "5..25 °C";
+
+    [Fact]
+    public void OneDepositAtThreeTemperaturesIsOneFindingAtItsWorst()
+    {
+        var findings = Lint.Files(Lint.Stock("a", "10 mL/L", Shed, ("calcium-nitrate-4h2o", 90), ("magnesium-sulfate-7h2o", 45))).OfTheFamily();
+
+        var finding = Assert.Single(findings);
+        Assert.Equal("calcium-with-sulfate", finding.Rule.Name);
+        Assert.Equal(Level.Error, finding.Level);
+        Assert.Equal(Certainty.Computed, finding.Certainty);
+        Assert.Equal(5, Value(finding, "temperature"));
+        Assert.Single(finding.Related);
+    }
+
+    /// <summary>
+    /// Gypsum in water holds 15.2 mmol/kg at 25 °C (CRC Handbook; Marshall and Slusher 1966 print 15.1): far below it silence, at 1.5 times
+    /// of it a finding, whatever the order of the steps.
+    /// </summary>
+    [Theory]
+    [InlineData(0.5, false)]
+    [InlineData(1.5, true)]
+    public void GypsumIsNamedAboveItsHandbookSolubility(double times, bool named)
+    {
+        var findings = Lint.Files(Lint.Stock("g", "100 mL/L", "24..26 °C", ("calcium-sulfate-2h2o", times * 0.0152 * 172.17))).OfTheFamily();
+
+        Assert.Equal(named, findings.Any(f => f.Rule.Name == "calcium-with-sulfate"));
+    }
+
+    [Fact]
+    public void TheOrderOfTheStepsChangesNoNumber()
+    {
+        var one = Lint.Files(Lint.Stock("a", "10 mL/L", Shed, ("calcium-nitrate-4h2o", 90), ("magnesium-sulfate-7h2o", 45), ("potassium-nitrate", 30))).OfTheFamily();
+        var other = Lint.Files(Lint.Stock("a", "10 mL/L", Shed, ("potassium-nitrate", 30), ("magnesium-sulfate-7h2o", 45), ("calcium-nitrate-4h2o", 90))).OfTheFamily();
+
+        Assert.Equal(one.Select(f => f.Message), other.Select(f => f.Message));
+    }
+
+    /// <summary>
+    /// Handbook solubility of potassium nitrate (CRC): 13.9 % by mass at 0 °C, 24.0 % at 20 °C, 27.5 % at 25 °C. 200 g/L is clear at 20 °C
+    /// and crystallises at 5 °C; 100 g/L is clear at both.
+    /// </summary>
+    [Theory]
+    [InlineData("18..25 °C", 200, false)]
+    [InlineData("5..25 °C", 200, true)]
+    [InlineData("5..25 °C", 100, false)]
+    public void SaltpetreCrystallisesInTheColdOnly(string keep, double grams, bool named)
+    {
+        var findings = Lint.Files(Lint.Stock("b", "5 mL/L", keep, ("potassium-nitrate", grams))).OfTheFamily();
+
+        Assert.Equal(named, findings.Any(f => f.Rule.Name == "salt-past-its-solubility" && f.Level == Level.Error));
+        Assert.Equal(named ? 1 : 0, findings.Count);
+    }
+
+    /// <summary>The strength and the temperature a finding offers are clear when they are tried.</summary>
+    [Fact]
+    public void TheWayOutIsOne()
+    {
+        var finding = Lint.Files(Lint.Stock("b", "5 mL/L", Shed, ("potassium-nitrate", 250))).OfTheFamily().Single();
+
+        var factor = Value(finding, "clear at this part of the strength");
+        Assert.Empty(Messages(Lint.Files(Lint.Stock("b", "5 mL/L", Shed, ("potassium-nitrate", 250 * factor)))));
+        Assert.NotEmpty(Lint.Files(Lint.Stock("b", "5 mL/L", Shed, ("potassium-nitrate", 250 * factor * 1.05))).OfTheFamily());
+
+        // On the shelf; mixed at 20 °C it is still close.
+        var celsius = Math.Ceiling(Value(finding, "clear at"));
+        var warm = Lint.Files(Lint.Stock("b", "5 mL/L", FormattableString.Invariant($"{celsius}..30 °C"), ("potassium-nitrate", 250))).OfTheFamily();
+        Assert.All(warm, f => Assert.Contains("as it is mixed", f.Message, StringComparison.Ordinal));
+        Assert.All(warm, f => Assert.Equal(Level.Warning, f.Level));
+    }
+
+    [Fact]
+    public void ThePhOfferedIsClear()
+    {
+        var finding = Lint.Files(Lint.Stock("a", "10 mL/L", Shed, ("calcium-nitrate-4h2o", 90), ("monopotassium-phosphate", 20))).OfTheFamily().Single();
+
+        var pH = Math.Floor(Value(finding, "clear at pH") * 10) / 10;
+        Assert.InRange(pH, 2, 4);
+        var (name, text) = Lint.Stock("a", "10 mL/L", Shed, ("calcium-nitrate-4h2o", 90), ("monopotassium-phosphate", 20));
+        var acidified = text.Replace("{\"topUp\"", FormattableString.Invariant($"{{\"adjust\": \"pH {pH - 0.1:0.0}\", \"using\": \"nitric-38\"}}, {{\"topUp\""), StringComparison.Ordinal);
+        Assert.DoesNotContain(Lint.Files((name, acidified)).OfTheFamily(), f => f.Level > Level.Note);
+    }
+
+    [Fact]
+    public void SilicateAloneInItsAlkaliIsNoGel() =>
+        Assert.Empty(Lint.Files(Lint.Stock("s", "1 mL/L", Shed, ("potassium-silicate-29be", 200))).OfTheFamily());
+
+    /// <summary>A slow solid gives a note about storage in a stock that is kept, and nothing in one that is used up.</summary>
+    [Fact]
+    public void SlowSolidsAreARemarkAtMost()
+    {
+        var kept = Lint.Stock("a", "10 mL/L", Shed, ("calcium-nitrate-4h2o", 60), ("sodium-molybdate-2h2o", 0.5));
+        var finding = Lint.Files(kept).OfTheFamily().Single();
+        Assert.Equal("molybdate-with-calcium", finding.Rule.Name);
+        Assert.Equal(Level.Note, finding.Level);
+
+        Assert.Empty(Lint.Files((kept.Name, kept.Text.Replace("3 months", "1 week", StringComparison.Ordinal))).OfTheFamily());
+    }
+
+    /// <summary>Something the file does not say, or that could not be read, leaves an estimate: a warning at most.</summary>
+    [Fact]
+    public void AnUnknownReagentMakesAnEstimate()
+    {
+        var (name, text) = Lint.Stock("a", "10 mL/L", Shed, ("calcium-nitrate-4h2o", 90), ("magnesium-sulfate-7h2o", 45));
+        var coloured = text.Replace("{\"topUp\"", "{\"add\": \"food-colour\", \"amount\": \"5 drops\"}, {\"topUp\"", StringComparison.Ordinal);
+        var finding = Lint.Files((name, coloured)).OfTheFamily().Single(f => f.Rule.Name == "calcium-with-sulfate");
+
+        Assert.Equal(Certainty.Estimate, finding.Certainty);
+        Assert.Equal(Level.Warning, finding.Level);
+    }
+
+    [Fact]
+    public void FindingsNameBothSuppliersAndTheirNumbers()
+    {
+        var finding = Lint.Files(Lint.Stock("b", "10 mL/L", Shed, ("monopotassium-phosphate", 20), ("ferrous-sulfate-7h2o", 1))).OfTheFamily().Single();
+
+        Assert.Equal("iron-with-phosphate", finding.Rule.Name);
+        Assert.Contains("iron(II) sulfate", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("potassium dihydrogen phosphate", finding.Message, StringComparison.Ordinal);
+        Assert.NotNull(finding.Measured);
+        Assert.Equal(new JsonPointer("/steps/2"), finding.Place.Pointer);
+    }
+
+    private static IEnumerable<string> Messages(LintResult result) => result.OfTheFamily().Select(f => f.Message);
+
+    private static double Value(Finding finding, string name) => finding.Values.Single(v => v.Name == name).Value;
+}
