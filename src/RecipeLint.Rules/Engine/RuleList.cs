@@ -1,3 +1,4 @@
+using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Documents;
 using RecipeLint.Rules.Plant;
 using RecipeLint.Rules.Precipitation;
@@ -16,6 +17,7 @@ public static class RuleList
     [
         .. DocumentRules.All,
         .. PrecipitationRules.All,
+        .. ChelationRules.All,
         .. PreservationRules.All,
         .. WeighingRules.All,
         .. PlantRules.All,
