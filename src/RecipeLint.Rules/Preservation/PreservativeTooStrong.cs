@@ -44,7 +44,7 @@ public sealed class PreservativeTooStrong : StockRule
         var grams = dosed.Mass.Grams / stock.Volume.Litres * limit / carried;
         var message = $"'{stock.Stock.Name}' carries {Say.Number(carried)} µmol/L of preservative to the plants at {Say.Number(dose * 1000)} mL/L. "
             + $"Benzoic acid held back strawberry plantlets from {Say.Number(limit)} µmol/L on, and roots and slime feed on what is left of it. "
-            + $"Use at most {Say.Number(grams)} g/L of {dosed.Substance.Name}, or make the stock stronger and dose less of it.";
+            + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or make the stock stronger and dose less of it.";
         return context.Find(dosed.Place, IdPath.Of(context.Facts.Workspace, dosed.Place) + "#carried", message, carried >= context.Number("harmFrom") ? Level.Warning : Level.Note) with
         {
             Measured = new Measured("preservative in the feed", carried, limit, "µmol/L"),
@@ -70,7 +70,9 @@ public sealed class PreservativeTooStrong : StockRule
         }
 
         var salted = index > acid.Index + 0.02 ? ", because the salts push it out" : "";
-        var grams = dosed.Mass.Grams / stock.Volume.Litres * limit / used;
+
+        // A little less than in proportion: with less of the salt the stock is more acid.
+        var grams = 0.95 * dosed.Mass.Grams / stock.Volume.Litres * limit / used;
         var message = $"At {Say.Number(coldest.Temperature.Celsius)} °C the {acid.Acid} of '{stock.Stock.Name}' stands at {Say.Number(used)} % of what stays dissolved at pH {Say.Number(Math.Round(coldest.Ph, 2))}{salted}. "
             + "A colder night or a splash of acid brings shiny plates that float, clog the tube and leave the stock unprotected. "
             + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or keep the stock warmer.";

@@ -75,7 +75,8 @@ public sealed class PreservativeTooWeak : StockRule
         var share = acid.LeastMilligramsPerLitre / acid.TotalMilligramsPerLitre;
         if (alone && share < 0.95 && acid.ApparentPk + Math.Log10((1 - share) / share) is >= LowestUsualPh and var ph)
         {
-            ways.Add($"Acidify to pH {Say.Number(Math.Floor(ph * 10) / 10)}, where the same dose is enough");
+            // A tenth lower, because the acid itself and the topping up move it a little.
+            ways.Add($"Acidify to pH {Say.Number(Math.Floor((ph - 0.1) * 10) / 10)}, where the same dose is enough");
         }
 
         if (strength > 0 && gramsPerLitre / strength <= MostUsual)
