@@ -1,3 +1,4 @@
+using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Documents;
 using RecipeLint.Rules.People;
 using RecipeLint.Rules.Plant;
@@ -18,6 +19,7 @@ public static class RuleList
     [
         .. DocumentRules.All,
         .. PrecipitationRules.All,
+        .. ChelationRules.All,
         .. PreservationRules.All,
         .. WeighingRules.All,
         .. PlantRules.All,

@@ -7,6 +7,15 @@ namespace RecipeLint.Rules.Preservation;
 /// <summary>Food for moulds and bacteria in a kept stock, and nothing that stops them.</summary>
 public sealed class CarbonWithoutPreservative : StockRule
 {
+    /// <summary>Water activity below which moulds stop (food microbiology textbooks, recalled).</summary>
+    private const double DryEnough = 0.8;
+
+    /// <summary>Undissociated acetic acid that preserves by itself, g/L: pickles hold 0.5 to 2 % (food preservation handbooks, recalled).</summary>
+    private const double PicklingAcid = 10;
+
+    /// <summary>g/mol of acetic acid.</summary>
+    private const double AceticAcid = 60.05;
+
     public override string Name => "carbon-without-preservative";
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
@@ -21,14 +30,9 @@ public sealed class CarbonWithoutPreservative : StockRule
             yield break;
         }
 
-        var food = stock.Additions
-            .Where(a => a.Substance.FeedsMicrobes)
-            .Select(a => (Addition: a, Grams: a.Mass.Grams * a.Substance.Strength.Value / stock.Volume.Litres))
-            .OrderByDescending(f => f.Grams)
-            .ThenBy(f => f.Addition.Id, StringComparer.Ordinal)
-            .ToList();
-        var total = food.Sum(f => f.Grams);
-        if (food.Count == 0 || Rounding.SixDigits(total) < context.Number("minimumFood"))
+        var food = MicrobialFood.In(stock);
+        var total = food.Sum(f => f.GramsPerLitre);
+        if (food.Count == 0 || Rounding.SixDigits(total) < context.Number("minimumFood") || KeepsItself(stock, context))
         {
             yield break;
         }
@@ -44,5 +48,22 @@ public sealed class CarbonWithoutPreservative : StockRule
             Measured = new Measured("organic matter", total, context.Number("minimumFood"), "g/L"),
             Values = [new NamedValue("organic matter", total, "g/L")],
         };
+    }
+
+    /// <summary>So acid, so salty or so full of vinegar or free copper that nothing grows in it.</summary>
+    private static bool KeepsItself(StockFacts stock, RuleContext context)
+    {
+        var state = stock.Chemistry.Mixing;
+        if (!stock.IsComplete || !state.IsSolved || state.Solution is not { } solution)
+        {
+            return false;
+        }
+
+        var copper = state.Metals.Where(m => m.Metal == "Cu+2").Sum(m => m.Unchelated.MolesPerLitre) * 63.546;
+        var acetic = solution.Molality("HAcetate") * state.KilogramsWaterPerLitre * AceticAcid;
+        return state.Ph <= context.Number("safeBelowPh")
+            || (state.WaterActivity is > 0 and < DryEnough && state.Validity.Trust == RecipeLint.Chemistry.Equilibrium.Trust.InRange)
+            || copper >= context.Number("safeCopper")
+            || acetic >= PicklingAcid;
     }
 }

@@ -1,0 +1,31 @@
+namespace RecipeLint.Rules.Chelation;
+
+/// <summary>
+/// The pH between which an iron chelate is said to hold. Makers and handbooks differ by up to one unit: the lower limits come as the
+/// highest and the lowest published, and so do the upper ones.
+/// </summary>
+/// <param name="Lowest">Below it every source gives the chelate up.</param>
+/// <param name="LowFrom">Below it one source does.</param>
+/// <param name="HighFrom">Above it one source gives the chelate up.</param>
+/// <param name="Highest">Above it every source does.</param>
+/// <param name="AcidSettles">The free acid of the agent is so little soluble that an acid stock drops it.</param>
+internal sealed record ChelateWindow(string Agent, double Lowest, double LowFrom, double HighFrom, double Highest, bool AcidSettles)
+{
+    /// <summary>
+    /// W. L. Lindsay and W. A. Norvell, Soil Sci. Soc. Am. Proc. 33 (1969) 62 and W. A. Norvell in Micronutrients in Agriculture, 2nd ed. 1991
+    /// (both recalled), and technical sheets of chelate suppliers (EDTA to 6, HEDTA 4.5 to 7, DTPA to 7, EDDHA to 8.5 and from 4 as a stock: read).
+    /// </summary>
+    public static readonly IReadOnlyList<ChelateWindow> All =
+    [
+        new("citrate", 1.5, 1.5, 5.0, 5.0, false),
+        new("EDTA", 1.5, 3.0, 6.0, 6.5, false),
+        new("HEDTA", 1.5, 4.5, 7.0, 7.0, false),
+        new("DTPA", 1.5, 4.5, 7.0, 7.5, false),
+        new("EDDHA", 3.5, 4.0, 8.5, 9.0, true),
+    ];
+
+    public static ChelateWindow Of(string agent) => All.First(w => w.Agent == agent);
+
+    /// <summary>Chelates that hold iron at a pH by every source, by name; the mildest first.</summary>
+    public static IEnumerable<ChelateWindow> HoldingAt(double ph) => All.Where(w => w.Agent is "DTPA" or "EDDHA" && ph <= w.HighFrom);
+}

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Quantities;
+
+namespace RecipeLint.Rules.Chelation;
+
+/// <summary>Iron, and who holds it.</summary>
+internal static class Iron
+{
+    public const string Ferrous = "Fe+2";
+
+    public const string Ferric = "Fe+3";
+
+    public const double GramsPerMole = 55.845;
+
+    /// <summary>
+    /// Chelating agents that are put in to hold iron, the strongest first: log K with iron(III) 35.1, 28.0, 25.1 and 19.8
+    /// (A. E. Martell and R. M. Smith, Critical Stability Constants, recalled).
+    /// </summary>
+    public static readonly IReadOnlyList<(string Component, string Name)> Chelators =
+        [("EDDHA-4", "EDDHA"), ("DTPA-5", "DTPA"), ("EDTA-4", "EDTA"), ("HEDTA-3", "HEDTA")];
+
+    /// <summary>Everything that counts as holding iron: chelating agents and the weaker fruit acids.</summary>
+    public static readonly IReadOnlySet<string> Agents =
+        new HashSet<string>(StringComparer.Ordinal)
+        {
+            "EDDHA-4", "DTPA-5", "EDTA-4", "HEDTA-3", "Citrate-3", "Gluconate-", "Glycinate-", "Oxalate-2", "P2O7-4",
+        };
+
+    /// <summary>Chelating agent per iron from which it was meant to hold the iron, and is not just a trace of it.</summary>
+    public const double IntendedShare = 0.05;
+
+    public static double Moles(ImmutableSortedDictionary<string, double> moles) =>
+        moles.GetValueOrDefault(Ferrous) + moles.GetValueOrDefault(Ferric);
+
+    public static double ChelatorMoles(ImmutableSortedDictionary<string, double> moles) =>
+        Chelators.Sum(c => moles.GetValueOrDefault(c.Component));
+
+    /// <summary>Share of the iron that each agent can take mole for mole, the strongest first; citrate takes what is left.</summary>
+    public static IReadOnlyList<(string Name, double Share)> Holders(ImmutableSortedDictionary<string, double> moles)
+    {
+        var iron = Moles(moles);
+        var left = iron;
+        var holders = new List<(string Name, double Share)>();
+        foreach (var (component, name) in Chelators.Append(("Citrate-3", "citrate")))
+        {
+            var taken = Math.Min(left, moles.GetValueOrDefault(component));
+            left -= taken;
+            if (taken > 0)
+            {
+                holders.Add((name, taken / iron));
+            }
+        }
+
+        return holders;
+    }
+
+    /// <summary>Iron in solution, mol/L.</summary>
+    public static double Dissolved(SolutionState state) =>
+        state.Metals.Where(m => m.Metal is Ferrous or Ferric).Sum(m => m.Dissolved.MolesPerLitre);
+
+    /// <summary>Share of all iron that an agent holds in solution, 0 to 1.</summary>
+    /// <param name="molesPerLitre">All iron, deposit included.</param>
+    public static double HeldShare(SolutionState state, double molesPerLitre)
+    {
+        var held = state.Metals
+            .Where(m => m.Metal is Ferrous or Ferric)
+            .Sum(m => m.Dissolved.MolesPerLitre - m.Unchelated.MolesPerLitre);
+        return molesPerLitre > 0 ? Math.Clamp(held / molesPerLitre, 0, 1) : 0;
+    }
+
+    /// <summary>g/L of deposits that hold iron.</summary>
+    public static double DepositGramsPerLitre(SolutionState state) =>
+        state.Deposits
+            .Where(d => Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric) > 0)
+            .Sum(d => d.Mass.GramsPerLitre);
+
+    /// <summary>The final solution with all iron turned to iron(III), as the air leaves it.</summary>
+    public static SolutionState Feed(RecipeFacts recipe)
+    {
+        var chemistry = recipe.Chemistry;
+        var final = chemistry.Final;
+        if (!(recipe.ComponentMoles.GetValueOrDefault(Ferrous) > 0))
+        {
+            return final;
+        }
+
+        var mix = (chemistry.AdjustedMix ?? chemistry.Mix).WithIronOxidised();
+        return StateSolver.Solve(mix, new StateRequest(final.Moment, final.Temperature, final.OpenToAir, []));
+    }
+
+    /// <summary>Recipes that dose a stock.</summary>
+    public static IEnumerable<RecipeFacts> RecipesWith(Facts facts, StockFacts stock) =>
+        facts.Recipes.Where(r => r.IsComplete && r.Doses.Any(d => d.Stock?.Stock.File == stock.Stock.File));
+
+    /// <summary>The addition that brings most of the iron of a stock.</summary>
+    public static AdditionFacts? Supplier(StockFacts stock) =>
+        stock.Additions
+            .Where(a => Moles(a.ComponentMoles) > 0)
+            .OrderByDescending(a => Moles(a.ComponentMoles))
+            .ThenBy(a => a.Id, StringComparer.Ordinal)
+            .FirstOrDefault();
+
+    /// <summary>The dose of a recipe that brings most of the iron.</summary>
+    public static DoseFacts? Supplier(RecipeFacts recipe) =>
+        recipe.Doses
+            .Where(d => Moles(d.ComponentMoles) > 0)
+            .OrderByDescending(d => Moles(d.ComponentMoles))
+            .ThenBy(d => d.Id, StringComparer.Ordinal)
+            .FirstOrDefault();
+
+    public static Mass Water(StockFacts stock) => new(stock.Chemistry.Mix.KilogramsWaterPerLitre * 1000 * stock.Volume.Litres);
+}

@@ -1,0 +1,49 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+
+namespace RecipeLint.Rules.Chelation;
+
+/// <summary>A metal that has taken the chelating agent from the iron of a final solution.</summary>
+/// <param name="Key">"Cu".</param>
+/// <param name="Name">"copper".</param>
+/// <param name="HeldWithout">Share of the iron that would be held at the same pH without it.</param>
+internal sealed record Robbery(string Key, string Name, double HeldWithout)
+{
+    /// <summary>Part of the iron that must be held more without the robber for it to be to blame.</summary>
+    private const double LeastGain = 0.1;
+
+    private static readonly (string Component, string Key, string Name)[] _robbers =
+    [
+        ("Cu+2", "Cu", "copper"), ("Zn+2", "Zn", "zinc"), ("Mn+2", "Mn", "manganese"), ("Ni+2", "Ni", "nickel"), ("Co+2", "Co", "cobalt"),
+        ("Ca+2", "Ca", "calcium"), ("Mg+2", "Mg", "magnesium"),
+    ];
+
+    /// <summary>
+    /// The metal without which the iron would be held; null when none is to blame. Where one published limit of the chelate is passed only
+    /// copper and zinc are: the others are as they should be, and the pH is not.
+    /// </summary>
+    /// <param name="held">Share of the iron that is held.</param>
+    /// <param name="least">Share that should be.</param>
+    public static Robbery? Of(RecipeFacts recipe, SolutionState state, double held, double least)
+    {
+        var window = ChelateWindow.Of(Iron.Holders(recipe.ComponentMoles).MaxBy(h => h.Share).Name);
+        if (state.Ph > window.Highest || Iron.ChelatorMoles(recipe.ComponentMoles) < least * Iron.Moles(recipe.ComponentMoles))
+        {
+            return null;
+        }
+
+        var mix = (recipe.Chemistry.AdjustedMix ?? recipe.Chemistry.Mix).WithIronOxidised();
+        Robbery? best = null;
+        foreach (var (component, key, name) in _robbers.Where(r => state.Ph <= window.HighFrom || r.Key is "Cu" or "Zn"))
+        {
+            if (mix.Totals[component] > 0
+                && Settled.Of(mix, state.Temperature.Celsius, state.PhBeforeDeposit, state.OpenToAir, component)?.HeldIronShare() is { } without
+                && without > (best?.HeldWithout ?? 0))
+            {
+                best = new Robbery(key, name, without);
+            }
+        }
+
+        return best is not null && best.HeldWithout >= least && best.HeldWithout - held >= LeastGain ? best : null;
+    }
+}
