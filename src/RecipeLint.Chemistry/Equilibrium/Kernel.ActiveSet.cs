@@ -10,8 +10,7 @@ internal sealed partial class Kernel
     public ComponentTotals RemainingTotals()
     {
         Span<double> totals = stackalloc double[Components.Count];
-        for (var a = 1; a < _nc; a++)
-            totals[_component[a]] = a == _gasComponent ? _sum[a] : Remaining(a) / WaterKg;
+        for (var a = 1; a < _nc; a++) totals[_component[a]] = _sum[a];
         return ComponentTotals.Of(totals);
     }
 

@@ -49,7 +49,7 @@ internal sealed partial class Kernel
         double worst = 0;
         for (var i = 0; i < _n; i++)
         {
-            var v = Math.Abs(_f[i]) * (HasSolids && i < _nc ? ShareLeft(i) : 1);
+            var v = HasSolids && i < _nc ? Imbalance(i, water) : Math.Abs(_f[i]);
             if (!(v <= worst)) worst = v;
         }
         return worst;
@@ -65,11 +65,12 @@ internal sealed partial class Kernel
     }
 
     /// <summary>
-    /// What is left of a component's total beside its solids: a logarithm of that rest is known only as well as the total is.
+    /// What a component's balance lacks as a share of its total. Beside solids the logarithm of the little that is left is known only as
+    /// well as the total is, so it cannot be asked to vanish.
     /// </summary>
-    private double ShareLeft(int a) => a == 0
-        ? _positive / (_positive + Math.Abs(_protonTotal))
-        : a == _gasComponent ? 1 : Math.Min(1, Remaining(a) / _total[a]);
+    private double Imbalance(int a, double water) => a == _gasComponent ? Math.Abs(_f[a])
+        : a == 0 ? Math.Abs(_positive - _negative) / (_positive + _negative + Math.Abs(_protonTotal))
+        : Math.Abs(_sum[a] * water - LeftOver(a)) / _total[a];
 
     private void Jacobian()
     {

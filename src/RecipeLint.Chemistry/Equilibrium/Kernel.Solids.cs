@@ -68,13 +68,15 @@ internal sealed partial class Kernel
         return ln;
     }
 
-    private double Remaining(int a)
+    private double Remaining(int a) => Math.Max(LeftOver(a), 1e-300);
+
+    private double LeftOver(int a)
     {
         var left = _total[a];
         foreach (var s in ActiveSolids)
             for (var t = 0; t < s.Term.Length; t++)
                 if (s.Term[t] == a) left -= s.Coefficient[t] * s.Amount;
-        return Math.Max(left, 1e-300);
+        return left;
     }
 
     private double WaterInSpecies()
