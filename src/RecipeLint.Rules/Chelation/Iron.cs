@@ -70,11 +70,21 @@ internal static class Iron
         return molesPerLitre > 0 ? Math.Clamp(held / molesPerLitre, 0, 1) : 0;
     }
 
-    /// <summary>g/L of deposits that hold iron.</summary>
-    public static double DepositGramsPerLitre(SolutionState state) =>
+    /// <summary>g/L of rust.</summary>
+    public static double RustGramsPerLitre(SolutionState state) =>
         state.Deposits
-            .Where(d => Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric) > 0)
+            .Where(d => Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric) > 0 && Settled.CountOf(d.Solid, "H2PO4-") == 0)
             .Sum(d => d.Mass.GramsPerLitre);
+
+    /// <summary>Share of all iron that lies in rust, 0 to 1; iron phosphate is another finding's.</summary>
+    /// <param name="molesPerLitre">All iron, deposit included.</param>
+    public static double RustShare(SolutionState state, double molesPerLitre)
+    {
+        var rust = state.Deposits
+            .Where(d => Settled.CountOf(d.Solid, "H2PO4-") == 0)
+            .Sum(d => d.Amount.MolesPerLitre * (Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric)));
+        return molesPerLitre > 0 ? Math.Clamp(rust / molesPerLitre, 0, 1) : 0;
+    }
 
     /// <summary>The final solution with all iron turned to iron(III), as the air leaves it.</summary>
     public static SolutionState Feed(RecipeFacts recipe)

@@ -20,7 +20,7 @@ internal sealed record Robbery(string Key, string Name, double HeldWithout)
 
     /// <summary>
     /// The metal without which the iron would be held; null when none is to blame. Where one published limit of the chelate is passed only
-    /// copper and zinc are: the others are as they should be, and the pH is not.
+    /// copper and zinc can be: for the others the pH is.
     /// </summary>
     /// <param name="held">Share of the iron that is held.</param>
     /// <param name="least">Share that should be.</param>
@@ -32,9 +32,15 @@ internal sealed record Robbery(string Key, string Name, double HeldWithout)
             return null;
         }
 
+        // Published constants of iron hydroxide lie a unit and more apart with its age; a robbery must show with the fresh one as well.
         var mix = (recipe.Chemistry.AdjustedMix ?? recipe.Chemistry.Mix).WithIronOxidised();
+        if (Settled.Of(mix, state.Temperature.Celsius, state.PhBeforeDeposit, state.OpenToAir, fresh: true) is not { } mild || mild.HeldIronShare() >= least)
+        {
+            return null;
+        }
+
         Robbery? best = null;
-        foreach (var (component, key, name) in _robbers.Where(r => state.Ph <= window.HighFrom || r.Key is "Cu" or "Zn"))
+        foreach (var (component, key, name) in _robbers.Where(r => state.Ph <= window.HighFrom || r.Key is "Cu" or "Zn").Where(r => IsTooMuch(recipe, r.Key)))
         {
             if (mix.Totals[component] > 0
                 && Settled.Of(mix, state.Temperature.Celsius, state.PhBeforeDeposit, state.OpenToAir, component)?.HeldIronShare() is { } without
@@ -46,4 +52,8 @@ internal sealed record Robbery(string Key, string Name, double HeldWithout)
 
         return best is not null && best.HeldWithout >= least && best.HeldWithout - held >= LeastGain ? best : null;
     }
+
+    /// <summary>A trace metal at the level the crop wants is no robber: there is nothing to lower. Calcium and magnesium count as they are.</summary>
+    private static bool IsTooMuch(RecipeFacts recipe, string key) =>
+        key is "Ca" or "Mg" || !(recipe.MilligramsPerLitre(key) <= recipe.Profile.Find(key)?.SufficientHigh);
 }

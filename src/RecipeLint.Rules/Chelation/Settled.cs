@@ -6,6 +6,8 @@ namespace RecipeLint.Rules.Chelation;
 /// <summary>A solution over what readily falls out of it, for questions of the kind "what if": another pH, one metal less, other water.</summary>
 internal sealed class Settled
 {
+    private const string AgedHydroxide = "Ferrihydrite (aged)";
+
     private readonly ComponentTotals _totals;
     private readonly PrecipitationResult _result;
     private readonly double _kilogramsWaterPerLitre;
@@ -24,9 +26,10 @@ internal sealed class Settled
     /// <param name="ph">pH before anything falls out; null where it follows from what is in it.</param>
     /// <param name="openToAir">At rest with the carbon dioxide of the air.</param>
     /// <param name="without">A component to leave out; only with a given pH, because its charge goes too.</param>
+    /// <param name="fresh">True where iron may only fall out as fresh, most soluble hydroxide: the mildest reading of the constants.</param>
     /// <returns>Null when the equilibrium is not found.</returns>
     public static Settled? Of(
-        SolutionMix mix, double celsius, double? ph = null, bool openToAir = false, string? without = null)
+        SolutionMix mix, double celsius, double? ph = null, bool openToAir = false, string? without = null, bool fresh = false)
     {
         if (mix.Failure is not null)
         {
@@ -37,7 +40,7 @@ internal sealed class Settled
         var totals = without is null ? mix.Totals : mix.Totals.With(without, 0);
         var input = mix.Input(celsius, openToAir ? StateSolver.CarbonDioxideOfAirAtm : null) with { Totals = totals, FixedPh = ph };
         var result = solver.Precipitate(
-            input, solver.Constants.Solids.Where(s => s.Role == SolidRole.FormsReadily));
+            input, solver.Constants.Solids.Where(s => s.Role == SolidRole.FormsReadily && !(fresh && s.Name == AgedHydroxide)));
         return result.Converged ? new Settled(totals, result, mix.KilogramsWaterPerLitre) : null;
     }
 

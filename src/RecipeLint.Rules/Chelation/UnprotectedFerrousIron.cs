@@ -30,7 +30,7 @@ public sealed class UnprotectedFerrousIron : StockRule
         }
 
         var fresh = Math.Clamp(1 - (Iron.Dissolved(mixing) / iron), 0, 1);
-        var lost = Rounding.SixDigits(Math.Clamp(1 - (Iron.Dissolved(aged) / iron), 0, 1));
+        var lost = Rounding.SixDigits(Iron.RustShare(aged, iron));
         var limit = context.Number("mostLost") / 100;
 
         // What falls out as soon as it is mixed has another cause and another finding.
@@ -41,7 +41,7 @@ public sealed class UnprotectedFerrousIron : StockRule
 
         var kept = stock.Stock.Keep?.For is { } shelf ? $"is kept for {Say.Days(shelf.Value.Days)}" : "is kept";
         var message = $"'{stock.Stock.Name}' {kept} with {Say.Number(iron * 1000)} mmol/L iron(II) at pH {Say.Number(Math.Round(mixing.Ph, 1))} and nothing that holds it. "
-            + $"Air turns it to iron(III), and {Say.Number(Iron.DepositGramsPerLitre(aged))} g/L of rust settles, {Say.Percent(lost)} of the iron. "
+            + $"Air turns it to iron(III), and {Say.Number(Iron.RustGramsPerLitre(aged))} g/L of rust settles, {Say.Percent(lost)} of the iron. "
             + Remedy(stock, context, iron * stock.Volume.Litres);
 
         // Gluconate holds iron(III) in a way the constants leave out.
@@ -54,7 +54,7 @@ public sealed class UnprotectedFerrousIron : StockRule
                 new NamedValue("iron(II)", iron * 1000, "mmol/L"),
                 new NamedValue("pH", mixing.Ph, ""),
                 new NamedValue("iron that turns to rust", lost * 100, "%"),
-                new NamedValue("deposit", Iron.DepositGramsPerLitre(aged), "g/L"),
+                new NamedValue("deposit", Iron.RustGramsPerLitre(aged), "g/L"),
             ],
         };
     }

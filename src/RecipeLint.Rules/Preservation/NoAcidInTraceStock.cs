@@ -76,7 +76,7 @@ public sealed class NoAcidInTraceStock : StockRule
         return Finding(context, source, message, "share of what stays dissolved", used, limit, state.Ph);
     }
 
-    /// <summary>Only where the file leaves the water open: a stated water is judged as it is.</summary>
+    /// <summary>Only where the file leaves the water open, and then a note: a stated water is judged as it is.</summary>
     private static Finding? WithOrdinaryWater(StockFacts stock, RuleContext context)
     {
         var open = OpenWater(stock);
@@ -112,11 +112,11 @@ public sealed class NoAcidInTraceStock : StockRule
         var message = $"'{stock.Stock.Name}' has {Acids(stock)} and does not say which water it is made with: with tap water of {Say.Number(alkalinity * 1000)} meq/L alkalinity it comes to pH {Say.Number(Math.Round(settled.Ph, 2))}, and {Say.Number(grams)} g/L of metal hydroxides and carbonates fall out, {Say.Percent(share)} of the {metal.Name}. "
             + "What settles is missing from every dose. "
             + Remedy(stock, context, moles);
-        return Finding(context, source, message, $"{metal.Name} that falls out", lost, limit, settled.Ph);
+        return Finding(context, source, message, $"{metal.Name} that falls out", lost, limit, settled.Ph, Level.Note);
     }
 
-    private static Finding Finding(RuleContext context, AdditionFacts source, string message, string name, double value, double limit, double ph) =>
-        context.Find(source.Place, message) with
+    private static Finding Finding(RuleContext context, AdditionFacts source, string message, string name, double value, double limit, double ph, Level? level = null) =>
+        context.Find(source.Place, message, level) with
         {
             Measured = new Measured(name, value, limit, "%"),
             Values = [new NamedValue(name, value, "%"), new NamedValue("pH", ph, "")],

@@ -36,7 +36,8 @@ public sealed class StockPhOutsideRange : StockRule
             return null;
         }
 
-        var ph = Rounding.SixDigits(stock.Chemistry.Mixing.Ph);
+        // Before anything falls out: a deposit that moves the pH has a finding of its own.
+        var ph = Rounding.SixDigits(stock.Chemistry.Mixing.PhBeforeDeposit);
         var allowed = Math.Max(step.PhTolerance ?? 0, context.Number("mostDrift"));
         var drift = Rounding.SixDigits(Math.Abs(ph - target.Value));
         if (drift <= allowed)
