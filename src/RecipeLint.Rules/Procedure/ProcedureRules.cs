@@ -18,5 +18,6 @@ internal static class ProcedureRules
         new LabelIncomplete(),
         new StocksLookAlike(),
         new MissingRinseForSmallWeight(),
+        new VesselTooSmall(),
     ];
 }
