@@ -101,7 +101,7 @@ public abstract class SolidRule : StockRule
         var message = Joined(
             What(stock, fallout, suppliers, sureness, modelError),
             Why(fallout.Owned),
-            $"{Remedy(fallout.Owned, suppliers)}.",
+            Remedy(fallout.Owned, suppliers),
             Wording.NearestClear(nearest, stock.Stock.Dose?.Value, solid, fallout.State),
             fallout.State.Validity);
         return Raise(stock, context, suppliers, solid, message, Verdict.LevelOf(sureness), Verdict.CertaintyOf(stock, fallout.State, sureness)) with
@@ -125,7 +125,7 @@ public abstract class SolidRule : StockRule
     /// <summary>The sentences in one line; reasons for doubt only where they fit.</summary>
     private protected static string Joined(string what, string why, string remedy, string nearest, Validity validity)
     {
-        var message = $"{what} {why} {remedy}" + (nearest.Length > 0 ? $" {nearest}." : "");
+        var message = $"{what} {why} {remedy}{(nearest.Length > 0 ? $"; {nearest}." : ".")}";
         return validity.Trust != Trust.InRange && validity.Reasons is [var doubt, ..] && message.Length + doubt.Length < MostCharacters
             ? $"{message} {doubt}"
             : message;

@@ -48,6 +48,5 @@ internal sealed record Supplier(Place Place, string Name, string Brings, bool Is
             isWater);
 
     /// <summary>What stands behind a comma or in brackets tells bags apart, not ions.</summary>
-    private static string Plain(string name) =>
-        name.AsSpan().IndexOfAny(',', '(') is > 0 and var end ? name[..end].TrimEnd() : name;
+    private static string Plain(string name) => name.Split([", ", " ("], 2, StringSplitOptions.None)[0];
 }

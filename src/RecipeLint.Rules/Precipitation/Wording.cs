@@ -78,7 +78,7 @@ internal static class Wording
                 : $"at pH {Say.Number(Math.Ceiling(ph * 10) / 10)} or above");
         }
 
-        return ways.Count == 0 ? "" : $"It would stay clear {Or(ways)}";
+        return ways.Count == 0 ? "" : $"it would stay clear {Or(ways)}";
     }
 
     public static bool FollowsPh(Solid solid) => solid.Composition.Any(c => FollowPh.Contains(c.Key));
