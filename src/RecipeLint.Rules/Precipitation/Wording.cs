@@ -28,7 +28,6 @@ internal static class Wording
         {
             StateMoment.Coldest => $"{at}, the coldest it is kept at",
             StateMoment.Warmest => $"{at}, the warmest it is kept at",
-            StateMoment.Aged => "once the air has oxidised its iron",
             StateMoment.Tank => "as it is poured together",
             StateMoment.TankInAir => "once it has come to rest with the air",
             StateMoment.TankAdjusted => "after the pH is adjusted",
