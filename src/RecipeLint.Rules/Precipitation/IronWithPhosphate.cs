@@ -5,8 +5,6 @@ public sealed class IronWithPhosphate : SolidRule
 {
     public override string Name => "iron-with-phosphate";
 
-    protected override bool LooksAtAged => true;
-
     protected override IReadOnlyList<string> Metals { get; } = ["Fe+2", "Fe+3"];
 
     private protected override string Why(OwnedSolid owned) =>

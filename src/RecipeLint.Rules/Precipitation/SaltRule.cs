@@ -115,7 +115,7 @@ public abstract class SaltRule : SolidRule
             : $"'{stock.Stock.Name}' comes close to dropping {owned.Called} {Wording.When(standing.State)}: {Wording.Brings(suppliers)}, together {Wording.Times(standing.Index)}, "
                 + $"too near to promise either (the index is {Say.Number(standing.Index)}, known to ± {Say.Number(CloseWithin(standing.Solid))}){handbook}.";
         var message = Joined(
-            what, Why(owned), $"{Remedy(owned, suppliers)}.", Wording.NearestClear(nearest, dose, standing.Solid, standing.State), standing.State.Validity);
+            what, Why(owned), Remedy(owned, suppliers), Wording.NearestClear(nearest, dose, standing.Solid, standing.State), standing.State.Validity);
         var measured = standing.GramsPerLitre > 0
             ? new Measured($"{owned.Called} that crystallises", Rounding.SixDigits(standing.GramsPerLitre), context.Number("visible"), "g/L")
             : new Measured("saturation index", Rounding.SixDigits(standing.Index), Math.Min(-CloseWithin(standing.Solid), Rounding.SixDigits(standing.Index)), "");

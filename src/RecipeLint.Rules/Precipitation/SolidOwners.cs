@@ -25,13 +25,15 @@ internal static class SolidOwners
     // Spreads. Copper and zinc phosphate: MINTEQA2 4.0 against WATEQ4F, 3.3. Ferric phosphate: the gel's constant is uncertain by 0.7.
     // Ferrihydrite: published values run from 1.2 to 4.9 with its age. Amorphous calcium carbonate and phosphate: recalled constants.
     // Basic copper and zinc salts: six hydroxides multiply every doubt. Picromerite and syngenite: between published values and the change
-    // points of the potassium sulfate systems. Calcite: tenfold supersaturation before it starts without seeds (all as in the constants).
+    // points of the potassium sulfate systems (all as in the data of the constants).
+    // Starts. Calcite: tenfold supersaturation without seeds (as in the constants). Phosphates of calcium and magnesium: about twofold, the
+    // metastable zone of struvite in Bouropoulos and Koutsoukos, J. Cryst. Growth 213 (2000) 381 (recalled), taken for its kin.
     private static readonly OwnedSolid[] Table =
     [
         new("Gypsum", "calcium-with-sulfate", "gypsum (calcium sulfate)"),
         new("Syngenite", "calcium-with-sulfate", "syngenite (potassium calcium sulfate)", Spread: 0.3),
 
-        new("Brushite", "calcium-with-phosphate", "brushite (calcium phosphate)"),
+        new("Brushite", "calcium-with-phosphate", "brushite (calcium phosphate)", StartsAt: 0.3),
         new("Amorphous calcium phosphate", "calcium-with-phosphate", "amorphous calcium phosphate", Spread: 0.5),
         new("Monetite", "calcium-with-phosphate", "monetite (calcium phosphate)"),
         new("Octacalcium phosphate", "calcium-with-phosphate", "octacalcium phosphate", Spread: 0.5),
@@ -42,9 +44,9 @@ internal static class SolidOwners
         new("FePO4 amorphous", "iron-with-phosphate", "ferric phosphate", Spread: 0.7),
         new("Vivianite", "iron-with-phosphate", "vivianite (ferrous phosphate)", Spread: 0.5),
 
-        new("Struvite", "magnesium-ammonium-phosphate", "struvite (magnesium ammonium phosphate)"),
-        new("K-struvite", "magnesium-ammonium-phosphate", "K-struvite (magnesium potassium phosphate)", Spread: 0.5),
-        new("Newberyite", "magnesium-ammonium-phosphate", "newberyite (magnesium phosphate)"),
+        new("Struvite", "magnesium-ammonium-phosphate", "struvite (magnesium ammonium phosphate)", StartsAt: 0.3),
+        new("K-struvite", "magnesium-ammonium-phosphate", "K-struvite (magnesium potassium phosphate)", Spread: 0.5, StartsAt: 0.3),
+        new("Newberyite", "magnesium-ammonium-phosphate", "newberyite (magnesium phosphate)", StartsAt: 0.3),
 
         new("Amorphous silica", "silicate-with-acid-or-metal", "silica gel"),
         new("C-S-H 0.8", "silicate-with-acid-or-metal", "calcium silicate gel"),

@@ -17,9 +17,6 @@ public abstract class SolidRule : StockRule
 
     private const int MostCharacters = 590, MostNames = 2;
 
-    /// <summary>True when the state after the air has oxidised the iron belongs to this rule as well.</summary>
-    protected virtual bool LooksAtAged => false;
-
     /// <summary>True when each of its solids is a deposit of its own with suppliers of its own.</summary>
     protected virtual bool EachSolidApart => false;
 
@@ -31,7 +28,8 @@ public abstract class SolidRule : StockRule
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        var states = stock.Chemistry.States.Where(s => s.IsSolved && (LooksAtAged || s.Moment != StateMoment.Aged)).ToList();
+        // What falls out once the air has oxidised the iron is a matter of its protection and has a rule there.
+        var states = stock.Chemistry.States.Where(s => s.IsSolved && s.Moment != StateMoment.Aged).ToList();
         var own = states.SelectMany(s => s.Deposits).Select(d => d.Solid).Where(IsOwn).Distinct().Where(s => IsPossible(stock, s)).ToList();
         var groups = EachSolidApart ? own.Select(s => new List<Solid> { s }) : own.Count > 0 ? [own] : [];
         var found = false;
@@ -101,7 +99,7 @@ public abstract class SolidRule : StockRule
         var message = Joined(
             What(stock, fallout, suppliers, sureness, modelError),
             Why(fallout.Owned),
-            $"{Remedy(fallout.Owned, suppliers)}.",
+            Remedy(fallout.Owned, suppliers),
             Wording.NearestClear(nearest, stock.Stock.Dose?.Value, solid, fallout.State),
             fallout.State.Validity);
         return Raise(stock, context, suppliers, solid, message, Verdict.LevelOf(sureness), Verdict.CertaintyOf(stock, fallout.State, sureness)) with
@@ -122,10 +120,11 @@ public abstract class SolidRule : StockRule
         };
     }
 
-    /// <summary>The sentences in one line; reasons for doubt only where they fit.</summary>
+    /// <summary>The sentences in one line; why it matters and reasons for doubt only where they fit.</summary>
     private protected static string Joined(string what, string why, string remedy, string nearest, Validity validity)
     {
-        var message = $"{what} {why} {remedy}" + (nearest.Length > 0 ? $" {nearest}." : "");
+        var message = $"{what} {why} {remedy}{(nearest.Length > 0 ? $"; {nearest}." : ".")}";
+        message = message.Length <= MostCharacters ? message : $"{what} {remedy}{(nearest.Length > 0 ? $"; {nearest}." : ".")}";
         return validity.Trust != Trust.InRange && validity.Reasons is [var doubt, ..] && message.Length + doubt.Length < MostCharacters
             ? $"{message} {doubt}"
             : message;
@@ -155,16 +154,9 @@ public abstract class SolidRule : StockRule
     private static NearestClear Nearest(StockFacts stock, List<SolutionState> states, Fallout fallout)
     {
         var solid = fallout.Largest.Solid;
-        var aged = fallout.State.Moment == StateMoment.Aged;
-        var mix = aged ? stock.Chemistry.Mix.WithIronOxidised() : stock.Chemistry.Mix;
+        var mix = stock.Chemistry.Mix;
         var dose = stock.Stock.Dose?.Value;
         var nearest = NearestClear.Of(mix, fallout.State.Temperature, solid, dose);
-        if (aged)
-        {
-            // A weaker stock is mixed from the iron as bought; how it fares once oxidised is not searched for.
-            return nearest with { Factor = null, Dilution = null };
-        }
-
         foreach (var other in states.Where(s => s.Temperature != fallout.State.Temperature && s.Deposit(solid.Name) is not null))
         {
             var there = NearestClear.Of(mix, other.Temperature, solid, dose);

@@ -10,20 +10,13 @@ namespace RecipeLint.Rules.Precipitation;
 /// <param name="Brings">"calcium", "acid", "alkali".</param>
 internal sealed record Supplier(Place Place, string Name, string Brings, bool IsWater)
 {
-    private const string FerricIron = "Fe+3", FerrousIron = "Fe+2", SilicicAcid = "H4SiO4";
+    private const string SilicicAcid = "H4SiO4";
 
-    /// <summary>At most two, the supplier of the positive ion first; iron(II) counts where the air has made iron(III) of it.</summary>
+    /// <summary>At most two, the supplier of the positive ion first.</summary>
     public static IReadOnlyList<Supplier> In(StockFacts stock, Solid solid)
     {
         var waters = stock.Waters.Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
         var suppliers = SuppliersOfSolid.In(stock, solid).Select(s => Of(s, waters.Contains(s.Id))).ToList();
-        if (solid.Composition.Any(c => c.Key == FerricIron)
-            && !(stock.ComponentMoles.GetValueOrDefault(FerricIron) > 0)
-            && stock.SuppliersOf(FerrousIron).FirstOrDefault() is { } iron)
-        {
-            suppliers.Insert(0, new Supplier(iron.Place, Plain(iron.Substance.Name), IonWords.Of(FerrousIron), false));
-        }
-
         if (suppliers.Count == 1 && solid.Composition.Any(c => c.Key == SilicicAcid) && AcidOf(stock) is { } acid && acid.Place != suppliers[0].Place)
         {
             suppliers.Insert(0, new Supplier(acid.Place, Plain(acid.Substance.Name), "acid", false));
@@ -48,6 +41,5 @@ internal sealed record Supplier(Place Place, string Name, string Brings, bool Is
             isWater);
 
     /// <summary>What stands behind a comma or in brackets tells bags apart, not ions.</summary>
-    private static string Plain(string name) =>
-        name.AsSpan().IndexOfAny(',', '(') is > 0 and var end ? name[..end].TrimEnd() : name;
+    private static string Plain(string name) => name.Split([", ", " ("], 2, StringSplitOptions.None)[0];
 }

@@ -11,13 +11,14 @@ public sealed class TankPrecipitate : RecipeRule
 {
     private const double LowestPh = 4, PhStep = 0.05;
 
-    /// <summary>
-    /// Constants of the chelates are good to half a power of ten (values at ionic strength 0.1 carried to 0): a smaller share than this may
-    /// as well stay with its chelate.
-    /// </summary>
-    private const double ChelateFails = 0.5;
+    /// <summary>From this share of the iron on a chelating agent is meant for it: why it lets go is a matter of the rules on chelates.</summary>
+    private const double MeantForIron = 0.1;
 
     private static readonly string[] TraceMetals = ["Fe+2", "Fe+3", "Mn+2", "Zn+2", "Cu+2"];
+
+    private static readonly string[] Iron = ["Fe+2", "Fe+3"];
+
+    private static readonly string[] ChelatingAgents = ["EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4"];
 
     public override string Name => "tank-precipitate";
 
@@ -30,7 +31,7 @@ public sealed class TankPrecipitate : RecipeRule
         var owners = solved.SelectMany(s => s.Deposits).Select(d => SolidOwners.Of(d.Solid)?.Rule).OfType<string>().Distinct(StringComparer.Ordinal);
         foreach (var owner in owners.Order(StringComparer.Ordinal))
         {
-            if (Fallout.Worst(solved, d => SolidOwners.Of(d.Solid)?.Rule == owner, 0) is { } fallout && Counts(fallout, context) is { } loss)
+            if (Fallout.Worst(solved, d => SolidOwners.Of(d.Solid)?.Rule == owner, 0) is { } fallout && Counts(recipe, fallout, context) is { } loss)
             {
                 yield return Describe(recipe, owner, fallout, loss, context);
             }
@@ -38,24 +39,29 @@ public sealed class TankPrecipitate : RecipeRule
     }
 
     /// <summary>What makes a deposit worth a finding: its weight, or the share of a trace metal it takes.</summary>
-    private static Loss? Counts(Fallout fallout, RuleContext context)
+    private static Loss? Counts(RecipeFacts recipe, Fallout fallout, RuleContext context)
     {
         var metal = TraceMetals.MaxBy(fallout.ShareOf)!;
         var share = fallout.ShareOf(metal);
         if (share > 0)
         {
+            if (Iron.Contains(metal) && Moles(recipe, ChelatingAgents) >= MeantForIron * Moles(recipe, Iron))
+            {
+                return null;
+            }
+
             return share >= context.Number("metalShare") / 100 ? new Loss(metal, share) : null;
         }
 
         return fallout.GramsPerLitre >= context.Number("visible") ? new Loss(null, 0) : null;
     }
 
+    private static double Moles(RecipeFacts recipe, string[] components) => components.Sum(c => recipe.ComponentMoles.GetValueOrDefault(c));
+
     private static Finding Describe(RecipeFacts recipe, string owner, Fallout fallout, Loss loss, RuleContext context)
     {
         var modelError = context.Number("nearLimit");
-        var sureness = loss is { Metal: not null, Share: < ChelateFails } && fallout.HowSure(modelError) == Sureness.Clear
-            ? Sureness.NearTheLimit
-            : fallout.HowSure(modelError);
+        var sureness = fallout.HowSure(modelError);
         var state = fallout.State;
         var suppliers = Supplier.In(recipe, fallout.Largest.Solid);
         var pH = NearestPh(recipe, owner, fallout);

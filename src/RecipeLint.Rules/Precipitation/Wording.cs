@@ -28,7 +28,6 @@ internal static class Wording
         {
             StateMoment.Coldest => $"{at}, the coldest it is kept at",
             StateMoment.Warmest => $"{at}, the warmest it is kept at",
-            StateMoment.Aged => "once the air has oxidised its iron",
             StateMoment.Tank => "as it is poured together",
             StateMoment.TankInAir => "once it has come to rest with the air",
             StateMoment.TankAdjusted => "after the pH is adjusted",
@@ -78,7 +77,7 @@ internal static class Wording
                 : $"at pH {Say.Number(Math.Ceiling(ph * 10) / 10)} or above");
         }
 
-        return ways.Count == 0 ? "" : $"It would stay clear {Or(ways)}";
+        return ways.Count == 0 ? "" : $"it would stay clear {Or(ways)}";
     }
 
     public static bool FollowsPh(Solid solid) => solid.Composition.Any(c => FollowPh.Contains(c.Key));

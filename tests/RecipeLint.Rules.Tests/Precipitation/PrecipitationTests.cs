@@ -93,6 +93,14 @@ public sealed class PrecipitationTests
     public void SilicateAloneInItsAlkaliIsNoGel() =>
         Assert.Empty(Lint.Files(Lint.Stock("s", "1 mL/L", Shed, ("potassium-silicate-29be", 200))).OfTheFamily());
 
+    /// <summary>
+    /// T. Murashige and F. Skoog, Physiol. Plant. 15 (1962) 473: 27.8 mg/L iron(II) sulfate with 37.3 mg/L disodium EDTA, kept as a stock of
+    /// 200 times that. It is acid and yellow and stays clear.
+    /// </summary>
+    [Fact]
+    public void TheClassicalIronStockStaysClear() =>
+        Assert.Empty(Messages(Lint.Files(Lint.Stock("iron", "5 mL/L", Shed, ("disodium-edta-2h2o", 7.45), ("ferrous-sulfate-7h2o", 5.57)))));
+
     /// <summary>A slow solid gives a note about storage in a stock that is kept, and nothing in one that is used up.</summary>
     [Fact]
     public void SlowSolidsAreARemarkAtMost()
@@ -120,10 +128,10 @@ public sealed class PrecipitationTests
     [Fact]
     public void FindingsNameBothSuppliersAndTheirNumbers()
     {
-        var finding = Lint.Files(Lint.Stock("b", "10 mL/L", Shed, ("monopotassium-phosphate", 20), ("ferrous-sulfate-7h2o", 1))).OfTheFamily().Single();
+        var finding = Lint.Files(Lint.Stock("b", "10 mL/L", Shed, ("monopotassium-phosphate", 20), ("ferric-chloride-6h2o", 1))).OfTheFamily().Single();
 
         Assert.Equal("iron-with-phosphate", finding.Rule.Name);
-        Assert.Contains("iron(II) sulfate", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("iron(III) chloride", finding.Message, StringComparison.Ordinal);
         Assert.Contains("potassium dihydrogen phosphate", finding.Message, StringComparison.Ordinal);
         Assert.NotNull(finding.Measured);
         Assert.Equal(new JsonPointer("/steps/2"), finding.Place.Pointer);

@@ -64,6 +64,21 @@ public sealed class PublishedRecipesTests
         Assert.Contains(findings, f => f.Rule.Name == "calcium-with-sulfate" && f.Level == Level.Error);
     }
 
+    /// <summary>The clean example and the shop a newcomer starts from.</summary>
+    [Theory]
+    [InlineData("examples/quillmere", 7)]
+    [InlineData("src/RecipeLint/Shop", 6)]
+    public void ExamplesStayClear(string folder, int count)
+    {
+        var root = Path.GetFullPath(Path.Combine(Folder, "..", "..", "..", folder));
+        var files = Directory.GetFiles(root, "*.json", SearchOption.AllDirectories)
+            .Select(f => (Path.GetRelativePath(root, f).Replace('\\', '/'), File.ReadAllText(f)))
+            .ToArray();
+
+        Assert.Equal(count, files.Length);
+        Assert.Empty(Describe(Lint.Files(files).OfTheFamily()));
+    }
+
     private static IEnumerable<string> Describe(IEnumerable<Finding> findings) => findings.Select(f => $"{f.Level} {f.Rule.Name} {f.IdPath}: {f.Message}");
 
     private static (string Name, string Text)[] Stocks(string id)
