@@ -58,6 +58,17 @@ public sealed class ExampleTests
     }
 
     [Fact]
+    public void TheReadmeShowsRealOutput()
+    {
+        var readme = File.ReadAllText(Path.Combine(Repository.Root, "README.md"));
+        var shown = readme.Split("## What it looks like")[1].Split("```")[1].Trim('\n').Split('\n');
+        var printed = Cli.Run("check", Draft).Out.Split('\n').ToHashSet(StringComparer.Ordinal);
+
+        Assert.True(shown.Length > 20, "the README shows no screen of output");
+        Assert.All(shown, line => Assert.Contains(line, printed));
+    }
+
+    [Fact]
     public void TextKeepsToAHundredColumns()
     {
         var tooLong = Cli.Run("check", "examples").Out.Split('\n')
