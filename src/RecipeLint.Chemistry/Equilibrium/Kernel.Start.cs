@@ -139,15 +139,36 @@ internal sealed partial class Kernel
         return slope > 1e-6 ? Math.Clamp(-Math.Log(pos / neg) / slope, -6, 6) : 0;
     }
 
+    /// <summary>
+    /// Moves one ln m and the molalities of the complexes that hold the component, by powers where that is safe: the rounding it leaves
+    /// is gone with the next <see cref="Molalities"/>.
+    /// </summary>
     private void Shift(int a, double change)
     {
+        const int powers = 8;
         _x[a] += change;
         _m[a] = Math.Exp(Math.Min(_x[a], LargestLnMolality));
-        for (var q = _incidenceStart[a]; q < _incidenceStart[a + 1]; q++)
+        Span<double> power = stackalloc double[2 * powers + 1];
+        power[powers] = 1;
+        double up = Math.Exp(change), down = 1 / up;
+        for (var k = 1; k <= powers; k++)
         {
-            var k = _nc + _incidence[q];
-            _lnM[k] += _incidenceCoefficient[q] * change;
-            _m[k] = Exp(_lnM[k]);
+            power[powers + k] = power[powers + k - 1] * up;
+            power[powers - k] = power[powers - k + 1] * down;
+        }
+        var safe = Math.Abs(change) < 20;
+        ReadOnlySpan<int> with = _incidence.AsSpan(_incidenceStart[a], _incidenceStart[a + 1] - _incidenceStart[a]);
+        ReadOnlySpan<double> times = _incidenceCoefficient.AsSpan(_incidenceStart[a], with.Length);
+        Span<double> m = _m.AsSpan(_nc, _ns), lnM = _lnM.AsSpan(_nc, _ns);
+        for (var q = 0; q < with.Length; q++)
+        {
+            var i = with[q];
+            var v = times[q];
+            var ln = lnM[i] += v * change;
+            var whole = (int)v;
+            m[i] = safe && m[i] > 0 && ln is > -74 and < LargestLnMolality && whole == v && Math.Abs(whole) <= powers
+                ? m[i] * power[powers + whole]
+                : Exp(ln);
         }
     }
 }
