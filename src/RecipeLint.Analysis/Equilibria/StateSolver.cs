@@ -71,7 +71,7 @@ public static class StateSolver
         var allowed = solver.Constants.Solids
             .Where(s => s.Role == SolidRole.FormsReadily
                 || (s.Role == SolidRole.SolubleSalt && salts.Any(v => v.Solid == s && v is { State: SaltState.Crystallises, CalibratedIndex: > 0 })));
-        var settled = solver.Precipitate(input, allowed);
+        var settled = solver.Precipitate(input with { StartFrom = clear }, allowed);
         if (!settled.Converged)
         {
             return Failed(empty, settled.Failure!);
@@ -168,6 +168,7 @@ public static class StateSolver
                 Celsius = TemperatureOfMeters,
                 CarbonDioxideAtm = air,
                 FixedPh = setPh,
+                StartFrom = final,
             });
         }
 

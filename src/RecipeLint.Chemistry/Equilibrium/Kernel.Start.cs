@@ -6,7 +6,9 @@ internal sealed partial class Kernel
     /// Solves the solution without solids. The first attempt serves nearly every solution. For hard ones the convex problem with
     /// activity coefficients held and the full Newton take turns.
     /// </summary>
-    public bool Solve(double startPh)
+    public bool Solve(SolutionInput input) => (input.StartFrom is { } neighbour && SolveFrom(neighbour)) || Solve(input.StartPh);
+
+    private bool Solve(double startPh)
     {
         Begin(startPh);
         Sweep(2);
@@ -31,6 +33,41 @@ internal sealed partial class Kernel
             Activities();
         }
         return false;
+    }
+
+    /// <summary>Newton from the state of a neighbour; false when it has not all the components or the way from it is too far.</summary>
+    public bool SolveFrom(Equilibrium neighbour)
+    {
+        if (!neighbour.Converged) return false;
+        _lnW = 0;
+        Prepare();
+        // Both lists are in table order and share the tables' names.
+        var at = 0;
+        for (var i = 0; i < _nc + _ns; i++)
+        {
+            var name = i < _nc ? Components.Names[_component[i]] : ThermoTables.SpeciesNames[_species[i - _nc]];
+            var next = at;
+            while (next < neighbour.Species.Count && !ReferenceEquals(neighbour.Species[next].Name, name)) next++;
+            var found = next < neighbour.Species.Count;
+            _m[i] = found ? neighbour.Species[next].MolPerKg : 0;
+            if (found) at = next + 1;
+            if (i >= _nc) continue;
+            if (!(_m[i] > 0)) return false;
+            _x[i] = Math.Log(_m[i]);
+        }
+        _lnI = Math.Log(Math.Clamp(neighbour.IonicStrength, LowestI, HighestI));
+        return Newton(15) && HighlyChargedShare() < 0.1;
+    }
+
+    /// <summary>
+    /// Share of ions of charge 4 and more in the ionic strength. Where they carry it the model may have two states, and only the common
+    /// beginning makes sure that it is always the same one.
+    /// </summary>
+    private double HighlyChargedShare()
+    {
+        double sum = 0;
+        for (var i = 0; i < _nt; i++) if (Math.Abs(_z[i]) >= 4) sum += _z[i] * _z[i] * _m[i];
+        return sum / 2 / Ionic;
     }
 
     private void HoldIonicStrength(double weight, double largestChange)
