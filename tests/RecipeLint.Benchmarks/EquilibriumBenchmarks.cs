@@ -24,6 +24,11 @@ public class EquilibriumBenchmarks
     [Benchmark(Description = "stock of 25 components")]
     public double Stock() => EquilibriumSolver.Product.Solve(Stock25).Ph;
 
+    private static readonly Equilibrium Warmer = EquilibriumSolver.Product.Solve(Stock25 with { Celsius = 25 });
+
+    [Benchmark(Description = "stock of 25 components from its state 5 °C warmer")]
+    public double StockFromNeighbour() => EquilibriumSolver.Product.Solve(Stock25 with { StartFrom = Warmer }).Ph;
+
     [Benchmark(Description = "stock of 25 components with solids")]
     public double StockWithSolids() => EquilibriumSolver.Product.Precipitate(Stock25, SolidRole.FormsReadily, SolidRole.SolubleSalt).Final.Ph;
 

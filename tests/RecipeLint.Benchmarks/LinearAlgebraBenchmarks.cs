@@ -24,7 +24,7 @@ public class LinearAlgebraBenchmarks
     {
         _matrix.CopyTo(_workMatrix, 0);
         _right.CopyTo(_workRight, 0);
-        DenseLu.Solve(_workMatrix, _workRight, N, N);
+        DenseLu.Solve(_workMatrix, _workRight, N);
         return _workRight[0];
     }
 

@@ -50,11 +50,9 @@ public sealed class RecipeChemistry
             recipe.IsComplete,
             recipe.Doses.SelectMany(d => d.Stock is { } stock ? stock.Additions.Select(a => a.Substance) : d.Direct is { } direct ? [direct.Substance] : []));
         var bench = new Temperature(SolutionMix.FilledAtCelsius);
-        var states = new List<SolutionState>
-        {
-            StateSolver.Solve(before, new StateRequest(StateMoment.Tank, bench, false, doubts)),
-            StateSolver.Solve(before, new StateRequest(StateMoment.TankInAir, bench, true, doubts)),
-        };
+        var tank = StateSolver.Solve(before, new StateRequest(StateMoment.Tank, bench, false, doubts));
+        var inAir = StateSolver.Solve(before, new StateRequest(StateMoment.TankInAir, bench, true, doubts) { StartFrom = tank.Clear });
+        var states = new List<SolutionState> { tank, inAir };
         if (reagent is not null)
         {
             states.Add(StateSolver.Solve(whole, new StateRequest(StateMoment.TankAdjusted, bench, true, doubts)));

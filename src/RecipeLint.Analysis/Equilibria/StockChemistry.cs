@@ -52,12 +52,11 @@ public sealed class StockChemistry
         var mix = SolutionMix.Of(stock.ComponentMoles, stock.Volume);
         var doubts = Gaps.Of(stock.IsComplete, stock.Additions.Select(a => a.Substance));
         var bench = new Temperature(SolutionMix.FilledAtCelsius);
-        var states = new List<SolutionState>
-        {
-            StateSolver.Solve(mix, new StateRequest(StateMoment.Mixing, bench, false, doubts)),
-            StateSolver.Solve(mix, new StateRequest(StateMoment.Coldest, stock.StorageTemperature.Low, false, doubts)),
-            StateSolver.Solve(mix, new StateRequest(StateMoment.Warmest, stock.StorageTemperature.High, false, doubts)),
-        };
+        // Each begins at the one before it, always in this order.
+        var mixing = StateSolver.Solve(mix, new StateRequest(StateMoment.Mixing, bench, false, doubts));
+        var coldest = StateSolver.Solve(mix, new StateRequest(StateMoment.Coldest, stock.StorageTemperature.Low, false, doubts) { StartFrom = mixing.Clear });
+        var warmest = StateSolver.Solve(mix, new StateRequest(StateMoment.Warmest, stock.StorageTemperature.High, false, doubts) { StartFrom = coldest.Clear });
+        var states = new List<SolutionState> { mixing, coldest, warmest };
         if (stock.ComponentMoles.GetValueOrDefault("Fe+2") > 0 && !(stock.Stock.Keep?.For is { } shelf && shelf.Value.Days <= AgedAfterDays))
         {
             IReadOnlyList<string> aged = stock.Stock.Keep?.For is null

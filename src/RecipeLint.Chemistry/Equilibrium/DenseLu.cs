@@ -11,41 +11,69 @@ namespace RecipeLint.Chemistry.Equilibrium;
 internal static class DenseLu
 {
     /// <summary>Solves A x = b; x replaces b, A is destroyed. False when A is singular to working precision.</summary>
-    public static bool Solve(Span<double> a, Span<double> b, int n, int stride)
+    public static bool Solve(Span<double> a, Span<double> b, int n)
     {
+        Span<int> pivots = stackalloc int[n];
+        return Factor(a, pivots, n) && Substitute(a, pivots, b, n);
+    }
+
+    /// <summary>Replaces A by its triangular factors. False when A is singular to working precision.</summary>
+    public static bool Factor(Span<double> a, Span<int> pivots, int n)
+    {
+        a = a[..(n * n)];
         for (var k = 0; k < n; k++)
         {
             var pivot = k;
-            var best = Math.Abs(a[k * stride + k]);
-            for (var i = k + 1; i < n; i++)
+            var best = Math.Abs(a[k * n + k]);
+            for (int i = k + 1, at = i * n + k; i < n; i++, at += n)
             {
-                var v = Math.Abs(a[i * stride + k]);
+                var v = Math.Abs(a[at]);
                 if (v > best) (best, pivot) = (v, i);
             }
             if (!(best > 1e-280)) return false;
+            pivots[k] = pivot;
             if (pivot != k)
             {
-                for (var j = k; j < n; j++) (a[k * stride + j], a[pivot * stride + j]) = (a[pivot * stride + j], a[k * stride + j]);
-                (b[k], b[pivot]) = (b[pivot], b[k]);
+                Span<double> one = a.Slice(k * n, n), other = a.Slice(pivot * n, n);
+                for (var j = 0; j < one.Length; j++) (one[j], other[j]) = (other[j], one[j]);
             }
-            var row = a.Slice(k * stride + k + 1, n - k - 1);
-            var inverse = 1 / a[k * stride + k];
-            for (var i = k + 1; i < n; i++)
+            var row = a.Slice(k * n + k + 1, n - k - 1);
+            var inverse = 1 / a[k * n + k];
+            for (int i = k + 1, at = i * n + k; i < n; i++, at += n)
             {
-                var factor = a[i * stride + k] * inverse;
-                if (factor == 0) continue;
-                AddScaled(a.Slice(i * stride + k + 1, n - k - 1), row, -factor);
-                b[i] -= factor * b[k];
+                if (a[at] == 0) continue;
+                var factor = a[at] * inverse;
+                a[at] = factor;
+                AddScaled(a.Slice(at + 1, row.Length), row, -factor);
             }
         }
+        return true;
+    }
+
+    /// <summary>Solves A x = b from the factors; x replaces b. False when a value is not finite.</summary>
+    public static bool Substitute(ReadOnlySpan<double> factors, ReadOnlySpan<int> pivots, Span<double> b, int n)
+    {
+        for (var k = 0; k < n; k++) (b[k], b[pivots[k]]) = (b[pivots[k]], b[k]);
+        for (var k = 1; k < n; k++) b[k] -= Dot(factors.Slice(k * n, k), b);
         for (var k = n - 1; k >= 0; k--)
         {
-            var sum = b[k];
-            for (var j = k + 1; j < n; j++) sum -= a[k * stride + j] * b[j];
-            b[k] = sum / a[k * stride + k];
+            b[k] = (b[k] - Dot(factors.Slice(k * n + k + 1, n - k - 1), b[(k + 1)..])) / factors[k * n + k];
             if (!double.IsFinite(b[k])) return false;
         }
         return true;
+    }
+
+    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        b = b[..a.Length];
+        double even = 0, odd = 0;
+        var i = 0;
+        for (; i < a.Length - 1; i += 2)
+        {
+            even += a[i] * b[i];
+            odd += a[i + 1] * b[i + 1];
+        }
+        return i < a.Length ? even + odd + a[i] * b[i] : even + odd;
     }
 
     /// <summary>target += factor * source; the source is at least as long as the target.</summary>

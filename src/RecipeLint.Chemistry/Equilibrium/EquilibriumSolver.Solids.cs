@@ -12,7 +12,7 @@ public sealed partial class EquilibriumSolver
     {
         if (Reject(input) is { } reason) return new PrecipitationResult(new Equilibrium(reason, 0), reason);
         var kernel = new Kernel(Constants, input);
-        if (!kernel.Solve(input.StartPh))
+        if (!kernel.Solve(input))
         {
             var lost = Lost(input);
             return new PrecipitationResult(new Equilibrium(lost, kernel.Iterations), lost);

@@ -18,7 +18,7 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
     {
         if (Reject(input) is { } reason) return new Equilibrium(reason, 0);
         var kernel = new Kernel(Constants, input);
-        return kernel.Solve(input.StartPh)
+        return kernel.Solve(input)
             ? kernel.Result(input)
             : new Equilibrium(Lost(input), kernel.Iterations);
     }

@@ -156,7 +156,7 @@ internal sealed partial class Kernel
         }
         var flat = new double[columns * columns];
         for (var i = 0; i < columns; i++) for (var j = 0; j < columns; j++) flat[i * columns + j] = a[i, j];
-        if (!DenseLu.Solve(flat, b, columns, columns)) return null;
+        if (!DenseLu.Solve(flat, b, columns)) return null;
         var rest = (double[])target.Clone();
         for (var j = 0; j < columns; j++) for (var i = 0; i < rest.Length; i++) rest[i] -= b[j] * vectors[j][i];
         return Dot(rest, rest) < 1e-12 * Dot(target, target) ? b : null;

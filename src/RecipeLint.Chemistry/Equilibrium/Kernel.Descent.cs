@@ -26,7 +26,7 @@ internal sealed partial class Kernel
             Hessian(hessian);
             SoftHessian(hessian);
             for (var a = 0; a < n; a++) step[a] = Free(a) ? -gradient[a] : 0;
-            if (!DenseLu.Solve(hessian, step, n, n)) return false;
+            if (!DenseLu.Solve(hessian, step, n)) return false;
             double largest = 0, slope = 0;
             for (var a = 0; a < n; a++)
             {
@@ -127,33 +127,43 @@ internal sealed partial class Kernel
 
     private void Hessian(double[] hessian)
     {
-        Array.Clear(hessian);
-        int n = _nc;
+        int n = _nc, g = _gasComponent;
+        Products(hessian);
+        for (var a = 0; a < n; a++) hessian[a * n + a] += _m[a] + 1e-12 * Math.Abs(a == 0 ? _protonTotal : _total[a]);
+        if (g >= 0)
+        {
+            // ln m of the gas follows that of H+ with the slope of its charge.
+            hessian[0] += _z[g] * (2 * hessian[g * n] + _z[g] * hessian[g * n + g]);
+            for (var a = 1; a < n; a++) hessian[a] = hessian[a * n] += _z[g] * hessian[g * n + a];
+        }
         for (var a = 0; a < n; a++)
         {
-            if (!Free(a)) { hessian[a * n + a] = 1; continue; }
-            hessian[a * n + a] = _m[a] + 1e-12 * (a == 0 ? Math.Abs(_protonTotal) : _total[a]);
+            if (Free(a)) continue;
+            for (var b = 0; b < n; b++) hessian[a * n + b] = hessian[b * n + a] = 0;
+            hessian[a * n + a] = 1;
         }
-        if (_gasComponent >= 0 && _fixedPh is null) hessian[0] += _proton[_gasComponent] * _proton[_gasComponent] * _m[_gasComponent];
-        for (var i = 0; i < _ns; i++)
+    }
+
+    /// <summary>For every two components the sum over complexes of molality times both numbers: symmetric, row by row.</summary>
+    private void Products(Span<double> products)
+    {
+        var n = _nc;
+        products = products[..(n * n)];
+        products.Clear();
+        ReadOnlySpan<double> molality = _m.AsSpan(_nc, _ns), coefficient = _coefficient;
+        ReadOnlySpan<int> term = _term, start = _start;
+        for (var i = 0; i < molality.Length; i++)
         {
-            var m = _m[_nc + i];
+            var m = molality[i];
             if (m == 0) continue;
-            var h = _fixedPh is null ? _proton[_nc + i] : 0;
-            hessian[0] += h * h * m;
-            for (var t = _start[i]; t < _start[i + 1]; t++)
+            int from = start[i], to = start[i + 1];
+            for (var t = from; t < to; t++)
             {
-                var a = _term[t];
-                if (a == 0 || a == _gasComponent) continue;
-                var w = _coefficient[t] * m;
-                hessian[a * n] += w * h;
-                hessian[a] += w * h;
-                for (var u = _start[i]; u < _start[i + 1]; u++)
-                {
-                    var b = _term[u];
-                    if (b != 0 && b != _gasComponent) hessian[a * n + b] += w * _coefficient[u];
-                }
+                var w = coefficient[t] * m;
+                var row = products.Slice(term[t] * n, n);
+                for (var u = from; u <= t; u++) row[term[u]] += w * coefficient[u];
             }
         }
+        for (var a = 1; a < n; a++) for (var b = 0; b < a; b++) products[b * n + a] = products[a * n + b];
     }
 }

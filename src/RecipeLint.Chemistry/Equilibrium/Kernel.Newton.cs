@@ -4,8 +4,12 @@ namespace RecipeLint.Chemistry.Equilibrium;
 
 internal sealed partial class Kernel
 {
+    /// <summary>Share of a sum below which a species' activity coefficient is not worth a term in the derivatives; residuals leave nothing out.</summary>
+    private const double Negligible = 1e-6;
+
     private readonly double[] _gammaRows, _weighted, _sum, _waterSlope, _columnI, _columnWater;
     private readonly bool[] _gammaUsed;
+    private int[] _pivots = [];
     private double[] _jacobian = [], _f = [], _step = [], _saved = [];
     private double _positive, _negative, _ionicFound;
     private int _n;
@@ -77,53 +81,66 @@ internal sealed partial class Kernel
         GammaRows();
         var n = _n;
         Array.Clear(_jacobian, 0, n * n);
-        Array.Clear(_weighted);
-        Array.Clear(_columnI);
-        Array.Clear(_columnWater);
-        Array.Clear(_waterSlope);
+        Products(_weighted);
         double ionic = Ionic, water = Math.Exp(_lnW);
         double overPos = water / _positive, overNeg = water / _negative, overI = 0.5 / _ionicFound;
+        Span<double> protonRow = _weighted.AsSpan(0, _nc), ionicRow = _weighted.AsSpan(_nc * _nc, _nc), share = stackalloc double[_nc];
         for (var a = 0; a < _nc; a++)
         {
-            _waterSlope[a] += _m[a];
-            if (a > 0 && a != _gasComponent) _jacobian[a * n + a] += _m[a] / _sum[a];
+            share[a] = a > 0 && a != _gasComponent ? 1 / _sum[a] : 0;
+            _jacobian[a * n + a] += _m[a] * share[a];
             _jacobian[_nc * n + a] += _z[a] * _z[a] * _m[a] * overI;
             var h = _proton[a];
             if (h != 0 && _fixedPh is null) _jacobian[a] += h * _m[a] * (h > 0 ? overPos : overNeg);
+            foreach (ref var w in _weighted.AsSpan(a * _nc, _nc)) w *= share[a];
         }
-        Span<int> rows = stackalloc int[10];
-        Span<double> weights = stackalloc double[10];
-        for (var i = 0; i < _ns; i++)
+        if (_fixedPh is not null) overPos = overNeg = 0;
+        ReadOnlySpan<double> molality = _m.AsSpan(_nc, _ns), charge = _z.AsSpan(_nc, _ns), proton = _proton.AsSpan(_nc, _ns), slopes = _gammaI.AsSpan(_nc, _ns);
+        ReadOnlySpan<double> coefficient = _coefficient, hydration = _water;
+        ReadOnlySpan<int> term = _term, start = _start, paired = _pairedRow.AsSpan(_nc, _ns);
+        Span<double> protons = stackalloc double[_ns], squares = stackalloc double[_ns];
+        double columnProton = 0, columnSquare = 0, wetProton = 0, wetSquare = 0;
+        for (var i = 0; i < molality.Length; i++)
         {
-            var k = _nc + i;
-            var m = _m[k];
-            if (m == 0) continue;
-            var count = 0;
-            var h = _fixedPh is null ? _proton[k] * m * (_proton[k] > 0 ? overPos : overNeg) : 0;
-            if (Math.Abs(h) > 1e-14) { rows[count] = 0; weights[count++] = h; }
-            var z = _z[k] * _z[k] * m * overI;
-            if (z > 1e-14) { rows[count] = _nc; weights[count++] = z; }
-            int from = _start[i], to = _start[i + 1];
-            for (var t = from; t < to; t++)
+            var m = molality[i];
+            double h = proton[i] * m * (proton[i] > 0 ? overPos : overNeg), z = charge[i] * charge[i] * m * overI;
+            (protons[i], squares[i]) = (h, z);
+            columnProton -= h * slopes[i];
+            columnSquare -= z * slopes[i];
+            wetProton += h * hydration[i];
+            wetSquare += z * hydration[i];
+            if (paired[i] < 0 || !_gammaUsed[paired[i]]) continue;
+            var row = _gammaRows.AsSpan(paired[i] * _nc, _nc);
+            if (Math.Abs(h) > Negligible) DenseLu.AddScaled(_jacobian.AsSpan(0, _nc), row, -h);
+            if (z > Negligible) DenseLu.AddScaled(_jacobian.AsSpan(_nc * n, _nc), row, -z);
+            for (var t = start[i]; t < start[i + 1]; t++)
             {
-                var a = _term[t];
-                if (a == 0 || a == _gasComponent) continue;
-                var w = _coefficient[t] * m / _sum[a];
-                if (w > 1e-14) { rows[count] = a; weights[count++] = w; }
-            }
-            if (count == 0) continue;
-            var paired = _pairedRow[k];
-            for (var t = from; t < to; t++) _waterSlope[_term[t]] += m * _coefficient[t];
-            for (var q = 0; q < count; q++)
-            {
-                var row = rows[q];
-                var w = weights[q];
-                for (var t = from; t < to; t++) _weighted[row * _nc + _term[t]] += w * _coefficient[t];
-                _columnI[row] -= w * _gammaI[k];
-                _columnWater[row] += w * _water[i];
-                if (paired >= 0 && _gammaUsed[paired]) DenseLu.AddScaled(_jacobian.AsSpan(row * n, _nc), _gammaRows.AsSpan(paired * _nc, _nc), -w);
+                var w = coefficient[t] * m * share[term[t]];
+                if (Math.Abs(w) > Negligible) DenseLu.AddScaled(_jacobian.AsSpan(term[t] * n, _nc), row, -w);
             }
         }
+        for (var a = 0; a < _nc; a++)
+        {
+            ReadOnlySpan<int> with = _incidence.AsSpan(_incidenceStart[a], _incidenceStart[a + 1] - _incidenceStart[a]);
+            ReadOnlySpan<double> times = _incidenceCoefficient.AsSpan(_incidenceStart[a], with.Length);
+            double sum = 0, sloped = 0, wet = 0, byProton = 0, bySquare = 0;
+            for (var q = 0; q < with.Length; q++)
+            {
+                var i = with[q];
+                double v = times[q], part = v * molality[i];
+                sum += part;
+                sloped += part * slopes[i];
+                wet += part * hydration[i];
+                byProton += v * protons[i];
+                bySquare += v * squares[i];
+            }
+            _waterSlope[a] = _m[a] + sum;
+            _columnI[a] = -share[a] * sloped;
+            _columnWater[a] = share[a] * wet;
+            protonRow[a] = byProton;
+            ionicRow[a] = bySquare;
+        }
+        (_columnI[0], _columnI[_nc], _columnWater[0], _columnWater[_nc]) = (columnProton, columnSquare, wetProton, wetSquare);
         for (var a = 0; a < _nc; a++) _waterSlope[a] *= -1 / MolWater;
         if (_fixedPh is not null) _weighted[0] = 1;
         if (_gasComponent >= 0)
@@ -141,7 +158,7 @@ internal sealed partial class Kernel
                 var w = _weighted[row * _nc + a];
                 if (w == 0) continue;
                 target[a] += w;
-                if (_gammaUsed[a] && Math.Abs(w) > 1e-14) DenseLu.AddScaled(target, _gammaRows.AsSpan(a * _nc, _nc), w);
+                if (_gammaUsed[a] && Math.Abs(w) > Negligible) DenseLu.AddScaled(target, _gammaRows.AsSpan(a * _nc, _nc), w);
                 column += w * _gammaI[a];
             }
             if (_columnWater[row] != 0) DenseLu.AddScaled(target, _waterSlope, _columnWater[row]);
@@ -162,22 +179,20 @@ internal sealed partial class Kernel
         var worst = Residuals();
         var merit = Merit();
         int polish = 0, stalled = 0;
+        bool keep = false, factored = false;
+        var worstBefore = double.PositiveInfinity;
         for (var k = 0; k < limit || (worst < 1e-3 && k < limit + 20); k++)
         {
             if (!double.IsFinite(merit)) return false;
             Iterations++;
-            Jacobian();
-            for (var i = 0; i < _n; i++) _step[i] = -_f[i];
-            if (!DenseLu.Solve(_jacobian, _step, _n, _n))
-            {
-                // A ligand and a metal in exactly equal amounts make two rows alike: a slightly larger diagonal picks the short step.
-                Jacobian();
-                for (var i = 0; i < _n; i++) { _step[i] = -_f[i]; _jacobian[i * _n + i] += i == _nc ? -1e-9 : 1e-9; }
-                if (!DenseLu.Solve(_jacobian, _step, _n, _n)) return false;
-            }
+            // Near the answer the last factors serve again, as long as each step with them gains well over a decade.
+            keep = factored && worst < 1e-2 && worst < (keep ? 0.03 : 0.3) * worstBefore;
+            factored = Step(keep);
+            if (!factored) return false;
             var length = StepLength();
             Save();
-            double before = merit, worstBefore = worst;
+            var before = merit;
+            worstBefore = worst;
             for (var halving = 0; ; halving++)
             {
                 Move(length);
@@ -203,6 +218,26 @@ internal sealed partial class Kernel
             }
         }
         return false;
+    }
+
+    /// <summary>The Newton step from the residuals at hand, with new derivatives or with those of the step before.</summary>
+    private bool Step(bool keepFactors)
+    {
+        for (var i = 0; i < _n; i++) _step[i] = -_f[i];
+        if (!keepFactors)
+        {
+            Jacobian();
+            if (!DenseLu.Factor(_jacobian, _pivots, _n)) return ShortStep();
+        }
+        return DenseLu.Substitute(_jacobian, _pivots, _step, _n) || ShortStep();
+    }
+
+    /// <summary>A ligand and a metal in exactly equal amounts make two rows alike: a slightly larger diagonal picks the short step.</summary>
+    private bool ShortStep()
+    {
+        Jacobian();
+        for (var i = 0; i < _n; i++) { _step[i] = -_f[i]; _jacobian[i * _n + i] += i == _nc ? -1e-9 : 1e-9; }
+        return DenseLu.Factor(_jacobian, _pivots, _n) && DenseLu.Substitute(_jacobian, _pivots, _step, _n);
     }
 
     /// <summary>Whether activity coefficients and molalities agree with each other, and do not only return every second round.</summary>

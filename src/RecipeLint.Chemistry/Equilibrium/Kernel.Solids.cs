@@ -30,6 +30,7 @@ internal sealed partial class Kernel
         _step = new double[_n];
         _saved = new double[_n];
         _jacobian = new double[_n * _n];
+        _pivots = new int[_n];
     }
 
     /// <summary>A solid of the constant set as this problem sees it; null when a component is missing.</summary>

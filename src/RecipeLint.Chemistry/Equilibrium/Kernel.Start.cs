@@ -6,7 +6,9 @@ internal sealed partial class Kernel
     /// Solves the solution without solids. The first attempt serves nearly every solution. For hard ones the convex problem with
     /// activity coefficients held and the full Newton take turns.
     /// </summary>
-    public bool Solve(double startPh)
+    public bool Solve(SolutionInput input) => (input.StartFrom is { } neighbour && SolveFrom(neighbour)) || Solve(input.StartPh);
+
+    private bool Solve(double startPh)
     {
         Begin(startPh);
         Sweep(2);
@@ -31,6 +33,41 @@ internal sealed partial class Kernel
             Activities();
         }
         return false;
+    }
+
+    /// <summary>Newton from the state of a neighbour; false when it has not all the components or the way from it is too far.</summary>
+    public bool SolveFrom(Equilibrium neighbour)
+    {
+        if (!neighbour.Converged) return false;
+        _lnW = 0;
+        Prepare();
+        // Both lists are in table order and share the tables' names.
+        var at = 0;
+        for (var i = 0; i < _nc + _ns; i++)
+        {
+            var name = i < _nc ? Components.Names[_component[i]] : ThermoTables.SpeciesNames[_species[i - _nc]];
+            var next = at;
+            while (next < neighbour.Species.Count && !ReferenceEquals(neighbour.Species[next].Name, name)) next++;
+            var found = next < neighbour.Species.Count;
+            _m[i] = found ? neighbour.Species[next].MolPerKg : 0;
+            if (found) at = next + 1;
+            if (i >= _nc) continue;
+            if (!(_m[i] > 0)) return false;
+            _x[i] = Math.Log(_m[i]);
+        }
+        _lnI = Math.Log(Math.Clamp(neighbour.IonicStrength, LowestI, HighestI));
+        return Newton(15) && HighlyChargedShare() < 0.1;
+    }
+
+    /// <summary>
+    /// Share of ions of charge 4 and more in the ionic strength. Where they carry it the model may have two states, and only the common
+    /// beginning makes sure that it is always the same one.
+    /// </summary>
+    private double HighlyChargedShare()
+    {
+        double sum = 0;
+        for (var i = 0; i < _nt; i++) if (Math.Abs(_z[i]) >= 4) sum += _z[i] * _z[i] * _m[i];
+        return sum / 2 / Ionic;
     }
 
     private void HoldIonicStrength(double weight, double largestChange)
@@ -139,15 +176,36 @@ internal sealed partial class Kernel
         return slope > 1e-6 ? Math.Clamp(-Math.Log(pos / neg) / slope, -6, 6) : 0;
     }
 
+    /// <summary>
+    /// Moves one ln m and the molalities of the complexes that hold the component, by powers where that is safe: the rounding it leaves
+    /// is gone with the next <see cref="Molalities"/>.
+    /// </summary>
     private void Shift(int a, double change)
     {
+        const int powers = 8;
         _x[a] += change;
         _m[a] = Math.Exp(Math.Min(_x[a], LargestLnMolality));
-        for (var q = _incidenceStart[a]; q < _incidenceStart[a + 1]; q++)
+        Span<double> power = stackalloc double[2 * powers + 1];
+        power[powers] = 1;
+        double up = Math.Exp(change), down = 1 / up;
+        for (var k = 1; k <= powers; k++)
         {
-            var k = _nc + _incidence[q];
-            _lnM[k] += _incidenceCoefficient[q] * change;
-            _m[k] = Exp(_lnM[k]);
+            power[powers + k] = power[powers + k - 1] * up;
+            power[powers - k] = power[powers - k + 1] * down;
+        }
+        var safe = Math.Abs(change) < 20;
+        ReadOnlySpan<int> with = _incidence.AsSpan(_incidenceStart[a], _incidenceStart[a + 1] - _incidenceStart[a]);
+        ReadOnlySpan<double> times = _incidenceCoefficient.AsSpan(_incidenceStart[a], with.Length);
+        Span<double> m = _m.AsSpan(_nc, _ns), lnM = _lnM.AsSpan(_nc, _ns);
+        for (var q = 0; q < with.Length; q++)
+        {
+            var i = with[q];
+            var v = times[q];
+            var ln = lnM[i] += v * change;
+            var whole = (int)v;
+            m[i] = safe && m[i] > 0 && ln is > -74 and < LargestLnMolality && whole == v && Math.Abs(whole) <= powers
+                ? m[i] * power[powers + whole]
+                : Exp(ln);
         }
     }
 }

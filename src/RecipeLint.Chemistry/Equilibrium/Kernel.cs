@@ -108,8 +108,10 @@ internal sealed partial class Kernel
                 var v = ThermoTables.SpeciesCoefficients[t];
                 if (c == Components.Water) { _water[i] = v; continue; }
                 var a = _local[c];
-                _term[at] = a;
-                _coefficient[at++] = v;
+                // By component number, so that the products of two have one half to fill.
+                var slot = at++;
+                for (; slot > _start[i] && _term[slot - 1] > a; slot--) (_term[slot], _coefficient[slot]) = (_term[slot - 1], _coefficient[slot - 1]);
+                (_term[slot], _coefficient[slot]) = (a, v);
                 counts[a + 1]++;
                 if (a == 0) _proton[_nc + i] += v;
                 else if (a == _gasComponent) _proton[_nc + i] += v * _z[a];

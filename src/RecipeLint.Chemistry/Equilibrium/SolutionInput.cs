@@ -31,6 +31,13 @@ public sealed record SolutionInput
     public IReadOnlyList<InertIon> InertIons { get; init; } = [];
 
     /// <summary>
+    /// A state to begin the iteration at: the same or a similar solution at another temperature, concentration or pH. It saves time and
+    /// never changes the answer beyond what the iteration leaves of it (residuals below 1e-10); one that does not help is passed over.
+    /// Null begins anew.
+    /// </summary>
+    public Equilibrium? StartFrom { get; init; }
+
+    /// <summary>
     /// pH the iteration begins at, for the tests that hold that it never changes the answer.
     /// </summary>
     internal double StartPh { get; init; } = 6;

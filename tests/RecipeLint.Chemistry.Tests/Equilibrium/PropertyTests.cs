@@ -69,6 +69,31 @@ public sealed class PropertyTests(ITestOutputHelper output)
         Assert.True(twofold < 0.005 * all);
     }
 
+    [Fact]
+    public void ANeighbourToStartFromNeverChangesTheAnswer()
+    {
+        int all = 0;
+        long cold = 0, warm = 0;
+        RandomSolutions.ForEach(Gen.Select(RandomSolutions.Inputs, RandomSolutions.Inputs, RandomSolutions.Between(0, 45), RandomSolutions.Between(0.3, 3)),
+            RandomSolutions.Count(3_000), x =>
+        {
+            var (input, stranger, celsius, scale) = x;
+            var anew = Solver.Solve(input);
+            if (!anew.Converged || anew.IonicStrength > 6) return;
+            all++;
+            var where = RandomSolutions.Describe(input);
+            var again = Solver.Solve(input with { StartFrom = Solver.Solve(input with { Celsius = celsius, Totals = input.Totals.Scale(scale) }) });
+            Same(anew, again, "neighbour " + where);
+            Same(anew, Solver.Solve(input with { StartFrom = Solver.Solve(input with { FixedPh = 7.5 }) }), "pH " + where);
+            Same(anew, Solver.Solve(input with { StartFrom = Solver.Solve(stranger) }), "stranger " + where);
+            cold += anew.Iterations;
+            warm += again.Iterations;
+        });
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"{all} solutions, {(double)cold / all:0.0} steps anew, {(double)warm / all:0.0} from a neighbour"));
+        Assert.True(all > 1000);
+    }
+
     private static double HighlyCharged(Chemistry.Equilibrium.Equilibrium e) =>
         e.Species.Where(s => Math.Abs(s.Charge) >= 4).Sum(s => s.Charge * s.Charge * s.MolPerKg / 2) / e.IonicStrength;
 
