@@ -34,7 +34,7 @@ public abstract class ElementRangeRule : RecipeRule
         }
     }
 
-    /// <summary>How the sources differ stands in brackets at the end, its first sentence: more is for the profile.</summary>
+    /// <summary>How the sources differ ends the message, its first sentence: more is for the profile.</summary>
     private static string Message(string message, string? disagreement)
     {
         if (disagreement is not { Length: > 1 })
@@ -45,7 +45,7 @@ public abstract class ElementRangeRule : RecipeRule
         var end = disagreement.IndexOf(". ", StringComparison.Ordinal);
         var first = (end > 0 ? disagreement[..end] : disagreement).TrimEnd('.');
         var start = char.IsLower(first[1]) ? char.ToLowerInvariant(first[0]) : first[0];
-        return $"{message.TrimEnd('.')} ({start}{first[1..]}).";
+        return $"{message.TrimEnd('.')}; {start}{first[1..]}.";
     }
 
     /// <summary>True when another rule has more to say of this element in this recipe.</summary>
