@@ -32,8 +32,8 @@ public sealed class AquaticHazardNotice : StockRule
         yield return context.Find(
             first.Place,
             $"'{stock.Stock.Name}' counts as {hazard.Words} to water life with long lasting effects ({hazard.Code}), through {Say.List(hazard.Substances.Select(a => a.Substance.Name).Distinct().Take(3))}: "
-            + $"{Say.Number(hazard.Percent)} % weighted, limit {Say.Number(hazard.Limit)} %.{holds} "
-            + "Concentrate, rinsings and left-overs do not belong in a drain, ditch or pond. Say so on the label and hand left-overs to licensed waste collection; the safety data sheets and local rules decide.",
+            + $"by the factors of the regulation they add up to {Say.Number(hazard.Percent)} %, limit {Say.Number(hazard.Limit)} %.{holds} "
+            + "Concentrate, rinsings and left-overs do not belong in a drain, ditch or pond: say so on the label and hand left-overs to licensed waste collection; the safety data sheets and local rules decide.",
             stock.Stock.ForBench ? Level.Warning : null) with
         {
             Measured = new Measured("weighted share", hazard.Percent, hazard.Limit, "%"),

@@ -27,7 +27,7 @@ public sealed class HypochloriteWithAcid : StockRule
             bleach.Place,
             $"{Reactants.Capital(bleach.Substance.Name)} and {acids[0].Name} in one stock set chlorine gas free: this batch holds up to {Say.Grams(grams)} of it, "
             + $"enough to make {Say.Number(grams / DangerousGramsPerCubicMetre)} m³ of air dangerous to life at 10 ppm. "
-            + "Never bring them together, not even in a drain or a waste bottle; keep bleach and acids on different shelves and follow the safety data sheets. Leave one of them out.") with
+            + "Leave one of them out. Never bring them together, not even in a drain or a waste bottle, keep bleach and acids on different shelves, and follow the safety data sheets.") with
         {
             Measured = new Measured("available chlorine", chlorine * 1000, context.Number("chlorineFrom"), "mg/L"),
             Values =

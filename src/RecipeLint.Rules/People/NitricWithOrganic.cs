@@ -36,9 +36,9 @@ public sealed class NitricWithOrganic : StockRule
             var name = (acid is null ? fuel : other)?.Substance.Name ?? "organic matter";
             yield return context.Find(
                 moment.Step.Place,
-                $"Nitric acid of {Say.Number(nitric)} % meets {name} with too little water between them: from about {Say.Number(strong)} % nitric acid oxidises organic matter, sometimes only after a while, with heat, brown poisonous fumes and bursting vessels. "
-                + "In a dilute stock the two get along. "
-                + "Dilute each in most of the water first, or use separate stocks, and never close a vessel in which they met; the safety data sheets decide.") with
+                $"Nitric acid of {Say.Number(nitric)} % meets {name} with too little water between them; the limit is {Say.Number(strong)} %. "
+                + "So strong it oxidises organic matter, sometimes only after a while, with heat, brown poisonous fumes and bursting vessels. "
+                + "Dilute each in most of the water first, as in a weak stock, where the two get along, or use separate stocks, and never close a vessel in which they met; the safety data sheets decide.") with
             {
                 Measured = new Measured("nitric acid where they meet", nitric, strong, "%"),
                 Values = [new NamedValue("nitric acid where they meet", nitric, "%")],

@@ -56,7 +56,7 @@ public sealed class OxidiserWithOrganic : StockRule
             var partner = moment.After.Additions.Last(a => Oxidises(a.Substance) != Oxidises(added.Substance) && (Oxidises(a.Substance) || Burns(a.Substance)));
             return context.Find(
                 moment.Step.Place,
-                $"{Reactants.Capital(what)} of {Say.Number(met)} % meets {fuel.Substance.Name} in this step: from {Say.Number(limit)} % it counts as an oxidiser and reacts with organic matter, with heat and gas, and with traces of iron, copper or manganese suddenly. "
+                $"{Reactants.Capital(what)} of {Say.Number(met)} % meets {fuel.Substance.Name} in this step: from {Say.Number(limit)} % on it reacts with organic matter, with heat and gas, and suddenly where there are traces of iron, copper or manganese. "
                 + "It also destroys the chelate or preservative it meets. "
                 + "Keep the two in separate stocks, or dilute the oxidiser in most of the water first, and follow the safety data sheets; never close the vessel tightly.") with
             {
@@ -93,7 +93,7 @@ public sealed class OxidiserWithOrganic : StockRule
 
         return context.Find(
             moment.Step.Place,
-            $"{Reactants.Capital(oxidisers[0].Substance.Name)} and {fuels[0].Substance.Name} lie together in a dry vessel: {Say.Number(share)} % of organic matter in an oxidiser, where more than {Say.Number(context.Number("combustibleFrom"))} % makes a mixture that burns fiercely. "
+            $"{Reactants.Capital(oxidisers[0].Substance.Name)} and {fuels[0].Substance.Name} lie together in a dry vessel: {Say.Number(share)} % of organic matter in an oxidiser, over the limit of {Say.Number(context.Number("combustibleFrom"))} %; such a mixture can burn fiercely, even without air. "
             + "A spark, hot metal or rubbing can set it off. "
             + "Pour the water first and dissolve one after the other in it; never premix or grind them dry, and follow the safety data sheets.",
             Level.Warning) with

@@ -41,12 +41,12 @@ public sealed class WaterOntoAcid : StockRule
                 }
 
                 var heat = HeatOfSolution.Find(acid.Text) is { KilojoulesPerMol: < 0 } known && strength >= 90
-                    ? $" Diluting it sets free up to {Say.Number(-known.KilojoulesPerMol * pure / known.GramsPerMol)} kJ."
+                    ? $"Diluting it sets free up to {Say.Number(-known.KilojoulesPerMol * pure / known.GramsPerMol)} kJ: the"
                     : "";
                 yield return context.Find(
                     acids[^1].Place,
-                    $"Water is poured onto acid: when '{moment.Step.Id}' begins, the acid in the vessel ({acids[^1].Substance.Name}) is still {Say.Number(strength)} % strong, and from {Say.Number(limit)} % it burns skin and eyes.{heat} "
-                    + $"The first water {(heat.Length > 0 ? "boils" : "heats up")} on the surface and throws acid out of the vessel. "
+                    $"Water is poured onto acid: when '{moment.Step.Id}' begins, the acid in the vessel ({acids[^1].Substance.Name}) is still {Say.Number(strength)} % strong, past the {Say.Number(limit)} % from which that is dangerous. "
+                    + $"{(heat.Length > 0 ? heat : "The")} first water {(heat.Length > 0 ? "boils" : "heats up")} on the surface and can throw acid at face and hands. "
                     + "Pour most of the water first, then the acid into it, slowly and stirring, with goggles, gloves and apron, as the safety data sheet says.") with
                 {
                     Measured = new Measured("acid when water comes onto it", strength, limit, "%"),

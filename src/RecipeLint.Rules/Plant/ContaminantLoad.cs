@@ -16,9 +16,11 @@ public sealed class ContaminantLoad : WorkspaceRule
         var declared = facts.Workspace.SubstanceFiles
             .SelectMany(f => f.Substances.Select(s => (f.File, Entry: s)))
             .Where(s => s.Entry.Substance.Impurities.Any(i => IsDeclared(i, s.File)))
-            .ToDictionary(s => s.Entry.Substance.Id, s => (s.File, s.Entry));
-        return declared.Values.SelectMany(s => Products(s.File, s.Entry, context))
-            .Concat(declared.Count == 0 ? [] : facts.Recipes.Where(r => r.IsComplete).SelectMany(r => Solutions(r, id => declared.TryGetValue(id, out var s) ? Declared(s.Entry.Substance, s.File) : [], context)));
+            .ToList();
+        var files = declared.Select(s => s.File).ToHashSet(StringComparer.Ordinal);
+        return declared.SelectMany(s => Products(s.File, s.Entry, context))
+            .Concat(facts.Recipes.Where(r => r.IsComplete && files.Count > 0)
+                .SelectMany(r => Solutions(r, substance => substance.Impurities.Where(i => files.Any(f => IsDeclared(i, f))), context)));
     }
 
     /// <summary>What the shop wrote, not the typical impurities that a strength of a catalogue substance inherits.</summary>
@@ -49,14 +51,14 @@ public sealed class ContaminantLoad : WorkspaceRule
         }
     }
 
-    private static IEnumerable<Finding> Solutions(RecipeFacts recipe, Func<string, IEnumerable<Impurity>> declared, RuleContext context)
+    private static IEnumerable<Finding> Solutions(RecipeFacts recipe, Func<Substance, IEnumerable<Impurity>> declared, RuleContext context)
     {
         foreach (var limit in ContaminantLimits.InWater)
         {
             var shares = recipe.Doses
                 .SelectMany(Additions)
                 .Select(a => (a.Addition, Milligrams: a.Part * a.Addition.Mass.Grams * 1000
-                    * declared(a.Addition.Substance.Id).Where(i => i.Element.Symbol == limit.Element).Select(i => i.Content.Value.Value).DefaultIfEmpty().Max()))
+                    * declared(a.Addition.Substance).Where(i => i.Element.Symbol == limit.Element).Select(i => i.Content.Value.Value).DefaultIfEmpty().Max()))
                 .Where(s => s.Milligrams > 0)
                 .OrderByDescending(s => s.Milligrams)
                 .ToList();

@@ -56,7 +56,7 @@ public sealed class EcOutsideWindow : RecipeRule
     private static Finding Missed(Target target, double found, double asked, double allowed, bool estimate, RuleContext context) =>
         context.Find(
             target.Place,
-            $"The final solution computes to {Say.Number(found)} mS/cm at 25 °C where {Say.Number(asked)} mS/cm is wanted (allowed ± {Say.Number(allowed)}). "
+            $"The final solution computes to {Say.Number(found)} mS/cm at 25 °C where {Say.Number(asked)} mS/cm is wanted (allowed ±{Say.Number(allowed)}). "
             + "Either a dose or the target is wrong, or the figure was meant on another scale or at another temperature. "
             + "Compare the doses with the recipe the target comes from.",
             certainty: estimate ? Certainty.Estimate : Certainty.Computed) with

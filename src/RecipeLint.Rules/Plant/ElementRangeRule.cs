@@ -23,7 +23,7 @@ public abstract class ElementRangeRule : RecipeRule
                 continue;
             }
 
-            var message = verdict.Message + (range.Disagreement is { } differ ? " " + differ : "");
+            var message = Message(verdict.Message, range.Disagreement);
             var place = RecipePlaces.TargetOrDoses(recipe, range.Key);
             yield return context.Find(place, $"{IdPath.Of(context.Facts.Workspace, place)}#{range.Key}", message, verdict.Level, range.IsPractice ? Certainty.Practice : Certainty.Computed) with
             {
@@ -32,6 +32,20 @@ public abstract class ElementRangeRule : RecipeRule
                 Values = [new NamedValue(range.Key, found, "mg/L"), new NamedValue("limit", verdict.Limit, "mg/L")],
             };
         }
+    }
+
+    /// <summary>How the sources differ ends the message, its first sentence: more is for the profile.</summary>
+    private static string Message(string message, string? disagreement)
+    {
+        if (disagreement is not { Length: > 1 })
+        {
+            return message;
+        }
+
+        var end = disagreement.IndexOf(". ", StringComparison.Ordinal);
+        var first = (end > 0 ? disagreement[..end] : disagreement).TrimEnd('.');
+        var start = char.IsLower(first[1]) ? char.ToLowerInvariant(first[0]) : first[0];
+        return $"{message.TrimEnd('.')}; {start}{first[1..]}.";
     }
 
     /// <summary>True when another rule has more to say of this element in this recipe.</summary>

@@ -100,7 +100,7 @@ public sealed class PhOutsideWindow : RecipeRule
     private static Finding Missed(RecipeFacts recipe, Target target, double found, double asked, double allowed, RuleContext context) =>
         context.Find(
             target.Place,
-            $"The final solution computes to pH {Say.Number(found)} at rest with the air where pH {Say.Number(asked)} ± {Say.Number(allowed)} is wanted. "
+            $"The final solution computes to pH {Say.Number(found)} at rest with the air where pH {Say.Number(asked)} ±{Say.Number(allowed)} is wanted. "
             + (recipe.Adjustment is null ? "Nothing in the recipe sets the pH. " : "The reagent is dosed for another pH. ")
             + (recipe.Adjustment is null
                 ? $"Write an 'adjust' with {(found < asked ? "an alkali" : "an acid")}, so that what it brings is counted too."

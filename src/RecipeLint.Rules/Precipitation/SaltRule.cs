@@ -111,9 +111,9 @@ public abstract class SaltRule : SolidRule
         var handbook = standing.HandbookGrams is { } grams ? $"; pure water holds {Say.Number(grams)} g/kg of it there" : "";
         var amount = standing.GramsPerLitre > 0 ? $"{Say.Grams(standing.GramsPerLitre)}/L of {owned.Called}" : owned.Called;
         var what = standing.Crystallises
-            ? $"{Capital(amount)} crystallises out of '{stock.Stock.Name}' {Wording.When(standing.State)}: {Wording.Brings(suppliers)}, together {Wording.Times(standing.Index)}{handbook}."
-            : $"'{stock.Stock.Name}' comes close to dropping {owned.Called} {Wording.When(standing.State)}: {Wording.Brings(suppliers)}, together {Wording.Times(standing.Index)}, "
-                + $"too near to promise either (the index is {Say.Number(standing.Index)}, known to ± {Say.Number(CloseWithin(standing.Solid))}){handbook}.";
+            ? $"{Capital(amount)} crystallises out of '{stock.Stock.Name}' {Wording.When(standing.State)}: {Wording.BringsTimes(suppliers, standing.Index)}{handbook}."
+            : $"'{stock.Stock.Name}' comes close to dropping {owned.Called} {Wording.When(standing.State)}: {Wording.BringsTimes(suppliers, standing.Index)}, "
+                + $"too near the limit to promise that it stays clear (saturation index {Say.Number(standing.Index)}, known to ±{Say.Number(CloseWithin(standing.Solid))}){handbook}.";
         var message = Joined(
             what, Why(owned), Remedy(owned, suppliers), Wording.NearestClear(nearest, dose, standing.Solid, standing.State), standing.State.Validity);
         var measured = standing.GramsPerLitre > 0

@@ -144,10 +144,10 @@ public abstract class SolidRule : StockRule
         {
             Sureness.Clear => "",
             Sureness.NearTheLimit =>
-                $" (saturation index {Say.Number(fallout.Index)}, known to ± {Say.Number(fallout.Doubt(modelError))})",
+                $" (saturation index {Say.Number(fallout.Index)}, known to ±{Say.Number(fallout.Doubt(modelError))})",
             _ => $" (it usually takes {Say.Number(Math.Pow(10, fallout.Owned.StartsAt))} times to start without crystals already there)",
         };
-        return $"{subject}: {Wording.Brings(suppliers)}, together {Wording.Times(fallout.Index)}{doubt}.";
+        return $"{subject}: {Wording.BringsTimes(suppliers, fallout.Index)}{doubt}.";
     }
 
     /// <summary>The way out must hold at every moment at which the solid falls out, not at the worst alone.</summary>

@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Rules.Precipitation;
@@ -8,7 +9,8 @@ namespace RecipeLint.Rules.Precipitation;
 /// <summary>Who brings an ion of a solid, as it is called in a sentence.</summary>
 /// <param name="Name">The substance by its short name, or the water.</param>
 /// <param name="Brings">"calcium", "acid", "alkali".</param>
-internal sealed record Supplier(Place Place, string Name, string Brings, bool IsWater)
+/// <param name="IsAcid">True when it is an acid as such, such as phosphoric acid where phosphate is the ion.</param>
+internal sealed record Supplier(Place Place, string Name, string Brings, bool IsWater, bool IsAcid = false)
 {
     private const string SilicicAcid = "H4SiO4";
 
@@ -16,7 +18,9 @@ internal sealed record Supplier(Place Place, string Name, string Brings, bool Is
     public static IReadOnlyList<Supplier> In(StockFacts stock, Solid solid)
     {
         var waters = stock.Waters.Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
-        var suppliers = SuppliersOfSolid.In(stock, solid).Select(s => Of(s, waters.Contains(s.Id))).ToList();
+        var acids = stock.Additions.Where(a => a.Substance.Kind == SubstanceKind.Acid).Select(a => a.Place).ToHashSet();
+        var suppliers = SuppliersOfSolid.In(stock, solid)
+            .Select(s => Of(s, waters.Contains(s.Id)) with { IsAcid = acids.Contains(s.Place) }).ToList();
         if (suppliers.Count == 1 && solid.Composition.Any(c => c.Key == SilicicAcid) && AcidOf(stock) is { } acid && acid.Place != suppliers[0].Place)
         {
             suppliers.Insert(0, new Supplier(acid.Place, Plain(acid.Substance.Name), "acid", false));

@@ -66,11 +66,12 @@ public sealed class TankPrecipitate : RecipeRule
         var suppliers = Supplier.In(recipe, fallout.Largest.Solid);
         var pH = NearestPh(recipe, owner, fallout);
         var what = $"{Say.Number(fallout.GramsPerLitre * 1000)} mg/L of {fallout.Owned.Called} {Verb(sureness)} out of the tank '{recipe.Recipe.Name}' "
-            + $"{Wording.When(state)} (pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): {Wording.Brings(suppliers)}, together {Wording.Times(fallout.Index)}{Doubt(fallout, sureness, modelError)}.";
+            + $"{Wording.When(state)} (pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): {Wording.BringsTimes(suppliers, fallout.Index)}{Doubt(fallout, sureness, modelError)}.";
         var why = loss.Metal is { } metal
             ? $"{Say.Percent(loss.Share)} of the {IonWords.Of(metal)} is lost to the plants that way."
             : "It clouds the tank, coats pumps and drippers, and the plants miss what is in it.";
-        var remedy = pH is { } clear
+        var bearable = recipe.Profile.Ph?.Low ?? LowestPh;
+        var remedy = pH is { } clear && clear >= bearable
             ? $"Bring the pH to {Say.Number(clear)} or below; there it stays dissolved."
             : loss.Metal is not null ? "Use a chelate that holds the metal at this pH." : "Dose less of one of the two, or use water that brings less of it.";
         var place = suppliers.Count > 0 ? suppliers[0].Place : recipe.Recipe.Place;
@@ -110,7 +111,7 @@ public sealed class TankPrecipitate : RecipeRule
     private static string Doubt(Fallout fallout, Sureness sureness, double modelError) => sureness switch
     {
         Sureness.Clear => "",
-        Sureness.NearTheLimit => $" (saturation index {Say.Number(fallout.Index)}, known to ± {Say.Number(fallout.Doubt(modelError))})",
+        Sureness.NearTheLimit => $" (saturation index {Say.Number(fallout.Index)}, known to ±{Say.Number(fallout.Doubt(modelError))})",
         _ => $" (it usually takes {Say.Number(Math.Pow(10, fallout.Owned.StartsAt))} times to start without scale already there)",
     };
 

@@ -54,6 +54,10 @@ internal static class Wording
         _ => $"{suppliers[0].Name} brings the {suppliers[0].Brings}, {suppliers[1].Name} the {suppliers[1].Brings}",
     };
 
+    /// <summary>"X brings the calcium, Y the sulfate, together 4.3 times the ion product that stays dissolved".</summary>
+    public static string BringsTimes(IReadOnlyList<Supplier> suppliers, double index) =>
+        $"{Brings(suppliers)}, {(suppliers.Count > 1 ? "together" : "in all")} {Times(index)}";
+
     /// <summary>The nearest changes at which it would stay clear, as the end of a sentence; empty when none was found.</summary>
     public static string NearestClear(NearestClear nearest, Dose? dose, Solid solid, SolutionState state)
     {
@@ -80,7 +84,9 @@ internal static class Wording
         return ways.Count == 0 ? "" : $"it would stay clear {Or(ways)}";
     }
 
-    public static bool FollowsPh(Solid solid) => solid.Composition.Any(c => FollowPh.Contains(c.Key));
+    /// <summary>False for silicates: at the pH that dissolves calcium silicate, silica gel sets instead.</summary>
+    public static bool FollowsPh(Solid solid) =>
+        solid.Composition.Any(c => FollowPh.Contains(c.Key)) && solid.Composition.All(c => c.Key != "H4SiO4");
 
     private static string Dilution(NearestClear nearest, double factor, Dose now)
     {

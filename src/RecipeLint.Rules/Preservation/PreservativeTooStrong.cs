@@ -43,7 +43,7 @@ public sealed class PreservativeTooStrong : StockRule
 
         var grams = dosed.Mass.Grams / stock.Volume.Litres * limit / carried;
         var message = $"'{stock.Stock.Name}' carries {Say.Number(carried)} µmol/L of preservative to the plants at {Say.Number(dose * 1000)} mL/L. "
-            + $"Benzoic acid held back strawberry plantlets from {Say.Number(limit)} µmol/L on, and roots and slime feed on what is left of it. "
+            + $"Benzoic acid held back strawberry plantlets from {Say.Number(limit)} µmol/L on, and slime in the tank lives on the rest. "
             + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or make the stock stronger and dose less of it.";
         return context.Find(dosed.Place, IdPath.Of(context.Facts.Workspace, dosed.Place) + "#carried", message, carried >= context.Number("harmFrom") ? Level.Warning : Level.Note) with
         {

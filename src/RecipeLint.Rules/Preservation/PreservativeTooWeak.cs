@@ -43,11 +43,11 @@ public sealed class PreservativeTooWeak : StockRule
         var food = MicrobialFood.In(stock).Sum(f => f.GramsPerLitre);
         var feeds = Rounding.SixDigits(food) >= context.Number("minimumFood");
         var what = string.Join(" and ", acids.Select(a =>
-            $"{Say.Number(a.WholeMilligramsPerLitre)} of {Say.Number(a.TotalMilligramsPerLitre)} mg/L {a.Name} undissociated, where {Say.Number(a.LeastMilligramsPerLitre)} mg/L is the least"));
-        var message = $"At pH {Say.Number(Math.Round(state.Ph, 2))} '{stock.Stock.Name}' has {what}. "
+            $"only {Say.Number(a.WholeMilligramsPerLitre)} of the {Say.Number(a.TotalMilligramsPerLitre)} mg/L {a.Name} as undissociated acid, where {Say.Number(a.LeastMilligramsPerLitre)} mg/L is the least that works"));
+        var message = $"At pH {Say.Number(Math.Round(state.Ph, 2))} '{stock.Stock.Name}' holds {what}. "
             + (feeds
-                ? $"Only the undissociated acid enters the cell, so moulds and yeasts live on the {Say.Number(food)} g/L of organic matter as if nothing had been added. "
-                : "Only the undissociated acid enters the cell, so this much protects nothing. ")
+                ? $"Only that form enters the cells of moulds and yeasts, which live on the {Say.Number(food)} g/L of organic matter as if nothing had been added. "
+                : "Only that form enters the cells of moulds and yeasts, so this much protects nothing. ")
             + Remedy(main, acids.Sum(a => a.Strength), dosed.Sum(a => a.Mass.Grams) / stock.Volume.Litres, acids.Count == 1);
         yield return context.Find(dosed[0].Place, message, feeds ? null : Level.Note) with
         {

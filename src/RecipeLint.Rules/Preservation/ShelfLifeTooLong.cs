@@ -48,7 +48,7 @@ public sealed class ShelfLifeTooLong : StockRule
         }
 
         var days = LastsFor(decay, least / 100);
-        var message = $"'{stock.Stock.Name}' is kept for {Say.Days(shelf.Value.Days)}, and by then about {Say.Number(left)} % of its {decay.Name} is left: {decay.Why}. "
+        var message = $"'{stock.Stock.Name}' is kept for {Say.Days(shelf.Value.Days)}, and by then {(left < 0.1 ? "next to nothing" : $"about {Say.Number(left)} %")} of its {decay.Name} is left: {decay.Why}. "
             + "Whoever doses it by the label then disinfects with a fraction of what is meant. "
             + $"Make what is used up within {Say.Days(Math.Max(1, Math.Floor(days)))}, or keep it {decay.Instead}.";
         yield return context.Find(shelf.Place, message) with

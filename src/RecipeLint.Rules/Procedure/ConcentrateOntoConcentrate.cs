@@ -43,7 +43,7 @@ public sealed class ConcentrateOntoConcentrate : StockRule
             yield return context.Find(
                 moment.Step.Place,
                 $"Calcium meets {(partner == "SO4-2" ? "sulfate" : "phosphate")} in only {Say.Litres(water)} of water: about {Say.Grams(grams)} of {Called(worst.Solid)} forms there "
-                + $"(saturation index {Say.Number(worst.Index)}), although the finished volume would stay clear. Once formed it dissolves again only over hours, and what is left at the bottom is missing in the stock. "
+                + $"({Precipitation.Wording.Times(worst.Index)}), although the finished volume would stay clear. Once formed it dissolves again only over hours, and what is left at the bottom is missing in the stock. "
                 + $"Have at least {Say.Litres(needed)} of water in the vessel before the two meet.") with
             {
                 Measured = new Measured("saturation index", worst.Index, limit, ""),

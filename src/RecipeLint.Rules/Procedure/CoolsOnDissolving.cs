@@ -59,7 +59,7 @@ public sealed class CoolsOnDissolving : StockRule
         var coldest = salts.OrderByDescending(s => s.Grams / HeatOfSolution.Find(s.Formula)!.GramsPerMol * HeatOfSolution.Find(s.Formula)!.KilojoulesPerMol)
             .ThenBy(s => s.Addition.Id, StringComparer.Ordinal).First().Addition;
         var stall = stalled is null
-            ? "Cold water dissolves slowly, and a volume topped up cold is short once it has warmed."
+            ? "Cold water dissolves slowly, and a volume topped up cold stands above the mark once it has warmed."
             : $"At {Say.Number(end)} °C the water no longer holds all of the {stalled.Substance.Name}, so dissolving stops until the vessel has warmed.";
         yield return context.Find(
             coldest.Place,

@@ -57,7 +57,7 @@ public sealed class TooLittleWaterToDissolve : StockRule
             return context.Find(
                 place,
                 $"{Say.Grams(grams)} of {substance.Name} will not dissolve in the {Say.Litres(Litres(water))} of water that is in the vessel by then: at {Say.Number(celsius)} °C that holds {Say.Grams(holds)}, "
-                + $"and {Say.Grams(grams - holds)} stays at the bottom. Topped up over undissolved salt the mark lies and the rest dissolves slowly or not at all. "
+                + $"and {Say.Grams(grams - holds)} stays at the bottom. Topped up over undissolved salt the volume is wrong, and the rest dissolves slowly or not at all. "
                 + $"Pour at least {Say.Litres(RoundUp(needed) / 1000)} of water first, or warm it.") with
             {
                 Measured = new Measured("salt to dissolve", grams, holds, "g"),

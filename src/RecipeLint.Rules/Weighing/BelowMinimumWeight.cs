@@ -48,8 +48,8 @@ public sealed class BelowMinimumWeight : WorkspaceRule
         var (weighing, scale) = (weighed.Weighing, weighed.Scale);
         var minimum = NetWeight.SmallestWithin(scale, limit);
         var assumed = scale.Repeatability is null ? "taken as 1.5 steps, " : "";
-        var message = $"{Say.Grams(weighed.Mass.Grams)} of {weighed.Name} on '{scale.Name}' is only known to ± {Say.Percent(relative)} "
-            + $"(repeatability {assumed}{Say.Grams(weighing.Repeatability.Grams)}, display {Say.Grams(scale.Readability.Grams)}); ± {Say.Percent(limit)} takes {Say.Grams(minimum.Grams)}. "
+        var message = $"{Say.Grams(weighed.Mass.Grams)} of {weighed.Name} on '{scale.Name}' is only known to ±{Say.Percent(relative)} "
+            + $"(repeatability {assumed}{Say.Grams(weighing.Repeatability.Grams)}, display {Say.Grams(scale.Readability.Grams)}); ±{Say.Percent(limit)} takes {Say.Grams(minimum.Grams)}. "
             + "Every batch then differs by that much, unseen. "
             + TinyWeight.Remedy(weighed, minimum, limit);
         return context.Find(weighed.AmountPlace, message, null, scale.Repeatability is null ? Certainty.Estimate : Certainty.Computed) with
@@ -69,7 +69,7 @@ public sealed class BelowMinimumWeight : WorkspaceRule
     {
         var minimum = weighed.Scale.MinimumWeight!.Value;
         var message = $"{Say.Grams(weighed.Mass.Grams)} of {weighed.Name} is under the minimum weight of '{weighed.Scale.Name}', {Say.Grams(minimum.Grams)}. "
-            + $"The maker vouches for nothing below it; by its display and repeatability the weight would still be right to ± {Say.Percent(relative)}. "
+            + $"The maker vouches for nothing below it; by its display and repeatability the weight would still be right to ±{Say.Percent(relative)}. "
             + "Weigh a larger batch, or check the scale with a test weight of that size.";
         return context.Find(weighed.AmountPlace, message, Level.Note, Certainty.Computed) with
         {

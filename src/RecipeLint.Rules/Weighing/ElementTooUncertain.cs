@@ -54,7 +54,7 @@ public sealed class ElementTooUncertain : WorkspaceRule
         var milligrams = worst.Known.Concentration.MilligramsPerLitre;
         var (low, high) = (milligrams * Math.Max(0, 1 - worst.Relative), milligrams * (1 + worst.Relative));
         var others = keys.Count == 1 ? "" : $" ({Say.List(keys.Where(k => k != worst.Key))} from the same place)";
-        var message = $"{worst.Key} in '{worst.Recipe.Recipe.Name}' is only known to ± {Say.Percent(worst.Relative)}, somewhere between {Say.Number(low)} and {Say.Number(high)} mg/L{others}. "
+        var message = $"{worst.Key} in '{worst.Recipe.Recipe.Name}' is only known to ±{Say.Percent(worst.Relative)}, somewhere between {Say.Number(low)} and {Say.Number(high)} mg/L{others}. "
             + $"{Say.Percent(worst.Fraction)} of that (as variance) is {worst.Source.Name}. "
             + ErrorKinds.Advice(worst.Source);
         return context.Find(worst.Place, message) with

@@ -38,7 +38,7 @@ internal static class MeasureAdvice
             var half = EquipmentLimits.VolumeError(kind, Volume.FromMillilitres(size), volume) / volume;
             var relative = 2 * StandardUncertainty.Rectangular(half);
             return relative <= limit
-                ? $"a {Say.Litres(size / 1000)} {(kind == MeasureKind.Syringe ? "syringe" : "cylinder")} (± {Say.Percent(relative)})"
+                ? $"a {Say.Litres(size / 1000)} {(kind == MeasureKind.Syringe ? "syringe" : "cylinder")} (±{Say.Percent(relative)})"
                 : null;
         }
 

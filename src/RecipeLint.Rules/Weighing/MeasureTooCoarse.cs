@@ -43,8 +43,8 @@ public sealed class MeasureTooCoarse : WorkspaceRule
         var (pouring, measure) = (taken.Pouring, taken.Pouring.Measure);
         var times = pouring.Fillings > 1 ? $" in {pouring.Fillings} fillings" : "";
         var known = measure.Tolerance is null ? $", the usual limit of such a {Kind(measure)}" : "";
-        var message = $"{Say.Litres(pouring.Volume.Litres)} {taken.What} taken with '{measure.Name}'{times} is only known to ± {Say.Percent(taken.Relative)}"
-            + $" (± {Say.Litres(pouring.Limit.Litres)} a filling{known}). "
+        var message = $"{Say.Litres(pouring.Volume.Litres)} {taken.What} taken with '{measure.Name}'{times} is only known to ±{Say.Percent(taken.Relative)}"
+            + $" (±{Say.Litres(pouring.Limit.Litres)} a filling{known}). "
             + "Every element it brings can be off by as much. "
             + Remedy(taken, limit);
         return context.Find(taken.Place, message, null, measure.Tolerance is null ? Certainty.Estimate : Certainty.Computed) with
@@ -66,7 +66,7 @@ public sealed class MeasureTooCoarse : WorkspaceRule
         var volume = taken.Pouring.Volume;
         if (MeasureAdvice.BestOf(taken.Shop, volume) is var (other, relative) && relative <= limit && other != taken.Pouring.Measure)
         {
-            return $"Take '{other.Name}', which is right to ± {Say.Percent(relative)} here.";
+            return $"Take '{other.Name}', which is right to ±{Say.Percent(relative)} here.";
         }
 
         return MeasureAdvice.ToBuy(volume, limit) is { } bought

@@ -118,7 +118,7 @@ public sealed class OverScaleCapacity : WorkspaceRule
             .FirstOrDefault();
         return other is null
             ? "W"
-            : $"Use '{other.Scale.Name}', which carries {Say.Grams(other.Scale.Capacity!.Value.Grams)} and is right to ± {Say.Percent(other.RelativeExpanded ?? 0)} here, or w";
+            : $"Use '{other.Scale.Name}', which carries {Say.Grams(other.Scale.Capacity!.Value.Grams)} and is right to ±{Say.Percent(other.RelativeExpanded ?? 0)} here, or w";
     }
 
     /// <summary>Equal portions that leave a tenth of the capacity for what they lie in (common practice, no source).</summary>

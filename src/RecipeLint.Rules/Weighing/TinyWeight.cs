@@ -41,13 +41,13 @@ internal static class TinyWeight
     {
         if (BetterScale(weighed, limit) is var (scale, relative))
         {
-            return $"Weigh it on '{scale.Name}', which is right to ± {Say.Percent(relative)} here.";
+            return $"Weigh it on '{scale.Name}', which is right to ±{Say.Percent(relative)} here.";
         }
 
         var ways = new List<string>();
         if (Diluted(weighed, limit) is { } pre)
         {
-            ways.Add($"dissolve {Say.Grams(pre.Weight.Grams)} in water to {Say.Litres(pre.Volume.Litres)} and add {Say.Litres(pre.Aliquot.Litres)} of that instead (± {Say.Percent(pre.Relative)})");
+            ways.Add($"dissolve {Say.Grams(pre.Weight.Grams)} in water to {Say.Litres(pre.Volume.Litres)} and add {Say.Litres(pre.Aliquot.Litres)} of that instead (±{Say.Percent(pre.Relative)})");
         }
 
         var factor = minimum / weighed.Mass;

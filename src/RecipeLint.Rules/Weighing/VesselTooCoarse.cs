@@ -27,9 +27,9 @@ public sealed class VesselTooCoarse : StockRule
         }
 
         var (pouring, name) = (finished.Pouring, finished.Pouring.Measure.Name);
-        var size = pouring.Measure.Capacity is { } capacity ? $" (holds {Say.Litres(capacity.Litres)}, marks good to ± {Say.Litres(pouring.Limit.Litres)})" : "";
+        var size = pouring.Measure.Capacity is { } capacity ? $" (holds {Say.Litres(capacity.Litres)}, marks good to ±{Say.Litres(pouring.Limit.Litres)})" : "";
         var best = finished.IsStated ? "," : ", and the shop has no better measure for it,";
-        var message = $"'{stock.Stock.Name}' is brought to {Say.Litres(stock.Volume.Litres)} in '{name}'{size}{best} so its volume is only known to ± {Say.Percent(relative)}. "
+        var message = $"'{stock.Stock.Name}' is brought to {Say.Litres(stock.Volume.Litres)} in '{name}'{size}{best} so its volume is only known to ±{Say.Percent(relative)}. "
             + "Everything in the bottle is too strong or too weak by as much. "
             + Remedy(stock.Volume, limit);
         yield return context.Find(finished.Place, message, null, pouring.LimitIsAssumed ? Certainty.Estimate : Certainty.Computed) with
