@@ -13,7 +13,7 @@ internal static class PrecipitationRules
         new IronWithPhosphate(),
         new MagnesiumAmmoniumPhosphate(),
         new SilicateWithAcidOrMetal(),
-        new CarbonateInAStock(),
+        new CarbonateInStock(),
         new MolybdateWithCalcium(),
         new MetalHydroxide(),
         new CalciumWithCitrate(),

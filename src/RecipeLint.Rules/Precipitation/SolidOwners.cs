@@ -53,13 +53,13 @@ internal static class SolidOwners
         new("C-S-H 1.2", "silicate-with-acid-or-metal", "calcium silicate gel"),
         new("C-S-H 1.6", "silicate-with-acid-or-metal", "calcium silicate gel"),
 
-        new("Calcite", "carbonate-in-a-stock", "calcite (lime scale)", StartsAt: 1),
-        new("Amorphous calcium carbonate", "carbonate-in-a-stock", "calcium carbonate", Spread: 0.5),
-        new("Nesquehonite", "carbonate-in-a-stock", "nesquehonite (magnesium carbonate)"),
-        new("Rhodochrosite (synthetic)", "carbonate-in-a-stock", "manganese carbonate", Spread: 0.5),
-        new("ZnCO3:H2O", "carbonate-in-a-stock", "zinc carbonate", Spread: 0.5),
-        new("Hydrozincite", "carbonate-in-a-stock", "basic zinc carbonate", Spread: 0.5),
-        new("Malachite", "carbonate-in-a-stock", "malachite (basic copper carbonate)", Spread: 0.5),
+        new("Calcite", "carbonate-in-stock", "calcite (lime scale)", StartsAt: 1),
+        new("Amorphous calcium carbonate", "carbonate-in-stock", "calcium carbonate", Spread: 0.5),
+        new("Nesquehonite", "carbonate-in-stock", "nesquehonite (magnesium carbonate)"),
+        new("Rhodochrosite (synthetic)", "carbonate-in-stock", "manganese carbonate", Spread: 0.5),
+        new("ZnCO3:H2O", "carbonate-in-stock", "zinc carbonate", Spread: 0.5),
+        new("Hydrozincite", "carbonate-in-stock", "basic zinc carbonate", Spread: 0.5),
+        new("Malachite", "carbonate-in-stock", "malachite (basic copper carbonate)", Spread: 0.5),
 
         new("Powellite", "molybdate-with-calcium", "calcium molybdate"),
 

@@ -171,7 +171,8 @@ public sealed partial class ConventionTests
         }
     }
 
-    [GeneratedRegex("^[a-z][a-z0-9]*(-[a-z0-9]+)*$")]
+    /// <summary>Words of two letters at least: a single one would put two capitals together in the PascalCase name that SARIF asks for.</summary>
+    [GeneratedRegex("^[a-z][a-z0-9]+(-[a-z0-9]{2,})*$")]
     private static partial Regex KebabCase();
 
     [GeneratedRegex("^[a-z][a-zA-Z0-9]*$")]

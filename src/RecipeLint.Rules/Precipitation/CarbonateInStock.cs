@@ -1,9 +1,9 @@
 namespace RecipeLint.Rules.Precipitation;
 
 /// <summary>Carbonate, often from hard water, meets calcium or a metal in a stock.</summary>
-public sealed class CarbonateInAStock : SolidRule
+public sealed class CarbonateInStock : SolidRule
 {
-    public override string Name => "carbonate-in-a-stock";
+    public override string Name => "carbonate-in-stock";
 
     private protected override string Why(OwnedSolid owned) =>
         "Scale and cloud form where the stock warms or stands open, and the metal in it is lost.";
