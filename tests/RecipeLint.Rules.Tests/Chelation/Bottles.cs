@@ -1,15 +1,15 @@
-using System.Runtime.CompilerServices;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Tests.Folders;
 
 namespace RecipeLint.Rules.Tests.Chelation;
 
 /// <summary>Stocks and recipes written in a test or standing in the repository, and what the chelation and preservation families say of them.</summary>
 internal static class Bottles
 {
-    internal static string Repository { get; } = Path.GetFullPath(Path.Combine(Path.GetDirectoryName(ThisFile())!, "..", "..", ".."));
+    internal static string Repository { get; } = RuleFolder.Repository;
 
     /// <summary>Reads a folder of the repository, its sub-folders included.</summary>
     internal static (Facts Facts, LintResult Result) Folder(string relative)
@@ -74,6 +74,4 @@ internal static class Bottles
         var facts = Analyzer.Analyse(workspace);
         return (facts, LintEngine.Judge(facts, new EngineOptions { Today = new DateOnly(2026, 11, 25) }));
     }
-
-    private static string ThisFile([CallerFilePath] string path = "") => path;
 }

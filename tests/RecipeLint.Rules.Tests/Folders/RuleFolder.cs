@@ -3,7 +3,10 @@ namespace RecipeLint.Rules.Tests.Folders;
 /// <summary>A folder under rules/ as it stands in the repository.</summary>
 public sealed record RuleFolder(string Family, string Name, string Path)
 {
-    public static string Root { get; } = System.IO.Path.Combine(RepositoryRoot(), "rules");
+    /// <summary>Where RecipeLint.sln stands.</summary>
+    public static string Repository { get; } = RepositoryRoot();
+
+    public static string Root { get; } = System.IO.Path.Combine(Repository, "rules");
 
     public static IReadOnlyList<RuleFolder> All { get; } =
     [

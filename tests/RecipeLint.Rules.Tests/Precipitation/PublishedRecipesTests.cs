@@ -1,6 +1,6 @@
-using System.Runtime.CompilerServices;
 using RecipeLint.Analysis;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Tests.Folders;
 
 namespace RecipeLint.Rules.Tests.Precipitation;
 
@@ -15,8 +15,7 @@ public sealed class PublishedRecipesTests
 
     private static readonly string[] TraceMetals = ["Mn+2", "Zn+2", "Cu+2", "Co+2", "Ni+2"];
 
-    private static readonly string Folder = Path.GetFullPath(
-        Path.Combine(Path.GetDirectoryName(ThisFile())!, "..", "..", "RecipeLint.Analysis.Tests", "Published"));
+    private static readonly string Folder = Path.Combine(RuleFolder.Repository, "tests", "RecipeLint.Analysis.Tests", "Published");
 
     private static readonly string Products = Read("published.substances.json");
 
@@ -138,6 +137,4 @@ public sealed class PublishedRecipesTests
 
     /// <summary>A product named after its percentage has a point in its id there, which a file of the workspace may not have.</summary>
     private static string Read(string file) => File.ReadAllText(Path.Combine(Folder, file)).Replace("-20.5\"", "-20-5\"", StringComparison.Ordinal);
-
-    private static string ThisFile([CallerFilePath] string path = "") => path;
 }
