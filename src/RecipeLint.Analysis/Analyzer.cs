@@ -27,4 +27,11 @@ public static class Analyzer
             ],
         };
     }
+
+    /// <summary>Facts of one stock alone; null for a file that is no stock or has no readable volume. For stocks changed in thought.</summary>
+    public static StockFacts? AnalyseStock(Workspace workspace, string file) => new StockAnalysis(workspace).Of(file);
+
+    /// <summary>Facts of one recipe alone; null for a file that is no recipe or has no readable final volume.</summary>
+    public static RecipeFacts? AnalyseRecipe(Workspace workspace, string file) =>
+        workspace.Recipes.FirstOrDefault(r => r.File == file) is { } recipe ? SolutionAnalysis.Of(recipe, workspace, new StockAnalysis(workspace)) : null;
 }

@@ -48,6 +48,10 @@ public sealed record Workspace
 
     public StockDocument? FindStock(string file) => Stocks.FirstOrDefault(s => s.File == file);
 
+    /// <summary>The same workspace with one stock changed in thought, or added: nothing on the disk changes.</summary>
+    public Workspace With(StockDocument changed) =>
+        this with { Stocks = [.. Stocks.Where(s => s.File != changed.File).Append(changed).OrderBy(s => s.File, StringComparer.Ordinal)] };
+
     public WaterDocument? FindWater(string file) => Waters.FirstOrDefault(w => w.File == file);
 }
 
