@@ -46,6 +46,11 @@ public sealed record SolutionMix
     /// <summary>Charge of the unmeasured ion, eq per kg of water; positive for a missing cation.</summary>
     public double UnmeasuredEquivalentsPerKg { get; init; }
 
+    /// <summary>
+    /// Whether the iron(II) put in counts as iron(III) in <see cref="Totals"/>; <see cref="MolesPerLitre"/> says what was put in.
+    /// </summary>
+    public bool IronOxidised { get; private init; }
+
     /// <summary>Why there is no such solution; null when there is one.</summary>
     public string? Failure { get; init; }
 
@@ -112,7 +117,11 @@ public sealed record SolutionMix
     }
 
     /// <summary>The same solution, diluted (below 1) or made stronger (above 1) at the same proportions.</summary>
-    public SolutionMix Times(double factor) => Of(MolesPerLitre, new Volume(1 / factor));
+    public SolutionMix Times(double factor)
+    {
+        var other = Of(MolesPerLitre, new Volume(1 / factor));
+        return IronOxidised ? other.WithIronOxidised() : other;
+    }
 
     /// <summary>
     /// The same solution after the air has turned all iron(II) to iron(III). The hydrogen ion that takes up is left to the charge balance.
@@ -120,7 +129,9 @@ public sealed record SolutionMix
     public SolutionMix WithIronOxidised()
     {
         var ferrous = Totals["Fe+2"];
-        return ferrous > 0 ? this with { Totals = Totals.With("Fe+2", 0).With("Fe+3", Totals["Fe+3"] + ferrous) } : this;
+        return ferrous > 0
+            ? this with { Totals = Totals.With("Fe+2", 0).With("Fe+3", Totals["Fe+3"] + ferrous), IronOxidised = true }
+            : this;
     }
 
     /// <summary>What the solver is asked.</summary>

@@ -35,30 +35,74 @@ internal sealed partial class Kernel
     {
         var barred = new HashSet<int>();
         var seen = new HashSet<string>();
-        if (HasSolids && !(SolveActive() && Leave(null, barred))) return false;
+        if (HasSolids)
+        {
+            var guessed = Standing();
+            if (!(SolveActive() && Leave(null, barred, guessed))) return false;
+        }
         for (var round = 0; round < 60 + 4 * candidates.Count; round++)
         {
             if (MostSupersaturated(candidates, barred) is not { } entering) return true;
             Enter(entering);
-            if (!SolveActive() || !Leave(entering, barred)) return false;
+            var before = Standing();
+            if (!SolveActive() || !Leave(entering, barred, before)) return false;
             if (ActiveSolids.Contains(entering)) barred.Clear();
             if (!seen.Add(string.Join(',', ActiveSolids.Select(s => s.Index).Order()) + "|" + string.Join(',', barred.Order()))) return false;
         }
         return false;
     }
 
-    private bool Leave(ActiveSolid? entering, HashSet<int> barred)
+    private bool Leave(ActiveSolid? entering, HashSet<int> barred, Stand possible)
     {
         while (MostNegative() is { } leaving)
         {
-            ActiveSolids.Remove(leaving);
-            leaving.Amount = 0;
-            if (!HasSolids) _lnW = 0;
-            if (!SolveActive()) return false;
+            if (!SolveWithout(leaving, possible)) return false;
             // A solid that was shown out in the round it came in would come back at once: it waits until another has joined.
             if (ReferenceEquals(leaving, entering)) barred.Add(leaving.Index);
         }
         return true;
+    }
+
+    /// <summary>
+    /// The solution without a solid whose amount came out negative: begun where that amount is, else on the way there from the last
+    /// possible state at the point where it passes through zero, else at that state.
+    /// </summary>
+    private bool SolveWithout(ActiveSolid leaving, Stand possible)
+    {
+        var here = Standing();
+        double from = possible.Amount(leaving), share = from > 0 ? from / (from - leaving.Amount) : 0;
+        ActiveSolids.Remove(leaving);
+        if (!HasSolids) _lnW = 0;
+        leaving.Amount = 0;
+        if (SolveActive()) return true;
+        StandAt(possible, here, share);
+        if (SolveActive()) return true;
+        StandAt(possible, here, 0);
+        return SolveActive();
+    }
+
+    /// <summary>Where the iteration stands: unknowns and amounts.</summary>
+    private readonly record struct Stand(double[] X, double LnI, double LnW, (ActiveSolid Solid, double Amount)[] Amounts)
+    {
+        public double Amount(ActiveSolid solid)
+        {
+            foreach (var (s, amount) in Amounts) if (ReferenceEquals(s, solid)) return amount;
+            return 0;
+        }
+    }
+
+    private Stand Standing() => new((double[])_x.Clone(), _lnI, _lnW, [.. ActiveSolids.Select(s => (s, s.Amount))]);
+
+    /// <summary>Moves to a point between two states, for the solids present now.</summary>
+    private void StandAt(Stand from, Stand to, double share)
+    {
+        double Between(double a, double b) => a + share * (b - a);
+        for (var a = 0; a < _nc; a++) _x[a] = Between(from.X[a], to.X[a]);
+        _lnI = Between(from.LnI, to.LnI);
+        _lnW = HasSolids ? Between(from.LnW, to.LnW) : 0;
+        foreach (var s in ActiveSolids) s.Amount = Math.Max(0, Between(from.Amount(s), to.Amount(s)));
+        for (var a = 0; a < _nc; a++) _m[a] = Math.Exp(Math.Min(_x[a], LargestLnMolality));
+        Evaluate(4);
     }
 
     /// <summary>

@@ -43,11 +43,11 @@ internal sealed partial class Kernel
         foreach (var s in ActiveSolids) protons -= s.Proton * s.Amount;
         _positive = water * pos + Math.Max(-protons, 0);
         _negative = water * neg + Math.Max(protons, 0);
-        _f[0] = _fixedPh is { } ph ? _x[0] + _lnGamma[0] + ph * Ln10 : Math.Log(_positive / _negative);
+        _f[0] = _fixedPh is { } ph ? _x[0] + _lnGamma[0] + ph * Ln10 : ProtonBalance();
         for (var a = 1; a < _nc; a++)
             _f[a] = a == _gasComponent
                 ? _x[a] + _lnGamma[a] + 2 * (_x[0] + _lnGamma[0]) - _lnAw - _gasLnTarget
-                : Math.Log(_sum[a] * water / Remaining(a));
+                : Balance(a, water);
         _f[_nc] = Math.Log(_ionicFound) - _lnI;
         SolidResiduals(water);
         double worst = 0;
@@ -83,11 +83,12 @@ internal sealed partial class Kernel
         Array.Clear(_jacobian, 0, n * n);
         Products(_weighted);
         double ionic = Ionic, water = Math.Exp(_lnW);
-        double overPos = water / _positive, overNeg = water / _negative, overI = 0.5 / _ionicFound;
+        var (overPos, overNeg) = ProtonSlopes(water);
+        double overI = 0.5 / _ionicFound;
         Span<double> protonRow = _weighted.AsSpan(0, _nc), ionicRow = _weighted.AsSpan(_nc * _nc, _nc), share = stackalloc double[_nc];
         for (var a = 0; a < _nc; a++)
         {
-            share[a] = a > 0 && a != _gasComponent ? 1 / _sum[a] : 0;
+            share[a] = a > 0 && a != _gasComponent ? BalanceSlope(a, water) : 0;
             _jacobian[a * n + a] += _m[a] * share[a];
             _jacobian[_nc * n + a] += _z[a] * _z[a] * _m[a] * overI;
             var h = _proton[a];
@@ -176,6 +177,7 @@ internal sealed partial class Kernel
     {
         Prepare();
         Evaluate(1);
+        _protonScale = 0;
         var worst = Residuals();
         var merit = Merit();
         int polish = 0, stalled = 0;

@@ -69,7 +69,37 @@ internal sealed partial class Kernel
         return ln;
     }
 
-    private double Remaining(int a) => Math.Max(LeftOver(a), 1e-300);
+    /// <summary>
+    /// Share of a total that is added to both sides of its balance beside solids. What they leave of a component is a small difference of
+    /// large amounts: below this share its logarithm is noise, and nothing needs it, because the solid's constant decides what is left.
+    /// </summary>
+    private const double Blur = 1e-10;
+
+    /// <summary>Below this ratio of what should be left to what is dissolved the logarithm goes on as a straight line, through zero and beyond.</summary>
+    private const double Straight = 0.1;
+
+    /// <summary>Residual of a component's balance: the logarithm of what is dissolved over what the solids leave of its total.</summary>
+    private double Balance(int a, double water)
+    {
+        if (!HasSolids) return Math.Log(_sum[a] * water / _total[a]);
+        double dissolved = _sum[a] * water + Blur * _total[a], ratio = (LeftOver(a) + Blur * _total[a]) / dissolved;
+        return ratio > Straight ? -Math.Log(ratio) : 1 - Math.Log(Straight) - ratio / Straight;
+    }
+
+    /// <summary>Derivative of a balance by the molality dissolved.</summary>
+    private double BalanceSlope(int a, double water)
+    {
+        if (!HasSolids) return 1 / _sum[a];
+        double dissolved = _sum[a] * water + Blur * _total[a], ratio = (LeftOver(a) + Blur * _total[a]) / dissolved;
+        return (ratio > Straight ? 1 : ratio / Straight) * water / dissolved;
+    }
+
+    /// <summary>Derivative of a balance by the amount bound in solids.</summary>
+    private double BoundSlope(int a, double water)
+    {
+        double dissolved = _sum[a] * water + Blur * _total[a], left = LeftOver(a) + Blur * _total[a];
+        return 1 / (left > Straight * dissolved ? left : Straight * dissolved);
+    }
 
     private double LeftOver(int a)
     {
@@ -101,10 +131,9 @@ internal sealed partial class Kernel
     {
         if (!HasSolids) return;
         int n = _n, first = _nc + 1, waterRow = n - 1, waterColumn = n - 1;
-        var pos = Math.Max(0, 1 - Math.Max(-ProtonsLeft(), 0) / _positive);
-        var neg = Math.Max(0, 1 - Math.Max(ProtonsLeft(), 0) / _negative);
-        if (_fixedPh is null) _jacobian[waterColumn] = pos - neg;
-        for (var a = 1; a < _nc; a++) if (a != _gasComponent) _jacobian[a * n + waterColumn] = 1;
+        var overProton = 1 / ProtonSpread();
+        if (_fixedPh is null) _jacobian[waterColumn] = (_positive - _negative + ProtonsLeft()) * overProton;
+        for (var a = 1; a < _nc; a++) if (a != _gasComponent) _jacobian[a * n + waterColumn] = _sum[a] * BalanceSlope(a, water);
         for (var k = 0; k < ActiveSolids.Count; k++)
         {
             var s = ActiveSolids[k];
@@ -116,11 +145,11 @@ internal sealed partial class Kernel
                 row[a] += s.Coefficient[t];
                 DenseLu.AddScaled(row[.._nc], _gammaRows.AsSpan(a * _nc, _nc), s.Coefficient[t]);
                 column += s.Coefficient[t] * _gammaI[a];
-                if (a > 0 && a != _gasComponent) _jacobian[a * n + first + k] = s.Coefficient[t] / Remaining(a);
+                if (a > 0 && a != _gasComponent) _jacobian[a * n + first + k] = s.Coefficient[t] * BoundSlope(a, water);
             }
             if (s.Water != 0) DenseLu.AddScaled(row[.._nc], _waterSlope, s.Water);
             row[_nc] = column * ionic;
-            if (_fixedPh is null) _jacobian[first + k] = s.Proton / (ProtonsLeft() < 0 ? _positive : _negative);
+            if (_fixedPh is null) _jacobian[first + k] = s.Proton * overProton;
         }
         double total = water * WaterInSpecies(), all = total;
         foreach (var s in ActiveSolids) all += s.Water * s.Amount;
@@ -135,6 +164,30 @@ internal sealed partial class Kernel
         _jacobian[waterRow * n + waterColumn] = total / all;
     }
 
+    private double _protonScale;
+
+    /// <summary>
+    /// Residual of the proton condition: the logarithm of one side over the other. Beside solids, which may change its sign, an inverse
+    /// hyperbolic sine of the difference takes its place: a straight line near zero, a logarithm far from it.
+    /// </summary>
+    private double ProtonBalance()
+    {
+        if (!HasSolids) return Math.Log(_positive / _negative);
+        if (_protonScale == 0) _protonScale = _positive + _negative;
+        return Math.Asinh((_positive - _negative) / _protonScale);
+    }
+
+    private double ProtonSpread()
+    {
+        var open = _positive - _negative;
+        return Math.Sqrt(open * open + _protonScale * _protonScale);
+    }
+
+    /// <summary>Derivatives of the proton condition by the molalities on its two sides.</summary>
+    private (double Positive, double Negative) ProtonSlopes(double water) => HasSolids
+        ? (water / ProtonSpread(), water / ProtonSpread())
+        : (water / _positive, water / _negative);
+
     private double ProtonsLeft()
     {
         var protons = _protonTotal;
@@ -142,7 +195,10 @@ internal sealed partial class Kernel
         return protons;
     }
 
-    /// <summary>Cuts a step so that no component is used up to more than 98 % of what is left and water changes by half at most.</summary>
+    /// <summary>Share of a total from which on a step may not use up what is left of it; what is less may pass through zero.</summary>
+    private const double Guarded = 1e-3;
+
+    /// <summary>Cuts a step so that no component of which there is plenty is used up to more than 98 % and water changes by half at most.</summary>
     private double SolidStepLength(double length)
     {
         if (!HasSolids) return length;
@@ -155,8 +211,8 @@ internal sealed partial class Kernel
                 var s = ActiveSolids[k];
                 for (var t = 0; t < s.Term.Length; t++) if (s.Term[t] == a) used += s.Coefficient[t] * _step[_nc + 1 + k];
             }
-            var left = Remaining(a);
-            if (used * length > 0.98 * left) length = 0.98 * left / used;
+            var left = LeftOver(a);
+            if (left > Guarded * _total[a] && used * length > 0.98 * left) length = 0.98 * left / used;
         }
         var w = Math.Abs(_step[_n - 1]);
         if (w * length > 0.7) length = 0.7 / w;

@@ -33,6 +33,24 @@ public sealed class SolutionMixTests
     }
 
     [Fact]
+    public void Iron_that_the_air_has_oxidised_stays_oxidised_at_another_strength()
+    {
+        var fresh = Bench.StockOf(Bench.Add("ferrous-sulfate-7h2o", "5 g"), Bench.TopUp("1 L")).Chemistry.Mix;
+        var aged = fresh.WithIronOxidised();
+        Assert.True(fresh.Totals["Fe+2"] > 0.005);
+
+        foreach (var factor in (double[])[0.01, 0.5, 2])
+        {
+            var other = aged.Times(factor);
+            Assert.Equal(0, other.Totals["Fe+2"]);
+            Assert.Equal(fresh.Times(factor).Totals["Fe+2"], other.Totals["Fe+3"], 12);
+            Assert.Equal(0, aged.Times(factor).Times(1 / factor).Totals["Fe+2"]);
+        }
+
+        Assert.Equal(0, fresh.Times(2).Totals["Fe+3"]);
+    }
+
+    [Fact]
     public void Complete_substances_leave_no_charge_open()
     {
         foreach (var substance in SubstanceCatalogue.BuiltIn.Substances.Where(s => s.Dissolves.Count > 0))
