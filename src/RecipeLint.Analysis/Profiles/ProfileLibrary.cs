@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Analysis.Profiles;
 
@@ -34,41 +35,8 @@ public static class ProfileLibrary
     public static IReadOnlyList<string> Stages(string name) => ByName.Value.GetValueOrDefault(Plain(name))?.StageNames ?? [];
 
     /// <summary>The known names and aliases nearest by spelling, best first, at most three; empty when nothing is near.</summary>
-    public static IReadOnlyList<string> Suggest(string name)
-    {
-        var wanted = Plain(name);
-        return
-        [
-            .. Data.Value
-                .SelectMany(p => p.Aliases.Append(p.Name))
-                .Select(n => (Name: n, Distance: Distance(wanted, Plain(n))))
-                .Where(c => c.Distance <= Math.Max(2, wanted.Length / 3))
-                .OrderBy(c => c.Distance)
-                .ThenBy(c => c.Name, StringComparer.Ordinal)
-                .Take(3)
-                .Select(c => c.Name),
-        ];
-    }
+    public static IReadOnlyList<string> Suggest(string name) => Spelling.Nearest(name, AllNames);
 
     private static string Plain(string name) =>
         name.Trim().ToLowerInvariant().Replace(' ', '-').Replace('_', '-');
-
-    /// <summary>Levenshtein distance.</summary>
-    private static int Distance(string a, string b)
-    {
-        var row = Enumerable.Range(0, b.Length + 1).ToArray();
-        for (var i = 1; i <= a.Length; i++)
-        {
-            var diagonal = row[0];
-            row[0] = i;
-            for (var j = 1; j <= b.Length; j++)
-            {
-                var above = row[j];
-                row[j] = Math.Min(Math.Min(above, row[j - 1]) + 1, diagonal + (a[i - 1] == b[j - 1] ? 0 : 1));
-                diagonal = above;
-            }
-        }
-
-        return row[b.Length];
-    }
 }

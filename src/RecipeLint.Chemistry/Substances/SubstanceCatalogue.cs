@@ -204,7 +204,7 @@ public sealed class SubstanceCatalogue
         foreach (var (name, entries) in _byKey)
         {
             // A word inside a longer name is as near as two slips: "gluconate" suggests the gluconates.
-            var distance = SubstanceNames.Distance(key, name, cap);
+            var distance = EditDistance.Of(key, name, cap);
             if (distance > 2 && key.Length >= 4 && name.Contains(key, StringComparison.Ordinal))
             {
                 distance = 2;

@@ -1,4 +1,5 @@
 using CsCheck;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Tests.Text;
@@ -17,8 +18,8 @@ public sealed class SpellingTests
     [InlineData("same", "same", 0)]
     public void Distance_counts_edits_and_swaps(string a, string b, int expected)
     {
-        Assert.Equal(expected, Spelling.Distance(a, b));
-        Assert.Equal(expected, Spelling.Distance(b, a));
+        Assert.Equal(expected, EditDistance.Of(a, b));
+        Assert.Equal(expected, EditDistance.Of(b, a));
     }
 
     [Fact]
@@ -27,9 +28,9 @@ public sealed class SpellingTests
         var word = Gen.Char['a', 'd'].Array[0, 8].Select(c => new string(c));
         Gen.Select(word, word, Gen.Int[0, 8]).Sample((a, b, limit) =>
         {
-            var whole = Spelling.Distance(a, b);
+            var whole = EditDistance.Of(a, b);
             Assert.InRange(whole, Math.Abs(a.Length - b.Length), Math.Max(a.Length, b.Length));
-            Assert.Equal(Math.Min(whole, limit + 1), Spelling.Distance(a, b, limit));
+            Assert.Equal(Math.Min(whole, limit + 1), EditDistance.Of(a, b, limit));
         });
     }
 
