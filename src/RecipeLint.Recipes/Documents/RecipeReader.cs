@@ -115,27 +115,16 @@ internal sealed class RecipeReader(FieldReader fields, Resolution resolution)
 
     private DirectDose ReadDirectDose(JsonItem entry, JsonItem add, IdSet ids)
     {
-        var what = new Located<string>(add.Text, fields.At(add));
-        var substance = Needed(resolution.FindSubstance(what, add, fields));
-        var (amount, tolerance) = PortionReader.Read(entry["amount"], Due.Portion, fields);
-        if (amount is not null && substance is not null && !PortionReader.Fits(amount.Value, substance, entry["amount"]!, fields))
+        var written = WrittenAddition.Read(entry, add, ids, _final, resolution, fields);
+        _complete &= written.IsComplete;
+        return new DirectDose(written.Id, fields.At(entry))
         {
-            amount = null;
-        }
-
-        if (Needed(amount) is not null && _final is not null)
-        {
-            Plausibility.AgainstBatch(amount!.Value, substance, _final.Value, entry["amount"]!, fields);
-        }
-
-        return new DirectDose(ids.For(entry, substance?.Id ?? add.Text), fields.At(entry))
-        {
-            What = what,
-            Substance = substance,
-            Amount = amount,
-            Tolerance = amount is null ? null : tolerance,
-            Assay = Plausibility.Share(fields.Located(entry["assay"], Due.Assay, q => q.MassFraction), entry["assay"], fields, "An assay"),
-            With = resolution.FindTool(entry["with"], fields),
+            What = written.What,
+            Substance = written.Substance,
+            Amount = written.Amount,
+            Tolerance = written.Tolerance,
+            Assay = written.Assay,
+            With = written.With,
         };
     }
 

@@ -74,27 +74,16 @@ internal sealed partial class StockReader
 
     private AddStep ReadAdd(JsonItem entry, JsonItem add, IdSet ids)
     {
-        var what = new Located<string>(add.Text, fields.At(add));
-        var substance = Needed(resolution.FindSubstance(what, add, fields));
-        var (amount, tolerance) = PortionReader.Read(entry["amount"], Due.Portion, fields);
-        if (amount is not null && substance is not null && !PortionReader.Fits(amount.Value, substance, entry["amount"]!, fields))
+        var written = WrittenAddition.Read(entry, add, ids, _makes, resolution, fields);
+        _complete &= written.IsComplete;
+        return new AddStep(written.Id, fields.At(entry))
         {
-            amount = null;
-        }
-
-        if (Needed(amount) is not null && _makes is not null)
-        {
-            Plausibility.AgainstBatch(amount!.Value, substance, _makes.Value, entry["amount"]!, fields);
-        }
-
-        return new AddStep(ids.For(entry, substance?.Id ?? add.Text), fields.At(entry))
-        {
-            What = what,
-            Substance = substance,
-            Amount = amount,
-            Tolerance = amount is null ? null : tolerance,
-            Assay = Plausibility.Share(fields.Located(entry["assay"], Due.Assay, q => q.MassFraction), entry["assay"], fields, "An assay"),
-            With = resolution.FindTool(entry["with"], fields),
+            What = written.What,
+            Substance = written.Substance,
+            Amount = written.Amount,
+            Tolerance = written.Tolerance,
+            Assay = written.Assay,
+            With = written.With,
         };
     }
 
