@@ -1,10 +1,21 @@
+using System.Collections.Frozen;
 using System.Text;
 
 namespace RecipeLint.Reports;
 
-/// <summary>Breaks text at blanks so that no line takes more columns than allowed; a word too long for a line is cut.</summary>
+/// <summary>
+/// Breaks text at blanks so that no line takes more columns than allowed; a number and its unit stay on one line. A word too long for a line
+/// is cut.
+/// </summary>
 public static class TextWrap
 {
+    /// <summary>What may follow a number without a break; sentence signs after it do not count.</summary>
+    private static readonly FrozenSet<string> Units = new[]
+    {
+        "%", "°C", "K", "kg", "g", "mg", "µg", "mL", "L", "m³", "mol", "mmol", "µmol", "g/L", "kg/L", "mg/L", "µg/L", "mL/L", "mol/L", "mmol/L",
+        "µmol/L", "meq/L", "mol/kg", "mmol/kg", "meq/kg", "mg/kg", "g/kg", "g/mL", "g/mol", "mS/cm", "kJ", "kJ/mol", "day", "days", "weeks", "months",
+    }.ToFrozenSet(StringComparer.Ordinal);
+
     /// <param name="text">Runs of blanks count as one.</param>
     /// <param name="width">Columns per line; less than 2 counts as 2, the widest character.</param>
     public static IReadOnlyList<string> Wrap(string text, int width)
@@ -13,7 +24,7 @@ public static class TextWrap
         var lines = new List<string>();
         var line = new StringBuilder();
         var used = 0;
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(w => Cut(w, width)))
+        foreach (var word in Joined(text.Split(' ', StringSplitOptions.RemoveEmptyEntries), width).SelectMany(w => Cut(w, width)))
         {
             var own = DisplayWidth.Of(word);
             if (used > 0 && used + 1 + own > width)
@@ -36,6 +47,25 @@ public static class TextWrap
         lines.Add(line.ToString());
         return lines;
     }
+
+    /// <summary>The words with a number and its unit as one, where both fit a line.</summary>
+    private static IEnumerable<string> Joined(string[] words, int width)
+    {
+        for (var i = 0; i < words.Length; i++)
+        {
+            if (i + 1 < words.Length && char.IsAsciiDigit(words[i][^1]) && IsUnit(words[i + 1])
+                && DisplayWidth.Of(words[i]) + 1 + DisplayWidth.Of(words[i + 1]) <= width)
+            {
+                yield return $"{words[i]} {words[++i]}";
+            }
+            else
+            {
+                yield return words[i];
+            }
+        }
+    }
+
+    private static bool IsUnit(string word) => Units.Contains(word.TrimEnd('.', ',', ';', ':', ')', '?'));
 
     private static IEnumerable<string> Cut(string word, int width)
     {
