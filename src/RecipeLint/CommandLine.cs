@@ -18,6 +18,7 @@ internal static class CommandLine
               recipelint check recipes/lettuce.recipe.json --fail-on warning
               recipelint check . --format sarif --output findings.sarif
               recipelint explain calcium-with-sulfate   why a rule exists and what to do
+              recipelint explain RL0101 --for stocks/a.stock.json   with the numbers of that file
               recipelint init --from "Ca(NO3)2.4H2O 200 g, KNO3 100 g in 2 L"
 
             Exit codes: 0 nothing at or above the threshold, 1 findings, 2 wrong usage or unreadable input, 3 internal fault.

@@ -41,6 +41,18 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
         return new Session(workspace, Analyzer.Analyse(workspace));
     }
 
+    /// <summary>
+    /// The session of one file, with everything else in the folder of its settings: what a stock is dosed into, and whether it is used at all,
+    /// stands in other files. The same session where there are no settings.
+    /// </summary>
+    public static Session WithShopOf(Surroundings world, Session alone, string asked, string? config, bool noConfig)
+    {
+        var file = alone.Workspace.Asked.Single();
+        return alone.Workspace.SettingsFor(file).File is { } settings && config is null && !noConfig
+            ? Open(world, [asked, Path.GetDirectoryName(Path.Combine(alone.Workspace.Root, settings))!], null, null, false)
+            : alone;
+    }
+
     private static void Refuse(Workspace workspace)
     {
         if (workspace.Unusable.Count > 0)

@@ -40,6 +40,8 @@ public sealed class UsageTests
         new[] { "check", "@examples" },
         new[] { "explain" },
         new[] { "explain", "no-such-rule" },
+        new[] { "explain", "calcium-with-sulfate", "--for", "no-such.stock.json" },
+        new[] { "explain", "calcium-with-sulfate", "--for", "examples/quillmere" },
         new[] { "facts" },
         new[] { "facts", "examples/quillmere" },
         new[] { "facts", "examples/quillmere/water/rain.water.json" },

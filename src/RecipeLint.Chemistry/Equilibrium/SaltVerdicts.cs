@@ -38,7 +38,11 @@ public static class SaltVerdicts
 
     // Measured two-salt saturated solutions (KNO3-KH2PO4, NH4H2PO4-KNO3) have the mean of the two measures between -0.25 and +0.03;
     // for the phosphates, whose index is the lower the more nitrate there is, "close" therefore begins further down.
-    private const double CertainFrom = 0.02, NearestByEither = -0.10;
+    private const double CertainFrom = 0.02;
+
+    /// <summary>A salt of which either measure is above this is close.</summary>
+    public const double NearestByEither = -0.10;
+
     private const double CloseFrom = -0.15, CloseFromDihydrogenPhosphate = -0.30, BeyondTableCelsius = 5;
 
     /// <summary>A verdict for every calibrated salt whose ions are present, in table order.</summary>
@@ -55,7 +59,7 @@ public static class SaltVerdicts
             double? calibrated = state.IonicStrength <= HighestIonicStrength ? index : null;
             var product = ProductIndex(solid, input.Totals, handbook);
             if (calibrated is null && product is null) continue;
-            var limit = solid.Name is "MKP" or "MAP" ? CloseFromDihydrogenPhosphate : CloseFrom;
+            var limit = CloseFromIndex(solid);
             double first = calibrated ?? product!.Value, second = product ?? calibrated!.Value, mean = (first + second) / 2;
             var verdict = Math.Min(first, second) > 0 || mean > CertainFrom ? SaltState.Crystallises
                 : mean > limit || Math.Max(first, second) > NearestByEither ? SaltState.Close : SaltState.Clear;
@@ -67,6 +71,9 @@ public static class SaltVerdicts
     /// <summary>Handbook solubility of a calibrated salt in pure water, mol per kg, at a temperature in °C; null where the handbook has none.</summary>
     public static double? Solubility(Solid solid, double celsius) =>
         CalibratedSalts.Solids.IndexOf((ushort)solid.Table) is >= 0 and var row ? Solubility(row, celsius) : null;
+
+    /// <summary>The mean of the two measures above which a salt is close.</summary>
+    public static double CloseFromIndex(Solid solid) => solid.Name is "MKP" or "MAP" ? CloseFromDihydrogenPhosphate : CloseFrom;
 
     private static double? Solubility(int row, double celsius)
     {

@@ -47,6 +47,9 @@ public sealed record BatchTemperature(
     /// </summary>
     public const double MaxMolality = 2;
 
+    /// <summary>J per g and K, at 20 °C (as in the data of this model).</summary>
+    public const double WaterHeatCapacity = PhysicalConstants.WaterHeatCapacity;
+
     /// <summary>
     /// Temperature change when substances dissolve in water without exchange of heat. The heat is that at infinite dilution; the heat
     /// capacity is that of the water alone (crystal water included), which for salts is the solution's own within about 6 % up to

@@ -9,21 +9,21 @@ namespace RecipeLint.Recipes.Documents;
 /// Cations against anions: 100 (sum of cations - sum of anions) / (sum of both), in meq/L (Standard Methods for the Examination of
 /// Water and Wastewater, method 1030 E; recalled). Values that are a range count by their middle.
 /// </summary>
-internal static class WaterBalance
+public static class WaterBalance
 {
     /// <summary>Per cent; the bound the laboratory trade puts on a routine analysis is 5 to 10 (common practice, no source).</summary>
-    private const double LimitPercent = 10;
+    public const double LimitPercent = 10;
 
     /// <summary>With less than this the check would only say that the analysis is partial.</summary>
-    private const int MajorsNeeded = 3;
+    public const int MajorsNeeded = 3;
 
     /// <summary>Below 0.4 meq/L in all, rounding alone unbalances an analysis.</summary>
-    private const double LeastEquivalentsPerLitre = 0.4e-3;
+    public const double LeastEquivalentsPerLitre = 0.4e-3;
 
     private static readonly string[] Majors = ["Ca", "Mg", "Na", "alkalinity", "Cl", "SO4"];
 
     /// <summary>Reports an imbalance over 10 % of an analysis that states most of the major ions.</summary>
-    public static void Check(
+    internal static void Check(
         IReadOnlyList<WaterReading> readings,
         Located<Interval<ChargeConcentration>>? alkalinity,
         JsonItem? ions,

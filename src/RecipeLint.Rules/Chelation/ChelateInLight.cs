@@ -9,20 +9,20 @@ namespace RecipeLint.Rules.Chelation;
 public sealed class ChelateInLight : StockRule
 {
     /// <summary>Hours of light a day on a shelf by the window or under lamps (common practice, no source).</summary>
-    private const double HoursPerDay = 12;
+    internal const double HoursPerDay = 12;
 
     /// <summary>Light in the shade as part of full light (common practice, no source).</summary>
-    private const double ShadePart = 0.1;
+    internal const double ShadePart = 0.1;
 
     /// <summary>Days taken where the file states no storage time.</summary>
-    private const double UnstatedDays = 30;
+    internal const double UnstatedDays = 30;
 
     /// <summary>
     /// First-order loss per hour at 500 µmol m-2 s-1, from what was left of soluble iron: 15 % of a 100 times Fe-EDTA stock after 240 h and
     /// 3 % of a 10 times Hoagland solution with Fe-DTPA after 72 h (J. P. Albano and W. B. Miller, HortScience 30 (1995) 845, abstract). HEDTA is
     /// taken as EDTA and citrate as DTPA, without a source. EDDHA fades far more slowly and is left out.
     /// </summary>
-    private static readonly (string Agent, string Name, double PerHour)[] _rates =
+    internal static readonly (string Agent, string Name, double PerHour)[] Rates =
     [
         ("EDTA-4", "EDTA", -Math.Log(0.15) / 240),
         ("DTPA-5", "DTPA", -Math.Log(0.03) / 72),
@@ -45,7 +45,7 @@ public sealed class ChelateInLight : StockRule
         var hours = days * HoursPerDay * (light.Value == LightExposure.Shade ? ShadePart : 1);
         double lost = 0;
         var (agent, most) = ("", 0.0);
-        foreach (var (component, name, perHour) in _rates)
+        foreach (var (component, name, perHour) in Rates)
         {
             var held = state.Chelates
                 .Where(c => c.Agent == component && (c.Metal is Iron.Ferrous or Iron.Ferric))

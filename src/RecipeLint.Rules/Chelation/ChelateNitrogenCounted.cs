@@ -9,7 +9,7 @@ namespace RecipeLint.Rules.Chelation;
 public sealed class ChelateNitrogenCounted : RecipeRule
 {
     /// <summary>Nitrogen atoms in each agent, from their formulas.</summary>
-    private static readonly (string Component, int Nitrogen)[] _agents =
+    internal static readonly (string Component, int Nitrogen)[] Agents =
         [("EDTA-4", 2), ("DTPA-5", 3), ("HEDTA-3", 2), ("EDDHA-4", 2), ("inert:FeHBED-1", 2)];
 
     public override string Name => "chelate-nitrogen-counted";
@@ -21,7 +21,7 @@ public sealed class ChelateNitrogenCounted : RecipeRule
             yield break;
         }
 
-        var locked = _agents.Sum(a => a.Nitrogen * recipe.ComponentMoles.GetValueOrDefault(a.Component))
+        var locked = Agents.Sum(a => a.Nitrogen * recipe.ComponentMoles.GetValueOrDefault(a.Component))
             * AtomicWeights.Of(Element.N) * 1000 / recipe.FinalVolume.Litres;
         var found = recipe.MilligramsPerLitre("N");
         var asked = wanted.MilligramsPerLitre;

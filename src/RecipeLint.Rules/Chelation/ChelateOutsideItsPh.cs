@@ -100,7 +100,7 @@ public sealed class ChelateOutsideItsPh : WorkspaceRule
         window.HighFrom == window.Highest ? Say.Number(window.Highest) : $"{Say.Number(window.HighFrom)} to {Say.Number(window.Highest)}";
 
     /// <summary>Windows of the agents that hold a notable part of the iron, the widest last.</summary>
-    private static IEnumerable<ChelateWindow> Windows(ImmutableSortedDictionary<string, double> moles) =>
+    internal static IEnumerable<ChelateWindow> Windows(ImmutableSortedDictionary<string, double> moles) =>
         Iron.Holders(moles).Where(h => h.Share >= NotableShare).Select(h => ChelateWindow.Of(h.Name)).OrderBy(w => w.Highest);
 
     private static Finding Finding(

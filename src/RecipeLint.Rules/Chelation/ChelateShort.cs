@@ -61,7 +61,7 @@ public sealed class ChelateShort : StockRule
     }
 
     /// <summary>pH and share of iron that nothing holds, in the worst recipe with this stock; without one, in the stock diluted alone.</summary>
-    private static (double Ph, double Loose) Feed(StockFacts stock, RuleContext context)
+    internal static (double Ph, double Loose) Feed(StockFacts stock, RuleContext context)
     {
         var feeds = Iron.RecipesWith(context.Facts, stock)
             .Select(r => (State: Iron.Feed(r), Iron: Iron.Moles(r.ComponentMoles) / r.FinalVolume.Litres))

@@ -60,7 +60,7 @@ public sealed class DoseContradictsDilution : RecipeRule
     private static string Rate(Dose dose) =>
         $"{Say.Number(dose.MillilitresPerLitre)} mL/L (1:{dose.Dilution.ToString("0.#", CultureInfo.InvariantCulture)})";
 
-    private sealed record Pair(StockDocument Stock, Place Place, Dose Used, Located<Dose> Stated)
+    internal sealed record Pair(StockDocument Stock, Place Place, Dose Used, Located<Dose> Stated)
     {
         internal double Factor => Used.LitresPerLitre / Stated.Value.LitresPerLitre;
 

@@ -7,7 +7,7 @@ namespace RecipeLint.Rules.People;
 /// <summary>Bleach with ammonium, urea or glycine in one stock: chloramines.</summary>
 public sealed class HypochloriteWithAmmonium : StockRule
 {
-    private static readonly string[] _nitrogen = ["NH4+", "inert:urea", "Glycinate-"];
+    internal static readonly string[] Nitrogen = ["NH4+", "inert:urea", "Glycinate-"];
 
     public override string Name => "hypochlorite-with-ammonium";
 
@@ -15,8 +15,8 @@ public sealed class HypochloriteWithAmmonium : StockRule
     {
         var chlorine = Reactants.ChlorineGramsPerLitre(stock);
         var bleach = stock.Additions.FirstOrDefault(a => Reactants.Brings(a, Reactants.Hypochlorite));
-        var partner = stock.Additions.Where(a => _nitrogen.Any(n => Reactants.Brings(a, n)))
-            .OrderByDescending(a => _nitrogen.Sum(n => a.ComponentMoles.GetValueOrDefault(n)))
+        var partner = stock.Additions.Where(a => Nitrogen.Any(n => Reactants.Brings(a, n)))
+            .OrderByDescending(a => Nitrogen.Sum(n => a.ComponentMoles.GetValueOrDefault(n)))
             .ThenBy(a => a.Id, StringComparer.Ordinal)
             .FirstOrDefault();
         if (bleach is null || partner is null || Rounding.SixDigits(chlorine * 1000) < context.Number("chlorineFrom"))
@@ -26,7 +26,7 @@ public sealed class HypochloriteWithAmmonium : StockRule
 
         var moles = Math.Min(
             chlorine * stock.Volume.Litres / Reactants.ChlorineGramsPerMole,
-            stock.Additions.Sum(a => _nitrogen.Sum(n => a.ComponentMoles.GetValueOrDefault(n))));
+            stock.Additions.Sum(a => Nitrogen.Sum(n => a.ComponentMoles.GetValueOrDefault(n))));
         yield return context.Find(
             bleach.Place,
             $"{Reactants.Capital(bleach.Substance.Name)} and {partner.Substance.Name} in one stock form chloramines: up to {Say.Number(moles)} mol in this batch. "

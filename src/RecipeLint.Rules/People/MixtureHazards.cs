@@ -22,7 +22,7 @@ internal sealed class MixtureHazards
     /// <summary>Multiplying factors of the Annex VI entries for what is very toxic to water life; 1 for the rest.</summary>
     private static readonly (string Component, double Factor)[] _waterFactors = [("Cu+2", 10), ("Co+2", 10)];
 
-    private static readonly (string Code, string Words, double Limit, (string From, double Weight)[] Sum)[] _health =
+    internal static readonly (string Code, string Words, double Limit, (string From, double Weight)[] Sum)[] HealthTable =
     [
         ("H314", "burn skin and eyes", 5, [("H314", 1)]),
         ("H318", "damage the eyes for good", 3, [("H314", 1), ("H318", 1)]),
@@ -47,6 +47,9 @@ internal sealed class MixtureHazards
     private readonly StockFacts _stock;
     private readonly double _grams;
 
+    /// <summary>Mass of the finished stock, g.</summary>
+    internal double Grams => _grams;
+
     internal MixtureHazards(StockFacts stock)
     {
         _stock = stock;
@@ -56,7 +59,7 @@ internal sealed class MixtureHazards
     /// <summary>Hazards to health other than reproduction, in the order of the table.</summary>
     internal IReadOnlyList<MixtureHazard> Health()
     {
-        var found = _health.Select(row => Sum(row.Code, row.Words, row.Limit, row.Sum)).OfType<MixtureHazard>().ToList();
+        var found = HealthTable.Select(row => Sum(row.Code, row.Words, row.Limit, row.Sum)).OfType<MixtureHazard>().ToList();
         found.RemoveAll(h => _covers.Any(c => c.Covered == h.Code && found.Exists(g => g.Code == c.Grave)));
         return found;
     }
@@ -82,7 +85,7 @@ internal sealed class MixtureHazards
         ? 100 * VesselContents.PureGrams(addition) / addition.Substance.Strength.Value / _grams
         : 0;
 
-    private static double Factor(AdditionFacts addition) =>
+    internal static double Factor(AdditionFacts addition) =>
         _waterFactors.Where(f => Reactants.Brings(addition, f.Component)).Select(f => f.Factor).DefaultIfEmpty(1).Max();
 
     private MixtureHazard? Sum(string code, string words, double limit, (string From, double Weight)[] parts)
@@ -94,6 +97,6 @@ internal sealed class MixtureHazards
             : null;
     }
 
-    private List<AdditionFacts> Bringing(params string[] codes) =>
+    internal List<AdditionFacts> Bringing(params string[] codes) =>
         [.. _stock.Additions.Where(a => a.Substance.Hazards is { } h && h.Statements.Any(s => codes.Any(c => s.StartsWith(c, StringComparison.Ordinal))))];
 }

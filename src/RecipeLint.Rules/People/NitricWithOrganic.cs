@@ -48,6 +48,6 @@ public sealed class NitricWithOrganic : StockRule
         }
     }
 
-    private static double Strength(AdditionFacts addition) =>
+    internal static double Strength(AdditionFacts addition) =>
         addition.Mass.Grams > 0 ? Rounding.SixDigits(100 * VesselContents.PureGrams(addition) / addition.Mass.Grams) : 0;
 }

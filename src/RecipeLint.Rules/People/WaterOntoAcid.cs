@@ -11,7 +11,7 @@ namespace RecipeLint.Rules.People;
 public sealed class WaterOntoAcid : StockRule
 {
     /// <summary>The acids sold as liquids, with their options.</summary>
-    private static readonly (Formula Acid, string Option)[] _acids =
+    internal static readonly (Formula Acid, string Option)[] Acids =
     [
         (FormulaParser.Parse("H2SO4"), "sulfuricFrom"), (FormulaParser.Parse("HNO3"), "nitricFrom"), (FormulaParser.Parse("HCl"), "hydrochloricFrom"),
         (FormulaParser.Parse("H3PO4"), "phosphoricFrom"), (FormulaParser.Parse("C2H4O2"), "aceticFrom"),
@@ -23,7 +23,7 @@ public sealed class WaterOntoAcid : StockRule
     {
         foreach (var moment in Bench.Walk(stock).Where(m => m.BringsWater))
         {
-            foreach (var (acid, option) in _acids)
+            foreach (var (acid, option) in Acids)
             {
                 var acids = moment.Before.Additions.Where(a => !a.ThroughAliquot && Reactants.IsLiquidAcid(a.Substance, acid)).ToList();
                 if (acids.Count == 0)

@@ -44,7 +44,7 @@ public sealed class AlkalinityNotNeutralised : RecipeRule
     }
 
     /// <summary>One meq of alkalinity counts as so many mg of CaCO3: half its molar mass.</summary>
-    private const double CaCO3MilligramsPerMilliequivalent = 50.04;
+    internal const double CaCO3MilligramsPerMilliequivalent = 50.04;
 
     /// <summary>meq/L that stay; null where it cannot be computed.</summary>
     internal static double? Left(RecipeFacts recipe)

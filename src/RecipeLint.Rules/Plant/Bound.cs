@@ -6,7 +6,7 @@ namespace RecipeLint.Rules.Plant;
 /// </summary>
 internal static class Bound
 {
-    private const double HalfOfTheThirdDigit = 0.005;
+    internal const double HalfOfTheThirdDigit = 0.005;
 
     public static bool IsOver(double found, double? bound) => found > bound * (1 + HalfOfTheThirdDigit);
 

@@ -13,10 +13,10 @@ namespace RecipeLint.Rules.Plant;
 public sealed class ChargeImbalance : RecipeRule
 {
     /// <summary>Targets without which nothing can be said: each can close a gap.</summary>
-    private static readonly string[] Needed = ["P", "K", "Ca", "Mg", "S"];
+    internal static readonly string[] Needed = ["P", "K", "Ca", "Mg", "S"];
 
     /// <summary>Charges near pH 5.8, where phosphate is H2PO4-.</summary>
-    private static readonly (string Key, int Charge)[] Charges =
+    internal static readonly (string Key, int Charge)[] Charges =
         [("K", 1), ("Ca", 2), ("Mg", 2), ("Na", 1), ("NH4-N", 1), ("NO3-N", -1), ("P", -1), ("S", -2), ("Cl", -1)];
 
     public override string Name => "charge-imbalance";

@@ -24,9 +24,9 @@ public sealed class ContaminantLoad : WorkspaceRule
     }
 
     /// <summary>What the shop wrote, not the typical impurities that a strength of a catalogue substance inherits.</summary>
-    private static bool IsDeclared(Impurity impurity, string file) => impurity.Content.Source == $"stated in {file}";
+    internal static bool IsDeclared(Impurity impurity, string file) => impurity.Content.Source == $"stated in {file}";
 
-    private static IEnumerable<Impurity> Declared(Substance substance, string file) => substance.Impurities.Where(i => IsDeclared(i, file));
+    internal static IEnumerable<Impurity> Declared(Substance substance, string file) => substance.Impurities.Where(i => IsDeclared(i, file));
 
     private static IEnumerable<Finding> Products(string file, ShopSubstance entry, RuleContext context)
     {
@@ -88,7 +88,7 @@ public sealed class ContaminantLoad : WorkspaceRule
     }
 
     /// <summary>What is weighed for a dose, with the part of it that reaches the solution.</summary>
-    private static IEnumerable<(AdditionFacts Addition, double Part)> Additions(DoseFacts dose) =>
+    internal static IEnumerable<(AdditionFacts Addition, double Part)> Additions(DoseFacts dose) =>
         dose.Direct is { } direct
             ? [(direct, 1)]
             : dose.Stock is { } stock ? stock.Additions.Select(a => (a, dose.Volume / stock.Volume)) : [];

@@ -51,6 +51,12 @@ public abstract class ElementRangeRule : RecipeRule
     /// <summary>True when another rule has more to say of this element in this recipe.</summary>
     protected virtual bool IsOwnedElsewhere(RecipeFacts recipe, string key) => false;
 
+    /// <summary>True when another rule has more to say of this element in this recipe.</summary>
+    internal bool LeavesToOthers(RecipeFacts recipe, string key) => IsOwnedElsewhere(recipe, key);
+
+    /// <summary>The bound that is passed, mg/L, at this concentration; null when it is fine for this rule.</summary>
+    internal double? PassedBound(double milligramsPerLitre, ElementRange range, string profile) => Verdict(milligramsPerLitre, range, profile)?.Limit;
+
     /// <summary>What is said of an element at this concentration; null when it is fine for this rule.</summary>
     protected abstract RangeVerdict? Verdict(double milligramsPerLitre, ElementRange range, string profile);
 

@@ -52,7 +52,7 @@ internal static class ElementRatio
     private static double Sum(RecipeFacts recipe, string keys, string basis) =>
         Keys(keys).Sum(key => Value(recipe, key, basis));
 
-    private static double Value(RecipeFacts recipe, string key, string basis)
+    internal static double Value(RecipeFacts recipe, string key, string basis)
     {
         if (!recipe.Elements.TryGetValue(key, out var fact))
         {
@@ -67,5 +67,5 @@ internal static class ElementRatio
         };
     }
 
-    private static int Valence(string key) => key is "Ca" or "Mg" or "S" ? 2 : 1;
+    internal static int Valence(string key) => key is "Ca" or "Mg" or "S" ? 2 : 1;
 }

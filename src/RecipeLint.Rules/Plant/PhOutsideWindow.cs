@@ -49,7 +49,7 @@ public sealed class PhOutsideWindow : RecipeRule
         }
     }
 
-    private static IEnumerable<Located<double>> Aims(RecipeFacts recipe, Target? target)
+    internal static IEnumerable<Located<double>> Aims(RecipeFacts recipe, Target? target)
     {
         if (recipe.Recipe.Adjust?.Target is { } adjusted)
         {

@@ -73,7 +73,7 @@ internal static class WaterLimits
         }
     }
 
-    private static (double Found, Place Place)? Value(WaterDocument water, WaterLimit limit)
+    internal static (double Found, Place Place)? Value(WaterDocument water, WaterLimit limit)
     {
         switch (limit.Key)
         {
@@ -94,7 +94,7 @@ internal static class WaterLimits
     }
 
     /// <summary>Half the molar mass of CaCO3.</summary>
-    private const double CaCO3PerMilliequivalent = 50.04;
+    internal const double CaCO3PerMilliequivalent = 50.04;
 
     /// <summary>An estimated ion stands at the place of the figure it was estimated from.</summary>
     private static bool IsEstimated(WaterDocument water, WaterValue value) =>

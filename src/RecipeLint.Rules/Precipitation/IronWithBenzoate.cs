@@ -12,12 +12,12 @@ namespace RecipeLint.Rules.Precipitation;
 public sealed class IronWithBenzoate : StockRule
 {
     /// <summary>Trinuclear basic ferric benzoate holds six benzoates to three irons (its cation [Fe3O(C7H5O2)6]+).</summary>
-    private const double BenzoatesPerIron = 2;
+    internal const double BenzoatesPerIron = 2;
 
     /// <summary>g/mol of iron as Fe(C7H5O2)2OH, from CIAAW weights.</summary>
-    private const double GramsPerMoleIron = 315.08;
+    internal const double GramsPerMoleIron = 315.08;
 
-    private const string Benzoate = "Benzoate-";
+    internal const string Benzoate = "Benzoate-";
 
     public override string Name => "iron-with-benzoate";
 
@@ -68,7 +68,7 @@ public sealed class IronWithBenzoate : StockRule
     }
 
     /// <summary>mol/L of iron(III) that no chelating agent holds, dissolved or already a deposit without benzoate.</summary>
-    private static double Unprotected(StockFacts stock, SolutionState state)
+    internal static double Unprotected(StockFacts stock, SolutionState state)
     {
         var all = stock.Concentration("Fe+3").MolesPerLitre
             + (state.Moment == StateMoment.Aged ? stock.Concentration("Fe+2").MolesPerLitre : 0);

@@ -32,16 +32,24 @@ public sealed class PhosphateInTraceStock : SolidRule
     /// <summary>In a trace stock that is clear by its low pH alone: what the phosphate does when the pH rises.</summary>
     private protected override IEnumerable<Finding> Otherwise(StockFacts stock, IReadOnlyList<SolutionState> states, RuleContext context)
     {
-        var mixing = stock.Chemistry.Mixing;
-        var pH = context.Number("worstCasePh");
-        if (stock.Stock.Dose is not { Value.LitresPerLitre: > 0 } dose || dose.Value.Dilution < context.Number("traceDilution")
-            || mixing is not { IsSolved: true, Validity.Trust: not Trust.OutOfRange } || mixing.PhBeforeDeposit >= pH
-            || SettledAt(stock, mixing, pH) is not { } settled || settled.Grams < context.Number("visible"))
+        if (AtWorstPh(stock, context) is not { } then)
         {
             return [];
         }
 
-        return [KeptClearByPh(stock, mixing, settled.Solid, settled.Grams, StartsAt(stock, mixing, pH, context.Number("visible")), context)];
+        var mixing = stock.Chemistry.Mixing;
+        return [KeptClearByPh(stock, mixing, then.Solid, then.Grams, StartsAt(stock, mixing, context.Number("worstCasePh"), context.Number("visible")), context)];
+    }
+
+    /// <summary>What settles in g/L when the pH rises to the worst case; null where it is no trace stock, not below that pH, or nothing does.</summary>
+    internal (Solid Solid, double Grams)? AtWorstPh(StockFacts stock, RuleContext context)
+    {
+        var pH = context.Number("worstCasePh");
+        return stock.Stock.Dose is { Value.LitresPerLitre: > 0 } dose && dose.Value.Dilution >= context.Number("traceDilution")
+            && stock.Chemistry.Mixing is { IsSolved: true, Validity.Trust: not Trust.OutOfRange } mixing && mixing.PhBeforeDeposit < pH
+            && SettledAt(stock, mixing, pH) is { } settled && settled.Grams >= context.Number("visible")
+                ? settled
+                : null;
     }
 
     /// <summary>Zinc and copper phosphate that settle at a pH, g/L; null when none does.</summary>

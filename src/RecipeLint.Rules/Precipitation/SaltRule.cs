@@ -13,21 +13,14 @@ namespace RecipeLint.Rules.Precipitation;
 public abstract class SaltRule : SolidRule
 {
     /// <summary>Index of a salt whose constant is not fitted to a handbook from which it is said to be close.</summary>
-    private const double UnfittedFrom = 0.3;
+    internal const double UnfittedFrom = 0.3;
 
     protected override bool EachSolidApart => true;
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        var states = stock.Chemistry.States.Where(s => s.IsSolved && s.Moment != StateMoment.Aged).ToList();
-        var standings = states.SelectMany(s => Standings(s, context.Number("nearLimit"))).Where(s => IsOwn(s.Solid)).GroupBy(s => s.Solid.Name, StringComparer.Ordinal);
-        foreach (var group in standings)
+        foreach (var worst in Worst(stock, context))
         {
-            var worst = group
-                .OrderByDescending(s => s.Crystallises)
-                .ThenByDescending(s => Rounding.SixDigits(s.GramsPerLitre))
-                .ThenByDescending(s => Rounding.SixDigits(s.Index))
-                .First();
             if (worst.Crystallises && worst.GramsPerLitre > 0 && Rounding.SixDigits(worst.GramsPerLitre) < context.Number("visible"))
             {
                 continue;
@@ -37,9 +30,21 @@ public abstract class SaltRule : SolidRule
         }
     }
 
+    /// <summary>Each salt that crystallises or comes close, at its worst moment.</summary>
+    internal IEnumerable<SaltStanding> Worst(StockFacts stock, RuleContext context) =>
+        JudgedStates(stock)
+            .SelectMany(s => Standings(s, context.Number("nearLimit")))
+            .Where(s => IsOwn(s.Solid))
+            .GroupBy(s => s.Solid.Name, StringComparer.Ordinal)
+            .Select(group => group
+                .OrderByDescending(s => s.Crystallises)
+                .ThenByDescending(s => Rounding.SixDigits(s.GramsPerLitre))
+                .ThenByDescending(s => Rounding.SixDigits(s.Index))
+                .First());
+
     /// <summary>Salts that crystallise or come close in one state.</summary>
     /// <param name="modelError">Of a saturation index below ionic strength 3 mol/kg.</param>
-    private static IEnumerable<Standing> Standings(SolutionState state, double modelError)
+    private static IEnumerable<SaltStanding> Standings(SolutionState state, double modelError)
     {
         var judged = new HashSet<Solid>();
         foreach (var salt in state.Salts)
@@ -52,7 +57,7 @@ public abstract class SaltRule : SolidRule
             }
 
             var isSure = salt is { State: SaltState.Crystallises, CalibratedIndex: not null } && deposit is not { ByHandbook: true };
-            yield return new Standing(
+            yield return new SaltStanding(
                 state,
                 salt.Solid,
                 Mean(salt),
@@ -65,14 +70,14 @@ public abstract class SaltRule : SolidRule
         foreach (var deposit in state.Deposits.Where(d => !judged.Contains(d.Solid) && state.Validity.Trust != Trust.OutOfRange))
         {
             var sureness = SolidOwners.Of(deposit.Solid) is null ? Sureness.NearTheLimit : new Fallout(state, [deposit]).HowSure(modelError);
-            yield return new Standing(state, deposit.Solid, deposit.Index, deposit.Mass.GramsPerLitre, true, sureness, null);
+            yield return new SaltStanding(state, deposit.Solid, deposit.Index, deposit.Mass.GramsPerLitre, true, sureness, null);
         }
 
         // Salts without a handbook fit have a printed constant only: never more than close.
         var unfitted = state.Validity.Trust == Trust.OutOfRange ? [] : state.Clear?.Solids ?? [];
         foreach (var (solid, index) in unfitted.Where(s => s.Solid.Role == SolidRole.SolubleSalt && s.Index > UnfittedFrom && !judged.Contains(s.Solid)))
         {
-            yield return new Standing(state, solid, index, 0, false, Sureness.NearTheLimit, null);
+            yield return new SaltStanding(state, solid, index, 0, false, Sureness.NearTheLimit, null);
         }
     }
 
@@ -82,7 +87,7 @@ public abstract class SaltRule : SolidRule
         && state.Deposits.Any(d => d.Solid != salt.Solid && SolidOwners.Of(d.Solid)?.Rule == DoubleSalt.RuleName
             && salt.Solid.Composition.All(c => c.Key == "H2O" || d.Solid.Composition.Any(o => o.Key == c.Key)));
 
-    private static double Mean(SaltVerdict salt)
+    internal static double Mean(SaltVerdict salt)
     {
         var first = salt.CalibratedIndex ?? salt.ProductIndex ?? 0;
         return (first + (salt.ProductIndex ?? first)) / 2;
@@ -102,7 +107,7 @@ public abstract class SaltRule : SolidRule
         return salt.HandbookMolPerKg * (salt.Solid.MolarMassGramsPerMole - (water * GramsPerMoleWater));
     }
 
-    private Finding Describe(StockFacts stock, Standing standing, RuleContext context)
+    private Finding Describe(StockFacts stock, SaltStanding standing, RuleContext context)
     {
         var owned = SolidOwners.Of(standing.Solid)!;
         var suppliers = Suppliers(stock, standing.Solid);
@@ -126,7 +131,7 @@ public abstract class SaltRule : SolidRule
         };
     }
 
-    private static IEnumerable<NamedValue> Numbers(Standing standing, NearestClear nearest)
+    private static IEnumerable<NamedValue> Numbers(SaltStanding standing, NearestClear nearest)
     {
         yield return new NamedValue("crystallises", Rounding.SixDigits(standing.GramsPerLitre), "g/L");
         yield return new NamedValue("saturation index", Rounding.SixDigits(standing.Index), "");
@@ -148,13 +153,13 @@ public abstract class SaltRule : SolidRule
     }
 
     /// <summary>How far below saturation a salt of a mixture already counts as close; the two phosphates err the most.</summary>
-    private static double CloseWithin(Solid solid) => solid.Name is "MKP" or "MAP" ? 0.3 : 0.15;
+    private static double CloseWithin(Solid solid) => -SaltVerdicts.CloseFromIndex(solid);
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
-
-    /// <summary>One salt in one state.</summary>
-    /// <param name="Index">Mean of the two measures.</param>
-    /// <param name="HandbookGrams">Solubility in pure water, g per kg of water.</param>
-    private sealed record Standing(
-        SolutionState State, Solid Solid, double Index, double GramsPerLitre, bool Crystallises, Sureness Sureness, double? HandbookGrams);
 }
+
+/// <summary>One salt in one state.</summary>
+/// <param name="Index">Mean of the two measures.</param>
+/// <param name="HandbookGrams">Solubility in pure water, g per kg of water.</param>
+internal sealed record SaltStanding(
+    SolutionState State, Solid Solid, double Index, double GramsPerLitre, bool Crystallises, Sureness Sureness, double? HandbookGrams);

@@ -16,21 +16,7 @@ internal static class SlowSolids
     public static IEnumerable<Finding> Remarks(
         string rule, StockFacts stock, IReadOnlyList<SolutionState> states, RuleContext context, double keptDays)
     {
-        if (stock.Stock.Keep?.For is { } shelf && shelf.Value.Days <= keptDays)
-        {
-            yield break;
-        }
-
-        var worst = states
-            .Where(s => s.Moment is StateMoment.Coldest or StateMoment.Warmest && s.Validity.Trust != Trust.OutOfRange)
-            .SelectMany(s => s.NearSaturation
-                .Where(n => n.Solid.Role == SolidRole.FormsSlowly && SolidOwners.Of(n.Solid) is { } owned && owned.Rule == rule
-                    && n.Index > Math.Max(context.Number("nearLimit"), owned.Spread))
-                .Select(n => (State: s, n.Solid, n.Index, Grams: Amount(stock, s, n.Solid))))
-            .Where(c => c.Grams >= context.Number("visible"))
-            .OrderByDescending(c => c.Grams)
-            .FirstOrDefault();
-        if (worst.Solid is null)
+        if (Worst(rule, stock, states, context, keptDays) is not { } worst)
         {
             yield break;
         }
@@ -53,6 +39,27 @@ internal static class SlowSolids
                 new NamedValue("temperature", worst.State.Temperature.Celsius, "°C"),
             ],
         };
+    }
+
+    /// <summary>The largest slow deposit of a rule worth a remark; null when there is none or the stock is used up before.</summary>
+    internal static (SolutionState State, Solid Solid, double Index, double Grams)? Worst(
+        string rule, StockFacts stock, IReadOnlyList<SolutionState> states, RuleContext context, double keptDays)
+    {
+        if (stock.Stock.Keep?.For is { } shelf && shelf.Value.Days <= keptDays)
+        {
+            return null;
+        }
+
+        var worst = states
+            .Where(s => s.Moment is StateMoment.Coldest or StateMoment.Warmest && s.Validity.Trust != Trust.OutOfRange)
+            .SelectMany(s => s.NearSaturation
+                .Where(n => n.Solid.Role == SolidRole.FormsSlowly && SolidOwners.Of(n.Solid) is { } owned && owned.Rule == rule
+                    && n.Index > Math.Max(context.Number("nearLimit"), owned.Spread))
+                .Select(n => (State: s, n.Solid, n.Index, Grams: Amount(stock, s, n.Solid))))
+            .Where(c => c.Grams >= context.Number("visible"))
+            .OrderByDescending(c => c.Grams)
+            .FirstOrDefault();
+        return worst.Solid is null ? null : worst;
     }
 
     /// <summary>g/L at equilibrium beside everything that forms readily.</summary>

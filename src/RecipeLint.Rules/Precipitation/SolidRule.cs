@@ -13,7 +13,7 @@ namespace RecipeLint.Rules.Precipitation;
 public abstract class SolidRule : StockRule
 {
     /// <summary>Stocks used up sooner give no remark on solids that form slowly.</summary>
-    private const double KeptDays = StockChemistry.AgedAfterDays;
+    internal const double KeptDays = StockChemistry.AgedAfterDays;
 
     private const int MostCharacters = 590, MostNames = 2;
 
@@ -28,19 +28,10 @@ public abstract class SolidRule : StockRule
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        // What falls out once the air has oxidised the iron is a matter of its protection and has a rule there.
-        var states = stock.Chemistry.States.Where(s => s.IsSolved && s.Moment != StateMoment.Aged).ToList();
-        var own = states.SelectMany(s => s.Deposits).Select(d => d.Solid).Where(IsOwn).Distinct().Where(s => IsPossible(stock, s)).ToList();
-        var groups = EachSolidApart ? own.Select(s => new List<Solid> { s }) : own.Count > 0 ? [own] : [];
+        var states = JudgedStates(stock);
         var found = false;
-        foreach (var group in groups)
+        foreach (var fallout in Fallouts(stock, states, context.Number("visible")).Where(f => LosesEnough(f, context)))
         {
-            var fallout = Fallout.Worst(states, d => group.Contains(d.Solid), context.Number("visible"));
-            if (fallout is null || !LosesEnough(fallout, context))
-            {
-                continue;
-            }
-
             found = true;
             yield return Describe(stock, states, fallout, context);
         }
@@ -75,7 +66,25 @@ public abstract class SolidRule : StockRule
     private protected virtual IEnumerable<Finding> Otherwise(StockFacts stock, IReadOnlyList<SolutionState> states, RuleContext context) =>
         SlowSolids.Remarks(Name, stock, states, context, KeptDays);
 
-    private protected bool IsOwn(Solid solid) => SolidOwners.Of(solid)?.Rule == Name;
+    internal bool IsOwn(Solid solid) => SolidOwners.Of(solid)?.Rule == Name;
+
+    /// <summary>False for a solid the constants announce in a stock of which the trade knows that it stays clear.</summary>
+    internal bool MayForm(StockFacts stock, Solid solid) => IsPossible(stock, solid);
+
+    /// <summary>The metals of which a share has to leave; see <see cref="Metals"/>.</summary>
+    internal IReadOnlyList<string> CountedMetals => Metals;
+
+    /// <summary>The solids that are told apart, each group with the moment of its largest deposit of a visible size.</summary>
+    internal IEnumerable<Fallout> Fallouts(StockFacts stock, IReadOnlyList<SolutionState> states, double visible)
+    {
+        var own = states.SelectMany(s => s.Deposits).Select(d => d.Solid).Where(IsOwn).Distinct().Where(s => IsPossible(stock, s)).ToList();
+        var groups = EachSolidApart ? own.Select(s => new List<Solid> { s }) : own.Count > 0 ? [own] : [];
+        return groups.Select(g => Fallout.Worst(states, d => g.Contains(d.Solid), visible)).OfType<Fallout>();
+    }
+
+    /// <summary>What falls out once the air has oxidised the iron is a matter of its protection and has a rule there.</summary>
+    internal static List<SolutionState> JudgedStates(StockFacts stock) =>
+        [.. stock.Chemistry.States.Where(s => s.IsSolved && s.Moment != StateMoment.Aged)];
 
     /// <summary>The two suppliers, the one whose line should change first.</summary>
     private protected IReadOnlyList<Supplier> Suppliers(StockFacts stock, Solid solid)
@@ -84,7 +93,7 @@ public abstract class SolidRule : StockRule
         return BlamesTheAnion && suppliers.Count == 2 ? [suppliers[1], suppliers[0]] : suppliers;
     }
 
-    private bool LosesEnough(Fallout fallout, RuleContext context) =>
+    internal bool LosesEnough(Fallout fallout, RuleContext context) =>
         Metals.Count == 0
         || fallout.Deposits.Any(d => d.Solid.Composition.All(c => !Metals.Contains(c.Key)))
         || Metals.Any(m => fallout.ShareOf(m) >= context.Number("metalShare") / 100);

@@ -53,7 +53,7 @@ public sealed class SolutionNotJudged : WorkspaceRule
     }
 
     /// <summary>Sparingly soluble solids near or a little past saturation, by what they are called.</summary>
-    private static List<string> Passed(SolutionState state) =>
+    internal static List<string> Passed(SolutionState state) =>
     [
         .. state.NearSaturation
             .Where(n => n.Solid.Role == SolidRole.FormsReadily && n.Index <= 1 && state.Salts.All(v => v.Solid != n.Solid))

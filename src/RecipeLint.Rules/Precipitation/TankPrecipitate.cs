@@ -14,7 +14,7 @@ public sealed class TankPrecipitate : RecipeRule
     /// <summary>From this share of the iron on a chelating agent is meant for it: why it lets go is a matter of the rules on chelates.</summary>
     private const double MeantForIron = 0.1;
 
-    private static readonly string[] TraceMetals = ["Fe+2", "Fe+3", "Mn+2", "Zn+2", "Cu+2"];
+    internal static readonly string[] TraceMetals = ["Fe+2", "Fe+3", "Mn+2", "Zn+2", "Cu+2"];
 
     private static readonly string[] Iron = ["Fe+2", "Fe+3"];
 
@@ -24,10 +24,7 @@ public sealed class TankPrecipitate : RecipeRule
 
     public override IEnumerable<Finding> Judge(RecipeFacts recipe, RuleContext context)
     {
-        // With a pH adjustment the adjusted tank is what the plants get; what it was before lasts minutes.
-        var chemistry = recipe.Chemistry;
-        SolutionState[] states = chemistry.TankAdjusted is { } adjusted ? [adjusted] : [chemistry.Tank, chemistry.TankInAir];
-        var solved = states.Where(s => s.IsSolved).ToList();
+        var solved = JudgedStates(recipe);
         var owners = solved.SelectMany(s => s.Deposits).Select(d => SolidOwners.Of(d.Solid)?.Rule).OfType<string>().Distinct(StringComparer.Ordinal);
         foreach (var owner in owners.Order(StringComparer.Ordinal))
         {
@@ -38,8 +35,16 @@ public sealed class TankPrecipitate : RecipeRule
         }
     }
 
+    /// <summary>With a pH adjustment the adjusted tank is what the plants get; what it was before lasts minutes.</summary>
+    internal static List<SolutionState> JudgedStates(RecipeFacts recipe)
+    {
+        var chemistry = recipe.Chemistry;
+        SolutionState[] states = chemistry.TankAdjusted is { } adjusted ? [adjusted] : [chemistry.Tank, chemistry.TankInAir];
+        return [.. states.Where(s => s.IsSolved)];
+    }
+
     /// <summary>What makes a deposit worth a finding: its weight, or the share of a trace metal it takes.</summary>
-    private static Loss? Counts(RecipeFacts recipe, Fallout fallout, RuleContext context)
+    internal static DepositLoss? Counts(RecipeFacts recipe, Fallout fallout, RuleContext context)
     {
         var metal = TraceMetals.MaxBy(fallout.ShareOf)!;
         var share = fallout.ShareOf(metal);
@@ -50,15 +55,15 @@ public sealed class TankPrecipitate : RecipeRule
                 return null;
             }
 
-            return share >= context.Number("metalShare") / 100 ? new Loss(metal, share) : null;
+            return share >= context.Number("metalShare") / 100 ? new DepositLoss(metal, share) : null;
         }
 
-        return fallout.GramsPerLitre >= context.Number("visible") ? new Loss(null, 0) : null;
+        return fallout.GramsPerLitre >= context.Number("visible") ? new DepositLoss(null, 0) : null;
     }
 
     private static double Moles(RecipeFacts recipe, string[] components) => components.Sum(c => recipe.ComponentMoles.GetValueOrDefault(c));
 
-    private static Finding Describe(RecipeFacts recipe, string owner, Fallout fallout, Loss loss, RuleContext context)
+    private static Finding Describe(RecipeFacts recipe, string owner, Fallout fallout, DepositLoss loss, RuleContext context)
     {
         var modelError = context.Number("nearLimit");
         var sureness = fallout.HowSure(modelError);
@@ -131,7 +136,8 @@ public sealed class TankPrecipitate : RecipeRule
 
         return null;
     }
-
-    /// <param name="Metal">The trace metal that counts; null when the weight does.</param>
-    private sealed record Loss(string? Metal, double Share);
 }
+
+/// <summary>What makes a deposit in a tank worth a finding.</summary>
+/// <param name="Metal">The trace metal that counts; null when the weight does.</param>
+internal sealed record DepositLoss(string? Metal, double Share);

@@ -51,7 +51,7 @@ public sealed class CarbonWithoutPreservative : StockRule
     }
 
     /// <summary>So acid, so salty or so full of vinegar or free copper that nothing grows in it.</summary>
-    private static bool KeepsItself(StockFacts stock, RuleContext context)
+    internal static bool KeepsItself(StockFacts stock, RuleContext context)
     {
         var state = stock.Chemistry.Mixing;
         if (!stock.IsComplete || !state.IsSolved || state.Solution is not { } solution)

@@ -13,7 +13,7 @@ namespace RecipeLint.Rules.Preservation;
 public sealed class NoAcidInTraceStock : StockRule
 {
     /// <summary>Metal in a concentrate, mol/L; the diluted feed holds a hundredth of it.</summary>
-    private const double Concentrate = 1e-4;
+    internal const double Concentrate = 1e-4;
 
     /// <summary>The pH that the remedy aims at: usual for acidified trace stocks (common practice, no source).</summary>
     private const double UsualPh = 3.5;
@@ -24,7 +24,7 @@ public sealed class NoAcidInTraceStock : StockRule
     /// <summary>What else a hydroxide, a basic salt or a carbonate of these metals is made of.</summary>
     private static readonly string[] _others = ["H+", "H2O", "SO4-2", "Cl-", "CO3-2"];
 
-    private static readonly Lazy<IReadOnlyList<Solid>> _hydroxides = new(() =>
+    internal static readonly Lazy<IReadOnlyList<Solid>> Hydroxides = new(() =>
     [
         .. EquilibriumSolver.Product.Constants.Solids.Where(s => s.Role == SolidRole.FormsReadily
             && s.Composition.Any(c => _metals.Any(m => m.Component == c.Key))
@@ -54,14 +54,14 @@ public sealed class NoAcidInTraceStock : StockRule
         }
     }
 
-    private static bool IsConcentrate(SolutionState state) =>
+    internal static bool IsConcentrate(SolutionState state) =>
         state.Metals.Any(m => m.Unchelated.MolesPerLitre >= Concentrate && _metals.Any(t => t.Component == m.Metal));
 
     /// <summary>A hydroxide that holds just so: a little less metal or acid decides.</summary>
     private static Finding? AtTheEdge(StockFacts stock, RuleContext context, IEnumerable<SolutionState> states)
     {
         var (solid, used, state) = states
-            .SelectMany(s => _hydroxides.Value.Select(h => (Solid: h, Used: UsedShare(s, h), State: s)))
+            .SelectMany(s => Hydroxides.Value.Select(h => (Solid: h, Used: UsedShare(s, h), State: s)))
             .MaxBy(h => h.Used);
         var limit = context.Number("closeTo");
         used = Rounding.SixDigits(used * 100);
@@ -86,21 +86,13 @@ public sealed class NoAcidInTraceStock : StockRule
             return null;
         }
 
-        var equivalents = alkalinity * open;
-        var moles = Analysis.Solutions.ComponentMoles.Sum(
-        [
-            stock.ComponentMoles,
-            Analysis.Solutions.ComponentMoles.Of(
-            [
-                KeyValuePair.Create("Ca+2", equivalents / 2), KeyValuePair.Create("CO3-2", equivalents), KeyValuePair.Create("H+", equivalents),
-            ]),
-        ]);
+        var moles = WithAlkalinity(stock, alkalinity * open);
         if (Settled.Of(SolutionMix.Of(moles, stock.Volume), SolutionMix.FilledAtCelsius) is not { } settled)
         {
             return null;
         }
 
-        var (metal, share) = _metals.Select(m => (Metal: m, Share: settled.LostShare(m.Component, _hydroxides.Value.Contains))).MaxBy(m => m.Share);
+        var (metal, share) = Lost(settled);
         var limit = context.Number("mostLost");
         var lost = Rounding.SixDigits(share * 100);
         if (lost <= limit || stock.SuppliersOf(metal.Component).FirstOrDefault() is not { } source)
@@ -108,12 +100,26 @@ public sealed class NoAcidInTraceStock : StockRule
             return null;
         }
 
-        var grams = settled.GramsPerLitre(_hydroxides.Value.Contains);
+        var grams = settled.GramsPerLitre(Hydroxides.Value.Contains);
         var message = $"'{stock.Stock.Name}' has {Acids(stock)} and does not say which water it is made with: with tap water of {Say.Number(alkalinity * 1000)} meq/L alkalinity it comes to pH {Say.Number(Math.Round(settled.Ph, 2))}, and {Say.Number(grams)} g/L of metal hydroxides and carbonates fall out, {Say.Percent(share)} of the {metal.Name}. "
             + "What settles is missing from every dose. "
             + Remedy(stock, context, moles);
         return Finding(context, source, message, $"{metal.Name} that falls out", lost, limit, settled.Ph, Level.Note);
     }
+
+    /// <summary>What is in the batch when its water brings so many equivalents of calcium hydrogen carbonate.</summary>
+    internal static ImmutableSortedDictionary<string, double> WithAlkalinity(StockFacts stock, double equivalents) => Analysis.Solutions.ComponentMoles.Sum(
+    [
+        stock.ComponentMoles,
+        Analysis.Solutions.ComponentMoles.Of(
+        [
+            KeyValuePair.Create("Ca+2", equivalents / 2), KeyValuePair.Create("CO3-2", equivalents), KeyValuePair.Create("H+", equivalents),
+        ]),
+    ]);
+
+    /// <summary>The metal that loses most of itself to hydroxides and carbonates, and how much, 0 to 1.</summary>
+    internal static ((string Component, string Name) Metal, double Share) Lost(Settled settled) =>
+        _metals.Select(m => (Metal: m, Share: settled.LostShare(m.Component, Hydroxides.Value.Contains))).MaxBy(m => m.Share);
 
     private static Finding Finding(RuleContext context, AdditionFacts source, string message, string name, double value, double limit, double ph, Level? level = null) =>
         context.Find(source.Place, message, level) with
@@ -123,17 +129,17 @@ public sealed class NoAcidInTraceStock : StockRule
         };
 
     /// <summary>Metal there over metal that would be saturated, from the index of a solid with several metal ions.</summary>
-    private static double UsedShare(SolutionState state, Solid solid) =>
+    internal static double UsedShare(SolutionState state, Solid solid) =>
         MetalOf(solid) is { } metal && state.Index(solid.Name) is { } index ? Math.Pow(10, index / Settled.CountOf(solid, metal.Component)) : 0;
 
-    private static (string Component, string Name)? MetalOf(Solid solid)
+    internal static (string Component, string Name)? MetalOf(Solid solid)
     {
         var metal = _metals.FirstOrDefault(m => Settled.CountOf(solid, m.Component) > 0);
         return metal.Component is null ? null : metal;
     }
 
     /// <summary>Litres of water whose kind the file leaves open.</summary>
-    private static double OpenWater(StockFacts stock)
+    internal static double OpenWater(StockFacts stock)
     {
         var open = stock.Stock.Steps
             .Where(s => s is Recipes.Documents.PourStep { Of: null } or Recipes.Documents.TopUpStep { Of: null })

@@ -11,7 +11,7 @@ public sealed class PreservativeTooStrong : StockRule
     /// <summary>
     /// Setschenow constant of benzoic acid in salts of the kind of NaCl and KCl, L/mol; 0.14 to 0.19 are published (recalled). Sorbic acid: none known.
     /// </summary>
-    private const double SaltingOut = 0.16;
+    internal const double SaltingOut = 0.16;
 
     public override string Name => "preservative-too-strong";
 
@@ -88,6 +88,6 @@ public sealed class PreservativeTooStrong : StockRule
         };
     }
 
-    private static double IndexOf(PreservativeAcid acid, SolutionState state) =>
+    internal static double IndexOf(PreservativeAcid acid, SolutionState state) =>
         acid.Index + (acid.Component == "Benzoate-" ? SaltingOut * state.IonicStrengthMolPerKg : 0);
 }

@@ -62,7 +62,7 @@ public sealed class PreservativeTooWeak : StockRule
         };
     }
 
-    private static string OptionOf(string acid) => acid switch
+    internal static string OptionOf(string acid) => acid switch
     {
         "benzoic acid" => "leastBenzoic",
         "sorbic acid" => "leastSorbic",

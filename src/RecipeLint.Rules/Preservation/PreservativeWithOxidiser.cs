@@ -7,16 +7,16 @@ namespace RecipeLint.Rules.Preservation;
 /// <summary>A preservative and bleach or peroxide in one stock: each uses up the other.</summary>
 public sealed class PreservativeWithOxidiser : StockRule
 {
-    private static readonly (string Component, string Name)[] _oxidisers = [("inert:ClO-1", "hypochlorite"), ("inert:H2O2", "hydrogen peroxide")];
+    internal static readonly (string Component, string Name)[] Oxidisers = [("inert:ClO-1", "hypochlorite"), ("inert:H2O2", "hydrogen peroxide")];
 
-    private static readonly string[] _preservatives = ["Benzoate-", "Sorbate-", "inert:propionate-1"];
+    internal static readonly string[] Preservatives = ["Benzoate-", "Sorbate-", "inert:propionate-1"];
 
     public override string Name => "preservative-with-oxidiser";
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        var preservative = _preservatives.Sum(p => stock.Concentration(p).MolesPerLitre);
-        var (component, name) = _oxidisers.MaxBy(o => stock.Concentration(o.Component).MolesPerLitre);
+        var preservative = Preservatives.Sum(p => stock.Concentration(p).MolesPerLitre);
+        var (component, name) = Oxidisers.MaxBy(o => stock.Concentration(o.Component).MolesPerLitre);
         var oxidiser = stock.Concentration(component).MolesPerLitre;
         if (preservative <= 0 || oxidiser <= 0 || stock.SuppliersOf(component).FirstOrDefault() is not { } source)
         {
@@ -30,7 +30,7 @@ public sealed class PreservativeWithOxidiser : StockRule
             yield break;
         }
 
-        var guarded = stock.Additions.Where(a => _preservatives.Any(p => a.ComponentMoles.GetValueOrDefault(p) > 0)).ToList();
+        var guarded = stock.Additions.Where(a => Preservatives.Any(p => a.ComponentMoles.GetValueOrDefault(p) > 0)).ToList();
         var names = Say.List(guarded.Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal));
         var message = $"'{stock.Stock.Name}' holds {Say.Number(oxidiser * 1000)} mmol/L {name} beside {Say.Number(preservative * 1000)} mmol/L preservative ({names}), {Say.Number(ratio)} for each. "
             + "They use each other up: the preservative is oxidised or chlorinated, the disinfectant is spent, and after days neither protects the stock. "

@@ -12,18 +12,18 @@ public sealed class ShelfLifeTooLong : StockRule
     /// Second-order decay of sodium hypochlorite at 25 °C, per % w/v and day: 15 % loses half in 144 days, 10 % in 220
     /// (G. C. White, Handbook of Chlorination, recalled).
     /// </summary>
-    private const double BleachRate = 1 / (15.0 * 144);
+    internal const double BleachRate = 1 / (15.0 * 144);
 
     /// <summary>Factor of that rate for 10 °C more (G. Gordon, L. C. Adam and B. P. Bubnis, J. AWWA 87 (1995) 97, recalled).</summary>
-    private const double BleachTenDegrees = 3.5;
+    internal const double BleachTenDegrees = 3.5;
 
     /// <summary>g/mol of sodium hypochlorite.</summary>
-    private const double SodiumHypochlorite = 74.44;
+    internal const double SodiumHypochlorite = 74.44;
 
     /// <summary>Unchelated iron, copper or manganese from which peroxide decays by them, mol/L (common practice, no source).</summary>
-    private const double Catalyses = 1e-6;
+    internal const double Catalyses = 1e-6;
 
-    private static readonly string[] _catalysts = ["Fe+2", "Fe+3", "Cu+2", "Mn+2"];
+    internal static readonly string[] Catalysts = ["Fe+2", "Fe+3", "Cu+2", "Mn+2"];
 
     public override string Name => "shelf-life-too-long";
 
@@ -85,7 +85,7 @@ public sealed class ShelfLifeTooLong : StockRule
             return null;
         }
 
-        var metal = state.Metals.Where(m => _catalysts.Contains(m.Metal)).OrderByDescending(m => m.Unchelated.MolesPerLitre).FirstOrDefault();
+        var metal = state.Metals.Where(m => Catalysts.Contains(m.Metal)).OrderByDescending(m => m.Unchelated.MolesPerLitre).FirstOrDefault();
         if (metal is null || metal.Unchelated.MolesPerLitre < Catalyses)
         {
             return null;

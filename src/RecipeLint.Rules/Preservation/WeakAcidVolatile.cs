@@ -69,7 +69,7 @@ public sealed class WeakAcidVolatile : StockRule
     }
 
     /// <summary>The smallest loss that does harm.</summary>
-    private static (double Lost, Consequence? Harm) First(StockFacts stock, double vinegar)
+    internal static (double Lost, Consequence? Harm) First(StockFacts stock, double vinegar)
     {
         double fine = 0, bad = 1;
         Consequence? harm = null;
@@ -90,7 +90,7 @@ public sealed class WeakAcidVolatile : StockRule
     }
 
     /// <summary>What happens with that part of the acetic acid gone; null when it cannot be computed.</summary>
-    private static Consequence? Harm(StockFacts stock, double vinegar, double lost)
+    internal static Consequence? Harm(StockFacts stock, double vinegar, double lost)
     {
         var gone = ImmutableSortedDictionary.CreateRange(StringComparer.Ordinal, [KeyValuePair.Create(Acetate, -vinegar * lost), KeyValuePair.Create("H+", -vinegar * lost)]);
         var moles = Analysis.Solutions.ComponentMoles.Of(
@@ -106,5 +106,5 @@ public sealed class WeakAcidVolatile : StockRule
         return new Consequence(settled.Ph, share > NotableLoss ? $"{metal} begins to fall out" : null);
     }
 
-    private sealed record Consequence(double Ph, string? What);
+    internal sealed record Consequence(double Ph, string? What);
 }

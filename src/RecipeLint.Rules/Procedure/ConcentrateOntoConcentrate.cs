@@ -10,13 +10,13 @@ namespace RecipeLint.Rules.Procedure;
 /// </summary>
 public sealed class ConcentrateOntoConcentrate : StockRule
 {
-    private static readonly string[] _partners = ["SO4-2", "H2PO4-"];
+    internal static readonly string[] Partners = ["SO4-2", "H2PO4-"];
 
     public override string Name => "concentrate-onto-concentrate";
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        if (!Brings(stock.Additions, "Ca+2") || !_partners.Any(p => Brings(stock.Additions, p)))
+        if (!Brings(stock.Additions, "Ca+2") || !Partners.Any(p => Brings(stock.Additions, p)))
         {
             yield break;
         }
@@ -35,7 +35,7 @@ public sealed class ConcentrateOntoConcentrate : StockRule
                 continue;
             }
 
-            var partner = _partners.First(p => BenchChemistry.Holds(worst.Solid, p));
+            var partner = Partners.First(p => BenchChemistry.Holds(worst.Solid, p));
             var grams = BenchChemistry.GramsOf(moment.After, worst.Solid);
             var water = moment.After.FreeWaterLitres;
             var needed = WaterToStayClear(moment.After);
@@ -60,11 +60,11 @@ public sealed class ConcentrateOntoConcentrate : StockRule
         }
     }
 
-    private static bool Brings(IEnumerable<AdditionFacts> additions, string component) => additions.Any(a => BringsOne(a, component));
+    internal static bool Brings(IEnumerable<AdditionFacts> additions, string component) => additions.Any(a => BringsOne(a, component));
 
     private static bool BringsOne(AdditionFacts addition, string component) => addition.ComponentMoles.GetValueOrDefault(component) > 0;
 
-    private static SolidIndex? Worst(VesselContents contents)
+    internal static SolidIndex? Worst(VesselContents contents)
     {
         if (BenchChemistry.Solve(contents) is not { } state)
         {
@@ -73,7 +73,7 @@ public sealed class ConcentrateOntoConcentrate : StockRule
 
         var found = BenchChemistry.FormingReadily(
             state,
-            s => BenchChemistry.Holds(s, "Ca+2") && _partners.Any(p => BenchChemistry.Holds(s, p))).ToList();
+            s => BenchChemistry.Holds(s, "Ca+2") && Partners.Any(p => BenchChemistry.Holds(s, p))).ToList();
         return found.Count == 0 ? null : found[0];
     }
 
@@ -99,7 +99,7 @@ public sealed class ConcentrateOntoConcentrate : StockRule
 
         bool Clear(double extra) =>
             BenchChemistry.Solve(contents, extra) is { } state
-            && BenchChemistry.FormingReadily(state, s => BenchChemistry.Holds(s, "Ca+2") && _partners.Any(p => BenchChemistry.Holds(s, p))).All(s => s.Index <= 0);
+            && BenchChemistry.FormingReadily(state, s => BenchChemistry.Holds(s, "Ca+2") && Partners.Any(p => BenchChemistry.Holds(s, p))).All(s => s.Index <= 0);
     }
 
     private static string Called(Solid solid) => solid.Name switch

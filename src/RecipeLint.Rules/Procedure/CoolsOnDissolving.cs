@@ -18,29 +18,13 @@ public sealed class CoolsOnDissolving : StockRule
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        var moments = Bench.Walk(stock);
         var start = context.Number("benchTemperature");
-        var run = new List<Moment>();
-        foreach (var moment in moments)
+        if (BeforeItRests(stock) is not { } contents)
         {
-            if (moment.Step is HandlingStep { Handling: Handling.Warm })
-            {
-                yield break;
-            }
-
-            if (moment.Step is HandlingStep { Handling: Handling.Rest } or TopUpStep)
-            {
-                break;
-            }
-
-            run.Add(moment);
+            yield break;
         }
 
-        var contents = run.Count == 0 ? VesselContents.Empty : run[^1].After;
-        var salts = contents.Additions
-            .Where(a => a is { ThroughAliquot: false, Substance: { Form: PhysicalForm.Solid, Formula: { } f } } && _heats.Value.ContainsKey(f.Hill))
-            .Select(a => (Addition: a, Formula: _heats.Value[a.Substance.Formula!.Hill], Grams: VesselContents.PureGrams(a)))
-            .ToList();
+        var salts = Salts(contents);
         var change = BatchTemperature.AfterDissolving([.. salts.Select(s => new DissolvedMass(s.Formula, s.Grams))], contents.FreeWaterGrams, start);
 
         // What does not dissolve at room temperature either has rules of its own.
@@ -72,16 +56,46 @@ public sealed class CoolsOnDissolving : StockRule
         };
     }
 
+    /// <summary>What stands in the vessel before it is topped up or left to rest; null where it is warmed on purpose.</summary>
+    internal static VesselContents? BeforeItRests(StockFacts stock)
+    {
+        var contents = VesselContents.Empty;
+        foreach (var moment in Bench.Walk(stock))
+        {
+            if (moment.Step is HandlingStep { Handling: Handling.Warm })
+            {
+                return null;
+            }
+
+            if (moment.Step is HandlingStep { Handling: Handling.Rest } or TopUpStep)
+            {
+                break;
+            }
+
+            contents = moment.After;
+        }
+
+        return contents;
+    }
+
+    /// <summary>The solids whose heat of solution is known, with the formula it is known for and their pure grams.</summary>
+    internal static List<(AdditionFacts Addition, string Formula, double Grams)> Salts(VesselContents contents) =>
+    [
+        .. contents.Additions
+            .Where(a => a is { ThroughAliquot: false, Substance: { Form: PhysicalForm.Solid, Formula: { } f } } && _heats.Value.ContainsKey(f.Hill))
+            .Select(a => (a, _heats.Value[a.Substance.Formula!.Hill], VesselContents.PureGrams(a))),
+    ];
+
     /// <summary>True when the bench-warm water holds it and the cold water clearly does not.</summary>
-    private static bool Stalls(AdditionFacts addition, VesselContents contents, double warm, double cold) =>
+    internal static bool Stalls(AdditionFacts addition, VesselContents contents, double warm, double cold) =>
         Holds(addition, contents, warm) is { } holds
         && Holds(addition, contents, cold) is { } holdsCold
         && Grams(addition, contents) <= holds
         && Grams(addition, contents) > 1.1 * holdsCold;
 
-    private static double Grams(AdditionFacts addition, VesselContents contents) =>
+    internal static double Grams(AdditionFacts addition, VesselContents contents) =>
         contents.Additions.Where(a => a.Substance.Id == addition.Substance.Id).Sum(VesselContents.PureGrams);
 
-    private static double? Holds(AdditionFacts addition, VesselContents contents, double celsius) =>
+    internal static double? Holds(AdditionFacts addition, VesselContents contents, double celsius) =>
         Bench.SolubilityPer100Grams(addition.Substance, celsius) * contents.FreeWaterGrams / 100;
 }

@@ -55,7 +55,7 @@ public sealed class LabelIncomplete : StockRule
     }
 
     /// <summary>The other part that would cloud with this one, judged by what is in it; null when there is none to speak of.</summary>
-    private static string? Enemy(StockFacts stock, double millimolesPerLitre)
+    internal static string? Enemy(StockFacts stock, double millimolesPerLitre)
     {
         if (stock.Concentration("Ca+2").MolesPerLitre * 1000 >= millimolesPerLitre)
         {

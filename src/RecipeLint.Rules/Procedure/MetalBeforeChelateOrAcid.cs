@@ -9,10 +9,13 @@ namespace RecipeLint.Rules.Procedure;
 /// <summary>A metal that drops its hydroxide, or ferrous iron that oxidises, before the chelate or acid that would hold it is in.</summary>
 public sealed class MetalBeforeChelateOrAcid : StockRule
 {
-    private static readonly (string Component, string Name)[] _metals =
+    internal static readonly (string Component, string Name)[] Metals =
         [("Fe+3", "iron"), ("Fe+2", "iron"), ("Cu+2", "copper"), ("Zn+2", "zinc"), ("Mn+2", "manganese")];
 
     private static readonly string[] _agents = ["EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "Citrate-3", "Gluconate-"];
+
+    /// <summary>k of the law below, L² mol⁻² atm⁻¹ min⁻¹; oxygen of the air, atm; pKw at 20 °C.</summary>
+    internal const double OxidationRate = 8.0e13, OxygenInAir = 0.21, WaterProduct = 14.17;
 
     public override string Name => "metal-before-chelate-or-acid";
 
@@ -27,7 +30,7 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
         foreach (var moment in moments)
         {
             var protector = moments.Skip(moment.Index + 1).SelectMany(m => m.Added).FirstOrDefault(Protects);
-            var metals = _metals.Where(m => moment.Added.Any(a => !Protects(a) && a.ComponentMoles.GetValueOrDefault(m.Component) > 0)).ToList();
+            var metals = Metals.Where(m => moment.Added.Any(a => !Protects(a) && a.ComponentMoles.GetValueOrDefault(m.Component) > 0)).ToList();
             if (metals.Count == 0 || protector is null)
             {
                 continue;
@@ -69,11 +72,11 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
     }
 
     /// <summary>A chelating agent that comes without a metal of its own, or an acid.</summary>
-    private static bool Protects(AdditionFacts addition) =>
+    internal static bool Protects(AdditionFacts addition) =>
         addition.Substance.Kind == SubstanceKind.Acid
-        || (_agents.Any(a => addition.ComponentMoles.GetValueOrDefault(a) > 0) && _metals.All(m => addition.ComponentMoles.GetValueOrDefault(m.Component) <= 0));
+        || (_agents.Any(a => addition.ComponentMoles.GetValueOrDefault(a) > 0) && Metals.All(m => addition.ComponentMoles.GetValueOrDefault(m.Component) <= 0));
 
-    private static Drop? Drops(IReadOnlyList<(string Component, string Name)> metals, List<Moment> until, Equilibrium finished, RuleContext context)
+    internal static Drop? Drops(IReadOnlyList<(string Component, string Name)> metals, List<Moment> until, Equilibrium finished, RuleContext context)
     {
         var limit = context.Number("lost");
         foreach (var contents in until.Select(m => m.After))
@@ -104,7 +107,7 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
     }
 
     /// <summary>Of the metal and water alone, or basic salts of sulfate and chloride: their formation sets protons free.</summary>
-    private static bool IsHydroxide(Solid solid, string metal) =>
+    internal static bool IsHydroxide(Solid solid, string metal) =>
         BenchChemistry.Holds(solid, metal)
         && solid.Composition.All(c => c.Key == metal || c.Key is "H+" or "H2O" or "SO4-2" or "Cl-")
         && solid.Composition.Any(c => c.Key == "H+" && c.Value < 0);
@@ -113,9 +116,8 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
     /// -d[Fe(II)]/dt = k [Fe(II)] p(O2) [OH-]², k = 8.0e13 L² mol⁻² atm⁻¹ min⁻¹ near 20 °C: W. Stumm and G. F. Lee, Ind. Eng. Chem. 53
     /// (1961) 143, and P. C. Singer and W. Stumm, Science 167 (1970) 1121; recalled. Holds above about pH 5.
     /// </summary>
-    private static (double Ph, double Share)? Oxidises(List<Moment> until, RuleContext context)
+    internal static (double Ph, double Share)? Oxidises(List<Moment> until, RuleContext context)
     {
-        const double rate = 8.0e13, oxygen = 0.21, waterProduct = 14.17;
         var states = until.Select(m => BenchChemistry.Solve(m.After, openToAir: true)).OfType<Equilibrium>().ToList();
         if (states.Count == 0)
         {
@@ -123,9 +125,9 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
         }
 
         var ph = states.Max(s => s.Ph);
-        var share = 1 - Math.Exp(-rate * oxygen * Math.Pow(10, 2 * (ph - waterProduct)) * context.Number("standing"));
+        var share = 1 - Math.Exp(-OxidationRate * OxygenInAir * Math.Pow(10, 2 * (ph - WaterProduct)) * context.Number("standing"));
         return Rounding.SixDigits(share * 100) >= context.Number("oxidised") ? (ph, share) : null;
     }
 
-    private sealed record Drop(Solid Solid, double Share, double Ph, double Grams, string Metal);
+    internal sealed record Drop(Solid Solid, double Share, double Ph, double Grams, string Metal);
 }

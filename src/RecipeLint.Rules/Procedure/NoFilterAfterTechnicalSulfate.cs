@@ -42,5 +42,5 @@ public sealed class NoFilterAfterTechnicalSulfate : StockRule
         };
     }
 
-    private static double Rest(AdditionFacts addition) => addition.Mass.Grams * (1 - addition.Assay.Value);
+    internal static double Rest(AdditionFacts addition) => addition.Mass.Grams * (1 - addition.Assay.Value);
 }

@@ -47,7 +47,7 @@ internal static class StockColour
     }
 
     /// <summary>Times the visible concentration.</summary>
-    private static double Strength(AdditionFacts addition, double litres)
+    internal static double Strength(AdditionFacts addition, double litres)
     {
         if (addition.Substance.Kind == SubstanceKind.Dye)
         {

@@ -11,7 +11,7 @@ namespace RecipeLint.Rules.Procedure;
 public sealed class TooLittleWaterToDissolve : StockRule
 {
     /// <summary>Solubility tables and cylinder marks are good to about this.</summary>
-    private const double Slack = 1.02;
+    internal const double Slack = 1.02;
 
     public override string Name => "too-little-water-to-dissolve";
 
@@ -76,7 +76,7 @@ public sealed class TooLittleWaterToDissolve : StockRule
     }
 
     /// <summary>Water in the vessel when the stirring starts, the top-up is due or the steps end, and the warmest the vessel is made until then.</summary>
-    private static (double Grams, double? Celsius) WaterToDissolveIn(IReadOnlyList<Moment> moments, int index)
+    internal static (double Grams, double? Celsius) WaterToDissolveIn(IReadOnlyList<Moment> moments, int index)
     {
         double? celsius = moments.Take(index).Reverse()
             .TakeWhile(m => m.Step is not HandlingStep { Handling: Handling.Cool or Handling.Rest })

@@ -41,7 +41,7 @@ public sealed class DoseWithoutMargin : RecipeRule
     }
 
     /// <summary>The part by which a dose is easily too large: the option, or one filling too many where they are counted.</summary>
-    private static (double Part, int? Fillings) SlipOf(DoseFacts dose, double slip)
+    internal static (double Part, int? Fillings) SlipOf(DoseFacts dose, double slip)
     {
         if (dose is { Measure: { } measure, Entry: StockDose entry } && _countedByHand.Contains(measure.Kind)
             && Pouring.Of(measure, dose.Volume, entry.Strokes?.Value).Fillings is > 1 and var fillings
@@ -80,7 +80,7 @@ public sealed class DoseWithoutMargin : RecipeRule
     /// <param name="Found">mg/L as the recipe stands.</param>
     /// <param name="Share">Part of it that this dose brings.</param>
     /// <param name="Part">Too much of the dose, as a fraction, that reaches the bound.</param>
-    private sealed record Reach(ElementRange Range, double Found, double Share, double Part)
+    internal sealed record Reach(ElementRange Range, double Found, double Share, double Part)
     {
         /// <summary>Null for an element outside its range already, which the plant rules report, and one this dose does not bring.</summary>
         internal static Reach? Of(RecipeFacts recipe, DoseFacts dose, ElementRange range)

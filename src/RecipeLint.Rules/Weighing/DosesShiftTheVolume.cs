@@ -63,7 +63,7 @@ public sealed class DosesShiftTheVolume : RecipeRule
     }
 
     /// <summary>Targets that are missed as the file stands and would be met if the doses were part of the volume.</summary>
-    private static List<string> Thinned(RecipeFacts recipe, double shift, RuleContext context)
+    internal static List<string> Thinned(RecipeFacts recipe, double shift, RuleContext context)
     {
         var missed = new List<string>();
         var usual = ShopOption.Of(context.Facts, recipe.Recipe.File, "target-missed", "tolerance");

@@ -43,7 +43,7 @@ public sealed class ElementTooUncertain : WorkspaceRule
         }
     }
 
-    private static bool Supplied(RecipeFacts recipe, string key) =>
+    internal static bool Supplied(RecipeFacts recipe, string key) =>
         recipe.Elements.TryGetValue(key, out var fact)
         && fact.Contributions.Where(c => c.Source != "water").Sum(c => c.Concentration.GramsPerLitre) >= SuppliedFrom * fact.Concentration.GramsPerLitre;
 

@@ -12,7 +12,7 @@ public sealed class MeasureTooCoarse : WorkspaceRule
 
     private const string LimitOption = "limit";
 
-    private static readonly MeasureKind[] _filledByHand = [MeasureKind.Cylinder, MeasureKind.Flask, MeasureKind.Pipette, MeasureKind.Syringe, MeasureKind.Jug];
+    internal static readonly MeasureKind[] FilledByHand = [MeasureKind.Cylinder, MeasureKind.Flask, MeasureKind.Pipette, MeasureKind.Syringe, MeasureKind.Jug];
 
     public override string Name => RuleName;
 
@@ -27,7 +27,7 @@ public sealed class MeasureTooCoarse : WorkspaceRule
             {
                 yield return TooCoarse(taken, limit, context);
             }
-            else if (_filledByHand.Contains(taken.Pouring.Measure.Kind) && taken.Pouring.Fillings > fillings)
+            else if (FilledByHand.Contains(taken.Pouring.Measure.Kind) && taken.Pouring.Fillings > fillings)
             {
                 yield return TooManyFillings(taken, fillings, context);
             }

@@ -15,7 +15,7 @@ public sealed class OverScaleCapacity : WorkspaceRule
     /// <summary>
     /// Part of the capacity from which a weight lies in a vessel and no longer on a paper or in a boat (common practice, no source).
     /// </summary>
-    private const double InAVessel = 0.5;
+    internal const double InAVessel = 0.5;
 
     public override string Name => "over-scale-capacity";
 
@@ -103,7 +103,7 @@ public sealed class OverScaleCapacity : WorkspaceRule
         }
     }
 
-    private static Vessel? LightestVessel(ShopSettings shop) =>
+    internal static Vessel? LightestVessel(ShopSettings shop) =>
         shop.Vessels.Where(v => v.Tare is { Grams: > 0 }).OrderBy(v => v.Tare!.Value).ThenBy(v => v.Name, StringComparer.Ordinal).FirstOrDefault();
 
     /// <summary>The finest scale of the shop that carries it, as the start of a sentence; else just a capital.</summary>

@@ -15,7 +15,7 @@ public sealed class SharedDosingSyringe : RecipeRule
     /// <summary>
     /// What is dipped into the bottle and keeps a remnant behind its nozzle. A cylinder or jug is poured into and drains; it is left alone.
     /// </summary>
-    private static readonly MeasureKind[] _dipped = [MeasureKind.Syringe, MeasureKind.Pipette, MeasureKind.Dropper];
+    internal static readonly MeasureKind[] Dipped = [MeasureKind.Syringe, MeasureKind.Pipette, MeasureKind.Dropper];
 
     public override string Name => "shared-dosing-syringe";
 
@@ -23,7 +23,7 @@ public sealed class SharedDosingSyringe : RecipeRule
     {
         var limit = context.Number("deposit");
         var groups = recipe.Doses
-            .Where(d => d is { Stock: not null, Measure: { } measure } && _dipped.Contains(measure.Kind))
+            .Where(d => d is { Stock: not null, Measure: { } measure } && Dipped.Contains(measure.Kind))
             .GroupBy(d => d.Measure!.Name, StringComparer.Ordinal);
         foreach (var group in groups)
         {
@@ -40,7 +40,7 @@ public sealed class SharedDosingSyringe : RecipeRule
         }
     }
 
-    private static IEnumerable<(DoseFacts First, DoseFacts Second)> Pairs(List<DoseFacts> doses)
+    internal static IEnumerable<(DoseFacts First, DoseFacts Second)> Pairs(List<DoseFacts> doses)
     {
         for (var i = 0; i < doses.Count; i++)
         {
@@ -74,7 +74,7 @@ public sealed class SharedDosingSyringe : RecipeRule
     /// g/L of the solids that fall out of equal parts of two stocks at 20 °C and out of neither diluted by half on its own; zero where the
     /// chemistry gives no answer.
     /// </summary>
-    private static (double Grams, string Names) DepositWhereTheyMeet(StockFacts first, StockFacts second)
+    internal static (double Grams, string Names) DepositWhereTheyMeet(StockFacts first, StockFacts second)
     {
         var (one, other) = (Half(first), Half(second));
         var met = Cloudings(ComponentMoles.Sum([one, other]));

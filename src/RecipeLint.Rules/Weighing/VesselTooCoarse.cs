@@ -47,7 +47,7 @@ public sealed class VesselTooCoarse : StockRule
         && RelativeOf(finished) > limit / 100;
 
     /// <summary>A vessel that is too small is another rule's to report.</summary>
-    private static bool Overflows(FinishedVolume finished) =>
+    internal static bool Overflows(FinishedVolume finished) =>
         finished.Pouring.Measure.Capacity is { } capacity && capacity < finished.Pouring.Volume;
 
     private static double? RelativeOf(FinishedVolume finished) =>

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using RecipeLint.Reports;
+using RecipeLint.Reports.Explain;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Commands;
 
@@ -10,8 +12,15 @@ internal static class ExplainCommand
     public static Command Build(Surroundings world)
     {
         var rule = new Argument<string>("rule") { Description = "Id or name of a rule, such as RL0101 or calcium-with-sulfate." };
+        var file = new Option<string?>("--for")
+        {
+            Description = "Fill the explanation with the numbers of this stock, recipe or water and show the working step by step.",
+            HelpName = "file",
+        };
         var color = SharedOptions.Color();
-        var command = new Command("explain", "Explain a rule: what it finds, why it matters, what to do.") { rule, color };
+        var config = SharedOptions.Config();
+        var noConfig = SharedOptions.NoConfig();
+        var command = new Command("explain", "Explain a rule: what it finds, why it matters, what to do.") { rule, file, color, config, noConfig };
         command.SetAction(parsed =>
         {
             var name = parsed.GetValue(rule)!;
@@ -23,11 +32,44 @@ internal static class ExplainCommand
                     + " 'recipelint rules' lists them all.");
             }
 
+            var useColor = world.UseColor(parsed.GetValue(color)!);
+            var told = parsed.GetValue(file) is { } asked
+                ? WithNumbersOf(world, descriptor, asked, parsed.GetValue(config), parsed.GetValue(noConfig), useColor)
+                : MarkdownText.Render(descriptor.Explanation.Value, color: useColor);
             world.Out.WriteLine($"{descriptor.Id} {descriptor.Name}  ({Words.Of(descriptor.Level)}, {Words.Of(descriptor.Certainty)}, since {descriptor.Since})");
             world.Out.WriteLine();
-            world.Out.Write(MarkdownText.Render(descriptor.Explanation.Value, color: world.UseColor(parsed.GetValue(color)!)));
+            world.Out.Write(told);
+
             return ExitCodes.Clean;
         });
         return command;
+    }
+
+    /// <summary>Why the rule exists, its working with the numbers of one file, and what to do.</summary>
+    private static string WithNumbersOf(Surroundings world, RuleDescriptor descriptor, string asked, string? config, bool noConfig, bool color)
+    {
+        var alone = Session.Open(world, [asked], null, config, noConfig);
+        if (alone.Workspace.Asked.Count != 1)
+        {
+            throw new UsageException("'--for' takes one file.");
+        }
+
+        var file = alone.Workspace.Asked.Single();
+        var session = Session.WithShopOf(world, alone, asked, config, noConfig);
+        var rule = RuleList.All.First(r => r.Name == descriptor.Name);
+        var text = new StringWriter { NewLine = "\n" };
+        Section("What it finds");
+        Section("Why it matters");
+        WorkingReport.Write(text, RuleOnFile.Of(session.Facts, rule, file, world.Today), session.Workspace.Sources, color);
+        text.WriteLine();
+        Section("What to do");
+        text.Write(MarkdownText.Render($"## Cautions\n\n{descriptor.Section("Cautions")}", color: color));
+        return text.ToString();
+
+        void Section(string heading)
+        {
+            text.Write(MarkdownText.Render($"## {heading}\n\n{descriptor.Section(heading)}", color: color));
+            text.WriteLine();
+        }
     }
 }

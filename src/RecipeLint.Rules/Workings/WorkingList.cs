@@ -1,0 +1,30 @@
+using System.Collections.Frozen;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Workings.Chelation;
+using RecipeLint.Rules.Workings.Documents;
+using RecipeLint.Rules.Workings.People;
+using RecipeLint.Rules.Workings.Plant;
+using RecipeLint.Rules.Workings.Precipitation;
+using RecipeLint.Rules.Workings.Preservation;
+using RecipeLint.Rules.Workings.Procedure;
+using RecipeLint.Rules.Workings.Weighing;
+
+namespace RecipeLint.Rules.Workings;
+
+/// <summary>Every rule whose verdict can be worked out by hand; a test proves that only rules without a number are missing.</summary>
+public static class WorkingList
+{
+    private static readonly FrozenDictionary<string, RuleWorkings> ByRule = new[]
+    {
+        DocumentWorkings.All, PrecipitationWorkings.All, ChelationWorkings.All, PreservationWorkings.All, ScaleWorkings.All, VolumeWorkings.All,
+        UncertaintyWorkings.All, ElementWorkings.All, SolutionWorkings.All, ProcedureWorkings.All, PeopleWorkings.All,
+    }.SelectMany(w => w).ToFrozenDictionary(w => w.Rule, StringComparer.Ordinal);
+
+    /// <summary>True for a rule whose verdict turns on numbers.</summary>
+    public static bool Has(string rule) => ByRule.ContainsKey(rule);
+
+    /// <summary>Everything the rule looks at in the subject, worked out; empty for a rule without numbers.</summary>
+    /// <param name="context">Of the rule, with the options of the shop by file.</param>
+    public static IReadOnlyList<Working> Of(WorkingSubject subject, RuleContext context) =>
+        ByRule.TryGetValue(context.Descriptor.Name, out var workings) ? [.. workings.Of(subject, context)] : [];
+}

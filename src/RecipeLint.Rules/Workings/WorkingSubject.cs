@@ -1,0 +1,34 @@
+using RecipeLint.Analysis;
+using RecipeLint.Recipes.Documents;
+
+namespace RecipeLint.Rules.Workings;
+
+/// <summary>
+/// What is worked out for one file: a stock with the recipes that dose it, a recipe with the stocks it doses, a water. The file itself
+/// comes first.
+/// </summary>
+/// <param name="File">The file that was asked for.</param>
+public sealed record WorkingSubject(
+    string File, Facts Facts, IReadOnlyList<StockFacts> Stocks, IReadOnlyList<RecipeFacts> Recipes, IReadOnlyList<WaterDocument> Waters)
+{
+    /// <summary>The files a finding may stand in to count as one of the subject's.</summary>
+    public IReadOnlySet<string> Files { get; } =
+        Stocks.Select(s => s.Stock.File).Concat(Recipes.Select(r => r.Recipe.File)).Concat(Waters.Select(w => w.File)).Append(File).ToHashSet(StringComparer.Ordinal);
+
+    public static WorkingSubject Of(Facts facts, string file)
+    {
+        if (facts.FindStock(file) is { } stock)
+        {
+            var users = facts.Recipes.Where(r => r.Doses.Any(d => d.Stock?.Stock.File == file)).ToList();
+            return new WorkingSubject(file, facts, [stock], users, [.. stock.Waters.Select(w => w.Water).OfType<WaterDocument>().Distinct()]);
+        }
+
+        if (facts.Recipes.FirstOrDefault(r => r.Recipe.File == file) is { } recipe)
+        {
+            var stocks = recipe.Doses.Select(d => d.Stock).OfType<StockFacts>().DistinctBy(s => s.Stock.File).ToList();
+            return new WorkingSubject(file, facts, stocks, [recipe], recipe.Water?.Water is { } water ? [water] : []);
+        }
+
+        return new WorkingSubject(file, facts, [], [], facts.Workspace.FindWater(file) is { } own ? [own] : []);
+    }
+}
