@@ -26,6 +26,7 @@ internal static class CommandLine
         {
             CheckCommand.Build(world),
             ExplainCommand.Build(world),
+            HandbookCommand.Build(world),
             RulesCommand.Build(world),
             FactsCommand.Build(world),
             DissolveCommand.Build(world),

@@ -132,105 +132,17 @@ public static class MarkdownText
     internal static string Inline(string text)
     {
         var plain = new StringBuilder(text.Length);
-        var i = 0;
-        while (i < text.Length)
+        foreach (var span in MarkdownInline.Parse(text))
         {
-            var c = text[i];
-            if (c == '\\' && i + 1 < text.Length && char.IsAscii(text[i + 1]) && (char.IsPunctuation(text[i + 1]) || char.IsSymbol(text[i + 1])))
+            _ = span switch
             {
-                plain.Append(text[i + 1]);
-                i += 2;
-            }
-            else if (c == '`' && text.IndexOf('`', i + 1) is var close && close > i)
-            {
-                plain.Append(text, i, close - i + 1);
-                i = close + 1;
-            }
-            else if (c == '[' && Link(text, i) is { } link)
-            {
-                plain.Append(Inline(link.Text)).Append(link.Target.StartsWith('#') ? "" : $" ({link.Target})");
-                i = link.End;
-            }
-            else if (c == '<' && text.IndexOf('>', i) is var end && end > i && text[(i + 1)..end].Contains("://", StringComparison.Ordinal))
-            {
-                plain.Append(text, i + 1, end - i - 1);
-                i = end + 1;
-            }
-            else if (c is '*' or '_' && IsEmphasis(text, i))
-            {
-                i++;
-            }
-            else
-            {
-                plain.Append(c);
-                i++;
-            }
+                MarkdownSpan.Text words => plain.Append(words.Value),
+                MarkdownSpan.Code code => plain.Append('`').Append(code.Value).Append('`'),
+                MarkdownSpan.Link link => plain.Append(Inline(link.Label)).Append(link.Target.StartsWith('#') ? "" : $" ({link.Target})"),
+                _ => plain,
+            };
         }
 
         return Printable.Show(plain.ToString());
-    }
-
-    /// <summary>A star or underscore next to a word on one side only; 2 * 3, 5 *6 in a formula and snake_case stay.</summary>
-    private static bool IsEmphasis(string text, int at)
-    {
-        var sign = text[at];
-        var first = at;
-        while (first > 0 && text[first - 1] == sign)
-        {
-            first--;
-        }
-
-        var last = at;
-        while (last + 1 < text.Length && text[last + 1] == sign)
-        {
-            last++;
-        }
-
-        var before = first == 0 ? ' ' : text[first - 1];
-        var after = last + 1 == text.Length ? ' ' : text[last + 1];
-        var run = new string(sign, last - first + 1);
-        var opens = !char.IsWhiteSpace(after) && !char.IsLetterOrDigit(before) && Closes(text, last + 1, run);
-        var closes = !char.IsWhiteSpace(before) && !char.IsLetterOrDigit(after) && Opens(text, first, run);
-        return opens || closes;
-    }
-
-    private static bool Closes(string text, int from, string run)
-    {
-        for (var i = text.IndexOf(run, from, StringComparison.Ordinal); i > from; i = text.IndexOf(run, i + 1, StringComparison.Ordinal))
-        {
-            var after = i + run.Length == text.Length ? ' ' : text[i + run.Length];
-            if (!char.IsWhiteSpace(text[i - 1]) && !char.IsLetterOrDigit(after))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private static bool Opens(string text, int before, string run)
-    {
-        for (var i = before - run.Length - 1; i >= 0; i--)
-        {
-            if (string.CompareOrdinal(text, i, run, 0, run.Length) == 0
-                && (i == 0 || !char.IsLetterOrDigit(text[i - 1])) && !char.IsWhiteSpace(text[i + run.Length]))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private static (string Text, string Target, int End)? Link(string text, int open)
-    {
-        var middle = text.IndexOf("](", open, StringComparison.Ordinal);
-        if (middle < 0 || text.IndexOf('[', open + 1, middle - open - 1) >= 0)
-        {
-            return null;
-        }
-
-        var close = text.IndexOf(')', middle);
-        return close < 0 ? null : (text[(open + 1)..middle], text[(middle + 2)..close], close + 1);
     }
 }

@@ -53,9 +53,12 @@ public sealed record RuleDescriptor
     public required Lazy<string> Explanation { get; init; }
 
     /// <summary>The text under one second-level heading of the explanation ("What it finds"); empty when it has none.</summary>
-    public string Section(string heading)
+    public string Section(string heading) => SectionOf(Explanation.Value, heading);
+
+    /// <summary>The text under one second-level heading of a Markdown text; empty when it has none.</summary>
+    public static string SectionOf(string markdown, string heading)
     {
-        var lines = Explanation.Value.Split('\n');
+        var lines = markdown.Split('\n');
         var start = Array.FindIndex(lines, l => l.TrimEnd() == "## " + heading);
         if (start < 0)
         {

@@ -1,0 +1,36 @@
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Reports.Handbook;
+
+/// <summary>What the words of a finding mean, in the handbook's own sentences.</summary>
+internal static class Levels
+{
+    public static string Meaning(Level level) => level switch
+    {
+        Level.Error => "Error: it will fail or hurt. Do not mix before it is mended.",
+        Level.Warning => "Warning: likely to go wrong, or costly. Mend it, or know why not.",
+        _ => "Note: worth knowing. Nothing has to change.",
+    };
+
+    public static string Meaning(Certainty certainty) => certainty switch
+    {
+        Certainty.Computed => "Computed: it follows from the numbers in your file and well-known constants.",
+        Certainty.Estimate => "Estimate: a simplified calculation, or a constant on which sources differ. Near the limit, test a small bottle.",
+        _ => "Practice: a habit of the trade. Your own experience may outweigh it.",
+    };
+
+    public static string Meaning(RuleScope scope) => scope switch
+    {
+        RuleScope.Stock => "One stock at a time",
+        RuleScope.Recipe => "One recipe with its stocks and water",
+        _ => "All files together",
+    };
+
+    public static string Confidence(string confidence) => confidence switch
+    {
+        "found" => "(read there)",
+        "memory" => "(recalled, not read again)",
+        "derived" => "(arithmetic)",
+        _ => "(practice)",
+    };
+}
