@@ -9,6 +9,9 @@ internal static partial class ChemicalText
     /// <summary>Elements that occur as molecules of themselves; any other formula of one element ("H411", "B12") is taken for a name.</summary>
     private static readonly HashSet<string> _molecules = new(StringComparer.Ordinal) { "O2", "N2", "H2", "Cl2", "O3" };
 
+    /// <summary>Ions of which a minus behind the formula is the charge and no hyphen.</summary>
+    private static readonly HashSet<string> _anions = new(StringComparer.Ordinal) { "NO3", "H2PO4", "HCO3", "HSO4", "HMoO4", "H3SiO4" };
+
     public static Html Of(string text)
     {
         var parts = new List<Html>();
@@ -17,6 +20,11 @@ internal static partial class ChemicalText
         {
             var formula = match.Groups["formula"].Value;
             var charge = match.Groups["charge"].Value;
+            if (charge == "-" && !_anions.Contains(formula))
+            {
+                charge = "";
+            }
+
             if (charge.Length == 0)
             {
                 // The bracket that closes a remark is none of the formula's.
@@ -68,7 +76,7 @@ internal static partial class ChemicalText
         return Html.Join(parts);
     }
 
-    [GeneratedRegex(@"(?<![\w.\-·])(?<formula>[A-Z][A-Za-z0-9()]*(?:·[0-9]*[A-Z][A-Za-z0-9()]*)*)(?<charge>[1-3]?[+−]|\ [1-3][+−\-])?(?![\w·])")]
+    [GeneratedRegex(@"(?<![\w.·])(?<formula>[A-Z][A-Za-z0-9()]*(?:·[0-9]*[A-Z][A-Za-z0-9()]*)*)(?<charge>[1-3]?[+−]|\ [1-3][+−\-]|-)?(?![\w·])")]
     private static partial Regex Candidate();
 
     [GeneratedRegex(@"^(?<element>[A-Z][a-z]?)(?<charge>[0-9]{0,3}[+−])$")]

@@ -1,3 +1,7 @@
+using System.Text;
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Quantities;
+
 namespace RecipeLint.Reports.Handbook;
 
 /// <summary>The kinds of file and the ways to write an amount, on one page.</summary>
@@ -30,22 +34,22 @@ internal static class FilesPage
         ("recipelint.json", "Your scales, measures, vessels and stores, and findings you have accepted with a reason."),
     ];
 
-    private static readonly (string What, string[] Written, string Remark)[] _quantities =
+    /// <summary>Kinds of amount with texts that are read without a question.</summary>
+    internal static readonly (string What, Due Due, string[] Written, string Remark)[] Quantities =
     [
-        ("Weight", ["24 g", "350 mg", "1.2 kg", "2 oz"], "Always with its unit, and with a point: a comma can be read in two ways."),
-        ("Volume", ["2 L", "45 mL", "1 US gal"], "A bare gallon is asked about: the UK one is a fifth larger."),
-        ("Dose", ["10 mL/L", "1:100"], "1:100 means one part in a hundred parts of feed."),
-        ("Concentration", ["150 mg/L", "92 mg/L as P2O5"], "Add \"as P2O5\" or \"as K2O\" when you count as labels do."),
-        ("Target", ["150 mg/L ± 10 %"], "The width that is good enough for you."),
-        ("Temperature", ["20 °C", "8..25 °C"], "For storage, the coldest and the warmest."),
-        ("Hardness", ["10 °dH", "180 mg/L as CaCO3"], "Say which scale the analysis uses."),
-        ("Time", ["7 days", "3 months"], "How long a stock is kept."),
+        ("Weight", Due.Mass, ["24 g", "350 mg", "1.2 kg", "2 oz"], "Always with its unit, and with a point: a comma can be read in two ways."),
+        ("Volume", Due.Volume, ["2 L", "45 mL", "1 US gal"], "A bare gallon is asked about: the UK one is a fifth larger."),
+        ("Dose", Due.Dose, ["10 mL/L", "1:100"], "Both say the same: one part in a hundred parts of feed."),
+        ("Target", Due.Analyte with { Bases = ["P2O5", "K2O"], AllowTolerance = true }, ["150 mg/L", "150 mg/L ± 10 %", "92 mg/L as P2O5"], "With the width that is good enough for you. Add \"as P2O5\" or \"as K2O\" when you count as labels do."),
+        ("Temperature", Due.Temperatures, ["20 °C", "8..25 °C"], "For storage, the coldest and the warmest."),
+        ("Hardness", Due.Hardness with { Bases = ["CaCO3"] }, ["10 °dH", "180 mg/L as CaCO3"], "Say which scale the analysis uses."),
+        ("Time", Due.Duration, ["7 days", "3 months"], "How long a stock is kept."),
     ];
 
     public static HandbookFile Make(Page page)
     {
         var kinds = Html.Join(_kinds.Select(k => Html.Of($"<div><dt><code>{k.Name}</code></dt><dd>{k.Holds}</dd></div>\n")));
-        var quantities = Html.Join(_quantities.Select(q =>
+        var quantities = Html.Join(Quantities.Select(q =>
             Html.Of($"<div><dt>{q.What}</dt><dd><p>{Html.Join(Html.Of($" "), q.Written.Select(w => Html.Of($"<code>\"{w}\"</code>")))}</p><p>{ChemicalText.Of(q.Remark)}</p></dd></div>\n")));
         var main = Html.Of(
             $"""
@@ -55,7 +59,7 @@ internal static class FilesPage
             <p class="lead">A recipe is a few lines of plain text. You write what you do at the bench; RecipeLint works out the rest.</p></header>
             <section aria-labelledby="stock">
             <h2 id="stock">A whole stock</h2>
-            {CodeBlock.Of(SmallestStock)}<p>One verb a step: <code>pour</code>, <code>add</code>, <code>stir</code>, <code>adjust</code>, <code>filter</code>, <code>topUp</code>. The order of the lines is the order of the work. A <code>"note"</code> may stand anywhere.</p>
+            {MarkedFile.Figure(new SourceFile("part-a.stock.json", Encoding.UTF8.GetBytes(SmallestStock)), [], new HashSet<int>())}<p>One verb a step: <code>pour</code>, <code>add</code>, <code>stir</code>, <code>adjust</code>, <code>filter</code>, <code>topUp</code>. The order of the lines is the order of the work. A <code>"note"</code> may stand anywhere.</p>
             </section>
             <section aria-labelledby="kinds">
             <h2 id="kinds">Which file holds what</h2>

@@ -7,16 +7,16 @@ internal static class Levels
 {
     public static string Meaning(Level level) => level switch
     {
-        Level.Error => "Error: it will fail or hurt. Do not mix before it is mended.",
-        Level.Warning => "Warning: likely to go wrong, or costly. Mend it, or know why not.",
-        _ => "Note: worth knowing. Nothing has to change.",
+        Level.Error => "It will fail or hurt. Do not mix before it is mended.",
+        Level.Warning => "Likely to go wrong, or costly. Mend it, or know why not.",
+        _ => "Worth knowing. Nothing has to change.",
     };
 
     public static string Meaning(Certainty certainty) => certainty switch
     {
-        Certainty.Computed => "Computed: it follows from the numbers in your file and well-known constants.",
-        Certainty.Estimate => "Estimate: a simplified calculation, or a constant on which sources differ. Near the limit, test a small bottle.",
-        _ => "Practice: a habit of the trade. Your own experience may outweigh it.",
+        Certainty.Computed => "It follows from the numbers in your file and well-known constants.",
+        Certainty.Estimate => "A simplified calculation, or a constant on which sources differ. Near the limit, test a small bottle.",
+        _ => "A habit of the trade. Your own experience may outweigh it.",
     };
 
     public static string Meaning(RuleScope scope) => scope switch

@@ -27,7 +27,7 @@ internal static class MarkedFile
             }
 
             var line = Line(text, number, marks);
-            lines += added.Contains(number) ? Html.Of($"<span class=\"l\"><ins>{line}</ins></span>\n") : Html.Of($"<span class=\"l\">{line}</span>\n");
+            lines += added.Contains(number) ? Html.Of($"<span class=\"l\"><ins>{line}</ins>\n</span>") : Html.Of($"<span class=\"l\">{line}\n</span>");
         }
 
         var caption = isNew ? Html.Of($"<ins>{source.Path}</ins> (new)") : Html.Text(source.Path);

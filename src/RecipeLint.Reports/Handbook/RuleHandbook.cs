@@ -26,7 +26,7 @@ public static class RuleHandbook
             .. lessons.GroupBy(l => l.Day).Select(day =>
                 WeekPages.Day(new Page($"week/day-{day.Key}.html", WeekPages.TitleOf(day.Key), "week", toolVersion), day.Key, [.. day])),
             .. RuleBook.Descriptors.Select(rule =>
-                RulePage.Make(new Page($"rules/{rule.Name}.html", rule.Name, $"rule {rule.Family}", toolVersion), rule, shelf, lessons)),
+                RulePage.Make(new Page($"rules/{rule.Name}.html", $"{rule.Id} {rule.Name}", $"rule {rule.Family}", toolVersion), rule, shelf, lessons)),
         ];
         return [.. files.OrderBy(f => f.Path, StringComparer.Ordinal)];
     }

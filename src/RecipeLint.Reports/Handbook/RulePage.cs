@@ -46,8 +46,8 @@ internal static class RulePage
             $"""
             <aside class="glance" aria-label="At a glance">
             <dl>
-            <div><dt>Level</dt><dd>{Levels.Meaning(rule.Level)}</dd></div>
-            <div><dt>How sure</dt><dd>{Levels.Meaning(rule.Certainty)}</dd></div>
+            <div><dt>How grave: {Words.Of(rule.Level)}</dt><dd>{Levels.Meaning(rule.Level)}</dd></div>
+            <div><dt>How sure: {Words.Of(rule.Certainty)}</dt><dd>{Levels.Meaning(rule.Certainty)}</dd></div>
             <div><dt>Looks at</dt><dd>{Levels.Meaning(rule.Scope)}</dd></div>
             {exercise}</dl>
             </aside>

@@ -16,18 +16,43 @@ internal sealed record ShelfFolder(string Name, IReadOnlyList<(string Path, byte
 {
     private const string Expectations = "expected.json";
 
+    private static readonly Dictionary<string, string> _spelled = new(StringComparer.Ordinal)
+    {
+        ["epsom"] = "Epsom salt",
+        ["edta"] = "EDTA",
+        ["dtpa"] = "DTPA",
+        ["eddha"] = "EDDHA",
+        ["mkp"] = "MKP",
+        ["dkp"] = "DKP",
+        ["map"] = "MAP",
+        ["dap"] = "DAP",
+        ["ph"] = "pH",
+        ["ec"] = "EC",
+        ["p"] = "P",
+        ["p2o5"] = "P2O5",
+        ["us"] = "US",
+        ["utf"] = "UTF",
+        ["windows"] = "Windows",
+    };
+
     /// <summary>The day the folders are judged on, so that a suppression with a date ages in none of them and the pages stay the same.</summary>
     private static readonly DateOnly _today = new(2026, 11, 25);
 
     public bool IsFailing => Name.StartsWith("failing-", StringComparison.Ordinal);
 
-    /// <summary>The name in words: "Epsom in part a" (as a file name it has no capitals to give).</summary>
+    /// <summary>The name in words: "Epsom in part A". A folder's name has no capitals, so those of the trade are put back.</summary>
     public string Title
     {
         get
         {
-            var words = Name[(Name.IndexOf('-', StringComparison.Ordinal) + 1)..].Replace('-', ' ');
-            return words.Length == 0 ? Name : char.ToUpperInvariant(words[0]) + words[1..];
+            var words = Name[(Name.IndexOf('-', StringComparison.Ordinal) + 1)..].Split('-');
+            for (var i = 0; i < words.Length; i++)
+            {
+                words[i] = i > 0 && words[i - 1] == "part" && words[i].Length == 1 ? words[i].ToUpperInvariant() : _spelled.GetValueOrDefault(words[i], words[i]);
+            }
+
+            var text = string.Join(' ', words);
+            return _spelled.ContainsKey(Name.Split('-').ElementAtOrDefault(1) ?? "") ? text : char.ToUpperInvariant(text[0]) + text[1..];
         }
     }
 

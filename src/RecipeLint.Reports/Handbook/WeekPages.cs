@@ -101,10 +101,11 @@ internal static class WeekPages
             <details>
             <summary>How to mend it</summary>
             {text.Render(lesson.Section("How to mend it"))}{RulePage.Files(lesson.Mended, [], lesson.Flawed)}<p class="silent">RecipeLint checked the mended files: no rule objects.</p>
-            </details>
             <div class="remember">
             <h3>Remember</h3>
-            {text.Render(lesson.Section("Remember"))}<p>More on the card of <a href="{links.Rule(rule.Name)}">{rule.Name}</a>.</p></div>
+            {text.Render(lesson.Section("Remember"))}</div>
+            <p>More on the card of <a href="{links.Rule(rule.Name)}">{rule.Name}</a>.</p>
+            </details>
             </section>
 
             """);

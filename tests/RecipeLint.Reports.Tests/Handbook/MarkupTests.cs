@@ -55,6 +55,7 @@ public sealed partial class MarkupTests
     [InlineData("(as CaCO3) and (P2O5 read as P)", "(as CaCO<sub>3</sub>) and (P<sub>2</sub>O<sub>5</sub> read as P)")]
     [InlineData("Ca2+ and Fe3+ and K+", "Ca<sup>2+</sup> and Fe<sup>3+</sup> and K<sup>+</sup>")]
     [InlineData("NH4+ and HPO4 2- and NO3-N", "NH<sub>4</sub><sup>+</sup> and HPO<sub>4</sub><sup>2-</sup> and NO<sub>3</sub>-N")]
+    [InlineData("as H2PO4-. KNO3-NaNO3, NO3- or", "as H<sub>2</sub>PO<sub>4</sub><sup>-</sup>. KNO<sub>3</sub>-NaNO<sub>3</sub>, NO<sub>3</sub><sup>-</sup> or")]
     [InlineData("CO2 and O2", "CO<sub>2</sub> and O<sub>2</sub>")]
     [InlineData("K + Ca, H411, EUH031, B12, A1, MINTEQA2, F.2.2.1, part B2, RL0101, 2 L", "K + Ca, H411, EUH031, B12, A1, MINTEQA2, F.2.2.1, part B2, RL0101, 2 L")]
     public void Formulas_get_their_small_figures(string text, string html) => Assert.Equal(html, ChemicalText.Of(text).ToString());

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Files;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Reports.Handbook;
 using RecipeLint.Reports.Tests.Support;
 using RecipeLint.Rules.Engine;
@@ -67,6 +68,19 @@ public sealed class RuleCardTests
         var files = new MemoryFileTree("/shop").Add("a.stock.json", FilesPage.SmallestStock);
         var workspace = WorkspaceLoader.Load(files, ["."], new LoadOptions());
         Assert.Empty(LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions()).Findings);
+    }
+
+    [Fact]
+    public void The_amounts_of_the_guide_are_read_without_a_question() =>
+        Assert.All(FilesPage.Quantities, q => Assert.All(q.Written, w => Assert.True(QuantityReader.TryRead(w, q.Due, out _, out _), w)));
+
+    [Fact]
+    public void Titles_of_examples_get_the_capitals_of_the_trade_back()
+    {
+        string Title(string name) => new ShelfFolder(name, [], new Dictionary<string, string>()).Title;
+        Assert.Equal("Epsom salt in part A", Title("failing-epsom-in-part-a"));
+        Assert.Equal("P2O5 read as P", Title("failing-p2o5-read-as-p"));
+        Assert.Equal("In the dark", Title("passing-in-the-dark"));
     }
 
     [Fact]
