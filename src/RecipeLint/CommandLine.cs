@@ -19,6 +19,7 @@ internal static class CommandLine
               recipelint check . --format sarif --output findings.sarif
               recipelint explain calcium-with-sulfate   why a rule exists and what to do
               recipelint explain RL0101 --for stocks/a.stock.json   with the numbers of that file
+              recipelint diagnose stocks/b.stock.json --seen "white needles" --after "2 weeks" --at "6 °C"
               recipelint init --from "Ca(NO3)2.4H2O 200 g, KNO3 100 g in 2 L"
 
             Exit codes: 0 nothing at or above the threshold, 1 findings, 2 wrong usage or unreadable input, 3 internal fault.
@@ -30,6 +31,7 @@ internal static class CommandLine
             RulesCommand.Build(world),
             FactsCommand.Build(world),
             DissolveCommand.Build(world),
+            DiagnoseCommand.Build(world),
             InitCommand.Build(world),
         };
 

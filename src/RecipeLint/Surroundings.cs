@@ -13,6 +13,9 @@ internal sealed record Surroundings(
     bool OutIsTerminal,
     DateOnly Today)
 {
+    /// <summary>True when a person types at standard input.</summary>
+    public bool InIsTerminal { get; init; }
+
     public static Surroundings OfThisProcess()
     {
         var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
@@ -23,7 +26,10 @@ internal sealed record Surroundings(
             Directory.GetCurrentDirectory(),
             Environment.GetEnvironmentVariable,
             !Console.IsOutputRedirected,
-            DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime));
+            DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime))
+        {
+            InIsTerminal = !Console.IsInputRedirected && !Console.IsOutputRedirected,
+        };
     }
 
     /// <summary>Whether to colour: the option wins, then NO_COLOR, FORCE_COLOR and CLICOLOR_FORCE, then whether a terminal is there.</summary>

@@ -1,0 +1,57 @@
+using System.Globalization;
+using System.Text;
+
+namespace RecipeLint.Reports.Diagnosis;
+
+/// <summary>Text for the bench, at most 100 columns: running text, headings with a verdict at the right, and named paragraphs that hang.</summary>
+internal sealed class BenchPage
+{
+    public const int Width = 100;
+
+    private const int NameWidth = 13;
+
+    private readonly StringBuilder _text = new();
+
+    public void Blank() => _text.Append('\n');
+
+    public void Text(string text)
+    {
+        foreach (var line in TextWrap.Wrap(text, Width))
+        {
+            Line(line);
+        }
+    }
+
+    /// <summary>A numbered heading with a word at the right edge.</summary>
+    public void Head(int number, string text, string right)
+    {
+        var lead = number.ToString(CultureInfo.InvariantCulture).PadRight(3);
+        var lines = TextWrap.Wrap(text, Width - lead.Length - DisplayWidth.Of(right) - 2);
+        var pad = Width - lead.Length - DisplayWidth.Of(lines[0]) - DisplayWidth.Of(right);
+        Line(lead + lines[0] + new string(' ', Math.Max(2, pad)) + right);
+        foreach (var more in lines.Skip(1))
+        {
+            Line("   " + more);
+        }
+    }
+
+    /// <summary>A paragraph under a name; nothing when the text is empty.</summary>
+    public void Named(string name, string text)
+    {
+        if (text.Length == 0)
+        {
+            return;
+        }
+
+        var lead = ("   " + name).PadRight(NameWidth);
+        foreach (var line in TextWrap.Wrap(text, Width - NameWidth))
+        {
+            Line(lead + line);
+            lead = new string(' ', NameWidth);
+        }
+    }
+
+    public override string ToString() => _text.ToString();
+
+    private void Line(string line) => _text.Append(Printable.GuardLine(line.TrimEnd())).Append('\n');
+}

@@ -1,0 +1,137 @@
+using RecipeLint.Analysis.Diagnosis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Reports.Diagnosis;
+
+/// <summary>What a diagnosis says to whoever stands before the bottle. Pure.</summary>
+public static class DiagnosisReport
+{
+    private const int MostShown = 5, LeastShown = 3;
+
+    /// <summary>Causes below this share are only named.</summary>
+    private const double ShownFrom = 0.03;
+
+    /// <summary>The report, at most 100 columns wide.</summary>
+    /// <param name="seenAt">As asked for ("6 °C"); null when not told.</param>
+    public static string Write(BottleDiagnosis diagnosis, string? seenAt)
+    {
+        var page = new BenchPage();
+        Opening(page, diagnosis, seenAt);
+        var shown = diagnosis.Causes.Where((c, i) => i < LeastShown || (i < MostShown && c.Share >= ShownFrom)).ToList();
+        if (shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely)
+        {
+            page.Blank();
+            page.Text($"Nothing looks wrong: {Reason(shown[0])}. What else it could be stands below.");
+        }
+
+        for (var i = 0; i < shown.Count; i++)
+        {
+            page.Blank();
+            Write(page, i + 1, shown[i], diagnosis);
+        }
+
+        Closing(page, diagnosis, shown);
+        return page.ToString();
+    }
+
+    private static string Reason(RankedCause cause) =>
+        cause.For.Select(e => e.Text).Take(3).ToList() is { Count: > 0 } reasons ? Say.List(reasons) : cause.Cause.Name;
+
+    private static void Opening(BenchPage page, BottleDiagnosis diagnosis, string? seenAt)
+    {
+        var stock = diagnosis.Chemistry.Stock;
+        var at = seenAt is null ? $"at {Celsius(diagnosis.Chemistry.AtSeen)}, the coldest it is kept at" : $"at {Printable.Show(seenAt)}";
+        page.Text($"'{Printable.Show(stock.Stock.Name)}', as it stood {at}");
+        var observation = diagnosis.Observation;
+        var told = observation.Signs.Select(s => s.Say).Concat(observation.LiquidColours.Select(c => $"{c.Say} liquid")).ToList();
+        page.Named("seen", told.Count > 0 ? string.Join(" · ", told) : "nothing that tells causes apart: what follows rests on the recipe alone");
+        foreach (var reread in observation.Reread)
+        {
+            page.Named("read as", $"'{Printable.Show(reread.Written)}' as '{reread.ReadAs}'");
+        }
+
+        foreach (var word in observation.Unknown)
+        {
+            page.Named("left out", $"I do not know the word '{Printable.Show(word)}'; left out.");
+        }
+
+        foreach (var sign in observation.Contradictions)
+        {
+            page.Named("left out", $"'{sign.Say}' and '{sign.SayNot}' contradict each other; both are left out.");
+        }
+
+        page.Named("chemistry", Chemistry(diagnosis.Chemistry));
+    }
+
+    private static string Chemistry(BottleChemistry chemistry)
+    {
+        var state = chemistry.AtSeen;
+        if (!state.IsSolved)
+        {
+            return $"not computed: {state.Failure}";
+        }
+
+        var falls = state.Deposits.Where(d => !d.IsTrace).Take(3).Select(d => $"{Say.Grams(d.Mass.GramsPerLitre)}/L {d.Solid.Name}").ToList();
+        return $"pH {Say.Number(Math.Round(state.Ph, 1))} at {Celsius(state)}; "
+            + (falls.Count > 0 ? $"{Say.List(falls)} should fall out." : "nothing should fall out.");
+    }
+
+    private static void Write(BenchPage page, int number, RankedCause ranked, BottleDiagnosis diagnosis)
+    {
+        var cause = ranked.Cause;
+        page.Head(number, Capital(cause.Name), Words(ranked.Likeliness));
+        page.Named("for", Reasons(ranked.For));
+        page.Named("against", Reasons(ranked.Against));
+        if (cause.NothingWrong && cause.Id == "nothing-wrong")
+        {
+            page.Named("save it", cause.RescueSay);
+            return;
+        }
+
+        var advice = number <= LeastShown ? BottleAdvice.Of(diagnosis.Chemistry, ranked) : BottleAdvice.None;
+        if (QuestionChooser.Settling(ranked, diagnosis) is { } settling)
+        {
+            page.Named("test", Capital(settling.Test.Do!) + $": {settling.Expected.Say} if it is this." + (settling.Test.Caution is { } caution ? " " + caution : ""));
+        }
+
+        page.Named("save it", DiagnosisWording.Rescue(cause, ranked, advice));
+        page.Named("change", DiagnosisWording.Change(cause, ranked, advice, diagnosis.Chemistry));
+    }
+
+    private static void Closing(BenchPage page, BottleDiagnosis diagnosis, List<RankedCause> shown)
+    {
+        page.Blank();
+        if (shown[0].Likeliness != Likeliness.VeryLikely && QuestionChooser.Next(diagnosis, new HashSet<string>()) is { } question)
+        {
+            page.Text($"What would tell more: {question.Ask} ({string.Join("; ", question.Answers.Select(a => a.Say))})");
+            if (question.Caution is { } caution)
+            {
+                page.Text(caution);
+            }
+        }
+
+        page.Text("The amounts are computed; looks and behaviour are common practice and textbooks. Do not give a bottle you are not sure of to the plants, and dispose of it as your local code says, not down a drain.");
+    }
+
+    /// <summary>What was seen, then what the recipe says.</summary>
+    private static string Reasons(IEnumerable<Evidence> evidence)
+    {
+        var all = evidence.ToList();
+        var seen = string.Join(", ", all.Where(e => !e.FromStock).Take(6).Select(e => e.Text));
+        var stock = string.Join("; ", all.Where(e => e.FromStock).Take(3).Select(e => e.Text));
+        return seen.Length == 0 ? stock : stock.Length == 0 ? seen : $"{seen}; {stock}";
+    }
+
+    private static string Words(Likeliness likeliness) => likeliness switch
+    {
+        Likeliness.VeryLikely => "very likely",
+        Likeliness.Likely => "likely",
+        Likeliness.Possible => "possible",
+        _ => "unlikely",
+    };
+
+    private static string Celsius(SolutionState state) => $"{Say.Number(Math.Round(state.Temperature.Celsius, 1))} °C";
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+}

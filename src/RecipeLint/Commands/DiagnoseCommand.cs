@@ -1,0 +1,74 @@
+using System.CommandLine;
+using RecipeLint.Analysis.Diagnosis;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Quantities;
+using RecipeLint.Reports.Diagnosis;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Says why a bottle looks as it does, from what was seen and from the chemistry of its recipe.</summary>
+internal static class DiagnoseCommand
+{
+    public static Command Build(Surroundings world)
+    {
+        var file = new Argument<string>("file") { Description = "The stock file of the bottle." };
+        var seen = new Option<string[]>("--seen")
+        {
+            Description = "What you see, smell and tried, in your own words: \"white needles, no fizz with vinegar\".",
+            HelpName = "words",
+        };
+        var after = new Option<string?>("--after") { Description = "When it showed: \"2 weeks\", \"next morning\", \"after a cold night\".", HelpName = "time" };
+        var at = new Option<string?>("--at") { Description = "How cold or warm the bottle stood; left out, the coldest it is kept at.", HelpName = "temperature" };
+        var ask = new Option<bool>("--ask") { Description = "Ask questions even where no terminal is; answers come from standard input." };
+        var config = SharedOptions.Config();
+        var noConfig = SharedOptions.NoConfig();
+        var command = new Command("diagnose", "Say why a bottle clouded: likely causes, the test that settles it, what can be saved, what to change.")
+        {
+            file, seen, after, at, ask, config, noConfig,
+        };
+        command.SetAction(parsed =>
+        {
+            var words = string.Join(". ", parsed.GetValue(seen) ?? []).Trim();
+            var time = parsed.GetValue(after);
+            var guided = parsed.GetValue(ask) || (words.Length == 0 && world.InIsTerminal);
+            if (!guided && words.Length == 0 && time is null)
+            {
+                throw new UsageException("say what you see with '--seen \"white needles\"', or '--ask' to be asked.");
+            }
+
+            var seenAt = parsed.GetValue(at) is { } text ? ReadTemperature(text) : (Temperature?)null;
+            var stock = StockInput.Open(world, "diagnose", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig)).Stock;
+            var observation = time is null ? Observation.Nothing : TimeWords.Read(time);
+            observation = observation.With(ObservationReader.Read(words));
+            if (guided)
+            {
+                using var answers = new StreamReader(world.StandardInput());
+                observation = new GuidedQuestions(answers, world.Out).Ask(stock, observation, seenAt);
+            }
+
+            world.Out.Write(DiagnosisReport.Write(Diagnoser.Of(stock, observation, seenAt), parsed.GetValue(at)));
+            return ExitCodes.Clean;
+        });
+        return command;
+    }
+
+    private static Temperature ReadTemperature(string text)
+    {
+        if (!QuantityReader.TryRead(text, Due.Temperatures, out var quantity, out var fault))
+        {
+            throw new UsageException($"The temperature '{text}' cannot be used. {fault.Message}");
+        }
+
+        var (low, high) = quantity.Temperatures;
+        if (low != high)
+        {
+            throw new UsageException($"'{text}' is a range; '--at' takes one temperature.");
+        }
+
+        // Frost is a likely cause and must not be refused: the chemistry is then that of 0 °C.
+        return low.Celsius is >= -40 and <= SolutionInput.HighestCelsius
+            ? low
+            : throw new UsageException($"'{text}' is no temperature a bottle is kept at; -40 to 45 °C are understood.");
+    }
+}

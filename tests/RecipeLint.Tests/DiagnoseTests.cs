@@ -1,0 +1,141 @@
+using System.Text;
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+public sealed class DiagnoseTests
+{
+    private const string Gypsum = "examples/quillmere-first-draft/stocks/part-b.stock.json";
+    private const string Clear = "examples/quillmere/stocks/part-b.stock.json";
+
+    [Fact]
+    public void AGrowerLearnsWhatTheNeedlesAreAndWhatToDo()
+    {
+        var answer = Cli.Run("diagnose", Gypsum, "--seen", "white needles, no fizz with vinegar", "--after", "2 weeks", "--at", "6 °C");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Empty(answer.Error);
+        Assert.Contains("1  Gypsum", answer.Out, StringComparison.Ordinal);
+        var flowing = string.Join(' ', answer.Out.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("g/L of it falls out at 6 °C", flowing, StringComparison.Ordinal);
+        Assert.Contains("g/L Ca (76.4 % of it)", flowing, StringComparison.Ordinal);
+        Assert.Contains("1:20 instead of 1:100", flowing, StringComparison.Ordinal);
+        Assert.All(answer.Out.Split('\n'), line => Assert.True(line.Length <= 100, line));
+    }
+
+    [Fact]
+    public void WordsThatAreNotKnownAreNamedAndLeftOut()
+    {
+        var answer = Cli.Run("diagnose", Gypsum, "--seen", "white neeedles frobnicated");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("I do not know the word 'frobnicated'; left out.", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("'neeedles' as 'needl", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("hmm, strange")]
+    [InlineData("it floats but it does not float")]
+    public void VagueAndContradictoryWordsGiveAQuestionAndTheListWithoutThem(string seen)
+    {
+        var answer = Cli.Run("diagnose", Gypsum, "--seen", seen);
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("What would tell more:", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("1  ", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ContradictionsAreSaid()
+    {
+        var answer = Cli.Run("diagnose", Gypsum, "--seen", "needles. no needles");
+
+        Assert.Contains("'needles' and 'no needles' contradict each other; both are left out.", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ABottleAsItShouldBeIsCalledSo()
+    {
+        var answer = Cli.Run("diagnose", Clear, "--seen", "clear, no deposit, no smell", "--after", "1 month");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("Nothing looks wrong", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("1  Nothing wrong", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void QuestionsAreAskedAndAnswersByNumberOrInWordsLeadToTheCause()
+    {
+        var answer = Asked(Gypsum, "white stuff\nneedles\n\n\nit stays\n");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("What do you see in the bottle?", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("1  Gypsum", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheEndOfTheAnswersEndsTheAsking()
+    {
+        var answer = Asked(Gypsum, "");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("rests on the recipe alone", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ATerminalIsAskedWithoutBeingTold()
+    {
+        var (output, error) = (new StringWriter { NewLine = "\n" }, new StringWriter { NewLine = "\n" });
+        var world = new Surroundings(output, error, () => new MemoryStream(Encoding.UTF8.GetBytes("white needles\n")), Reports.Tests.Support.Repository.Root, _ => null, true, Cli.Today)
+        {
+            InIsTerminal = true,
+        };
+
+        Assert.Equal(0, CommandLine.Run(["diagnose", Gypsum], world));
+        Assert.Contains("What do you see in the bottle?", output.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void NothingGivenAndNoTerminalIsOneLineAndWrongUsage() => Refused("--seen", "diagnose", Gypsum);
+
+    [Theory]
+    [InlineData("warm", "'warm'")]
+    [InlineData("4..8 °C", "one temperature")]
+    [InlineData("300 °C", "-40 to 45 °C")]
+    public void AnUnusableTemperatureIsOneLine(string at, string part) => Refused(part, "diagnose", Gypsum, "--seen", "white", "--at", at);
+
+    [Fact]
+    public void ARecipeIsToldToNameItsStock() => Refused("is a recipe", "diagnose", "examples/quillmere/recipes/lettuce.recipe.json", "--seen", "white");
+
+    [Fact]
+    public void AFileThatIsNotThereIsOneLine() => Refused("does not exist", "diagnose", "nowhere.stock.json", "--seen", "white");
+
+    [Fact]
+    public void ControlCharactersInWordsDoNotReachTheTerminal()
+    {
+        var answer = Cli.Run("diagnose", Gypsum, "--seen", "white needles \u001b[31mevilword\u202e");
+
+        Assert.Equal(0, answer.Code);
+        Assert.DoesNotContain("\u001b", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("\u202e", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheSameWordsGiveTheSameAnswer() =>
+        Assert.Equal(
+            Cli.Run("diagnose", Gypsum, "--seen", "milky cloud").Out,
+            Cli.Run("diagnose", Gypsum, "--seen", "milky cloud").Out);
+
+    private static Answer Asked(string file, string answers) =>
+        Cli.RunIn(Reports.Tests.Support.Repository.Root, Encoding.UTF8.GetBytes(answers), "diagnose", file, "--ask");
+
+    private static void Refused(string part, params string[] arguments)
+    {
+        var answer = Cli.Run(arguments);
+
+        Assert.Equal(2, answer.Code);
+        Assert.Empty(answer.Out);
+        Assert.Contains(part, answer.Error, StringComparison.Ordinal);
+        Assert.Equal(1, answer.Error.Count(c => c == '\n'));
+    }
+}
