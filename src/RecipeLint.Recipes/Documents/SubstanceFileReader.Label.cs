@@ -30,7 +30,7 @@ internal sealed partial class SubstanceFileReader
         }
 
         var agent = fields.Text(label["chelatedWith"]);
-        var result = LabelProduct.Build(new LabelDeclaration
+        var declaration = new LabelDeclaration
         {
             Id = basic.Id,
             Name = basic.Name,
@@ -40,18 +40,43 @@ internal sealed partial class SubstanceFileReader
             Density = basic.Density,
             Entries = [.. lines.Select(l => l.Entry!)],
             Agent = agent?.Value,
-        });
+        };
+        var result = LabelProduct.Build(declaration);
         foreach (var problem in result.Problems)
         {
             var place = problem.Kind == LabelProblemKind.UnknownAgent && label["chelatedWith"] is { } named
                 ? fields.At(named)
                 : lines.FirstOrDefault(l => l.Entry!.Form == problem.Form) is { Item: { } item } ? fields.At(item) : fields.At(label).Key;
-            fields.Report(new Problem(KindOf(problem.Kind), place, $"{problem.Message}."));
+            var slip = problem.Kind == LabelProblemKind.Over100AsSalts ? OxideSlip(declaration) : null;
+            fields.Report(new Problem(KindOf(problem.Kind), place, $"{problem.Message}.{(slip is null ? "" : $" {slip.Value.Sentence}")}") { Suggestions = slip?.Keys ?? [] });
         }
 
         return result.Substance is { } substance
             ? substance with { StrengthRecord = new Sourced<string>("guaranteed analysis", $"stated in {fields.File}", Confidence.Found) }
             : null;
+    }
+
+    /// <summary>Figures of a bag that states oxides, entered as elements: too much as elements, and possible as oxides. Null where that does not explain it.</summary>
+    private static (string Sentence, IReadOnlyList<string> Keys)? OxideSlip(LabelDeclaration declared)
+    {
+        var oxides = new Dictionary<string, string>(StringComparer.Ordinal) { ["P"] = "P2O5", ["K"] = "K2O", ["Ca"] = "CaO", ["Mg"] = "MgO", ["S"] = "SO3" };
+        var wrong = declared.Entries.Where(e => oxides.ContainsKey(e.Form)).ToList();
+        if (!wrong.Exists(e => e.Form is "P" or "K"))
+        {
+            return null;
+        }
+
+        var read = LabelProduct.Build(declared with
+        {
+            Entries = [.. declared.Entries.Select(e => oxides.TryGetValue(e.Form, out var oxide) ? e with { Form = oxide } : e)],
+        });
+        if (read.Problems.Any(p => p.Kind == LabelProblemKind.Over100AsSalts))
+        {
+            return null;
+        }
+
+        IReadOnlyList<string> keys = [.. wrong.Select(e => oxides[e.Form]).Distinct(StringComparer.Ordinal)];
+        return ($"Read as {Wording.Join(keys, "and")} the same figures are possible: bags mostly state oxides, so the basis of this label is most likely 'oxide'.", keys);
     }
 
     private static ProblemKind KindOf(LabelProblemKind kind) => kind switch
