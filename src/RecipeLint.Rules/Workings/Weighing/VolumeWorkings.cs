@@ -90,25 +90,33 @@ internal static class VolumeWorkings
         foreach (var dose in recipe.Doses)
         {
             var (part, fillings) = DoseWithoutMargin.SlipOf(dose, context.Number("slip") / 100);
-            var reach = recipe.Profile.Elements.Select(r => DoseWithoutMargin.Reach.Of(recipe, dose, r)).OfType<DoseWithoutMargin.Reach>()
-                .OrderBy(r => r.Part).ThenBy(r => r.Range.Key, StringComparer.Ordinal).FirstOrDefault();
-            if (reach is null)
+            var toHarm = DoseWithoutMargin.ToHarm(context);
+            if (First(recipe, dose, toHarm) is not { } reach)
             {
                 continue;
             }
 
-            var work = new WorkingBuilder($"{reach.Range.Key} when too much of '{dose.Id}' is dosed; it is the first to reach harm");
+            var work = new WorkingBuilder($"{reach.Range.Key} when too much of '{dose.Id}' is dosed; it is the first to {(toHarm ? "reach harm" : "leave its usual range")}");
             var found = work.Given($"{reach.Range.Key} as the recipe stands", reach.Found, "mg/L", "amounts in the file");
             var brought = work.Given("of it from this dose", reach.Found * reach.Share, "mg/L", "amounts in the file");
-            var toxic = work.Given($"harm above, '{recipe.Profile.Name}' profile", reach.Range.ToxicAbove!.Value, "mg/L", "profile");
-            var far = work.Result("too much of the dose that reaches it", "100 × (harm - now) / from this dose", 100 * (toxic - found) / brought, "%");
+            var bound = work.Given(toHarm ? "harm above" : "end of the usual range", reach.Bound, "mg/L", $"'{recipe.Profile.Name}' profile");
+            var far = work.Result("too much of the dose that reaches it", "100 × (bound - now) / from this dose", 100 * (bound - found) / brought, "%");
             var slip = fillings is { } count
                 ? work.Result("one filling too many", "100 / fillings", 100 / work.Given("fillings", count, "", "file"), "%")
                 : work.Option("usual slip of the hand", "slip", context);
             work.Test("within the slip", far, Relation.AtMost, slip, "%");
+            if (toHarm && First(recipe, dose, toHarm: false) is { } usual)
+            {
+                work.Remark($"The first to leave its usual range would be {usual.Range.Key}, at {Say.Percent(usual.Part)} too much ({Say.Number(usual.Bound)} mg/L).");
+            }
+
             yield return (recipe.IsComplete ? work : work.Condition("the recipe could be read whole", false)).Done(far);
         }
     }
+
+    private static DoseWithoutMargin.Reach? First(RecipeFacts recipe, DoseFacts dose, bool toHarm) =>
+        recipe.Profile.Elements.Select(r => DoseWithoutMargin.Reach.Of(recipe, dose, r, toHarm)).OfType<DoseWithoutMargin.Reach>()
+            .OrderBy(r => r.Part).ThenBy(r => r.Range.Key, StringComparer.Ordinal).FirstOrDefault();
 
     private static IEnumerable<Working> Shift(RecipeFacts recipe, RuleContext context)
     {
