@@ -94,6 +94,7 @@ internal sealed partial class StockReader(FieldReader fields, Resolution resolut
             States("date"),
             States("hazard"),
             States("keepApart"),
+            States("disposal"),
             States("colour") ? label["colour"]!.Text.Trim() : null);
     }
 

@@ -15,5 +15,6 @@ internal static class PeopleRules
         new HazardousSubstanceWithoutCaution(),
         new ReprotoxicNotice(),
         new AquaticHazardNotice(),
+        new ConcentrateToDrain(),
     ];
 }

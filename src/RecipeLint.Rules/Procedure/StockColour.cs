@@ -69,7 +69,7 @@ internal static class StockColour
     }
 
     /// <summary>The word two people would agree on from across the room.</summary>
-    private static string Plain(string colour) =>
+    internal static string Plain(string colour) =>
         colour.Contains("brown", StringComparison.Ordinal) || colour is "yellow" or "orange" ? "yellow to brown"
         : colour.Contains("red", StringComparison.Ordinal) || colour.Contains("pink", StringComparison.Ordinal) ? "red"
         : colour.Contains("blue", StringComparison.Ordinal) ? "blue"

@@ -22,6 +22,7 @@ internal static class PeopleWorkings
         RuleWorkings.OnStocks("hazardous-substance-without-caution", Hazards),
         RuleWorkings.OnStocks("reprotoxic-notice", (s, c) => [Statement(new MixtureHazards(s), s, "H360", [("H360", 1)], work => work.Option("limit", "from", c), c, benchOnly: false)]),
         RuleWorkings.OnStocks("aquatic-hazard-notice", Aquatic),
+        RuleWorkings.OnStocks("concentrate-to-drain", Drain),
     ];
 
     private static IEnumerable<Working> WaterOnto(StockFacts stock, RuleContext context)
@@ -233,6 +234,26 @@ internal static class PeopleWorkings
         }
 
         return Reactants.AmountsAreMeant(stock, context) ? work : work.Condition("its amounts are meant (implausible-amount speaks first)", false);
+    }
+
+    private static IEnumerable<Working> Drain(StockFacts stock, RuleContext context)
+    {
+        foreach (var (name, grams, _, _) in ConcentrateToDrain.Loads(stock, context).OrderByDescending(l => l.Times).Take(1))
+        {
+            var work = new WorkingBuilder($"{name} of '{stock.Stock.Name}' against treated waste water");
+            var held = work.Given($"{name} in the stock", grams, "g/L", Amounts);
+            var limit = work.Option("treated waste water may carry", name, context);
+            var times = work.Result("times as much", "1000 × g/L / mg/L", 1000 * held / limit);
+            work.Test("a strong concentrate", times, Relation.AtLeast, work.Option("from", "from", context));
+            work.Condition("it is marked for the bench", stock.Stock.ForBench);
+            work.Condition("its label does not say what becomes of left-overs", stock.Stock.Label is not { Disposal: true });
+            if (ConcentrateToDrain.NoticedAlready(stock, context))
+            {
+                work.Condition("aquatic-hazard-notice does not say the same already", false);
+            }
+
+            yield return (Reactants.AmountsAreMeant(stock, context) ? work : work.Condition("its amounts are meant (implausible-amount speaks first)", false)).Done(times);
+        }
     }
 
     private static IEnumerable<Working> Aquatic(StockFacts stock, RuleContext context)

@@ -341,20 +341,24 @@ internal static class ProcedureWorkings
     private static IEnumerable<Working> Alike(RecipeFacts recipe, RuleContext context)
     {
         var work = new WorkingBuilder($"the bottles of '{recipe.Recipe.Name}'");
-        var bottles = recipe.Doses.Where(d => d.Stock is { Stock.ForBench: true, Stock.Label: null or { Colour: null } }).DistinctBy(d => d.Stock!.Stock.File).Select(d => d.Stock!).ToList();
-        foreach (var stock in bottles)
+        foreach (var stock in recipe.Doses.Where(d => d.Stock is { Stock.ForBench: true }).DistinctBy(d => d.Stock!.Stock.File).Select(d => d.Stock!))
         {
-            var colour = StockColour.Of(stock);
+            if (stock.Stock.Label?.Colour is { } declared)
+            {
+                work.Remark($"'{stock.Stock.Name}' is {declared} by its label.");
+                continue;
+            }
+
             var strongest = stock.Additions.Where(a => a.Substance.Colour is not null).OrderByDescending(a => StockColour.Strength(a, stock.Volume.Litres)).FirstOrDefault();
             if (strongest is not null)
             {
                 work.Given($"'{stock.Stock.Name}': {strongest.Substance.Name} against what one can see (1 is just seen)", StockColour.Strength(strongest, stock.Volume.Litres), "", "table of colours");
             }
 
-            work.Remark($"'{stock.Stock.Name}' is {colour ?? "of an unknown dye"}.");
+            work.Remark($"'{stock.Stock.Name}' is {StockColour.Of(stock) ?? "of an unknown dye"}, worked out from its contents.");
         }
 
-        var alike = work.Given("bottles that share a colour", bottles.Select(StockColour.Of).Where(c => c is not null).GroupBy(c => c).Select(g => g.Count()).DefaultIfEmpty().Max(), "", "count");
+        var alike = work.Given("bottles that share a colour", StocksLookAlike.Alike(recipe).Select(g => g.Count()).DefaultIfEmpty().Max(), "", "count");
         yield return work.Test("two or more are alike", alike, Relation.AtLeast, 2).Done(alike);
     }
 
