@@ -29,6 +29,9 @@ public sealed record Workspace
     /// <summary>The shop's own lists of substances.</summary>
     public IReadOnlyList<SubstanceFile> SubstanceFiles { get; init; } = [];
 
+    /// <summary>The shop's own crop profiles.</summary>
+    public IReadOnlyList<ProfileDocument> Profiles { get; init; } = [];
+
     /// <summary>Paths the user asked about that are not there, cannot be read, or match nothing; as written.</summary>
     public IReadOnlyList<UnusablePath> Unusable { get; init; } = [];
 
@@ -51,6 +54,8 @@ public sealed record Workspace
     /// <summary>The same workspace with one stock changed in thought, or added: nothing on the disk changes.</summary>
     public Workspace With(StockDocument changed) =>
         this with { Stocks = [.. Stocks.Where(s => s.File != changed.File).Append(changed).OrderBy(s => s.File, StringComparer.Ordinal)] };
+
+    public ProfileDocument? FindProfile(string file) => Profiles.FirstOrDefault(p => p.File == file);
 
     public WaterDocument? FindWater(string file) => Waters.FirstOrDefault(w => w.File == file);
 }

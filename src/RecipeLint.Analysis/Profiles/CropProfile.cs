@@ -46,6 +46,9 @@ public sealed record CropProfile
     /// <summary>"any", or a stage the profile knows ("early").</summary>
     public required string Stage { get; init; }
 
+    /// <summary>Names and other names of the stages the profile tells apart; empty where it knows none.</summary>
+    public IReadOnlyList<string> KnownStages { get; init; } = [];
+
     public required IReadOnlyList<ElementRange> Elements { get; init; }
 
     public required IReadOnlyList<RatioRange> Ratios { get; init; }

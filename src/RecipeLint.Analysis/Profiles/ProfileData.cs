@@ -103,18 +103,20 @@ internal sealed record ProfileData
 
     public Window? Ph { get; init; }
 
+    /// <summary>Windows of their own by plain stage name; null where those for any stage hold.</summary>
+    public IReadOnlyDictionary<string, (Window? Ec, Window? Ph)> StageWindows { get; init; } = new Dictionary<string, (Window?, Window?)>();
+
     public IReadOnlyList<string> StageNames => [.. StageAliases.Values.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     public CropProfile For(string? stage)
     {
-        var wanted = stage is null ? null : StageAliases.GetValueOrDefault(stage.Trim().ToLowerInvariant());
-        var ec = Ec ?? Base?.Ec;
-        var ph = Ph ?? Base?.Ph;
+        var (ec, ph) = WindowsFor(stage);
         return new CropProfile
         {
             Name = Name,
-            Stage = wanted ?? AnyStage,
-            Elements = [.. RowsFor(wanted).Values.Select(r => r.ToRange())],
+            Stage = StageOf(stage) ?? Base?.StageOf(stage) ?? AnyStage,
+            KnownStages = [.. StageWords().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Elements = [.. RowsFor(stage).Values.Select(r => r.ToRange())],
             Ratios = [.. RatiosWithBase()],
             Ec = ec?.Values,
             EcSource = ec?.Source,
@@ -124,11 +126,24 @@ internal sealed record ProfileData
         };
     }
 
+    private IEnumerable<string> StageWords() => StageAliases.Keys.Concat(Base?.StageWords() ?? []);
+
+    /// <summary>The plain name of a stage this profile itself knows; null for any other.</summary>
+    private string? StageOf(string? stage) => stage is null ? null : StageAliases.GetValueOrDefault(stage.Trim().ToLowerInvariant());
+
+    private (Window? Ec, Window? Ph) WindowsFor(string? stage)
+    {
+        var (ec, ph) = StageOf(stage) is { } own ? StageWindows.GetValueOrDefault(own) : default;
+        var inherited = Base?.WindowsFor(stage) ?? default;
+        return (ec ?? Ec ?? inherited.Ec, ph ?? Ph ?? inherited.Ph);
+    }
+
     /// <summary>The base's rows, over them the rows of this profile for any stage, over them those of the stage.</summary>
     private SortedDictionary<string, ElementRow> RowsFor(string? stage)
     {
-        var rows = Base?.RowsFor(null) ?? new SortedDictionary<string, ElementRow>(StringComparer.Ordinal);
-        foreach (var row in Rows.Where(r => r.Stage is null).Concat(Rows.Where(r => r.Stage is not null && r.Stage == stage)))
+        var rows = Base?.RowsFor(stage) ?? new SortedDictionary<string, ElementRow>(StringComparer.Ordinal);
+        var own = StageOf(stage);
+        foreach (var row in Rows.Where(r => r.Stage is null).Concat(Rows.Where(r => r.Stage is not null && r.Stage == own)))
         {
             rows[row.Key] = row.Over(rows.GetValueOrDefault(row.Key));
         }

@@ -31,6 +31,9 @@ public static class ProfileLibrary
     /// </summary>
     public static CropProfile? Find(string name, string? stage = null) => ByName.Value.GetValueOrDefault(Plain(name))?.For(stage);
 
+    /// <summary>A built-in profile by name or alias, for one that is written over it; the generic one where there is none of that name.</summary>
+    internal static ProfileData DataOf(string name) => ByName.Value.GetValueOrDefault(Plain(name)) ?? ByName.Value[GenericName];
+
     /// <summary>Stages a profile tells apart besides "any"; empty for an unknown profile.</summary>
     public static IReadOnlyList<string> Stages(string name) => ByName.Value.GetValueOrDefault(Plain(name))?.StageNames ?? [];
 

@@ -49,7 +49,7 @@ internal static class SolutionAnalysis
         {
             Recipe = recipe,
             Settings = shop,
-            Profile = ProfileFor(recipe, shop, assumptions),
+            Profile = ProfileFor(recipe, workspace, shop, assumptions),
             FinalVolume = finalVolume,
             WaterVolume = waterVolume,
             Doses = doses,
@@ -104,11 +104,17 @@ internal static class SolutionAnalysis
     }
 
     /// <summary>The recipe's crop, else the shop's profile, else the generic one.</summary>
-    private static CropProfile ProfileFor(RecipeDocument recipe, ShopSettings shop, AssumptionList assumptions)
+    private static CropProfile ProfileFor(RecipeDocument recipe, Workspace workspace, ShopSettings shop, AssumptionList assumptions)
     {
-        foreach (var name in new[] { recipe.Crop, shop.Profile })
+        var stage = recipe.Stage?.Value;
+        foreach (var (name, file) in new[] { (recipe.Crop, recipe.ProfileFile), (shop.Profile, shop.ProfileFile) })
         {
-            if (name is not null && ProfileLibrary.Find(name.Value, recipe.Stage?.Value) is { } profile)
+            if (file is not null && workspace.FindProfile(file) is { } own)
+            {
+                return ShopProfile.Of(own, stage);
+            }
+
+            if (name is not null && ProfileLibrary.Find(name.Value, stage) is { } profile)
             {
                 return profile;
             }

@@ -26,6 +26,9 @@ public sealed record RecipeDocument
     /// <summary>Crop profile by name; null means the shop's default, then "generic".</summary>
     public Located<string>? Crop { get; init; }
 
+    /// <summary>The shop's own file of that profile; null for a built-in one.</summary>
+    public string? ProfileFile { get; init; }
+
     public Located<string>? Stage { get; init; }
 
     public Located<WaterReference>? Water { get; init; }

@@ -24,11 +24,13 @@ internal sealed class RecipeReader(FieldReader fields, Resolution resolution)
         var water = resolution.FindWater(root["water"], fields);
         _complete &= water is not { Value.IsUnresolved: true };
         var doses = ReadDoses(root["doses"]);
+        var (crop, profile) = resolution.FindProfile(root["crop"], fields);
         return new RecipeDocument
         {
             File = fields.File,
             Name = fields.Text(root["name"])?.Value ?? StockReader.NameOf(fields.File, ".recipe.json"),
-            Crop = resolution.FindProfile(root["crop"], fields),
+            Crop = crop,
+            ProfileFile = profile,
             Stage = fields.Text(root["stage"]),
             Water = water,
             Final = _final,

@@ -11,6 +11,7 @@ namespace RecipeLint.Recipes.Documents;
 /// <param name="Settings">The shop settings that hold for this file.</param>
 /// <param name="References">Turns file references into workspace paths.</param>
 /// <param name="Profiles">Known crop profiles; null when names of profiles are not checked.</param>
+/// <param name="OwnProfiles">Those of them that the shop describes in files of its own.</param>
 /// <param name="UnreadSubstances">Names whose entry in a substances file could not be read and is reported there.</param>
 /// <param name="ChecksEquipment">False when the run was asked to ignore the shop settings.</param>
 internal sealed record Resolution(
@@ -18,6 +19,7 @@ internal sealed record Resolution(
     ShopSettings Settings,
     ReferenceResolver References,
     IReadOnlyCollection<string>? Profiles,
+    IReadOnlyList<ProfileDocument> OwnProfiles,
     IReadOnlySet<string> UnreadSubstances,
     bool ChecksEquipment)
 {
@@ -113,15 +115,31 @@ internal sealed record Resolution(
         return Settings.Sites.FirstOrDefault(s => s.Name == item.Text);
     }
 
-    public Located<string>? FindProfile(JsonItem? item, FieldReader fields)
+    /// <summary>A crop by the name of a profile or by its file; the file is null for a built-in profile and for one that is not known (reported).</summary>
+    public (Located<string>? Name, string? File) FindProfile(JsonItem? item, FieldReader fields)
     {
         var name = fields.Text(item);
-        if (name is not null && Profiles is { } known && !known.Contains(name.Value))
+        if (name is null)
+        {
+            return (null, null);
+        }
+
+        if (name.Value.EndsWith(ProfileFileReader.Ending, StringComparison.OrdinalIgnoreCase))
+        {
+            return (name, FindFile(name, item, fields, ProfileFileReader.Ending, "profile file"));
+        }
+
+        if (OwnProfiles.FirstOrDefault(p => p.Name == name.Value) is { } own)
+        {
+            return (name, own.File);
+        }
+
+        if (Profiles is { } known && !known.Contains(name.Value))
         {
             ProfileNames.Report(name, known, fields);
         }
 
-        return name;
+        return (name, null);
     }
 
     private Located<string>? FindEquipment(JsonItem? item, FieldReader fields, string what, IEnumerable<string> names)

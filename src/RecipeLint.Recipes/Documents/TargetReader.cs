@@ -78,13 +78,34 @@ internal static class TargetReader
         (Element Element, int Charge, ChemicalBasis[] Bases) meaning,
         FieldReader fields)
     {
+        if (ReadQuantity(item, meaning, fields, allowRange: false) is not { } quantity)
+        {
+            return null;
+        }
+
+        return new Target(key, place)
+        {
+            Concentration = Convert(quantity, quantity.Low, meaning),
+            Basis = quantity.Basis == meaning.Element.Symbol ? null : quantity.Basis,
+            Tolerance = quantity.Tolerance,
+        };
+    }
+
+    /// <summary>A concentration or a range of them, as the element, under a key of targets and profiles; null after reporting what cannot be one.</summary>
+    public static Interval<MassConcentration>? ReadConcentration(string key, JsonItem item, FieldReader fields, bool allowRange) =>
+        Keys.TryGetValue(key, out var meaning) && ReadQuantity(item, meaning, fields, allowRange) is { } quantity
+            ? new Interval<MassConcentration>(Convert(quantity, quantity.Low, meaning), Convert(quantity, quantity.High, meaning))
+            : null;
+
+    private static Quantity? ReadQuantity(JsonItem item, (Element Element, int Charge, ChemicalBasis[] Bases) meaning, FieldReader fields, bool allowRange)
+    {
         var due = Due.Analyte with
         {
-            AllowRange = false,
-            AllowTolerance = true,
+            AllowRange = allowRange,
+            AllowTolerance = !allowRange,
             Bases = [.. meaning.Bases.Select(b => b.Formula)],
             Accepts = meaning.Charge == 0 ? [Dimension.MassConcentration, Dimension.AmountConcentration] : Due.Analyte.Accepts,
-            Examples = ["150 mg/L", "5 mmol/L"],
+            Examples = allowRange ? ["120..180 mg/L"] : ["150 mg/L", "5 mmol/L"],
             UsualUnits = ["mg/L", "mmol/L"],
         };
         if (fields.Quantity(item, due) is not { } quantity)
@@ -98,18 +119,18 @@ internal static class TargetReader
             return null;
         }
 
+        return quantity;
+    }
+
+    private static MassConcentration Convert(Quantity quantity, double value, (Element Element, int Charge, ChemicalBasis[] Bases) meaning)
+    {
         var basis = meaning.Bases.First(b => b.Formula == (quantity.Basis ?? meaning.Element.Symbol));
         var moles = quantity.Dimension switch
         {
-            Dimension.MassConcentration => basis.Convert(quantity.MassConcentration),
-            Dimension.AmountConcentration => quantity.AmountConcentration * basis.Count,
-            _ => new AmountConcentration(quantity.Low / meaning.Charge),
+            Dimension.MassConcentration => basis.Convert(new MassConcentration(value)),
+            Dimension.AmountConcentration => new AmountConcentration(value) * basis.Count,
+            _ => new AmountConcentration(value / meaning.Charge),
         };
-        return new Target(key, place)
-        {
-            Concentration = moles * new MolarMass(AtomicWeights.Of(meaning.Element)),
-            Basis = quantity.Basis == meaning.Element.Symbol ? null : quantity.Basis,
-            Tolerance = quantity.Tolerance,
-        };
+        return moles * new MolarMass(AtomicWeights.Of(meaning.Element));
     }
 }

@@ -8,8 +8,8 @@ namespace RecipeLint.Recipes.Files;
 
 /// <summary>
 /// Which settings and which lists of substances serve a file. The nearest recipelint.json from the file upwards to the repository root
-/// holds. A *.substances.json serves its own folder and everything below; below a recipelint.json it serves that whole shop, so that a
-/// shop may keep its products in a folder of their own. A file is judged alike whether it is asked about alone or with its folder.
+/// holds. A *.substances.json or *.profile.json serves its own folder and everything below; below a recipelint.json it serves that whole
+/// shop, so that a shop may keep its products and profiles in folders of their own. A file is judged alike whether it is asked about alone or with its folder.
 /// </summary>
 internal sealed class ShopScopes(IFileTree files, string root, SourceStore store, LoadOptions options)
 {
@@ -17,11 +17,15 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     private readonly SortedDictionary<string, SubstanceFile> _substances = new(StringComparer.Ordinal);
     private readonly HashSet<string> _triedSubstances = new(StringComparer.Ordinal);
     private readonly Dictionary<string, (SubstanceCatalogue Catalogue, IReadOnlySet<string> Unread)> _catalogues = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, string[]> _servingFolder = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string Folder, DocumentKind Kind), string[]> _servingFolder = [];
     private readonly HashSet<(string, string)> _clashes = [];
+    private readonly SortedDictionary<string, ProfileDocument> _profiles = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _triedProfiles = new(StringComparer.Ordinal);
     private ShopSettings? _chosen;
 
     public IReadOnlyList<SubstanceFile> SubstanceFiles => [.. _substances.Values];
+
+    public IReadOnlyList<ProfileDocument> Profiles => [.. _profiles.Values];
 
     /// <summary>Reads the settings file named by the user, if one was.</summary>
     public UnusablePath? ReadChosen()
@@ -76,8 +80,10 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     {
         if (!_settings.TryGetValue(path, out var settings))
         {
-            settings = store.Read(path, DocumentKind.Settings, (fields, item) => new SettingsReader(fields, options.Profiles).Read(item))
+            var own = options.Profiles is null ? [] : ProfilesFor(path);
+            settings = store.Read(path, DocumentKind.Settings, (fields, item) => new SettingsReader(fields, KnownProfiles(own)).Read(item))
                 ?? new ShopSettings { File = path, IsReadable = false };
+            settings = settings with { ProfileFile = own.FirstOrDefault(p => p.Name == settings.Profile?.Value)?.File };
             _settings.Add(path, settings);
         }
 
@@ -95,10 +101,53 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         return _substances.GetValueOrDefault(path);
     }
 
+    public ProfileDocument? ReadProfile(string path)
+    {
+        if (_triedProfiles.Add(path)
+            && store.Read(path, DocumentKind.Profile, (fields, item) => new ProfileFileReader(fields, options.Profiles).Read(item)) is { } read)
+        {
+            _profiles.Add(path, read);
+        }
+
+        return _profiles.GetValueOrDefault(path);
+    }
+
+    /// <summary>The shop's own profiles that serve a file, each name once, in the order of their paths.</summary>
+    public IReadOnlyList<ProfileDocument> ProfilesFor(string file)
+    {
+        var serving = new List<ProfileDocument>();
+        foreach (var profile in Serving(FilePaths.FolderOf(FilePaths.Join(root, file)), DocumentKind.Profile).Select(ReadProfile).OfType<ProfileDocument>())
+        {
+            if (serving.Find(p => p.Name == profile.Name) is not { } first)
+            {
+                serving.Add(profile);
+            }
+            else if (_clashes.Add((profile.File, profile.Name)))
+            {
+                store.Report(
+                [
+                    new Problem(
+                        ProblemKind.DuplicateKey,
+                        profile.NamePlace,
+                        $"The name '{Wording.Shorten(profile.Name)}' is taken in '{first.File}', so a recipe could mean either. Give this profile a name of its own.")
+                    {
+                        Related = [new RelatedPlace(first.NamePlace, "first used here")],
+                    },
+                ]);
+            }
+        }
+
+        return serving;
+    }
+
+    /// <summary>Names a crop may have: built in or the shop's own; null when names are not checked.</summary>
+    public IReadOnlyCollection<string>? KnownProfiles(IReadOnlyList<ProfileDocument> own) =>
+        own.Count == 0 ? options.Profiles : options.Profiles?.Concat(own.Select(p => p.Name)).ToList();
+
     /// <summary>The catalogue that serves a file, and the names in it that could not be read.</summary>
     public (SubstanceCatalogue Catalogue, IReadOnlySet<string> Unread) CatalogueFor(string file)
     {
-        var serving = Serving(FilePaths.FolderOf(FilePaths.Join(root, file)));
+        var serving = Serving(FilePaths.FolderOf(FilePaths.Join(root, file)), DocumentKind.Substances);
         var key = string.Join('\n', serving);
         if (!_catalogues.TryGetValue(key, out var catalogue))
         {
@@ -162,10 +211,10 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         return null;
     }
 
-    /// <summary>Lists that serve a folder, in the order of their paths.</summary>
-    private string[] Serving(string folder)
+    /// <summary>Files of a kind that serve a folder, in the order of their paths.</summary>
+    private string[] Serving(string folder, DocumentKind kind)
     {
-        if (_servingFolder.TryGetValue(folder, out var known))
+        if (_servingFolder.TryGetValue((folder, kind), out var known))
         {
             return known;
         }
@@ -177,10 +226,10 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
             var paths = isShop
                 ? FolderWalk.Files(files, at, below => !IsShop(below))
                 : files.Names(at).Select(n => FilePaths.Join(at, n)).Where(p => files.Kind(p) == EntryKind.File);
-            serving.UnionWith(paths.Where(p => DocumentKinds.FromFileName(p) == DocumentKind.Substances && StaysInside(p)).Select(store.PathOf));
+            serving.UnionWith(paths.Where(p => DocumentKinds.FromFileName(p) == kind && StaysInside(p)).Select(store.PathOf));
         }
 
-        return _servingFolder[folder] = [.. serving];
+        return _servingFolder[(folder, kind)] = [.. serving];
     }
 
     private bool IsShop(string folder) => files.Kind(FilePaths.Join(folder, DocumentKinds.SettingsFileName)) == EntryKind.File;

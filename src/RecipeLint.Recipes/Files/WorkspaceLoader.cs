@@ -83,6 +83,7 @@ public sealed class WorkspaceLoader
             Recipes = [.. _recipes.Values],
             Waters = [.. _waters.Values],
             SubstanceFiles = _scopes.SubstanceFiles,
+            Profiles = _scopes.Profiles,
             Catalogue = _scopes.WholeCatalogue(),
             SettingsFor = _scopes.SettingsFor,
             Problems = InOrder(),
@@ -134,6 +135,10 @@ public sealed class WorkspaceLoader
                 _scopes.ReadSubstances(path);
                 _scopes.CatalogueFor(path);
                 break;
+            case DocumentKind.Profile:
+                _scopes.ReadProfile(path);
+                _scopes.ProfilesFor(path);
+                break;
             case DocumentKind.Settings:
                 _scopes.ReadSettings(path);
                 break;
@@ -144,7 +149,8 @@ public sealed class WorkspaceLoader
     {
         var settings = _scopes.ReadSettingsFor(path);
         var (catalogue, unread) = _scopes.CatalogueFor(path);
-        return new Resolution(catalogue, settings, _references, _options.Profiles, unread, ChecksEquipment: !_options.NoConfig);
+        var profiles = _scopes.ProfilesFor(path);
+        return new Resolution(catalogue, settings, _references, _scopes.KnownProfiles(profiles), profiles, unread, ChecksEquipment: !_options.NoConfig);
     }
 
     private void EnqueueReferences(StockDocument stock)
@@ -170,6 +176,11 @@ public sealed class WorkspaceLoader
         if (recipe.Water?.Value.File is { } water)
         {
             Enqueue(water);
+        }
+
+        if (recipe.ProfileFile is { } profile)
+        {
+            Enqueue(profile);
         }
 
         foreach (var stock in recipe.Doses.OfType<StockDose>().Select(d => d.StockFile).OfType<string>())

@@ -8,6 +8,7 @@ public enum DocumentKind
     Water,
     Substances,
     Settings,
+    Profile,
 
     /// <summary>Reserved: recognised, not read by this version.</summary>
     Batch,
@@ -24,6 +25,7 @@ public static class DocumentKinds
         (".recipe.json", DocumentKind.Recipe),
         (".water.json", DocumentKind.Water),
         (".substances.json", DocumentKind.Substances),
+        (".profile.json", DocumentKind.Profile),
         (".batch.json", DocumentKind.Batch),
     ];
 
@@ -56,6 +58,7 @@ public static class DocumentKinds
         DocumentKind.Water => "water.schema.json",
         DocumentKind.Substances => "substances.schema.json",
         DocumentKind.Settings => "recipelint.schema.json",
+        DocumentKind.Profile => "profile.schema.json",
         _ => null,
     };
 }

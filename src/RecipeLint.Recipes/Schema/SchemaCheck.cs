@@ -24,6 +24,7 @@ public static class SchemaCheck
     private static readonly Lazy<Checker> _water = new(() => new Checker(DocumentKind.Water));
     private static readonly Lazy<Checker> _substances = new(() => new Checker(DocumentKind.Substances));
     private static readonly Lazy<Checker> _settings = new(() => new Checker(DocumentKind.Settings));
+    private static readonly Lazy<Checker> _profile = new(() => new Checker(DocumentKind.Profile));
 
     /// <summary>The problems of shape, in the order of the file. Empty for a file without a tree, whose problem is told already.</summary>
     public static IReadOnlyList<Problem> Check(DocumentKind kind, SourceFile file)
@@ -40,6 +41,7 @@ public static class SchemaCheck
             DocumentKind.Water => _water.Value.Check(file, tree),
             DocumentKind.Substances => _substances.Value.Check(file, tree),
             DocumentKind.Settings => _settings.Value.Check(file, tree),
+            DocumentKind.Profile => _profile.Value.Check(file, tree),
             _ => [],
         };
     }

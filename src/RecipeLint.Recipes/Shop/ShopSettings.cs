@@ -61,6 +61,9 @@ public sealed record ShopSettings
     /// <summary>Default crop profile.</summary>
     public Located<string>? Profile { get; init; }
 
+    /// <summary>The shop's own file of that profile; null for a built-in one.</summary>
+    public string? ProfileFile { get; init; }
+
     public IReadOnlyList<RuleSetting> Rules { get; init; } = [];
 
     public IReadOnlyList<Suppression> Suppressions { get; init; } = [];

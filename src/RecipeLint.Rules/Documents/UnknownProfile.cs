@@ -1,9 +1,33 @@
+using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Documents;
 
-/// <summary>A crop or stage without a profile.</summary>
+/// <summary>A crop without a profile, a profile file over one that is not known, or a stage that looks like a misspelt one of the profile.</summary>
 public sealed class UnknownProfile() : ProblemRule(
     "unknown-profile",
     "The generic ranges are used instead. Choose one of the profiles, or leave the key out.",
-    ProblemKind.UnknownProfile);
+    ProblemKind.UnknownProfile)
+{
+    public override IEnumerable<Finding> Judge(Facts facts, RuleContext context) =>
+        base.Judge(facts, context).Concat(facts.Recipes.Select(r => MisspeltStage(r, context)).OfType<Finding>());
+
+    /// <summary>Any word may stand as a stage; one that nearly is a stage of the profile was meant to be it.</summary>
+    private static Finding? MisspeltStage(RecipeFacts recipe, RuleContext context)
+    {
+        if (recipe.Recipe.Stage is not { } stage || recipe.Profile.KnownStages.Contains(stage.Value.Trim().ToLowerInvariant())
+            || Spelling.Nearest(stage.Value, recipe.Profile.KnownStages) is not { Count: > 0 } near)
+        {
+            return null;
+        }
+
+        return context.Find(
+            stage.Place,
+            $"'{stage.Value}' is no stage of the '{recipe.Profile.Name}' profile; '{near[0]}' is. "
+            + "The ranges for any stage are used instead, and a young crop is then judged like a grown one. Correct the spelling, or write a word of your own.") with
+        {
+            Suggestions = near,
+        };
+    }
+}

@@ -17,6 +17,7 @@ public sealed class GeneratedDocumentsTests
     [InlineData(DocumentKind.Water, "x.water.json", 0.3)]
     [InlineData(DocumentKind.Substances, "x.substances.json", 0.05)]
     [InlineData(DocumentKind.Settings, "recipelint.json", 0.05)]
+    [InlineData(DocumentKind.Profile, "x.profile.json", 0.05)]
     public void Whatever_the_schema_accepts_the_reader_reads(DocumentKind kind, string file, double leastAccepted)
     {
         using var schema = JsonDocument.Parse(File.ReadAllBytes(Repository.PathOf("schema", DocumentKinds.SchemaFileName(kind)!)));
@@ -70,6 +71,7 @@ public sealed class GeneratedDocumentsTests
         DocumentKind.Recipe => workspace.Recipes.Any(r => r.File == file),
         DocumentKind.Water => workspace.FindWater(file) is not null,
         DocumentKind.Substances => workspace.SubstanceFiles.Any(s => s.File == file),
+        DocumentKind.Profile => workspace.FindProfile(file) is not null,
         _ => workspace.SettingsFor("x.stock.json").File == file,
     };
 

@@ -10,6 +10,7 @@ public sealed class DocumentKindTests
     [InlineData("shop\\rain.water.json", DocumentKind.Water)]
     [InlineData("bags.substances.json", DocumentKind.Substances)]
     [InlineData("shop/recipelint.json", DocumentKind.Settings)]
+    [InlineData("profiles/winter.profile.json", DocumentKind.Profile)]
     [InlineData("2026-03-01.batch.json", DocumentKind.Batch)]
     [InlineData("A.STOCK.JSON", DocumentKind.Stock)]
     [InlineData("a.water.stock.json", DocumentKind.Stock)]

@@ -76,6 +76,16 @@ public sealed class SchemaCheckTests
         },
         { DocumentKind.Substances, Substance("\"id\": \"a\", \"label\": {\"basis\": \"element\", \"N\": \"15 %\", \"P\": \"1 %\", \"Fe\": \"6 %\"}") },
         { DocumentKind.Substances, Substance("\"id\": \"a\", \"unknownComposition\": true, \"drop\": \"0.05 mL ± 20 %\"") },
+        { DocumentKind.Profile, """{"format": 1}""" },
+        {
+            DocumentKind.Profile,
+            """
+            {"format": 1, "name": "p", "extends": "lettuce", "source": "s", "practice": false, "note": "n", "EC": "1.2..1.8 mS/cm", "pH": "5.6..6.2",
+             "elements": {"N": {"deficientBelow": "80 mg/L", "range": "120..180 mg/L", "upTo": "220 mg/L", "toxicAbove": "400 mg/L", "source": "s", "note": "n"}, "note": "n"},
+             "ratios": [{"of": "K", "to": "Ca+Mg", "by": "meq", "range": "0.5..1", "source": "s", "note": "n"}],
+             "stages": {"note": "n", "heading": {"EC": "1..2 mS/cm", "pH": "5.5..6", "elements": {"K": {"range": "1..2 mmol/L"}}, "note": "n"}}}
+            """
+        },
         { DocumentKind.Settings, "{}" },
         {
             DocumentKind.Settings,

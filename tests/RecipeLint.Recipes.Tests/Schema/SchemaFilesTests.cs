@@ -56,7 +56,7 @@ public sealed class SchemaFilesTests
 
     [Fact]
     public void There_is_one_for_each_kind_that_is_read() =>
-        Assert.Equal(["recipe.schema.json", "recipelint.schema.json", "stock.schema.json", "substances.schema.json", "water.schema.json"], _names.Order());
+        Assert.Equal(["profile.schema.json", "recipe.schema.json", "recipelint.schema.json", "stock.schema.json", "substances.schema.json", "water.schema.json"], _names.Order());
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -137,7 +137,7 @@ public sealed class SchemaFilesTests
                 Assert.True(schema.GetProperty("properties").TryGetProperty("note", out _), $"{name}#{pointer}: no note");
                 if (rest.ValueKind != JsonValueKind.False)
                 {
-                    Assert.Contains(pointer, new[] { "/properties/rules", "/$defs/rule/else" });
+                    Assert.Contains(pointer, new[] { "/properties/rules", "/$defs/rule/else", "/properties/stages" });
                 }
             }
             else if (schema.TryGetProperty("type", out var type) && type.ToString().Contains("object", StringComparison.Ordinal))
