@@ -55,18 +55,29 @@ public sealed class ConstantSet
         c[0] + c[1] * kelvin + c[2] / kelvin + c[3] * log10Kelvin + c[4] / (kelvin * kelvin) + c[5] * kelvin * kelvin;
 }
 
-/// <summary>Interaction coefficients on the log10 scale, kg/mol, between ions numbered components first, species after.</summary>
-internal sealed class SitPairs(ReadOnlySpan<ushort> first, ReadOnlySpan<ushort> second, ReadOnlySpan<double> epsilon, ReadOnlySpan<double> epsilonLogI)
+/// <summary>
+/// Interaction coefficients on the log10 scale, kg/mol, between ions numbered components first, species after: a value at 25 °C, its change
+/// with log10 of the ionic strength, and its change per kelvin (none when the span is empty).
+/// </summary>
+internal sealed class SitPairs(ReadOnlySpan<ushort> first, ReadOnlySpan<ushort> second, ReadOnlySpan<double> epsilon, ReadOnlySpan<double> epsilonLogI,
+    ReadOnlySpan<double> epsilonPerKelvin = default)
 {
+    private const double ReferenceKelvin = 298.15;
+
     public static readonly SitPairs Plain = new(ThermoTables.PlainPairFirst, ThermoTables.PlainPairSecond,
         ThermoTables.PlainPairEpsilon, ThermoTables.PlainPairEpsilonLogI);
     public static readonly SitPairs Extended = new(ThermoTables.ExtendedPairFirst, ThermoTables.ExtendedPairSecond,
         ThermoTables.ExtendedPairEpsilon, ThermoTables.ExtendedPairEpsilonLogI);
     public static readonly SitPairs Product = new(ThermoTables.ProductPairFirst, ThermoTables.ProductPairSecond,
-        ThermoTables.ProductPairEpsilon, ThermoTables.ProductPairEpsilonLogI);
+        ThermoTables.ProductPairEpsilon, ThermoTables.ProductPairEpsilonLogI, ThermoTables.ProductPairEpsilonPerKelvin);
 
     public readonly ushort[] First = first.ToArray();
     public readonly ushort[] Second = second.ToArray();
-    public readonly double[] Epsilon = epsilon.ToArray();
     public readonly double[] EpsilonLogI = epsilonLogI.ToArray();
+    private readonly double[] _epsilon = epsilon.ToArray();
+    private readonly double[] _epsilonPerKelvin = epsilonPerKelvin.ToArray();
+
+    /// <summary>The coefficient of a pair at ionic strength 1, kg/mol.</summary>
+    public double Epsilon(int pair, double kelvin) =>
+        _epsilonPerKelvin.Length == 0 ? _epsilon[pair] : _epsilon[pair] + _epsilonPerKelvin[pair] * (kelvin - ReferenceKelvin);
 }

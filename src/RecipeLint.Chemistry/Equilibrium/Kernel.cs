@@ -189,7 +189,7 @@ internal sealed partial class Kernel
             int a = place[pairs.First[p]], b = place[pairs.Second[p]];
             if (a < 0 || b < 0) continue;
             (result.Item1[n], result.Item2[n]) = (a, b);
-            result.Item3[n] = pairs.Epsilon[p] * Ln10;
+            result.Item3[n] = pairs.Epsilon(p, _kelvin) * Ln10;
             result.Item4[n++] = pairs.EpsilonLogI[p];
         }
         return result;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Tests.Equilibrium.Generation;
 
@@ -71,84 +70,6 @@ public sealed class StandardTests
     [InlineData("Cl-", 0.01, 2.04)]
     public void AcidsHaveTheirHandbookPh(string acid, double molPerKg, double ph) =>
         Assert.Equal(ph, Product.Solve(Input(25, (acid, molPerKg))).Ph, 0.05);
-
-    /// <summary>Amount of a substance, mol/kg, that just saturates a solution with a solid.</summary>
-    private static double Solubility(string solid, Func<double, SolutionInput> with, double low, double high)
-    {
-        for (var k = 0; k < 60; k++)
-        {
-            var middle = Math.Sqrt(low * high);
-            if (Product.Solve(with(middle)).SaturationIndex(solid) is <= 0) low = middle; else high = middle;
-        }
-        return Math.Sqrt(low * high);
-    }
-
-    [Fact]
-    public void GypsumDissolvesInSaltsAsMeasured()
-    {
-        using var doc = JsonDocument.Parse(File.ReadAllText(Path.Combine(
-            Repository.Root, "tests", "RecipeLint.Chemistry.Tests", "Equilibrium", "Data", "measured-mixtures.json")));
-        var table = new StringBuilder("# Gypsum in salt solutions: predicted against measured\n\nNot fitted, except Na2SO4 at 25 °C, which the constant of Ca(SO4)2-2 was taken from. Marshall & Slusher 1966 (NaCl), Block & Waters 1968 (Na2SO4). mol per kg of water.\n\n");
-        table.Append("| salt | °C | salt | CaSO4 measured | CaSO4 predicted | difference, % | I |\n|---|---|---|---|---|---|---|\n");
-        var faults = new List<string>();
-        foreach (var p in doc.RootElement.GetProperty("gypsum").EnumerateArray())
-        {
-            var sulfate = p.TryGetProperty("Na2SO4", out var value);
-            double salt = sulfate ? value.GetDouble() : p.GetProperty("NaCl").GetDouble(), celsius = p.GetProperty("t").GetDouble(), measured = p.GetProperty("CaSO4").GetDouble();
-            SolutionInput With(double ca) => sulfate
-                ? Input(celsius, ("Na+", 2 * salt), ("Ca+2", ca), ("SO4-2", ca + salt))
-                : Input(celsius, ("Na+", salt), ("Cl-", salt), ("Ca+2", ca), ("SO4-2", ca));
-            var predicted = Solubility("Gypsum", With, 1e-4, 1);
-            var ionic = Product.Solve(With(predicted)).IonicStrength;
-            var difference = 100 * (predicted / measured - 1);
-            table.Append(CultureInfo.InvariantCulture, $"| {(sulfate ? "Na2SO4" : "NaCl")} | {celsius:0.#} | {salt:0.###} | {measured:0.0000} | {predicted:0.0000} | {difference:+0;-0;0} | {ionic:0.0} |\n");
-            // The sulfate series itself scatters by 6 % (its neighbours at 0.104 and 0.109 mol/kg, its value in water).
-            if (Math.Abs(difference) > (ionic > 3 ? 35 : sulfate ? 15 : 11)) faults.Add($"{(sulfate ? "Na2SO4" : "NaCl")} {salt} at {celsius} °C: {difference:0} %");
-        }
-        Repository.Golden(Tables + "gypsum-in-salts.md", table.ToString());
-        Assert.True(faults.Count == 0, string.Join("\n", faults));
-    }
-
-    /// <summary>
-    /// Solubilities in water nobody fitted, mol per kg at a temperature in °C: gypsum, CRC Handbook (0.0151 at 25 °C, Marshall &amp; Slusher 1966
-    /// the same); amorphous silica, 1.9 mmol/kg, Gunnarsson &amp; Arnorsson 2000 (from memory); portlandite 1.6 to 1.7 g/kg at 20 to 25 °C, CRC
-    /// Handbook (from memory); calcite without CO2 0.013 to 0.015 g/kg, CRC Handbook (from memory); struvite 0.17 g/kg at 25 °C, Bhuiyan et al.
-    /// 2007 (from memory); brushite 0.2 g/L in water that stands in air, handbook value
-    /// (from memory; values in print run from 0.09 to 0.3 g/L); EDTA acid 0.5 g/L, Merck Index.
-    /// </summary>
-    [Theory]
-    [InlineData("Gypsum", 0, 0.0128, 0.10)]
-    [InlineData("Gypsum", 10, 0.0141, 0.10)]
-    [InlineData("Gypsum", 25, 0.0151, 0.10)]
-    [InlineData("Gypsum", 40, 0.0155, 0.10)]
-    [InlineData("Amorphous silica", 25, 0.0019, 0.10)]
-    [InlineData("Portlandite", 25, 0.0216, 0.10)]
-    [InlineData("Struvite", 25, 0.00069, 0.15)]
-    [InlineData("Brushite", 25, 0.00116, 0.25, true)]
-    [InlineData("Calcite", 25, 0.000130, 0.15)]
-    [InlineData("EDTA acid", 25, 0.00171, 0.35)]
-    public void SolidsDissolveAsTheHandbookSays(string solid, double celsius, double molPerKg, double tolerance, bool air = false)
-    {
-        var formula = ConstantSet.Product.FindSolid(solid)!;
-        SolutionInput With(double m) => Input(celsius, [.. formula.Composition.Where(c => c.Key is not ("H+" or "H2O")).Select(c => (c.Key, c.Value * m))]) with { CarbonDioxideAtm = air ? 4.2e-4 : null };
-        var predicted = Solubility(solid, With, 1e-6, 1);
-        Assert.True(Math.Abs(predicted / molPerKg - 1) <= tolerance, $"{solid}: {predicted:0.#####} mol/kg predicted, {molPerKg:0.#####} in the handbook");
-    }
-
-    /// <summary>Gypsum gives way to syngenite near 0.2 mol/kg of potassium sulfate at 25 °C (classical change point about 0.19, from memory).</summary>
-    [Fact]
-    public void GypsumChangesToSyngeniteInPotassiumSulfate()
-    {
-        string First(double sulfate)
-        {
-            var result = Product.Precipitate(Input(25, ("K+", 2 * sulfate), ("SO4-2", sulfate + 0.05), ("Ca+2", 0.05)),
-                [ConstantSet.Product.FindSolid("Gypsum")!, ConstantSet.Product.FindSolid("Syngenite")!]);
-            Assert.True(result.Converged, result.Failure);
-            return string.Join("+", result.Deposits.Select(d => d.Solid.Name));
-        }
-        Assert.Equal("Gypsum", First(0.12));
-        Assert.Equal("Syngenite", First(0.40));
-    }
 
     /// <summary>What the product set changes against the reference set, for three stocks.</summary>
     [Fact]

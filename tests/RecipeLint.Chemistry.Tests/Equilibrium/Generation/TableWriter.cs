@@ -35,7 +35,7 @@ public static class TableWriter
         Strings(s, "SolidSources", d.Solids.Select(x => Citation(d, x.Source, x.Ref, x.Status)));
         Reactions(s, "Solid", [.. d.Solids.Select(x => x.Reaction)], component);
         Numbers(s, "double", "SolidReference", d.Solids.SelectMany(x => x.LogK is { } k ? VanTHoff(k, x.DH ?? 0, 0) : Nothing));
-        Numbers(s, "double", "SolidProduct", d.Solids.SelectMany(x => d.ProductSolids.TryGetValue(x.Name, out var a) ? a.Analytic
+        Numbers(s, "double", "SolidProduct", d.Solids.SelectMany(x => d.ProductSolids.TryGetValue(x.Name, out var a) ? a.Analytic ?? Sum(a.Is!, d)
             : x.LogK is { } k ? VanTHoff(k, x.DH ?? 0, 0) : Nothing));
         var cal = d.Calibrations.ToDictionary(c => c.Solid);
         Numbers(s, "double", "SolidReferencePlain", d.Solids.SelectMany(x => cal.TryGetValue(x.Name, out var c)
@@ -47,7 +47,9 @@ public static class TableWriter
         Pairs(s, "Plain", [.. d.Plain], ion);
         var extended = Merge(d.Plain, d.Extended);
         Pairs(s, "Extended", extended, ion);
-        Pairs(s, "Product", Merge(extended, d.ProductPairs), ion);
+        var product = Merge(extended, d.ProductPairs);
+        Pairs(s, "Product", product, ion);
+        Numbers(s, "double", "ProductPairEpsilonPerKelvin", product.Select(p => p.EpsT));
         Numbers(s, "double", "DebyeHueckelCelsius", d.DebyeHueckel.Select(p => p.T));
         Numbers(s, "double", "DebyeHueckelA", d.DebyeHueckel.Select(p => p.A));
         s.Append("}\n");

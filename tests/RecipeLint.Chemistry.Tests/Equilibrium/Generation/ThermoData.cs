@@ -29,7 +29,8 @@ public sealed class ThermoData
             Number(e, "pK25"), Number(e, "dH"), Number(e, "dCp"), Text(e, "source")));
         ProductSpecies = product.GetProperty("species").EnumerateArray().ToDictionary(e => Text(e, "name"), e => Text(e, "is"));
         ProductSolids = product.GetProperty("solids").EnumerateArray()
-            .ToDictionary(e => Text(e, "name"), e => (Numbers(e, "analytic"), Text(e, "source")));
+            .ToDictionary(e => Text(e, "name"), e => new ProductSolid(
+                e.TryGetProperty("analytic", out _) ? Numbers(e, "analytic") : null, Optional(e, "is"), Text(e, "source")));
         var gas = product.GetProperty("gas")[0];
         Gas = new GasRow(Text(gas, "name"), Text(gas, "is"), gas.GetProperty("referenceLogK").GetDouble(),
             gas.GetProperty("referenceDH").GetDouble(), Text(gas, "source"));
@@ -47,7 +48,7 @@ public sealed class ThermoData
     public IReadOnlyList<(double T, double A)> DebyeHueckel { get; }
     public Dictionary<string, Step> Steps { get; }
     public Dictionary<string, string> ProductSpecies { get; }
-    public Dictionary<string, (double[] Analytic, string Source)> ProductSolids { get; }
+    public Dictionary<string, ProductSolid> ProductSolids { get; }
     public GasRow Gas { get; }
     public IEnumerable<Species> UsedSpecies => AllSpecies.Where(s => s.Use);
 
@@ -68,7 +69,7 @@ public sealed class ThermoData
         Read(folder, file).GetProperty(name).EnumerateArray();
 
     private static Pair ReadPair(JsonElement e) => new(Text(e, "i"), Text(e, "j"), e.GetProperty("eps").GetDouble(),
-        Number(e, "epsLogI") ?? 0, Text(e, "source"), Text(e, "status"));
+        Number(e, "epsLogI") ?? 0, Number(e, "epsT") ?? 0, Text(e, "source"), Text(e, "status"));
 
     private static string Text(JsonElement e, string name) => e.GetProperty(name).GetString()!;
     private static string? Optional(JsonElement e, string name) => e.TryGetProperty(name, out var v) ? v.GetString() : null;
@@ -81,8 +82,9 @@ public sealed class ThermoData
     public sealed record SolidRow(string Name, string Formula, Reaction Reaction, double? LogK, double? DH, string Source, string? Ref,
         string Status, string Role, string Because);
     public sealed record Calibration(string Solid, double[] Plain, double[] Extended);
-    public sealed record Pair(string I, string J, double Eps, double EpsLogI, string Source, string Status);
+    public sealed record Pair(string I, string J, double Eps, double EpsLogI, double EpsT, string Source, string Status);
     public sealed record Step(double[]? Analytic, double? PK25, double? DH, double? DCp, string Source);
+    public sealed record ProductSolid(double[]? Analytic, string? Is, string Source);
     public sealed record GasRow(string Name, string Is, double ReferenceLogK, double ReferenceDH, string Source);
 }
 
