@@ -58,24 +58,37 @@ public sealed class SaltTests
         using var doc = JsonDocument.Parse(File.ReadAllText(Path.Combine(
             Repository.Root, "tests", "RecipeLint.Chemistry.Tests", "Equilibrium", "Data", "measured-mixtures.json")));
         var table = new StringBuilder("# Measured mixtures against the verdict on soluble salts\n\nNothing here was fitted. Index: calibrated; product: of total molalities; both at the measured saturation.\n\n");
-        table.Append("| system | °C | mol/kg | saturated with | I | index | product | at 0.60 | at 0.85 | at 1.00 | at 1.50 |\n|---|---|---|---|---|---|---|---|---|---|---|\n");
+        table.Append("| system | °C | mol/kg | saturated with | I | index | product | at 0.60 | at 0.85 | at 1.00 | at 1.50 | source |\n|---|---|---|---|---|---|---|---|---|---|---|---|\n");
         var faults = new List<string>();
-        foreach (var p in doc.RootElement.GetProperty("points").EnumerateArray())
+        foreach (var p in doc.RootElement.GetProperty("points").EnumerateArray().Concat(doc.RootElement.GetProperty("molal").EnumerateArray()))
         {
-            var salts = p.EnumerateObject().Where(x => x.Name is "KNO3" or "KH2PO4" or "NH4H2PO4").Select(x => (x.Name, Percent: x.Value.GetDouble())).ToList();
+            var salts = p.EnumerateObject().Where(x => Salts.ContainsKey(x.Name)).Select(x => (x.Name, Amount: x.Value.GetDouble())).ToList();
+            if (p.GetProperty("source").GetString() is not ("HMW" or "FPE" or "PP87")) salts = InMolality(salts);
             var solids = p.GetProperty("solids").EnumerateArray().Select(s => s.GetString()!).ToList();
             var celsius = p.GetProperty("t").GetDouble();
             var states = Scales.Select(s => Verdicts(salts, celsius, s.Factor)).ToList();
             foreach (var solid in solids)
             {
-                var verdicts = states.Select(v => v.Verdicts.Single(x => x.Solid.Name == solid)).ToList();
-                var where = string.Create(CultureInfo.InvariantCulture, $"{string.Join(" + ", salts.Select(s => $"{s.Name} {s.Percent:0.##} %"))} at {celsius:0} °C, {solid}");
-                if (verdicts[0].State != SaltState.Clear) faults.Add($"{where}: {verdicts[0].State} at 0.60");
-                if (verdicts[1].State == SaltState.Crystallises) faults.Add($"{where}: crystallises at 0.85");
+                var where = string.Create(CultureInfo.InvariantCulture, $"{string.Join(" + ", salts.Select(s => $"{s.Name} {s.Amount:0.###}"))} mol/kg at {celsius:0.#} °C, {solid}");
+                var verdicts = states.SelectMany(v => v.Verdicts.Where(x => x.Solid.Name == solid)).ToList();
+                var source = p.GetProperty("source").GetString()!;
+                if (verdicts.Count == 0)
+                {
+                    // Picromerite has one handbook value, at 25 °C: away from it there is nothing to bracket with, and no verdict is given.
+                    Assert.True(SaltVerdicts.Solubility(Solver.Constants.FindSolid(solid)!, celsius) is null, where);
+                    table.Append(CultureInfo.InvariantCulture, $"| {string.Join(", ", salts.Select(s => s.Name))} | {celsius:0.#} | {string.Join(", ", salts.Select(s => s.Amount.ToString("0.000", CultureInfo.InvariantCulture)))} | {solid} | {states[2].State.IonicStrength:0.0} | {Sign(states[2].State.SaturationIndex(solid))} | | no | verdict | so far | from 25 °C | {source} |\n");
+                    continue;
+                }
+                // Not what the rule is about: crystals of two phosphates; and a model's value for arcanite, whose both measures ignore how much
+                // potassium sulfate magnesium sulfate takes with it (they err to the cautious side there).
+                var shown = p.TryGetProperty("mixedCrystals", out _) || (source == "HMW" && solid == "Arcanite" && salts.Count == 2 && salts[1].Amount > 0);
+                if (shown) Assert.NotEqual(SaltState.Clear, verdicts[2].State);
+                else if (verdicts[0].State != SaltState.Clear) faults.Add($"{where}: {verdicts[0].State} at 0.60");
+                if (!shown && verdicts[1].State == SaltState.Crystallises) faults.Add($"{where}: crystallises at 0.85");
                 if (verdicts[2].State == SaltState.Clear) faults.Add($"{where}: clear at saturation");
                 if (verdicts[3].State != SaltState.Crystallises) faults.Add($"{where}: {verdicts[3].State} at 1.50");
                 table.Append(CultureInfo.InvariantCulture,
-                    $"| {string.Join(", ", salts.Select(s => s.Name))} | {celsius:0} | {string.Join(", ", salts.Select(s => Molality(salts, s).ToString("0.000", CultureInfo.InvariantCulture)))} | {solid} | {states[2].Ionic:0.0} | {Sign(verdicts[2].CalibratedIndex)} | {Sign(verdicts[2].ProductIndex)} | {string.Join(" | ", verdicts.Select(v => v.State.ToString().ToLowerInvariant()))} |\n");
+                    $"| {string.Join(", ", salts.Select(s => s.Name))} | {celsius:0.#} | {string.Join(", ", salts.Select(s => s.Amount.ToString("0.000", CultureInfo.InvariantCulture)))} | {solid} | {states[2].State.IonicStrength:0.0} | {Sign(verdicts[2].CalibratedIndex)} | {Sign(verdicts[2].ProductIndex)} | {string.Join(" | ", verdicts.Select(v => v.State.ToString().ToLowerInvariant()))} | {source} |\n");
             }
         }
         Repository.Golden("tests/RecipeLint.Chemistry.Tests/Tables/measured-mixtures.md", table.ToString());
@@ -85,25 +98,32 @@ public sealed class SaltTests
     private static string Sign(double? v) => v is null ? "" : Math.Round(v.Value, 2) is 0 ? "0.00" : v.Value.ToString("+0.00;-0.00", CultureInfo.InvariantCulture);
 
     // Molar masses in g/mol, CIAAW abridged weights; the component totals one formula unit brings.
-    private static readonly Dictionary<string, (double Mass, string[] Ions)> Salts = new()
+    private static readonly Dictionary<string, (double Mass, (string Name, int Count)[] Ions)> Salts = new()
     {
-        ["KNO3"] = (101.102, ["K+", "NO3-"]),
-        ["KH2PO4"] = (136.084, ["K+", "H2PO4-"]),
-        ["NH4H2PO4"] = (115.025, ["NH4+", "H2PO4-"]),
+        ["KNO3"] = (101.102, [("K+", 1), ("NO3-", 1)]),
+        ["KH2PO4"] = (136.084, [("K+", 1), ("H2PO4-", 1)]),
+        ["NH4H2PO4"] = (115.025, [("NH4+", 1), ("H2PO4-", 1)]),
+        ["KCl"] = (74.548, [("K+", 1), ("Cl-", 1)]),
+        ["K2SO4"] = (174.252, [("K+", 2), ("SO4-2", 1)]),
+        ["MgSO4"] = (120.361, [("Mg+2", 1), ("SO4-2", 1)]),
     };
 
-    private static double Molality(List<(string Name, double Percent)> salts, (string Name, double Percent) s) =>
-        1000 * s.Percent / Salts[s.Name].Mass / (100 - salts.Sum(x => x.Percent));
+    /// <summary>From mass percent of the solution to mol per kg of its water.</summary>
+    private static List<(string Name, double Amount)> InMolality(List<(string Name, double Amount)> salts)
+    {
+        var water = 100 - salts.Sum(s => s.Amount);
+        return [.. salts.Select(s => (s.Name, 1000 * s.Amount / Salts[s.Name].Mass / water))];
+    }
 
-    private static (IReadOnlyList<SaltVerdict> Verdicts, double Ionic) Verdicts(List<(string Name, double Percent)> salts, double celsius, double scale)
+    private static (IReadOnlyList<SaltVerdict> Verdicts, Chemistry.Equilibrium.Equilibrium State) Verdicts(List<(string Name, double Amount)> salts, double celsius, double scale)
     {
         var input = new SolutionInput
         {
-            Totals = new ComponentTotals(salts.SelectMany(s => Salts[s.Name].Ions.Select(i => new KeyValuePair<string, double>(i, scale * Molality(salts, s))))),
+            Totals = new ComponentTotals(salts.SelectMany(s => Salts[s.Name].Ions.Select(i => KeyValuePair.Create(i.Name, scale * i.Count * s.Amount)))),
             Celsius = celsius,
         };
         var state = Solver.Solve(input);
         Assert.True(state.Converged, state.Failure);
-        return (SaltVerdicts.Of(input, state), state.IonicStrength);
+        return (SaltVerdicts.Of(input, state), state);
     }
 }
