@@ -32,6 +32,7 @@ internal static class CommandLine
             FactsCommand.Build(world),
             DissolveCommand.Build(world),
             DiagnoseCommand.Build(world),
+            SplitCommand.Build(world),
             InitCommand.Build(world),
         };
 

@@ -20,11 +20,21 @@ public sealed record Clearness(IReadOnlyList<Clouding> Cloudings, string? Failur
 
     public bool IsClear => Failure is null && Cloudings.Count == 0;
 
+    /// <summary>The solution before anything falls out; null when the solver gave no answer.</summary>
+    public Equilibrium? Solution { get; init; }
+
+    /// <summary>
+    /// The highest saturation index of a readily forming solid or a soluble salt, for a salt the mean of its two measures: 0 is saturated.
+    /// Negative infinity when no such solid has all its ions here.
+    /// </summary>
+    public double HighestIndex { get; init; } = double.NegativeInfinity;
+
     /// <summary>
     /// Looks for solids that form readily in more than a trace and for soluble salts that are not clearly below saturation.
     /// </summary>
     /// <param name="only">Looks for this solid alone; null for all.</param>
-    public static Clearness Of(SolutionMix mix, double celsius, Solid? only = null)
+    /// <param name="startFrom">A state of nearly the same solution to begin at: it saves time and changes no answer.</param>
+    public static Clearness Of(SolutionMix mix, double celsius, Solid? only = null, Equilibrium? startFrom = null)
     {
         if (mix.Failure is { } failure)
         {
@@ -32,7 +42,7 @@ public sealed record Clearness(IReadOnlyList<Clouding> Cloudings, string? Failur
         }
 
         var solver = EquilibriumSolver.Product;
-        var input = mix.Input(celsius);
+        var input = mix.Input(celsius) with { StartFrom = startFrom };
         var clear = solver.Solve(input);
         if (!clear.Converged)
         {
@@ -44,7 +54,7 @@ public sealed record Clearness(IReadOnlyList<Clouding> Cloudings, string? Failur
         var readily = clear.Solids.Where(s => s.Solid.Role == SolidRole.FormsReadily).ToList();
         if (readily.Any(s => s.Index > 0 && (only is null || s.Solid == only)))
         {
-            var settled = solver.Precipitate(input, readily.Select(s => s.Solid));
+            var settled = solver.Precipitate(input with { StartFrom = clear }, readily.Select(s => s.Solid));
             if (!settled.Converged)
             {
                 return new Clearness([], settled.Failure);
@@ -65,6 +75,16 @@ public sealed record Clearness(IReadOnlyList<Clouding> Cloudings, string? Failur
             found.Add(new Clouding(salt.Solid, null));
         }
 
-        return new Clearness(found, null);
+        var highest = readily.Select(s => s.Index)
+            .Concat(salts.Where(v => v.Solid.Role == SolidRole.SolubleSalt).Select(Standing))
+            .DefaultIfEmpty(double.NegativeInfinity)
+            .Max();
+        return new Clearness(found, null) { Solution = clear, HighestIndex = highest };
+    }
+
+    private static double Standing(SaltVerdict salt)
+    {
+        var first = salt.CalibratedIndex ?? salt.ProductIndex ?? double.NegativeInfinity;
+        return (first + (salt.ProductIndex ?? first)) / 2;
     }
 }

@@ -1,7 +1,6 @@
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 
-namespace RecipeLint.Rules.Preservation;
+namespace RecipeLint.Analysis.Preservation;
 
 /// <summary>A preservative acid of a stock.</summary>
 /// <param name="Name">"benzoic acid".</param>
@@ -9,7 +8,7 @@ namespace RecipeLint.Rules.Preservation;
 /// <param name="WholeMilligramsPerLitre">The undissociated acid, which alone enters the cell.</param>
 /// <param name="LeastMilligramsPerLitre">What holds yeasts and moulds.</param>
 /// <param name="ApparentPk">pH at which half of it is undissociated in this stock.</param>
-internal sealed record PreservativeAcids(
+public sealed record PreservativeAcids(
     string Name, string Component, double TotalMilligramsPerLitre, double WholeMilligramsPerLitre, double LeastMilligramsPerLitre, double ApparentPk)
 {
     /// <summary>pKa of propionic acid (Robinson and Stokes, recalled); the solver knows no propionate.</summary>

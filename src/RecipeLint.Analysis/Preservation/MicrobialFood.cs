@@ -1,9 +1,7 @@
-using RecipeLint.Analysis;
-
-namespace RecipeLint.Rules.Preservation;
+namespace RecipeLint.Analysis.Preservation;
 
 /// <summary>What moulds and bacteria live on in a stock.</summary>
-internal static class MicrobialFood
+public static class MicrobialFood
 {
     /// <summary>Additions that feed microbes with what they bring in g/L, largest first.</summary>
     public static IReadOnlyList<(AdditionFacts Addition, double GramsPerLitre)> In(StockFacts stock) =>

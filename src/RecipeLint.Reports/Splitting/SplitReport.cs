@@ -1,0 +1,182 @@
+using System.Globalization;
+using System.Text;
+using RecipeLint.Analysis.Splitting;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Reports.Splitting;
+
+/// <summary>A proposal as a text of at most 100 columns, for whoever mixes. Pure.</summary>
+public static class SplitReport
+{
+    /// <summary>Columns no line exceeds.</summary>
+    public const int Width = 100;
+
+    private const int NameWidth = 52;
+
+    /// <summary>A change of the final solution below this is rounding, as a fraction.</summary>
+    private const double Unchanged = 0.005;
+
+    public static string Write(SplitProposal proposal)
+    {
+        var text = new StringBuilder();
+        if (proposal.Plan is not { } plan)
+        {
+            WriteImpossible(text, proposal);
+            return text.ToString();
+        }
+
+        Paragraph(text, Head(proposal, plan));
+        foreach (var part in plan.Parts)
+        {
+            text.Append('\n');
+            WritePart(text, part);
+        }
+
+        WriteFinal(text, proposal);
+        WriteReasons(text, "Why not fewer parts", Fewer(proposal, plan));
+        WriteReasons(text, "Why not elsewhere", proposal.Elsewhere.Select(Elsewhere));
+        WriteReasons(text, "Other ways", proposal.Alternatives.Select(Alternative));
+        WriteReasons(text, "Every part that was given up", proposal.Rejected.Select(r => $"{Say.List(r.Together.Select(ObstacleWords.Short))}, 1:{Say.Number(r.Dilution)}: {ObstacleWords.All(r)}."));
+        text.Append('\n');
+        Paragraph(text, "Computed at equilibrium; a salt counts as dissolved only well below its saturation. Acids go into water, never water into acid; mind the safety data sheets.");
+        return text.ToString();
+    }
+
+    private static string Head(SplitProposal proposal, SplitPlan plan)
+    {
+        var salts = proposal.Units.Sum(u => u.Ingredients.Count);
+        var count = plan.Parts.Count == 1 ? "1 part" : $"{plan.Parts.Count} parts";
+        var water = proposal.WaterReplaced ? $"{proposal.Water} water, because the water of the recipe clouds them" : proposal.Water;
+        return $"{Printable.Show(proposal.Of)}: {count} for its {salts} substances. Clear from {Span(proposal.Storage)}, made with {Printable.Show(water)}.";
+    }
+
+    private static void WritePart(StringBuilder text, SplitPart part)
+    {
+        text.Append(CultureInfo.InvariantCulture, $"{part.Name}, {Say.Litres(part.Stock.Volume.Litres)}, dosed at {Say.Number(1000 / part.Dilution)} mL/L (1:{Say.Number(part.Dilution)})\n");
+        foreach (var step in part.Stock.Stock.Steps.OfType<AddStep>())
+        {
+            var share = part.Shares.FirstOrDefault(s => s.Substance == step.Substance!.Name);
+            var name = Printable.Show(step.Substance!.Name) + (share.Substance is null ? "" : $" ({Say.Percent(share.Share)} of it)");
+            var amount = step.Amount!.Value switch
+            {
+                Portion.ByMass mass => Grams(mass.Mass),
+                Portion.ByVolume volume => Say.Litres(volume.Volume.Litres),
+                _ => "",
+            };
+            Row(text, "  " + name, amount);
+        }
+
+        Paragraph(text, Limit(part), "  ");
+        if (part.TooLittle is { } little)
+        {
+            Paragraph(text, $"{ObstacleWords.Of(little)}: make more at once, weigh it through a diluted pre-stock, or use a finer scale.", "  ");
+        }
+    }
+
+    private static string Limit(SplitPart part)
+    {
+        var ph = string.Create(CultureInfo.InvariantCulture, $"pH {part.Stock.Chemistry.Mixing.Ph:0.0}. ");
+        return part is { ClearUpTo: { } most, StoppedBy: { } solid, StoppedAt: { } at }
+            ? $"{ph}Stays clear up to 1:{Whole(most)}; above that {ObstacleWords.Called(solid)} comes too near at {Say.Number(at.Celsius)} °C."
+            : $"{ph}Stays clear even eight times as strong.";
+    }
+
+    private static void WriteFinal(StringBuilder text, SplitProposal proposal)
+    {
+        var after = proposal.Final!.Elements;
+        var changed = proposal.Before
+            .Where(b => b.Value > 0)
+            .Select(b => (Key: b.Key, Before: b.Value, After: after.TryGetValue(b.Key, out var fact) ? fact.Concentration.MilligramsPerLitre : 0))
+            .Where(e => Math.Abs((e.After / e.Before) - 1) > Unchanged)
+            .OrderBy(e => e.Key, StringComparer.Ordinal)
+            .Select(e => $"{e.Key} {Say.Number(e.Before)} to {Say.Number(e.After)} ({(e.After / e.Before) - 1:+0.0 %;-0.0 %})")
+            .ToList();
+        text.Append('\n');
+        Paragraph(text, changed.Count == 0
+            ? $"The final solution stays what it is: all {proposal.Before.Count(b => b.Value > 0)} elements and forms of nitrogen agree within {Say.Percent(Unchanged)}."
+            : $"The final solution changes in mg/L, by rounding weights to the scales and by the water of the parts: {string.Join(", ", changed)}.");
+    }
+
+    private static IEnumerable<string> Fewer(SplitProposal proposal, SplitPlan plan)
+    {
+        foreach (var rejected in proposal.Fewer)
+        {
+            var what = rejected.Parts.Count > 0 ? Say.List(rejected.Parts) : Say.List(rejected.Together.Select(ObstacleWords.Short));
+            yield return $"{what} in one at 1:{Say.Number(rejected.Dilution)}: {ObstacleWords.All(rejected)}.";
+        }
+
+        if (proposal.FewerGroupings > 1)
+        {
+            var fewer = plan.Parts.Count(p => !p.IsTrace) - 1;
+            yield return $"None of the {proposal.FewerGroupings} ways to put them into {fewer} main parts stays clear.";
+        }
+    }
+
+    private static string Elsewhere(RejectedPart rejected) =>
+        $"{ObstacleWords.Short(rejected.Newcomer!)} in {rejected.Parts[0]}: {ObstacleWords.First(rejected)}.";
+
+    private static string Alternative(SplitPlan plan)
+    {
+        var parts = plan.Parts.Select(p =>
+            $"{p.Name} 1:{Say.Number(p.Dilution)} ({Say.List(Contents(p))})");
+        return $"{plan.Parts.Count} parts: {string.Join("; ", parts)}.";
+    }
+
+    private static IEnumerable<string> Contents(SplitPart part) =>
+        part.IsTrace
+            ? ["the trace elements"]
+            : part.Stock.Additions.Select(a =>
+                part.Shares.FirstOrDefault(s => s.Substance == a.Substance.Name) is { Substance: not null } share ? $"{Say.Percent(share.Share)} of the {ObstacleWords.Short(a.Substance.Name)}" : ObstacleWords.Short(a.Substance.Name));
+
+    private static void WriteImpossible(StringBuilder text, SplitProposal proposal)
+    {
+        if (proposal.Failure is { } failure)
+        {
+            Paragraph(text, $"{Printable.Show(proposal.Of)} cannot be split: {failure}.");
+            return;
+        }
+
+        Paragraph(text, $"{Printable.Show(proposal.Of)} cannot be split into parts that stay clear from {Span(proposal.Storage)}, not even at 1:{Say.Number(proposal.LookedAtDilution)}, made with {Printable.Show(proposal.Water)}.");
+        WriteReasons(text, "What forbids it", proposal.Fewer.Select(r => $"{Say.List(r.Together.Select(ObstacleWords.Short))} alone, 1:{Say.Number(r.Dilution)}: {ObstacleWords.All(r)}."));
+    }
+
+    private static void WriteReasons(StringBuilder text, string head, IEnumerable<string> reasons)
+    {
+        var list = reasons.ToList();
+        if (list.Count == 0)
+        {
+            return;
+        }
+
+        text.Append('\n').Append(head).Append('\n');
+        foreach (var reason in list)
+        {
+            Paragraph(text, Printable.Show(reason), "  ", "    ");
+        }
+    }
+
+    private static void Row(StringBuilder text, string name, string amount)
+    {
+        var width = DisplayWidth.Of(name);
+        text.Append(name).Append(' ', Math.Max(1, NameWidth + 14 - width - DisplayWidth.Of(amount))).Append(amount).Append('\n');
+    }
+
+    private static void Paragraph(StringBuilder text, string paragraph, string first = "", string? next = null)
+    {
+        var indent = first;
+        foreach (var line in TextWrap.Wrap(paragraph, Width - (next ?? first).Length))
+        {
+            text.Append(indent).Append(line).Append('\n');
+            indent = next ?? first;
+        }
+    }
+
+    /// <summary>With the digits the scale shows.</summary>
+    private static string Grams(Mass mass) => mass.Grams.ToString("0.######", CultureInfo.InvariantCulture) + " g";
+
+    private static string Whole(double value) => Say.Number(Math.Floor(value / 5) * 5);
+
+    private static string Span(Interval<Temperature> span) => $"{Say.Number(span.Low.Celsius)} to {Say.Number(span.High.Celsius)} °C";
+}

@@ -1,0 +1,212 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Splitting;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Files;
+using RecipeLint.Recipes.Quantities;
+using RecipeLint.Recipes.Shop;
+using RecipeLint.Reports.Splitting;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Proposes stock parts for a recipe or for one stock that holds everything, and writes them when asked.</summary>
+internal static class SplitCommand
+{
+    public static Command Build(Surroundings world)
+    {
+        var file = new Argument<string>("file") { Description = "A recipe, or one stock with everything in it." };
+        var parts = new Option<int?>("--parts") { Description = "Make exactly so many parts, 1 to 5; left out, as few as stay clear.", HelpName = "number" };
+        var strength = new Option<string?>("--strength")
+        {
+            Description = "The dose the main parts are made for, such as 1:200 or \"5 mL/L\"; left out, the strongest usual one from 1:100 to 1:250.",
+            HelpName = "dose",
+        };
+        var at = new Option<string?>("--at")
+        {
+            Description = "Storage temperatures, such as \"5..30 °C\"; left out, those of the present stocks or of the shop.",
+            HelpName = "temperatures",
+        };
+        var batch = new Option<string?>("--batch")
+        {
+            Description = "What each main part makes, such as \"10 L\"; left out, what the final volume of the recipe takes.",
+            HelpName = "volume",
+        };
+        var rejected = new Option<bool>("--rejected") { Description = "List every part that was given up, with what falls out of it." };
+        var write = new Option<string?>("--write") { Description = "Write the parts and a recipe that doses them into this folder; nothing is overwritten.", HelpName = "folder" };
+        var config = SharedOptions.Config();
+        var noConfig = SharedOptions.NoConfig();
+        var command = new Command("split", "Propose as few stock parts for a recipe as stay clear, as strong as they can be.")
+        {
+            file, parts, strength, at, batch, rejected, write, config, noConfig,
+        };
+        command.SetAction(parsed =>
+        {
+            var request = new SplitRequest
+            {
+                Parts = parsed.GetValue(parts) is { } count ? ReadParts(count) : null,
+                Strength = parsed.GetValue(strength) is { } dose ? ReadStrength(dose) : null,
+                At = parsed.GetValue(at) is { } span ? ReadSpan(span) : null,
+                Batch = parsed.GetValue(batch) is { } volume ? ReadVolume(volume) : null,
+                ListRejected = parsed.GetValue(rejected),
+            };
+            var path = parsed.GetValue(file)!;
+            var run = Session.Open(world, [path], null, parsed.GetValue(config), parsed.GetValue(noConfig));
+            if (run.Workspace.Asked.Count != 1)
+            {
+                throw new UsageException("'split' takes one recipe or stock file.");
+            }
+
+            var (proposal, final) = Propose(run, request);
+            if (proposal.Failure is { } failure)
+            {
+                throw new UsageException($"'{path}' cannot be split: {failure}.");
+            }
+
+            world.Out.Write(SplitReport.Write(proposal));
+            if (proposal.Plan is null)
+            {
+                world.Out.Flush();
+                return ExitCodes.Findings;
+            }
+
+            if (parsed.GetValue(write) is { } folder)
+            {
+                Write(world, run, proposal, final, folder, new LoadOptions { ConfigFile = parsed.GetValue(config), NoConfig = parsed.GetValue(noConfig), Profiles = ProfileLibrary.AllNames });
+            }
+
+            return ExitCodes.Clean;
+        });
+        return command;
+    }
+
+    private static (SplitProposal Proposal, Volume Final) Propose(Session run, SplitRequest request)
+    {
+        var file = run.Workspace.Asked.Single();
+        var tuned = request with { Limits = LimitsOf(run.Workspace.SettingsFor(file)) };
+        if (run.Facts.Recipes.FirstOrDefault(r => r.Recipe.File == file) is { } recipe)
+        {
+            return (Splitter.Of(recipe, run.Workspace, tuned), recipe.FinalVolume);
+        }
+
+        if (run.Facts.Stocks.FirstOrDefault(s => s.Stock.File == file) is { } stock)
+        {
+            var proposal = Splitter.Of(stock, run.Workspace, tuned);
+            return (proposal, proposal.Final?.FinalVolume ?? stock.Volume);
+        }
+
+        throw new UsageException($"'{file}' is neither a recipe nor a stock, or its volume cannot be read. 'recipelint check' says why.");
+    }
+
+    /// <summary>The limits that the rules of the shop judge with, so that no part is proposed that they would reject.</summary>
+    private static SplitLimits LimitsOf(ShopSettings shop)
+    {
+        var tuning = RuleTuning.Read(shop);
+        double Option(string rule, string name) =>
+            double.Parse(tuning.OptionsOf(RuleBook.Find(rule)!)[name], NumberStyles.Float, CultureInfo.InvariantCulture);
+        return new SplitLimits
+        {
+            DisplaySteps = Option("below-scale-resolution", "displaySteps"),
+            WeighingUncertainty = Option("below-minimum-weight", "limit") / 100,
+            LeastBenzoic = Option("preservative-too-weak", "leastBenzoic"),
+            LeastSorbic = Option("preservative-too-weak", "leastSorbic"),
+            LeastPropionic = Option("preservative-too-weak", "leastPropionic"),
+            MinimumFood = Option("preservative-too-weak", "minimumFood"),
+            SafeBelowPh = Option("preservative-too-weak", "safeBelowPh"),
+        };
+    }
+
+    private static void Write(Surroundings world, Session run, SplitProposal proposal, Volume final, string folder, LoadOptions options)
+    {
+        var file = run.Workspace.Asked.Single();
+        var target = Path.GetFullPath(folder, world.CurrentDirectory);
+        var isRecipe = file.EndsWith(".recipe.json", StringComparison.Ordinal);
+        var name = isRecipe ? Path.GetFileName(file) : Path.GetFileName(file).Replace(".stock.json", ".recipe.json", StringComparison.Ordinal);
+        var files = PartFileText.Of(
+            proposal,
+            name,
+            isRecipe ? run.Workspace.Sources[file].Bytes.ToArray() : null,
+            final,
+            water => Path.GetRelativePath(target, Path.Combine(run.Workspace.Root, water)).Replace('\\', '/'));
+        if (File.Exists(target))
+        {
+            throw new UsageException($"'{folder}' is a file, not a folder; nothing was written.");
+        }
+
+        foreach (var written in files)
+        {
+            if (Path.Exists(Path.Combine(target, written.Name)))
+            {
+                throw new UsageException($"'{Path.Combine(folder, written.Name)}' is there already and stays as it is; nothing was written.");
+            }
+        }
+
+        Refuse(world, files, target, options);
+        Directory.CreateDirectory(target);
+        foreach (var written in files)
+        {
+            using var stream = new FileStream(Path.Combine(target, written.Name), FileMode.CreateNew, FileAccess.Write);
+            stream.Write(Encoding.UTF8.GetBytes(written.Text));
+            world.Out.WriteLine("wrote " + Path.Combine(folder, written.Name));
+        }
+    }
+
+    /// <summary>Reads and judges the new files before they stand on the disk: what would be rejected is not written.</summary>
+    private static void Refuse(Surroundings world, IReadOnlyList<WrittenFile> files, string target, LoadOptions options)
+    {
+        IFileTree tree = new DiskFileTree(world.CurrentDirectory);
+        foreach (var written in files)
+        {
+            tree = new OverlayFileTree(tree, Path.Combine(target, written.Name).Replace('\\', '/'), Encoding.UTF8.GetBytes(written.Text));
+        }
+
+        var workspace = WorkspaceLoader.Load(tree, [.. files.Select(f => Path.Combine(target, f.Name))], options);
+        var worst = LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions { Today = world.Today }).Findings
+            .FirstOrDefault(f => f.Level == Level.Error && f.Place.File.EndsWith(".stock.json", StringComparison.Ordinal));
+        if (worst is not null)
+        {
+            throw new UsageException($"the parts would not pass the check in that folder, so nothing was written: {worst.Message}");
+        }
+    }
+
+    private static int ReadParts(int count) =>
+        count is >= 1 and <= Splitter.MostParts ? count : throw new UsageException($"'--parts {count}' cannot be used; 1 to {Splitter.MostParts} parts can be made.");
+
+    private static Dose ReadStrength(string text)
+    {
+        if (!QuantityReader.TryRead(text, Due.Dose, out var quantity, out var fault))
+        {
+            throw new UsageException($"The strength '{text}' cannot be used. {fault.Message}");
+        }
+
+        return quantity.Dose.Dilution is >= 2 and <= 5000 ? quantity.Dose : throw new UsageException($"'{text}' is no dose of a stock; 1:2 to 1:5000 can be looked at.");
+    }
+
+    private static Interval<Temperature> ReadSpan(string text)
+    {
+        if (!QuantityReader.TryRead(text, Due.Temperatures, out var quantity, out var fault))
+        {
+            throw new UsageException($"The temperatures '{text}' cannot be used. {fault.Message}");
+        }
+
+        var (low, high) = quantity.Temperatures;
+        return low.Celsius >= SolutionInput.LowestCelsius && high.Celsius <= SolutionInput.HighestCelsius && low <= high
+            ? new Interval<Temperature>(low, high)
+            : throw new UsageException($"'{text}' is outside the range of the model, 0 to 45 °C.");
+    }
+
+    private static Volume ReadVolume(string text)
+    {
+        if (!QuantityReader.TryRead(text, Due.Volume, out var quantity, out var fault))
+        {
+            throw new UsageException($"The volume '{text}' cannot be used. {fault.Message}");
+        }
+
+        return quantity.Volume.Litres is > 0 and < 1e6 ? quantity.Volume : throw new UsageException($"'{text}' is no volume that a part is made in.");
+    }
+}

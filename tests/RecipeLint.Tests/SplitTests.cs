@@ -1,0 +1,155 @@
+using RecipeLint.Reports.Tests.Support;
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+/// <summary>Splitting from outside: what it prints, what it writes, and that the check has nothing against it.</summary>
+public sealed class SplitTests
+{
+    private const string AllInOne = """
+        {
+          "format": 1,
+          "name": "All in one",
+          "makes": "1 L",
+          "dose": "1:50",
+          "steps": [
+            { "pour": "700 mL", "of": "distilled" },
+            { "add": "calcium-nitrate-4h2o", "amount": "50 g", "assay": "99 %" },
+            { "add": "magnesium-sulfate-7h2o", "amount": "25 g", "assay": "99 %" },
+            { "add": "monopotassium-phosphate", "amount": "12 g", "assay": "99 %" },
+            { "topUp": "1 L", "of": "distilled" }
+          ]
+        }
+        """;
+
+    /// <summary>Families whose findings a split could be to blame for; what the plants get is the recipe's own matter.</summary>
+    private static readonly string[] _ours = ["RL00", "RL01", "RL02", "RL03", "RL04", "RL06", "RL0701", "RL0703"];
+
+    private static readonly string _published = Path.Combine(Repository.Root, "tests", "RecipeLint.Analysis.Tests", "Published");
+
+    public static TheoryData<string> Published =>
+    [
+        .. Directory.GetFiles(_published, "*.recipe.json")
+            .Where(f => File.ReadAllText(f).Split("\"add\"").Length > 5)
+            .Select(f => Path.GetFileName(f)!)
+            .Order(StringComparer.Ordinal),
+    ];
+
+    public static TheoryData<string[], string> BadInput => new()
+    {
+        { ["no-such-file.recipe.json"], "does not exist" },
+        { ["examples/quillmere"], "takes one recipe or stock" },
+        { ["examples/quillmere/water/rain.water.json"], "neither a recipe nor a stock" },
+        { ["examples/quillmere/recipes/lettuce.recipe.json", "--parts", "0"], "1 to 5 parts" },
+        { ["examples/quillmere/recipes/lettuce.recipe.json", "--parts", "two"], "two" },
+        { ["examples/quillmere/recipes/lettuce.recipe.json", "--strength", "strong"], "strong" },
+        { ["examples/quillmere/recipes/lettuce.recipe.json", "--strength", "1:1"], "1:2 to 1:5000" },
+        { ["examples/quillmere/recipes/lettuce.recipe.json", "--at", "cold"], "cold" },
+        { ["examples/quillmere/recipes/lettuce.recipe.json", "--at", "-5..30 °C"], "0 to 45" },
+        { ["examples/quillmere/recipes/lettuce.recipe.json", "--batch", "10 g"], "10 g" },
+        { ["examples/quillmere/recipes/lettuce.recipe.json", "--batch", "0 L"], "no volume" },
+        { ["examples/quillmere/recipes/lettuce.recipe.json", "--write", "README.md"], "is a file" },
+    };
+
+    [Theory]
+    [MemberData(nameof(BadInput))]
+    public void Bad_input_gets_one_line_and_exit_code_2(string[] arguments, string says)
+    {
+        var answer = Cli.Run(["split", .. arguments]);
+
+        Assert.Equal(2, answer.Code);
+        Assert.Single(answer.Error.TrimEnd('\n').Split('\n'));
+        Assert.Contains(says, answer.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_example_shop_gets_its_three_stocks_back()
+    {
+        var answer = Cli.Run("split", "examples/quillmere/recipes/lettuce.recipe.json");
+
+        Assert.Equal((0, ""), (answer.Code, answer.Error));
+        Assert.All(answer.Out.Split('\n'), l => Assert.InRange(l.Length, 0, 100));
+        var parts = answer.Out.Split("\nPart A,")[1].Split("\nPart B,");
+        Assert.Contains("calcium nitrate", parts[0], StringComparison.Ordinal);
+        Assert.Contains("DTPA", parts[0], StringComparison.Ordinal);
+        Assert.Contains("magnesium sulfate", parts[1].Split("\nTrace,")[0], StringComparison.Ordinal);
+        Assert.Contains("Why not fewer parts", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("gypsum (calcium sulfate) falls out at 8 °C", answer.Out, StringComparison.Ordinal);
+        Assert.Equal(answer.Out, Cli.Run("split", "examples/quillmere/recipes/lettuce.recipe.json").Out);
+    }
+
+    [Fact]
+    public void Written_parts_of_the_example_pass_its_own_check_and_nothing_is_overwritten()
+    {
+        using var scratch = new Scratch();
+        var shop = Path.Combine(Repository.Root, "examples", "quillmere");
+        foreach (var file in Directory.GetFiles(shop, "*.json", SearchOption.AllDirectories))
+        {
+            scratch.Write(Path.GetRelativePath(shop, file), File.ReadAllText(file));
+        }
+
+        var first = Cli.RunIn(scratch.Path, null, "split", "recipes/lettuce.recipe.json", "--write", "new");
+        var check = Cli.RunIn(scratch.Path, null, "check", "new", "--fail-on", "warning");
+        var names = Directory.GetFiles(Path.Combine(scratch.Path, "new")).Select(Path.GetFileName).Order(StringComparer.Ordinal);
+        var before = File.ReadAllText(Path.Combine(scratch.Path, "new", "part-a.stock.json"));
+        var second = Cli.RunIn(scratch.Path, null, "split", "recipes/lettuce.recipe.json", "--write", "new");
+
+        Assert.Equal((0, ""), (first.Code, first.Error));
+        Assert.Equal(["lettuce.recipe.json", "part-a.stock.json", "part-b.stock.json", "trace.stock.json"], names);
+        Assert.True(check.Code == 0, check.Out);
+        Assert.Equal(2, second.Code);
+        Assert.Contains("is there already", second.Error, StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllText(Path.Combine(scratch.Path, "new", "part-a.stock.json")));
+        Assert.Contains("\"targets\"", File.ReadAllText(Path.Combine(scratch.Path, "new", "lettuce.recipe.json")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Published))]
+    public void Written_parts_of_published_solutions_raise_no_warning_that_a_split_could_cause(string recipe)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("published.substances.json", File.ReadAllText(Path.Combine(_published, "published.substances.json")));
+        scratch.Write(recipe, File.ReadAllText(Path.Combine(_published, recipe)));
+
+        var split = Cli.RunIn(scratch.Path, null, "split", recipe, "--write", "parts");
+        var check = Cli.RunIn(scratch.Path, null, "check", "parts", "--quiet", "--fail-on", "never");
+
+        Assert.Equal((0, ""), (split.Code, split.Error));
+        Assert.Equal("", check.Error);
+        Assert.DoesNotContain(
+            check.Out.Split('\n'),
+            l => (l.Contains(": error ", StringComparison.Ordinal) || l.Contains(": warning ", StringComparison.Ordinal))
+                && _ours.Any(o => l.Contains(" " + o, StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void One_stock_with_everything_in_it_is_split_too()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("all.stock.json", AllInOne);
+
+        var answer = Cli.RunIn(scratch.Path, null, "split", "all.stock.json", "--strength", "1:100", "--write", "parts");
+        var check = Cli.RunIn(scratch.Path, null, "facts", "parts/all.recipe.json");
+
+        Assert.Equal((0, ""), (answer.Code, answer.Error));
+        Assert.Contains("2 parts", answer.Out, StringComparison.Ordinal);
+        Assert.Equal(0, check.Code);
+    }
+
+    [Fact]
+    public void What_cannot_be_split_says_which_solid_and_ions_forbid_it()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("chalk.recipe.json", """
+            { "format": 1, "final": "100 L", "volume": "made up", "doses": [
+              { "add": "calcium-sulfate-2h2o", "amount": "50 g" }, { "add": "potassium-nitrate", "amount": "50 g" } ] }
+            """);
+
+        var answer = Cli.RunIn(scratch.Path, null, "split", "chalk.recipe.json");
+
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("cannot be split", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("gypsum (calcium sulfate)", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("calcium and sulfate from calcium sulfate", answer.Out, StringComparison.Ordinal);
+    }
+}
