@@ -14,12 +14,6 @@ internal sealed record AdditionRequest(string Id, Place Place, Substance Substan
 /// <summary>Turns a stated addition into what it brings.</summary>
 internal static class AdditionReader
 {
-    /// <summary>
-    /// How near a declared assay must be to the nominal strength of a dilute acid or lye to be read as its measured strength ("37.5 %" for a
-    /// nitric acid sold as 38 %) instead of as a purity of the bottle.
-    /// </summary>
-    private const double StrengthReading = 0.25;
-
     /// <summary>What an addition brings; null when its mass cannot be known, which is noted among the assumptions.</summary>
     /// <param name="makes">The volume "per litre" refers to.</param>
     public static AdditionFacts? Read(AdditionRequest request, Volume makes, ShopSettings shop, AssumptionList assumptions)
@@ -92,13 +86,12 @@ internal static class AdditionReader
             return assay.Value.Value;
         }
 
-        var ratio = assay.Value.Value / strength;
         var declared = assay.Value.Percent.ToString("0.######", CultureInfo.InvariantCulture);
         var nominal = (strength * 100).ToString("0.######", CultureInfo.InvariantCulture);
-        if (Math.Abs(ratio - 1) <= StrengthReading)
+        if (AssayReading.IsStrength(substance, assay.Value))
         {
             assumptions.Add("assay-reading", $"The assay of {declared} % for '{substance.Id}' is read as its strength in place of {nominal} %.", assay.Place);
-            return ratio;
+            return assay.Value.Value / strength;
         }
 
         assumptions.Add("assay-reading", $"The assay of {declared} % for '{substance.Id}' is read as that share of its strength of {nominal} %.", assay.Place);

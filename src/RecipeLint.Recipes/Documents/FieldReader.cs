@@ -124,6 +124,10 @@ internal sealed class FieldReader
     public void Implausible(JsonItem item, string message, params IEnumerable<NamedValue> values) =>
         Report(new Problem(ProblemKind.ImplausibleAmount, At(item), message) { Values = [.. values] });
 
+    /// <summary>The same for an amount that only does not fit the batch it is for.</summary>
+    public void Implausible(JsonItem item, string message, Place batch, params IEnumerable<NamedValue> values) =>
+        Report(new Problem(ProblemKind.ImplausibleAmount, At(item), message) { Values = [.. values], Related = [new RelatedPlace(batch, "the volume it has to fit into")] });
+
     public void Report(QuantityFault fault, JsonItem item) =>
         Report(new Problem(fault.Kind, PlaceInside(item, fault), fault.Message) { Suggestions = fault.Suggestions, Values = fault.Values });
 

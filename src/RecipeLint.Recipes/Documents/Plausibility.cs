@@ -104,8 +104,9 @@ internal static class Plausibility
     }
 
     /// <summary>A solid heavier than 2 kg, or a liquid larger than the batch, for each batch made.</summary>
-    public static void AgainstBatch(Portion portion, Substance? substance, Volume made, JsonItem item, FieldReader fields)
+    public static void AgainstBatch(Portion portion, Substance? substance, Located<Volume> batch, JsonItem item, FieldReader fields)
     {
+        var made = batch.Value;
         var isSolid = substance is { Form: PhysicalForm.Solid };
         var mass = portion switch
         {
@@ -117,27 +118,28 @@ internal static class Plausibility
         {
             var perLitre = (mass / made).GramsPerLitre / 1000;
             fields.Implausible(item, $"{Text(mass.Grams / 1000)} kg of a solid in {Litres(made)} is {Text(perLitre)} kg for each litre. Nothing dissolves like that; check the units.",
-                Value("concentration", perLitre, "kg/L"), Value("limit", MostSolid.GramsPerLitre / 1000, "kg/L"));
+                batch.Place, Value("concentration", perLitre, "kg/L"), Value("limit", MostSolid.GramsPerLitre / 1000, "kg/L"));
             return;
         }
 
         if (portion is Portion.ByVolume volume)
         {
-            LiquidAgainstBatch(volume.Volume, made, item, fields);
+            LiquidAgainstBatch(volume.Volume, batch, item, fields);
         }
         else if (portion is Portion.PerLitreVolume { Dose.LitresPerLitre: > 1 } dose)
         {
-            LiquidAgainstBatch(dose.Dose * made, made, item, fields);
+            LiquidAgainstBatch(dose.Dose * made, batch, item, fields);
         }
     }
 
-    public static void LiquidAgainstBatch(Volume added, Volume made, JsonItem item, FieldReader fields)
+    public static void LiquidAgainstBatch(Volume added, Located<Volume> batch, JsonItem item, FieldReader fields)
     {
+        var made = batch.Value;
         // A hair over is rounding of units, not a mistake.
         if (added.Litres > made.Litres * 1.000001)
         {
             fields.Implausible(item, $"{Litres(added)} does not fit into the {Litres(made)} that are made.",
-                Value("volume", added.Litres, "L"), Value("limit", made.Litres, "L"));
+                batch.Place, Value("volume", added.Litres, "L"), Value("limit", made.Litres, "L"));
         }
     }
 

@@ -75,7 +75,7 @@ internal sealed class RecipeReader(FieldReader fields, Resolution resolution)
         var amount = Plausibility.PositiveVolume(fields.Located(entry["amount"], Due.Volume, q => q.Volume), entry["amount"], fields);
         if (amount is not null && _final is not null)
         {
-            Plausibility.LiquidAgainstBatch(amount.Value, _final.Value, entry["amount"]!, fields);
+            Plausibility.LiquidAgainstBatch(amount.Value, _final, entry["amount"]!, fields);
         }
 
         _complete &= (entry["dose"] is null || dose is not null) && (entry["amount"] is null || amount is not null);

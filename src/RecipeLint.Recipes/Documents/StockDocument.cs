@@ -49,7 +49,11 @@ public sealed record StockDocument
 }
 
 /// <summary>What the label on the bottle says; keys present mean stated.</summary>
-public sealed record Label(Place Place, bool Contents, bool Dilution, bool Date, bool Hazard, bool KeepApart, bool Disposal, string? Colour);
+public sealed record Label(Place Place, bool Contents, bool Dilution, bool Date, bool Hazard, bool KeepApart, bool Disposal, string? Colour)
+{
+    /// <summary>What the label says is inside; null where it says nothing.</summary>
+    public string? ContentsText { get; init; }
+}
 
 /// <summary>One step at the bench.</summary>
 /// <param name="Id">Stated, or made from the substance; unique in the file. Locators and fingerprints use it.</param>

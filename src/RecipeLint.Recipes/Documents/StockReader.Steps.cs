@@ -94,7 +94,7 @@ internal sealed partial class StockReader
         var (amount, _) = PortionReader.Read(entry["amount"], AliquotDue, fields);
         if (Needed(amount) is not null && _makes is not null)
         {
-            Plausibility.AgainstBatch(amount!.Value, null, _makes.Value, entry["amount"]!, fields);
+            Plausibility.AgainstBatch(amount!.Value, null, _makes, entry["amount"]!, fields);
         }
 
         return new AliquotStep(ids.For(entry, NameOf(add.Text, Resolution.StockEnding)), fields.At(entry))
@@ -111,7 +111,7 @@ internal sealed partial class StockReader
         var volume = Needed(Plausibility.PositiveVolume(fields.Located(pour, Due.Volume, q => q.Volume), pour, fields));
         if (volume is not null && _makes is not null)
         {
-            Plausibility.LiquidAgainstBatch(volume.Value, _makes.Value, pour, fields);
+            Plausibility.LiquidAgainstBatch(volume.Value, _makes, pour, fields);
         }
 
         return new PourStep(ids.For(entry, "pour"), fields.At(entry))

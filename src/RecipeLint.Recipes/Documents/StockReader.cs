@@ -95,7 +95,10 @@ internal sealed partial class StockReader(FieldReader fields, Resolution resolut
             States("hazard"),
             States("keepApart"),
             States("disposal"),
-            States("colour") ? label["colour"]!.Text.Trim() : null);
+            States("colour") ? label["colour"]!.Text.Trim() : null)
+        {
+            ContentsText = States("contents") ? label["contents"]!.Text.Trim() : null,
+        };
     }
 
     /// <summary>Passes a value on and remembers when one that decides the contents is missing.</summary>

@@ -32,7 +32,7 @@ internal sealed record WrittenAddition(
 
         if (amount is not null && batch is not null)
         {
-            Plausibility.AgainstBatch(amount.Value, substance, batch.Value, entry["amount"]!, fields);
+            Plausibility.AgainstBatch(amount.Value, substance, batch, entry["amount"]!, fields);
         }
 
         return new WrittenAddition(

@@ -25,6 +25,7 @@ internal static class DocumentRules
         new FormulaMassDisagrees(),
         new ImpossibleAnalysis(),
         new UndeclaredAssay(),
+        new ImplausibleAssay(),
         new DuplicateSubstance(),
         new MissingReference(),
         new ReferenceLeavesRepository(),

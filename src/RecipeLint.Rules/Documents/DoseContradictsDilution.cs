@@ -15,7 +15,7 @@ public sealed class DoseContradictsDilution : RecipeRule
     public override IEnumerable<Finding> Judge(RecipeFacts recipe, RuleContext context)
     {
         var tolerance = context.Number("tolerance") / 100;
-        var pairs = recipe.Doses.Select(Pair.Of).OfType<Pair>().ToList();
+        var pairs = recipe.Doses.Select(d => Pair.Of(d, recipe.Recipe.Final?.Place)).OfType<Pair>().ToList();
         if (pairs.Count > 1 && pairs.All(p => Apart(p.Factor, pairs[0].Factor) <= tolerance))
         {
             return Apart(pairs[0].Factor, 1) > tolerance ? [Uniform(recipe, pairs, context)] : [];
@@ -40,7 +40,7 @@ public sealed class DoseContradictsDilution : RecipeRule
                 new NamedValue("dose in the recipe", pair.Used.MillilitresPerLitre, "mL/L"),
                 new NamedValue("dose of the stock", pair.Stated.Value.MillilitresPerLitre, "mL/L"),
             ],
-            Related = [new RelatedPlace(pair.Stated.Place, "made for this dose")],
+            Related = [new RelatedPlace(pair.Stated.Place, "made for this dose"), .. pair.WorkedOutFor is { } final ? [new RelatedPlace(final, "the volume the dose is worked out for")] : Array.Empty<RelatedPlace>()],
         };
 
     /// <summary>All stocks off by one factor: a weaker or stronger feed on purpose, more likely than the same slip several times.</summary>
@@ -60,11 +60,11 @@ public sealed class DoseContradictsDilution : RecipeRule
     private static string Rate(Dose dose) =>
         $"{Say.Number(dose.MillilitresPerLitre)} mL/L (1:{dose.Dilution.ToString("0.#", CultureInfo.InvariantCulture)})";
 
-    internal sealed record Pair(StockDocument Stock, Place Place, Dose Used, Located<Dose> Stated)
+    internal sealed record Pair(StockDocument Stock, Place Place, Dose Used, Located<Dose> Stated, Place? WorkedOutFor)
     {
         internal double Factor => Used.LitresPerLitre / Stated.Value.LitresPerLitre;
 
-        internal static Pair? Of(DoseFacts dose)
+        internal static Pair? Of(DoseFacts dose, Place? final)
         {
             if (dose is not { Entry: StockDose entry, Stock.Stock: { Dose: { Value.LitresPerLitre: > 0 } stated } stock })
             {
@@ -74,7 +74,7 @@ public sealed class DoseContradictsDilution : RecipeRule
             // The stated dose as written; one computed from a volume or strokes only where none is written.
             var used = entry.Dose?.Value ?? (dose.Basis is DoseBasis.Volume or DoseBasis.Strokes ? dose.Dose : null);
             var place = entry.Dose?.Place ?? entry.Amount?.Place ?? entry.Strokes?.Place ?? entry.Place;
-            return used is { LitresPerLitre: > 0 } rate ? new Pair(stock, place, rate, stated) : null;
+            return used is { LitresPerLitre: > 0 } rate ? new Pair(stock, place, rate, stated, entry.Dose is null ? final : null) : null;
         }
     }
 }

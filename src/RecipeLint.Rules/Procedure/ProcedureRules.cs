@@ -16,6 +16,7 @@ internal static class ProcedureRules
         new NoFilterAfterTechnicalSulfate(),
         new CoolsOnDissolving(),
         new LabelIncomplete(),
+        new LabelContradictsContents(),
         new StocksLookAlike(),
         new MissingRinseForSmallWeight(),
         new VesselTooSmall(),

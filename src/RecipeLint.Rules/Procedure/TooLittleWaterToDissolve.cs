@@ -7,11 +7,17 @@ using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Procedure;
 
-/// <summary>A solid that the water poured so far cannot dissolve, although the finished volume could.</summary>
+/// <summary>A solid that the water poured so far cannot dissolve, although the finished volume could; on a bench sheet also one that has no water at all.</summary>
 public sealed class TooLittleWaterToDissolve : StockRule
 {
     /// <summary>Solubility tables and cylinder marks are good to about this.</summary>
     internal const double Slack = 1.02;
+
+    /// <summary>Share of the volume to start with (common practice, no source).</summary>
+    private const double FirstWater = 0.75;
+
+    /// <summary>Share of the volume that comes with liquids and small parts of other stocks and is no first water (common practice, no source).</summary>
+    private const double NextToNone = 0.1;
 
     public override string Name => "too-little-water-to-dissolve";
 
@@ -19,6 +25,12 @@ public sealed class TooLittleWaterToDissolve : StockRule
     {
         var moments = Bench.Walk(stock);
         var bench = context.Number("benchTemperature");
+        if (stock.Stock.ForBench && Dry(stock, moments) is { } dry)
+        {
+            yield return ToppedUpDry(dry.First, dry.TopUp, stock, context);
+            yield break;
+        }
+
         foreach (var substance in stock.Additions.Where(a => !a.ThroughAliquot).Select(a => a.Substance).DistinctBy(s => s.Id))
         {
             if (substance.Form == PhysicalForm.Solid && Judge(substance, moments, bench, context) is { } finding)
@@ -27,6 +39,26 @@ public sealed class TooLittleWaterToDissolve : StockRule
             }
         }
     }
+
+    /// <summary>A solid that no water meets before the vessel is filled to its mark; null where some does.</summary>
+    internal static (Moment First, Moment TopUp)? Dry(StockFacts stock, IReadOnlyList<Moment> moments)
+    {
+        var topUp = moments.FirstOrDefault(m => m.Step is TopUpStep);
+        var first = moments.FirstOrDefault(m => m.Added is [{ Substance.Form: PhysicalForm.Solid, ThroughAliquot: false }, ..]);
+        return topUp is null || first is null || first.Index > topUp.Index || first.Before.FreeWaterGrams > 0 || topUp.Before.FreeWaterLitres > NextToNone * stock.Volume.Litres ? null : (first, topUp);
+    }
+
+    /// <summary>Only for a sheet that people mix from: elsewhere the first water is often left out for short.</summary>
+    private static Finding ToppedUpDry(Moment first, Moment topUp, StockFacts stock, RuleContext context) =>
+        context.Find(
+            first.Step.Place,
+            $"The first water of '{stock.Stock.Name}' is the top-up to {Say.Litres(stock.Volume.Litres)}: {first.Added[0].Substance.Name} and whatever follows it lie dry in the vessel until it is full. "
+            + "Filled to the mark over undissolved salt the volume is wrong once it dissolves, and what cakes at the bottom is missing in the first doses. "
+            + $"Pour about {Say.Litres(RoundUp(stock.Volume.Millilitres * FirstWater) / 1000)} of water first, dissolve one salt after the other, and top up last.",
+            certainty: Certainty.Practice) with
+        {
+            Related = [new RelatedPlace(topUp.Step.Place, "the first water")],
+        };
 
     private static Finding? Judge(Substance substance, IReadOnlyList<Moment> moments, double bench, RuleContext context)
     {

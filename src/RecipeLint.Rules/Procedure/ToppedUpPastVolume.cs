@@ -51,7 +51,10 @@ public sealed class ToppedUpPastVolume : StockRule
                     mark.Value.Litres,
                     $"Before it is topped up to {Say.Litres(mark.Value.Litres)} the vessel already holds about {Say.Litres(moment.Before.Litres)}: "
                     + $"water, liquids and what the dissolved salts take up. The stock comes out {Say.Percent(over / moment.Before.Litres)} weaker than its label. "
-                    + $"Pour about {Say.Litres(over + (0.1 * mark.Value.Litres))} less water at the start, so that there is room to top up.");
+                    + $"Pour about {Say.Litres(over + (0.1 * mark.Value.Litres))} less water at the start, so that there is room to top up.") with
+                {
+                    Related = [.. Largest(moments.Take(moment.Index))],
+                };
             }
         }
 
@@ -74,6 +77,13 @@ public sealed class ToppedUpPastVolume : StockRule
             Related = [new RelatedPlace(lastTopUp.Step.Place, "topped up here")],
         };
     }
+
+    /// <summary>The liquids that fill most of the vessel.</summary>
+    private static IEnumerable<RelatedPlace> Largest(IEnumerable<Moment> moments) =>
+        moments.Select(m => (m.Step.Place, Litres: m.After.Litres - m.Before.Litres))
+            .OrderByDescending(m => m.Litres)
+            .Take(2)
+            .Select(m => new RelatedPlace(m.Place, $"brings about {Say.Litres(m.Litres)}"));
 
     private static Finding Past(RuleContext context, Place place, double litres, double limit, string message) =>
         context.Find(place, message) with

@@ -62,7 +62,7 @@ public sealed class SharedDosingSyringe : RecipeRule
         var message = $"'{measure.Name}' takes '{one}' and then '{other}': where a remnant of the one meets the other undiluted, {Say.Number(grams)} g/L of {names} falls out. "
             + $"The remnant in a {kind} is carried back into the bottle, and the crust in its nozzle makes each dose short. "
             + $"Keep a marked {kind} for each stock, or rinse it with clean water between the two.";
-        return context.Find(place, message) with
+        return context.Find(place, message, grams < context.Number("crust") ? Level.Note : null) with
         {
             Measured = new Measured("deposit where they meet", Rounding.SixDigits(grams), limit, "g/L"),
             Values = [new NamedValue("deposit where they meet", Rounding.SixDigits(grams), "g/L")],

@@ -43,6 +43,28 @@ public sealed class GoodRecipeTests
         Assert.All(_exceptions, e => Assert.True(alarms.Any(f => e.File == f.Place.File && e.Rule == f.Rule.Name), $"{e.File}: {e.Rule} is not raised any more."));
     }
 
+    /// <summary>
+    /// Stocks as people mix from: bench sheets with water first, an order of steps, a top-up last and a label, of kinds that shops keep apart
+    /// (trace with vinegar, citric acid or borax, all chelates, iron of three kinds, silicate, acid, calcium and magnesium, potassium and
+    /// phosphate). Each note says what it follows.
+    /// </summary>
+    [Fact]
+    public void BenchSheetsAreWhole()
+    {
+        var sheets = _run.Value.Facts.Stocks.Where(s => s.Stock.ForBench).ToList();
+        Assert.InRange(sheets.Count, 13, 30);
+        Assert.All(sheets, s =>
+        {
+            var text = System.Text.Encoding.UTF8.GetString(_run.Value.Workspace.Sources[s.Stock.File].Bytes);
+            Assert.Matches("common practice, no source|19[0-9][0-9]|recalled", text);
+            Assert.IsType<Recipes.Documents.PourStep>(s.Stock.Steps[0]);
+            Assert.IsType<Recipes.Documents.TopUpStep>(s.Stock.Steps[^1]);
+            Assert.True(s.Stock.Label is { Contents: true, Dilution: true, Date: true } && s.Additions.All(a => a.AssayDeclared), s.Stock.File);
+        });
+        string[] kinds = ["Acetate-", "Citrate-3", "Sorbate-", "Benzoate-", "DTPA-5", "EDDHA-4", "EDTA-4", "H4SiO4", "MoO4-2"];
+        Assert.All(kinds, k => Assert.Contains(sheets, s => s.Concentration(k).MolesPerLitre > 0));
+    }
+
     /// <summary>Notes are worth knowing and no alarm; the plant rules raise few of them here.</summary>
     [Fact]
     public void NotesAreFew()
@@ -59,7 +81,7 @@ public sealed class GoodRecipeTests
         Assert.All(facts.Recipes, r => Assert.True(r.IsComplete && r.Chemistry is { IsComplete: true, Final.IsSolved: true }, r.Recipe.File));
         Assert.InRange(facts.Recipes.Select(r => r.Profile.Name).Distinct().Count(), 9, 20);
         Assert.InRange(facts.Recipes.Select(r => r.Water?.Name).Distinct().Count(), 7, 20);
-        Assert.InRange(facts.Stocks.Count, 9, 30);
+        Assert.InRange(facts.Stocks.Count, 22, 40);
         Assert.Contains(facts.Recipes, r => r.Recipe.VolumeMeaning?.Value == Recipes.Documents.FinalVolumeMeaning.AddedTo);
         Assert.InRange(facts.Recipes.Count(r => r.Adjustment is { Amount: not null }), 5, 30);
         Assert.All(facts.Recipes, r => Assert.Contains("Invented. ", System.Text.Encoding.UTF8.GetString(workspace.Sources[r.Recipe.File].Bytes), StringComparison.Ordinal));

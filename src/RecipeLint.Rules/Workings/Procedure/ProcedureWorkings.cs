@@ -24,6 +24,7 @@ internal static class ProcedureWorkings
         RuleWorkings.OnStocks("no-filter-after-technical-sulfate", Filter),
         RuleWorkings.OnStocks("cools-on-dissolving", Cools),
         RuleWorkings.OnStocks("label-incomplete", Label),
+        RuleWorkings.OnStocks("label-contradicts-contents", Contents),
         RuleWorkings.OnRecipes("stocks-look-alike", Alike),
         RuleWorkings.OnStocks("missing-rinse-for-small-weight", Rinse),
         RuleWorkings.OnStocks("vessel-too-small", Vessel),
@@ -153,6 +154,14 @@ internal static class ProcedureWorkings
     {
         var moments = Bench.Walk(stock);
         var bench = context.Number("benchTemperature");
+        if (stock.Stock.ForBench && TooLittleWaterToDissolve.Dry(stock, moments) is { } dry)
+        {
+            var work = new WorkingBuilder($"the water of '{stock.Stock.Name}' before it is topped up");
+            var poured = work.Given("water in the vessel by then", dry.TopUp.Before.FreeWaterLitres, "L", File);
+            var least = work.Result("a tenth of the volume", "0.1 × volume", 0.1 * work.Given("volume", stock.Volume.Litres, "L", File), "L");
+            yield return work.Test("next to none", poured, Relation.AtMost, least, "L").Done(poured);
+        }
+
         foreach (var substance in stock.Additions.Where(a => !a.ThroughAliquot && a.Substance.Form == PhysicalForm.Solid).Select(a => a.Substance).DistinctBy(s => s.Id))
         {
             foreach (var moment in moments.Where(m => m.Added.Any(a => !a.ThroughAliquot && a.Substance.Id == substance.Id)))
@@ -336,6 +345,26 @@ internal static class ProcedureWorkings
         missing += LabelIncomplete.Enemy(stock, context.Number("reacts")) is not null && label?.KeepApart != true ? 1 : 0;
         var count = work.Given("entries missing", missing, "", "count");
         yield return work.Test("one is missing", count, Relation.Over, 0).Done(count);
+    }
+
+    private static IEnumerable<Working> Contents(StockFacts stock, RuleContext context)
+    {
+        var work = new WorkingBuilder($"the label of '{stock.Stock.Name}' against its steps");
+        if (!LabelContradictsContents.CanBeJudged(stock))
+        {
+            yield return work.Condition("it is marked for the bench, says what is inside, and all of that is known", false).Done();
+            yield break;
+        }
+
+        var absent = LabelContradictsContents.Absent(stock);
+        work.Remark(absent.Count == 0 ? "Everything it names is brought by a step." : $"Named and not brought: {Say.List(absent)}.");
+        foreach (var held in LabelContradictsContents.Unnamed(stock, context))
+        {
+            work.Given($"{held.Name}, brought and not named", held.MilligramsPerLitre, "mg/L", Amounts);
+        }
+
+        var count = work.Given("contradictions", absent.Count + LabelContradictsContents.Unnamed(stock, context).Count, "", "count");
+        yield return work.Test("there is one", count, Relation.Over, 0).Done(count);
     }
 
     private static IEnumerable<Working> Alike(RecipeFacts recipe, RuleContext context)

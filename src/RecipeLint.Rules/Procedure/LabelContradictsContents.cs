@@ -1,0 +1,128 @@
+using System.Text.RegularExpressions;
+using RecipeLint.Analysis;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Procedure;
+
+/// <summary>
+/// A label that names what no step brings, or a list of contents that leaves out a nutrient. The words on the label are held against the
+/// ions and agents that the additions set free; a label in other words is not judged.
+/// </summary>
+public sealed class LabelContradictsContents : StockRule
+{
+    /// <summary>What a word on a label stands for, by what it sets free. Any of the components will do.</summary>
+    private static readonly (string Name, string Words, string[] Components)[] _known =
+    [
+        ("calcium", "calcium", ["Ca+2"]),
+        ("magnesium", "magnesium|epsom salts?", ["Mg+2"]),
+        ("potassium", "potassium|potash", ["K+"]),
+        ("sodium", "sodium", ["Na+"]),
+        ("ammonium", "ammonium", ["NH4+"]),
+        ("nitrate", "nitrates?|nitric", ["NO3-"]),
+        ("sulfate", "sul(?:f|ph)ates?", ["SO4-2"]),
+        ("phosphate", "phosphates?|phosphoric", ["H2PO4-"]),
+        ("chloride", "chlorides?", ["Cl-"]),
+        ("iron", "iron|ferrous|ferric", ["Fe+2", "Fe+3"]),
+        ("manganese", "manganese", ["Mn+2"]),
+        ("zinc", "zinc", ["Zn+2"]),
+        ("copper", "copper", ["Cu+2"]),
+        ("boron", "boron|boric|borate|borax", ["B(OH)3"]),
+        ("molybdenum", "molybdenum|molybdates?", ["MoO4-2"]),
+        ("silicate", "silicates?|silicon", ["H4SiO4"]),
+        ("EDTA", "EDTA", ["EDTA-4"]),
+        ("DTPA", "DTPA", ["DTPA-5"]),
+        ("EDDHA", "EDDHA", ["EDDHA-4"]),
+        ("citrate", "citric|citrates?", ["Citrate-3"]),
+        ("acetate", "acetic|vinegar", ["Acetate-"]),
+        ("sorbate", "sorbates?|sorbic", ["Sorbate-"]),
+        ("benzoate", "benzoates?|benzoic", ["Benzoate-"]),
+    ];
+
+    /// <summary>Nutrients and ballast a list of contents is expected to name, with the component and g/mol they are reckoned by.</summary>
+    private static readonly (string Name, string Component, double GramsPerMole, bool Trace)[] _listed =
+    [
+        ("calcium", "Ca+2", 40.078, false), ("magnesium", "Mg+2", 24.305, false), ("potassium", "K+", 39.098, false), ("sodium", "Na+", 22.990, false),
+        ("chloride", "Cl-", 35.45, false), ("iron", "Fe+2", 55.845, true), ("iron", "Fe+3", 55.845, true), ("manganese", "Mn+2", 54.938, true),
+        ("zinc", "Zn+2", 65.38, true), ("copper", "Cu+2", 63.546, true), ("boron", "B(OH)3", 10.81, true), ("molybdenum", "MoO4-2", 95.95, true),
+    ];
+
+    private static readonly IReadOnlyList<(string Name, Regex Word, string[] Components)> _words =
+    [
+        .. _known.Select(k => (k.Name, new Regex($@"(?<!\bno |\bwithout |\bfree of )\b(?:{k.Words})\b(?!-free| free)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), k.Components)),
+    ];
+
+    public override string Name => "label-contradicts-contents";
+
+    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    {
+        if (!CanBeJudged(stock))
+        {
+            yield break;
+        }
+
+        var place = stock.Stock.Label!.Place.Child("contents");
+        if (Absent(stock) is { Count: > 0 } absent)
+        {
+            yield return context.Find(
+                place,
+                $"{IdPath.Of(context.Facts.Workspace, place)}#absent",
+                $"The label of '{stock.Stock.Name}' names {Say.List(absent)}, but nothing that goes in brings {(absent.Count == 1 ? "any" : "them")}. "
+                + "Whoever reads it takes the bottle for what it says, and the crop goes without. "
+                + "Either a line of the steps was lost or exchanged, or the label is another bottle's: make the two agree.");
+        }
+
+        if (Unnamed(stock, context) is { Count: > 0 } unnamed)
+        {
+            yield return Incomplete(stock, place, unnamed, context);
+        }
+    }
+
+    /// <summary>True for a bench sheet with a label whose contents are known through and through.</summary>
+    internal static bool CanBeJudged(StockFacts stock) =>
+        stock.Stock is { ForBench: true, Label.ContentsText: not null } && stock.IsComplete && stock.Additions.All(a => a.Substance.Dissolves.Count > 0);
+
+    /// <summary>What the label names and nothing brings.</summary>
+    internal static IReadOnlyList<string> Absent(StockFacts stock) =>
+        [.. Named(stock).Where(w => !w.Components.Any(c => Brought(stock, c) > 0)).Select(w => w.Name)];
+
+    private static IEnumerable<(string Name, Regex Word, string[] Components)> Named(StockFacts stock) =>
+        _words.Where(w => w.Word.IsMatch(stock.Stock.Label?.ContentsText ?? ""));
+
+    private static Finding Incomplete(StockFacts stock, Place place, IReadOnlyList<Held> unnamed, RuleContext context) =>
+        context.Find(
+            place,
+            $"{IdPath.Of(context.Facts.Workspace, place)}#unnamed",
+            $"The label of '{stock.Stock.Name}' lists its contents, but not {Say.List(unnamed.Select(u => $"{u.Name} ({Say.Number(u.MilligramsPerLitre)} mg/L in the feed)"))}. "
+            + "A list is read as complete: what is not on it gets added a second time, or nobody expects it. "
+            + $"Put it on the label, or move {Say.List(unnamed.SelectMany(u => stock.SuppliersOf(u.Component)).Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))} to the stock where it belongs.") with
+        {
+            Related = [.. unnamed.SelectMany(u => stock.SuppliersOf(u.Component).Take(1).Select(a => new RelatedPlace(a.Place, $"brings the {u.Name}")))],
+            Values = [.. unnamed.Select(u => new NamedValue(u.Name, u.MilligramsPerLitre, "mg/L"))],
+        };
+
+    /// <summary>What reaches the plants and is not on a label that names more than it leaves out; a title ("Calcium nitrate") is no list.</summary>
+    internal static IReadOnlyList<Held> Unnamed(StockFacts stock, RuleContext context)
+    {
+        if (stock.Stock.Dose is not { Value: var dose })
+        {
+            return [];
+        }
+
+        var named = Named(stock).Select(n => n.Name).ToHashSet(StringComparer.Ordinal);
+        var held = _listed
+            .Select(l => (Listed: l, Held: new Held(l.Name, l.Component, Rounding.SixDigits(Brought(stock, l.Component) * l.GramsPerMole * 1000 / stock.Volume.Litres * dose.LitresPerLitre))))
+            .Where(h => h.Held.MilligramsPerLitre >= context.Number(h.Listed.Trace ? "trace" : "main"))
+            .Select(h => h.Held)
+            .ToList();
+        var unnamed = held.Where(h => !named.Contains(h.Name)).ToList();
+        return unnamed.Count < held.Count - unnamed.Count ? unnamed : [];
+    }
+
+    /// <summary>mol brought by additions and reagents; what the water brings is on no label.</summary>
+    private static double Brought(StockFacts stock, string component) =>
+        stock.Additions.Sum(a => a.ComponentMoles.GetValueOrDefault(component)) + stock.Adjustments.Sum(a => a.ComponentMoles.GetValueOrDefault(component));
+
+    /// <summary>Something the stock brings.</summary>
+    internal sealed record Held(string Name, string Component, double MilligramsPerLitre);
+}
