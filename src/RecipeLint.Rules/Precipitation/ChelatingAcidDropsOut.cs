@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
 
 namespace RecipeLint.Rules.Precipitation;
@@ -30,7 +31,6 @@ public sealed class ChelatingAcidDropsOut : SolidRule
         }
 
         var coldest = Math.Clamp(stock.StorageTemperature.Low.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
-        var state = EquilibriumSolver.Product.Solve(stock.Chemistry.Mix.WithIronOxidised().Input(coldest));
-        return !state.Converged || state.SaturationIndex(solid.Name) is > 0;
+        return !Clearness.Of(stock.Chemistry.Mix.WithIronOxidised(), coldest, solid).IsClear;
     }
 }

@@ -154,9 +154,10 @@ internal static class ProcedureWorkings
     {
         var moments = Bench.Walk(stock);
         var bench = context.Number("benchTemperature");
-        if (stock.Stock.ForBench && TooLittleWaterToDissolve.Dry(stock, moments) is { } dry)
+        if (TooLittleWaterToDissolve.Dry(stock, moments) is { } dry)
         {
             var work = new WorkingBuilder($"the water of '{stock.Stock.Name}' before it is topped up");
+            work.Condition("it is marked for the bench (else the first water may be left out for short)", stock.Stock.ForBench);
             var poured = work.Given("water in the vessel by then", dry.TopUp.Before.FreeWaterLitres, "L", File);
             var least = work.Result("a tenth of the volume", "0.1 × volume", 0.1 * work.Given("volume", stock.Volume.Litres, "L", File), "L");
             yield return work.Test("next to none", poured, Relation.AtMost, least, "L").Done(poured);
