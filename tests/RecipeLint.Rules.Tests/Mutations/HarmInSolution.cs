@@ -1,10 +1,10 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Preservation;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Preservation;
 
 namespace RecipeLint.Rules.Tests.Mutations;
 
