@@ -86,6 +86,15 @@
     hits.slice(0, 25).forEach(function (hit) { results.appendChild(item(hit.entry)); });
   }
 
+  // The address keeps the words, so that the way back from a card leads to the same answer.
+  function remember() {
+    try {
+      window.history.replaceState(null, "", query.value ? "#find=" + encodeURIComponent(query.value) : "#find");
+    } catch (error) {
+      // A browser that allows this to no page from a folder: the search works all the same.
+    }
+  }
+
   // index.html#find=gypsum opens with an answer, so that a search can be kept or sent.
   function fromAddress() {
     var match = /^#find=(.*)$/.exec(window.location.hash);
@@ -102,7 +111,10 @@
   }
 
   box.hidden = false;
-  query.addEventListener("input", search);
+  query.addEventListener("input", function () {
+    search();
+    remember();
+  });
   window.addEventListener("hashchange", fromAddress);
   window.addEventListener("pageshow", search);
   fromAddress();
