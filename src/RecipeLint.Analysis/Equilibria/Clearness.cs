@@ -76,15 +76,9 @@ public sealed record Clearness(IReadOnlyList<Clouding> Cloudings, string? Failur
         }
 
         var highest = readily.Select(s => s.Index)
-            .Concat(salts.Where(v => v.Solid.Role == SolidRole.SolubleSalt).Select(Standing))
+            .Concat(salts.Where(v => v.Solid.Role == SolidRole.SolubleSalt).Select(v => v.MeanIndex()))
             .DefaultIfEmpty(double.NegativeInfinity)
             .Max();
         return new Clearness(found, null) { Solution = clear, HighestIndex = highest };
-    }
-
-    private static double Standing(SaltVerdict salt)
-    {
-        var first = salt.CalibratedIndex ?? salt.ProductIndex ?? double.NegativeInfinity;
-        return (first + (salt.ProductIndex ?? first)) / 2;
     }
 }

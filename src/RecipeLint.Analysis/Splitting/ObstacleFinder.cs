@@ -30,11 +30,11 @@ internal static class ObstacleFinder
             .SelectMany(s => s.Salts.Where(v => v.Solid.Role == SolidRole.SolubleSalt && v.State != SaltState.Clear).Select(v => (Salt: v, State: s)))
             .Where(v => deposits.All(d => d.Deposit.Solid != v.Salt.Solid))
             .GroupBy(v => v.Salt.Solid)
-            .Select(g => g.MaxBy(v => IndexOf(v.Salt)))
-            .OrderByDescending(v => IndexOf(v.Salt))
+            .Select(g => g.MaxBy(v => v.Salt.MeanIndex()))
+            .OrderByDescending(v => v.Salt.MeanIndex())
             .ThenBy(v => v.Salt.Solid.Name, StringComparer.Ordinal);
         found.AddRange(close.Select(v => new Obstacle.TooClose(
-            v.Salt.Solid, IndexOf(v.Salt), v.State.Temperature, Suppliers(stock, v.Salt.Solid), Ions(v.Salt.Solid))));
+            v.Salt.Solid, v.Salt.MeanIndex(), v.State.Temperature, Suppliers(stock, v.Salt.Solid), Ions(v.Salt.Solid))));
         if (factory.CanSpoil(content) && PartJudge.Spoils(stock, factory.Limits) is { } spoils)
         {
             found.Add(spoils);
@@ -46,12 +46,6 @@ internal static class ObstacleFinder
         }
 
         return found;
-    }
-
-    private static double IndexOf(SaltVerdict salt)
-    {
-        var first = salt.CalibratedIndex ?? salt.ProductIndex ?? 0;
-        return (first + (salt.ProductIndex ?? first)) / 2;
     }
 
     private static IReadOnlyList<string> Suppliers(StockFacts stock, Solid solid) => [.. SuppliersOfSolid.In(stock, solid).Select(s => s.Name)];

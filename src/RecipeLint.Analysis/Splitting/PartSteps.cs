@@ -61,6 +61,7 @@ internal static class PartSteps
                 Substance = amount.Substance,
                 Amount = At(PortionOf(amount, shop), "amount"),
                 Assay = amount.Ingredient.Assay is { } assay ? At(assay, "assay") : null,
+                With = PartAmount.Pouring(amount.Substance, amount.Mass) is null && ShopWeights.ScaleFor(amount.Mass, shop) is { } scale ? At(scale.Name, "with") : null,
             });
         }
 

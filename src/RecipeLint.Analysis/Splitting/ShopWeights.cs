@@ -9,10 +9,15 @@ internal static class ShopWeights
 {
     private const int Digits = 4;
 
-    /// <summary>The finest scale that carries it; else the one that carries most, for weighing in portions; null where the shop has none.</summary>
-    public static Scale? ScaleFor(Mass mass, ShopSettings shop) =>
-        shop.Scales
-            .Where(s => s.Readability.Grams > 0 && (s.Capacity is not { } capacity || capacity >= mass))
+    /// <summary>
+    /// The finest scale that carries it in the lightest vessel of the shop; else the one that carries most, for weighing in portions; null where
+    /// the shop has none.
+    /// </summary>
+    public static Scale? ScaleFor(Mass mass, ShopSettings shop)
+    {
+        var tare = shop.Vessels.Select(v => v.Tare).OfType<Mass>().DefaultIfEmpty(Mass.Zero).Min();
+        return shop.Scales
+            .Where(s => s.Readability.Grams > 0 && (s.Capacity is not { } capacity || capacity >= mass + tare))
             .OrderBy(s => s.Readability)
             .ThenBy(s => s.Name, StringComparer.Ordinal)
             .FirstOrDefault()
@@ -21,6 +26,7 @@ internal static class ShopWeights
             .OrderByDescending(s => s.Capacity?.Grams ?? 0)
             .ThenBy(s => s.Name, StringComparer.Ordinal)
             .FirstOrDefault();
+    }
 
     /// <summary>To the step of the scale it is weighed on; to four digits where the shop has no scale.</summary>
     public static Mass Round(Mass mass, ShopSettings shop)

@@ -68,7 +68,10 @@ public sealed record SplitProposal
     /// <summary>More parts, a trace stock of its own, a divided salt.</summary>
     public IReadOnlyList<SplitPlan> Alternatives { get; init; } = [];
 
-    /// <summary>Why the plan has no fewer parts: each pair of its parts in one, or what cannot stand alone.</summary>
+    /// <summary>
+    /// Why the plan has no fewer parts: each two of its main parts in one. Without a plan, what cannot even stand alone. Empty where the number
+    /// of parts was asked for.
+    /// </summary>
     public IReadOnlyList<RejectedPart> Fewer { get; init; } = [];
 
     /// <summary>Groupings into fewer parts that were looked at, none of them fit.</summary>
@@ -79,6 +82,9 @@ public sealed record SplitProposal
 
     /// <summary>Every unfit part the search met at the strength asked for; only when asked for.</summary>
     public IReadOnlyList<RejectedPart> Rejected { get; init; } = [];
+
+    /// <summary>N of the dose 1:N that the main parts should at least be made for; a plan below it was the strongest that works.</summary>
+    public required double WantedDilution { get; init; }
 
     /// <summary>The weakest dose 1:N everything was looked at when nothing works.</summary>
     public double LookedAtDilution { get; init; }
@@ -96,9 +102,6 @@ public sealed record SplitProposal
 
     /// <summary>mg/L of each element before, by key.</summary>
     public required IReadOnlyDictionary<string, double> Before { get; init; }
-
-    /// <summary>The new recipe and stocks as documents, for writing; empty without a plan.</summary>
-    public IReadOnlyList<StockDocument> Stocks => Plan is null ? [] : [.. Plan.Parts.Select(p => p.Stock.Stock)];
 
     /// <summary>Number of parts whose chemistry was computed.</summary>
     public int Computed { get; init; }

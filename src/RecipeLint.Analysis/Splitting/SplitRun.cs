@@ -63,8 +63,8 @@ internal sealed class SplitRun
         {
             Plan = plan,
             Alternatives = [.. Alternatives(shape, grouping, dilutions)],
-            Fewer = [.. Fewer(grouping, dilutions[0])],
-            FewerGroupings = shape.Mains > 1 ? Stirling(_factory.Units.Count, shape.Mains - 1) : 0,
+            Fewer = _request.Parts is null ? [.. Fewer(grouping, dilutions[0])] : [],
+            FewerGroupings = _request.Parts is null && shape.Mains > 1 ? Stirling(_factory.Units.Count, shape.Mains - 1) : 0,
             Elsewhere = [.. Elsewhere(grouping)],
             Rejected = rejected,
             Computed = _judge.Computed,

@@ -20,7 +20,7 @@ public static class Splitter
     /// <summary>Main parts are not proposed stronger unless asked for: common injectors end there (common practice, no source).</summary>
     private static readonly double[] Stronger = [150, 200, 250];
 
-    private static readonly double[] Weaker = [80, 64, 50, 40, 30, 25, 20, 10];
+    private static readonly double[] Weaker = [500, 400, 300, 250, 200, 150, 100, 80, 64, 50, 40, 30, 25, 20, 10];
 
     /// <summary>Usual doses of a trace stock, 1:N, the strongest first (common practice, no source).</summary>
     private static readonly double[] TraceDilutions = [1000, 500, 250, 200, 100];
@@ -83,7 +83,7 @@ public static class Splitter
         var keep = source.Keep(request.At);
         var frame = new SplitFrame(
             workspace, source.Shop, FolderOf(source.File), source.Recipe.Final!.Value, water, keep, keep.At!.Value, request.Batch, request.Limits);
-        var proposal = new SplitProposal { Of = source.Name, Units = units, Storage = keep.At.Value, Water = NameOf(water, workspace), Before = source.Before };
+        var proposal = new SplitProposal { Of = source.Name, Units = units, Storage = keep.At.Value, Water = NameOf(water, workspace), Before = source.Before, WantedDilution = Upwards(request)[0] };
         if (Refusal(source, units) is { } refusal)
         {
             return proposal with { Failure = refusal };
@@ -121,7 +121,7 @@ public static class Splitter
     }
 
     /// <summary>The recipe that doses the parts of a plan.</summary>
-    public static RecipeDocument RecipeFor(SplitPlan plan, RecipeDocument recipe)
+    private static RecipeDocument RecipeFor(SplitPlan plan, RecipeDocument recipe)
     {
         var place = recipe.Place.Child("doses");
         return recipe with

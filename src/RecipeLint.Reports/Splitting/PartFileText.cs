@@ -81,6 +81,7 @@ public static class PartFileText
         PourStep pour => $"{{ \"pour\": {Quoted(VolumeText(pour.Volume!.Value))}, \"of\": {Quoted(Water(pour.Of!, path))} }}",
         TopUpStep top => $"{{ \"topUp\": {Quoted(VolumeText(top.To!.Value))}, \"of\": {Quoted(Water(top.Of!, path))} }}",
         AddStep add => $"{{ \"add\": {Quoted(add.What.Value)}, \"amount\": {Quoted(PortionText(add.Amount!.Value))}"
+            + (add.With is { } scale ? $", \"with\": {Quoted(scale.Value)}" : "")
             + (add.Assay is { } assay ? $", \"assay\": {Quoted(Number(assay.Value.Percent) + " %")}" : "") + " }",
         HandlingStep handling => $"{{ {Quoted(handling.Handling.ToString().ToLowerInvariant())}: {Quoted(handling.How.Value)} }}",
         _ => throw new ArgumentException($"A part has no step like '{step.Id}'.", nameof(step)),

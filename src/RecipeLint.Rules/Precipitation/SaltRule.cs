@@ -60,7 +60,7 @@ public abstract class SaltRule : SolidRule
             yield return new SaltStanding(
                 state,
                 salt.Solid,
-                Mean(salt),
+                salt.MeanIndex(),
                 deposit?.Mass.GramsPerLitre ?? 0,
                 salt.State == SaltState.Crystallises || deposit is not null,
                 isSure ? Sureness.Clear : Sureness.NearTheLimit,
@@ -86,12 +86,6 @@ public abstract class SaltRule : SolidRule
         deposit is null or { ByHandbook: true }
         && state.Deposits.Any(d => d.Solid != salt.Solid && SolidOwners.Of(d.Solid)?.Rule == DoubleSalt.RuleName
             && salt.Solid.Composition.All(c => c.Key == "H2O" || d.Solid.Composition.Any(o => o.Key == c.Key)));
-
-    internal static double Mean(SaltVerdict salt)
-    {
-        var first = salt.CalibratedIndex ?? salt.ProductIndex ?? 0;
-        return (first + (salt.ProductIndex ?? first)) / 2;
-    }
 
     /// <summary>What the handbook says of the salt in pure water, g without crystal water; null for salts that hold hydrogen.</summary>
     private static double? GramsPerKilogramWater(SaltVerdict salt)

@@ -98,23 +98,7 @@ internal static class InitCommand
 
     private static void Write(Surroundings world, string target, IReadOnlyList<(string Path, string Text)> files)
     {
-        foreach (var (path, _) in files)
-        {
-            if (File.Exists(Path.Combine(target, path)))
-            {
-                throw new UsageException($"'{path}' is there already and stays as it is; nothing was written.");
-            }
-        }
-
-        foreach (var (path, text) in files)
-        {
-            var full = Path.Combine(target, path);
-            Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-            using var stream = new FileStream(full, FileMode.CreateNew, FileAccess.Write);
-            stream.Write(Encoding.UTF8.GetBytes(text));
-            world.Out.WriteLine("wrote " + path);
-        }
-
+        NewFiles.Write(world, target, "", files);
         var shown = Path.GetRelativePath(world.CurrentDirectory, target);
         world.Out.WriteLine($"Next: recipelint check {(files.Count == 1 ? Path.Combine(shown, files[0].Path) : shown)}");
     }

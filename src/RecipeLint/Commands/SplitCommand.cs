@@ -133,27 +133,9 @@ internal static class SplitCommand
             isRecipe ? run.Workspace.Sources[file].Bytes.ToArray() : null,
             final,
             water => Path.GetRelativePath(target, Path.Combine(run.Workspace.Root, water)).Replace('\\', '/'));
-        if (File.Exists(target))
-        {
-            throw new UsageException($"'{folder}' is a file, not a folder; nothing was written.");
-        }
-
-        foreach (var written in files)
-        {
-            if (Path.Exists(Path.Combine(target, written.Name)))
-            {
-                throw new UsageException($"'{Path.Combine(folder, written.Name)}' is there already and stays as it is; nothing was written.");
-            }
-        }
-
+        NewFiles.Refuse(target, folder, files.Select(f => f.Name));
         Refuse(world, files, target, options);
-        Directory.CreateDirectory(target);
-        foreach (var written in files)
-        {
-            using var stream = new FileStream(Path.Combine(target, written.Name), FileMode.CreateNew, FileAccess.Write);
-            stream.Write(Encoding.UTF8.GetBytes(written.Text));
-            world.Out.WriteLine("wrote " + Path.Combine(folder, written.Name));
-        }
+        NewFiles.Write(world, target, folder, [.. files.Select(f => (f.Name, f.Text))]);
     }
 
     /// <summary>Reads and judges the new files before they stand on the disk: what would be rejected is not written.</summary>

@@ -63,6 +63,37 @@ public sealed class SplitterTests
     }
 
     [Fact]
+    public void A_strength_out_of_reach_gives_the_strongest_usual_one_that_works()
+    {
+        var proposal = SplitBench.Split(Bench.RecipeOf("100 L", _simple), new SplitRequest { Strength = Dose.OneIn(1000) });
+
+        Assert.Equal(1000, proposal.WantedDilution, 9);
+        Assert.InRange(proposal.Plan!.Dilution, 100, 999);
+        Assert.All(proposal.Plan.Parts, p => SplitBench.AssertClear(p.Stock));
+    }
+
+    [Fact]
+    public void A_weight_is_taken_on_a_scale_that_carries_the_vessel_too()
+    {
+        var place = Place.Whole("s");
+        var shop = new ShopSettings
+        {
+            Scales = [new Scale("bench", place, new Mass(3000), new Mass(0.1), null, null), new Scale("pocket", place, new Mass(200), new Mass(0.01), null, null)],
+            Vessels = [new Vessel("boat", place, null, new Mass(85))],
+        };
+        var recipe = Bench.Analyse([], Bench.Recipe("100 L", FinalVolumeMeaning.MadeUp, Bench.Direct("calcium-nitrate-4h2o", "150 mg/L")), shop).Recipes.Single();
+
+        string Scale(double dilution)
+        {
+            var proposal = SplitBench.Split(recipe, new SplitRequest { Strength = Dose.OneIn(dilution), Batch = new Volume(1) }, shop);
+            return proposal.Plan!.Parts[0].Stock.Stock.Steps.OfType<AddStep>().Single().With!.Value;
+        }
+
+        Assert.Equal("bench", Scale(1000));
+        Assert.Equal("pocket", Scale(100));
+    }
+
+    [Fact]
     public void Colder_storage_makes_the_parts_weaker()
     {
         var facts = Bench.RecipeOf("100 L", Bench.Direct("potassium-nitrate", "0.9 g/L"), Bench.Direct("calcium-nitrate-4h2o", "0.1 g/L"));

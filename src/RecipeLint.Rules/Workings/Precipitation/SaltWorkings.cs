@@ -18,7 +18,7 @@ internal static class SaltWorkings
         }
 
         var nearest = SolidRule.JudgedStates(stock)
-            .SelectMany(s => s.Salts.Where(v => rule.IsOwn(v.Solid)).Select(v => (State: s, v.Solid, Index: SaltRule.Mean(v)))
+            .SelectMany(s => s.Salts.Where(v => rule.IsOwn(v.Solid)).Select(v => (State: s, v.Solid, Index: v.MeanIndex()))
                 .Concat((s.Clear?.Solids ?? []).Where(x => rule.IsOwn(x.Solid)).Select(x => (State: s, x.Solid, x.Index))))
             .OrderByDescending(x => Rounding.SixDigits(x.Index))
             .FirstOrDefault();

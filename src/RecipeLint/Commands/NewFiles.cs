@@ -1,0 +1,40 @@
+using System.Text;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Files that are written only where none stands yet: all of them or none.</summary>
+internal static class NewFiles
+{
+    /// <param name="target">Full path of the folder.</param>
+    /// <param name="named">The folder as it is called in messages; empty to call files by their path in it.</param>
+    /// <exception cref="UsageException">The folder is a file, or one of the files is there already.</exception>
+    public static void Refuse(string target, string named, IEnumerable<string> paths)
+    {
+        if (File.Exists(target))
+        {
+            throw new UsageException($"'{(named.Length > 0 ? named : target)}' is a file, not a folder; nothing was written.");
+        }
+
+        foreach (var path in paths)
+        {
+            if (Path.Exists(Path.Combine(target, path)))
+            {
+                throw new UsageException($"'{Path.Combine(named, path)}' is there already and stays as it is; nothing was written.");
+            }
+        }
+    }
+
+    /// <inheritdoc cref="Refuse"/>
+    public static void Write(Surroundings world, string target, string named, IReadOnlyList<(string Path, string Text)> files)
+    {
+        Refuse(target, named, files.Select(f => f.Path));
+        foreach (var (path, text) in files)
+        {
+            var full = Path.Combine(target, path);
+            Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+            using var stream = new FileStream(full, FileMode.CreateNew, FileAccess.Write);
+            stream.Write(Encoding.UTF8.GetBytes(text));
+            world.Out.WriteLine("wrote " + Path.Combine(named, path));
+        }
+    }
+}
