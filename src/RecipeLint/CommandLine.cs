@@ -20,6 +20,7 @@ internal static class CommandLine
               recipelint explain calcium-with-sulfate   why a rule exists and what to do
               recipelint explain RL0101 --for stocks/a.stock.json   with the numbers of that file
               recipelint diagnose stocks/b.stock.json --seen "white needles" --after "2 weeks" --at "6 °C"
+              recipelint proof stocks/b.stock.json      what to weigh and measure after mixing
               recipelint init --from "Ca(NO3)2.4H2O 200 g, KNO3 100 g in 2 L"
 
             Exit codes: 0 nothing at or above the threshold, 1 findings, 2 wrong usage or unreadable input, 3 internal fault.
@@ -33,6 +34,7 @@ internal static class CommandLine
             DissolveCommand.Build(world),
             DiagnoseCommand.Build(world),
             SplitCommand.Build(world),
+            ProofCommand.Build(world),
             InitCommand.Build(world),
         };
 

@@ -17,6 +17,11 @@ internal sealed partial class QuantityCursor
             return null;
         }
 
+        if (unit.Length == 0 && due.Accepts.Contains(Dimension.Number))
+        {
+            return new Tolerance(null, Math.Abs(number.Value));
+        }
+
         if (unit.Length == 0)
         {
             Fail(QuantityMessages.NoUnit(due, text, start));

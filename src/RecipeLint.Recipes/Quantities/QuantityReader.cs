@@ -38,7 +38,14 @@ public static class QuantityReader
         [NotNullWhen(true)] out Documents.Tolerance? tolerance,
         [NotNullWhen(false)] out QuantityFault? fault)
     {
-        var due = new Due([dimension], [dimension == Dimension.Mass ? "± 0.1 g" : "± 0.1 mL", "± 0.5 %"]);
+        var example = dimension switch
+        {
+            Dimension.Mass => "± 0.1 g",
+            Dimension.Number => "± 0.1",
+            Dimension.Conductivity => "± 0.02 mS/cm",
+            _ => "± 0.1 mL",
+        };
+        var due = new Due([dimension], [example, "± 0.5 %"]);
         if (text.Length > MaxLength)
         {
             tolerance = null;

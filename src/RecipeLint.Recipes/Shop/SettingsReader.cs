@@ -26,6 +26,7 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
         IsReadable = root.Kind == JsonKind.Object,
         Scales = ReadList(root["scales"], ReadScale),
         Measures = ReadList(root["measures"], ReadMeasure),
+        Meters = ReadList(root["meters"], ReadMeter),
         Vessels = ReadList(root["vessels"], ReadVessel),
         Sites = ReadList(root["sites"], ReadSite),
         Profile = ReadProfile(root["profile"]),
@@ -94,6 +95,17 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
         }
 
         return null;
+    }
+
+    private Meter? ReadMeter(JsonItem entry)
+    {
+        if (fields.Text(entry["name"]) is not { } name || fields.Word(entry["measures"], ("pH", MeterKind.Ph), ("EC", MeterKind.Conductivity)) is not { } kind)
+        {
+            return null;
+        }
+
+        var accuracy = fields.Tolerance(entry["accuracy"], kind.Value == MeterKind.Ph ? Dimension.Number : Dimension.Conductivity);
+        return accuracy is { } stated ? new Meter(name.Value, fields.At(entry), kind.Value, stated) : null;
     }
 
     private Vessel? ReadVessel(JsonItem entry) => fields.Text(entry["name"]) is { } name

@@ -27,6 +27,17 @@ public enum MeasureKind
 /// <param name="Tolerance">Stated accuracy at full volume.</param>
 public sealed record Measure(string Name, Place Place, MeasureKind Kind, Volume? Capacity, Volume? Readability, Tolerance? Tolerance);
 
+/// <summary>What a meter reads.</summary>
+public enum MeterKind
+{
+    Ph,
+    Conductivity,
+}
+
+/// <summary>A pH or EC meter of the shop.</summary>
+/// <param name="Accuracy">Half-width of a reading; absolute ones in pH or mS/cm.</param>
+public sealed record Meter(string Name, Place Place, MeterKind Kind, Tolerance Accuracy);
+
 /// <summary>A vessel: empty mass counts against a scale's capacity.</summary>
 public sealed record Vessel(string Name, Place Place, Volume? Capacity, Mass? Tare);
 
@@ -53,6 +64,9 @@ public sealed record ShopSettings
     public IReadOnlyList<Scale> Scales { get; init; } = [];
 
     public IReadOnlyList<Measure> Measures { get; init; } = [];
+
+    /// <summary>pH and EC meters.</summary>
+    public IReadOnlyList<Meter> Meters { get; init; } = [];
 
     public IReadOnlyList<Vessel> Vessels { get; init; } = [];
 

@@ -51,6 +51,36 @@ internal sealed class BenchPage
         }
     }
 
+    /// <summary>One of a list, with a figure at the right edge.</summary>
+    public void Item(string text, string right)
+    {
+        var lines = TextWrap.Wrap(text, Width - 5 - DisplayWidth.Of(right) - 2);
+        Line("   - " + lines[0] + new string(' ', Math.Max(2, Width - 5 - DisplayWidth.Of(lines[0]) - DisplayWidth.Of(right))) + right);
+        foreach (var more in lines.Skip(1))
+        {
+            Line("     " + more);
+        }
+    }
+
+    /// <summary>A row of a table: a name that may run on below itself, and figures that end at the edges of their columns.</summary>
+    public void Columns(string name, int nameWidth, IReadOnlyList<string> figures, int figureWidth)
+    {
+        var indent = name.Length - name.TrimStart(' ').Length;
+        var lines = TextWrap.Wrap(name, nameWidth - indent);
+        var row = new StringBuilder(new string(' ', indent) + lines[0]);
+        row.Append(' ', Math.Max(0, nameWidth - indent - DisplayWidth.Of(lines[0])));
+        foreach (var figure in figures)
+        {
+            row.Append(' ', Math.Max(1, figureWidth - DisplayWidth.Of(figure))).Append(figure);
+        }
+
+        Line(row.ToString());
+        foreach (var more in lines.Skip(1))
+        {
+            Line(new string(' ', indent + 2) + more);
+        }
+    }
+
     public override string ToString() => _text.ToString();
 
     private void Line(string line) => _text.Append(Printable.GuardLine(line.TrimEnd())).Append('\n');

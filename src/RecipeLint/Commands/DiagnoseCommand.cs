@@ -1,5 +1,7 @@
 using System.CommandLine;
+using RecipeLint.Analysis;
 using RecipeLint.Analysis.Diagnosis;
+using RecipeLint.Analysis.Slips;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
@@ -20,25 +22,42 @@ internal static class DiagnoseCommand
         };
         var after = new Option<string?>("--after") { Description = "When it showed: \"2 weeks\", \"next morning\", \"after a cold night\".", HelpName = "time" };
         var at = new Option<string?>("--at") { Description = "How cold or warm the bottle stood; left out, the coldest it is kept at.", HelpName = "temperature" };
+        var measured = new Option<string[]>("--measured")
+        {
+            Description = "What was measured: \"pH 6.9\", \"EC 1.8 mS/cm at 1:100\", \"1 L weighs 1.12 kg\"; several times for several.",
+            HelpName = "reading",
+        };
         var ask = new Option<bool>("--ask") { Description = "Ask questions even where no terminal is; answers come from standard input." };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
         var command = new Command("diagnose", "Say why a bottle clouded: likely causes, the test that settles it, what can be saved, what to change.")
         {
-            file, seen, after, at, ask, config, noConfig,
+            file, seen, after, at, measured, ask, config, noConfig,
         };
         command.SetAction(parsed =>
         {
             var words = string.Join(". ", parsed.GetValue(seen) ?? []).Trim();
             var time = parsed.GetValue(after);
-            var guided = parsed.GetValue(ask) || (words.Length == 0 && world.InIsTerminal);
-            if (!guided && words.Length == 0 && time is null)
+            var readings = parsed.GetValue(measured) ?? [];
+            var guided = parsed.GetValue(ask) || (words.Length == 0 && readings.Length == 0 && world.InIsTerminal);
+            if (!guided && words.Length == 0 && time is null && readings.Length == 0)
             {
-                throw new UsageException("say what you see with '--seen \"white needles\"', or '--ask' to be asked.");
+                throw new UsageException("say what you see with '--seen \"white needles\"', what you measured with '--measured \"pH 6.9\"', or '--ask' to be asked.");
             }
 
             var seenAt = parsed.GetValue(at) is { } text ? ReadTemperature(text) : (Temperature?)null;
-            var stock = StockInput.Open(world, "diagnose", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig)).Stock;
+            var (workspace, stock) = StockInput.Open(world, "diagnose", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
+            if (readings.Length > 0)
+            {
+                world.Out.Write(SlipReport.Write(stock, SlipSearch.Of(workspace, stock, Read(readings, stock))));
+                if (!guided && words.Length == 0 && time is null)
+                {
+                    return ExitCodes.Clean;
+                }
+
+                world.Out.WriteLine();
+            }
+
             var observation = time is null ? Observation.Nothing : TimeWords.Read(time);
             observation = observation.With(ObservationReader.Read(words));
             if (guided)
@@ -51,6 +70,18 @@ internal static class DiagnoseCommand
             return ExitCodes.Clean;
         });
         return command;
+    }
+
+    private static List<Measurement> Read(string[] texts, StockFacts stock)
+    {
+        var list = new List<Measurement>();
+        foreach (var text in texts)
+        {
+            var (measurement, error) = Measurement.Read(text, stock.Volume);
+            list.Add(measurement ?? throw new UsageException(error!));
+        }
+
+        return list;
     }
 
     private static Temperature ReadTemperature(string text)

@@ -1,0 +1,27 @@
+using System.CommandLine;
+using RecipeLint.Analysis.Slips;
+using RecipeLint.Reports.Diagnosis;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Prints what to weigh and measure after mixing, and which slips that would show.</summary>
+internal static class ProofCommand
+{
+    public static Command Build(Surroundings world)
+    {
+        var file = new Argument<string>("file") { Description = "A stock file." };
+        var config = SharedOptions.Config();
+        var noConfig = SharedOptions.NoConfig();
+        var command = new Command("proof", "Print the check to do after mixing: expected weight, EC and pH, and which slips they would show.")
+        {
+            file, config, noConfig,
+        };
+        command.SetAction(parsed =>
+        {
+            var input = StockInput.Open(world, "proof", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
+            world.Out.Write(ProofReport.Write(Proof.Of(input.Workspace, input.Stock)));
+            return ExitCodes.Clean;
+        });
+        return command;
+    }
+}

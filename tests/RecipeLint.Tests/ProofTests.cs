@@ -1,0 +1,115 @@
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+public sealed class ProofTests
+{
+    private const string PartB = "examples/quillmere/stocks/part-b.stock.json";
+
+    [Fact]
+    public void ATechnicianLearnsWhatToWeighAndMeasureAndWhatItShows()
+    {
+        var answer = Cli.Run("proof", PartB);
+
+        Assert.Equal(0, answer.Code);
+        Assert.Empty(answer.Error);
+        Assert.Contains("1:100 in distilled water", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("mS/cm at 25 °C", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("Slips that show", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("magnesium sulfate heptahydrate", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("No pH meter is declared", answer.Out, StringComparison.Ordinal);
+        Assert.All(answer.Out.Split('\n'), line => Assert.True(line.Length <= 100, line));
+    }
+
+    [Fact]
+    public void DeclaredMetersAreUsedInsteadOfAssumedOnes()
+    {
+        using var folder = new Scratch();
+        folder.Write("recipelint.json", """{ "meters": [ { "name": "pen", "measures": "pH", "accuracy": "± 0.02" }, { "name": "ec", "measures": "EC", "accuracy": "± 1 %" } ] }""");
+        folder.Write("a.stock.json", Stock);
+
+        var answer = Cli.RunIn(folder.Path, null, "proof", "a.stock.json");
+
+        Assert.Equal(0, answer.Code);
+        Assert.DoesNotContain("meter is declared", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("No scale is declared", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("""{ "meters": [ { "name": "pen", "measures": "taste", "accuracy": "± 0.02" } ] }""")]
+    [InlineData("""{ "meters": [ { "name": "pen", "measures": "pH", "accuracy": "± 0.1 g" } ] }""")]
+    [InlineData("""{ "meters": [ { "name": "ec", "measures": "EC", "accuracy": "good" } ] }""")]
+    public void AMeterThatCannotBeReadIsAFinding(string settings)
+    {
+        using var folder = new Scratch();
+        folder.Write("recipelint.json", settings);
+        folder.Write("a.stock.json", Stock);
+
+        Assert.Equal(1, Cli.RunIn(folder.Path, null, "check", ".").Code);
+        Assert.Equal(0, Cli.RunIn(folder.Path, null, "proof", "a.stock.json").Code);
+    }
+
+    [Fact]
+    public void MeasurementsLeadBackToTheSlip()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", Stock);
+
+        var answer = Cli.RunIn(folder.Path, null, "diagnose", "a.stock.json", "--measured", "EC 3.35 mS/cm at 1:100");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("too high", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("twice the potassium nitrate", answer.Out, StringComparison.Ordinal);
+        Assert.All(answer.Out.Split('\n'), line => Assert.True(line.Length <= 100, line));
+    }
+
+    [Fact]
+    public void ARightReadingIsCalledSo()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", Stock);
+
+        var answer = Cli.RunIn(folder.Path, null, "diagnose", "a.stock.json", "--measured", "1 L weighs 1.06 kg");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("as it should be", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AConductivityThatNoModelGivesIsSaid()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", Stock);
+
+        var answer = Cli.RunIn(folder.Path, null, "diagnose", "a.stock.json", "--measured", "EC 90 mS/cm");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("Measure a dilution", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("blue")]
+    [InlineData("pH 99")]
+    [InlineData("EC 1000 ppm at 1:100")]
+    public void AMeasurementThatIsNoneIsOneLineAndWrongUsage(string measured)
+    {
+        var answer = Cli.Run("diagnose", PartB, "--measured", measured);
+
+        Assert.Equal(2, answer.Code);
+        Assert.Empty(answer.Out);
+        Assert.Equal(1, answer.Error.Count(c => c == '\n'));
+    }
+
+    [Theory]
+    [InlineData("proof", "examples/quillmere/recipes/lettuce.recipe.json")]
+    [InlineData("proof", "nowhere.stock.json")]
+    public void WhatIsNoStockIsOneLine(string command, string file)
+    {
+        var answer = Cli.Run(command, file);
+
+        Assert.Equal(2, answer.Code);
+        Assert.Equal(1, answer.Error.Count(c => c == '\n'));
+    }
+
+    private const string Stock = """{ "format": 1, "makes": "1 L", "dose": "10 mL/L", "steps": [ { "pour": "0.7 L", "of": "distilled" }, { "add": "potassium-nitrate", "amount": "120 g" }, { "topUp": "1 L", "of": "distilled" } ] }""";
+}
