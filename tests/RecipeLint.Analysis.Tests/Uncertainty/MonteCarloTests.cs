@@ -26,6 +26,12 @@ public sealed class MonteCarloTests
         ],
     };
 
+    /// <summary>
+    /// The one example in which the first order is not enough: half a litre at the marks of a 3 L jug, known to ± 30 %. The concentration goes with
+    /// 1/V, and the next term of the series (JCGM 100:2008, 5.1.2, note) adds 4 % to an uncertainty of 17 %.
+    /// </summary>
+    private const string BeyondFirstOrder = "failing-half-a-litre-in-a-large-jug";
+
     public static TheoryData<string> Cases => [.. Recipes.Keys];
 
     public static TheoryData<string> Published => [.. PublishedRecipe.Ids];
@@ -111,6 +117,75 @@ public sealed class MonteCarloTests
         var ours = ElementUncertainty.Of(Quillmere.Facts.Recipes.Single(), Quillmere.Facts.FindStock).Elements["Mo"];
         Assert.Equal(ours.RelativeStandard, ElementUncertainty.Of(file, facts.FindStock).Elements["Mo"].RelativeStandard, 6);
     }
+
+    /// <summary>
+    /// Every stock and recipe of the rule examples, family by family. A short simulation, with about 0.9 % of scatter, is enough where it agrees;
+    /// where it does not, a long one decides, with 0.3 %.
+    /// </summary>
+    [Theory]
+    [InlineData("documents")]
+    [InlineData("precipitation")]
+    [InlineData("chelation")]
+    [InlineData("preservation")]
+    [InlineData("weighing")]
+    [InlineData("plant")]
+    [InlineData("procedure")]
+    [InlineData("people")]
+    public void The_rule_examples_agree(string family)
+    {
+        var compared = 0;
+        foreach (var folder in Directory.GetDirectories(Path.Combine(Repository(), "rules", family)).SelectMany(Directory.GetDirectories).Order(StringComparer.Ordinal))
+        {
+            // Through memory, so that the repository this one is checked out in is not taken for the example's.
+            var files = new MemoryFileTree("/example").AddFolder("/example");
+            foreach (var path in Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Where(f => Path.GetFileName(f) != "expected.json"))
+            {
+                files.Add(Path.GetRelativePath(folder, path).Replace('\\', '/'), File.ReadAllBytes(path));
+            }
+
+            var facts = Analyzer.Analyse(WorkspaceLoader.Load(files, ["."], new LoadOptions()));
+            foreach (var stock in facts.Stocks)
+            {
+                compared += Compare(folder, ElementUncertainty.Of(stock, facts.FindStock), trials => MonteCarlo.Of(stock, facts.FindStock, trials));
+            }
+
+            foreach (var recipe in facts.Recipes)
+            {
+                compared += Compare(folder, ElementUncertainty.Of(recipe, facts.FindStock), trials => MonteCarlo.Of(recipe, facts.FindStock, trials));
+            }
+        }
+
+        Assert.True(compared > 20, $"only {compared} values were compared");
+    }
+
+    private static int Compare(string folder, UncertaintyFacts firstOrder, Func<int, SortedDictionary<string, double>> simulate)
+    {
+        const int Few = 6_000, Many = 60_000;
+        if (firstOrder.Elements.Count == 0)
+        {
+            return 0;
+        }
+
+        var simulated = simulate(Few);
+        if (firstOrder.Elements.Values.Any(e => !Agrees(e, simulated)))
+        {
+            simulated = simulate(Many);
+        }
+
+        if (Path.GetFileName(folder) == BeyondFirstOrder)
+        {
+            Assert.All(firstOrder.Elements.Values, e => Assert.InRange(simulated[e.Key] / e.RelativeStandard, 1.02, 1.05));
+            return firstOrder.Elements.Count;
+        }
+
+        Assert.All(firstOrder.Elements.Values, e => Assert.True(
+            Agrees(e, simulated),
+            $"{Path.GetFileName(Path.GetDirectoryName(folder))}/{Path.GetFileName(folder)} {e.Key}: first order {e.RelativeStandard}, simulated {simulated[e.Key]}, most of it {e.Shares[0].Source.Name}"));
+        return firstOrder.Elements.Count;
+    }
+
+    private static bool Agrees(ElementUncertainty element, SortedDictionary<string, double> simulated) =>
+        Math.Abs((element.RelativeStandard / simulated[element.Key]) - 1) <= Agreement;
 
     [Theory]
     [MemberData(nameof(Published))]
