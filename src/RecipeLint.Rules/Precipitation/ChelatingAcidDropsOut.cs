@@ -1,6 +1,5 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
-using RecipeLint.Chemistry.Equilibrium;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -9,10 +8,12 @@ public sealed class ChelatingAcidDropsOut : SolidRule
 {
     private const string FerrousIron = "Fe+2";
 
+    private const string AirFirst = "The air is taken to have oxidised the iron by then.";
+
     public override string Name => "chelating-acid-drops-out";
 
     private protected override string Why(OwnedSolid owned) =>
-        "The white powder redissolves only slowly, and meanwhile the metals stand unprotected.";
+        "The white powder redissolves only slowly, and what lies on the bottom holds no metal.";
 
     private protected override string Remedy(OwnedSolid owned, IReadOnlyList<Supplier> suppliers) =>
         suppliers is [var agent, var acid, ..]
@@ -21,16 +22,21 @@ public sealed class ChelatingAcidDropsOut : SolidRule
 
     /// <summary>
     /// Iron(II) in the hold of EDTA takes up oxygen within hours, sooner than the acid crystallises, and EDTA holds iron(III) in stronger acid
-    /// (the classical iron stock of Murashige and Skoog stays clear at pH 2): with iron(II) it counts only if it stays after that.
+    /// (the classical iron stock of Murashige and Skoog stays clear at pH 2): with iron(II) only what falls out after that counts.
     /// </summary>
-    private protected override bool IsPossible(StockFacts stock, Solid solid)
+    internal override List<SolutionState> StatesOf(StockFacts stock)
     {
-        if (!(stock.ComponentMoles.GetValueOrDefault(FerrousIron) > 0))
-        {
-            return true;
-        }
-
-        var coldest = Math.Clamp(stock.StorageTemperature.Low.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
-        return !Clearness.Of(stock.Chemistry.Mix.WithIronOxidised(), coldest, solid).IsClear;
+        var fresh = JudgedStates(stock);
+        return HoldsFerrousIron(stock) && fresh.Exists(s => s.Deposits.Any(d => IsOwn(d.Solid)))
+            ? [.. fresh.Select(s => Oxidised(stock, s)).Where(s => s.IsSolved)]
+            : fresh;
     }
+
+    private protected override SolutionMix MixOf(StockFacts stock) =>
+        HoldsFerrousIron(stock) ? stock.Chemistry.Mix.WithIronOxidised() : stock.Chemistry.Mix;
+
+    private SolutionState Oxidised(StockFacts stock, SolutionState fresh) =>
+        StateSolver.Solve(MixOf(stock), new StateRequest(fresh.Moment, fresh.Temperature, false, [.. fresh.Validity.Reasons, AirFirst]));
+
+    private static bool HoldsFerrousIron(StockFacts stock) => stock.ComponentMoles.GetValueOrDefault(FerrousIron) > 0;
 }

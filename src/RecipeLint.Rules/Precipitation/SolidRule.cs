@@ -28,7 +28,7 @@ public abstract class SolidRule : StockRule
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        var states = JudgedStates(stock);
+        var states = StatesOf(stock);
         var found = false;
         foreach (var fallout in Fallouts(stock, states, context.Number("visible")).Where(f => LosesEnough(f, context)))
         {
@@ -65,6 +65,12 @@ public abstract class SolidRule : StockRule
     /// <summary>What is left to say when nothing of its own falls out.</summary>
     private protected virtual IEnumerable<Finding> Otherwise(StockFacts stock, IReadOnlyList<SolutionState> states, RuleContext context) =>
         SlowSolids.Remarks(Name, stock, states, context, KeptDays);
+
+    /// <summary>The moments that count for its solids.</summary>
+    internal virtual List<SolutionState> StatesOf(StockFacts stock) => JudgedStates(stock);
+
+    /// <summary>The solution those moments are of.</summary>
+    private protected virtual SolutionMix MixOf(StockFacts stock) => stock.Chemistry.Mix;
 
     internal bool IsOwn(Solid solid) => SolidOwners.Of(solid)?.Rule == Name;
 
@@ -160,10 +166,10 @@ public abstract class SolidRule : StockRule
     }
 
     /// <summary>The way out must hold at every moment at which the solid falls out, not at the worst alone.</summary>
-    private static NearestClear Nearest(StockFacts stock, List<SolutionState> states, Fallout fallout)
+    private NearestClear Nearest(StockFacts stock, List<SolutionState> states, Fallout fallout)
     {
         var solid = fallout.Largest.Solid;
-        var mix = stock.Chemistry.Mix;
+        var mix = MixOf(stock);
         var dose = stock.Stock.Dose?.Value;
         var nearest = NearestClear.Of(mix, fallout.State.Temperature, solid, dose);
         foreach (var other in states.Where(s => s.Temperature != fallout.State.Temperature && s.Deposit(solid.Name) is not null))

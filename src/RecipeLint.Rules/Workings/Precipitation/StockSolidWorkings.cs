@@ -11,7 +11,7 @@ internal static class StockSolidWorkings
 {
     public static IEnumerable<Working> Of(SolidRule rule, StockFacts stock, RuleContext context)
     {
-        var states = SolidRule.JudgedStates(stock);
+        var states = rule.StatesOf(stock);
         if (states.Count == 0)
         {
             return [Silent(stock, "the equilibrium of the stock can be computed")];
