@@ -112,6 +112,11 @@ public sealed partial class DataTests
             Assert.True(Data.Sources.ContainsKey(p.Source), $"{p.I} / {p.J} has no source");
         }
         foreach (var (name, step) in Data.Steps) Assert.True(Data.Sources.ContainsKey(step.Source), name);
+        foreach (var (name, (because, source)) in Data.ProductWithout)
+        {
+            Assert.Contains(Data.UsedSpecies, s => s.Name == name);
+            Assert.True(because.Length > 10 && Data.Sources.ContainsKey(source), name);
+        }
         foreach (var (name, solid) in Data.ProductSolids) Assert.True(Data.Sources.ContainsKey(solid.Source), name);
         foreach (var row in Calibration.Rows()) Assert.True(Data.Sources.ContainsKey(row.Source), row.Solid);
         Assert.Equal(ions.Count, Data.Components.Count + Data.AllSpecies.Count);

@@ -201,6 +201,23 @@ public sealed class SolubilityTests
             }
     }
 
+    /// <summary>
+    /// Copper sulfate gives a pale blue precipitate with borax (qualitative analysis, from memory). The constants of the reference set, three
+    /// decades above the reviewed one (CuB(OH)4+ 4.1, review of borate complexes in J. Coord. Chem. 34, 1995), keep all of it dissolved.
+    /// </summary>
+    [Fact]
+    public void CopperFallsOutOfBorax()
+    {
+        var input = Input(25, ("Na+", 0.1), ("B(OH)3", 0.2), ("Cu+2", 0.001), ("SO4-2", 0.001));
+        PrecipitationResult Settled(ConstantSet set) => new EquilibriumSolver(set).Precipitate(input, SolidRole.FormsReadily);
+        var (now, reference) = (Settled(ConstantSet.Product), Settled(ConstantSet.ReferenceExtended));
+        Assert.True(now.Remaining["Cu+2"] < 1e-4, $"{now.Remaining["Cu+2"]}");
+        Assert.Equal(0.001, reference.Remaining["Cu+2"], 1e-6);
+        // log K of Cu+2 + B(OH)4- = CuB(OH)4+.
+        double Log(string name) => now.Final.LogActivity(name)!.Value;
+        Assert.Equal(4.1, Log("Cu(B(OH)4)+") - Log("Cu+2") - Log("B(OH)4-"), 0.001);
+    }
+
     /// <summary>Gypsum gives way to syngenite near 0.2 mol/kg of potassium sulfate at 25 °C (classical change point about 0.19, from memory).</summary>
     [Fact]
     public void GypsumChangesToSyngeniteInPotassiumSulfate()

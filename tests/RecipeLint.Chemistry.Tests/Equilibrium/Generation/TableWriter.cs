@@ -25,7 +25,7 @@ public static class TableWriter
         Numbers(s, "sbyte", "SpeciesCharges", species.Select(x => (double)x.Charge));
         Reactions(s, "Species", [.. species.Select(x => x.Reaction)], component);
         Numbers(s, "double", "SpeciesReference", species.SelectMany(x => x.ProductOnly ? Nothing : VanTHoff(x.LogK, x.DH ?? 0, 0)));
-        Numbers(s, "double", "SpeciesProduct", species.SelectMany(x =>
+        Numbers(s, "double", "SpeciesProduct", species.SelectMany(x => d.ProductWithout.ContainsKey(x.Name) ? Nothing :
             d.ProductSpecies.TryGetValue(x.Name, out var text) ? Sum(text, d) : VanTHoff(x.LogK, x.DH ?? 0, 0)));
         Strings(s, "SpeciesSources", species.Select(x => Citation(d, x.Source, x.Ref, x.Status)));
         Strings(s, "SolidNames", d.Solids.Select(x => x.Name));

@@ -31,6 +31,7 @@ public sealed class ThermoData
         ProductSolids = product.GetProperty("solids").EnumerateArray()
             .ToDictionary(e => Text(e, "name"), e => new ProductSolid(
                 e.TryGetProperty("analytic", out _) ? Numbers(e, "analytic") : null, Optional(e, "is"), Text(e, "source")));
+        ProductWithout = product.GetProperty("without").EnumerateArray().ToDictionary(e => Text(e, "name"), e => (Text(e, "because"), Text(e, "source")));
         var gas = product.GetProperty("gas")[0];
         Gas = new GasRow(Text(gas, "name"), Text(gas, "is"), gas.GetProperty("referenceLogK").GetDouble(),
             gas.GetProperty("referenceDH").GetDouble(), Text(gas, "source"));
@@ -49,6 +50,7 @@ public sealed class ThermoData
     public Dictionary<string, Step> Steps { get; }
     public Dictionary<string, string> ProductSpecies { get; }
     public Dictionary<string, ProductSolid> ProductSolids { get; }
+    public Dictionary<string, (string Because, string Source)> ProductWithout { get; }
     public GasRow Gas { get; }
     public IEnumerable<Species> UsedSpecies => AllSpecies.Where(s => s.Use);
 
