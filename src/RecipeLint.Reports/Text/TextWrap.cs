@@ -4,7 +4,7 @@ using System.Text;
 namespace RecipeLint.Reports;
 
 /// <summary>
-/// Breaks text at blanks so that no line takes more columns than allowed; a number and its unit stay on one line. A word too long for a line
+/// Breaks text at blanks so that no line takes more columns than allowed; a number stays on one line with its power of ten and its unit. A word too long for a line
 /// is cut.
 /// </summary>
 public static class TextWrap
@@ -53,15 +53,22 @@ public static class TextWrap
     {
         for (var i = 0; i < words.Length; i++)
         {
-            if (i + 1 < words.Length && char.IsAsciiDigit(words[i][^1]) && IsUnit(words[i + 1])
-                && DisplayWidth.Of(words[i]) + 1 + DisplayWidth.Of(words[i + 1]) <= width)
+            var word = words[i];
+            if (i + 2 < words.Length && char.IsAsciiDigit(word[^1]) && words[i + 1] == "×" && words[i + 2].StartsWith("10^", StringComparison.Ordinal)
+                && DisplayWidth.Of(word) + 3 + DisplayWidth.Of(words[i + 2]) <= width)
             {
-                yield return $"{words[i]} {words[++i]}";
+                // A power of ten belongs to its number: "2.4 × 10^-5".
+                word = $"{word} × {words[i + 2]}";
+                i += 2;
             }
-            else
+
+            if (i + 1 < words.Length && char.IsAsciiDigit(word[^1]) && IsUnit(words[i + 1])
+                && DisplayWidth.Of(word) + 1 + DisplayWidth.Of(words[i + 1]) <= width)
             {
-                yield return words[i];
+                word = $"{word} {words[++i]}";
             }
+
+            yield return word;
         }
     }
 

@@ -194,7 +194,7 @@ internal static class ChelationWorkings
             {
                 var held = work.Given($"iron that {name} holds", 100 * share, "%", Engine);
                 var rate = work.Given($"loss of Fe-{name} an hour under lamps", perHour, "per h", "Albano and Miller 1995");
-                losses.Add(work.Result("of it lost", "held × (1 - e^(-rate × hours))", held * (1 - Term.Exp(-1 * (rate * hours))), "%"));
+                losses.Add(work.Result("of it lost", "held × (1 - 1 / e^(rate × hours))", held * (1 - (1 / Term.Exp(rate * hours))), "%"));
             }
         }
 

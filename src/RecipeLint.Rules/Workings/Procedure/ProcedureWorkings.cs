@@ -75,7 +75,7 @@ internal static class ProcedureWorkings
                 var speed = work.Result(
                     "iron oxidised a minute", "8 × 10^13 × 0.21 × hydroxide^2",
                     MetalBeforeChelateOrAcid.OxidationRate * (Term)MetalBeforeChelateOrAcid.OxygenInAir * Term.Power(hydroxide, 2), "per min");
-                var oxidised = work.Result("iron oxidised while it stands", "100 × (1 - e^(-speed × minutes))", 100 * (1 - Term.Exp(-1 * (speed * work.Option("it stands", "standing", context)))), "%");
+                var oxidised = work.Result("iron oxidised while it stands", "100 × (1 - 1 / e^(speed × minutes))", 100 * (1 - (1 / Term.Exp(speed * work.Option("it stands", "standing", context)))), "%");
                 yield return work.Test("enough to see", oxidised, Relation.AtLeast, work.Option("limit", "oxidised", context), "%").Done(oxidised);
             }
         }
@@ -315,7 +315,7 @@ internal static class ProcedureWorkings
             yield break;
         }
 
-        work.Test("so cold that dissolving stalls", cooling, Relation.AtLeast, work.Option("limit", "coolsBy", context), "K");
+        work.Test("colder than the bench should get", cooling, Relation.AtLeast, work.Option("limit", "coolsBy", context), "K");
         if (over)
         {
             work.Condition("the water holds all of it at room temperature (else too-little-water-to-dissolve speaks)", false);
