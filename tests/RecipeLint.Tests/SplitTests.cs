@@ -42,6 +42,8 @@ public sealed class SplitTests
         { ["examples/quillmere/water/rain.water.json"], "neither a recipe nor a stock" },
         { ["examples/quillmere/recipes/lettuce.recipe.json", "--parts", "0"], "1 to 5 parts" },
         { ["examples/quillmere/recipes/lettuce.recipe.json", "--parts", "two"], "two" },
+        { ["examples/quillmere/water/rain.water.json", "--parts", "2"], "neither a recipe nor a stock" },
+        { ["examples/quillmere/stocks/molybdate-pre.stock.json", "--parts", "2"], "fewer than the 2 parts" },
         { ["examples/quillmere/recipes/lettuce.recipe.json", "--strength", "strong"], "strong" },
         { ["examples/quillmere/recipes/lettuce.recipe.json", "--strength", "1:1"], "1:2 to 1:5000" },
         { ["examples/quillmere/recipes/lettuce.recipe.json", "--at", "cold"], "cold" },
@@ -134,6 +136,19 @@ public sealed class SplitTests
         Assert.Equal((0, ""), (answer.Code, answer.Error));
         Assert.Contains("2 parts", answer.Out, StringComparison.Ordinal);
         Assert.Equal(0, check.Code);
+    }
+
+    [Fact]
+    public void One_part_that_cannot_be_says_what_falls_out_of_it()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("all.stock.json", AllInOne);
+
+        var answer = Cli.RunIn(scratch.Path, null, "split", "all.stock.json", "--parts", "1");
+
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("in one, 1:10", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("gypsum (calcium sulfate) falls out", answer.Out, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -69,8 +69,8 @@ public sealed record SplitProposal
     public IReadOnlyList<SplitPlan> Alternatives { get; init; } = [];
 
     /// <summary>
-    /// Why the plan has no fewer parts: each two of its main parts in one. Without a plan, what cannot even stand alone. Empty where the number
-    /// of parts was asked for.
+    /// Why the plan has no fewer parts: each two of its main parts in one. Without a plan, what cannot even stand alone, or else all in one.
+    /// Empty where a plan has the number of parts that was asked for.
     /// </summary>
     public IReadOnlyList<RejectedPart> Fewer { get; init; } = [];
 

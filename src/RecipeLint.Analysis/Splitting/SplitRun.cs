@@ -47,7 +47,9 @@ internal sealed class SplitRun
         }
 
         var weakest = Splitter.Downwards(_request).Concat(wanted).Min();
-        return proposal with { Fewer = [.. Alone(weakest)], LookedAtDilution = weakest, Computed = _judge.Computed };
+        var alone = Alone(weakest).ToList();
+        var forbid = alone.Count > 0 ? alone : [.. new[] { Explain(new PartContent(_all), weakest) }.OfType<RejectedPart>()];
+        return proposal with { Fewer = forbid, LookedAtDilution = weakest, Computed = _judge.Computed };
     }
 
     private SplitProposal Complete(SplitProposal proposal, SplitShape shape, Grouping grouping, IReadOnlyList<double> dilutions)

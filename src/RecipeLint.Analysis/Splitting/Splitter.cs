@@ -84,7 +84,7 @@ public static class Splitter
         var frame = new SplitFrame(
             workspace, source.Shop, FolderOf(source.File), source.Recipe.Final!.Value, water, keep, keep.At!.Value, request.Batch, request.Limits);
         var proposal = new SplitProposal { Of = source.Name, Units = units, Storage = keep.At.Value, Water = NameOf(water, workspace), Before = source.Before, WantedDilution = Upwards(request)[0] };
-        if (Refusal(source, units) is { } refusal)
+        if (Refusal(source, units, request) is { } refusal)
         {
             return proposal with { Failure = refusal };
         }
@@ -103,7 +103,7 @@ public static class Splitter
     private static string NameOf(WaterReference water, Workspace workspace) =>
         water.File is { } file && workspace.FindWater(file) is { } known ? known.Name : water.Name;
 
-    private static string? Refusal(SplitSource source, IReadOnlyList<SplitUnit> units)
+    private static string? Refusal(SplitSource source, IReadOnlyList<SplitUnit> units, SplitRequest request)
     {
         if (!source.IsComplete)
         {
@@ -115,9 +115,12 @@ public static class Splitter
             return "there is no salt in it";
         }
 
-        return units.Count > MostUnits
-            ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"it holds {units.Count} kinds of salt; at most {MostUnits} can be searched")
-            : null;
+        if (request.Parts > units.Count)
+        {
+            return $"it holds {units.Count} kinds of salt, fewer than the {request.Parts} parts asked for";
+        }
+
+        return units.Count > MostUnits ? $"it holds {units.Count} kinds of salt; at most {MostUnits} can be searched" : null;
     }
 
     /// <summary>The recipe that doses the parts of a plan.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using RecipeLint.Analysis.Splitting;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Rules.Engine;
@@ -80,7 +81,7 @@ public static class SplitReport
     {
         var ph = string.Create(CultureInfo.InvariantCulture, $"pH {part.Stock.Chemistry.Mixing.Ph:0.0}. ");
         return part is { ClearUpTo: { } most, StoppedBy: { } solid, StoppedAt: { } at }
-            ? $"{ph}Stays clear up to 1:{Whole(most)}; above that {ObstacleWords.Called(solid)} comes too near at {Say.Number(at.Celsius)} °C."
+            ? $"{ph}Stays clear up to 1:{Whole(most)}; stronger, {ObstacleWords.Called(solid)} {(solid.Role == SolidRole.SolubleSalt ? "may crystallise" : "falls out")} at {Say.Number(at.Celsius)} °C."
             : $"{ph}Stays clear even eight times as strong.";
     }
 
@@ -140,7 +141,7 @@ public static class SplitReport
         }
 
         Paragraph(text, $"{Printable.Show(proposal.Of)} cannot be split into parts that stay clear from {Span(proposal.Storage)}, not even at 1:{Say.Number(proposal.LookedAtDilution)}, made with {Printable.Show(proposal.Water)}.");
-        WriteReasons(text, "What forbids it", proposal.Fewer.Select(r => $"{Say.List(r.Together.Select(ObstacleWords.Short))} alone, 1:{Say.Number(r.Dilution)}: {ObstacleWords.All(r)}."));
+        WriteReasons(text, "What forbids it", proposal.Fewer.Select(r => $"{Say.List(r.Together.Select(ObstacleWords.Short))}{(r.Together.Count == 1 ? " alone" : " in one")}, 1:{Say.Number(r.Dilution)}: {ObstacleWords.All(r)}."));
     }
 
     private static void WriteReasons(StringBuilder text, string head, IEnumerable<string> reasons)
