@@ -13,6 +13,9 @@ internal static class ClauseReader
         ["pulls"] = "magnet",
     };
 
+    /// <summary>Who looks for one of these and finds none says that there is no deposit.</summary>
+    private static readonly HashSet<string> AnyDeposit = new(StringComparer.Ordinal) { "crystals", "sediment", "specks", "powder", "sand", "floc", "crust" };
+
     public static void Read(IReadOnlyList<ClausePart> raw, Telling told)
     {
         var parts = Settle(raw, told);
@@ -129,6 +132,18 @@ internal static class ClauseReader
             }
 
             Remember([.. agents.Select(a => a.Id)], told.LastOutcome, told);
+        }
+        else if (parts.FindIndex(p => p is { Kind: PartKind.Sign, Id: "colourless" or "liquid-clear" }) is >= 0 and var clear
+            && agents.TrueForAll(a => a.Id is not ("cold" or "flame" or "magnet")) && !parts.Any(p => p.Kind == PartKind.Sign && Vocabulary.Sign(p.Id).Kind == SignKind.Form))
+        {
+            // "Clear after stirring".
+            parts[clear] = new ClausePart(PartKind.Other, parts[clear].Id);
+            foreach (var (_, id) in agents)
+            {
+                Tell(id, "dissolves", false, told);
+            }
+
+            Remember([.. agents.Select(a => a.Id)], "dissolves", told);
         }
         else if (told.OpenOutcome is { } open && !parts.Any(p => p.Kind == PartKind.Sign))
         {
@@ -311,10 +326,7 @@ internal static class ClauseReader
                 break;
             case SignKind.Form or SignKind.Feel or SignKind.Gas or SignKind.Smell:
                 told.Tell(sign.Id, !negated);
-                if (negated && sign.Kind == SignKind.Form && sign.Id == "crystals")
-                {
-                    told.Tell("deposit", false);
-                }
+                told.MeansNoDeposit |= negated && AnyDeposit.Contains(sign.Id);
 
                 break;
             default:

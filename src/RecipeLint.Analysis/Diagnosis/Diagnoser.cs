@@ -13,11 +13,14 @@ public static class Diagnoser
     /// <summary>Share of the summed log-odds that is believed.</summary>
     private const double Temper = 0.8;
 
+    /// <summary>g/L that nobody overlooks; less may stay supersaturated for long.</summary>
+    private const double SurelyVisible = 1;
+
     /// <summary>A reason weaker than this against the average cause is not worth a line.</summary>
     private const double WorthSaying = 0.35;
 
     private const double MissingNeed = -3, HasNeeds = 0.7, HasTrait = 1.1, AllTraitsMissing = -1.2,
-        NothingWrongDespiteDeposit = -1.0, ColourAsExpected = 1.2, ColourNotExpected = -1.0;
+        NothingWrongDespiteDeposit = -1.2, NothingWrongDespiteALittle = -0.4, ColourAsExpected = 1.2, ColourNotExpected = -1.0;
 
     /// <summary>Causes of what was seen, most probable first; the same input always gives the same order.</summary>
     /// <param name="seenAt">Temperature it was seen at; null when it was not told.</param>
@@ -141,7 +144,8 @@ public static class Diagnoser
     {
         if (cause.NothingWrong && cause.Id == "nothing-wrong" && chemistry.AtSeen is { IsSolved: true } seen && seen.Deposits.Any(d => !d.IsTrace))
         {
-            yield return new Evidence($"{DiagnosisWords.Grams(seen.Deposits[0].Mass.GramsPerLitre)}/L of solid should fall out {DiagnosisWords.At(seen)}", NothingWrongDespiteDeposit);
+            yield return new Evidence($"{DiagnosisWords.Grams(seen.Deposits[0].Mass.GramsPerLitre)}/L of solid should fall out {DiagnosisWords.At(seen)}",
+                seen.Deposits[0].Mass.GramsPerLitre >= SurelyVisible ? NothingWrongDespiteDeposit : NothingWrongDespiteALittle);
         }
 
         if (observation.LiquidColours.Count > 0 && liquid.IsKnown)
@@ -153,6 +157,10 @@ public static class Diagnoser
                 yield return fits
                     ? new Evidence($"{shades} is the colour this stock should have", ColourAsExpected)
                     : new Evidence($"{shades} is not the colour this stock should have", ColourNotExpected);
+            }
+            else if (!fits && observation.LiquidColours.Any(c => !liquid.Fits(c) && cause.Often.Contains(c.Id)))
+            {
+                yield return new Evidence($"the liquid should not be {shades}", -ColourNotExpected);
             }
             else if (!fits && (cause.Often.Contains("liquid-changed") || cause.Sometimes.Contains("liquid-changed") || cause.Often.Contains("liquid-darker")))
             {

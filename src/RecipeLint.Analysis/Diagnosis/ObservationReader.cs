@@ -74,6 +74,9 @@ internal sealed class Telling
     /// <summary>An outcome told without an agent.</summary>
     public (string Outcome, bool Negated)? OpenOutcome { get; set; }
 
+    /// <summary>True when the kinds of deposit that were looked for were not found.</summary>
+    public bool MeansNoDeposit { get; set; }
+
     public string LastOutcome { get; set; } = "dissolves";
 
     public void Tell(string sign, bool present)
@@ -99,6 +102,11 @@ internal sealed class Telling
 
     public Observation Close(IReadOnlyList<string> unknown, IReadOnlyList<Reread> reread)
     {
+        if (MeansNoDeposit && !_signs.Exists(s => s.Present && OfADeposit.Contains(s.Sign.Kind)))
+        {
+            Tell("deposit", false);
+        }
+
         var noDeposit = _signs.Exists(s => s is { Present: false, Sign.Id: "deposit" })
             || _signs.Exists(s => s.Present && s.Sign.Id is "liquid-clear" or "normal");
         var deposit = _signs.Exists(s => s.Present && OfADeposit.Contains(s.Sign.Kind));

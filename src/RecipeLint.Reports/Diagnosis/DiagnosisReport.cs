@@ -90,7 +90,7 @@ public static class DiagnosisReport
         }
 
         var advice = number <= LeastShown ? BottleAdvice.Of(diagnosis.Chemistry, ranked) : BottleAdvice.None;
-        if (QuestionChooser.Settling(ranked, diagnosis) is { } settling)
+        if (!cause.NothingWrong && QuestionChooser.Settling(ranked, diagnosis) is { } settling)
         {
             page.Named("test", Capital(settling.Test.Do!) + $": {settling.Expected.Say} if it is this." + (settling.Test.Caution is { } caution ? " " + caution : ""));
         }

@@ -10,6 +10,9 @@ public sealed class DiagnosisCaseTests(ITestOutputHelper output)
     [Fact]
     public void HeldOutDescriptionsLeadToTheirDeposit() => Score(HoldOutCases.All, leastFirst: 0.85, allWithin: 3);
 
+    [Fact]
+    public void EverydayWordsLeadToTheirDeposit() => Score(EverydayCases.All, leastFirst: 0.85, allWithin: 3);
+
     private void Score(IReadOnlyList<DiagnosisCase> cases, double leastFirst, int allWithin)
     {
         var ranked = cases.Select(c => (Case: c, Rank: c.Rank())).ToList();

@@ -24,7 +24,10 @@ public sealed class ObservationReaderTests
     [InlineData("chars over a flame", "+flame-burns")]
     [InlineData("cleared up when I shook it", "+shake-dissolves")]
     [InlineData("it floats", "+floats")]
-    [InlineData("no crystals but slimy", "-crystals -deposit +slime")]
+    [InlineData("no crystals but slimy", "-crystals +slime")]
+    [InlineData("clear, no sediment", "+liquid-clear -sediment -deposit")]
+    [InlineData("clear after stirring", "+shake-dissolves")]
+    [InlineData("water-clear again with a few drops of nitric acid", "+strong-acid-dissolves")]
     public void EverydayWordsBecomeSigns(string text, string expected)
     {
         var signs = ObservationReader.Read(text).Signs.Select(s => (s.Present ? "+" : "-") + s.Sign.Id);
