@@ -15,7 +15,7 @@ internal static class Levels
     public static string Meaning(Certainty certainty) => certainty switch
     {
         Certainty.Computed => "It follows from the numbers in your file and well-known constants.",
-        Certainty.Estimate => "A simplified calculation, or a constant on which sources differ. Near the limit, test a small bottle.",
+        Certainty.Estimate => "A simplified calculation, or a constant on which sources differ. Near the limit, try it small first.",
         _ => "A habit of the trade. Your own experience may outweigh it.",
     };
 
