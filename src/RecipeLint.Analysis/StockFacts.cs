@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
@@ -120,6 +121,7 @@ public sealed record PhAdjustmentFacts(string Id, Place Place, double? TargetPh,
 public sealed record StockFacts
 {
     private readonly Computed<StockFacts, StockChemistry> _chemistry = new();
+    private readonly Computed<StockFacts, MixingSimulation> _mixing = new();
 
     public required StockDocument Stock { get; init; }
 
@@ -162,6 +164,9 @@ public sealed record StockFacts
 
     /// <summary>What the stock is as a solution: pH, what falls out, who holds the metals. Computed when first asked for, the same every time.</summary>
     public StockChemistry Chemistry => _chemistry.Of(this, StockChemistry.Of);
+
+    /// <summary>The steps played through at the bench. Computed when first asked for, the same every time.</summary>
+    public MixingSimulation Mixing => _mixing.Of(this, MixingSimulation.Of);
 
     public AmountConcentration Concentration(string component) => new Amount(ComponentMoles.GetValueOrDefault(component)) / Volume;
 

@@ -71,9 +71,7 @@ public static class StateSolver
         }
 
         var salts = SaltVerdicts.Of(input, clear);
-        var allowed = solver.Constants.Solids
-            .Where(s => s.Role == SolidRole.FormsReadily
-                || (s.Role == SolidRole.SolubleSalt && salts.Any(v => v.Solid == s && v is { State: SaltState.Crystallises, CalibratedIndex: > 0 })));
+        var allowed = solver.Constants.Solids.Where(s => s.Role == SolidRole.FormsReadily || Crystallises(s, salts));
         var settled = solver.Precipitate(input with { StartFrom = clear }, allowed);
         if (!settled.Converged)
         {
@@ -110,6 +108,24 @@ public static class StateSolver
         };
     }
 
+    /// <summary>True for a soluble salt past saturation whose activity product can be trusted.</summary>
+    internal static bool Crystallises(Solid solid, IReadOnlyList<SaltVerdict> salts) =>
+        solid.Role == SolidRole.SolubleSalt && salts.Any(v => v.Solid == solid && v is { State: SaltState.Crystallises, CalibratedIndex: > 0 });
+
+    /// <summary>Salts that crystallise although the activities do not say so, with mol per kg of water by the handbook alone.</summary>
+    /// <param name="formed">mol per kg of a solid, by name, that the equilibrium gives already.</param>
+    internal static IEnumerable<(SaltVerdict Salt, double MolPerKg)> ByHandbook(
+        IReadOnlyList<SaltVerdict> salts, Func<string, double> formed, ComponentTotals totals)
+    {
+        foreach (var salt in salts.Where(v => v.State == SaltState.Crystallises && formed(v.Solid.Name) <= 0))
+        {
+            if (salt.ProductIndex is not null && HandbookDeposit.MolPerKg(salt, totals) is > 0 and var moles)
+            {
+                yield return (salt, moles);
+            }
+        }
+    }
+
     private static SolutionState Failed(SolutionState empty, string why) =>
         empty with { Failure = why, Validity = new Validity(Trust.OutOfRange, [why]) };
 
@@ -118,12 +134,9 @@ public static class StateSolver
         var deposits = settled.Deposits
             .Select(d => Deposit(d.Solid, clear.SaturationIndex(d.Solid.Name) ?? 0, d.MolPerKgInitialWater, byHandbook: false))
             .ToList();
-        foreach (var salt in salts.Where(v => v.State == SaltState.Crystallises && settled.Formed(v.Solid.Name) <= 0))
+        foreach (var (salt, molPerKg) in ByHandbook(salts, settled.Formed, mix.Totals))
         {
-            if (salt.ProductIndex is { } index && HandbookDeposit.MolPerKg(salt, mix.Totals) is > 0 and var moles)
-            {
-                deposits.Add(Deposit(salt.Solid, index, moles, byHandbook: true));
-            }
+            deposits.Add(Deposit(salt.Solid, salt.ProductIndex!.Value, molPerKg, byHandbook: true));
         }
 
         return [.. deposits.OrderByDescending(d => d.Mass).ThenBy(d => d.Solid.Name, StringComparer.Ordinal)];

@@ -172,7 +172,7 @@ internal static class StateFactsJson
         facts.Json.WriteEndArray();
     }
 
-    private static string TrustName(Trust trust) => trust switch
+    internal static string TrustName(Trust trust) => trust switch
     {
         Trust.InRange => "in range",
         Trust.Estimate => "estimate",

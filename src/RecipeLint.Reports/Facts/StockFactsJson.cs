@@ -47,6 +47,7 @@ internal static class StockFactsJson
         facts.Components("components", stock.ComponentMoles, stock.Volume.Litres);
         facts.Masses("possibleImpurities", stock.Impurities);
         ChemistryFactsJson.Write(facts, stock, full);
+        MixingFactsJson.Write(facts, stock.Mixing);
         facts.Assumptions(stock.Assumptions);
     }
 

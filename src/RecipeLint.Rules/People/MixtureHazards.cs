@@ -1,5 +1,5 @@
 using RecipeLint.Analysis;
-using RecipeLint.Rules.Procedure;
+using RecipeLint.Analysis.Mixing;
 
 namespace RecipeLint.Rules.People;
 
@@ -53,7 +53,7 @@ internal sealed class MixtureHazards
     internal MixtureHazards(StockFacts stock)
     {
         _stock = stock;
-        _grams = Bench.Finished(stock).Grams;
+        _grams = stock.Mixing.Finished.Grams;
     }
 
     /// <summary>Hazards to health other than reproduction, in the order of the table.</summary>

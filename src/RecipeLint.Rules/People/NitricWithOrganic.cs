@@ -1,7 +1,7 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Procedure;
 
 namespace RecipeLint.Rules.People;
 
@@ -14,7 +14,7 @@ public sealed class NitricWithOrganic : StockRule
     {
         var strong = context.Number("nitricFrom");
         var organic = context.Number("organicFrom");
-        foreach (var moment in Bench.Walk(stock).Where(m => m.Added.Count > 0))
+        foreach (var moment in stock.Mixing.Steps.Where(m => m.Added.Count > 0))
         {
             // Where the stream enters, what is poured meets what stands there undiluted.
             var before = (Nitric: 100 * Reactants.Share(moment.Before, Reactants.IsNitricAcid), Organic: 100 * Reactants.Share(moment.Before, Reactants.IsOrganic));

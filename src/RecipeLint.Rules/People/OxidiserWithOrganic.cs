@@ -1,8 +1,8 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Procedure;
 
 namespace RecipeLint.Rules.People;
 
@@ -13,7 +13,7 @@ public sealed class OxidiserWithOrganic : StockRule
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        foreach (var moment in Bench.Walk(stock).Where(m => m.Added.Count > 0 && m.Added.All(a => !a.ThroughAliquot)))
+        foreach (var moment in stock.Mixing.Steps.Where(m => m.Added.Count > 0 && m.Added.All(a => !a.ThroughAliquot)))
         {
             if (Wet(moment, context) is { } wet)
             {
@@ -30,7 +30,7 @@ public sealed class OxidiserWithOrganic : StockRule
     }
 
     /// <summary>A peroxide or bleach at the strength it has where it meets the organic matter.</summary>
-    private static Finding? Wet(Moment moment, RuleContext context)
+    private static Finding? Wet(MixingStep moment, RuleContext context)
     {
         var organic = context.Number("organicFrom");
         foreach (var (component, what, limit) in new[] { (Reactants.Peroxide, "hydrogen peroxide", context.Number("peroxideFrom")), (Reactants.Hypochlorite, "hypochlorite", context.Number("hypochloriteFrom")) })
@@ -70,7 +70,7 @@ public sealed class OxidiserWithOrganic : StockRule
     }
 
     /// <summary>Oxidising solids and organic matter in a vessel into which no water has come yet.</summary>
-    private static Finding? Dry(Moment moment, RuleContext context)
+    private static Finding? Dry(MixingStep moment, RuleContext context)
     {
         if (moment.After.FreeWaterGrams > 0)
         {

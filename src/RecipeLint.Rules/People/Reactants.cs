@@ -1,10 +1,10 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Procedure;
 
 namespace RecipeLint.Rules.People;
 

@@ -1,9 +1,9 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Procedure;
 
 namespace RecipeLint.Rules.People;
 
@@ -21,7 +21,7 @@ public sealed class WaterOntoAcid : StockRule
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        foreach (var moment in Bench.Walk(stock).Where(m => m.BringsWater))
+        foreach (var moment in stock.Mixing.Steps.Where(m => m.BringsWater))
         {
             foreach (var (acid, option) in Acids)
             {

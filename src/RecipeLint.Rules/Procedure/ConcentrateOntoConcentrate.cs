@@ -1,5 +1,7 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 
@@ -21,28 +23,30 @@ public sealed class ConcentrateOntoConcentrate : StockRule
             yield break;
         }
 
-        var moments = Bench.Walk(stock);
+        var moments = stock.Mixing.Steps;
         var limit = context.Number("index");
-        if (!Bench.IsProcedure(stock) || !stock.IsComplete || Worst(moments[^1].After) is not { } end || end.Index > 0)
+        if (!stock.Mixing.IsProcedure || !stock.IsComplete || Worst(stock.Mixing.FinishedState) is not { } end || end.Index > 0)
         {
             yield break;
         }
 
         foreach (var moment in moments.Where(m => m.Added.Count > 0 && m.Before.FreeWaterGrams > 0))
         {
-            if (Worst(moment.After) is not { } worst || Rounding.SixDigits(worst.Index) <= limit)
+            var state = stock.Mixing.States[moment.Index];
+            if (Worst(state) is not { } worst || Rounding.SixDigits(worst.Index) <= limit)
             {
                 continue;
             }
 
             var partner = Partners.First(p => BenchChemistry.Holds(worst.Solid, p));
-            var grams = BenchChemistry.GramsOf(moment.After, worst.Solid);
+            var grams = state.Solids.Where(s => s.Undissolved is null && s.Solid is { } formed && Fits(formed)).Sum(s => s.Mass.Grams);
+            var forms = grams > 0 ? $"about {Say.Grams(grams)} of {Called(worst.Solid)} forms" : $"{Called(worst.Solid)} can form";
             var water = moment.After.FreeWaterLitres;
             var needed = WaterToStayClear(moment.After);
             var earlier = moment.Before.Additions.LastOrDefault(a => BringsOne(a, Brings(moment.Added, "Ca+2") ? partner : "Ca+2"));
             yield return context.Find(
                 moment.Step.Place,
-                $"Calcium meets {(partner == "SO4-2" ? "sulfate" : "phosphate")} in only {Say.Litres(water)} of water: about {Say.Grams(grams)} of {Called(worst.Solid)} forms there "
+                $"Calcium meets {(partner == "SO4-2" ? "sulfate" : "phosphate")} in only {Say.Litres(water)} of water: {forms} there "
                 + $"({Precipitation.Wording.Times(worst.Index)}), although the finished volume would stay clear. Once formed it dissolves again only over hours, and what is left at the bottom is missing in the stock. "
                 + $"Have at least {Say.Litres(needed)} of water in the vessel before the two meet.") with
             {
@@ -64,16 +68,17 @@ public sealed class ConcentrateOntoConcentrate : StockRule
 
     private static bool BringsOne(AdditionFacts addition, string component) => addition.ComponentMoles.GetValueOrDefault(component) > 0;
 
-    internal static SolidIndex? Worst(VesselContents contents)
+    /// <summary>True for a solid of calcium with sulfate or phosphate.</summary>
+    internal static bool Fits(Solid solid) => BenchChemistry.Holds(solid, "Ca+2") && Partners.Any(p => BenchChemistry.Holds(solid, p));
+
+    internal static SolidIndex? Worst(MixingState state)
     {
-        if (BenchChemistry.Solve(contents) is not { } state)
+        if (BenchChemistry.Clear(state) is not { } clear)
         {
             return null;
         }
 
-        var found = BenchChemistry.FormingReadily(
-            state,
-            s => BenchChemistry.Holds(s, "Ca+2") && Partners.Any(p => BenchChemistry.Holds(s, p))).ToList();
+        var found = BenchChemistry.FormingReadily(clear, Fits).ToList();
         return found.Count == 0 ? null : found[0];
     }
 
@@ -98,8 +103,8 @@ public sealed class ConcentrateOntoConcentrate : StockRule
         return Math.Ceiling(litres / step) * step;
 
         bool Clear(double extra) =>
-            BenchChemistry.Solve(contents, extra) is { } state
-            && BenchChemistry.FormingReadily(state, s => BenchChemistry.Holds(s, "Ca+2") && Partners.Any(p => BenchChemistry.Holds(s, p))).All(s => s.Index <= 0);
+            BenchChemistry.Clear(MixingState.AtRest(contents.WithPureWater(new Volume(extra / 1000)))) is { } state
+            && BenchChemistry.FormingReadily(state, Fits).All(s => s.Index <= 0);
     }
 
     private static string Called(Solid solid) => solid.Name switch

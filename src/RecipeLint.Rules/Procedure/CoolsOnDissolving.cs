@@ -1,7 +1,6 @@
 using RecipeLint.Analysis;
-using RecipeLint.Chemistry.Composition;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Physical;
-using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -11,9 +10,6 @@ namespace RecipeLint.Rules.Procedure;
 /// <summary>Salts that chill the water while they dissolve, so far that the rest stalls.</summary>
 public sealed class CoolsOnDissolving : StockRule
 {
-    private static readonly Lazy<Dictionary<string, string>> _heats = new(() =>
-        HeatOfSolution.All.GroupBy(h => FormulaParser.Parse(h.Formula).Hill).ToDictionary(g => g.Key, g => g.First().Formula));
-
     public override string Name => "cools-on-dissolving";
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
@@ -25,10 +21,10 @@ public sealed class CoolsOnDissolving : StockRule
         }
 
         var salts = Salts(contents);
-        var change = BatchTemperature.AfterDissolving([.. salts.Select(s => new DissolvedMass(s.Formula, s.Grams))], contents.FreeWaterGrams, start);
+        var change = DissolvingHeat.Change(contents.Additions, contents.FreeWaterGrams, start);
 
         // What does not dissolve at room temperature either has rules of its own.
-        if (change.ChangeKelvin is not { } kelvin || kelvin >= 0 || salts.Any(s => Grams(s.Addition, contents) > (Holds(s.Addition, contents, start) ?? double.MaxValue)))
+        if (change?.ChangeKelvin is not { } kelvin || kelvin >= 0 || salts.Any(s => Grams(s.Addition, contents) > (Holds(s.Addition, contents, start) ?? double.MaxValue)))
         {
             yield break;
         }
@@ -40,7 +36,7 @@ public sealed class CoolsOnDissolving : StockRule
             yield break;
         }
 
-        var coldest = salts.OrderByDescending(s => s.Grams / HeatOfSolution.Find(s.Formula)!.GramsPerMol * HeatOfSolution.Find(s.Formula)!.KilojoulesPerMol)
+        var coldest = salts.OrderByDescending(s => s.Grams / s.Heat.GramsPerMol * s.Heat.KilojoulesPerMol)
             .ThenBy(s => s.Addition.Id, StringComparer.Ordinal).First().Addition;
         var stall = stalled is null
             ? "Cold water dissolves slowly, and a volume topped up cold stands above the mark once it has warmed."
@@ -60,7 +56,7 @@ public sealed class CoolsOnDissolving : StockRule
     internal static VesselContents? BeforeItRests(StockFacts stock)
     {
         var contents = VesselContents.Empty;
-        foreach (var moment in Bench.Walk(stock))
+        foreach (var moment in stock.Mixing.Steps)
         {
             if (moment.Step is HandlingStep { Handling: Handling.Warm })
             {
@@ -78,12 +74,12 @@ public sealed class CoolsOnDissolving : StockRule
         return contents;
     }
 
-    /// <summary>The solids whose heat of solution is known, with the formula it is known for and their pure grams.</summary>
-    internal static List<(AdditionFacts Addition, string Formula, double Grams)> Salts(VesselContents contents) =>
+    /// <summary>The solids whose heat of solution is known, with it and their pure grams.</summary>
+    internal static List<(AdditionFacts Addition, HeatOfSolution Heat, double Grams)> Salts(VesselContents contents) =>
     [
         .. contents.Additions
-            .Where(a => a is { ThroughAliquot: false, Substance: { Form: PhysicalForm.Solid, Formula: { } f } } && _heats.Value.ContainsKey(f.Hill))
-            .Select(a => (a, _heats.Value[a.Substance.Formula!.Hill], VesselContents.PureGrams(a))),
+            .Select(a => (Addition: a, Heat: DissolvingHeat.Of(a)!, Grams: VesselContents.PureGrams(a)))
+            .Where(a => a.Heat is not null),
     ];
 
     /// <summary>True when the bench-warm water holds it and the cold water clearly does not.</summary>
@@ -97,5 +93,5 @@ public sealed class CoolsOnDissolving : StockRule
         contents.Additions.Where(a => a.Substance.Id == addition.Substance.Id).Sum(VesselContents.PureGrams);
 
     internal static double? Holds(AdditionFacts addition, VesselContents contents, double celsius) =>
-        Bench.SolubilityPer100Grams(addition.Substance, celsius) * contents.FreeWaterGrams / 100;
+        HandbookSolubility.GramsPer100GramsWater(addition.Substance, celsius) * contents.FreeWaterGrams / 100;
 }

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
@@ -14,15 +15,12 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
 
     private static readonly string[] _agents = ["EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "Citrate-3", "Gluconate-"];
 
-    /// <summary>k of the law below, L² mol⁻² atm⁻¹ min⁻¹; oxygen of the air, atm; pKw at 20 °C.</summary>
-    internal const double OxidationRate = 8.0e13, OxygenInAir = 0.21, WaterProduct = 14.17;
-
     public override string Name => "metal-before-chelate-or-acid";
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        var moments = Bench.Walk(stock);
-        if (moments.Count == 0 || !Bench.IsProcedure(stock) || BenchChemistry.Solve(moments[^1].After) is not { } finished)
+        var moments = stock.Mixing.Steps;
+        if (moments.Count == 0 || !stock.Mixing.IsProcedure || BenchChemistry.Clear(stock.Mixing.FinishedState) is not { } finished)
         {
             yield break;
         }
@@ -37,7 +35,7 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
             }
 
             var until = moments.Skip(moment.Index).TakeWhile(m => !m.Added.Contains(protector)).ToList();
-            if (Drops(metals, until, finished, context) is { } drop)
+            if (Drops(metals, until, stock.Mixing, finished, context) is { } drop)
             {
                 yield return context.Find(
                     moment.Step.Place,
@@ -52,7 +50,7 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
                 yield break;
             }
 
-            if (metals.Any(m => m.Component == "Fe+2") && Oxidises(until, context) is { } rust)
+            if (metals.Any(m => m.Component == "Fe+2") && Oxidises(until, stock.Mixing, context) is { } rust)
             {
                 yield return context.Find(
                     moment.Step.Place,
@@ -76,26 +74,28 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
         addition.Substance.Kind == SubstanceKind.Acid
         || (_agents.Any(a => addition.ComponentMoles.GetValueOrDefault(a) > 0) && Metals.All(m => addition.ComponentMoles.GetValueOrDefault(m.Component) <= 0));
 
-    internal static Drop? Drops(IReadOnlyList<(string Component, string Name)> metals, List<Moment> until, Equilibrium finished, RuleContext context)
+    internal static Drop? Drops(
+        IReadOnlyList<(string Component, string Name)> metals, List<MixingStep> until, MixingSimulation mixing, Equilibrium finished, RuleContext context)
     {
         var limit = context.Number("lost");
-        foreach (var contents in until.Select(m => m.After))
+        foreach (var moment in until)
         {
-            if (BenchChemistry.Solve(contents) is not { } state)
+            var there = mixing.States[moment.Index];
+            if (BenchChemistry.Clear(there) is not { } state)
             {
                 continue;
             }
 
             foreach (var (component, name) in metals)
             {
-                var worst = BenchChemistry.FormingReadily(state, s => IsHydroxide(s, component)).FirstOrDefault();
+                var worst = BenchChemistry.FormingReadily(state, s => IsHydroxide(s, component) && there.Find(s.Name) is not null).FirstOrDefault();
                 if (worst.Solid is not { } solid || Rounding.SixDigits(worst.Index) <= context.Number("index") || finished.Solids.Any(s => ReferenceEquals(s.Solid, solid) && s.Index > 0))
                 {
                     continue;
                 }
 
-                var grams = BenchChemistry.GramsOf(contents, solid);
-                var share = grams / solid.MolarMassGramsPerMole * solid.Composition.First(c => c.Key == component).Value / contents.Moles[component];
+                var grams = there.Find(solid.Name)!.Mass.Grams;
+                var share = grams / solid.MolarMassGramsPerMole * solid.Composition.First(c => c.Key == component).Value / moment.After.Moles[component];
                 if (Rounding.SixDigits(share * 100) >= limit)
                 {
                     return new Drop(solid, share, state.Ph, grams, name);
@@ -106,26 +106,24 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
         return null;
     }
 
+    /// <summary>True for a hydroxide or basic salt of one of the metals this rule looks at.</summary>
+    internal static bool IsHydroxideOfAny(Solid solid) => Metals.Any(m => IsHydroxide(solid, m.Component));
+
     /// <summary>Of the metal and water alone, or basic salts of sulfate and chloride: their formation sets protons free.</summary>
     internal static bool IsHydroxide(Solid solid, string metal) =>
         BenchChemistry.Holds(solid, metal)
         && solid.Composition.All(c => c.Key == metal || c.Key is "H+" or "H2O" or "SO4-2" or "Cl-")
         && solid.Composition.Any(c => c.Key == "H+" && c.Value < 0);
 
-    /// <summary>
-    /// -d[Fe(II)]/dt = k [Fe(II)] p(O2) [OH-]², k = 8.0e13 L² mol⁻² atm⁻¹ min⁻¹ near 20 °C: W. Stumm and G. F. Lee, Ind. Eng. Chem. 53
-    /// (1961) 143, and P. C. Singer and W. Stumm, Science 167 (1970) 1121; recalled. Holds above about pH 5.
-    /// </summary>
-    internal static (double Ph, double Share)? Oxidises(List<Moment> until, RuleContext context)
+    /// <summary>Where ferrous iron stands at the highest pH, and how much of it turns to rust there.</summary>
+    internal static (double Ph, double Share)? Oxidises(List<MixingStep> until, MixingSimulation mixing, RuleContext context)
     {
-        var states = until.Select(m => BenchChemistry.Solve(m.After, openToAir: true)).OfType<Equilibrium>().ToList();
-        if (states.Count == 0)
+        if (until.Select(m => mixing.States[m.Index].PhInAir).Max() is not { } ph)
         {
             return null;
         }
 
-        var ph = states.Max(s => s.Ph);
-        var share = 1 - Math.Exp(-OxidationRate * OxygenInAir * Math.Pow(10, 2 * (ph - WaterProduct)) * context.Number("standing"));
+        var share = FerrousOxidation.Share(ph, context.Number("standing"));
         return Rounding.SixDigits(share * 100) >= context.Number("oxidised") ? (ph, share) : null;
     }
 

@@ -20,7 +20,7 @@ public sealed class MissingRinseForSmallWeight : StockRule
 
         var clings = context.Number("clings") / 1000;
         var limit = context.Number("loss") / 100;
-        var moments = Bench.Walk(stock);
+        var moments = stock.Mixing.Steps;
         var small = moments
             .Where(m => m.Step is AddStep && !moments.Skip(m.Index + 1).Any(l => l.Step is HandlingStep { Handling: Handling.Rinse }))
             .SelectMany(m => m.Added)

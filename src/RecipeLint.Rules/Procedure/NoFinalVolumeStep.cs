@@ -19,7 +19,7 @@ public sealed class NoFinalVolumeStep : StockRule
 
         var marks = stock.Stock.Steps.OfType<TopUpStep>().ToList();
         var place = marks is [.., { To: { } last }] ? last.Place : makes.Place;
-        if (!Bench.IsProcedure(stock))
+        if (!stock.Mixing.IsProcedure)
         {
             if (stock.Stock.ForBench)
             {
@@ -34,7 +34,7 @@ public sealed class NoFinalVolumeStep : StockRule
             yield break;
         }
 
-        var litres = Bench.Walk(stock)[^1].After.Litres;
+        var litres = stock.Mixing.Steps[^1].After.Litres;
         var missing = 1 - (litres / stock.Volume.Litres);
         var limit = context.Number("tolerance") / 100;
         var overfull = marks.Count > 0 && missing < 0;

@@ -20,5 +20,6 @@ internal static class ProcedureRules
         new StocksLookAlike(),
         new MissingRinseForSmallWeight(),
         new VesselTooSmall(),
+        new FallsOutWhileMixing(),
     ];
 }

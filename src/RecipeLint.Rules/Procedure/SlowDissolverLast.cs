@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
@@ -13,7 +14,7 @@ public sealed class SlowDissolverLast : StockRule
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        var moments = Bench.Walk(stock);
+        var moments = stock.Mixing.Steps;
         if (moments.Any(m => m.Step is HandlingStep { Handling: Handling.Warm }))
         {
             yield break;
@@ -44,10 +45,10 @@ public sealed class SlowDissolverLast : StockRule
             Values = [new NamedValue("share of its solubility", share * 100, "%"), new NamedValue("salts before it", crowd, "g/L")],
         };
 
-        double? Slow(Moment moment)
+        double? Slow(MixingStep moment)
         {
             var substance = moment.Added[0].Substance;
-            return Bench.SolubilityPer100Grams(substance, VesselContents.BenchCelsius) is { } solubility
+            return HandbookSolubility.GramsPer100GramsWater(substance, VesselContents.BenchCelsius) is { } solubility
                 && solubility * 10 < context.Number("slowBelow")
                 && solids.Take(solids.Count - 1).All(m => m.Added[0].Substance.Id != substance.Id)
                 ? VesselContents.PureGrams(moment.Added[0]) / (solubility * moment.After.FreeWaterGrams / 100)

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
@@ -23,7 +24,7 @@ public sealed class TooLittleWaterToDissolve : StockRule
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
-        var moments = Bench.Walk(stock);
+        var moments = stock.Mixing.Steps;
         var bench = context.Number("benchTemperature");
         if (stock.Stock.ForBench && Dry(stock, moments) is { } dry)
         {
@@ -41,7 +42,7 @@ public sealed class TooLittleWaterToDissolve : StockRule
     }
 
     /// <summary>A solid that no water meets before the vessel is filled to its mark; null where some does.</summary>
-    internal static (Moment First, Moment TopUp)? Dry(StockFacts stock, IReadOnlyList<Moment> moments)
+    internal static (MixingStep First, MixingStep TopUp)? Dry(StockFacts stock, IReadOnlyList<MixingStep> moments)
     {
         var topUp = moments.FirstOrDefault(m => m.Step is TopUpStep);
         var first = moments.FirstOrDefault(m => m.Added is [{ Substance.Form: PhysicalForm.Solid, ThroughAliquot: false }, ..]);
@@ -49,7 +50,7 @@ public sealed class TooLittleWaterToDissolve : StockRule
     }
 
     /// <summary>Only for a sheet that people mix from: elsewhere the first water is often left out for short.</summary>
-    private static Finding ToppedUpDry(Moment first, Moment topUp, StockFacts stock, RuleContext context) =>
+    private static Finding ToppedUpDry(MixingStep first, MixingStep topUp, StockFacts stock, RuleContext context) =>
         context.Find(
             first.Step.Place,
             $"The first water of '{stock.Stock.Name}' is the top-up to {Say.Litres(stock.Volume.Litres)}: {first.Added[0].Substance.Name} and whatever follows it lie dry in the vessel until it is full. "
@@ -60,14 +61,14 @@ public sealed class TooLittleWaterToDissolve : StockRule
             Related = [new RelatedPlace(topUp.Step.Place, "the first water")],
         };
 
-    private static Finding? Judge(Substance substance, IReadOnlyList<Moment> moments, double bench, RuleContext context)
+    private static Finding? Judge(Substance substance, IReadOnlyList<MixingStep> moments, double bench, RuleContext context)
     {
         foreach (var moment in moments.Where(m => m.Added.Any(a => !a.ThroughAliquot && a.Substance.Id == substance.Id)))
         {
             var grams = moment.After.Additions.Where(a => a.Substance.Id == substance.Id).Sum(VesselContents.PureGrams);
             var (water, warmed) = WaterToDissolveIn(moments, moment.Index);
             var celsius = Math.Max(bench, warmed ?? bench);
-            if (water <= 0 || Bench.SolubilityPer100Grams(substance, celsius) is not { } solubility)
+            if (water <= 0 || HandbookSolubility.GramsPer100GramsWater(substance, celsius) is not { } solubility)
             {
                 continue;
             }
@@ -79,7 +80,7 @@ public sealed class TooLittleWaterToDissolve : StockRule
             }
 
             // What the whole finished volume cannot hold either is past its solubility, which another rule says once.
-            if (Bench.SolubilityPer100Grams(substance, bench) is not { } cold || grams > cold * moments[^1].After.FreeWaterGrams / 100)
+            if (HandbookSolubility.GramsPer100GramsWater(substance, bench) is not { } cold || grams > cold * moments[^1].After.FreeWaterGrams / 100)
             {
                 return null;
             }
@@ -108,11 +109,11 @@ public sealed class TooLittleWaterToDissolve : StockRule
     }
 
     /// <summary>Water in the vessel when the stirring starts, the top-up is due or the steps end, and the warmest the vessel is made until then.</summary>
-    internal static (double Grams, double? Celsius) WaterToDissolveIn(IReadOnlyList<Moment> moments, int index)
+    internal static (double Grams, double? Celsius) WaterToDissolveIn(IReadOnlyList<MixingStep> moments, int index)
     {
         double? celsius = moments.Take(index).Reverse()
             .TakeWhile(m => m.Step is not HandlingStep { Handling: Handling.Cool or Handling.Rest })
-            .Select(m => WarmedTo(m.Step)).FirstOrDefault(t => t is not null);
+            .Select(m => MixingStep.WarmsTo(m.Step)).FirstOrDefault(t => t is not null);
         var water = moments[index].After.FreeWaterGrams;
         foreach (var later in moments.Skip(index + 1))
         {
@@ -125,11 +126,11 @@ public sealed class TooLittleWaterToDissolve : StockRule
             {
                 // A warm step right after the stirring still helps the same salt.
                 var next = moments.Skip(later.Index + 1).FirstOrDefault();
-                celsius = next is null ? celsius : WarmedTo(next.Step) ?? celsius;
+                celsius = next is null ? celsius : MixingStep.WarmsTo(next.Step) ?? celsius;
                 break;
             }
 
-            celsius = WarmedTo(later.Step) ?? celsius;
+            celsius = MixingStep.WarmsTo(later.Step) ?? celsius;
             water = later.After.FreeWaterGrams;
         }
 
@@ -137,10 +138,6 @@ public sealed class TooLittleWaterToDissolve : StockRule
     }
 
     private static double Litres(double grams) => grams / Water.DensityGramsPerMl(VesselContents.BenchCelsius) / 1000;
-
-    /// <summary>"to 40 °C" is 40; warming without a figure is taken as hot-tap warm, 40 °C (common practice, no source).</summary>
-    private static double? WarmedTo(Step step) =>
-        step is HandlingStep { Handling: Handling.Warm, How: var how } ? Bench.CelsiusIn(how.Value) ?? 40 : null;
 
     /// <summary>Up to two digits, so that nobody measures 643 mL.</summary>
     private static double RoundUp(double grams)

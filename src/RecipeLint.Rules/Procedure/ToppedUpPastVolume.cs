@@ -21,7 +21,7 @@ public sealed class ToppedUpPastVolume : StockRule
     private static Finding? First(StockFacts stock, RuleContext context)
     {
         var room = 1 + (context.Number("tolerance") / 100);
-        var moments = Bench.Walk(stock);
+        var moments = stock.Mixing.Steps;
         var makes = stock.Volume.Litres;
         foreach (var moment in moments)
         {

@@ -1,8 +1,8 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.People;
-using RecipeLint.Rules.Procedure;
 
 namespace RecipeLint.Rules.Workings.People;
 
@@ -28,7 +28,7 @@ internal static class PeopleWorkings
     private static IEnumerable<Working> WaterOnto(StockFacts stock, RuleContext context)
     {
         var any = false;
-        foreach (var moment in Bench.Walk(stock).Where(m => m.BringsWater))
+        foreach (var moment in stock.Mixing.Steps.Where(m => m.BringsWater))
         {
             foreach (var (acid, option) in WaterOntoAcid.Acids)
             {
@@ -62,7 +62,7 @@ internal static class PeopleWorkings
     private static IEnumerable<Working> Nitric(StockFacts stock, RuleContext context)
     {
         var any = false;
-        foreach (var moment in Bench.Walk(stock).Where(m => m.Added.Count > 0))
+        foreach (var moment in stock.Mixing.Steps.Where(m => m.Added.Count > 0))
         {
             if (!moment.After.Additions.Any(a => Reactants.IsNitricAcid(a.Substance)) || !moment.After.Additions.Any(a => Reactants.IsOrganic(a.Substance)))
             {
@@ -89,7 +89,7 @@ internal static class PeopleWorkings
 
     /// <summary>The strength an oxidiser has where it meets its partner: as poured, as it stands, or mixed through.</summary>
     private static Term Meeting(
-        WorkingBuilder work, Moment moment, AdditionFacts? poured, Func<Substance, bool> oxidises, Func<Substance, bool> burns, double partnerFrom, string name)
+        WorkingBuilder work, MixingStep moment, AdditionFacts? poured, Func<Substance, bool> oxidises, Func<Substance, bool> burns, double partnerFrom, string name)
     {
         var partnerBefore = 100 * Reactants.Share(moment.Before, burns);
         if (poured is not null && oxidises(poured.Substance) && Rounding.SixDigits(partnerBefore) >= partnerFrom)
@@ -129,7 +129,7 @@ internal static class PeopleWorkings
     private static IEnumerable<Working> Oxidiser(StockFacts stock, RuleContext context)
     {
         var any = false;
-        foreach (var moment in Bench.Walk(stock).Where(m => m.Added.Count > 0 && m.Added.All(a => !a.ThroughAliquot)))
+        foreach (var moment in stock.Mixing.Steps.Where(m => m.Added.Count > 0 && m.Added.All(a => !a.ThroughAliquot)))
         {
             foreach (var (component, name, option) in new[] { (Reactants.Peroxide, "hydrogen peroxide", "peroxideFrom"), (Reactants.Hypochlorite, "hypochlorite", "hypochloriteFrom") })
             {

@@ -1,9 +1,11 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Precipitation;
 using RecipeLint.Rules.Procedure;
 
 namespace RecipeLint.Rules.Workings.Procedure;
@@ -28,13 +30,14 @@ internal static class ProcedureWorkings
         RuleWorkings.OnRecipes("stocks-look-alike", Alike),
         RuleWorkings.OnStocks("missing-rinse-for-small-weight", Rinse),
         RuleWorkings.OnStocks("vessel-too-small", Vessel),
+        RuleWorkings.OnStocks("falls-out-while-mixing", FallsOut),
     ];
 
     private static IEnumerable<Working> MetalFirst(StockFacts stock, RuleContext context)
     {
-        var moments = Bench.Walk(stock);
+        var moments = stock.Mixing.Steps;
         var found = false;
-        if (moments.Count > 0 && Bench.IsProcedure(stock) && BenchChemistry.Solve(moments[^1].After) is { } finished)
+        if (moments.Count > 0 && stock.Mixing.IsProcedure && BenchChemistry.Clear(stock.Mixing.FinishedState) is { } finished)
         {
             foreach (var moment in moments)
             {
@@ -48,11 +51,12 @@ internal static class ProcedureWorkings
                 found = true;
                 var until = moments.Skip(moment.Index).TakeWhile(m => !m.Added.Contains(protector)).ToList();
                 var work = new WorkingBuilder($"{moment.Added[0].Substance.Name} before {protector.Substance.Name}");
-                if (MetalBeforeChelateOrAcid.Drops(metals, until, finished, context) is { } drop)
+                if (MetalBeforeChelateOrAcid.Drops(metals, until, stock.Mixing, finished, context) is { } drop)
                 {
                     var component = MetalBeforeChelateOrAcid.Metals.First(m => m.Name == drop.Metal && BenchChemistry.Holds(drop.Solid, m.Component)).Component;
-                    var contents = until.Select(m => m.After).First(c => BenchChemistry.Solve(c) is { } s && Math.Abs(s.Ph - drop.Ph) < 1e-9);
-                    var (_, index) = Precipitation.Saturation.Write(work, BenchChemistry.Solve(contents)!, drop.Solid);
+                    var at = until.First(m => BenchChemistry.Clear(stock.Mixing.States[m.Index]) is { } s && Math.Abs(s.Ph - drop.Ph) < 1e-9);
+                    var contents = at.After;
+                    var (_, index) = Precipitation.Saturation.Write(work, BenchChemistry.Clear(stock.Mixing.States[at.Index])!, drop.Solid);
                     work.Test("past the limit", index, Relation.Over, work.Option("index", "index", context));
                     var grams = work.Given($"{drop.Solid.Formula} that drops out", drop.Grams, "g", Engine);
                     var mass = work.Given("its molar mass", drop.Solid.MolarMassGramsPerMole, "g/mol", "atomic weights");
@@ -63,18 +67,17 @@ internal static class ProcedureWorkings
                     continue;
                 }
 
-                var states = until.Select(m => BenchChemistry.Solve(m.After, openToAir: true)).Where(s => s is not null).ToList();
-                if (!metals.Any(m => m.Component == "Fe+2") || states.Count == 0)
+                if (!metals.Any(m => m.Component == "Fe+2") || until.Select(m => stock.Mixing.States[m.Index].PhInAir).Max() is not { } highest)
                 {
                     yield return work.Condition("a metal drops its hydroxide or oxidises before it is held", false).Done();
                     continue;
                 }
 
-                var pH = work.Given("highest pH it stands at", states.Max(s => s!.Ph), "", Engine);
-                var hydroxide = work.Result("hydroxide ions", "10^(pH - 14.17)", Term.TenTo(pH - MetalBeforeChelateOrAcid.WaterProduct), "mol/L");
+                var pH = work.Given("highest pH it stands at", highest, "", Engine);
+                var hydroxide = work.Result("hydroxide ions", "10^(pH - 14.17)", Term.TenTo(pH - FerrousOxidation.WaterProduct), "mol/L");
                 var speed = work.Result(
                     "iron oxidised a minute", "8 × 10^13 × 0.21 × hydroxide^2",
-                    MetalBeforeChelateOrAcid.OxidationRate * (Term)MetalBeforeChelateOrAcid.OxygenInAir * Term.Power(hydroxide, 2), "per min");
+                    FerrousOxidation.Rate * (Term)FerrousOxidation.OxygenAtm * Term.Power(hydroxide, 2), "per min");
                 var oxidised = work.Result("iron oxidised while it stands", "100 × (1 - 1 / e^(speed × minutes))", 100 * (1 - (1 / Term.Exp(speed * work.Option("it stands", "standing", context)))), "%");
                 yield return work.Test("enough to see", oxidised, Relation.AtLeast, work.Option("limit", "oxidised", context), "%").Done(oxidised);
             }
@@ -89,16 +92,16 @@ internal static class ProcedureWorkings
     private static IEnumerable<Working> Concentrate(StockFacts stock, RuleContext context)
     {
         var work = new WorkingBuilder($"calcium meeting sulfate or phosphate while '{stock.Stock.Name}' is mixed");
-        var moments = Bench.Walk(stock);
+        var moments = stock.Mixing.Steps;
         if (!ConcentrateOntoConcentrate.Brings(stock.Additions, "Ca+2") || !ConcentrateOntoConcentrate.Partners.Any(p => ConcentrateOntoConcentrate.Brings(stock.Additions, p))
-            || !Bench.IsProcedure(stock) || !stock.IsComplete || moments.Count == 0 || ConcentrateOntoConcentrate.Worst(moments[^1].After) is not { } end)
+            || !stock.Mixing.IsProcedure || !stock.IsComplete || moments.Count == 0 || ConcentrateOntoConcentrate.Worst(stock.Mixing.FinishedState) is not { } end)
         {
             yield return work.Condition("calcium and sulfate or phosphate both go in, in steps that say how", false).Done();
             yield break;
         }
 
         var worst = moments.Where(m => m.Added.Count > 0 && m.Before.FreeWaterGrams > 0)
-            .Select(m => (Moment: m, Worst: ConcentrateOntoConcentrate.Worst(m.After))).Where(m => m.Worst is not null).ToList();
+            .Select(m => (Moment: m, Worst: ConcentrateOntoConcentrate.Worst(stock.Mixing.States[m.Index]))).Where(m => m.Worst is not null).ToList();
         var limit = context.Number("index");
         var first = worst.FirstOrDefault(m => m.Worst!.Value.Index > limit);
         var (moment, met) = first.Moment is null ? worst.MaxBy(m => m.Worst!.Value.Index) : first;
@@ -109,16 +112,32 @@ internal static class ProcedureWorkings
         }
 
         work.Given($"water in the vessel at step '{moment.Step.Id}'", moment.After.FreeWaterLitres, "L", File);
-        var (_, index) = Precipitation.Saturation.Write(work, BenchChemistry.Solve(moment.After)!, met!.Value.Solid);
+        var (_, index) = Precipitation.Saturation.Write(work, BenchChemistry.Clear(stock.Mixing.States[moment.Index])!, met!.Value.Solid);
         work.Test("far enough past the limit to form at once", index, Relation.Over, work.Option("limit", "index", context));
         work.Test("and clear at the finished volume", work.Given("index at the finished volume", end.Index, "", Engine), Relation.AtMost, 0);
         yield return work.Done(index);
     }
 
+    private static IEnumerable<Working> FallsOut(StockFacts stock, RuleContext context)
+    {
+        var work = new WorkingBuilder($"what falls out while '{stock.Stock.Name}' is mixed");
+        if (FallsOutWhileMixing.Worst(stock, context.Number("solid")) is not { } worst)
+        {
+            yield return work.Condition("a solid that no other rule names forms at a step although the finished stock holds it", false).Done();
+            yield break;
+        }
+
+        var called = SolidWords.Called(worst.There.Solid!);
+        var grams = work.Given($"{called} in the vessel at step '{worst.At.Step.Id}'", worst.There.Mass.Grams, "g", Engine);
+        var litres = work.Given("in the vessel then", worst.At.After.Litres, "L", "volume model");
+        var share = work.Result("solid in a litre", "grams / volume", grams / litres, "g/L");
+        yield return work.Test("enough to see", share, Relation.AtLeast, work.Option("limit", "solid", context), "g/L").Done(share);
+    }
+
     private static IEnumerable<Working> SlowLast(StockFacts stock, RuleContext context)
     {
         var work = new WorkingBuilder($"the last solid of '{stock.Stock.Name}'");
-        var moments = Bench.Walk(stock);
+        var moments = stock.Mixing.Steps;
         var solids = moments.Where(m => m.Step is AddStep && m.Before.FreeWaterGrams > 0 && m.Added is [{ Substance.Form: PhysicalForm.Solid }]).ToList();
         if (solids.Count < 2 || moments.Any(m => m.Step is HandlingStep { Handling: Handling.Warm }))
         {
@@ -128,7 +147,7 @@ internal static class ProcedureWorkings
 
         var last = solids[^1];
         var addition = last.Added[0];
-        if (Bench.SolubilityPer100Grams(addition.Substance, VesselContents.BenchCelsius) is not { } exact)
+        if (HandbookSolubility.GramsPer100GramsWater(addition.Substance, VesselContents.BenchCelsius) is not { } exact)
         {
             yield return work.Condition($"the solubility of {addition.Substance.Name} is known", false).Done();
             yield break;
@@ -152,7 +171,7 @@ internal static class ProcedureWorkings
 
     private static IEnumerable<Working> LittleWater(StockFacts stock, RuleContext context)
     {
-        var moments = Bench.Walk(stock);
+        var moments = stock.Mixing.Steps;
         var bench = context.Number("benchTemperature");
         if (TooLittleWaterToDissolve.Dry(stock, moments) is { } dry)
         {
@@ -169,7 +188,7 @@ internal static class ProcedureWorkings
             {
                 var (free, warmed) = TooLittleWaterToDissolve.WaterToDissolveIn(moments, moment.Index);
                 var celsius = Math.Max(bench, warmed ?? bench);
-                if (free <= 0 || Bench.SolubilityPer100Grams(substance, celsius) is not { } exact)
+                if (free <= 0 || HandbookSolubility.GramsPer100GramsWater(substance, celsius) is not { } exact)
                 {
                     continue;
                 }
@@ -180,7 +199,7 @@ internal static class ProcedureWorkings
                 var solubility = work.Given($"100 g of water hold at {Say.Number(celsius)} °C", exact, "g", Table);
                 var holds = work.Result("the water holds", "solubility × water / 100", solubility * water / 100, "g");
                 work.Test("more than it holds, by more than a table is good for", grams, Relation.Over, work.Result("with 2 % for the table", "holds × 1.02", holds * TooLittleWaterToDissolve.Slack, "g"), "g");
-                if (Bench.SolubilityPer100Grams(substance, bench) is not { } cold || moment.After.Additions.Where(a => a.Substance.Id == substance.Id).Sum(VesselContents.PureGrams) > cold * moments[^1].After.FreeWaterGrams / 100)
+                if (HandbookSolubility.GramsPer100GramsWater(substance, bench) is not { } cold || moment.After.Additions.Where(a => a.Substance.Id == substance.Id).Sum(VesselContents.PureGrams) > cold * moments[^1].After.FreeWaterGrams / 100)
                 {
                     work.Condition("the finished volume would hold it (else salt-past-its-solubility speaks)", false);
                 }
@@ -193,7 +212,7 @@ internal static class ProcedureWorkings
     private static IEnumerable<Working> PastVolume(StockFacts stock, RuleContext context)
     {
         var implausible = context.Facts.Workspace.Problems.Any(p => p.Kind == ProblemKind.ImplausibleAmount && p.Place.File == stock.Stock.File);
-        var moments = Bench.Walk(stock);
+        var moments = stock.Mixing.Steps;
         var makes = stock.Volume.Litres;
         var workings = new List<Working>();
         foreach (var moment in moments.Where(m => m.Step is TopUpStep { To.Value.Litres: > 0 }))
@@ -235,13 +254,13 @@ internal static class ProcedureWorkings
             yield break;
         }
 
-        if (!Bench.IsProcedure(stock))
+        if (!stock.Mixing.IsProcedure)
         {
             yield return work.Condition("it is a bench sheet whose steps name no water at all", stock.Stock.ForBench).Done();
             yield break;
         }
 
-        var litres = work.Given("in the vessel after the last step", Bench.Walk(stock)[^1].After.Litres, "L", "volume model");
+        var litres = work.Given("in the vessel after the last step", stock.Mixing.Steps[^1].After.Litres, "L", "volume model");
         var makes = work.Given("the stock makes", stock.Volume.Litres, "L", File);
         var off = work.Result("apart", "100 × |1 - vessel / makes|", 100 * Term.Size(1 - (litres / makes)), "%");
         work.Test("further apart than a jug is good for", off, Relation.Over, work.Option("tolerance", "tolerance", context), "%");
@@ -288,9 +307,8 @@ internal static class ProcedureWorkings
 
         var heats = new List<Term>();
         var crystal = new List<Term>();
-        foreach (var (addition, formula, grams) in salts)
+        foreach (var (addition, known, grams) in salts)
         {
-            var known = HeatOfSolution.Find(formula)!;
             var mass = work.Given($"{addition.Substance.Name}, pure", grams, "g", File);
             var molar = work.Given("its molar mass", known.GramsPerMol, "g/mol", "atomic weights");
             heats.Add(work.Result("heat it takes", "g / (g/mol) × kJ/mol", mass / molar * work.Given("heat of solution", known.KilojoulesPerMol, "kJ/mol", "table of heats"), "kJ"));
@@ -394,7 +412,7 @@ internal static class ProcedureWorkings
 
     private static IEnumerable<Working> Rinse(StockFacts stock, RuleContext context)
     {
-        var moments = Bench.Walk(stock);
+        var moments = stock.Mixing.Steps;
         var small = moments.Where(m => m.Step is AddStep).SelectMany(m => m.Added.Select(a => (Moment: m, Addition: a)))
             .Where(a => a.Addition.Substance is { Form: PhysicalForm.Solid, Kind: not SubstanceKind.Dye } && a.Addition.Mass.Grams > 0)
             .OrderBy(a => a.Addition.Mass.Grams).ThenBy(a => a.Addition.Id, StringComparer.Ordinal).ToList();
@@ -413,7 +431,7 @@ internal static class ProcedureWorkings
             100 * (work.Option("what clings to it", "clings", context) / 1000) / work.Given("weight", addition.Mass.Grams, "g", File), "%");
         return [work.Test("enough to miss", loss, Relation.Over, work.Option("limit", "loss", context), "%").Done(loss)];
 
-        bool Rinsed(Moment at) => moments.Skip(at.Index + 1).Any(l => l.Step is HandlingStep { Handling: Handling.Rinse });
+        bool Rinsed(MixingStep at) => moments.Skip(at.Index + 1).Any(l => l.Step is HandlingStep { Handling: Handling.Rinse });
     }
 
     private static IEnumerable<Working> Vessel(StockFacts stock, RuleContext context)
