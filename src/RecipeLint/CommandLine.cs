@@ -35,6 +35,7 @@ internal static class CommandLine
             DiagnoseCommand.Build(world),
             SplitCommand.Build(world),
             ProofCommand.Build(world),
+            OrderCommand.Build(world),
             InitCommand.Build(world),
         };
 

@@ -25,6 +25,17 @@ internal sealed class TablePage
         }
     }
 
+    /// <summary>Running text that stands in from the edge; its further lines a little more.</summary>
+    public void Indented(string text, int indent)
+    {
+        var first = true;
+        foreach (var line in TextWrap.Wrap(text, DissolveReport.Width - indent - 2))
+        {
+            _text.Append(' ', first ? indent : indent + 2).Append(line).Append('\n');
+            first = false;
+        }
+    }
+
     public override string ToString() => _text.ToString();
 
     private void Columns(string name, string[] figures, string? note)

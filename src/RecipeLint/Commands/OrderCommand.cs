@@ -1,0 +1,27 @@
+using System.CommandLine;
+using RecipeLint.Analysis.Mixing.Order;
+using RecipeLint.Reports.Order;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Prints the order in which a stock is best mixed, with the reason for each place.</summary>
+internal static class OrderCommand
+{
+    public static Command Build(Surroundings world)
+    {
+        var file = new Argument<string>("file") { Description = "A stock file." };
+        var config = SharedOptions.Config();
+        var noConfig = SharedOptions.NoConfig();
+        var command = new Command("order", "Print the best order to mix a stock in, why each addition stands where it does, and how much water to start with.")
+        {
+            file, config, noConfig,
+        };
+        command.SetAction(parsed =>
+        {
+            var stock = OneStock.Open(world, "order", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig)).Stock;
+            world.Out.Write(OrderReport.Write(MixingOrder.Of(stock)));
+            return ExitCodes.Clean;
+        });
+        return command;
+    }
+}
