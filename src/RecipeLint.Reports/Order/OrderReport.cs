@@ -47,7 +47,7 @@ public static class OrderReport
                 ? $"The order in the file is the best there is{(clean ? ": nothing falls out at any step." : ".")}"
                 : $"No better order than the file's was found{(clean ? ": nothing falls out at any step." : ".")}");
         }
-        else if (order.Cost.Solids < order.PresentCost.Solids)
+        else if (order.Cost.SolidsOnly() < order.PresentCost.SolidsOnly())
         {
             page.Text($"This order is better than the file's, in which {Worst(order)}.");
         }

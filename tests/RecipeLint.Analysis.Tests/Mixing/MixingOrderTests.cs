@@ -18,18 +18,18 @@ public sealed class MixingOrderTests
         var order = Order("1 L", Bench.Pour("800 mL"), Bench.Add("ferrous-sulfate-7h2o", "5 g"), Bench.Add("disodium-edta-2h2o", "6.7 g"), Bench.TopUp("1 L"));
         Assert.True(Place(order, "disodium-edta-2h2o") < Place(order, "ferrous-sulfate-7h2o"));
         Assert.False(order.IsPresentOrder);
-        Assert.True(order.Cost.Solids < order.PresentCost.Solids);
+        Assert.True(order.Cost.SolidsOnly() < order.PresentCost.SolidsOnly());
         Assert.Contains(order.PresentSolids, s => s.Solid.Origin == SolidOrigin.Rust);
     }
 
-    /// <summary>Common practice, no source: acid first, then the metals. Copper sulfate beside borax shows why.</summary>
+    /// <summary>Common practice, no source: acid first, then the metals. Copper sulfate beside bicarbonate shows why.</summary>
     [Fact]
     public void Acid_before_metals()
     {
         var order = Order(
             "1 L",
             Bench.Pour("800 mL"),
-            Bench.Add("borax-10h2o", "4 g"),
+            Bench.Add("potassium-bicarbonate", "1 g"),
             Bench.Add("copper-sulfate-5h2o", "1 g"),
             Bench.Add("citric-acid-h2o", "10 g"),
             Bench.TopUp("1 L"));

@@ -30,10 +30,7 @@ public readonly record struct OrderCost(
     public static bool operator >=(OrderCost left, OrderCost right) => left.CompareTo(right) >= 0;
 
     /// <summary>The part that chemistry decides: solids alone, without habit and without the file's order.</summary>
-    public OrderCost Solids => this with { Practice = 0, Inversions = 0 };
-
-    /// <summary>The part that is large enough to see.</summary>
-    public OrderCost Visible => Solids with { PermanentTensOfMicrograms = 0 };
+    public OrderCost SolidsOnly() => this with { Practice = 0, Inversions = 0 };
 
     public int CompareTo(OrderCost other)
     {

@@ -87,7 +87,7 @@ internal static class OrderReasons
             other.RemoveAt(place);
             other.Insert(to, order[place]);
             var run = problem.Follow(other);
-            if (solids ? run.Cost.Solids > best.Cost.Solids : run.Cost.Practice > best.Cost.Practice)
+            if (solids ? run.Cost.SolidsOnly() > best.Cost.SolidsOnly() : run.Cost.Practice > best.Cost.Practice)
             {
                 return (order[to], solids ? Worse(best.Moves, run.Moves) : null);
             }

@@ -1,4 +1,5 @@
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 
 namespace RecipeLint.Analysis.Mixing.Order;
@@ -7,6 +8,12 @@ namespace RecipeLint.Analysis.Mixing.Order;
 internal sealed class StartWater
 {
     private const int Halvings = 10;
+
+    /// <summary>Least part of the mark that can be stirred (common practice, no source).</summary>
+    private const double LeastPart = 0.1;
+
+    /// <summary>Strongest that a liquid acid is left standing in the vessel unless the stock itself is stronger, by mass (common practice, no source).</summary>
+    private const double StrongestAcid = 0.05, AboveTheStock = 1.5;
 
     private readonly IReadOnlyList<WaterFacts> _waters;
     private readonly double _poured;
@@ -49,22 +56,23 @@ internal sealed class StartWater
     {
         // Volumes hardly depend on the water there is: what the rest takes up in a vessel filled to the mark is near enough.
         var full = _rest.WithPureWater(new Volume(Mark));
-        return Math.Max(0.1 * Mark, Mark - (full.Litres - Mark) - (room * Mark));
+        return Math.Max(LeastPart * Mark, Mark - (full.Litres - Mark) - (room * Mark));
     }
 
     /// <summary>
-    /// Least water, L rounded up to two digits, in which nothing lies in the vessel at any step of an order; null when none does. More water
-    /// is taken never to hurt.
+    /// Least water, L rounded up to two digits, in which nothing lies in the vessel at any step of an order and no liquid acid stands
+    /// strong; at least a tenth of the mark, null when none does. More water is taken never to hurt.
     /// </summary>
     public double? Smallest(StockFacts stock, IReadOnlyList<OrderUnit> order, double celsius, double room)
     {
-        double most = Most(room), low = 0, high = most;
+        double most = Most(room), low = Math.Min(most, Math.Max(LeastPart * Mark, WaterForAcid())), high = most;
         if (!Clear(most))
         {
             return null;
         }
 
-        for (var i = 0; i < Halvings; i++)
+        high = Clear(low) ? low : high;
+        for (var i = 0; i < Halvings && high > low; i++)
         {
             var middle = (low + high) / 2;
             (low, high) = Clear(middle) ? (low, middle) : (middle, high);
@@ -74,5 +82,15 @@ internal sealed class StartWater
         return Math.Min(most, Math.Ceiling(high / step) * step);
 
         bool Clear(double litres) => new OrderProblem(stock, [.. order.OrderBy(u => u.Index)], Pour(litres), celsius).StaysClear(order);
+    }
+
+    /// <summary>L of water in which liquid acids are weak enough to go on working over.</summary>
+    private double WaterForAcid()
+    {
+        var acid = _rest.Additions
+            .Where(a => a is { ThroughAliquot: false, Substance: { Kind: SubstanceKind.Acid, Form: PhysicalForm.Liquid } })
+            .Sum(VesselContents.PureGrams);
+        var limit = Math.Max(StrongestAcid, AboveTheStock * acid / (1000 * Mark));
+        return acid / limit / 1000;
     }
 }
