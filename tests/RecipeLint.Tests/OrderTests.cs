@@ -77,7 +77,7 @@ public sealed class OrderTests
     }
 
     [Theory]
-    [InlineData("examples/quillmere/recipes/lettuce.recipe.json", "is no stock")]
+    [InlineData("examples/quillmere/recipes/lettuce.recipe.json", "is a recipe")]
     [InlineData("examples/quillmere/stocks", "takes one stock file")]
     [InlineData("no-such.stock.json", "no-such.stock.json")]
     [InlineData("README.md", "README.md")]

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -79,7 +80,7 @@ public sealed class ToppedUpPastVolume : StockRule
     }
 
     /// <summary>The liquids that fill most of the vessel.</summary>
-    private static IEnumerable<RelatedPlace> Largest(IEnumerable<Moment> moments) =>
+    private static IEnumerable<RelatedPlace> Largest(IEnumerable<MixingStep> moments) =>
         moments.Select(m => (m.Step.Place, Litres: m.After.Litres - m.Before.Litres))
             .OrderByDescending(m => m.Litres)
             .Take(2)

@@ -18,7 +18,7 @@ internal static class OrderCommand
         };
         command.SetAction(parsed =>
         {
-            var stock = OneStock.Open(world, "order", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig)).Stock;
+            var stock = StockInput.Open(world, "order", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig)).Stock;
             world.Out.Write(OrderReport.Write(MixingOrder.Of(stock)));
             return ExitCodes.Clean;
         });
