@@ -11,6 +11,9 @@ public sealed record LoadOptions
     /// <summary>Ignores all settings files; names of equipment are then not checked.</summary>
     public bool NoConfig { get; init; }
 
+    /// <summary>Full path of the folder all paths are relative to, with forward slashes; null looks for it.</summary>
+    public string? Root { get; init; }
+
     /// <summary>Names of known crop profiles; null leaves them unchecked.</summary>
     public IReadOnlyCollection<string>? Profiles { get; init; }
 

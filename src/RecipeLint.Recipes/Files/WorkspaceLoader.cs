@@ -34,7 +34,7 @@ public sealed class WorkspaceLoader
     public static Workspace Load(IFileTree files, IReadOnlyList<string> asked, LoadOptions options)
     {
         var found = AskedFiles.Find(files, asked);
-        var root = RepositoryRoot.Common(found.Roots, files.CurrentFolder);
+        var root = options.Root ?? RepositoryRoot.Common(found.Roots, files.CurrentFolder);
         return new WorkspaceLoader(files, root, options).Load(root, found);
     }
 

@@ -54,7 +54,7 @@ internal static class SarifLogWriter
             {
                 [Root] = new() { Description = new Sarif.Message { Text = "The root folder of the checked recipes." } },
             },
-            Results = [.. kept.Select(p => Result(p, index[p.Finding.Rule.Id], suppressed.GetValueOrDefault(p.Finding)))],
+            Results = [.. kept.Select(p => Result(p, index[p.Finding.Rule.Id], suppressed.GetValueOrDefault(p.Finding), report))],
         };
     }
 
@@ -138,7 +138,7 @@ internal static class SarifLogWriter
         };
     }
 
-    private static Sarif.Result Result(PlacedFinding placed, int ruleIndex, string? suppressedBecause)
+    private static Sarif.Result Result(PlacedFinding placed, int ruleIndex, string? suppressedBecause, Report report)
     {
         var finding = placed.Finding;
         var related = placed.Related.Take(MaxRelated).ToList();
@@ -171,8 +171,49 @@ internal static class SarifLogWriter
             result.Suppressions = [new Sarif.Suppression { Kind = Sarif.SuppressionKind.External, Justification = Printable.WellFormed(suppressedBecause) }];
         }
 
+        if (report.Repairs?.GetValueOrDefault(finding) is { Count: > 0 } repairs)
+        {
+            result.Fixes = [.. repairs.Where(r => r.Patches.Values.All(p => p.Edits.Count > 0)).Select(r => Fix(r, report))];
+        }
+
         SetProperties(result, finding);
         return result;
+    }
+
+    private static Sarif.Fix Fix(VerifiedRepair repair, Report report)
+    {
+        var fix = new Sarif.Fix
+        {
+            Description = new Sarif.Message { Text = SarifText.Literal(string.Join(' ', RepairText.Lines(repair).Select(Sentences.Ended))) },
+            ArtifactChanges = [.. repair.Patches.Select(p => Change(p.Key, p.Value, report))],
+        };
+        fix.SetProperty("repair", repair.Name);
+        fix.SetProperty("kind", repair.Repair.Kind == RepairKind.Safe ? "safe" : "chemistry");
+        return fix;
+    }
+
+    private static Sarif.ArtifactChange Change(string file, PatchResult patch, Report report)
+    {
+        var (uri, isRelative) = SarifText.UriOf(file);
+        return new Sarif.ArtifactChange
+        {
+            ArtifactLocation = new Sarif.ArtifactLocation { Uri = uri, UriBaseId = isRelative ? Root : null },
+            Replacements =
+            [
+                .. patch.Edits.Select(edit => new Sarif.Replacement
+                {
+                    DeletedRegion = RegionOf(edit.Span, report.Sources.GetValueOrDefault(file) ?? patch.Before),
+                    InsertedContent = edit.Text.Length == 0 ? null : new Sarif.ArtifactContent { Text = edit.Text },
+                }),
+            ],
+        };
+    }
+
+    /// <summary>An empty region, start and end the same, is the point of an insertion (SARIF 2.1.0 section 3.57.3).</summary>
+    private static Sarif.Region RegionOf(ByteSpan span, SourceFile source)
+    {
+        var (start, end) = source.ToLines(span);
+        return new Sarif.Region { StartLine = start.Line, StartColumn = start.Column, EndLine = end.Line, EndColumn = end.Column };
     }
 
     private static void SetProperties(Sarif.Result result, Finding finding)

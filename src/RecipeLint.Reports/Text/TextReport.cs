@@ -30,6 +30,10 @@ public static class TextReport
             else
             {
                 block.Write(finding);
+                if (report.Repairs is { } repairs)
+                {
+                    RepairBlock.Write(lines, repairs.GetValueOrDefault(finding.Finding) ?? [], width);
+                }
             }
         }
 

@@ -1,0 +1,37 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+
+namespace RecipeLint.Recipes.Patching;
+
+/// <summary>Writes drafts in the layout of a file.</summary>
+internal static class JsonDraftWriter
+{
+    /// <summary>On one line.</summary>
+    public static string OneLine(JsonDraft draft, JsonLayout layout) => draft switch
+    {
+        JsonDraft.Text text => Quoted(text.Value),
+        JsonDraft.Literal literal => literal.Word,
+        JsonDraft.Object { Members.Count: 0 } => "{}",
+        JsonDraft.Object item => $"{{{layout.Pad}{string.Join(layout.Comma, item.Members.Select(m => Pair(m, layout)))}{layout.Pad}}}",
+        JsonDraft.List list => $"[{string.Join(layout.Comma, list.Items.Select(i => OneLine(i, layout)))}]",
+        _ => throw new InvalidOperationException("An unknown kind of draft."),
+    };
+
+    /// <summary>An object with each member on a line of its own; anything else on one line.</summary>
+    /// <param name="indentation">Of the line the object begins on.</param>
+    public static string Lines(JsonDraft draft, JsonLayout layout, string indentation)
+    {
+        if (draft is not JsonDraft.Object { Members.Count: > 0 } item)
+        {
+            return OneLine(draft, layout);
+        }
+
+        var inner = layout.LineEnd + indentation + layout.Indent;
+        return $"{{{inner}{string.Join("," + inner, item.Members.Select(m => Pair(m, layout)))}{layout.LineEnd}{indentation}}}";
+    }
+
+    public static string Pair(DraftMember member, JsonLayout layout) => Quoted(member.Name) + layout.Colon + OneLine(member.Value, layout);
+
+    /// <summary>With quotes; only what JSON forbids is escaped.</summary>
+    public static string Quoted(string text) => $"\"{JsonEncodedText.Encode(text, JavaScriptEncoder.UnsafeRelaxedJsonEscaping)}\"";
+}

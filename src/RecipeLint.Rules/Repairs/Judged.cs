@@ -1,0 +1,24 @@
+using RecipeLint.Analysis;
+using RecipeLint.Recipes;
+using RecipeLint.Recipes.Files;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Repairs;
+
+/// <summary>Files read, analysed and judged: the whole way through, for a state of the files that may exist only in memory.</summary>
+public sealed record Judged(Workspace Workspace, Facts Facts, LintResult Result)
+{
+    /// <param name="asked">Files and folders, as the user wrote them or full.</param>
+    public static Judged Of(IFileTree files, IReadOnlyList<string> asked, LoadOptions load, EngineOptions engine)
+    {
+        var workspace = WorkspaceLoader.Load(files, asked, load);
+        var facts = Analyzer.Analyse(workspace);
+        return new Judged(workspace, facts, LintEngine.Judge(facts, engine));
+    }
+
+    /// <summary>True when a file was read whole, so that every rule could judge it.</summary>
+    public bool IsComplete(string file) =>
+        Facts.FindStock(file)?.IsComplete
+        ?? Facts.Recipes.FirstOrDefault(r => r.Recipe.File == file)?.IsComplete
+        ?? (Workspace.Sources.GetValueOrDefault(file)?.Tree is not null && Workspace.Stocks.All(s => s.File != file) && Workspace.Recipes.All(r => r.File != file));
+}

@@ -1,0 +1,67 @@
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Repairs;
+
+/// <summary>A repair in sentences: what to do, what goes, what comes, and the figures before and after.</summary>
+public static class RepairText
+{
+    private const int MostFigures = 12;
+
+    /// <summary>The title first, then one line for each kind of consequence; nothing is wrapped and nothing made safe for a terminal.</summary>
+    public static IReadOnlyList<string> Lines(VerifiedRepair repair)
+    {
+        var lines = new List<string> { repair.Repair.Title };
+        if (repair.AlsoRemoved.Count > 0)
+        {
+            lines.Add($"Removes as well: {Findings(repair.AlsoRemoved)}.");
+        }
+
+        if (repair.Brings.Count > 0)
+        {
+            lines.Add($"Brings: {Findings(repair.Brings)}.");
+        }
+
+        if (repair.Reveals.Count > 0)
+        {
+            lines.Add($"Lets these be seen, which could not be judged before: {Findings(repair.Reveals)}.");
+        }
+
+        if (repair.Worsens.Count > 0)
+        {
+            lines.Add($"Makes worse: {Findings(repair.Worsens)}.");
+        }
+
+        lines.AddRange(repair.Changes.Select(Line));
+        return lines;
+    }
+
+    private static string Line(SolutionChange change)
+    {
+        var start = change.IsStock ? $"Stock '{change.Name}'" : $"Final solution '{change.Name}'";
+        if (change.Figures.Count == 0)
+        {
+            return $"{start}: unchanged.";
+        }
+
+        var more = change.Figures.Count > MostFigures ? FormattableString.Invariant($" and {change.Figures.Count - MostFigures} more") : "";
+        return $"{start}: {string.Join(", ", change.Figures.Take(MostFigures).Select(Figure))}{more}.";
+    }
+
+    private static string Figure(FigureChange figure)
+    {
+        var unit = figure.Unit.Length == 0 ? "" : " " + figure.Unit;
+        return $"{figure.Name} {Number(figure, figure.Before)} -> {Number(figure, figure.After)}{unit}";
+    }
+
+    private static string Number(FigureChange figure, double? value) => value switch
+    {
+        null => "unknown",
+        { } number when figure.Name == "pH" => Say.Number(Math.Round(number, 2)),
+        { } number => Say.Number(number),
+    };
+
+    private static string Findings(IReadOnlyList<Finding> findings) => string.Join(
+        ", ",
+        findings.GroupBy(f => (f.Rule.Id, f.Level)).Select(g =>
+            $"{Words.Of(g.Key.Level)} {g.Key.Id} {g.First().Rule.Name}{(g.Count() > 1 ? FormattableString.Invariant($" ({g.Count()} times)") : "")}"));
+}

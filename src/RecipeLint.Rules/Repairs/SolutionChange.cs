@@ -1,0 +1,93 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+
+namespace RecipeLint.Rules.Repairs;
+
+/// <summary>One figure before and after a repair; null where it is not known.</summary>
+public sealed record FigureChange(string Name, string Unit, double? Before, double? After);
+
+/// <summary>What a repair changes in one stock or final solution, as far as it changes.</summary>
+/// <param name="File">Of the stock or recipe.</param>
+/// <param name="IsStock">True for a stock, whose elements are g/L; false for a final solution in mg/L.</param>
+/// <param name="Figures">Elements, then pH, conductivity and what falls out; empty where all stays the same.</param>
+public sealed record SolutionChange(string File, string Name, bool IsStock, IReadOnlyList<FigureChange> Figures)
+{
+    /// <summary>Smaller changes come from rounding to what a scale shows.</summary>
+    private const double Noticeable = 0.002;
+
+    private const double NoticeablePh = 0.02;
+
+    private const double NoticeableGrams = 0.001;
+
+    /// <summary>Final solutions in the order of their files, then stocks.</summary>
+    public static IReadOnlyList<SolutionChange> Between(Facts before, Facts after) =>
+    [
+        .. from now in after.Recipes
+           let was = before.Recipes.FirstOrDefault(r => r.Recipe.File == now.Recipe.File)
+           where was is not null
+           select new SolutionChange(now.Recipe.File, now.Recipe.Name, false, Figures(was, now)),
+        .. from now in after.Stocks
+           let was = before.FindStock(now.Stock.File)
+           where was is not null
+           select new SolutionChange(now.Stock.File, now.Stock.Name, true, Figures(was, now)),
+    ];
+
+    private static IReadOnlyList<FigureChange> Figures(RecipeFacts was, RecipeFacts now)
+    {
+        var keys = was.Elements.Keys.Union(now.Elements.Keys, StringComparer.Ordinal).Order(StringComparer.Ordinal);
+        var elements = keys
+            .Select(k => new FigureChange(k, "mg/L", was.MilligramsPerLitre(k), now.MilligramsPerLitre(k)))
+            .Where(f => Differs(f.Before, f.After, Noticeable * Math.Max(f.Before ?? 0, f.After ?? 0)));
+        return [.. elements, .. Chemistry(was.Chemistry.Final, now.Chemistry.Final)];
+    }
+
+    private static IReadOnlyList<FigureChange> Figures(StockFacts was, StockFacts now)
+    {
+        var elements = was.Totals.Elements.Union(now.Totals.Elements)
+            .Where(e => e.Symbol is not ("H" or "O"))
+            .OrderBy(e => e.Symbol, StringComparer.Ordinal)
+            .Select(e => new FigureChange(e.Symbol, "g/L", was.Concentration(e).GramsPerLitre, now.Concentration(e).GramsPerLitre))
+            .Where(f => Differs(f.Before, f.After, Noticeable * Math.Max(f.Before ?? 0, f.After ?? 0)));
+        return
+        [
+            .. elements,
+            .. Ph(was.Chemistry.Mixing, now.Chemistry.Mixing),
+            .. Deposit("falls out when coldest", was.Chemistry.Coldest, now.Chemistry.Coldest),
+        ];
+    }
+
+    private static IEnumerable<FigureChange> Chemistry(SolutionState was, SolutionState now)
+    {
+        foreach (var figure in Ph(was, now))
+        {
+            yield return figure;
+        }
+
+        var ec = new FigureChange("EC", "mS/cm", was.Conductivity.At25?.MillisiemensPerCentimetre, now.Conductivity.At25?.MillisiemensPerCentimetre);
+        if (Differs(ec.Before, ec.After, Noticeable * Math.Max(ec.Before ?? 0, ec.After ?? 0)))
+        {
+            yield return ec;
+        }
+
+        foreach (var figure in Deposit("falls out", was, now))
+        {
+            yield return figure;
+        }
+    }
+
+    private static IEnumerable<FigureChange> Ph(SolutionState was, SolutionState now)
+    {
+        var ph = new FigureChange("pH", "", was.IsSolved ? was.Ph : null, now.IsSolved ? now.Ph : null);
+        return Differs(ph.Before, ph.After, NoticeablePh) ? [ph] : [];
+    }
+
+    private static IEnumerable<FigureChange> Deposit(string name, SolutionState was, SolutionState now)
+    {
+        static double? Grams(SolutionState state) => state.IsSolved ? state.Deposits.Sum(d => d.Mass.GramsPerLitre) : null;
+        var deposit = new FigureChange(name, "g/L", Grams(was), Grams(now));
+        return Differs(deposit.Before, deposit.After, NoticeableGrams) ? [deposit] : [];
+    }
+
+    private static bool Differs(double? before, double? after, double by) =>
+        before is { } was && after is { } now ? Math.Abs(now - was) > by : before is null != after is null;
+}
