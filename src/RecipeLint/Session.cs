@@ -8,6 +8,17 @@ namespace RecipeLint;
 /// <summary>Files read and facts computed: what every command that looks at files starts from.</summary>
 internal sealed record Session(Workspace Workspace, Facts Facts)
 {
+    /// <summary>The files it was read from, standard input included.</summary>
+    public required IFileTree Files { get; init; }
+
+    /// <summary>What was asked for, as the user wrote it.</summary>
+    public required IReadOnlyList<string> Asked { get; init; }
+
+    public required LoadOptions Load { get; init; }
+
+    /// <summary>The file that standard input stood for, as the user wrote it; null when none did.</summary>
+    public string? FromStandardInput { get; init; }
+
     /// <exception cref="UsageException">A path cannot be used, or nothing of ours was found.</exception>
     public static Session Open(Surroundings world, string[] paths, string? stdinName, string? config, bool noConfig)
     {
@@ -33,12 +44,10 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
             throw new UsageException("'--stdin-name' goes with the path '-'.");
         }
 
-        var workspace = WorkspaceLoader.Load(
-            files,
-            asked,
-            new LoadOptions { ConfigFile = config, NoConfig = noConfig, Profiles = ProfileLibrary.AllNames });
+        var load = new LoadOptions { ConfigFile = config, NoConfig = noConfig, Profiles = ProfileLibrary.AllNames };
+        var workspace = WorkspaceLoader.Load(files, asked, load);
         Refuse(workspace);
-        return new Session(workspace, Analyzer.Analyse(workspace));
+        return new Session(workspace, Analyzer.Analyse(workspace)) { Files = files, Asked = asked, Load = load, FromStandardInput = stdinName };
     }
 
     /// <summary>

@@ -30,6 +30,16 @@ internal static class JsonDraftWriter
         return $"{{{inner}{string.Join("," + inner, item.Members.Select(m => Pair(m, layout)))}{layout.LineEnd}{indentation}}}";
     }
 
+    /// <summary>A whole file: each member on a line, each entry of a list on a line, closed by a line end.</summary>
+    public static string Document(JsonDraft.Object document)
+    {
+        var layout = new JsonLayout("\n", "  ", " ", ": ", ", ");
+        var members = document.Members.Select(m => m.Value is JsonDraft.List { Items.Count: > 0 } list
+            ? $"  {Quoted(m.Name)}: [\n{string.Join(",\n", list.Items.Select(i => "    " + OneLine(i, layout)))}\n  ]"
+            : "  " + Pair(m, layout));
+        return $"{{\n{string.Join(",\n", members)}\n}}\n";
+    }
+
     public static string Pair(DraftMember member, JsonLayout layout) => Quoted(member.Name) + layout.Colon + OneLine(member.Value, layout);
 
     /// <summary>With quotes; only what JSON forbids is escaped.</summary>

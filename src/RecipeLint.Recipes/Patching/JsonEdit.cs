@@ -38,6 +38,9 @@ public abstract record JsonEdit(Place At)
     /// <summary>The file without its byte order mark.</summary>
     public sealed record DropByteOrderMark(Place At) : JsonEdit(At);
 
+    /// <summary>A file that is not there yet, at a place whose pointer is the root.</summary>
+    public sealed record NewFile(Place At, JsonDraft.Object Content) : JsonEdit(At);
+
     /// <summary>Moves one element of a list of so many.</summary>
     /// <param name="list">The list.</param>
     /// <param name="from">Where the element stands.</param>

@@ -1,5 +1,6 @@
 using System.Text;
 using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Patching;
 
@@ -41,14 +42,35 @@ public static class JsonPatcher
         }
 
         var bytes = Join(source.Bytes, ordered);
-        if (JsonReading.Read(source.Path, bytes, int.MaxValue).Source.Tree is null)
+        var result = JsonReading.Read(source.Path, bytes, int.MaxValue);
+        if (result.Source.Tree is null)
         {
             return PatchResult.No(source, $"'{source.Path}' would no longer be JSON.");
+        }
+
+        if (edits.Count > 1 && Twice(result) > Twice(JsonReading.Read(source.Path, source.Bytes.ToArray(), int.MaxValue)))
+        {
+            return PatchResult.No(source, $"Two changes of '{source.Path}' write the same key.");
         }
 
         var keepsMark = source.HadByteOrderMark && !edits.Any(e => e is JsonEdit.DropByteOrderMark);
         return new PatchResult { Before = source, Bytes = keepsMark ? [.. Encoding.UTF8.Preamble, .. bytes] : bytes, Edits = ordered };
     }
+
+    /// <summary>A file that is not there yet.</summary>
+    public static PatchResult Create(JsonEdit.NewFile file)
+    {
+        var text = JsonDraftWriter.Document(file.Content);
+        return new PatchResult
+        {
+            Before = new SourceFile(file.At.File, []),
+            Bytes = Encoding.UTF8.GetBytes(text),
+            Edits = [new TextEdit(new ByteSpan(0, 0), text)],
+            IsNew = true,
+        };
+    }
+
+    private static int Twice(JsonReadResult read) => read.Problems.Count(p => p.Kind == ProblemKind.DuplicateKey);
 
     /// <summary>Applies edits of bytes, in order and apart from each other.</summary>
     public static byte[] Join(ReadOnlySpan<byte> bytes, IReadOnlyList<TextEdit> edits)

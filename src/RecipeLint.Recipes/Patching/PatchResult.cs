@@ -10,6 +10,9 @@ public sealed record PatchResult
     /// <summary>The file the edits speak of.</summary>
     public required SourceFile Before { get; init; }
 
+    /// <summary>True for a file that was not there.</summary>
+    public bool IsNew { get; init; }
+
     /// <summary>The whole file as it is to stand on the disk; null when the patch was refused.</summary>
     public byte[]? Bytes { get; init; }
 

@@ -17,7 +17,8 @@ public static class UnifiedDiff
     /// <param name="path">Relative to the root of the repository, forward slashes.</param>
     /// <param name="before">The whole file, UTF-8.</param>
     /// <param name="after">The whole file, UTF-8.</param>
-    public static void Write(TextWriter writer, string path, byte[] before, byte[] after)
+    /// <param name="isNew">True for a file that was not there.</param>
+    public static void Write(TextWriter writer, string path, byte[] before, byte[] after, bool isNew = false)
     {
         var old = Lines(before);
         var now = Lines(after);
@@ -27,7 +28,8 @@ public static class UnifiedDiff
             return;
         }
 
-        writer.Write($"diff --git {Name("a/" + path)} {Name("b/" + path)}\n--- {Name("a/" + path)}{Tab(path)}\n+++ {Name("b/" + path)}{Tab(path)}\n");
+        var from = isNew ? "new file mode 100644\n--- /dev/null" : $"--- {Name("a/" + path)}{Tab(path)}";
+        writer.Write($"diff --git {Name("a/" + path)} {Name("b/" + path)}\n{from}\n+++ {Name("b/" + path)}{Tab(path)}\n");
         foreach (var hunk in Hunks(changes))
         {
             Write(writer, hunk, old, now);

@@ -3,7 +3,11 @@ using System.Reflection;
 using Newtonsoft.Json;
 using Newtonsoft.Json.Linq;
 using Newtonsoft.Json.Serialization;
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Patching;
+using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 using Sarif = Microsoft.CodeAnalysis.Sarif;
 
 namespace RecipeLint.Reports;

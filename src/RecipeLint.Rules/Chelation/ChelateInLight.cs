@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Chelation;
 
 /// <summary>An iron chelate that is kept where light reaches it, long enough to lose its iron.</summary>
-public sealed class ChelateInLight : StockRule
+public sealed class ChelateInLight : StockRule, IProposesRepairs
 {
     /// <summary>Hours of light a day on a shelf by the window or under lamps (common practice, no source).</summary>
     internal const double HoursPerDay = 12;
@@ -71,5 +72,13 @@ public sealed class ChelateInLight : StockRule
             Measured = new Measured("iron lost to light", lost * 100, limit * 100, "%"),
             Values = [new NamedValue("iron lost to light", lost * 100, "%"), new NamedValue("time", days, "days")],
         };
+    }
+
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is { } stock)
+        {
+            yield return Keep.Dark(context, stock);
+        }
     }
 }

@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Chelation;
 
 /// <summary>A nitrogen target that is only met when the nitrogen inside chelating agents is counted, which plants do not get.</summary>
-public sealed class ChelateNitrogenCounted : RecipeRule
+public sealed class ChelateNitrogenCounted : RecipeRule, IProposesRepairs
 {
     /// <summary>Nitrogen atoms in each agent, from their formulas.</summary>
     internal static readonly (string Component, int Nitrogen)[] Agents =
@@ -46,5 +47,15 @@ public sealed class ChelateNitrogenCounted : RecipeRule
                 new NamedValue("least wanted", least, "mg/L"),
             ],
         };
+    }
+
+    /// <summary>The target as it is met without the agent's nitrogen.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (RepairContext.Value(finding, "nitrogen") is { } found && context.Item(finding.Place)?.Text.Contains("mg/L", StringComparison.Ordinal) == true
+            && Amounts.With(context, finding.Place, Math.Round(found)) is var (edit, text))
+        {
+            yield return Repair.Chemistry("lower-target", $"Ask for {text} of nitrogen, which is what the plants can get.", edit);
+        }
     }
 }

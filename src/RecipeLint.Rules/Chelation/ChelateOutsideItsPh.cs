@@ -1,12 +1,14 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Chelation;
 
 /// <summary>An iron chelate in a stock or feed whose pH it does not stand.</summary>
-public sealed class ChelateOutsideItsPh : WorkspaceRule
+public sealed class ChelateOutsideItsPh : WorkspaceRule, IProposesRepairs
 {
     /// <summary>Share of the iron below which an agent is not looked at.</summary>
     private const double NotableShare = 0.1;
@@ -110,4 +112,45 @@ public sealed class ChelateOutsideItsPh : WorkspaceRule
             Measured = new Measured(measured.Name, measured.Value, measured.Limit, ""),
             Values = [new NamedValue(measured.Name, measured.Value, ""), new NamedValue("iron still held", held * 100, "%")],
         };
+
+    /// <summary>Another pH, or a chelate that stands this one.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is { } recipe)
+        {
+            foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59" }.OfType<string>().Distinct(StringComparer.Ordinal))
+            {
+                yield return Waters.Adjust(context, recipe, 5.8, acid);
+            }
+
+            foreach (var other in Iron.Additions(recipe).SelectMany(a => Additions.OtherIron(context, a)))
+            {
+                yield return other;
+            }
+        }
+
+        if (context.StockOf(finding) is { } bottle && context.AdditionAt(bottle, finding.Place) is { } supplier)
+        {
+            foreach (var move in OtherPart.Moves(context, bottle, supplier))
+            {
+                yield return move;
+            }
+
+            var acidic = bottle.Chemistry.Mixing is { IsSolved: true, Ph: < 7 };
+            foreach (var addition in bottle.Additions.Where(a => !a.ThroughAliquot && a.Substance.Kind == (acidic ? SubstanceKind.Acid : SubstanceKind.Base)))
+            {
+                yield return Additions.Less(context, addition);
+            }
+
+            foreach (var acid in acidic ? [] : Additions.Acid(context, bottle, 4.5))
+            {
+                yield return acid;
+            }
+
+            foreach (var other in Additions.OtherIron(context, supplier))
+            {
+                yield return other;
+            }
+        }
+    }
 }

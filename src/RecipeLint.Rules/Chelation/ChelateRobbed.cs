@@ -1,11 +1,13 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Composition;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Chelation;
 
 /// <summary>Another metal takes the chelating agent from the iron in the final solution, at a pH the chelate would stand.</summary>
-public sealed class ChelateRobbed : RecipeRule
+public sealed class ChelateRobbed : RecipeRule, IProposesRepairs
 {
     public override string Name => "chelate-robbed";
 
@@ -66,4 +68,35 @@ public sealed class ChelateRobbed : RecipeRule
             ?? (most == recipe.Water?.Id ? recipe.Water?.Place : null)
             ?? recipe.Recipe.Place.Child("doses").Key;
     }
+
+    /// <summary>Less of the metal that robs, a stronger agent, or a lower pH.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is not { } recipe)
+        {
+            yield break;
+        }
+
+        var robber = _byName.FirstOrDefault(n => finding.Values.Any(v => v.Name == n.Name)).Key;
+        foreach (var addition in recipe.Doses.SelectMany(d => d.Direct is { } direct ? [direct] : d.Stock?.Additions ?? []).Where(a => !a.ThroughAliquot))
+        {
+            if (robber is not null and not ("Ca" or "Mg") && addition.Elements[new Element(robber)].Grams > 0)
+            {
+                yield return Additions.Less(context, addition);
+            }
+
+            foreach (var other in Iron.Moles(addition.ComponentMoles) > 0 ? Additions.OtherIron(context, addition) : [])
+            {
+                yield return other;
+            }
+        }
+
+        foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59" }.OfType<string>().Distinct(StringComparer.Ordinal))
+        {
+            yield return Waters.Adjust(context, recipe, 5.5, acid);
+        }
+    }
+
+    private static readonly (string Name, string Key)[] _byName =
+        [("copper", "Cu"), ("zinc", "Zn"), ("manganese", "Mn"), ("nickel", "Ni"), ("cobalt", "Co"), ("calcium", "Ca"), ("magnesium", "Mg")];
 }

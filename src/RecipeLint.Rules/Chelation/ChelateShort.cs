@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Chelation;
 
 /// <summary>A chelating agent that was put in for the iron and is too little of it, where the iron left over falls out.</summary>
-public sealed class ChelateShort : StockRule
+public sealed class ChelateShort : StockRule, IProposesRepairs
 {
     /// <summary>Dose of a stock that states none (common practice, no source).</summary>
     private const double UsualDose = 0.01;
@@ -91,5 +92,40 @@ public sealed class ChelateShort : StockRule
         return perGram > 0
             ? $"{Say.Grams(moles / perGram)} more {context.Facts.Workspace.Catalogue.ById(id!)!.Name}"
             : $"{Say.Number(moles * 1000)} mmol more {name}";
+    }
+
+    /// <summary>More of the agent, or less iron.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        if (context.AdditionAt(stock, finding.Place) is { } agent)
+        {
+            yield return Additions.More(context, agent);
+        }
+
+        if (RepairContext.Value(finding, "agent") is { } held && RepairContext.Value(finding, "iron") is { } iron
+            && context.Workspace.Catalogue.ById("disodium-edta-2h2o")?.Dissolves.FirstOrDefault(y => y.Component == "EDTA-4") is { MolesPerGram: > 0 } edta)
+        {
+            // A little over one for each iron (common practice, no source).
+            var missing = ((1.05 * iron) - held) / 1000 * stock.Volume.Litres;
+            if (Additions.New(context, stock, "disodium-edta-2h2o", missing / edta.MolesPerGram, Steps.AfterFirstWater(stock), "to the first water, before the iron") is { } more)
+            {
+                yield return more;
+            }
+        }
+
+        if (finding.Related.Select(r => context.AdditionAt(stock, r.Place)).OfType<AdditionFacts>().FirstOrDefault() is { } supplier)
+        {
+            foreach (var other in Additions.OtherIron(context, supplier))
+            {
+                yield return other;
+            }
+
+            yield return Additions.Less(context, supplier);
+        }
     }
 }

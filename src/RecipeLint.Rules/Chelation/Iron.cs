@@ -104,6 +104,10 @@ internal static class Iron
     public static IEnumerable<RecipeFacts> RecipesWith(Facts facts, StockFacts stock) =>
         facts.Recipes.Where(r => r.IsComplete && r.Doses.Any(d => d.Stock?.Stock.File == stock.Stock.File));
 
+    /// <summary>What is weighed for the iron of a recipe, in its stocks or straight into the tank.</summary>
+    public static IEnumerable<AdditionFacts> Additions(RecipeFacts recipe) =>
+        recipe.Doses.SelectMany(d => d.Direct is { } direct ? [direct] : d.Stock?.Additions ?? []).Where(a => !a.ThroughAliquot && Moles(a.ComponentMoles) > 0);
+
     /// <summary>The addition that brings most of the iron of a stock.</summary>
     public static AdditionFacts? Supplier(StockFacts stock) =>
         stock.Additions

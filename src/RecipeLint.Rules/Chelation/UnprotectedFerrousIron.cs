@@ -4,11 +4,12 @@ using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Chelation;
 
 /// <summary>Iron(II) in a kept stock that neither a chelating agent nor acid keeps from turning to rust.</summary>
-public sealed class UnprotectedFerrousIron : StockRule
+public sealed class UnprotectedFerrousIron : StockRule, IProposesRepairs
 {
     /// <summary>Chelating agent for each iron that the remedy names: a slight excess (common practice, no source).</summary>
     private const double AgentPerIron = 1.05;
@@ -89,5 +90,33 @@ public sealed class UnprotectedFerrousIron : StockRule
         return demand.Volume is { Litres: > 0 } volume
             ? $"acidify to pH {Say.Number(ph)} first, with about {Say.Litres(volume.Litres)} of {acid.Name}"
             : null;
+    }
+
+    /// <summary>A chelating agent, iron that has one, acid, or two weeks.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        var moles = Iron.Moles(stock.ComponentMoles);
+        if (context.Workspace.Catalogue.ById("disodium-edta-2h2o")?.Dissolves.FirstOrDefault(y => y.Component == "EDTA-4") is { MolesPerGram: > 0 } edta
+            && Additions.New(context, stock, "disodium-edta-2h2o", AgentPerIron * moles / edta.MolesPerGram, Steps.AfterFirstWater(stock), "to the first water, before the iron") is { } agent)
+        {
+            yield return agent;
+        }
+
+        foreach (var other in context.AdditionAt(stock, finding.Place) is { } iron ? Additions.OtherIron(context, iron) : [])
+        {
+            yield return other;
+        }
+
+        foreach (var acid in Additions.Acid(context, stock, 2))
+        {
+            yield return acid;
+        }
+
+        yield return Keep.For(context, stock, StockChemistry.AgedAfterDays);
     }
 }

@@ -1,4 +1,6 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +8,7 @@ namespace RecipeLint.Rules.Documents;
 public sealed class AmbiguousNumber() : ProblemRule(
     "ambiguous-number",
     "Between two readings of an amount nothing is chosen. Write decimals with a point and leave out thousands marks.",
-    ProblemKind.AmbiguousNumber);
+    ProblemKind.AmbiguousNumber), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);
+}

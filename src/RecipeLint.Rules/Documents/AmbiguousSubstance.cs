@@ -1,4 +1,6 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +8,7 @@ namespace RecipeLint.Rules.Documents;
 public sealed class AmbiguousSubstance() : ProblemRule(
     "ambiguous-substance",
     "Which one is meant decides how much of each element goes in. Read the label and write the substance with its crystal water.",
-    ProblemKind.AmbiguousSubstance);
+    ProblemKind.AmbiguousSubstance), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);
+}

@@ -1,4 +1,6 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +8,7 @@ namespace RecipeLint.Rules.Documents;
 public sealed class AmbiguousUnit() : ProblemRule(
     "ambiguous-unit",
     "Between two readings of an amount nothing is chosen. Write the unit out in full.",
-    ProblemKind.AmbiguousUnit);
+    ProblemKind.AmbiguousUnit), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context, everSafe: false);
+}

@@ -1,4 +1,7 @@
+using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +9,8 @@ namespace RecipeLint.Rules.Documents;
 public sealed class CommentInFile() : ProblemRule(
     "comment-in-file",
     "Other programs refuse a JSON file with comments, and the remark is lost when one writes it again. Move it into a \"note\".",
-    ProblemKind.CommentInFile);
+    ProblemKind.CommentInFile), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>
+        [Repair.Safe("into-note", "Move the comment into the note of what it speaks of.", new JsonEdit.CommentToNote(finding.Place))];
+}

@@ -2,13 +2,15 @@ using System.Globalization;
 using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A recipe that doses a stock at another rate than the stock says it was made for.</summary>
-public sealed class DoseContradictsDilution : RecipeRule
+public sealed class DoseContradictsDilution : RecipeRule, IProposesRepairs
 {
     public override string Name => "dose-contradicts-dilution";
 
@@ -76,5 +78,31 @@ public sealed class DoseContradictsDilution : RecipeRule
             var place = entry.Dose?.Place ?? entry.Amount?.Place ?? entry.Strokes?.Place ?? entry.Place;
             return used is { LitresPerLitre: > 0 } rate ? new Pair(stock, place, rate, stated, entry.Dose is null ? final : null) : null;
         }
+    }
+
+    /// <summary>The recipe follows the stock, or the stock the recipe.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is not { } recipe)
+        {
+            yield break;
+        }
+
+        var pairs = recipe.Doses.Select(d => (Dose: d, Pair: Pair.Of(d))).Where(p => p.Pair is not null).ToList();
+        var meant = finding.Measured?.Name == "dose against the stocks' own" ? pairs : [.. pairs.Where(p => p.Pair!.Place == finding.Place)];
+        var stated = meant.Where(p => p.Dose.Entry is StockDose { Dose: not null }).ToList();
+        if (meant.Count == 0 || stated.Count != meant.Count)
+        {
+            yield break;
+        }
+
+        yield return Repair.Chemistry(
+            "as-the-stock-says",
+            $"Dose {Say.List(stated.Select(p => $"'{p.Pair!.Stock.Name}' at {Rate(p.Pair.Stated.Value)}"))}, as the stock says.",
+            [.. stated.Select(p => new JsonEdit.ReplaceValue(p.Pair!.Place, JsonDraft.Of(context.Item(p.Pair.Stated.Place)!.Text)))]);
+        yield return Repair.Chemistry(
+            "as-the-recipe-says",
+            $"State in the stock the dose of the recipe: {Say.List(stated.Select(p => $"'{p.Pair!.Stock.Name}' at {Rate(p.Pair.Used)}"))}.",
+            [.. stated.Select(p => new JsonEdit.ReplaceValue(p.Pair!.Stated.Place, JsonDraft.Of(context.Item(p.Pair.Place)!.Text)))]);
     }
 }

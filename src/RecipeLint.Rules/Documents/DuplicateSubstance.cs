@@ -2,13 +2,16 @@ using System.Globalization;
 using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Patching;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>One substance weighed twice for the same stock, or one stock or substance dosed twice into the same recipe.</summary>
-public sealed class DuplicateSubstance : WorkspaceRule
+public sealed class DuplicateSubstance : WorkspaceRule, IProposesRepairs
 {
     public override string Name => "duplicate-substance";
 
@@ -90,5 +93,21 @@ public sealed class DuplicateSubstance : WorkspaceRule
                 ? new Entry(stock.Stock.File, stock.Stock.Name, dose.Id, dose.Entry.Place, null, dose.Volume)
                 : new Entry("dose " + dose.Id, dose.Id, dose.Id, dose.Entry.Place, null, null);
         }
+    }
+
+    /// <summary>One line with the sum, or the last line out.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        var copies = finding.Related.Select(r => r.Place).Append(finding.Place).ToList();
+        var first = copies[0];
+        if (AmountText.Sum([.. copies.Select(c => context.Item(c.Child("amount"))?.Text)]) is { } sum)
+        {
+            yield return Repair.Chemistry(
+                "one-line",
+                $"Write one line with the sum, {sum}.",
+                [new JsonEdit.ReplaceValue(first.Child("amount"), JsonDraft.Of(sum)), .. copies.Skip(1).Select(c => new JsonEdit.Remove(c))]);
+        }
+
+        yield return Repair.Chemistry("drop-copy", "Take out the last of the lines.", new JsonEdit.Remove(finding.Place));
     }
 }

@@ -1,4 +1,7 @@
+using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +9,10 @@ namespace RecipeLint.Rules.Documents;
 public sealed class FormulaMassDisagrees() : ProblemRule(
     "formula-mass-disagrees",
     "One of the two is wrong, and it decides how much of each element a gram brings. Copy both from the label again.",
-    ProblemKind.FormulaMassDisagrees);
+    ProblemKind.FormulaMassDisagrees), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>
+        context.Item(finding.Place)?.KeySpan is null
+            ? []
+            : [Repair.Chemistry("by-formula", "Take out the stated molar mass; the formula decides.", new JsonEdit.Remove(finding.Place with { Range = null }))];
+}

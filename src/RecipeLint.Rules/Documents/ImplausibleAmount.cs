@@ -1,4 +1,8 @@
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +10,24 @@ namespace RecipeLint.Rules.Documents;
 public sealed class ImplausibleAmount() : ProblemRule(
     "implausible-amount",
     "Nobody can mean that, so a unit or a decimal point has slipped. Correct it before anything is weighed.",
-    ProblemKind.ImplausibleAmount);
+    ProblemKind.ImplausibleAmount), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        // A thousand times too much is the commonest slip of a unit.
+        var place = finding.Place with { Range = null };
+        if (context.Item(place) is not { Kind: JsonKind.Text } item)
+        {
+            yield break;
+        }
+
+        foreach (var (large, small) in new[] { ("kg", "g"), ("g", "mg"), ("L", "mL"), ("m³", "L") })
+        {
+            if (item.Text.EndsWith(" " + large, StringComparison.Ordinal))
+            {
+                var text = item.Text[..^large.Length] + small;
+                yield return Repair.Chemistry("smaller-unit", $"Write '{text}' instead of '{item.Text}', a thousandth of it.", new JsonEdit.ReplaceValue(place, JsonDraft.Of(text)));
+            }
+        }
+    }
+}

@@ -1,4 +1,6 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +8,7 @@ namespace RecipeLint.Rules.Documents;
 public sealed class ImpossibleAnalysis() : ProblemRule(
     "impossible-analysis",
     "Every recipe with this product would inherit the fault. Copy the guaranteed analysis again with its basis.",
-    ProblemKind.ImpossibleAnalysis);
+    ProblemKind.ImpossibleAnalysis), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context, everSafe: false);
+}

@@ -1,4 +1,6 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +8,7 @@ namespace RecipeLint.Rules.Documents;
 public sealed class MissingReference() : ProblemRule(
     "missing-reference",
     "What the file would bring is missing from every figure. Correct the name or the folder, or add the file.",
-    ProblemKind.MissingReference);
+    ProblemKind.MissingReference), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context, everSafe: false);
+}

@@ -1,4 +1,6 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +8,7 @@ namespace RecipeLint.Rules.Documents;
 public sealed class ReferenceLeavesRepository() : ProblemRule(
     "reference-leaves-repository",
     "Such a file is there on one computer and missing on the next. Copy it into the repository and refer to the copy.",
-    ProblemKind.ReferenceLeavesRepository);
+    ProblemKind.ReferenceLeavesRepository), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);
+}

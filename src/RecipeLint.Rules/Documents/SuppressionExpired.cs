@@ -1,10 +1,13 @@
 using System.Globalization;
+using RecipeLint.Recipes.Patching;
+using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A suppression whose last day has passed.</summary>
-public sealed class SuppressionExpired : SuppressionRule
+public sealed class SuppressionExpired : SuppressionRule, IProposesRepairs
 {
     public override string Name => "suppression-expired";
 
@@ -21,5 +24,12 @@ public sealed class SuppressionExpired : SuppressionRule
                 SuppressionUse.IdPathOf(suppression) + "/expires",
                 $"The suppression of '{suppression.Rule}' in '{suppression.File}' held until {day}, and that day has passed. {then}");
         }
+    }
+
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        var pointer = finding.Place.Pointer.Value;
+        var entry = finding.Place with { Pointer = new JsonPointer(pointer[..pointer.LastIndexOf('/')]) };
+        yield return Repair.Chemistry("take-out", "Take out the suppression; what it covered is reported already.", new JsonEdit.Remove(entry));
     }
 }

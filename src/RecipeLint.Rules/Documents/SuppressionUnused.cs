@@ -1,9 +1,11 @@
+using RecipeLint.Recipes.Patching;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A suppression that keeps nothing out of the report.</summary>
-public sealed class SuppressionUnused : SuppressionRule
+public sealed class SuppressionUnused : SuppressionRule, IProposesRepairs
 {
     public override string Name => "suppression-unused";
 
@@ -32,4 +34,8 @@ public sealed class SuppressionUnused : SuppressionRule
             }
         }
     }
+
+    /// <summary>The entry, or only the value it accepts, whichever the finding stands at.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>
+        [Repair.Safe("take-out", finding.Place.Pointer.Tokens[^1] == "accepted" ? "Take out the accepted value." : "Take out the suppression.", new JsonEdit.Remove(finding.Place))];
 }

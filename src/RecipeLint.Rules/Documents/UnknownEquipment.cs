@@ -1,4 +1,6 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +8,7 @@ namespace RecipeLint.Rules.Documents;
 public sealed class UnknownEquipment() : ProblemRule(
     "unknown-equipment",
     "Without it the judgements on weighing and storing rest on defaults. Correct the name, or describe it in the settings.",
-    ProblemKind.UnknownEquipment);
+    ProblemKind.UnknownEquipment), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);
+}

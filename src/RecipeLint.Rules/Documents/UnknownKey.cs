@@ -1,4 +1,6 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +8,7 @@ namespace RecipeLint.Rules.Documents;
 public sealed class UnknownKey() : ProblemRule(
     "unknown-key",
     "An unknown key would be ignored, and what it says with it. Correct the spelling, or move the text into a \"note\".",
-    ProblemKind.UnknownKey);
+    ProblemKind.UnknownKey), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);
+}

@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -8,7 +9,7 @@ namespace RecipeLint.Rules.Documents;
 public sealed class UnknownProfile() : ProblemRule(
     "unknown-profile",
     "The generic ranges are used instead. Choose one of the profiles, or leave the key out.",
-    ProblemKind.UnknownProfile)
+    ProblemKind.UnknownProfile), IProposesRepairs
 {
     public override IEnumerable<Finding> Judge(Facts facts, RuleContext context) =>
         base.Judge(facts, context).Concat(facts.Recipes.Select(r => MisspeltStage(r, context)).OfType<Finding>());
@@ -30,4 +31,6 @@ public sealed class UnknownProfile() : ProblemRule(
             Suggestions = near,
         };
     }
+
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);
 }

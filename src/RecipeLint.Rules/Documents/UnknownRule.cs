@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -8,9 +9,11 @@ namespace RecipeLint.Rules.Documents;
 public sealed class UnknownRule() : ProblemRule(
     "unknown-rule",
     "The entry changes nothing. Correct the name, or remove it.",
-    ProblemKind.UnknownRule)
+    ProblemKind.UnknownRule), IProposesRepairs
 {
     /// <summary>Reading cannot know the rules; the names are held against the rule book here.</summary>
     public override IEnumerable<Finding> Judge(Facts facts, RuleContext context) =>
         base.Judge(facts, context).Concat(SettingIssues.Find(facts, context, unknownRules: true));
+
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);
 }

@@ -1,4 +1,6 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +8,7 @@ namespace RecipeLint.Rules.Documents;
 public sealed class UnknownSubstance() : ProblemRule(
     "unknown-substance",
     "What it would bring is missing from every figure. Correct the name, or describe the product in a substances file.",
-    ProblemKind.UnknownSubstance);
+    ProblemKind.UnknownSubstance), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);
+}

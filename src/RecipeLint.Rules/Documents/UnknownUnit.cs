@@ -1,4 +1,6 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +8,7 @@ namespace RecipeLint.Rules.Documents;
 public sealed class UnknownUnit() : ProblemRule(
     "unknown-unit",
     "Without a known unit the amount is missing from every total. Write it in a unit such as g, mg, mL or L.",
-    ProblemKind.UnknownUnit);
+    ProblemKind.UnknownUnit), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);
+}

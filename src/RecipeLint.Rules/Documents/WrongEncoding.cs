@@ -1,4 +1,7 @@
+using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +9,13 @@ namespace RecipeLint.Rules.Documents;
 public sealed class WrongEncoding() : ProblemRule(
     "wrong-encoding",
     "Signs such as µ and ° would be read wrongly, and amounts with them. Save the file as UTF-8 without byte order mark.",
-    ProblemKind.WrongEncoding);
+    ProblemKind.WrongEncoding), IProposesRepairs
+{
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.Workspace.Sources.GetValueOrDefault(finding.Place.File) is { HadByteOrderMark: true, Tree: not null } && finding.Place.Range is { Length: 0 })
+        {
+            yield return Repair.Safe("drop-mark", "Save the file without its byte order mark.", new JsonEdit.DropByteOrderMark(finding.Place));
+        }
+    }
+}

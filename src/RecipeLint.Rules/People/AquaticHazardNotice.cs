@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.People;
 
 /// <summary>A concentrate that must not reach a drain or ditch, unless its bench label already names the hazard.</summary>
-public sealed class AquaticHazardNotice : StockRule
+public sealed class AquaticHazardNotice : StockRule, IProposesRepairs
 {
     private static readonly (Element Element, string Name)[] _metals =
         [(Element.Cu, "copper"), (Element.Zn, "zinc"), (new("Co"), "cobalt"), (new("Ni"), "nickel"), (Element.Mn, "manganese")];
@@ -41,4 +42,7 @@ public sealed class AquaticHazardNotice : StockRule
             Related = [.. hazard.Substances.Skip(1).Select(a => a.Place).Distinct().Where(p => p != first.Place).Take(4).Select(p => new RelatedPlace(p, "counts with it"))],
         };
     }
+
+    /// <summary>The hazards on the label.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => HazardLabel.Repairs(finding, context);
 }

@@ -1,11 +1,12 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.People;
 
 /// <summary>A bench sheet for a stock that can hurt, whose label says nothing of it.</summary>
-public sealed class HazardousSubstanceWithoutCaution : StockRule
+public sealed class HazardousSubstanceWithoutCaution : StockRule, IProposesRepairs
 {
     public override string Name => "hazardous-substance-without-caution";
 
@@ -37,4 +38,7 @@ public sealed class HazardousSubstanceWithoutCaution : StockRule
             Related = [.. bringing.Select(a => a.Place).Distinct().Select(p => new RelatedPlace(p, "brings it"))],
         };
     }
+
+    /// <summary>The hazards on the label.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => HazardLabel.Repairs(finding, context);
 }

@@ -1,11 +1,12 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.People;
 
 /// <summary>Bleach and acid in one stock: chlorine gas.</summary>
-public sealed class HypochloriteWithAcid : StockRule
+public sealed class HypochloriteWithAcid : StockRule, IProposesRepairs
 {
     /// <summary>10 ppm of chlorine in air at 25 °C, the level immediately dangerous to life or health (NIOSH, recalled), g/m³.</summary>
     private const double DangerousGramsPerCubicMetre = 0.029;
@@ -38,5 +39,22 @@ public sealed class HypochloriteWithAcid : StockRule
             ],
             Related = [.. acids.Select(a => new RelatedPlace(a.Place, "acid"))],
         };
+    }
+
+    /// <summary>One of the two out.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        foreach (var place in finding.Related.Select(r => r.Place).Prepend(finding.Place))
+        {
+            if (context.AdditionAt(stock, place) is { } addition)
+            {
+                yield return Additions.Drop(addition);
+            }
+        }
     }
 }

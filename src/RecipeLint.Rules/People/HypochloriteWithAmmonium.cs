@@ -1,11 +1,12 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.People;
 
 /// <summary>Bleach with ammonium, urea or glycine in one stock: chloramines.</summary>
-public sealed class HypochloriteWithAmmonium : StockRule
+public sealed class HypochloriteWithAmmonium : StockRule, IProposesRepairs
 {
     internal static readonly string[] Nitrogen = ["NH4+", "inert:urea", "Glycinate-"];
 
@@ -37,5 +38,22 @@ public sealed class HypochloriteWithAmmonium : StockRule
             Values = [new NamedValue("available chlorine", chlorine * 1000, "mg/L"), new NamedValue("chloramine", moles, "mol")],
             Related = [new RelatedPlace(partner.Place, "brings the ammonium, urea or glycine")],
         };
+    }
+
+    /// <summary>One of the two out.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        foreach (var place in finding.Related.Select(r => r.Place).Prepend(finding.Place))
+        {
+            if (context.AdditionAt(stock, place) is { } addition)
+            {
+                yield return Additions.Drop(addition);
+            }
+        }
     }
 }

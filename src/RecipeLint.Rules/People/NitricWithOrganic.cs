@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.People;
 
 /// <summary>Strong nitric acid and organic matter in one vessel without enough water between them.</summary>
-public sealed class NitricWithOrganic : StockRule
+public sealed class NitricWithOrganic : StockRule, IProposesRepairs
 {
     public override string Name => "nitric-with-organic";
 
@@ -50,4 +51,30 @@ public sealed class NitricWithOrganic : StockRule
 
     internal static double Strength(AdditionFacts addition) =>
         addition.Mass.Grams > 0 ? Rounding.SixDigits(100 * VesselContents.PureGrams(addition) / addition.Mass.Grams) : 0;
+
+    /// <summary>More water between the two, or one of them out.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        foreach (var water in Pours.MoreWater(finding, context).Concat(Pours.MostWaterFirst(context, stock)))
+        {
+            yield return water;
+        }
+
+        foreach (var place in finding.Related.Select(r => r.Place).Prepend(finding.Place))
+        {
+            if (context.AdditionAt(stock, place) is { } addition)
+            {
+                yield return Additions.Drop(addition);
+                foreach (var diluted in Pours.MostWaterFirst(context, stock, Additions.Drop(addition)))
+                {
+                    yield return diluted;
+                }
+            }
+        }
+    }
 }

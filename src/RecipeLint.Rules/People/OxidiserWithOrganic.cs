@@ -3,11 +3,12 @@ using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.People;
 
 /// <summary>Peroxide, strong hypochlorite or a dry oxidising salt together with organic matter. Nitric acid has a rule of its own.</summary>
-public sealed class OxidiserWithOrganic : StockRule
+public sealed class OxidiserWithOrganic : StockRule, IProposesRepairs
 {
     public override string Name => "oxidiser-with-organic";
 
@@ -101,5 +102,31 @@ public sealed class OxidiserWithOrganic : StockRule
             Measured = new Measured("organic matter in the dry oxidiser", share, context.Number("combustibleFrom"), "%"),
             Values = [new NamedValue("organic matter in the dry oxidiser", share, "%")],
         };
+    }
+
+    /// <summary>More water between the two, or one of them out.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        foreach (var water in Pours.MoreWater(finding, context).Concat(Pours.MostWaterFirst(context, stock)))
+        {
+            yield return water;
+        }
+
+        foreach (var place in finding.Related.Select(r => r.Place).Prepend(finding.Place))
+        {
+            if (context.AdditionAt(stock, place) is { } addition)
+            {
+                yield return Additions.Drop(addition);
+                foreach (var diluted in Pours.MostWaterFirst(context, stock, Additions.Drop(addition)))
+                {
+                    yield return diluted;
+                }
+            }
+        }
     }
 }

@@ -1,11 +1,12 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.People;
 
 /// <summary>A stock that counts as toxic for reproduction, unless its bench label already names the hazard.</summary>
-public sealed class ReprotoxicNotice : StockRule
+public sealed class ReprotoxicNotice : StockRule, IProposesRepairs
 {
     public override string Name => "reprotoxic-notice";
 
@@ -35,4 +36,7 @@ public sealed class ReprotoxicNotice : StockRule
             Related = [.. hazard.Substances.Skip(1).Where(a => a.Place != first.Place).Select(a => new RelatedPlace(a.Place, "counts with it"))],
         };
     }
+
+    /// <summary>The hazards on the label.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => HazardLabel.Repairs(finding, context);
 }

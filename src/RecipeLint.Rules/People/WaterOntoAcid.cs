@@ -2,13 +2,15 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Physical;
+using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.People;
 
 /// <summary>Water poured onto an acid that is still strong enough to boil or burn.</summary>
-public sealed class WaterOntoAcid : StockRule
+public sealed class WaterOntoAcid : StockRule, IProposesRepairs
 {
     /// <summary>The acids sold as liquids, with their options.</summary>
     internal static readonly (Formula Acid, string Option)[] Acids =
@@ -54,6 +56,34 @@ public sealed class WaterOntoAcid : StockRule
                     Related = [new RelatedPlace(moment.Step.Place, "this water comes after the acid")],
                 };
                 yield break;
+            }
+        }
+    }
+
+    /// <summary>The acid behind the water.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        if (finding.Related is [{ Place: var poured }, ..] && RepairContext.StepAt(stock, poured) is { } water && RepairContext.StepAt(stock, finding.Place) is { } acid)
+        {
+            if (water is PourStep && Steps.Move(stock, context, water, acid) is { } first)
+            {
+                yield return Repair.Chemistry("water-first", $"Pour the water of '{water.Id}' before the acid.", first);
+            }
+
+            if (water is PourStep && Steps.Move(stock, context, acid, water, behind: true) is { } later)
+            {
+                yield return Repair.Chemistry("acid-later", $"Put '{acid.Id}' in after '{water.Id}', slowly and stirring.", later);
+            }
+
+            // Only a top-up: most of the water has to be in the vessel before the acid.
+            foreach (var most in Pours.MostWaterFirst(context, stock))
+            {
+                yield return most;
             }
         }
     }

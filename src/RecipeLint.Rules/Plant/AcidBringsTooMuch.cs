@@ -1,11 +1,12 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Plant;
 
 /// <summary>The reagent that sets the pH brings so much of its own nutrient that the feed is no longer what its salts say.</summary>
-public sealed class AcidBringsTooMuch : RecipeRule
+public sealed class AcidBringsTooMuch : RecipeRule, IProposesRepairs
 {
     public override string Name => "acid-brings-too-much";
 
@@ -51,6 +52,28 @@ public sealed class AcidBringsTooMuch : RecipeRule
                 Values = [new NamedValue(key, all, "mg/L"), new NamedValue($"{key} from the reagent", brought, "mg/L")],
                 Related = recipe.Water?.Water is { Alkalinity: { } alkalinity } ? [new RelatedPlace(alkalinity.Place, "this alkalinity is what the reagent works against")] : [],
             };
+        }
+    }
+
+    /// <summary>Another acid, or purer water.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is not { Recipe.Adjust.Target: { } target } recipe)
+        {
+            yield break;
+        }
+
+        foreach (var acid in new[] { "nitric-38", "phosphoric-59", "sulfuric-37", "citric-acid-h2o", "hydrochloric-10" })
+        {
+            yield return Waters.Adjust(context, recipe, target.Value, acid);
+        }
+
+        foreach (var water in new[] { "rain", "reverse-osmosis" })
+        {
+            if (Waters.Pure(recipe, water) is { } pure)
+            {
+                yield return pure;
+            }
         }
     }
 }

@@ -3,11 +3,12 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Plant;
 
 /// <summary>Hydrogen carbonate of the water that neither the salts nor the pH reagent use up.</summary>
-public sealed class AlkalinityNotNeutralised : RecipeRule
+public sealed class AlkalinityNotNeutralised : RecipeRule, IProposesRepairs
 {
     private const double AimedPh = 5.8;
 
@@ -69,4 +70,26 @@ public sealed class AlkalinityNotNeutralised : RecipeRule
                 new Temperature(BenchCelsius),
                 openToAir: true)
             : null;
+
+    /// <summary>An acid against it, or purer water.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is not { } recipe)
+        {
+            yield break;
+        }
+
+        foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "sulfuric-37" }.OfType<string>().Distinct(StringComparer.Ordinal))
+        {
+            yield return Waters.Adjust(context, recipe, AimedPh, acid);
+        }
+
+        foreach (var water in new[] { "rain", "reverse-osmosis" })
+        {
+            if (Waters.Pure(recipe, water) is { } pure)
+            {
+                yield return pure;
+            }
+        }
+    }
 }

@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Plant;
 
 /// <summary>The computed conductivity against the recipe's own target, else against the window of the crop.</summary>
-public sealed class EcOutsideWindow : RecipeRule
+public sealed class EcOutsideWindow : RecipeRule, IProposesRepairs
 {
     public override string Name => "ec-outside-window";
 
@@ -64,4 +65,17 @@ public sealed class EcOutsideWindow : RecipeRule
             Measured = new Measured("EC", found, asked, "mS/cm"),
             Values = [new NamedValue("EC", found, "mS/cm"), new NamedValue("target", asked, "mS/cm")],
         };
+
+    /// <summary>All doses in one proportion.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is { } recipe && finding.Measured is { } ec)
+        {
+            // Conductivity follows the doses nearly, not quite, in proportion. A target has two sides, a window is passed on one.
+            var ratio = ec.Limit / ec.Value;
+            yield return finding.Values.Any(v => v.Name == "target")
+                ? new RepairProposal.Ladder(new[] { 1, 1.05, 1.1, 0.95, 1.15, 0.9, 1.2 }.Select(p => Contributions.AllDoses(context, recipe, Math.Pow(ratio, p))).OfType<Repair>())
+                : new RepairProposal.Tuned(f => Contributions.AllDoses(context, recipe, f), 1, ec.Value > ec.Limit ? 0.2 : 5);
+        }
+    }
 }

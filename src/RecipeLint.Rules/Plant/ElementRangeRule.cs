@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Plant;
 
 /// <summary>What the three element rules share: one finding for each element past one bound of the crop profile.</summary>
-public abstract class ElementRangeRule : RecipeRule
+public abstract class ElementRangeRule : RecipeRule, IProposesRepairs
 {
     public override IEnumerable<Finding> Judge(RecipeFacts recipe, RuleContext context)
     {
@@ -63,4 +64,7 @@ public abstract class ElementRangeRule : RecipeRule
     /// <param name="Limit">The bound that is passed, mg/L.</param>
     /// <param name="Level">Where it differs from the rule's own.</param>
     protected sealed record RangeVerdict(double Limit, string Message, Level? Level = null);
+
+    /// <summary>More or less of what brings most of it, so that it comes inside the range.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Contributions.ToLimit(finding, context);
 }

@@ -2,6 +2,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Plant;
 
@@ -9,7 +10,7 @@ namespace RecipeLint.Rules.Plant;
 /// The pH the recipe aims at against the window of the crop, and whether it gets there. A feed without adjustment is hardly buffered and
 /// rests near pH 5, so it is judged only where roots would be harmed.
 /// </summary>
-public sealed class PhOutsideWindow : RecipeRule
+public sealed class PhOutsideWindow : RecipeRule, IProposesRepairs
 {
     public override string Name => "ph-outside-window";
 
@@ -126,5 +127,27 @@ public sealed class PhOutsideWindow : RecipeRule
             Measured = new Measured("pH", found, limit, ""),
             Values = [new NamedValue("pH", found, ""), new NamedValue("limit", limit, "")],
         };
+    }
+
+    /// <summary>The aim inside the window, or a reagent that gets there.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is not { Profile: var profile } recipe || finding.Measured is not { } ph)
+        {
+            yield break;
+        }
+
+        // The nearest pH inside the window, to one digit; where the recipe states what it wants, that.
+        var wanted = RecipePlaces.Target(recipe, "pH")?.Number ?? recipe.Recipe.Adjust?.Target?.Value ?? ph.Limit;
+        var inside = profile.Ph is var (low, high) ? Math.Clamp(wanted, low, high) : wanted;
+        if (Amounts.With(context, finding.Place, inside) is var (edit, text))
+        {
+            yield return Repair.Chemistry("aim-inside", $"Aim at pH {text}.", edit);
+        }
+
+        foreach (var reagent in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "koh-10", "naoh-10" }.OfType<string>().Distinct(StringComparer.Ordinal))
+        {
+            yield return Waters.Adjust(context, recipe, inside, reagent);
+        }
     }
 }

@@ -1,13 +1,14 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Plant;
 
 /// <summary>
 /// Elements in a proportion that the crop profile does not allow. Several ratios that are off because of the same element are one finding.
 /// </summary>
-public sealed class RatioOutOfRange : RecipeRule
+public sealed class RatioOutOfRange : RecipeRule, IProposesRepairs
 {
     public override string Name => "ratio-out-of-range";
 
@@ -59,4 +60,7 @@ public sealed class RatioOutOfRange : RecipeRule
         ("P", "Zn", true) => "Much phosphorus makes zinc run short inside the plant, although the solution holds enough.",
         _ => $"Too much {Say.List(off.More)} hinders the uptake of {Say.List(off.Less)}, so the crop can go short of it although the amount looks right.",
     };
+
+    /// <summary>Less of the element there is too much of, or more of the other.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Contributions.Either(finding, context);
 }

@@ -1,11 +1,12 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Plant;
 
 /// <summary>More sodium or chloride than the crop takes up, from the water and the salts together.</summary>
-public sealed class SodiumOrChlorideLoad : RecipeRule
+public sealed class SodiumOrChlorideLoad : RecipeRule, IProposesRepairs
 {
     public override string Name => "sodium-or-chloride-load";
 
@@ -51,6 +52,36 @@ public sealed class SodiumOrChlorideLoad : RecipeRule
                 Measured = new Measured(key, found, limit, "mg/L"),
                 Values = [new NamedValue(key, found, "mg/L"), new NamedValue($"{key} from the water", fromWater, "mg/L"), new NamedValue("limit", limit, "mg/L")],
             };
+        }
+    }
+
+    /// <summary>Purer water, or a salt without it.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is not { } recipe)
+        {
+            yield break;
+        }
+
+        foreach (var water in new[] { "rain", "reverse-osmosis" })
+        {
+            if (Waters.Pure(recipe, water) is { } pure)
+            {
+                yield return pure;
+            }
+        }
+
+        foreach (var addition in finding.Related.Select(r => context.AdditionAt(r.Place)).OfType<AdditionFacts>())
+        {
+            foreach (var other in Additions.OtherSalts(context, addition))
+            {
+                yield return other;
+            }
+        }
+
+        foreach (var less in Contributions.ToLimit(finding, context))
+        {
+            yield return less;
         }
     }
 }

@@ -1,11 +1,12 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Plant;
 
 /// <summary>An element off its target, with the usual slip named when one fits.</summary>
-public sealed class TargetMissed : RecipeRule
+public sealed class TargetMissed : RecipeRule, IProposesRepairs
 {
     public override string Name => "target-missed";
 
@@ -52,4 +53,12 @@ public sealed class TargetMissed : RecipeRule
             };
         }
     }
+
+    /// <summary>Another hydrate or basis where that is the slip; else more or less of what brings most of it.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>
+    [
+        .. Contributions.OtherHydrates(finding, context),
+        .. Contributions.OtherBasis(finding, context),
+        .. Contributions.ToLimit(finding, context),
+    ];
 }

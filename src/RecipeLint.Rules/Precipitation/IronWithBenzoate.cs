@@ -2,6 +2,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -9,7 +10,7 @@ namespace RecipeLint.Rules.Precipitation;
 /// Ferric iron that no chelate holds beside benzoate. No constant of basic ferric benzoate is known; what is known is that it separates at
 /// once from weakly acid solutions, so the pH and the two amounts decide.
 /// </summary>
-public sealed class IronWithBenzoate : StockRule
+public sealed class IronWithBenzoate : StockRule, IProposesRepairs
 {
     /// <summary>Trinuclear basic ferric benzoate holds six benzoates to three irons (its cation [Fe3O(C7H5O2)6]+).</summary>
     internal const double BenzoatesPerIron = 2;
@@ -74,5 +75,31 @@ public sealed class IronWithBenzoate : StockRule
             + (state.Moment == StateMoment.Aged ? stock.Concentration("Fe+2").MolesPerLitre : 0);
         var held = state.Metals.FirstOrDefault(m => m.Metal == "Fe+3") is { } iron ? iron.Dissolved.MolesPerLitre - iron.Unchelated.MolesPerLitre : 0;
         return Math.Max(0, all - held);
+    }
+
+    /// <summary>Sorbate for benzoate, chelated iron, less benzoate, or more acid.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock || context.AdditionAt(stock, finding.Place) is not { } preservative)
+        {
+            yield break;
+        }
+
+        if (Additions.Swap(context, preservative, "potassium-sorbate", Benzoate, "Sorbate-") is { } sorbate)
+        {
+            yield return sorbate;
+        }
+
+        foreach (var iron in finding.Related.Select(r => context.AdditionAt(stock, r.Place)).OfType<AdditionFacts>().SelectMany(a => Additions.OtherIron(context, a)))
+        {
+            yield return iron;
+        }
+
+        foreach (var acid in Additions.Acid(context, stock))
+        {
+            yield return acid;
+        }
+
+        yield return Additions.Less(context, preservative);
     }
 }

@@ -3,6 +3,7 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -10,7 +11,7 @@ namespace RecipeLint.Rules.Precipitation;
 /// What the rules on solids in a stock share: they look at the stock as it is mixed, at its coldest and at its warmest, take the moment at
 /// which most of their solids falls out, and name it once.
 /// </summary>
-public abstract class SolidRule : StockRule
+public abstract class SolidRule : StockRule, IProposesRepairs
 {
     /// <summary>Stocks used up sooner give no remark on solids that form slowly.</summary>
     internal const double KeptDays = StockChemistry.AgedAfterDays;
@@ -215,4 +216,7 @@ public abstract class SolidRule : StockRule
             yield return new NamedValue("clear at pH", Rounding.SixDigits(ph), "");
         }
     }
+
+    /// <summary>Another part, another salt, a weaker stock, acid, warmth, distilled water, or less of it; what helps is found out by trying.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => SolidRepairs.Of(finding, context);
 }

@@ -3,11 +3,12 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Precipitation;
 
 /// <summary>A stock or tank of which it could not be told what falls out.</summary>
-public sealed class SolutionNotJudged : WorkspaceRule
+public sealed class SolutionNotJudged : WorkspaceRule, IProposesRepairs
 {
     public override string Name => "solution-not-judged";
 
@@ -65,4 +66,8 @@ public sealed class SolutionNotJudged : WorkspaceRule
 
     /// <summary>Reasons of the engine are sentences; here they stand inside one.</summary>
     private static string Reason(string sentence) => char.ToLowerInvariant(sentence[0]) + sentence[1..];
+
+    /// <summary>As weak as the model covers.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>
+        context.StockOf(finding) is { } stock && Strength.Weaker(context, stock) is { } weaker ? [weaker] : [];
 }

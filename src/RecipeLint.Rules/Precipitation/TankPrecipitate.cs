@@ -3,11 +3,12 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Precipitation;
 
 /// <summary>Something falls out of the final solution, with its source water and after the pH is adjusted.</summary>
-public sealed class TankPrecipitate : RecipeRule
+public sealed class TankPrecipitate : RecipeRule, IProposesRepairs
 {
     private const double LowestPh = 4, PhStep = 0.05;
 
@@ -135,6 +136,45 @@ public sealed class TankPrecipitate : RecipeRule
         }
 
         return null;
+    }
+
+
+    /// <summary>A lower pH, purer water, or less of what meets there.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is not { } recipe)
+        {
+            yield break;
+        }
+
+        if (RepairContext.Value(finding, "clear at pH") is { } ph)
+        {
+            foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "sulfuric-37", "citric-acid-h2o" }.OfType<string>().Distinct(StringComparer.Ordinal))
+            {
+                yield return Waters.Adjust(context, recipe, Math.Min(ph, 6), acid);
+            }
+        }
+
+        foreach (var water in new[] { "rain", "reverse-osmosis" })
+        {
+            if (Waters.Pure(recipe, water) is { } pure)
+            {
+                yield return pure;
+            }
+        }
+
+        foreach (var place in finding.Related.Select(r => r.Place).Prepend(finding.Place))
+        {
+            if (context.AdditionAt(place) is { } addition)
+            {
+                foreach (var iron in addition.ComponentMoles.GetValueOrDefault("Fe+3") + addition.ComponentMoles.GetValueOrDefault("Fe+2") > 0 ? Additions.OtherIron(context, addition) : [])
+                {
+                    yield return iron;
+                }
+
+                yield return Additions.Less(context, addition);
+            }
+        }
     }
 }
 

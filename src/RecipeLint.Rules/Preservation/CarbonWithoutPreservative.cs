@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Preservation;
 
 /// <summary>Food for moulds and bacteria in a kept stock, and nothing that stops them.</summary>
-public sealed class CarbonWithoutPreservative : StockRule
+public sealed class CarbonWithoutPreservative : StockRule, IProposesRepairs
 {
     /// <summary>Water activity below which moulds stop (food microbiology textbooks, recalled).</summary>
     private const double DryEnough = 0.8;
@@ -66,5 +67,23 @@ public sealed class CarbonWithoutPreservative : StockRule
             || (state.WaterActivity is > 0 and < DryEnough && state.Validity.Trust == RecipeLint.Chemistry.Equilibrium.Trust.InRange)
             || copper >= context.Number("safeCopper")
             || acetic >= PicklingAcid;
+    }
+
+    /// <summary>A preservative before anything else, or a short life.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        // In the middle of the usual dose (common practice, no source); as much as the pH asks for is the next rule's to say.
+        foreach (var id in new[] { "potassium-sorbate", "sodium-benzoate" })
+        {
+            yield return new RepairProposal.Tuned(
+                grams => Additions.New(context, stock, id, grams * stock.Volume.Litres, Steps.AfterFirstWater(stock), "to the first water"), 0.25, 0.5);
+        }
+
+        yield return Keep.For(context, stock, context.Rule.Number("freshDays"));
     }
 }

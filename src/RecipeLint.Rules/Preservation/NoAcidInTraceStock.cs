@@ -6,11 +6,12 @@ using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Preservation;
 
 /// <summary>Trace metals with too little acid: their hydroxides stand at the edge, or fall out as soon as ordinary water is used.</summary>
-public sealed class NoAcidInTraceStock : StockRule
+public sealed class NoAcidInTraceStock : StockRule, IProposesRepairs
 {
     /// <summary>Metal in a concentrate, mol/L; the diluted feed holds a hundredth of it.</summary>
     internal const double Concentrate = 1e-4;
@@ -165,5 +166,24 @@ public sealed class NoAcidInTraceStock : StockRule
         return demand.Mass is { Grams: > 0 } mass
             ? $"Dissolve {Say.Grams(mass.Grams)} of {acid.Name} in the water first, which brings it to pH {Say.Number(UsualPh)}, or use pure water and say so."
             : "Add acid before the metals, or use pure water and say so.";
+    }
+
+    /// <summary>Acid first, or a water that is known to be pure.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        if (Waters.Distilled(context, stock, alsoWhereOpen: true) is { } distilled)
+        {
+            yield return distilled;
+        }
+
+        foreach (var acid in Additions.Acid(context, stock, 3))
+        {
+            yield return acid;
+        }
     }
 }

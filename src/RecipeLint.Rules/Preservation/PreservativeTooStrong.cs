@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Preservation;
 
 /// <summary>More preservative than the plants should get, or so much that it is about to crystallise on a cold night.</summary>
-public sealed class PreservativeTooStrong : StockRule
+public sealed class PreservativeTooStrong : StockRule, IProposesRepairs
 {
     /// <summary>
     /// Setschenow constant of benzoic acid in salts of the kind of NaCl and KCl, L/mol; 0.14 to 0.19 are published (recalled). Sorbic acid: none known.
@@ -90,4 +91,27 @@ public sealed class PreservativeTooStrong : StockRule
 
     internal static double IndexOf(PreservativeAcid acid, SolutionState state) =>
         acid.Index + (acid.Component == "Benzoate-" ? SaltingOut * state.IonicStrengthMolPerKg : 0);
+
+    /// <summary>Less of it, or a warmer place.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        if (context.AdditionAt(stock, finding.Place) is { } preservative)
+        {
+            yield return Additions.Less(context, preservative);
+        }
+
+        if (finding.Values.Any(v => v.Name == "temperature"))
+        {
+            yield return Keep.Warmer(context, stock);
+        }
+        else if (Strength.Stronger(context, stock) is { } stronger)
+        {
+            yield return stronger;
+        }
+    }
 }

@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Preservation;
 
 /// <summary>A preservative of which too little is undissociated acid at the pH of the stock.</summary>
-public sealed class PreservativeTooWeak : StockRule
+public sealed class PreservativeTooWeak : StockRule, IProposesRepairs
 {
     /// <summary>More preservative than this is not recommended, g/L: the acid comes near its solubility on a cold night.</summary>
     private const double MostUsual = 1.5;
@@ -92,5 +93,29 @@ public sealed class PreservativeTooWeak : StockRule
         }
 
         return string.Join(", ", ways) + ".";
+    }
+
+    /// <summary>More of it, more acid, or a short life.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        foreach (var place in finding.Related.Select(r => r.Place).Prepend(finding.Place))
+        {
+            if (context.AdditionAt(stock, place) is { } preservative)
+            {
+                yield return Additions.More(context, preservative);
+            }
+        }
+
+        foreach (var acid in Additions.Acid(context, stock))
+        {
+            yield return acid;
+        }
+
+        yield return Keep.For(context, stock, context.Rule.Number("freshDays"));
     }
 }

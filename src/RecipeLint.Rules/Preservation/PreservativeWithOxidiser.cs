@@ -1,11 +1,12 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Preservation;
 
 /// <summary>A preservative and bleach or peroxide in one stock: each uses up the other.</summary>
-public sealed class PreservativeWithOxidiser : StockRule
+public sealed class PreservativeWithOxidiser : StockRule, IProposesRepairs
 {
     internal static readonly (string Component, string Name)[] Oxidisers = [("inert:ClO-1", "hypochlorite"), ("inert:H2O2", "hydrogen peroxide")];
 
@@ -46,5 +47,22 @@ public sealed class PreservativeWithOxidiser : StockRule
                 new NamedValue("oxidiser for each preservative", ratio, ""),
             ],
         };
+    }
+
+    /// <summary>One of the two out.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        foreach (var place in finding.Related.Select(r => r.Place).Prepend(finding.Place))
+        {
+            if (context.AdditionAt(stock, place) is { } addition)
+            {
+                yield return Additions.Drop(addition);
+            }
+        }
     }
 }

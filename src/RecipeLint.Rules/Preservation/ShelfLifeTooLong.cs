@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Preservation;
 
 /// <summary>Bleach or peroxide in a stock that is kept for longer than they last.</summary>
-public sealed class ShelfLifeTooLong : StockRule
+public sealed class ShelfLifeTooLong : StockRule, IProposesRepairs
 {
     /// <summary>
     /// Second-order decay of sodium hypochlorite at 25 °C, per % w/v and day: 15 % loses half in 144 days, 10 % in 220
@@ -126,4 +127,20 @@ public sealed class ShelfLifeTooLong : StockRule
 
     /// <param name="Left">Share left after so many days.</param>
     private sealed record Decay(string Component, string Name, string Why, string Instead, Func<double, double> Left);
+
+    /// <summary>As long as it lasts, or cooler.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        if (RepairContext.Value(finding, "lasts for") is { } days)
+        {
+            yield return Keep.For(context, stock, days);
+        }
+
+        yield return Keep.Cooler(context, stock);
+    }
 }

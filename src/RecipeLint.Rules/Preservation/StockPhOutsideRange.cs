@@ -4,11 +4,12 @@ using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Preservation;
 
 /// <summary>A stock whose pH is not the one its steps set, or lies where stocks do not keep.</summary>
-public sealed class StockPhOutsideRange : StockRule
+public sealed class StockPhOutsideRange : StockRule, IProposesRepairs
 {
     public override string Name => "stock-ph-outside-range";
 
@@ -92,5 +93,44 @@ public sealed class StockPhOutsideRange : StockRule
             Measured = new Measured("pH", ph, high ? highest : lowest, ""),
             Values = [new NamedValue("pH", ph, "")],
         };
+    }
+
+    /// <summary>The pH set last, less of what takes it there, or an acid against it.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        if (RepairContext.StepAt(stock, finding.Place) is AdjustStep set)
+        {
+            var last = stock.Stock.Steps.LastOrDefault(s => s is AddStep or AliquotStep);
+            if (last is not null && Steps.Move(stock, context, set, last, behind: true) is { } later)
+            {
+                yield return Repair.Chemistry("set-last", "Set the pH after everything else is in.", later);
+            }
+
+            if (stock.Stock.Steps.OfType<TopUpStep>().LastOrDefault() is { } mark && Steps.Move(stock, context, set, mark, behind: true) is { } atTheMark)
+            {
+                yield return Repair.Chemistry("set-at-the-mark", "Set the pH once more after topping up.", atTheMark);
+            }
+
+            yield break;
+        }
+
+        if (context.AdditionAt(stock, finding.Place) is { } source)
+        {
+            yield return Additions.Less(context, source);
+            foreach (var move in OtherPart.Moves(context, stock, source))
+            {
+                yield return move;
+            }
+        }
+
+        foreach (var acid in finding.Measured is { } ph && ph.Value > ph.Limit ? Additions.Acid(context, stock, 5) : [])
+        {
+            yield return acid;
+        }
     }
 }

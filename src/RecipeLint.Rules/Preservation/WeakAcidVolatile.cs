@@ -5,11 +5,12 @@ using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Preservation;
 
 /// <summary>A stock that only stays clear or preserved as long as its vinegar stays in it.</summary>
-public sealed class WeakAcidVolatile : StockRule
+public sealed class WeakAcidVolatile : StockRule, IProposesRepairs
 {
     private const string Acetate = "Acetate-";
 
@@ -107,4 +108,20 @@ public sealed class WeakAcidVolatile : StockRule
     }
 
     internal sealed record Consequence(double Ph, string? What);
+
+    /// <summary>An acid that stays beside it, or a short life.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        foreach (var acid in Additions.Acid(context, stock, 2))
+        {
+            yield return acid;
+        }
+
+        yield return Keep.For(context, stock, context.Rule.Number("freshDays"));
+    }
 }

@@ -4,13 +4,14 @@ using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
 /// <summary>
 /// Calcium and sulfate or phosphate that meet in too little water while the stock is mixed, although the finished volume would stay clear.
 /// </summary>
-public sealed class ConcentrateOntoConcentrate : StockRule
+public sealed class ConcentrateOntoConcentrate : StockRule, IProposesRepairs
 {
     internal static readonly string[] Partners = ["SO4-2", "H2PO4-"];
 
@@ -114,4 +115,7 @@ public sealed class ConcentrateOntoConcentrate : StockRule
         "Syngenite" => "syngenite (potassium calcium sulfate)",
         var name => $"{name} ({solid.Formula})",
     };
+
+    /// <summary>Enough water before the two meet.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Pours.MoreWater(finding, context);
 }

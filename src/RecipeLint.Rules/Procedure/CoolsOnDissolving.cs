@@ -4,11 +4,12 @@ using RecipeLint.Chemistry.Physical;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
 /// <summary>Salts that chill the water while they dissolve, so far that the rest stalls.</summary>
-public sealed class CoolsOnDissolving : StockRule
+public sealed class CoolsOnDissolving : StockRule, IProposesRepairs
 {
     public override string Name => "cools-on-dissolving";
 
@@ -94,4 +95,7 @@ public sealed class CoolsOnDissolving : StockRule
 
     internal static double? Holds(AdditionFacts addition, VesselContents contents, double celsius) =>
         HandbookSolubility.GramsPer100GramsWater(addition.Substance, celsius) * contents.FreeWaterGrams / 100;
+
+    /// <summary>Warm water to begin with.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Pours.Warm(finding, context);
 }

@@ -1,13 +1,14 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
 /// <summary>
 /// A bench sheet whose label leaves out what the next person needs. The hazard itself is looked after by the family that protects people.
 /// </summary>
-public sealed class LabelIncomplete : StockRule
+public sealed class LabelIncomplete : StockRule, IProposesRepairs
 {
     private static readonly string[] _partners = ["SO4-2", "H2PO4-", "CO3-2", "H4SiO4"];
 
@@ -63,5 +64,41 @@ public sealed class LabelIncomplete : StockRule
         }
 
         return _partners.Any(p => stock.Concentration(p).MolesPerLitre * 1000 >= millimolesPerLitre) ? "a calcium stock" : null;
+    }
+
+    /// <summary>What the label lacks, worked out from the file.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        var label = stock.Stock.Label;
+        var members = new List<(string Name, string Value)>();
+        if (label?.Contents != true)
+        {
+            members.Add(("contents", Say.List(stock.Additions.Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))));
+        }
+
+        if (label?.Dilution != true)
+        {
+            members.Add(("dilution", stock.Stock.Dose is { } dose ? $"{Say.Number(dose.Value.MillilitresPerLitre)} mL per litre" : "as the recipe says"));
+        }
+
+        if (label?.Date != true)
+        {
+            members.Add(("date", "made on"));
+        }
+
+        if (label?.KeepApart != true && Enemy(stock, context.Rule.Number("reacts")) is { } enemy)
+        {
+            members.Add(("keepApart", $"Never let it meet {enemy} undiluted"));
+        }
+
+        if (members.Count > 0)
+        {
+            yield return Repair.Chemistry("complete-label", $"Put on the label: {Say.List(members.Select(m => $"\"{m.Value}\""))}.", Labels.Add(context, stock, [.. members]));
+        }
     }
 }

@@ -4,11 +4,12 @@ using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
 /// <summary>A metal that drops its hydroxide, or ferrous iron that oxidises, before the chelate or acid that would hold it is in.</summary>
-public sealed class MetalBeforeChelateOrAcid : StockRule
+public sealed class MetalBeforeChelateOrAcid : StockRule, IProposesRepairs
 {
     internal static readonly (string Component, string Name)[] Metals =
         [("Fe+3", "iron"), ("Fe+2", "iron"), ("Cu+2", "copper"), ("Zn+2", "zinc"), ("Mn+2", "manganese")];
@@ -128,4 +129,19 @@ public sealed class MetalBeforeChelateOrAcid : StockRule
     }
 
     internal sealed record Drop(Solid Solid, double Share, double Ph, double Grams, string Metal);
+
+    /// <summary>What holds the metal in front of it.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        if (finding.Related is [{ Place: var protector }, ..] && RepairContext.StepAt(stock, protector) is { } holder && RepairContext.StepAt(stock, finding.Place) is { } metal
+            && Steps.Move(stock, context, holder, metal) is { } first)
+        {
+            yield return Repair.Chemistry("move-first", $"Put '{holder.Id}' in before '{metal.Id}'.", first);
+        }
+    }
 }

@@ -3,11 +3,12 @@ using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
 /// <summary>A bench sheet with weights so small that what clings to the weighing boat counts, and no step that rinses it in.</summary>
-public sealed class MissingRinseForSmallWeight : StockRule
+public sealed class MissingRinseForSmallWeight : StockRule, IProposesRepairs
 {
     public override string Name => "missing-rinse-for-small-weight";
 
@@ -44,5 +45,21 @@ public sealed class MissingRinseForSmallWeight : StockRule
             Values = [new NamedValue("mass", small[0].Mass.Grams, "g"), new NamedValue("loss on the boat", loss * 100, "%")],
             Related = [.. small.Skip(1).Select(a => new RelatedPlace(a.Place, "also a small weight"))],
         };
+    }
+
+    /// <summary>A rinse behind the last small weight.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        var places = finding.Related.Select(r => r.Place).Append(finding.Place).Select(p => RepairContext.StepAt(stock, p)).OfType<RecipeLint.Recipes.Documents.Step>();
+        var last = places.Select(RepairContext.IndexOf).DefaultIfEmpty(-1).Max();
+        if (last >= 0)
+        {
+            yield return Repair.Chemistry("rinse", "Rinse the boat twice into the vessel after the last small weight.", Steps.Insert(stock, last + 1, ("rinse", "boat, twice, into the vessel")));
+        }
     }
 }

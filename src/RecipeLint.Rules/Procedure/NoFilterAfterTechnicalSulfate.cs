@@ -3,11 +3,12 @@ using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
 /// <summary>A bench sheet with sulfates of technical grade, whose insoluble rest is never filtered off.</summary>
-public sealed class NoFilterAfterTechnicalSulfate : StockRule
+public sealed class NoFilterAfterTechnicalSulfate : StockRule, IProposesRepairs
 {
     public override string Name => "no-filter-after-technical-sulfate";
 
@@ -43,4 +44,15 @@ public sealed class NoFilterAfterTechnicalSulfate : StockRule
     }
 
     internal static double Rest(AdditionFacts addition) => addition.Mass.Grams * (1 - addition.Assay.Value);
+
+    /// <summary>A filter before the top-up.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        yield return Repair.Chemistry("filter", "Filter through a coffee filter before the top-up.", Steps.Insert(stock, Steps.BeforeTopUp(stock, context), ("filter", "coffee filter")));
+    }
 }

@@ -1,12 +1,14 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
 /// <summary>Steps that never bring the stock to the volume it makes, judged by the volume they do give.</summary>
-public sealed class NoFinalVolumeStep : StockRule
+public sealed class NoFinalVolumeStep : StockRule, IProposesRepairs
 {
     public override string Name => "no-final-volume-step";
 
@@ -56,5 +58,32 @@ public sealed class NoFinalVolumeStep : StockRule
             Measured = new Measured("volume against what it makes", litres / stock.Volume.Litres, 1, ""),
             Values = [new NamedValue("volume", litres, "L"), new NamedValue("makes", stock.Volume.Litres, "L")],
         };
+    }
+
+    /// <summary>A top-up to what the stock makes, at the end.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        if (stock.Stock.Makes is not { } makes || context.Item(makes.Place) is not { Text: { Length: > 0 } volume })
+        {
+            yield break;
+        }
+
+        if (stock.Stock.Steps.OfType<TopUpStep>().LastOrDefault() is { To: { } mark })
+        {
+            yield return Repair.Chemistry("right-mark", $"Top up to {volume}, what the stock makes.", new JsonEdit.ReplaceValue(mark.Place, JsonDraft.Of(volume)));
+            yield break;
+        }
+
+        var end = Steps.Insert(stock, Steps.CountOf(stock, context), ("topUp", volume));
+        yield return Repair.Chemistry("top-up", $"End with a top-up to {volume}.", end);
+        if (!Bench.IsProcedure(stock) && Amounts.Times(context, makes.Place, 0.75) is var (_, start))
+        {
+            yield return Repair.Chemistry("pour-and-top-up", $"Begin with {start} of water and end with a top-up to {volume}.", Steps.Insert(stock, 0, ("pour", start)), end);
+        }
     }
 }

@@ -4,11 +4,12 @@ using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
 /// <summary>The salt that dissolves slowest put in last, into water the others have already filled.</summary>
-public sealed class SlowDissolverLast : StockRule
+public sealed class SlowDissolverLast : StockRule, IProposesRepairs
 {
     public override string Name => "slow-dissolver-last";
 
@@ -53,6 +54,25 @@ public sealed class SlowDissolverLast : StockRule
                 && solids.Take(solids.Count - 1).All(m => m.Added[0].Substance.Id != substance.Id)
                 ? VesselContents.PureGrams(moment.Added[0]) / (solubility * moment.After.FreeWaterGrams / 100)
                 : null;
+        }
+    }
+
+    /// <summary>First into the water.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        if (RepairContext.StepAt(stock, finding.Place) is { } slow && stock.Stock.Steps.FirstOrDefault(s => s is AddStep or AliquotStep) is { } first && Steps.Move(stock, context, slow, first) is { } move)
+        {
+            yield return Repair.Chemistry("move-first", $"Put '{slow.Id}' in first.", move);
+        }
+
+        foreach (var warm in Pours.Warm(finding, context))
+        {
+            yield return warm;
         }
     }
 }

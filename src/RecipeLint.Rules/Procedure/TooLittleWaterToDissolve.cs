@@ -5,11 +5,12 @@ using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
 /// <summary>A solid that the water poured so far cannot dissolve, although the finished volume could; on a bench sheet also one that has no water at all.</summary>
-public sealed class TooLittleWaterToDissolve : StockRule
+public sealed class TooLittleWaterToDissolve : StockRule, IProposesRepairs
 {
     /// <summary>Solubility tables and cylinder marks are good to about this.</summary>
     internal const double Slack = 1.02;
@@ -145,4 +146,7 @@ public sealed class TooLittleWaterToDissolve : StockRule
         var step = Math.Pow(10, Math.Floor(Math.Log10(grams)) - 1);
         return Math.Ceiling(grams / step) * step;
     }
+
+    /// <summary>More water first, or warm water.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Pours.MoreWater(finding, context).Concat(Pours.Warm(finding, context));
 }

@@ -1,13 +1,15 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
 /// <summary>A vessel that holds more than the mark before or after it is topped up, or a mark above what the stock makes.</summary>
-public sealed class ToppedUpPastVolume : StockRule
+public sealed class ToppedUpPastVolume : StockRule, IProposesRepairs
 {
     public override string Name => "topped-up-past-volume";
 
@@ -92,4 +94,29 @@ public sealed class ToppedUpPastVolume : StockRule
             Measured = new Measured("volume", litres, limit, "L"),
             Values = [new NamedValue("volume", litres, "L"), new NamedValue("mark", limit, "L")],
         };
+
+    /// <summary>The right mark, less water before it, or the late step in front of it.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        if (stock.Stock.Makes is { } makes && context.Item(makes.Place) is { } written && context.Item(finding.Place) is { Text.Length: > 0 })
+        {
+            yield return Repair.Chemistry("right-mark", $"Top up to {written.Text}, what the stock makes.", new JsonEdit.ReplaceValue(finding.Place, JsonDraft.Of(written.Text)));
+        }
+
+        if (finding.Related is [{ Place: var mark }, ..] && RepairContext.StepAt(stock, mark) is { } topUp && RepairContext.StepAt(stock, finding.Place) is { } late
+            && Steps.Move(stock, context, late, topUp) is { } earlier)
+        {
+            yield return Repair.Chemistry("move-before-top-up", $"Put '{late.Id}' before the top-up.", earlier);
+        }
+
+        foreach (var less in Pours.LessWater(finding, context))
+        {
+            yield return less;
+        }
+    }
 }

@@ -1,11 +1,12 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
 /// <summary>A batch that does not fit the vessel it is mixed in.</summary>
-public sealed class VesselTooSmall : StockRule
+public sealed class VesselTooSmall : StockRule, IProposesRepairs
 {
     public override string Name => "vessel-too-small";
 
@@ -31,4 +32,8 @@ public sealed class VesselTooSmall : StockRule
             Values = [new NamedValue("batch", stock.Volume.Litres, "L"), new NamedValue("capacity", capacity.Litres, "L")],
         };
     }
+
+    /// <summary>Another vessel of the shop, or a smaller batch.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>
+        Equipment.OtherVessels(finding, context).Concat(context.StockOf(finding) is { } stock ? [BatchSize.Smaller(context, stock)] : []);
 }

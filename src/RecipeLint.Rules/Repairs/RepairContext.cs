@@ -33,7 +33,13 @@ public sealed record RepairContext(Facts Facts, RuleContext Rule)
 
     /// <summary>The addition a place belongs to: its step, or something inside it.</summary>
     public AdditionFacts? AdditionAt(StockFacts stock, Place place) =>
-        stock.Additions.FirstOrDefault(a => !a.ThroughAliquot && Holds(a.Place, place));
+        (Facts.FindStock(stock.Stock.File) ?? stock).Additions.FirstOrDefault(a => !a.ThroughAliquot && Holds(a.Place, place));
+
+    /// <summary>The addition a place belongs to: in the steps of a stock, or straight into a recipe's tank.</summary>
+    public AdditionFacts? AdditionAt(Place place) =>
+        Facts.FindStock(place.File) is { } stock
+            ? AdditionAt(stock, place)
+            : Facts.Recipes.FirstOrDefault(r => r.Recipe.File == place.File)?.Doses.FirstOrDefault(d => d.Direct is not null && Holds(d.Entry.Place, place))?.Direct;
 
     /// <summary>The step a place belongs to.</summary>
     public static Step? StepAt(StockFacts stock, Place place) => stock.Stock.Steps.FirstOrDefault(s => Holds(s.Place, place));

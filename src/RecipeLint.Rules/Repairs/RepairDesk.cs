@@ -1,5 +1,3 @@
-using RecipeLint.Analysis;
-using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Rules.Engine;
@@ -55,7 +53,8 @@ public sealed class RepairDesk
             }
         }
 
-        return found;
+        // What costs something elsewhere comes behind what does not.
+        return [.. found.OrderBy(f => f.Worsens.Count > 0 || f.Brings.Any(b => b.Level > Level.Note))];
     }
 
     /// <summary>The files a repair changes and all that draw on them, directly or through another.</summary>
@@ -85,7 +84,7 @@ public sealed class RepairDesk
 
     private VerifiedRepair? Try(Finding finding, RepairProposal proposal, Func<Repair, bool> wanted) => proposal switch
     {
-        RepairProposal.Ladder ladder => ladder.Rungs.Where(wanted).Select(r => Verify(finding, r)).FirstOrDefault(v => v is not null),
+        RepairProposal.Ladder ladder => ladder.Rungs.Where(wanted).Where(r => Mends(finding, r)).Select(r => Verify(finding, r)).FirstOrDefault(v => v is not null),
         RepairProposal.Tuned tuned => Tune(finding, tuned, wanted) is { } repair ? Verify(finding, repair) : null,
         _ => null,
     };
@@ -115,6 +114,7 @@ public sealed class RepairDesk
         return best;
     }
 
+    /// <summary>Judged by its own rule alone, which costs a fraction of the whole.</summary>
     private bool Mends(Finding finding, Repair repair)
     {
         if (Patch(repair) is not { } patches)
@@ -123,8 +123,11 @@ public sealed class RepairDesk
         }
 
         var alone = _engine with { Rules = [.. _engine.Rules.Where(r => r.Name == finding.Rule.Name)] };
-        var after = Judged.Of(Over(patches), Asked(finding, patches.Keys, whole: false), _load, alone);
-        return after.Result.Faults.Count == 0 && !after.Result.Findings.Any(f => FindingDifference.IsSame(f, finding));
+        var asked = Asked(finding, patches.Keys, whole: false);
+        var after = After(patches, asked, alone);
+        return after.Result.Faults.Count == 0 && (after.Result.Findings.Count(IsSame) is var left && (left == 0 || left < Before(asked).Result.Findings.Count(IsSame)));
+
+        bool IsSame(Finding other) => FindingDifference.IsSame(other, finding);
     }
 
     private VerifiedRepair? Verify(Finding finding, Repair repair)
@@ -143,7 +146,7 @@ public sealed class RepairDesk
             before = Before(asked);
         }
 
-        var after = Judged.Of(Over(patches), asked, _load, _engine);
+        var after = After(patches, asked, _engine);
         if (after.Result.Faults.Count > 0 || after.Workspace.Unusable.Count > before.Workspace.Unusable.Count)
         {
             return null;
@@ -157,7 +160,7 @@ public sealed class RepairDesk
 
         var revealed = difference.Added.Where(f => IsRevealed(f, finding, before)).ToList();
         var brings = difference.Added.Except(revealed).ToList();
-        if (brings.Exists(f => f.Level >= finding.Level))
+        if (brings.Exists(f => f.Level >= finding.Level) || difference.Worsened.Any(f => f.Level == Level.Error && f.Level >= finding.Level))
         {
             return null;
         }
@@ -190,13 +193,24 @@ public sealed class RepairDesk
         var patches = new SortedDictionary<string, PatchResult>(StringComparer.Ordinal);
         foreach (var edits in repair.Edits.GroupBy(e => e.At.File))
         {
+            if (edits.ToList() is [JsonEdit.NewFile file])
+            {
+                if (!_scope.Value.MayChange(edits.Key) || _files.Kind(_scope.Value.FullPathOf(edits.Key)) != EntryKind.Missing)
+                {
+                    return null;
+                }
+
+                patches.Add(edits.Key, JsonPatcher.Create(file));
+                continue;
+            }
+
             if (!_scope.Value.Facts.Workspace.Sources.TryGetValue(edits.Key, out var source) || !_scope.Value.MayChange(edits.Key)
                 || JsonPatcher.Apply(source, [.. edits]) is not { Bytes: { } bytes } patch)
             {
                 return null;
             }
 
-            if (!bytes.AsSpan().SequenceEqual(_scope.Value.OnDisk(source)))
+            if (!bytes.AsSpan().SequenceEqual(RepairScope.OnDisk(source)))
             {
                 patches.Add(edits.Key, patch);
             }
@@ -205,12 +219,17 @@ public sealed class RepairDesk
         return patches.Count == 0 ? null : patches;
     }
 
-    private IFileTree Over(SortedDictionary<string, PatchResult> patches) =>
-        patches.Aggregate(_files, (tree, patch) => new OverlayFileTree(tree, _scope.Value.FullPathOf(patch.Key), patch.Value.Bytes!));
+    /// <summary>The way through for the patched files; a new one is judged by itself too.</summary>
+    private Judged After(SortedDictionary<string, PatchResult> patches, List<string> asked, EngineOptions engine)
+    {
+        var tree = patches.Aggregate(_files, (under, patch) => new OverlayFileTree(under, _scope.Value.FullPathOf(patch.Key), patch.Value.Bytes!));
+        return Judged.Of(tree, [.. asked, .. patches.Where(p => p.Value.IsNew).Select(p => _scope.Value.FullPathOf(p.Key))], _load, engine);
+    }
 
     private List<string> Asked(Finding finding, IEnumerable<string> changed, bool whole)
     {
-        var files = _scope.Value.UsersOf([finding.Place.File, .. changed]);
+        // What is not there yet is read through whatever refers to it.
+        var files = _scope.Value.UsersOf([finding.Place.File, .. changed.Where(f => _scope.Value.Facts.Workspace.Sources.ContainsKey(f))]);
         if (whole)
         {
             files.UnionWith(_shown.Workspace.Asked);

@@ -66,7 +66,7 @@ internal sealed class RepairScope
     public string FullPathOf(string file) => FullPath(_root, file);
 
     /// <summary>The bytes as they stand on the disk, mark included.</summary>
-    public ReadOnlySpan<byte> OnDisk(SourceFile source) => source.HadByteOrderMark ? [.. Encoding.UTF8.Preamble, .. source.Bytes] : source.Bytes;
+    public static byte[] OnDisk(SourceFile source) => source.HadByteOrderMark ? [.. Encoding.UTF8.Preamble, .. source.Bytes] : source.Bytes.ToArray();
 
     private static string FullPath(string root, string file) =>
         file.StartsWith('/') || (file.Length > 1 && file[1] == ':') ? file : $"{root.TrimEnd('/')}/{file}";

@@ -38,7 +38,7 @@ public sealed class RepairSession
     public Judged Now => _now;
 
     /// <summary>The files with what was applied.</summary>
-    public IFileTree Files => _changed.Aggregate(_disk, (tree, file) => new OverlayFileTree(tree, FullPath(file.Key), file.Value));
+    public IFileTree Files => _changed.Aggregate(_disk, (tree, file) => new OverlayFileTree(tree, FullPathOf(file.Key), file.Value));
 
     /// <summary>Changed files by path relative to the root, whole.</summary>
     public IReadOnlyDictionary<string, byte[]> Changed => _changed;
@@ -85,8 +85,7 @@ public sealed class RepairSession
             foreach (var finding in _now.Result.Findings.Where(f => f.Rule.Id == ruleId).ToList())
             {
                 // What shares a recipe with a change of this round waits for the next one: it was tried out without it.
-                if (touched.Contains(finding.Place.File)
-                    || desk.For(finding, key is null ? null : r => r.Key == key) is not [var repair, ..]
+                if (touched.Contains(finding.Place.File) || Find(desk, finding, key) is not { } repair
                     || desk.AffectedBy(repair) is not { } affected || affected.Any(touched.Contains))
                 {
                     continue;
@@ -105,6 +104,11 @@ public sealed class RepairSession
         }
     }
 
+    /// <summary>The first repair, or the one of a key; a second one of the same way is known by its number ("use-zn-edta-2").</summary>
+    private static VerifiedRepair? Find(RepairDesk desk, Finding finding, string? key) => key is null
+        ? desk.For(finding) is [var best, ..] ? best : null
+        : desk.For(finding, r => r.Key == key || key.StartsWith(r.Key + "-", StringComparison.Ordinal)).FirstOrDefault(r => r.Repair.Key == key);
+
     private void Take(IEnumerable<VerifiedRepair> repairs, IReadOnlyDictionary<string, PatchResult> patches)
     {
         foreach (var (file, patch) in patches)
@@ -115,5 +119,12 @@ public sealed class RepairSession
         _applied.AddRange(repairs);
     }
 
-    private string FullPath(string file) => $"{_load.Root!.TrimEnd('/')}/{file}";
+    /// <summary>A whole file as it stands on the disk; empty when it cannot be read.</summary>
+    public byte[] BytesOnDisk(string file) => _disk.Read(FullPathOf(file), int.MaxValue).Bytes ?? [];
+
+    /// <summary>True for a file that is not on the disk yet.</summary>
+    public bool IsNew(string file) => _disk.Kind(FullPathOf(file)) == EntryKind.Missing;
+
+    /// <summary>Full path with forward slashes of a file relative to the root.</summary>
+    public string FullPathOf(string file) => $"{_load.Root!.TrimEnd('/')}/{file}";
 }

@@ -31,18 +31,22 @@ public static class RepairText
             lines.Add($"Makes worse: {Findings(repair.Worsens)}.");
         }
 
-        lines.AddRange(repair.Changes.Select(Line));
+        lines.AddRange(repair.Changes.Where(c => c.Figures.Count > 0).Select(Line));
+        if (repair.Changes.Any(c => !c.IsStock) && repair.Changes.All(c => c.IsStock || c.Figures.Count == 0))
+        {
+            lines.Add(repair.Changes.Count(c => !c.IsStock) == 1 ? "The final solution stays the same." : "The final solutions stay the same.");
+        }
+        else if (repair.Changes.Count > 0 && repair.Changes.All(c => c.Figures.Count == 0))
+        {
+            lines.Add("What is in the bottle stays the same.");
+        }
+
         return lines;
     }
 
     private static string Line(SolutionChange change)
     {
         var start = change.IsStock ? $"Stock '{change.Name}'" : $"Final solution '{change.Name}'";
-        if (change.Figures.Count == 0)
-        {
-            return $"{start}: unchanged.";
-        }
-
         var more = change.Figures.Count > MostFigures ? FormattableString.Invariant($" and {change.Figures.Count - MostFigures} more") : "";
         return $"{start}: {string.Join(", ", change.Figures.Take(MostFigures).Select(Figure))}{more}.";
     }

@@ -17,7 +17,7 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
 
     private const double NoticeablePh = 0.02;
 
-    private const double NoticeableGrams = 0.001;
+    private const double NoticeableGrams = Clearness.VisibleGramsPerLitre;
 
     /// <summary>Final solutions in the order of their files, then stocks.</summary>
     public static IReadOnlyList<SolutionChange> Between(Facts before, Facts after) =>
@@ -25,14 +25,14 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
         .. from now in after.Recipes
            let was = before.Recipes.FirstOrDefault(r => r.Recipe.File == now.Recipe.File)
            where was is not null
-           select new SolutionChange(now.Recipe.File, now.Recipe.Name, false, Figures(was, now)),
+           select new SolutionChange(now.Recipe.File, now.Recipe.Name, false, Compare(was, now)),
         .. from now in after.Stocks
            let was = before.FindStock(now.Stock.File)
            where was is not null
-           select new SolutionChange(now.Stock.File, now.Stock.Name, true, Figures(was, now)),
+           select new SolutionChange(now.Stock.File, now.Stock.Name, true, Compare(was, now)),
     ];
 
-    private static IReadOnlyList<FigureChange> Figures(RecipeFacts was, RecipeFacts now)
+    private static IReadOnlyList<FigureChange> Compare(RecipeFacts was, RecipeFacts now)
     {
         var keys = was.Elements.Keys.Union(now.Elements.Keys, StringComparer.Ordinal).Order(StringComparer.Ordinal);
         var elements = keys
@@ -41,7 +41,7 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
         return [.. elements, .. Chemistry(was.Chemistry.Final, now.Chemistry.Final)];
     }
 
-    private static IReadOnlyList<FigureChange> Figures(StockFacts was, StockFacts now)
+    private static IReadOnlyList<FigureChange> Compare(StockFacts was, StockFacts now)
     {
         var elements = was.Totals.Elements.Union(now.Totals.Elements)
             .Where(e => e.Symbol is not ("H" or "O"))
@@ -83,7 +83,8 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
 
     private static IEnumerable<FigureChange> Deposit(string name, SolutionState was, SolutionState now)
     {
-        static double? Grams(SolutionState state) => state.IsSolved ? state.Deposits.Sum(d => d.Mass.GramsPerLitre) : null;
+        // Silica that the constants announce in an alkaline silicate stays dissolved there as rings and chains.
+        static double? Grams(SolutionState state) => state.IsSolved ? state.Deposits.Where(d => !d.IsTrace && d.Solid.Name != "Amorphous silica").Sum(d => d.Mass.GramsPerLitre) : null;
         var deposit = new FigureChange(name, "g/L", Grams(was), Grams(now));
         return Differs(deposit.Before, deposit.After, NoticeableGrams) ? [deposit] : [];
     }

@@ -1,11 +1,12 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Weighing;
 
 /// <summary>A batch so large that it is not used up while it keeps.</summary>
-public sealed class BatchOutlastsShelfLife : WorkspaceRule
+public sealed class BatchOutlastsShelfLife : WorkspaceRule, IProposesRepairs
 {
     public override string Name => "batch-outlasts-shelf-life";
 
@@ -51,4 +52,7 @@ public sealed class BatchOutlastsShelfLife : WorkspaceRule
             };
         }
     }
+
+    /// <summary>A smaller batch.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => context.StockOf(finding) is { } stock ? [BatchSize.Smaller(context, stock)] : [];
 }

@@ -1,12 +1,13 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 using NetWeight = RecipeLint.Analysis.Uncertainty.Weighing;
 
 namespace RecipeLint.Rules.Weighing;
 
 /// <summary>A weight the scale does show, but does not repeat well enough.</summary>
-public sealed class BelowMinimumWeight : WorkspaceRule
+public sealed class BelowMinimumWeight : WorkspaceRule, IProposesRepairs
 {
     private const string RuleName = "below-minimum-weight";
 
@@ -77,4 +78,7 @@ public sealed class BelowMinimumWeight : WorkspaceRule
             Values = [new NamedValue("mass", weighed.Mass.Grams, "g"), new NamedValue("minimum weight", minimum.Grams, "g")],
         };
     }
+
+    /// <summary>A finer scale of the shop, a larger batch, or a stronger stock.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Equipment.ForWeight(finding, context);
 }

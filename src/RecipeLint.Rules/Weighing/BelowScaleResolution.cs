@@ -2,12 +2,13 @@ using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 using NetWeight = RecipeLint.Analysis.Uncertainty.Weighing;
 
 namespace RecipeLint.Rules.Weighing;
 
 /// <summary>A weight so small that the scale's display step decides how much goes in.</summary>
-public sealed class BelowScaleResolution : WorkspaceRule
+public sealed class BelowScaleResolution : WorkspaceRule, IProposesRepairs
 {
     private const string StepsOption = "displaySteps";
 
@@ -52,4 +53,7 @@ public sealed class BelowScaleResolution : WorkspaceRule
             ],
         };
     }
+
+    /// <summary>A finer scale of the shop, a larger batch, or a stronger stock.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Equipment.ForWeight(finding, context);
 }

@@ -1,15 +1,17 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Weighing;
 
 /// <summary>A dose where the usual slip of the hand takes an element from its range to the level that harms.</summary>
-public sealed class DoseWithoutMargin : RecipeRule
+public sealed class DoseWithoutMargin : RecipeRule, IProposesRepairs
 {
     private static readonly MeasureKind[] _countedByHand = [MeasureKind.Cylinder, MeasureKind.Flask, MeasureKind.Pipette, MeasureKind.Syringe, MeasureKind.Jug];
 
@@ -101,6 +103,25 @@ public sealed class DoseWithoutMargin : RecipeRule
 
             var share = fact.Contributions.Where(c => c.Source == dose.Id).Sum(c => c.Concentration.MilligramsPerLitre) / fact.Concentration.MilligramsPerLitre;
             return share > 0 ? new Reach(range, bound, found, share, Rounding.SixDigits(((bound / found) - 1) / share)) : null;
+        }
+    }
+
+    /// <summary>A measure that takes it in one filling, or less of what comes near harm.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        foreach (var measure in Equipment.OtherMeasures(finding, context))
+        {
+            yield return measure;
+        }
+
+        if (context.RecipeOf(finding) is not { } recipe || finding.Values is not [{ Name: var key }, ..])
+        {
+            yield break;
+        }
+
+        foreach (var addition in recipe.Doses.SelectMany(d => d.Direct is { } direct ? [direct] : d.Stock?.Additions ?? []).Where(a => !a.ThroughAliquot && a.Elements[NutrientKeys.ElementOf(key)].Grams > 0))
+        {
+            yield return Additions.Less(context, addition);
         }
     }
 }

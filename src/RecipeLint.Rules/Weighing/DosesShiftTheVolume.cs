@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Weighing;
 
 /// <summary>Doses that are a part of the final volume worth counting, where the file leaves open or forgets that they are.</summary>
-public sealed class DosesShiftTheVolume : RecipeRule
+public sealed class DosesShiftTheVolume : RecipeRule, IProposesRepairs
 {
     public override string Name => "doses-shift-the-volume";
 
@@ -88,4 +89,17 @@ public sealed class DosesShiftTheVolume : RecipeRule
     }
 
     private static bool Met(double found, double asked, double allowed) => Rounding.SixDigits(Math.Abs(found - asked)) <= Rounding.SixDigits(allowed);
+
+    /// <summary>What the volume means, said.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        var place = Place.Whole(finding.Place.File);
+        foreach (var (word, key) in new[] { ("made up", "made-up"), ("added to", "added-to") })
+        {
+            if (context.Item(place)?["volume"]?.Text != word)
+            {
+                yield return Repair.Chemistry(key, $"Write \"volume\": \"{word}\".", Steps.Set(context, place, "volume", word, "final"));
+            }
+        }
+    }
 }

@@ -2,6 +2,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Weighing;
 
@@ -9,7 +10,7 @@ namespace RecipeLint.Rules.Weighing;
 /// An element the recipe supplies whose concentration is not known well enough, by the law of propagation of uncertainty; one finding for each
 /// cause, with the elements it spoils.
 /// </summary>
-public sealed class ElementTooUncertain : WorkspaceRule
+public sealed class ElementTooUncertain : WorkspaceRule, IProposesRepairs
 {
     /// <summary>Part of an element that has to come from the doses for the recipe to answer for it.</summary>
     private const double SuppliedFrom = 0.5;
@@ -77,4 +78,7 @@ public sealed class ElementTooUncertain : WorkspaceRule
 
         internal double Relative => Rounding.SixDigits(Known.RelativeExpanded);
     }
+
+    /// <summary>Better equipment of the shop, or more of it at once.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Equipment.ForWeight(finding, context).Concat(Equipment.OtherMeasures(finding, context));
 }

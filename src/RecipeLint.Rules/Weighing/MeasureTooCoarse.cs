@@ -1,12 +1,14 @@
 using RecipeLint.Analysis;
+using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Weighing;
 
 /// <summary>A dose, aliquot or liquid taken with a measure that is too coarse for it, or in more fillings than anyone counts rightly.</summary>
-public sealed class MeasureTooCoarse : WorkspaceRule
+public sealed class MeasureTooCoarse : WorkspaceRule, IProposesRepairs
 {
     private const string RuleName = "measure-too-coarse";
 
@@ -98,4 +100,26 @@ public sealed class MeasureTooCoarse : WorkspaceRule
         MeasureKind.Dropper => "dropper",
         _ => "spoon",
     };
+
+    /// <summary>Another measure of the shop, or more of a weaker stock; fewer fillings of a stronger one.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
+    {
+        foreach (var measure in Equipment.OtherMeasures(finding, context))
+        {
+            yield return measure;
+        }
+
+        var taken = finding.Place.File is var file && context.Facts.FindStock(file) is { } bottle
+            ? RepairContext.StepAt(bottle, finding.Place) is AliquotStep { StockFile: { } inner } ? context.Facts.FindStock(inner) : null
+            : context.RecipeOf(finding)?.Doses.FirstOrDefault(d => d.Entry.Place.Pointer == finding.Place.Pointer || finding.Place.Pointer.Value.StartsWith(d.Entry.Place.Pointer.Value + "/", StringComparison.Ordinal))?.Stock;
+        if (taken is null || context.Facts.FindStock(taken.Stock.File) is not { } stock)
+        {
+            yield break;
+        }
+
+        if ((finding.Measured?.Name == "fillings" ? Strength.Stronger(context, stock) : Strength.Weaker(context, stock)) is { } other)
+        {
+            yield return other;
+        }
+    }
 }

@@ -5,12 +5,13 @@ using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 using NetWeight = RecipeLint.Analysis.Uncertainty.Weighing;
 
 namespace RecipeLint.Rules.Weighing;
 
 /// <summary>More on a scale than it carries, alone or with any vessel the shop has.</summary>
-public sealed class OverScaleCapacity : WorkspaceRule
+public sealed class OverScaleCapacity : WorkspaceRule, IProposesRepairs
 {
     /// <summary>
     /// Part of the capacity from which a weight lies in a vessel and no longer on a paper or in a boat (common practice, no source).
@@ -127,4 +128,8 @@ public sealed class OverScaleCapacity : WorkspaceRule
         var count = Math.Ceiling(Rounding.SixDigits(mass / (0.9 * capacity)));
         return $"{Say.Number(count)} portions of {Say.Grams(mass / count)}";
     }
+
+    /// <summary>Another scale, or a smaller batch.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>
+        Equipment.OtherScales(finding, context).Concat(context.StockOf(finding) is { } stock ? [BatchSize.Smaller(context, stock)] : []);
 }

@@ -6,11 +6,12 @@ using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Weighing;
 
 /// <summary>One syringe, pipette or dropper for two stocks that cloud where they meet undiluted.</summary>
-public sealed class SharedDosingSyringe : RecipeRule
+public sealed class SharedDosingSyringe : RecipeRule, IProposesRepairs
 {
     /// <summary>
     /// What is dipped into the bottle and keeps a remnant behind its nozzle. A cylinder or jug is poured into and drains; it is left alone.
@@ -91,4 +92,7 @@ public sealed class SharedDosingSyringe : RecipeRule
 
     private static IReadOnlyList<Clouding> Cloudings(ImmutableSortedDictionary<string, double> molesPerLitre) =>
         Clearness.Of(SolutionMix.Of(molesPerLitre, new Volume(1)), SolutionMix.FilledAtCelsius) is { Failure: null } clearness ? clearness.Cloudings : [];
+
+    /// <summary>Another measure of the shop for the second stock.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Equipment.OtherMeasures(finding, context);
 }

@@ -5,8 +5,12 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Shop;
+using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 using NetWeight = RecipeLint.Analysis.Uncertainty.Weighing;
 
 namespace RecipeLint.Rules.Weighing;
@@ -66,6 +70,47 @@ internal static class TinyWeight
         ways.Add("use a finer scale");
         var text = ways.Count == 1 ? ways[0] : string.Join(", ", ways.SkipLast(1)) + " or " + ways[^1];
         return char.ToUpperInvariant(text[0]) + text[1..] + ".";
+    }
+
+    /// <summary>The pre-stock as a file of its own and the part of it in place of the small weight; null where none helps.</summary>
+    internal static Repair? ThroughPreStock(RepairContext context, StockFacts stock, AdditionFacts addition)
+    {
+        var limit = BelowMinimumWeight.LimitFor(context.Facts, stock.Stock.File);
+        if (WeighedAmount.In(stock).FirstOrDefault(w => w.Addition == addition) is not { } weighed || Diluted(weighed, limit) is not { } made
+            || context.Item(addition.Place) is not { Kind: JsonKind.Object } step || step["amount"] is null || step["add"] is null)
+        {
+            return null;
+        }
+
+        var folder = stock.Stock.File.LastIndexOf('/') is var slash and >= 0 ? stock.Stock.File[..(slash + 1)] : "";
+        var name = $"{AsSuggested.Slug(addition.Id)}-pre.stock.json";
+        var (weight, volume, aliquot) = (Amounts.Grams(made.Weight.Grams), Amounts.Litres(made.Volume.Litres), Amounts.Litres(made.Aliquot.Litres));
+        var own = step.Members.Where(m => m.Name is "add" or "assay" or "with").Select(m => new DraftMember(m.Name, Steps.Copy(m.Value))).ToList();
+        own.Insert(1, new DraftMember("amount", JsonDraft.Of(weight)));
+        var document = new JsonDraft.Object(
+        [
+            new DraftMember("format", new JsonDraft.Literal("1")),
+            new DraftMember("name", JsonDraft.Of($"Pre-stock of {addition.Substance.Name}")),
+            new DraftMember("makes", JsonDraft.Of(volume)),
+            new DraftMember("steps", new JsonDraft.List(
+            [
+                JsonDraft.Of(("pour", JsonDraft.Of(Amounts.Litres(0.8 * made.Volume.Litres))), ("of", JsonDraft.Of("distilled"))),
+                new JsonDraft.Object(own),
+                JsonDraft.Of(("stir", JsonDraft.Of("until clear"))),
+                JsonDraft.Of(("topUp", JsonDraft.Of(volume)), ("of", JsonDraft.Of("distilled"))),
+            ])),
+        ]);
+        List<JsonEdit> edits =
+        [
+            new JsonEdit.NewFile(Place.Whole(folder + name), document),
+            new JsonEdit.ReplaceValue(addition.Place.Child("add"), JsonDraft.Of(name)),
+            new JsonEdit.ReplaceValue(addition.Place.Child("amount"), JsonDraft.Of(aliquot)),
+            .. new[] { "assay", "with" }.Where(n => step[n] is not null).Select(n => new JsonEdit.Remove(addition.Place.Child(n))),
+        ];
+        return Repair.Chemistry(
+            "pre-stock",
+            $"Dissolve {weight} of {addition.Substance.Name} to {volume} as a pre-stock ('{name}') and add {aliquot} of that, right to ±{Say.Percent(made.Relative)}.",
+            [.. edits]);
     }
 
     /// <summary>A scale the shop has that carries the weight and keeps the limit; the coarsest that will do.</summary>

@@ -3,11 +3,12 @@ using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Weighing;
 
 /// <summary>A stock brought to its volume in something whose marks are too rough for it.</summary>
-public sealed class VesselTooCoarse : StockRule
+public sealed class VesselTooCoarse : StockRule, IProposesRepairs
 {
     private const string RuleName = "vessel-too-coarse";
 
@@ -58,4 +59,7 @@ public sealed class VesselTooCoarse : StockRule
         var cylinder = MeasureAdvice.ToBuy(volume, limit) is { } bought ? $"Bring it to the mark in {bought}, or put" : "Put";
         return $"{cylinder} a mark on the vessel where {Say.Grams(volume.Litres * KilogramsPerLitre * 1000)} of water at 20 °C stands in it, weighed in.";
     }
+
+    /// <summary>Another vessel or flask of the shop.</summary>
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Equipment.OtherVessels(finding, context);
 }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 using RecipeLint.Reports;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Commands;
 
@@ -32,6 +33,7 @@ internal static class CheckCommand
         failOn.AcceptOnlyFromAmong("error", "warning", "note", "never");
         var quiet = new Option<bool>("--quiet", "-q") { Description = "One line for each finding, nothing else." };
         var withSuppressed = new Option<bool>("--with-suppressed") { Description = "Put suppressed findings into SARIF too, marked and with their reason." };
+        var repairs = new RepairOptions();
         var color = SharedOptions.Color();
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
@@ -40,17 +42,31 @@ internal static class CheckCommand
         {
             paths, format, output, failOn, quiet, color, config, noConfig, stdinName, withSuppressed,
         };
+        repairs.AddTo(command);
         command.SetAction(parsed =>
         {
             var run = Session.Open(world, parsed.GetValue(paths)!, parsed.GetValue(stdinName), parsed.GetValue(config), parsed.GetValue(noConfig));
-            var result = LintEngine.Judge(run.Facts, new EngineOptions { Today = world.Today });
+            var engine = new EngineOptions { Today = world.Today };
+            var judged = new Judged(run.Workspace, run.Facts, LintEngine.Judge(run.Facts, engine));
+            var mending = new Mending(world, run, engine, repairs.Of(parsed));
+            if (mending.Changes && mending.Apply(judged) is { } mended)
+            {
+                judged = mended;
+                if (mending.PrintsDifference)
+                {
+                    return ExitCode(world, judged.Result, parsed.GetValue(failOn)!);
+                }
+            }
+
+            var result = judged.Result;
             var report = new Report
             {
                 Result = result,
-                Sources = run.Workspace.Sources,
-                FilesChecked = run.Workspace.Asked.Count,
-                Assumptions = Assumed.Lines(run.Facts),
+                Sources = judged.Workspace.Sources,
+                FilesChecked = judged.Workspace.Asked.Count,
+                Assumptions = Assumed.Lines(judged.Facts),
                 ToolVersion = ToolVersion.Text,
+                Repairs = mending.Shown(judged),
             };
             var sarif = parsed.GetValue(format) == "sarif";
             Deliver(world, parsed.GetValue(output), writer =>
@@ -108,12 +124,12 @@ internal static class CheckCommand
             throw new UsageException($"cannot write '{path}': {(Directory.Exists(full) ? "it is a folder" : "its folder does not exist")}.");
         }
 
-        var temporary = full + ".partial";
-        using (var writer = new StreamWriter(temporary, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { NewLine = "\n" })
+        using var text = new MemoryStream();
+        using (var writer = new StreamWriter(text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true) { NewLine = "\n" })
         {
             write(writer);
         }
 
-        File.Move(temporary, full, overwrite: true);
+        WholeFiles.Write([new WholeFile(full, text.ToArray())]);
     }
 }

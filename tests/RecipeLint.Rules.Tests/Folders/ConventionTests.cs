@@ -20,7 +20,7 @@ public sealed partial class ConventionTests
     };
 
     private static readonly string[] _headings =
-        ["What it finds", "Why it matters", "Failing", "Passing", "Options", "What to do", "Cautions", "Sources"];
+        ["What it finds", "Why it matters", "Failing", "Passing", "Options", "What to do", "Repairs", "Cautions", "Sources"];
 
     private static readonly string[] _confidences = ["found", "memory", "derived", "practice"];
 

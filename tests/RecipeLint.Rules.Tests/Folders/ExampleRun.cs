@@ -10,8 +10,15 @@ namespace RecipeLint.Rules.Tests.Folders;
 /// <summary>One example folder, read, analysed and judged by every rule the way the program does it.</summary>
 public sealed record ExampleRun(Workspace Workspace, LintResult Result)
 {
+    /// <summary>The files of the example, in memory.</summary>
+    public required MemoryFileTree Files { get; init; }
+
+    public required Facts Facts { get; init; }
+
     /// <summary>The day the examples are judged on, so that a suppression with a date ages in none of them.</summary>
-    private static readonly DateOnly _today = new(2026, 11, 25);
+    public static EngineOptions Engine { get; } = new() { Today = new(2026, 11, 25) };
+
+    public static LoadOptions Load { get; } = new() { Profiles = ProfileLibrary.AllNames };
 
     private static readonly ConcurrentDictionary<string, ExampleRun> _runs = new();
 
@@ -36,7 +43,8 @@ public sealed record ExampleRun(Workspace Workspace, LintResult Result)
             files.Add(Path.GetRelativePath(folder, path).Replace('\\', '/'), File.ReadAllBytes(path));
         }
 
-        var workspace = WorkspaceLoader.Load(files, ["."], new LoadOptions { Profiles = ProfileLibrary.AllNames });
-        return new ExampleRun(workspace, LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions { Today = _today }));
+        var workspace = WorkspaceLoader.Load(files, ["."], Load);
+        var facts = Analyzer.Analyse(workspace);
+        return new ExampleRun(workspace, LintEngine.Judge(facts, Engine)) { Files = files, Facts = facts };
     }
 }

@@ -1,0 +1,184 @@
+using RecipeLint.Analysis;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Patching;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Repairs;
+
+/// <summary>More or less of what brings an element to the plants. What the same salt brings beside it moves along, and the trial shows it.</summary>
+internal static class Contributions
+{
+    private const int Most = 4;
+
+    /// <summary>What brings a smaller part of an element is not there for it.</summary>
+    private const double Notable = 0.1;
+
+    /// <summary>An element aims a little inside its bound, so that rounding does not take it out again.</summary>
+    private const double Inside = 0.01;
+
+    /// <summary>Each of the largest contributions changed so that the element of a finding comes to its limit or target.</summary>
+    public static IEnumerable<RepairProposal> ToLimit(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is not { } recipe || finding.Measured is not { } measured || !recipe.Elements.TryGetValue(measured.Name, out var fact))
+        {
+            yield break;
+        }
+
+        var found = fact.Concentration.MilligramsPerLitre;
+        var isTarget = recipe.Recipe.Targets.Any(t => t.Place == finding.Place && t.Concentration is { } c && Math.Abs(c.MilligramsPerLitre - measured.Limit) < 1e-6);
+        var aims = isTarget ? [measured.Limit] : Aims(recipe, measured, found);
+        foreach (var (addition, brought) in Of(context, recipe, fact).Where(c => c.MilligramsPerLitre >= Notable * found).Take(Most))
+        {
+            yield return new RepairProposal.Ladder(aims.Select(aim => To(context, addition, 1 + ((aim - found) / brought), isTarget)).OfType<Repair>());
+        }
+
+        if (isTarget && Amounts.With(context, finding.Place, Math.Round(found, 1)) is var (edit, text) && context.Item(finding.Place)?.Text.Contains(" as ", StringComparison.Ordinal) == false)
+        {
+            yield return Repair.Chemistry("state-what-is-there", $"State {text} as the target, if that is what is meant.", edit);
+        }
+
+        foreach (var dose in Doses(context, recipe, fact))
+        {
+            yield return dose;
+        }
+    }
+
+    /// <summary>
+    /// Where an element that is off its range may go, the nearest first: just inside the bound that is passed, into the usual range, to its middle.
+    /// </summary>
+    private static List<double> Aims(RecipeFacts recipe, Measured measured, double found)
+    {
+        var range = recipe.Profile.Find(measured.Name);
+        var isHigh = found > measured.Limit;
+        double?[] bounds = isHigh ? [measured.Limit, range?.SufficientHigh] : [measured.Limit, range?.SufficientLow];
+        var aims = bounds.OfType<double>().Select(b => b * (isHigh ? 1 - Inside : 1 + Inside)).ToList();
+        if (range is { SufficientLow: { } low, SufficientHigh: { } high })
+        {
+            aims.AddRange([low + ((isHigh ? 0.75 : 0.25) * (high - low)), (low + high) / 2]);
+        }
+
+        return [.. isHigh ? aims.OrderDescending() : aims.Order()];
+    }
+
+    private static Repair? To(RepairContext context, AdditionFacts addition, double factor, bool isTarget) => factor switch
+    {
+        <= 0.001 => Additions.Drop(addition),
+        < 1 => Additions.Times(context, addition, factor, "less", isTarget ? Round.Nearest : Round.Down),
+        _ => Additions.Times(context, addition, factor, "more", isTarget ? Round.Nearest : Round.Up),
+    };
+
+    /// <summary>Everything that brings one of the elements of a ratio, more or less of it as far as needed.</summary>
+    public static IEnumerable<RepairProposal> Either(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is not { } recipe || finding.Measured is not { } measured)
+        {
+            yield break;
+        }
+
+        var keys = measured.Name.Split([':', '+', ' '], StringSplitOptions.RemoveEmptyEntries).Where(recipe.Elements.ContainsKey).ToList();
+        foreach (var (addition, _) in keys.SelectMany(k => Of(context, recipe, recipe.Elements[k]).Take(2)).DistinctBy(c => c.Addition.Place))
+        {
+            yield return Additions.Less(context, addition);
+            yield return Additions.More(context, addition, 5);
+        }
+    }
+
+    /// <summary>All doses of a recipe times a factor; null where one cannot be changed.</summary>
+    public static Repair? AllDoses(RepairContext context, RecipeFacts recipe, double factor)
+    {
+        var edits = recipe.Recipe.Doses.Select(d => Dose(context, recipe, d, factor)).ToList();
+        return edits.Count == 0 || edits.Contains(null)
+            ? null
+            : Repair.Chemistry("all-doses", $"Dose everything in '{recipe.Recipe.Name}' at {Say.Number(factor)} times the present rate.", [.. edits.OfType<JsonEdit>()]);
+    }
+
+    /// <summary>What is weighed or poured for an element with the mg/L it brings, most first.</summary>
+    private static IEnumerable<(AdditionFacts Addition, double MilligramsPerLitre)> Of(RepairContext context, RecipeFacts recipe, ElementFact fact) =>
+        fact.Contributions
+            .Select(c => (Addition: AdditionOf(context, recipe, c), c.Concentration.MilligramsPerLitre))
+            .Where(c => c.Addition is not null && c.MilligramsPerLitre > 0)
+            .Select(c => (c.Addition!, c.MilligramsPerLitre))
+            .OrderByDescending(c => c.MilligramsPerLitre);
+
+    private static AdditionFacts? AdditionOf(RepairContext context, RecipeFacts recipe, Contribution contribution) =>
+        recipe.Doses.FirstOrDefault(d => d.Id == contribution.Source) is { } dose
+            ? dose.Direct ?? (dose.Stock is { } stock ? context.AdditionAt(context.Facts.FindStock(stock.Stock.File)!, contribution.Place) : null)
+            : null;
+
+    /// <summary>The other hydrates of what brings an element, gram for gram: the bag was another one than the file says.</summary>
+    public static IEnumerable<RepairProposal> OtherHydrates(Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is not { } recipe || finding.Measured is not { } measured || !recipe.Elements.TryGetValue(measured.Name, out var fact))
+        {
+            yield break;
+        }
+
+        foreach (var (addition, _) in Of(context, recipe, fact).Take(Most))
+        {
+            if (addition.Substance.HydrateFamily is not { } family || context.Item(addition.Place.Child("add")) is null)
+            {
+                continue;
+            }
+
+            foreach (var other in context.Workspace.Catalogue.Substances.Where(s => s.HydrateFamily == family && s.Id != addition.Substance.Id))
+            {
+                yield return Repair.Chemistry(
+                    $"name-{AsSuggested.Slug(other.Id)}",
+                    $"Name {other.Name} instead of {addition.Substance.Name}, if that is what is weighed.",
+                    new JsonEdit.ReplaceValue(addition.Place.Child("add"), JsonDraft.Of(other.Id)));
+            }
+        }
+    }
+
+    /// <summary>The target read on the basis labels use.</summary>
+    public static IEnumerable<RepairProposal> OtherBasis(Finding finding, RepairContext context)
+    {
+        if (finding.Measured is not { Name: var key } || Array.Find(_bases, b => b.Key == key).Basis is not { } basis
+            || context.Item(finding.Place)?.Text is not { } text || text.Contains(" as ", StringComparison.Ordinal))
+        {
+            yield break;
+        }
+
+        var end = text.IndexOf('±', StringComparison.Ordinal) is var sign and > 0 ? sign : text.Length;
+        var read = $"{text[..end].TrimEnd()} as {basis}{(end < text.Length ? " " + text[end..] : "")}";
+        yield return Repair.Chemistry($"as-{basis.ToLowerInvariant()}", $"Ask for '{read}' instead of '{text}', if that is what is meant.", new JsonEdit.ReplaceValue(finding.Place, JsonDraft.Of(read)));
+    }
+
+    private static readonly (string Key, string Basis)[] _bases =
+        [("P", "P2O5"), ("K", "K2O"), ("Ca", "CaO"), ("Mg", "MgO"), ("S", "SO4"), ("NO3-N", "NO3"), ("NH4-N", "NH4"), ("B", "B2O3"), ("Si", "SiO2")];
+
+    /// <summary>The whole dose of the stock that brings most of it.</summary>
+    private static IEnumerable<RepairProposal> Doses(RepairContext context, RecipeFacts recipe, ElementFact fact)
+    {
+        var most = fact.Contributions.GroupBy(c => c.Source).OrderByDescending(g => g.Sum(c => c.Concentration.GramsPerLitre)).FirstOrDefault();
+        if (most is not null && recipe.Recipe.Doses.FirstOrDefault(d => d.Id == most.Key) is StockDose entry)
+        {
+            var facts = recipe.Doses.First(d => d.Id == entry.Id);
+            if (facts is { Dose: { LitresPerLitre: > 0 } used, Stock.Stock.Dose: { } own } && Math.Abs((own.Value.LitresPerLitre / used.LitresPerLitre) - 1) > Inside
+                && Dose(context, recipe, entry, own.Value.LitresPerLitre / used.LitresPerLitre) is { } asStated)
+            {
+                yield return Repair.Chemistry("own-dose", $"Dose '{Name(recipe, entry)}' at {Say.Number(own.Value.MillilitresPerLitre)} mL/L, as the stock says.", asStated);
+            }
+
+            foreach (var to in new[] { 0.1, 10 })
+            {
+                yield return new RepairProposal.Tuned(
+                    f => Dose(context, recipe, entry, f) is { } edit ? Repair.Chemistry(f < 1 ? "lower-dose" : "higher-dose", $"Dose '{Name(recipe, entry)}' at {Say.Number(f)} times the present rate.", edit) : null,
+                    1,
+                    to);
+            }
+        }
+    }
+
+    private static string Name(RecipeFacts recipe, StockDose entry) => recipe.Doses.FirstOrDefault(d => d.Id == entry.Id)?.Stock?.Stock.Name ?? entry.Id;
+
+    private static JsonEdit? Dose(RepairContext context, RecipeFacts recipe, DoseEntry entry, double factor) => entry switch
+    {
+        StockDose { Dose: { } dose } => Amounts.Times(context, dose.Place, factor)?.Edit,
+        StockDose { Amount: { } amount } => Amounts.Times(context, amount.Place, factor)?.Edit,
+        StockDose { Strokes: null } stock when recipe.Doses.FirstOrDefault(d => d.Id == stock.Id)?.Dose is { } own =>
+            new JsonEdit.InsertMember(stock.Place, "dose", JsonDraft.Of($"{RecipeLint.Recipes.Quantities.AmountText.Write(RecipeLint.Recipes.Quantities.AmountText.ToDigits(own.MillilitresPerLitre * factor, 4))} mL/L"), "stock"),
+        DirectDose { Amount: { } amount } => Amounts.Times(context, amount.Place, factor)?.Edit,
+        _ => null,
+    };
+}

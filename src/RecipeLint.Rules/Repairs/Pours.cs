@@ -1,0 +1,101 @@
+using RecipeLint.Analysis;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Repairs;
+
+/// <summary>More or warmer water at the start.</summary>
+internal static class Pours
+{
+    /// <summary>Nobody measures 643 mL of water.</summary>
+    private const int WaterDigits = 2;
+
+    /// <summary>As far as warm water from a tap goes.</summary>
+    private static readonly int[] _celsius = [30, 35, 40, 50];
+
+    /// <summary>More water in the last pour before the step of a finding, up to the volume that is made.</summary>
+    public static IEnumerable<RepairProposal> MoreWater(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock || RepairContext.StepAt(stock, finding.Place) is not { } step)
+        {
+            yield break;
+        }
+
+        var before = stock.Stock.Steps.TakeWhile(s => s.Id != step.Id).OfType<PourStep>().LastOrDefault(p => p.Volume is not null);
+        if (before?.Volume is { } poured)
+        {
+            var most = 0.98 * stock.Volume.Litres / poured.Value.Litres;
+            yield return new RepairProposal.Tuned(
+                f => context.Item(poured.Place)?.Text is { } text && AmountText.NumberOf(text) is { } number
+                    && Amounts.With(context, poured.Place, Amounts.Rounded(number * f, null, Round.Up, WaterDigits)) is var (edit, more)
+                    ? Repair.Chemistry("pour-more", $"Pour {more} of water first instead of {text}.", edit)
+                    : null,
+                1,
+                most);
+        }
+
+        // The next pour brought forward.
+        if (stock.Stock.Steps.SkipWhile(s => s.Id != step.Id).OfType<PourStep>().FirstOrDefault() is { } later && Steps.Move(stock, context, later, step) is { } earlier)
+        {
+            yield return Repair.Chemistry("pour-earlier", $"Pour '{later.Id}' before '{step.Id}'.", earlier);
+        }
+    }
+
+    /// <summary>Less water in the largest pour.</summary>
+    public static IEnumerable<RepairProposal> LessWater(Finding finding, RepairContext context)
+    {
+        var pour = context.StockOf(finding)?.Stock.Steps.OfType<PourStep>().Where(p => p.Volume is not null).MaxBy(p => p.Volume!.Value.Litres);
+        if (pour?.Volume is not { } poured || context.Item(poured.Place)?.Text is not { } text || AmountText.NumberOf(text) is not { } number)
+        {
+            return [];
+        }
+
+        return
+        [
+            new RepairProposal.Tuned(
+                f => Amounts.With(context, poured.Place, Amounts.Rounded(number * f, null, Round.Down, WaterDigits)) is var (edit, less)
+                    ? Repair.Chemistry("pour-less", $"Pour {less} of water first instead of {text}.", edit)
+                    : null,
+                1,
+                0.1),
+        ];
+    }
+
+    /// <summary>Most of the water poured before anything else.</summary>
+    /// <param name="with">What is done with it in one go; null for nothing else.</param>
+    public static IEnumerable<RepairProposal> MostWaterFirst(RepairContext context, StockFacts stock, Repair? with = null)
+    {
+        if (stock.Stock.Makes is not { } makes || Amounts.Times(context, makes.Place, 0.7) is not var (_, start))
+        {
+            yield break;
+        }
+
+        var pour = Steps.Insert(stock, 0, ("pour", start));
+        yield return with is null
+            ? Repair.Chemistry("most-water-first", $"Pour {start} of water before anything else, and what is dangerous into it, slowly and stirring.", pour)
+            : Repair.Chemistry($"{with.Key}-with-water-first", $"{with.Title} Pour {start} of water before anything else.", [pour, .. with.Edits]);
+    }
+
+    /// <summary>The first water warmed, as little as will do.</summary>
+    public static IEnumerable<RepairProposal> Warm(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock || stock.Stock.Steps.OfType<HandlingStep>().Any(h => h.Handling == Handling.Warm))
+        {
+            return [];
+        }
+
+        return
+        [
+            new RepairProposal.Ladder(_celsius.Select(c => Repair.Chemistry(
+                "warm-water",
+                FormattableString.Invariant($"Warm the first water to {c} °C, and let it cool before topping up."),
+                Steps.Insert(stock, Steps.AfterFirstWater(stock), ("warm", FormattableString.Invariant($"to {c} °C"))),
+                Steps.Insert(stock, Math.Max(Steps.AfterFirstWater(stock) + 1, Steps.BeforeTopUp(stock, context)), ("rest", "until back at room temperature"))))),
+            new RepairProposal.Ladder(_celsius.Select(c => Repair.Chemistry(
+                "warm-only",
+                FormattableString.Invariant($"Warm the first water to {c} °C."),
+                Steps.Insert(stock, Steps.AfterFirstWater(stock), ("warm", FormattableString.Invariant($"to {c} °C")))))),
+        ];
+    }
+}

@@ -1,0 +1,90 @@
+using RecipeLint.Reports;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Shows and applies repairs for 'check'. Files are written once, at the end, and only when everything could be.</summary>
+internal sealed class Mending(Surroundings world, Session run, EngineOptions engine, RepairWishes wishes)
+{
+    /// <summary>True when files are to change, or a difference is to be printed.</summary>
+    public bool Changes => wishes.Fix || wishes.Apply.Count > 0;
+
+    public bool PrintsDifference => wishes.DryRun;
+
+    /// <summary>Applies what was asked for and returns the state afterwards.</summary>
+    public Judged Apply(Judged before)
+    {
+        if (run.FromStandardInput is not null && !wishes.DryRun)
+        {
+            throw new UsageException("text from standard input cannot be mended in place; use '--dry-run', or name the file.");
+        }
+
+        var session = new RepairSession(run.Files, run.Asked, run.Load, engine, before);
+        if (wishes.Fix)
+        {
+            session.FixSafe();
+        }
+
+        foreach (var (rule, key) in wishes.Apply)
+        {
+            session.Apply(rule.Id, key);
+        }
+
+        if (wishes.DryRun)
+        {
+            Print(session);
+            return session.Now;
+        }
+
+        foreach (var (file, _) in session.Changed.Where(f => !session.IsNew(f.Key)))
+        {
+            // Whoever saved the file in the meantime keeps what was saved.
+            if (before.Workspace.Sources.TryGetValue(file, out var read) && !session.BytesOnDisk(file).AsSpan().EndsWith(read.Bytes))
+            {
+                throw new UsageException($"'{file}' was changed while it was being read; nothing was written.");
+            }
+        }
+
+        WholeFiles.Write([.. session.Changed.Select(f => new WholeFile(session.FullPathOf(f.Key), f.Value))]);
+        foreach (var repair in session.Applied)
+        {
+            world.Error.WriteLine($"recipelint: {Printable.Show($"{repair.Finding.Place.File}: {repair.Name}: {repair.Repair.Title}")}");
+        }
+
+        return session.Now;
+    }
+
+    /// <summary>The repairs of what is left; null when they were not asked for.</summary>
+    public IReadOnlyDictionary<Finding, IReadOnlyList<VerifiedRepair>>? Shown(Judged judged)
+    {
+        if (!wishes.Show)
+        {
+            return null;
+        }
+
+        // What was written stands on the disk by now.
+        var desk = new RepairDesk(run.Files, run.Load, engine, judged);
+        var shown = new Dictionary<Finding, IReadOnlyList<VerifiedRepair>>(ReferenceEqualityComparer.Instance);
+        foreach (var finding in judged.Result.Findings)
+        {
+            shown[finding] = desk.For(finding);
+        }
+
+        return shown;
+    }
+
+    private void Print(RepairSession session)
+    {
+        using var text = new StringWriter();
+        foreach (var (file, bytes) in session.Changed)
+        {
+            UnifiedDiff.Write(text, file, session.BytesOnDisk(file), bytes, session.IsNew(file));
+        }
+
+        // A program that applies it needs every byte; on a terminal, what could steer it is shown instead.
+        var difference = text.ToString();
+        world.Out.Write(world.OutIsTerminal ? string.Join('\n', difference.Split('\n').Select(Printable.Show)) : difference);
+        world.Out.Flush();
+    }
+}

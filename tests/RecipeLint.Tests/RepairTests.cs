@@ -1,0 +1,357 @@
+using System.Diagnostics;
+using System.Text;
+using System.Text.Json;
+using RecipeLint.Reports.Tests.Support;
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+/// <summary>Mending files from the command line.</summary>
+public sealed class RepairTests
+{
+    private const string PartA = """
+        {
+          "format": 1,
+          "name": "Part A",
+          "makes": "2 L",
+          "dose": "10 mL/L",
+          "keep": { "at": "8..25 °C", "for": "3 months", "light": "dark" },
+          "steps": [
+            { "pour": "1.5 L", "of": "distilled" },
+            { "add": "calcium-nitrate-4h2o", "amount": "180 g", "assay": "99 %" },
+            { "add": "magnesium-sulfate-7h2o", "amount": "60 g", "assay": "99 %" },
+            { "stir": "until clear" },
+            { "topUp": "2 L", "of": "distilled" }
+          ]
+        }
+
+        """;
+
+    private const string PartB = """
+        {
+          "format": 1,
+          "name": "Part B",
+          "makes": "1 L",
+          "dose": "5 mL/L",
+          "keep": { "at": "8..25 °C", "for": "3 months", "light": "dark" },
+          "steps": [
+            { "pour": "0.7 L", "of": "distilled" },
+            { "add": "potassium-nitrate", "amount": "60 g", "assay": "99 %" },
+            { "topUp": "1 L", "of": "distilled" }
+          ]
+        }
+
+        """;
+
+    private const string Tank = """
+        {
+          "format": 1,
+          "name": "Tank",
+          "final": "100 L",
+          "volume": "made up",
+          "doses": [
+            { "stock": "../stocks/a.stock.json" },
+            { "stock": "../stocks/b.stock.json" }
+          ]
+        }
+
+        """;
+
+    /// <summary>Slips of every safe kind, in the layout of another system: CRLF, tabs, a mark, a comment, a comma too many.</summary>
+    private static readonly string _sloppy =
+        "\uFEFF{\r\n\t\"name\": \"Nitrate\",\r\n\t\"makes\": \"1 L\",\r\n\t\"steps\": [\r\n\t\t{\"pour\": \"800 mL\"}, // rain is fine\r\n"
+        + "\t\t{\"add\": \"potasium-nitrate\",  \"amount\":\"60 g\", \"asay\": \"99 %\"},\r\n\t\t{\"topUp\": \"1 L\"},\r\n\t]\r\n}";
+
+    [Fact]
+    public void Repairs_are_listed_with_figures_before_and_after()
+    {
+        using var shop = Shop();
+        var answer = Run(shop, "check", ".", "--repairs");
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("repair RL0101:move-magnesium-sulfate-7h2o-to-b (changes the chemistry; --apply", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("Move magnesium sulfate heptahydrate to 'Part B', 60 g there.", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("falls out when coldest", answer.Out, StringComparison.Ordinal);
+        Assert.All(answer.Out.Split('\n').Where(l => l.StartsWith("    ", StringComparison.Ordinal)), l => Assert.True(l.Length <= 100, l));
+    }
+
+    [Fact]
+    public void A_plain_check_knows_nothing_of_repairs()
+    {
+        using var shop = Shop();
+        Assert.DoesNotContain("repair", Run(shop, "check", ".").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_moves_to_another_part_reaches_the_plants_as_before()
+    {
+        using var shop = Shop();
+        var answer = Run(shop, "check", ".", "--apply", "RL0101");
+        Assert.DoesNotContain("RL0101", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("RL0101:move-magnesium-sulfate-7h2o-to-b: Move", answer.Error, StringComparison.Ordinal);
+
+        // 60 g in 2 L at 10 mL/L are 0.3 g/L; in 1 L at 5 mL/L they are 0.3 g/L again.
+        Assert.Equal(PartA.Replace("    { \"add\": \"magnesium-sulfate-7h2o\", \"amount\": \"60 g\", \"assay\": \"99 %\" },\n", ""), shop.Read("stocks/a.stock.json"));
+        Assert.Contains("\"99 %\" },\n    { \"add\": \"magnesium-sulfate-7h2o\", \"amount\": \"60 g\", \"assay\": \"99 %\" },\n    { \"topUp\"", shop.Read("stocks/b.stock.json"), StringComparison.Ordinal);
+        Assert.Equal(Tank, shop.Read("recipes/tank.recipe.json"));
+        Assert.Empty(Run(shop, "check", ".", "--apply", "RL0101").Error);
+    }
+
+    [Fact]
+    public void A_repair_is_chosen_by_its_key()
+    {
+        using var shop = Shop();
+        Run(shop, "check", "stocks/a.stock.json", "--apply", "calcium-with-sulfate:use-magnesium-nitrate-6h2o");
+        Assert.Contains("\"add\": \"magnesium-nitrate-6h2o\"", shop.Read("stocks/a.stock.json"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Safe_repairs_are_written_and_the_layout_stays()
+    {
+        using var scratch = new ShopFolder();
+        scratch.Write("nitrate.stock.json", _sloppy);
+        var answer = Run(scratch, "check", ".", "--fix");
+        Assert.Equal(0, answer.Code);
+        Assert.Equal(
+            "{\r\n\t\"format\": 1,\r\n\t\"name\": \"Nitrate\",\r\n\t\"makes\": \"1 L\",\r\n\t\"steps\": [\r\n\t\t{\"pour\": \"800 mL\", \"note\": \"rain is fine\"},\r\n"
+            + "\t\t{\"add\": \"potassium-nitrate\",  \"amount\":\"60 g\", \"assay\": \"99 %\"},\r\n\t\t{\"topUp\": \"1 L\"}\r\n\t]\r\n}",
+            scratch.Read("nitrate.stock.json"));
+        Assert.Equal(6, answer.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+        Assert.Empty(Run(scratch, "check", ".", "--fix").Error);
+    }
+
+    [Fact]
+    public void Git_applies_what_a_dry_run_prints_and_it_is_what_would_be_written()
+    {
+        using var shop = Shop();
+        shop.Write("stocks/with blank.stock.json", _sloppy.Replace("\uFEFF", ""));
+        shop.Write("stocks/phosphate.stock.json", PartB.Replace("potassium-nitrate", "potasium-nitrate").TrimEnd('\n'));
+        var before = shop.All();
+        string[] wishes = ["check", ".", "--fix", "--apply", "RL0101"];
+        var dry = Run(shop, [.. wishes, "--dry-run"]);
+        Assert.Equal(before, shop.All());
+        Assert.StartsWith("diff --git a/stocks/", dry.Out, StringComparison.Ordinal);
+
+        using var copy = new ShopFolder(before);
+        copy.Git("init", "-q");
+        File.WriteAllText(Path.Combine(copy.Path, "change.diff"), dry.Out);
+        copy.Git("apply", "--check", "change.diff");
+        copy.Git("apply", "change.diff");
+        File.Delete(Path.Combine(copy.Path, "change.diff"));
+
+        var written = Run(shop, wishes);
+        Assert.Equal(shop.All(), copy.All());
+        Assert.Equal(written.Code, dry.Code);
+    }
+
+    [Fact]
+    public void A_new_bottle_is_a_new_file_that_git_applies_too()
+    {
+        using var shop = Shop();
+        string[] wishes = ["check", ".", "--apply", "RL0101:own-bottle-magnesium-sulfate-7h2o"];
+        var dry = Run(shop, [.. wishes, "--dry-run"]);
+        Assert.Contains("new file mode 100644", dry.Out, StringComparison.Ordinal);
+        using var copy = new ShopFolder(shop.All());
+        copy.Git("init", "-q");
+        File.WriteAllText(Path.Combine(copy.Path, "change.diff"), dry.Out);
+        copy.Git("apply", "change.diff");
+        Run(shop, wishes);
+        Assert.Equal(shop.Read("stocks/magnesium-sulfate-7h2o.stock.json"), copy.Read("stocks/magnesium-sulfate-7h2o.stock.json"));
+        Assert.Contains("{ \"stock\": \"../stocks/magnesium-sulfate-7h2o.stock.json\" }", shop.Read("recipes/tank.recipe.json"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Either_every_file_is_written_or_none()
+    {
+        using var shop = Shop();
+        var before = shop.All();
+        var guarded = Path.Combine(shop.Path, "stocks/b.stock.json");
+        File.SetAttributes(guarded, FileAttributes.ReadOnly);
+        var answer = Run(shop, "check", ".", "--apply", "RL0101:move-magnesium-sulfate-7h2o-to-b");
+        File.SetAttributes(guarded, FileAttributes.Normal);
+        Assert.Equal(2, answer.Code);
+        Assert.Contains("write-protected", answer.Error, StringComparison.Ordinal);
+        Assert.Equal(before, shop.All());
+    }
+
+    [Fact]
+    public void Permissions_stay()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var scratch = new ShopFolder();
+        scratch.Write("nitrate.stock.json", _sloppy);
+        var file = Path.Combine(scratch.Path, "nitrate.stock.json");
+        const UnixFileMode mode = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead;
+        File.SetUnixFileMode(file, mode);
+        Run(scratch, "check", ".", "--fix");
+        Assert.DoesNotContain("potasium", File.ReadAllText(file), StringComparison.Ordinal);
+        Assert.Equal(mode, File.GetUnixFileMode(file));
+    }
+
+    [Fact]
+    public void A_link_out_of_the_repository_is_never_written_through()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var outside = new ShopFolder();
+        outside.Write("nitrate.stock.json", _sloppy);
+        using var shop = Shop();
+        File.CreateSymbolicLink(Path.Combine(shop.Path, "stocks/link.stock.json"), Path.Combine(outside.Path, "nitrate.stock.json"));
+        Run(shop, "check", ".", "--fix");
+        Assert.Equal(_sloppy, outside.Read("nitrate.stock.json"));
+    }
+
+    [Fact]
+    public void A_link_inside_stays_a_link()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var shop = Shop();
+        shop.Write("kept/nitrate.stock.json", _sloppy);
+        var link = Path.Combine(shop.Path, "stocks/link.stock.json");
+        File.CreateSymbolicLink(link, "../kept/nitrate.stock.json");
+        Run(shop, "check", "stocks/link.stock.json", "--fix");
+        Assert.NotNull(new FileInfo(link).LinkTarget);
+        Assert.DoesNotContain("potasium", shop.Read("kept/nitrate.stock.json"), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("'--dry-run' goes with", "check", ".", "--dry-run")]
+    [InlineData("There is no rule 'RL9999'", "check", ".", "--apply", "RL9999")]
+    [InlineData("calcium-with-sulfate", "check", ".", "--apply", "calcium-with-sulfat:weaker")]
+    [InlineData("standard input cannot be mended", "check", "-", "--stdin-name", "stocks/a.stock.json", "--fix")]
+    public void Wrong_use_is_told(string told, params string[] arguments)
+    {
+        using var shop = Shop();
+        var answer = Cli.RunIn(shop.Path, Encoding.UTF8.GetBytes(PartA), arguments);
+        Assert.Equal(2, answer.Code);
+        Assert.Contains(told, answer.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Standard_input_gets_its_difference()
+    {
+        using var shop = Shop();
+        var answer = Cli.RunIn(shop.Path, Encoding.UTF8.GetBytes(_sloppy), "check", "-", "--stdin-name", "stocks/a.stock.json", "--fix", "--dry-run");
+        Assert.Contains("+\t\t{\"add\": \"potassium-nitrate\",  \"amount\":\"60 g\", \"assay\": \"99 %\"},\r\n", answer.Out, StringComparison.Ordinal);
+        Assert.Equal(PartA, shop.Read("stocks/a.stock.json"));
+    }
+
+    [Fact]
+    public void Sarif_carries_the_repairs_as_fixes_that_give_what_is_written()
+    {
+        using var shop = Shop();
+        shop.Write("stocks/sloppy.stock.json", _sloppy.Replace("\uFEFF", ""));
+        var log = Run(shop, "check", ".", "--repairs", "--format", "sarif").Out;
+        Assert.Empty(SarifSchema.Problems(log));
+        using var json = JsonDocument.Parse(log);
+        var fix = json.RootElement.GetProperty("runs")[0].GetProperty("results").EnumerateArray()
+            .Where(r => r.TryGetProperty("fixes", out _)).SelectMany(r => r.GetProperty("fixes").EnumerateArray())
+            .Single(f => f.GetProperty("properties").GetProperty("repair").GetString() == "RL0101:use-magnesium-nitrate-6h2o");
+        var change = Assert.Single(fix.GetProperty("artifactChanges").EnumerateArray());
+        Assert.Equal("stocks/a.stock.json", change.GetProperty("artifactLocation").GetProperty("uri").GetString());
+        var text = Replace(PartA, change.GetProperty("replacements"));
+        Run(shop, "check", ".", "--apply", "RL0101:use-magnesium-nitrate-6h2o");
+        Assert.Equal(shop.Read("stocks/a.stock.json"), text);
+        Assert.DoesNotContain("\"fixes\"", Run(shop, "check", ".", "--format", "sarif").Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("[")]
+    [InlineData("{\"steps\": [{}, {}], \"steps\": 1, \"steps\": {}}")]
+    [InlineData("{\"format\": 1, \"makes\": \"1 L\", \"steps\": [{\"add\": \"\\ud800\", \"amount\": \"1e999 g\"},,]}")]
+    [InlineData("// nothing but a remark")]
+    [InlineData("{\"form\u202Eat\": 1, \"note\": \"\\u0000\", /* \u001b[31m */ \"makes\": 1e400, \"steps\": [null, 7, []]}")]
+    [InlineData("{\"format\": 1, /**/ \"makes\": \"1 L\", /**/ \"steps\": [ /* a */ /* b */ ] } // c")]
+    public void Hostile_files_are_mended_or_left_alone(string text)
+    {
+        using var scratch = new ShopFolder();
+        scratch.Write("x.stock.json", text);
+        var first = Run(scratch, "check", ".", "--fix", "--repairs");
+        Assert.InRange(first.Code, 0, 1);
+        Assert.DoesNotContain('\u001b', first.Out);
+        var mended = scratch.Read("x.stock.json");
+        Run(scratch, "check", ".", "--fix");
+        Assert.Equal(mended, scratch.Read("x.stock.json"));
+    }
+
+    private static ShopFolder Shop()
+    {
+        var shop = new ShopFolder();
+        shop.Write("recipelint.json", """{ "format": 1 }""");
+        shop.Write("stocks/a.stock.json", PartA);
+        shop.Write("stocks/b.stock.json", PartB);
+        shop.Write("recipes/tank.recipe.json", Tank);
+        return shop;
+    }
+
+    private static Answer Run(ShopFolder folder, params string[] arguments) => Cli.RunIn(folder.Path, null, arguments);
+
+    /// <summary>SARIF replacements done by hand: lines and columns count from one, columns in UTF-16 units.</summary>
+    private static string Replace(string text, JsonElement replacements)
+    {
+        var starts = new List<int> { 0 };
+        starts.AddRange(text.Select((c, i) => (c, i)).Where(p => p.c == '\n').Select(p => p.i + 1));
+        int Offset(JsonElement region, string line, string column) => starts[region.GetProperty(line).GetInt32() - 1] + region.GetProperty(column).GetInt32() - 1;
+        foreach (var replacement in replacements.EnumerateArray().Reverse())
+        {
+            var region = replacement.GetProperty("deletedRegion");
+            var (start, end) = (Offset(region, "startLine", "startColumn"), Offset(region, region.TryGetProperty("endLine", out _) ? "endLine" : "startLine", "endColumn"));
+            var inserted = replacement.TryGetProperty("insertedContent", out var content) ? content.GetProperty("text").GetString() : "";
+            text = text[..start] + inserted + text[end..];
+        }
+
+        return text;
+    }
+
+    /// <summary>A shop in a folder of its own, which is the root of a repository.</summary>
+    private sealed class ShopFolder : IDisposable
+    {
+        private readonly Scratch _scratch = new();
+
+        public ShopFolder()
+        {
+        }
+
+        public ShopFolder(IReadOnlyDictionary<string, string> files)
+        {
+            foreach (var (name, text) in files)
+            {
+                Write(name, text);
+            }
+        }
+
+        public string Path => _scratch.Path;
+
+        /// <summary>Written as it is: a mark in the text is a mark in the file.</summary>
+        public void Write(string name, string text) => _scratch.Write(name, text);
+
+        public string Read(string name) => Encoding.UTF8.GetString(File.ReadAllBytes(System.IO.Path.Combine(Path, name)));
+
+        public SortedDictionary<string, string> All() => new(
+            Directory.GetFiles(Path, "*", SearchOption.AllDirectories)
+                .Select(f => System.IO.Path.GetRelativePath(Path, f))
+                .Where(f => !f.StartsWith(".git", StringComparison.Ordinal))
+                .ToDictionary(f => f, Read),
+            StringComparer.Ordinal);
+
+        public void Git(params string[] arguments)
+        {
+            using var git = Process.Start(new ProcessStartInfo("git", arguments) { WorkingDirectory = Path, RedirectStandardError = true })!;
+            var error = git.StandardError.ReadToEnd();
+            git.WaitForExit();
+            Assert.True(git.ExitCode == 0, error);
+        }
+
+        public void Dispose() => _scratch.Dispose();
+    }
+}

@@ -1,0 +1,30 @@
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+public sealed class WholeFilesTests
+{
+    [Fact]
+    public void A_file_that_cannot_take_its_place_takes_the_others_back()
+    {
+        using var scratch = new Scratch();
+        var first = scratch.Write("a.json", "old");
+        var folder = Directory.CreateDirectory(Path.Combine(scratch.Path, "b.json")).FullName;
+        var fresh = Path.Combine(scratch.Path, "new.json");
+        Assert.ThrowsAny<Exception>(() => WholeFiles.Write([new WholeFile(first, "new"u8.ToArray()), new WholeFile(fresh, "new"u8.ToArray()), new WholeFile(folder, "new"u8.ToArray())]));
+        Assert.Equal("old", File.ReadAllText(first));
+        Assert.Equal(["a.json"], Directory.GetFiles(scratch.Path).Select(Path.GetFileName));
+    }
+
+    [Fact]
+    public void A_file_of_somebody_with_the_name_of_ours_stays()
+    {
+        using var scratch = new Scratch();
+        var file = scratch.Write("a.json", "old");
+        var other = scratch.Write("a.json.1.partial", "mine");
+        WholeFiles.Write([new WholeFile(file, "new"u8.ToArray())]);
+        Assert.Equal("new", File.ReadAllText(file));
+        Assert.Equal("mine", File.ReadAllText(other));
+        Assert.Equal(2, Directory.GetFiles(scratch.Path).Length);
+    }
+}
