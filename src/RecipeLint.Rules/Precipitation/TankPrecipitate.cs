@@ -138,7 +138,6 @@ public sealed class TankPrecipitate : RecipeRule, IProposesRepairs
         return null;
     }
 
-
     /// <summary>A lower pH, purer water, or less of what meets there.</summary>
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
     {

@@ -1,3 +1,4 @@
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -40,7 +41,7 @@ internal static class AsSuggested
     /// <summary>True when the first suggestion is a slip of one or two letters and none of the others nearly as near.</summary>
     private static bool IsFarNearer(string written, List<string> texts)
     {
-        var distances = texts.Select(t => Spelling.Distance(written.ToLowerInvariant(), t.ToLowerInvariant())).ToList();
+        var distances = texts.Select(t => EditDistance.Of(written.ToLowerInvariant(), t.ToLowerInvariant())).ToList();
         return distances[0] <= 2 && distances.Skip(1).All(d => d >= distances[0] + 3);
     }
 
