@@ -160,6 +160,16 @@ public sealed class RepairTests
     }
 
     [Fact]
+    public void An_explanation_with_the_numbers_of_a_file_lists_its_repairs()
+    {
+        using var shop = Shop();
+        var answer = Run(shop, "explain", "RL0101", "--for", "stocks/a.stock.json");
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("repair RL0101:move-magnesium-sulfate-7h2o-to-b (changes the chemistry; --apply", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("repair RL", Run(shop, "explain", "RL0101", "--for", "stocks/b.stock.json").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Either_every_file_is_written_or_none()
     {
         using var shop = Shop();

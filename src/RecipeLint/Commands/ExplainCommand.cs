@@ -2,6 +2,7 @@ using System.CommandLine;
 using RecipeLint.Reports;
 using RecipeLint.Reports.Explain;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
 using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Commands;
@@ -9,6 +10,8 @@ namespace RecipeLint.Commands;
 /// <summary>Prints why a rule exists, with its chemistry, examples, options and sources.</summary>
 internal static class ExplainCommand
 {
+    private const int Columns = 100;
+
     public static Command Build(Surroundings world)
     {
         var rule = new Argument<string>("rule") { Description = "Id or name of a rule, such as RL0101 or calcium-with-sulfate." };
@@ -63,12 +66,39 @@ internal static class ExplainCommand
         WorkingReport.Write(text, RuleOnFile.Of(session.Facts, rule, file, world.Today), session.Workspace.Sources, color);
         text.WriteLine();
         Section("What to do");
+        WriteRepairs(text, world, session, descriptor, file, color);
         text.Write(MarkdownText.Render($"## Cautions\n\n{descriptor.Section("Cautions")}", color: color));
         return text.ToString();
 
         void Section(string heading)
         {
             text.Write(MarkdownText.Render($"## {heading}\n\n{descriptor.Section(heading)}", color: color));
+            text.WriteLine();
+        }
+    }
+
+    /// <summary>The repairs that hold for the findings of the rule in this file, each with what it changes; why there are none where there are none.</summary>
+    private static void WriteRepairs(TextWriter text, Surroundings world, Session session, RuleDescriptor descriptor, string file, bool color)
+    {
+        var engine = new EngineOptions { Today = world.Today };
+        var judged = new Judged(session.Workspace, session.Facts, LintEngine.Judge(session.Facts, engine));
+        var findings = judged.Result.Findings.Where(f => f.Rule.Id == descriptor.Id && f.Place.File == file).ToList();
+        if (findings.Count == 0)
+        {
+            return;
+        }
+
+        var desk = new RepairDesk(session.Files, session.Load, engine, judged);
+        var repairs = findings.SelectMany(f => desk.For(f)).ToList();
+        text.Write(MarkdownText.Render($"## Repairs\n\n{(repairs.Count == 0 ? descriptor.Section("Repairs") : "Each was tried out on this file and all that use it; `recipelint check` writes one when it is named.")}", color: color));
+        text.WriteLine();
+        foreach (var line in RepairBlock.Lines(repairs, Columns))
+        {
+            text.WriteLine(Printable.GuardLine(line));
+        }
+
+        if (repairs.Count > 0)
+        {
             text.WriteLine();
         }
     }
