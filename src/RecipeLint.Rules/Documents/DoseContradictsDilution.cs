@@ -88,7 +88,7 @@ public sealed class DoseContradictsDilution : RecipeRule, IProposesRepairs
             yield break;
         }
 
-        var pairs = recipe.Doses.Select(d => (Dose: d, Pair: Pair.Of(d))).Where(p => p.Pair is not null).ToList();
+        var pairs = recipe.Doses.Select(d => (Dose: d, Pair: Pair.Of(d, recipe.Recipe.Final?.Place))).Where(p => p.Pair is not null).ToList();
         var meant = finding.Measured?.Name == "dose against the stocks' own" ? pairs : [.. pairs.Where(p => p.Pair!.Place == finding.Place)];
         var stated = meant.Where(p => p.Dose.Entry is StockDose { Dose: not null }).ToList();
         if (meant.Count == 0 || stated.Count != meant.Count)

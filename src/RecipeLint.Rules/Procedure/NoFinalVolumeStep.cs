@@ -81,7 +81,7 @@ public sealed class NoFinalVolumeStep : StockRule, IProposesRepairs
 
         var end = Steps.Insert(stock, Steps.CountOf(stock, context), ("topUp", volume));
         yield return Repair.Chemistry("top-up", $"End with a top-up to {volume}.", end);
-        if (!Bench.IsProcedure(stock) && Amounts.Times(context, makes.Place, 0.75) is var (_, start))
+        if (!stock.Mixing.IsProcedure && Amounts.Times(context, makes.Place, 0.75) is var (_, start))
         {
             yield return Repair.Chemistry("pour-and-top-up", $"Begin with {start} of water and end with a top-up to {volume}.", Steps.Insert(stock, 0, ("pour", start)), end);
         }

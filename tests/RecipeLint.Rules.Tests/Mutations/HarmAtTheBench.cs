@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
@@ -18,7 +19,7 @@ internal sealed class HarmAtTheBench(Facts clean)
     {
         foreach (var (before, after) in clean.Stocks.Zip(facts.Stocks))
         {
-            var (old, now) = (Bench.Walk(before), Bench.Walk(after));
+            var (old, now) = (before.Mixing.Steps, after.Mixing.Steps);
             if ((Instruments(after) ?? Steps(now, after) ?? (SameSteps(old, now) ? null : Solids(old, now))) is { } reason)
             {
                 return $"{after.Stock.Name}: {reason}";
@@ -37,7 +38,7 @@ internal sealed class HarmAtTheBench(Facts clean)
             : null;
     }
 
-    private static string? Steps(IReadOnlyList<Moment> moments, StockFacts stock)
+    private static string? Steps(IReadOnlyList<MixingStep> moments, StockFacts stock)
     {
         var end = moments[^1].After.Litres;
         if (Math.Abs((end / stock.Volume.Litres) - 1) > VolumeError)
@@ -55,7 +56,7 @@ internal sealed class HarmAtTheBench(Facts clean)
             foreach (var solid in moment.Added.Where(a => a.Substance.Form == PhysicalForm.Solid && !a.ThroughAliquot))
             {
                 var water = mark.Before.FreeWaterGrams;
-                if (water <= 0 || (Bench.SolubilityPer100Grams(solid.Substance, VesselContents.BenchCelsius) is { } solubility && VesselContents.PureGrams(solid) > solubility * water / 100))
+                if (water <= 0 || (HandbookSolubility.GramsPer100GramsWater(solid.Substance, VesselContents.BenchCelsius) is { } solubility && VesselContents.PureGrams(solid) > solubility * water / 100))
                 {
                     return $"{solid.Substance.Name} finds too little water";
                 }
@@ -66,17 +67,17 @@ internal sealed class HarmAtTheBench(Facts clean)
     }
 
     /// <summary>Additions and water in the same order with the same masses: nothing new can happen in the vessel.</summary>
-    private static bool SameSteps(IReadOnlyList<Moment> before, IReadOnlyList<Moment> after) =>
+    private static bool SameSteps(IReadOnlyList<MixingStep> before, IReadOnlyList<MixingStep> after) =>
         before.Count == after.Count
         && before.Zip(after).All(p => p.First.Step.Id == p.Second.Step.Id && Math.Abs(p.First.After.Grams - p.Second.After.Grams) < 1e-9);
 
     /// <summary>Solids that fall out on the way, and do not in the clean order.</summary>
-    private static string? Solids(IReadOnlyList<Moment> before, IReadOnlyList<Moment> after)
+    private static string? Solids(IReadOnlyList<MixingStep> before, IReadOnlyList<MixingStep> after)
     {
         var old = Nearest(before).ToDictionary(s => s.Solid.Name, s => s.Index);
-        foreach (var (solid, index, contents) in Nearest(after).Where(s => s.Index > 0 && s.Index > old.GetValueOrDefault(s.Solid.Name, double.NegativeInfinity) + HarmInSolution.Nearer))
+        foreach (var (solid, index, contents, state) in Nearest(after).Where(s => s.Index > 0 && s.Index > old.GetValueOrDefault(s.Solid.Name, double.NegativeInfinity) + HarmInSolution.Nearer))
         {
-            var grams = BenchChemistry.GramsOf(contents, solid) / contents.Litres;
+            var grams = (state.Find(solid.Name)?.Mass.Grams ?? 0) / contents.Litres;
             if (grams >= Clearness.VisibleGramsPerLitre)
             {
                 return $"while mixing {Say.Number(grams)} g/L {solid.Name} falls out (index {Say.Number(Math.Round(index, 2))})";
@@ -86,9 +87,10 @@ internal sealed class HarmAtTheBench(Facts clean)
         return null;
     }
 
-    private static IEnumerable<(Solid Solid, double Index, VesselContents Contents)> Nearest(IReadOnlyList<Moment> moments) =>
+    private static IEnumerable<(Solid Solid, double Index, VesselContents Contents, MixingState State)> Nearest(IReadOnlyList<MixingStep> moments) =>
         moments.Where(m => m.Added.Count > 0 && m.After.FreeWaterGrams > 0)
-            .SelectMany(m => (BenchChemistry.Solve(m.After)?.Solids ?? []).Where(s => s.Solid.Role == SolidRole.FormsReadily).Select(s => (s.Solid, s.Index, Contents: m.After)))
+            .Select(m => (m.After, State: MixingState.AtRest(m.After)))
+            .SelectMany(m => (BenchChemistry.Clear(m.State)?.Solids ?? []).Where(s => s.Solid.Role == SolidRole.FormsReadily).Select(s => (s.Solid, s.Index, Contents: m.After, m.State)))
             .GroupBy(s => s.Solid.Name)
             .Select(g => g.MaxBy(s => s.Index));
 }
