@@ -41,7 +41,7 @@ public sealed class ChelateShort : StockRule, IProposesRepairs
 
         var missing = ((context.Number("usualRatio") * iron) - agent) * stock.Volume.Litres;
         var inBottle = settled >= limit
-            ? $"{Say.Grams(Iron.RustGramsPerLitre(bottle))}/L of rust settles in the bottle"
+            ? $"{Say.Grams(Iron.RustGramsPerLitre(bottle))}/L of {Iron.RustCalled(bottle)} settles in the bottle"
             : "the bottle may stay clear";
         var message = $"'{stock.Stock.Name}' holds {Say.Number(agent * 1000)} mmol/L {name} for {Say.Number(iron * 1000)} mmol/L iron, {Say.Number(ratio)} for each iron. "
             + $"What is left over has no holder once the air has turned it to iron(III): {inBottle}, and in a feed at pH {Say.Number(Math.Round(feedPh, 2))} {Say.Percent(loose)} of the iron is not held and falls out. "

@@ -11,6 +11,7 @@ internal static class ChelationRules
         new ChelateRobbed(),
         new ChelateOutsideItsPh(),
         new UnprotectedFerrousIron(),
+        new FerrousIronInFeed(),
         new ChelateInLight(),
         new ChelateNitrogenCounted(),
     ];

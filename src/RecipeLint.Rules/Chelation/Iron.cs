@@ -70,21 +70,23 @@ internal static class Iron
         return molesPerLitre > 0 ? Math.Clamp(held / molesPerLitre, 0, 1) : 0;
     }
 
-    /// <summary>g/L of rust.</summary>
-    public static double RustGramsPerLitre(SolutionState state) =>
-        state.Deposits
-            .Where(d => Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric) > 0 && Settled.CountOf(d.Solid, "H2PO4-") == 0)
-            .Sum(d => d.Mass.GramsPerLitre);
+    /// <summary>g/L of rust, and of iron phosphate where there is phosphate.</summary>
+    public static double RustGramsPerLitre(SolutionState state) => IronDeposits(state).Sum(d => d.Mass.GramsPerLitre);
 
-    /// <summary>Share of all iron that lies in rust, 0 to 1; iron phosphate is another finding's.</summary>
+    /// <summary>Share of all iron that lies in rust or iron phosphate, 0 to 1.</summary>
     /// <param name="molesPerLitre">All iron, deposit included.</param>
     public static double RustShare(SolutionState state, double molesPerLitre)
     {
-        var rust = state.Deposits
-            .Where(d => Settled.CountOf(d.Solid, "H2PO4-") == 0)
-            .Sum(d => d.Amount.MolesPerLitre * (Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric)));
+        var rust = IronDeposits(state).Sum(d => d.Amount.MolesPerLitre * (Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric)));
         return molesPerLitre > 0 ? Math.Clamp(rust / molesPerLitre, 0, 1) : 0;
     }
+
+    /// <summary>What the iron settles as, by its largest part: "rust" or "iron phosphate".</summary>
+    public static string RustCalled(SolutionState state) =>
+        IronDeposits(state).MaxBy(d => d.Mass.GramsPerLitre) is { } most && Settled.CountOf(most.Solid, "H2PO4-") > 0 ? "iron phosphate" : "rust";
+
+    private static IEnumerable<SolidDeposit> IronDeposits(SolutionState state) =>
+        state.Deposits.Where(d => Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric) > 0);
 
     /// <summary>The final solution with all iron turned to iron(III), as the air leaves it.</summary>
     public static SolutionState Feed(RecipeFacts recipe)

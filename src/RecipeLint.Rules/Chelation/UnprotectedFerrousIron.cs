@@ -42,7 +42,7 @@ public sealed class UnprotectedFerrousIron : StockRule, IProposesRepairs
 
         var kept = stock.Stock.Keep?.For is { } shelf ? $"is kept for {Say.Days(shelf.Value.Days)}" : "is kept";
         var message = $"'{stock.Stock.Name}' {kept} with {Say.Number(iron * 1000)} mmol/L iron(II) at pH {Say.Number(Math.Round(mixing.Ph, 1))} and nothing that holds it. "
-            + $"Air turns it to iron(III), and {Say.Number(Iron.RustGramsPerLitre(aged))} g/L of rust settles, {Say.Percent(lost)} of the iron. "
+            + $"Air turns it to iron(III), and {Say.Number(Iron.RustGramsPerLitre(aged))} g/L of {Iron.RustCalled(aged)} settles, {Say.Percent(lost)} of the iron. "
             + Remedy(stock, context, iron * stock.Volume.Litres);
 
         // Gluconate holds iron(III) in a way the constants leave out.

@@ -51,7 +51,7 @@ public abstract class SaltRule : SolidRule
         {
             judged.Add(salt.Solid);
             var deposit = state.Deposit(salt.Solid.Name);
-            if ((salt.State == SaltState.Clear && deposit is null) || IsTakenByADoubleSalt(state, salt, deposit))
+            if ((salt.State == SaltState.Clear && deposit is null) || IsTakenByADoubleSalt(state, salt, deposit) || IsMostlyBorate(salt, deposit))
             {
                 continue;
             }
@@ -87,6 +87,13 @@ public abstract class SaltRule : SolidRule
         && state.Deposits.Any(d => d.Solid != salt.Solid && SolidOwners.Of(d.Solid)?.Rule == DoubleSalt.RuleName
             && salt.Solid.Composition.All(c => c.Key == "H2O" || d.Solid.Composition.Any(o => o.Key == c.Key)));
 
+    /// <summary>The product of totals counts borate as boric acid: beside alkali only the activity product tells how near the acid is.</summary>
+    private static bool IsMostlyBorate(SaltVerdict salt, SolidDeposit? deposit) =>
+        deposit is null && salt.CalibratedIndex < salt.ProductIndex - BorateShare && salt.Solid.Composition.All(c => c.Key is "B(OH)3" or "H2O");
+
+    /// <summary>Index by which the activity product falls behind the product of totals where a third of the boron is borate.</summary>
+    private const double BorateShare = 0.18;
+
     /// <summary>What the handbook says of the salt in pure water, g without crystal water; null for salts that hold hydrogen.</summary>
     private static double? GramsPerKilogramWater(SaltVerdict salt)
     {
@@ -118,12 +125,24 @@ public abstract class SaltRule : SolidRule
         var measured = standing.GramsPerLitre > 0
             ? new Measured($"{owned.Called} that crystallises", Rounding.SixDigits(standing.GramsPerLitre), context.Number("visible"), "g/L")
             : new Measured("saturation index", Rounding.SixDigits(standing.Index), Math.Min(-CloseWithin(standing.Solid), Rounding.SixDigits(standing.Index)), "");
-        return Raise(stock, context, suppliers, standing.Solid, message, Verdict.LevelOf(standing.Sureness), Verdict.CertaintyOf(stock, standing.State, standing.Sureness)) with
+        return Raise(stock, context, suppliers, standing.Solid, message, Verdict.LevelOf(standing.Sureness), IsAlone(stock, standing) ? Certainty.Computed : Verdict.CertaintyOf(stock, standing.State, standing.Sureness)) with
         {
             Measured = measured,
             Values = [.. Numbers(standing, nearest)],
         };
     }
+
+    /// <summary>
+    /// True where hardly anything else is in the stock: the handbook solubility of the salt itself decides then, and no activity model is
+    /// needed, however salty it is.
+    /// </summary>
+    private static bool IsAlone(StockFacts stock, SaltStanding standing) =>
+        standing is { Sureness: Sureness.Clear, HandbookGrams: not null }
+        && stock.Adjustments.All(a => a.Amount is not null)
+        && stock.ComponentMoles.Where(m => standing.Solid.Composition.All(c => c.Key != m.Key)).Sum(m => Math.Abs(m.Value)) <= Traces * stock.ComponentMoles.Sum(m => Math.Abs(m.Value));
+
+    /// <summary>Part of all moles that other substances may make up beside a salt that is alone (common practice, no source).</summary>
+    private const double Traces = 0.01;
 
     private static IEnumerable<NamedValue> Numbers(SaltStanding standing, NearestClear nearest)
     {

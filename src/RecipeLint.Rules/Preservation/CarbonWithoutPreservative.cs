@@ -15,6 +15,9 @@ public sealed class CarbonWithoutPreservative : StockRule, IProposesRepairs
     /// <summary>Undissociated acetic acid that preserves by itself, g/L: pickles hold 0.5 to 2 % (food preservation handbooks, recalled).</summary>
     private const double PicklingAcid = 10;
 
+    /// <summary>Hypochlorite that disinfects, mol/L: about 0.1 g/L of chlorine (common practice, no source).</summary>
+    private const double Bleach = 1.4e-3;
+
     /// <summary>g/mol of acetic acid.</summary>
     private const double AceticAcid = 60.05;
 
@@ -59,6 +62,12 @@ public sealed class CarbonWithoutPreservative : StockRule, IProposesRepairs
         if (!stock.IsComplete || !state.IsSolved || state.Solution is not { } solution)
         {
             return false;
+        }
+
+        // Bleach leaves nothing alive; that it must not be there is another family's matter.
+        if (stock.Concentration("inert:ClO-1").MolesPerLitre >= Bleach)
+        {
+            return true;
         }
 
         var copper = state.Metals.Where(m => m.Metal == "Cu+2").Sum(m => m.Unchelated.MolesPerLitre) * 63.546;

@@ -155,4 +155,26 @@ public sealed class PrecipitationTests
     private static IEnumerable<string> Messages(LintResult result) => result.OfTheFamily().Select(f => f.Message);
 
     private static double Value(Finding finding, string name) => finding.Values.Single(v => v.Name == name).Value;
+
+    /// <summary>Found by a hostile reading: 300 g/L of one salt at 5 °C, of which pure water there holds 171 g/kg (CRC Handbook), is no estimate.</summary>
+    [Fact]
+    public void ASaltAloneFarPastItsHandbookSolubilityIsAnError()
+    {
+        var finding = Assert.Single(Lint.Files(Lint.Stock("saltpetre", "10 mL/L", "5..20 °C", ("potassium-nitrate", 300))).OfTheFamily());
+        Assert.Equal(("salt-past-its-solubility", Level.Error, Certainty.Computed), (finding.Rule.Name, finding.Level, finding.Certainty));
+
+        // By hand: a litre holds about 885 g of water, which keeps 0.885 x 171 = 151 g; 149 g crystallise.
+        Assert.InRange(finding.Measured!.Value, 143, 155);
+    }
+
+    /// <summary>Borax drops borax in the cold, and no boric acid: half of its boron is borate.</summary>
+    [Fact]
+    public void BoraxInTheColdDropsBoraxAlone()
+    {
+        var finding = Assert.Single(Lint.Files(Lint.Stock("borax", "10 mL/L", "10..20 °C", ("borax-10h2o", 60))).OfTheFamily());
+        Assert.Contains("of borax crystallises", finding.Message, StringComparison.Ordinal);
+
+        // By hand: at 10 °C water holds 1.6 g of Na2B4O7 (CRC Handbook), as decahydrate about 3.1 g, in 100 g; of 60 g some 28 g crystallise.
+        Assert.InRange(finding.Measured!.Value, 25, 31);
+    }
 }

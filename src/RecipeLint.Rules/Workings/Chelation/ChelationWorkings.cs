@@ -18,6 +18,7 @@ internal static class ChelationWorkings
         new("chelate-outside-its-ph", (subject, context) =>
             subject.Stocks.Select(s => StockWindow(s, context.For(s.Stock.File))).Concat(subject.Recipes.Select(r => FeedWindow(r, context.For(r.Recipe.File))))),
         RuleWorkings.OnStocks("unprotected-ferrous-iron", Ferrous),
+        RuleWorkings.OnRecipes("ferrous-iron-in-feed", FerrousFeed),
         RuleWorkings.OnStocks("chelate-in-light", Light),
     ];
 
@@ -167,6 +168,29 @@ internal static class ChelationWorkings
             "iron that falls out as it is mixed", "100 × (1 - dissolved / iron)",
             100 * Term.Larger(0, 1 - (work.Given("dissolved as it is mixed", Iron.Dissolved(mixing) * 1000, "mmol/L", Engine) / all)), "%");
         yield return work.Test("and the air is to blame", fresh, Relation.AtMost, work.Option("limit", "mostLost", context), "%").Done(lost);
+    }
+
+    private static IEnumerable<Working> FerrousFeed(RecipeFacts recipe, RuleContext context)
+    {
+        var work = new WorkingBuilder($"iron(II) of '{recipe.Recipe.Name}' against the air");
+        var state = FerrousIronInFeed.IsFerrous(recipe) ? Iron.Feed(recipe) : null;
+        if (state is not { IsSolved: true })
+        {
+            yield return work.Condition("its iron comes as iron(II), no agent was put in to hold it, and its equilibrium can be computed", false).Done();
+            yield break;
+        }
+
+        if (FerrousIronInFeed.SpokenOfInTheBottle(Iron.Supplier(recipe)?.Stock))
+        {
+            work.Condition("the bottle it comes from keeps its iron (else unprotected-ferrous-iron speaks)", false);
+        }
+
+        var iron = Iron.Moles(recipe.ComponentMoles) / recipe.FinalVolume.Litres;
+        var all = work.Given("iron in all", iron * 1e6, "µmol/L", Amounts);
+        work.Given("pH once the iron is oxidised", state.Ph, "", Engine);
+        var fallen = work.Given($"iron in the {Iron.RustCalled(state)}", Iron.RustShare(state, iron) * iron * 1e6, "µmol/L", Engine);
+        var lost = work.Result("iron that falls out", "100 × fallen out / iron", 100 * fallen / all, "%");
+        yield return work.Test("enough to miss", lost, Relation.Over, work.Option("limit", "mostLost", context), "%").Done(lost);
     }
 
     private static IEnumerable<Working> Light(StockFacts stock, RuleContext context)
