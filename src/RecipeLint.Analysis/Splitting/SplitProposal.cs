@@ -97,6 +97,9 @@ public sealed record SplitProposal
     /// <summary>True when the water the recipe names clouds them and pure water is taken.</summary>
     public bool WaterReplaced { get; init; }
 
+    /// <summary>What the water the recipe names does to each unit alone; empty where it is used or pure.</summary>
+    public IReadOnlyList<RejectedPart> WithRecipeWater { get; init; } = [];
+
     /// <summary>The final solution from the new parts; null without a plan.</summary>
     public RecipeFacts? Final { get; init; }
 

@@ -94,7 +94,7 @@ public static class Splitter
         {
             var pure = new WaterReference("distilled", null);
             var again = new SplitRun(new PartFactory(frame with { Water = pure }, units), request).Run(proposal with { Water = pure.Name, WaterReplaced = true });
-            made = again.Plan is null ? made : again with { Fewer = [.. made.Fewer, .. again.Fewer] };
+            made = again.Plan is null ? made : again with { WithRecipeWater = made.Fewer };
         }
 
         return made.Plan is { } plan ? made with { Final = FinalOf(plan, source.Recipe, workspace) } : made;

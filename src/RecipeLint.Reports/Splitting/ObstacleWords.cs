@@ -45,7 +45,7 @@ internal static class ObstacleWords
         _ => "",
     };
 
-    private static string From(IReadOnlyList<string> suppliers, IReadOnlyList<string> ions) => suppliers.Count switch
+    private static string From(IReadOnlyList<string> suppliers, IReadOnlyList<string> ions) => suppliers.Distinct(StringComparer.Ordinal).Count() switch
     {
         0 => "",
         1 => $" ({Say.List(ions.Select(SolidWords.Ion).Distinct(StringComparer.Ordinal))} from {Short(suppliers[0])})",

@@ -36,6 +36,7 @@ public static class SplitReport
         }
 
         WriteFinal(text, proposal);
+        WriteReasons(text, "Why not with the water of the recipe", proposal.WithRecipeWater.Select(Forbidden));
         WriteReasons(text, "Why not fewer parts", Fewer(proposal, plan));
         WriteReasons(text, "Why not elsewhere", proposal.Elsewhere.Select(Elsewhere));
         WriteReasons(text, "Other ways", proposal.Alternatives.Select(Alternative));
@@ -105,8 +106,7 @@ public static class SplitReport
     {
         foreach (var rejected in proposal.Fewer)
         {
-            var what = rejected.Parts.Count > 0 ? Say.List(rejected.Parts) : Say.List(rejected.Together.Select(ObstacleWords.Short));
-            yield return $"{what} in one at 1:{Say.Number(rejected.Dilution)}: {ObstacleWords.All(rejected)}.";
+            yield return $"{Say.List(rejected.Parts)} in one at 1:{Say.Number(rejected.Dilution)}: {ObstacleWords.All(rejected)}.";
         }
 
         if (proposal.FewerGroupings > 1)
@@ -115,6 +115,9 @@ public static class SplitReport
             yield return $"None of the {proposal.FewerGroupings} ways to put them into {fewer} main parts works.";
         }
     }
+
+    private static string Forbidden(RejectedPart rejected) =>
+        $"{Say.List(rejected.Together.Select(ObstacleWords.Short))}{(rejected.Together.Count == 1 ? " alone" : " in one")}, 1:{Say.Number(rejected.Dilution)}: {ObstacleWords.All(rejected)}.";
 
     private static string Elsewhere(RejectedPart rejected) =>
         $"{ObstacleWords.Short(rejected.Newcomer!)} in {rejected.Parts[0]}: {ObstacleWords.First(rejected)}.";
@@ -141,7 +144,7 @@ public static class SplitReport
         }
 
         Paragraph(text, $"{Printable.Show(proposal.Of)} cannot be split into parts that stay clear from {Span(proposal.Storage)}, not even at 1:{Say.Number(proposal.LookedAtDilution)}, made with {Printable.Show(proposal.Water)}.");
-        WriteReasons(text, "What forbids it", proposal.Fewer.Select(r => $"{Say.List(r.Together.Select(ObstacleWords.Short))}{(r.Together.Count == 1 ? " alone" : " in one")}, 1:{Say.Number(r.Dilution)}: {ObstacleWords.All(r)}."));
+        WriteReasons(text, "What forbids it", proposal.Fewer.Select(Forbidden));
     }
 
     private static void WriteReasons(StringBuilder text, string head, IEnumerable<string> reasons)

@@ -131,7 +131,7 @@ public sealed class SplitterTests
         Assert.NotNull(proposal.Plan);
         Assert.True(proposal.WaterReplaced);
         Assert.Equal("distilled", proposal.Water);
-        Assert.Contains(proposal.Fewer, f => f.Obstacles.OfType<Obstacle.Deposit>().Any(d => d.Ions.Contains("Ca+2")));
+        Assert.Contains(proposal.WithRecipeWater, f => f.Obstacles.OfType<Obstacle.Deposit>().Any(d => d.Ions.Contains("Ca+2")));
     }
 
     [Fact]
