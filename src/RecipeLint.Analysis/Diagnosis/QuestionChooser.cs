@@ -56,7 +56,7 @@ public static class QuestionChooser
     private static bool IsAnswered(Question question, Observation observation) =>
         question.IsTest
             ? question.Answers.Any(a => a.Signs.Any(s => observation.Of(s.Sign.Id) is not null))
-            : observation.Signs.Any(s => s.Sign.Kind == KindOf(question)) || (question.Id == "form" && observation.Of("deposit") == false);
+            : observation.Signs.Any(s => s.Sign.Kind == KindOf(question) && s.Sign.Id != "deposit") || (question.Id == "form" && observation.Of("deposit") == false);
 
     private static SignKind KindOf(Question question) => question.Answers[0].Signs[0].Sign.Kind;
 
