@@ -5,7 +5,6 @@ using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Procedure;
 
 namespace RecipeLint.Rules.Tests.Mutations;
 
@@ -75,9 +74,9 @@ internal sealed class HarmAtTheBench(Facts clean)
     private static string? Solids(IReadOnlyList<MixingStep> before, IReadOnlyList<MixingStep> after)
     {
         var old = Nearest(before).ToDictionary(s => s.Solid.Name, s => s.Index);
-        foreach (var (solid, index, contents, state) in Nearest(after).Where(s => s.Index > 0 && s.Index > old.GetValueOrDefault(s.Solid.Name, double.NegativeInfinity) + HarmInSolution.Nearer))
+        foreach (var (solid, index, contents) in Nearest(after).Where(s => s.Index > 0 && s.Index > old.GetValueOrDefault(s.Solid.Name, double.NegativeInfinity) + HarmInSolution.Nearer))
         {
-            var grams = (state.Find(solid.Name)?.Mass.Grams ?? 0) / contents.Litres;
+            var grams = (MixingState.AtRest(contents).Find(solid.Name)?.Mass.Grams ?? 0) / contents.Litres;
             if (grams >= Clearness.VisibleGramsPerLitre)
             {
                 return $"while mixing {Say.Number(grams)} g/L {solid.Name} falls out (index {Say.Number(Math.Round(index, 2))})";
@@ -87,10 +86,9 @@ internal sealed class HarmAtTheBench(Facts clean)
         return null;
     }
 
-    private static IEnumerable<(Solid Solid, double Index, VesselContents Contents, MixingState State)> Nearest(IReadOnlyList<MixingStep> moments) =>
+    private static IEnumerable<(Solid Solid, double Index, VesselContents Contents)> Nearest(IReadOnlyList<MixingStep> moments) =>
         moments.Where(m => m.Added.Count > 0 && m.After.FreeWaterGrams > 0)
-            .Select(m => (m.After, State: MixingState.AtRest(m.After)))
-            .SelectMany(m => (BenchChemistry.Clear(m.State)?.Solids ?? []).Where(s => s.Solid.Role == SolidRole.FormsReadily).Select(s => (s.Solid, s.Index, Contents: m.After, m.State)))
+            .SelectMany(m => (MixingState.AtRest(m.After).Clear?.Solids ?? []).Where(s => s.Solid.Role == SolidRole.FormsReadily).Select(s => (s.Solid, s.Index, Contents: m.After)))
             .GroupBy(s => s.Solid.Name)
             .Select(g => g.MaxBy(s => s.Index));
 }
