@@ -36,6 +36,7 @@ internal static class CommandLine
             SplitCommand.Build(world),
             ProofCommand.Build(world),
             OrderCommand.Build(world),
+            StretchCommand.Build(world),
             InitCommand.Build(world),
         };
 
