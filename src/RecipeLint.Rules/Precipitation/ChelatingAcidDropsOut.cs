@@ -1,6 +1,5 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
-using RecipeLint.Chemistry.Equilibrium;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -11,9 +10,7 @@ public sealed class ChelatingAcidDropsOut : SolidRule
 
     private const string AirFirst = "The air is taken to have oxidised the iron by then.";
 
-    internal const string RuleName = "chelating-acid-drops-out";
-
-    public override string Name => RuleName;
+    public override string Name => "chelating-acid-drops-out";
 
     private protected override string Why(OwnedSolid owned) =>
         "The white powder redissolves only slowly, and what lies on the bottom holds no metal.";
@@ -34,9 +31,6 @@ public sealed class ChelatingAcidDropsOut : SolidRule
             ? [.. fresh.Select(s => Oxidised(stock, s)).Where(s => s.IsSolved)]
             : fresh;
     }
-
-    /// <summary>True for the acid of an agent that is to hold iron(II): whether it falls out is decided by what the air leaves of the iron, not at the bench.</summary>
-    internal static bool WaitsForTheAir(Solid solid, StockFacts stock) => HoldsFerrousIron(stock) && SolidOwners.Of(solid)?.Rule == RuleName;
 
     private protected override SolutionMix MixOf(StockFacts stock) =>
         HoldsFerrousIron(stock) ? stock.Chemistry.Mix.WithIronOxidised() : stock.Chemistry.Mix;

@@ -45,7 +45,6 @@ public sealed class FallsOutWhileMixing : StockRule
     private static bool HasItsRule(Solid solid, StockFacts stock, PassingSolid passing) =>
         stock.Chemistry.States.Any(s => s.Deposits.Any(d => d.Solid.Formula == solid.Formula))
         || ConcentrateOntoConcentrate.Fits(solid)
-        || ChelatingAcidDropsOut.WaitsForTheAir(solid, stock)
         || (MetalBeforeChelateOrAcid.IsHydroxideOfAny(solid)
             && stock.Mixing.Steps.Skip(passing.First.Index + 1).SelectMany(s => s.Added).Any(MetalBeforeChelateOrAcid.Protects));
 
