@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
@@ -79,7 +80,7 @@ public static class Diagnoser
         {
             // Water of a well or a tap brings calcium and carbonate that no line of the recipe names.
             var excuse = missing.All(m => m is "Ca+2" or "CO3-2") ? 1.0 : 0;
-            yield return new Evidence($"the recipe brings no {string.Join(" and no ", missing.Select(ComponentWords.Of))}", MissingNeed + excuse);
+            yield return new Evidence($"the recipe brings no {string.Join(" and no ", missing.Select(IonWords.Of))}", MissingNeed + excuse);
             yield break;
         }
 

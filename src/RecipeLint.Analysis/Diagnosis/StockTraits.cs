@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
@@ -69,8 +70,8 @@ public sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperat
     public bool WaterIsPure => stock.Waters.All(w => w.ComponentMoles.Count == 0);
 
     private Trait Component(string component) => Has(component)
-        ? new Trait(true, $"it holds {ComponentWords.Of(component)}")
-        : new Trait(false, $"the recipe brings no {ComponentWords.Of(component)}");
+        ? new Trait(true, $"it holds {IonWords.Of(component)}")
+        : new Trait(false, $"the recipe brings no {IonWords.Of(component)}");
 
     private Trait Any(Func<AdditionFacts, bool> fits, string what) => stock.Additions.FirstOrDefault(fits) is { } found
         ? new Trait(true, $"{found.Substance.Name} is {what}".Replace($"{what} is {what}", $"it holds {what}", StringComparison.OrdinalIgnoreCase))

@@ -53,28 +53,5 @@ public sealed class NitricWithOrganic : StockRule, IProposesRepairs
         addition.Mass.Grams > 0 ? Rounding.SixDigits(100 * VesselContents.PureGrams(addition) / addition.Mass.Grams) : 0;
 
     /// <summary>More water between the two, or one of them out.</summary>
-    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
-    {
-        if (context.StockOf(finding) is not { } stock)
-        {
-            yield break;
-        }
-
-        foreach (var water in Pours.MoreWater(finding, context).Concat(Pours.MostWaterFirst(context, stock)))
-        {
-            yield return water;
-        }
-
-        foreach (var place in finding.Related.Select(r => r.Place).Prepend(finding.Place))
-        {
-            if (context.AdditionAt(stock, place) is { } addition)
-            {
-                yield return Additions.Drop(addition);
-                foreach (var diluted in Pours.MostWaterFirst(context, stock, Additions.Drop(addition)))
-                {
-                    yield return diluted;
-                }
-            }
-        }
-    }
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Pours.KeepApart(finding, context);
 }

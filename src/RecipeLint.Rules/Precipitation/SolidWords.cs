@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 
 namespace RecipeLint.Rules.Precipitation;

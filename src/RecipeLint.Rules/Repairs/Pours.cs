@@ -98,4 +98,30 @@ internal static class Pours
                 Steps.Insert(stock, Steps.AfterFirstWater(stock), ("warm", FormattableString.Invariant($"to {c} °C")))))),
         ];
     }
+
+    /// <summary>More water between two that must not meet strong, or one of them out.</summary>
+    internal static IEnumerable<RepairProposal> KeepApart(Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        foreach (var water in MoreWater(finding, context).Concat(MostWaterFirst(context, stock)))
+        {
+            yield return water;
+        }
+
+        foreach (var place in finding.Related.Select(r => r.Place).Prepend(finding.Place))
+        {
+            if (context.AdditionAt(stock, place) is { } addition)
+            {
+                yield return Additions.Drop(addition);
+                foreach (var diluted in MostWaterFirst(context, stock, Additions.Drop(addition)))
+                {
+                    yield return diluted;
+                }
+            }
+        }
+    }
 }

@@ -1,6 +1,6 @@
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Rules.Precipitation;
 
 namespace RecipeLint.Rules.Workings.Precipitation;
 

@@ -1,8 +1,8 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Precipitation;
 using RecipeLint.Rules.Weighing;
 
 namespace RecipeLint.Rules.Workings.Weighing;

@@ -1,27 +1,28 @@
-namespace RecipeLint.Analysis.Diagnosis;
+namespace RecipeLint.Analysis.Solutions;
 
 /// <summary>Ions as a grower calls them.</summary>
-internal static class ComponentWords
+public static class IonWords
 {
     private static readonly Dictionary<string, string> Words = new(StringComparer.Ordinal)
     {
-        ["Ca+2"] = "calcium",
-        ["Mg+2"] = "magnesium",
-        ["K+"] = "potassium",
         ["Na+"] = "sodium",
+        ["K+"] = "potassium",
         ["NH4+"] = "ammonium",
-        ["Fe+2"] = "ferrous iron",
-        ["Fe+3"] = "ferric iron",
+        ["Mg+2"] = "magnesium",
+        ["Ca+2"] = "calcium",
+        ["Fe+2"] = "iron",
+        ["Fe+3"] = "iron",
         ["Mn+2"] = "manganese",
         ["Zn+2"] = "zinc",
         ["Cu+2"] = "copper",
         ["Ni+2"] = "nickel",
         ["Co+2"] = "cobalt",
-        ["SO4-2"] = "sulfate",
+        ["Al+3"] = "aluminium",
+        ["Cl-"] = "chloride",
         ["NO3-"] = "nitrate",
+        ["SO4-2"] = "sulfate",
         ["H2PO4-"] = "phosphate",
         ["CO3-2"] = "carbonate",
-        ["Cl-"] = "chloride",
         ["B(OH)3"] = "boron",
         ["MoO4-2"] = "molybdate",
         ["H4SiO4"] = "silicate",
@@ -31,12 +32,14 @@ internal static class ComponentWords
         ["EDDHA-4"] = "EDDHA",
         ["Citrate-3"] = "citrate",
         ["Acetate-"] = "acetate",
-        ["Oxalate-2"] = "oxalate",
         ["Benzoate-"] = "benzoate",
         ["Sorbate-"] = "sorbate",
         ["Gluconate-"] = "gluconate",
+        ["Oxalate-2"] = "oxalate",
         ["P2O7-4"] = "pyrophosphate",
-        ["Al+3"] = "aluminium",
+        ["Glycinate-"] = "glycine",
+        ["Phthalate-2"] = "phthalate",
+        ["H+"] = "acid",
     };
 
     public static string Of(string component) => Words.GetValueOrDefault(component, component);
