@@ -1,6 +1,6 @@
 using RecipeLint.Analysis.Solutions;
-using RecipeLint.Rules.Engine;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Workings.Precipitation;
 
