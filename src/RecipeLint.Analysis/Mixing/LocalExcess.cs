@@ -71,7 +71,7 @@ internal static class LocalExcessLine
 
             var forming = clear.Solids
                 .Where(s => s.Solid.Role == SolidRole.FormsReadily && s.Index > Redissolving.Of(s.Solid).StartsAt && bulk.Find(s.Solid.Name) is null)
-                .Where(s => VesselSettling.SaltOf(after, s.Solid) is null)
+                .Where(s => VesselSettling.SaltOf(after, s.Solid) is null && !VesselSettling.WaitsForTheAir(s.Solid, after))
                 .ToList();
             if (forming.Count == 0 || EquilibriumSolver.Product.Precipitate(input with { StartFrom = clear }, forming.Select(s => s.Solid)) is not { Converged: true } settled)
             {

@@ -141,7 +141,7 @@ internal static class VesselSettling
         {
             // A salt that lies there, or a seed of an earlier step, needs no supersaturation to start from.
             SolidRole.FormsReadily => s.Index > 0
-                && !(inTime && WaitsForTheAir(s.Solid, contents))
+                && !WaitsForTheAir(s.Solid, contents)
                 && (!inTime || s.Index > Redissolving.Of(s.Solid).StartsAt || locked.ContainsKey(s.Solid.Name) || SaltOf(contents, s.Solid) is not null),
             SolidRole.SolubleSalt => StateSolver.Crystallises(s.Solid, salts),
             _ => false,
@@ -151,7 +151,7 @@ internal static class VesselSettling
     /// The acid of EDTA crystallises slower than the air oxidises iron(II) in its hold, and iron(III) is held in stronger acid: the classical
     /// iron stock of Murashige and Skoog (Physiol. Plant. 15 (1962) 473) is mixed from both at pH 2 to 3 and stays clear.
     /// </summary>
-    private static bool WaitsForTheAir(Solid solid, VesselContents contents) => solid.Name == "EDTA acid" && contents.Moles.GetValueOrDefault("Fe+2") > 0;
+    internal static bool WaitsForTheAir(Solid solid, VesselContents contents) => solid.Name == "EDTA acid" && contents.Moles.GetValueOrDefault("Fe+2") > 0;
 
     private static IEnumerable<(Solid Solid, double MolPerKg)> Formed(PrecipitationResult? settled, IReadOnlyList<SaltVerdict> salts, ComponentTotals totals)
     {

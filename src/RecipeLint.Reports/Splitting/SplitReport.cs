@@ -51,7 +51,7 @@ public static class SplitReport
         var salts = proposal.Units.Sum(u => u.Ingredients.Count);
         var count = plan.Parts.Count == 1 ? "1 part" : $"{plan.Parts.Count} parts";
         var water = proposal.WaterReplaced ? $"{proposal.Water} water, because the water of the recipe clouds them" : proposal.Water;
-        return $"{Printable.Show(proposal.Of)}: {count} for its {salts} substances. Clear from {Span(proposal.Storage)}, made with {Printable.Show(water)}."
+        return $"{Printable.Show(proposal.Of)}: {count} for its {(salts == 1 ? "one substance" : $"{salts} substances")}. Clear from {Span(proposal.Storage)}, made with {Printable.Show(water)}."
             + (plan.Dilution < proposal.WantedDilution * (1 - 1e-9) ? $" Nothing works at 1:{Say.Number(proposal.WantedDilution)}; 1:{Say.Number(plan.Dilution)} is the strongest usual dose that does." : "");
     }
 
