@@ -50,19 +50,5 @@ public sealed class PreservativeWithOxidiser : StockRule, IProposesRepairs
     }
 
     /// <summary>One of the two out.</summary>
-    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
-    {
-        if (context.StockOf(finding) is not { } stock)
-        {
-            yield break;
-        }
-
-        foreach (var place in finding.Related.Select(r => r.Place).Prepend(finding.Place))
-        {
-            if (context.AdditionAt(stock, place) is { } addition)
-            {
-                yield return Additions.Drop(addition);
-            }
-        }
-    }
+    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Additions.DropOneOf(finding, context);
 }

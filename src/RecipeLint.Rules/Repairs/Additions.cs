@@ -44,6 +44,12 @@ internal static class Additions
     public static Repair Drop(AdditionFacts addition) =>
         Repair.Chemistry($"leave-out-{AsSuggested.Slug(addition.Id)}", $"Leave {addition.Substance.Name} out.", new JsonEdit.Remove(addition.Place));
 
+    /// <summary>One of the additions a finding names out.</summary>
+    public static IEnumerable<RepairProposal> DropOneOf(Finding finding, RepairContext context) =>
+        context.StockOf(finding) is { } stock
+            ? finding.Related.Select(r => r.Place).Prepend(finding.Place).Select(place => context.AdditionAt(stock, place)).OfType<AdditionFacts>().Select(a => RepairProposal.Of(Drop(a)))
+            : [];
+
     /// <summary>Another substance in its place, as much as brings the same of one component.</summary>
     /// <param name="component">What both bring ("Mg+2").</param>
     /// <param name="bringsAs">What the other one brings, where it is not the same ("Sorbate-" for benzoate).</param>

@@ -4,7 +4,6 @@ using RecipeLint.Analysis.Diagnosis;
 using RecipeLint.Analysis.Slips;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes.Quantities;
 using RecipeLint.Reports.Diagnosis;
 
 namespace RecipeLint.Commands;
@@ -86,16 +85,7 @@ internal static class DiagnoseCommand
 
     private static Temperature ReadTemperature(string text)
     {
-        if (!QuantityReader.TryRead(text, Due.Temperatures, out var quantity, out var fault))
-        {
-            throw new UsageException($"The temperature '{text}' cannot be used. {fault.Message}");
-        }
-
-        var (low, high) = quantity.Temperatures;
-        if (low != high)
-        {
-            throw new UsageException($"'{text}' is a range; '--at' takes one temperature.");
-        }
+        var low = SharedOptions.OneTemperature(text);
 
         // Frost is a likely cause and must not be refused: the chemistry is then that of 0 °C.
         return low.Celsius is >= -40 and <= SolutionInput.HighestCelsius

@@ -55,17 +55,7 @@ internal static class DissolveCommand
 
     private static Temperature ReadTemperature(string text)
     {
-        if (!QuantityReader.TryRead(text, Due.Temperatures, out var quantity, out var fault))
-        {
-            throw new UsageException($"The temperature '{text}' cannot be used. {fault.Message}");
-        }
-
-        var (low, high) = quantity.Temperatures;
-        if (low != high)
-        {
-            throw new UsageException($"'{text}' is a range; '--at' takes one temperature.");
-        }
-
+        var low = SharedOptions.OneTemperature(text);
         return low.Celsius is >= SolutionInput.LowestCelsius and <= SolutionInput.HighestCelsius
             ? low
             : throw new UsageException($"'{text}' is outside the range of the model, 0 to 45 °C.");

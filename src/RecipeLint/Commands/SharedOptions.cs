@@ -1,4 +1,6 @@
 using System.CommandLine;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Commands;
 
@@ -24,4 +26,17 @@ internal static class SharedOptions
     };
 
     public static Option<bool> NoConfig() => new("--no-config") { Description = "Use built-in settings only." };
+
+    /// <summary>The one temperature that '--at' takes, within whatever the command understands.</summary>
+    /// <exception cref="UsageException">No temperature, or a range.</exception>
+    public static Temperature OneTemperature(string text)
+    {
+        if (!QuantityReader.TryRead(text, Due.Temperatures, out var quantity, out var fault))
+        {
+            throw new UsageException($"The temperature '{text}' cannot be used. {fault.Message}");
+        }
+
+        var (low, high) = quantity.Temperatures;
+        return low == high ? low : throw new UsageException($"'{text}' is a range; '--at' takes one temperature.");
+    }
 }
