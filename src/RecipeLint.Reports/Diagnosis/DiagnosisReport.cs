@@ -1,4 +1,4 @@
-using RecipeLint.Analysis.Diagnosis;
+using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Rules.Engine;
 

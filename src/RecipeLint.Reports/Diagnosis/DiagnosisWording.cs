@@ -1,4 +1,4 @@
-using RecipeLint.Analysis.Diagnosis;
+using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Rules.Engine;
@@ -15,23 +15,23 @@ internal static class DiagnosisWording
     {
         var verdict = cause.Rescue switch
         {
-            Analysis.Diagnosis.Rescue.Discard => "No.",
-            Analysis.Diagnosis.Rescue.None => "Hardly.",
-            Analysis.Diagnosis.Rescue.Keep => "Nothing to save.",
+            Advice.Diagnosis.Rescue.Discard => "No.",
+            Advice.Diagnosis.Rescue.None => "Hardly.",
+            Advice.Diagnosis.Rescue.Keep => "Nothing to save.",
             _ => "Yes.",
         };
         var text = $"{verdict} {cause.RescueSay}";
-        if (cause.Rescue == Analysis.Diagnosis.Rescue.Warm && advice.Nearest?.Temperature is { } clear && ranked.Solid.State is { } cold && clear.Celsius > cold.Temperature.Celsius)
+        if (cause.Rescue == Advice.Diagnosis.Rescue.Warm && advice.Nearest?.Temperature is { } clear && ranked.Solid.State is { } cold && clear.Celsius > cold.Temperature.Celsius)
         {
             text += $" It is all dissolved at {Say.Number(Math.Ceiling(clear.Celsius))} °C.";
         }
 
-        if (cause.Rescue == Analysis.Diagnosis.Rescue.Acid && advice.Nearest?.Ph is { } ph && ranked.Solid.State is { } state && ph < state.PhBeforeDeposit)
+        if (cause.Rescue == Advice.Diagnosis.Rescue.Acid && advice.Nearest?.Ph is { } ph && ranked.Solid.State is { } state && ph < state.PhBeforeDeposit)
         {
             text += $" It stays dissolved at pH {Say.Number(Math.Floor(ph * 10) / 10)} or below.";
         }
 
-        if (cause.Rescue is not Analysis.Diagnosis.Rescue.Discard && advice.Losses.Count > 0)
+        if (cause.Rescue is not Advice.Diagnosis.Rescue.Discard && advice.Losses.Count > 0)
         {
             text += $" Filtered off, it takes {Say.List(advice.Losses.Take(3).Select(l => $"{Say.Grams(l.PerLitre.GramsPerLitre)}/L {l.Key} ({Say.Percent(l.Share)} of it)"))} with it.";
         }

@@ -1,5 +1,5 @@
 using System.Globalization;
-using RecipeLint.Analysis.Slips;
+using RecipeLint.Advice.Slips;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Diagnosis;

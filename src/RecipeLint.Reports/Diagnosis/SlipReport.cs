@@ -1,5 +1,5 @@
+using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
-using RecipeLint.Analysis.Slips;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Diagnosis;

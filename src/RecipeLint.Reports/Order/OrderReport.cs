@@ -1,5 +1,5 @@
 using System.Globalization;
-using RecipeLint.Analysis.Mixing.Order;
+using RecipeLint.Advice.Order;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Reports.Dissolve;
 using RecipeLint.Rules.Engine;

@@ -1,5 +1,5 @@
+using RecipeLint.Advice.Order;
 using RecipeLint.Analysis;
-using RecipeLint.Analysis.Mixing.Order;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Precipitation;
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using RecipeLint.Analysis.Splitting;
+using RecipeLint.Advice.Splitting;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Rules.Engine;

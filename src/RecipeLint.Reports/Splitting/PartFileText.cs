@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using RecipeLint.Analysis.Splitting;
+using RecipeLint.Advice.Splitting;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using RecipeLint.Analysis.Splitting;
+using RecipeLint.Advice.Splitting;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;

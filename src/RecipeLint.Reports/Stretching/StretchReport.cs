@@ -1,9 +1,9 @@
 using System.Globalization;
+using RecipeLint.Advice.Stretching;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Reports.Dissolve;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Precipitation;
-using RecipeLint.Rules.Stretching;
 
 namespace RecipeLint.Reports.Stretching;
 

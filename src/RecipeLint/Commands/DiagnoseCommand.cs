@@ -1,7 +1,7 @@
 using System.CommandLine;
+using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
-using RecipeLint.Analysis.Diagnosis;
-using RecipeLint.Analysis.Slips;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports.Diagnosis;

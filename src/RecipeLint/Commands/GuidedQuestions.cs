@@ -1,5 +1,5 @@
+using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
-using RecipeLint.Analysis.Diagnosis;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports;
 

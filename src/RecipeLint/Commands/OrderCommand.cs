@@ -1,5 +1,5 @@
 using System.CommandLine;
-using RecipeLint.Analysis.Mixing.Order;
+using RecipeLint.Advice.Order;
 using RecipeLint.Reports.Order;
 
 namespace RecipeLint.Commands;

@@ -1,5 +1,5 @@
 using System.CommandLine;
-using RecipeLint.Analysis.Slips;
+using RecipeLint.Advice.Slips;
 using RecipeLint.Reports.Diagnosis;
 
 namespace RecipeLint.Commands;

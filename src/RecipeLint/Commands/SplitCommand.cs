@@ -1,9 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
+using RecipeLint.Advice.Splitting;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
-using RecipeLint.Analysis.Splitting;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;

@@ -1,6 +1,6 @@
 using System.CommandLine;
+using RecipeLint.Advice.Stretching;
 using RecipeLint.Reports.Stretching;
-using RecipeLint.Rules.Stretching;
 
 namespace RecipeLint.Commands;
 

@@ -1,0 +1,80 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+using Components = RecipeLint.Analysis.Solutions.Components;
+
+namespace RecipeLint.Advice.Diagnosis;
+
+/// <summary>What a deposit takes out of the liquid.</summary>
+/// <param name="Key">Element ("Ca", "S").</param>
+/// <param name="PerLitre">Per litre of stock.</param>
+/// <param name="Share">Part of all of it in the stock, 0 to 1.</param>
+public sealed record Loss(string Key, MassConcentration PerLitre, double Share);
+
+/// <summary>What the engine says about saving a bottle and changing its recipe.</summary>
+/// <param name="Losses">What is gone from the liquid when the deposit is filtered off; empty when nothing falls out.</param>
+/// <param name="Suppliers">What brings the ions of the solid.</param>
+/// <param name="Nearest">The nearest change at which it stays clear; null when nothing falls out.</param>
+/// <param name="Highest">How strong the stock can be made; null when the solid does not decide it.</param>
+public sealed record BottleAdvice(
+    IReadOnlyList<Loss> Losses, IReadOnlyList<SolidSupplier> Suppliers, NearestClear? Nearest, HighestConcentration? Highest)
+{
+    /// <summary>Less than this part of an element gone is not worth a word.</summary>
+    private const double LeastShare = 0.002;
+
+    public static BottleAdvice None { get; } = new([], [], null, null);
+
+    /// <summary>For one ranked cause; searches the equilibrium, so ask only for what is shown.</summary>
+    public static BottleAdvice Of(BottleChemistry chemistry, RankedCause cause)
+    {
+        if (cause.Solid is not { Solid: { } solid, State: { } state } verdict || verdict.Standing > Standing.Close)
+        {
+            return None;
+        }
+
+        var stock = chemistry.Stock;
+        var suppliers = SuppliersOfSolid.In(stock, solid);
+        var mix = state.Moment == StateMoment.Aged ? stock.Chemistry.Mix.WithIronOxidised() : stock.Chemistry.Mix;
+        if (verdict.Deposit is not { } deposit)
+        {
+            return new BottleAdvice([], suppliers, null, solid.Role == SolidRole.SolubleSalt ? HighestConcentration.Of(mix, state.Temperature, stock.Stock.Dose?.Value, solid) : null);
+        }
+
+        return new BottleAdvice(
+            LossesOf(stock, deposit), suppliers, NearestClear.Of(mix, state.Temperature, solid, stock.Stock.Dose?.Value), null);
+    }
+
+    private static List<Loss> LossesOf(StockFacts stock, SolidDeposit deposit)
+    {
+        var losses = new List<Loss>();
+        foreach (var (component, count) in deposit.Solid.Composition)
+        {
+            if (component is "H2O" or Components.Hydrogen || count <= 0)
+            {
+                continue;
+            }
+
+            var all = Named(stock, component);
+            var gone = count * deposit.Amount.MolesPerLitre;
+            foreach (var (key, grams) in NutrientKeys.Grams(Components.ElementsOf(component, gone)))
+            {
+                var share = all > 0 ? Math.Min(1, gone / all) : 0;
+                if (share >= LeastShare && !key.EndsWith("-N", StringComparison.Ordinal))
+                {
+                    losses.Add(new Loss(key, new MassConcentration(grams), share));
+                }
+            }
+        }
+
+        return [.. losses.OrderByDescending(l => l.Share).ThenBy(l => l.Key, StringComparer.Ordinal)];
+    }
+
+    /// <summary>mol/L of a component; iron counts in both its states.</summary>
+    private static double Named(StockFacts stock, string component) => component switch
+    {
+        "Fe+3" or "Fe+2" => stock.Concentration("Fe+2").MolesPerLitre + stock.Concentration("Fe+3").MolesPerLitre,
+        _ => stock.Concentration(component).MolesPerLitre,
+    };
+}

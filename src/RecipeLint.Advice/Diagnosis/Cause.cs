@@ -1,0 +1,89 @@
+using RecipeLint.Chemistry.Substances;
+
+namespace RecipeLint.Advice.Diagnosis;
+
+/// <summary>How a cause behaves in a test.</summary>
+public enum Behaviour
+{
+    Yes,
+    Partly,
+    No,
+}
+
+/// <summary>Whether a bottle can be saved, and how.</summary>
+public enum Rescue
+{
+    /// <summary>Nothing brings it back into the liquid: make it anew.</summary>
+    None,
+    Warm,
+    Acid,
+    Alkali,
+    Stir,
+
+    /// <summary>Filter it off; nothing of the recipe is lost.</summary>
+    Filter,
+    Skim,
+    Discard,
+
+    /// <summary>Nothing needs saving.</summary>
+    Keep,
+}
+
+/// <summary>How often a cause is met, before anything is known of the stock.</summary>
+public enum Frequency
+{
+    Common,
+    Occasional,
+    Rare,
+}
+
+/// <summary>Something that makes a bottle look as it does: a deposit, a growth, a slip, or nothing wrong at all.</summary>
+public sealed record Cause
+{
+    public required string Id { get; init; }
+
+    /// <summary>What a grower calls it.</summary>
+    public required string Name { get; init; }
+
+    public required Frequency Frequency { get; init; }
+
+    /// <summary>True when the bottle may be used as it is.</summary>
+    public bool NothingWrong { get; init; }
+
+    /// <summary>Names of solids in the constants; empty for causes outside equilibrium.</summary>
+    public IReadOnlyList<string> Solids { get; init; } = [];
+
+    /// <summary>Components without which it cannot come from this recipe.</summary>
+    public IReadOnlyList<string> Needs { get; init; } = [];
+
+    /// <summary>Components or traits of which one is needed.</summary>
+    public IReadOnlyList<string> NeedsAnyOf { get; init; } = [];
+
+    /// <summary>Traits of a stock that make it likely (see <see cref="StockTraits"/>).</summary>
+    public IReadOnlyList<string> MadeLikelyBy { get; init; } = [];
+
+    public required IReadOnlySet<string> Often { get; init; }
+
+    /// <summary>True when it leaves something solid in the bottle.</summary>
+    public bool IsDeposit => Rescue is not (Rescue.Keep or Rescue.Stir) && Often.Any(s => Vocabulary.Sign(s) is { Kind: SignKind.Form, Id: not ("bubbles" or "layers" or "ring") });
+
+    public required IReadOnlySet<string> Sometimes { get; init; }
+
+    public required IReadOnlySet<string> Never { get; init; }
+
+    /// <summary>By sign id of a test.</summary>
+    public required IReadOnlyDictionary<string, Behaviour> Tests { get; init; }
+
+    public required Rescue Rescue { get; init; }
+
+    /// <summary>Whether and how the bottle can be saved, in plain sentences.</summary>
+    public required string RescueSay { get; init; }
+
+    /// <summary>How to change the recipe or the habit.</summary>
+    public required string Change { get; init; }
+
+    /// <summary>Where looks and behaviour come from.</summary>
+    public required string Source { get; init; }
+
+    public required Confidence Confidence { get; init; }
+}

@@ -1,0 +1,181 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+
+namespace RecipeLint.Advice.Diagnosis;
+
+/// <summary>
+/// Ranks causes by the odds of naive Bayes: how often a cause is met, what the chemistry of this stock says of it, and how well each sign fits
+/// (<see cref="Likelihood"/>). Signs of one kind say much the same (white, cream, pale), so n of them count as the square root of n; the sum is
+/// tempered, because no sign is independent of the others. The weights are judgement, no source; the chemistry is the engine's.
+/// </summary>
+public static class Diagnoser
+{
+    /// <summary>Share of the summed log-odds that is believed.</summary>
+    private const double Temper = 0.8;
+
+    /// <summary>g/L that nobody overlooks; less may stay supersaturated for long.</summary>
+    private const double SurelyVisible = 1;
+
+    /// <summary>A reason weaker than this against the average cause is not worth a line.</summary>
+    private const double WorthSaying = 0.35;
+
+    private const double MissingNeed = -3, HasNeeds = 0.7, HasTrait = 1.1, AllTraitsMissing = -1.2,
+        NothingWrongDespiteDeposit = -1.2, NothingWrongDespiteALittle = -0.4, ColourAsExpected = 1.2, ColourNotExpected = -1.0;
+
+    /// <summary>Causes of what was seen, most probable first; the same input always gives the same order.</summary>
+    /// <param name="seenAt">Temperature it was seen at; null when it was not told.</param>
+    public static BottleDiagnosis Of(StockFacts stock, Observation observation, Temperature? seenAt)
+    {
+        var chemistry = BottleChemistry.Of(stock, seenAt);
+        var traits = new StockTraits(stock, chemistry.Mixing, seenAt);
+        var liquid = new LiquidColour(stock);
+        var averages = observation.Signs.ToDictionary(s => s, s => DiagnosisData.Causes.Average(c => Math.Log(Likelihood.Of(c, s))));
+        var scored = DiagnosisData.Causes.Select(cause =>
+        {
+            var solid = chemistry.Of(cause);
+            var evidence = new List<Evidence>();
+            var score = Prior(cause.Frequency);
+            foreach (var reason in StockReasons(cause, solid, chemistry, traits).Concat(LiquidReasons(cause, observation, liquid, chemistry)))
+            {
+                score += reason.Weight;
+                evidence.Add(reason);
+            }
+
+            foreach (var kind in observation.Signs.GroupBy(s => s.Sign.Kind))
+            {
+                // Each bench test stands for itself; looks overlap.
+                var weight = kind.Key == SignKind.Test ? 1 : 1 / Math.Sqrt(kind.Count());
+                score += weight * kind.Sum(s => Math.Log(Likelihood.Of(cause, s)));
+                evidence.AddRange(SignReasons(cause, kind, averages));
+            }
+
+            return (Cause: cause, Score: score, Evidence: evidence, Solid: solid);
+        }).ToList();
+        var best = scored.Max(s => s.Score);
+        var total = scored.Sum(s => Math.Exp(Temper * (s.Score - best)));
+        return new BottleDiagnosis(
+            observation,
+            chemistry,
+            [
+                .. scored
+                    .Select(s => new RankedCause(
+                        s.Cause, s.Score, Math.Exp(Temper * (s.Score - best)) / total, [.. s.Evidence.Where(e => e.Text.Length > 0 && Math.Abs(e.Weight) >= WorthSaying)], s.Solid))
+                    .OrderByDescending(r => Rounding.SixDigits(r.Share))
+                    .ThenBy(r => r.Cause.Id, StringComparer.Ordinal),
+            ]);
+    }
+
+    private static double Prior(Frequency frequency) => frequency switch
+    {
+        Frequency.Common => 0,
+        Frequency.Occasional => -0.4,
+        _ => -1.0,
+    };
+
+    private static IEnumerable<Evidence> StockReasons(Cause cause, SolidVerdict solid, BottleChemistry chemistry, StockTraits traits)
+    {
+        var missing = cause.Needs.Where(n => !traits.Has(n)).ToList();
+        if (missing.Count > 0)
+        {
+            // Water of a well or a tap brings calcium and carbonate that no line of the recipe names.
+            var excuse = missing.All(m => m is "Ca+2" or "CO3-2") ? 1.0 : 0;
+            yield return new Evidence($"the recipe brings no {string.Join(" and no ", missing.Select(IonWords.Of))}", MissingNeed + excuse);
+            yield break;
+        }
+
+        if (cause.NeedsAnyOf.Count > 0 && !cause.NeedsAnyOf.Any(n => traits.Of(n).Holds != false))
+        {
+            yield return new Evidence(traits.Of(cause.NeedsAnyOf[0]).Because, MissingNeed);
+            yield break;
+        }
+
+        // What comes into the bottle with a cleaner or an extract need not stand in the recipe.
+        var carriedIn = solid.Standing == Standing.Absent && cause.MadeLikelyBy.Count > 0;
+        if (cause.Solids.Count > 0 && solid.Standing != Standing.Unknown && !carriedIn)
+        {
+            yield return SolidReason(solid);
+            yield break;
+        }
+
+        if (cause.Solids.Count == 0 && cause.Needs.Count + cause.NeedsAnyOf.Count > 0)
+        {
+            var needed = cause.Needs.Concat(cause.NeedsAnyOf.Where(n => traits.Of(n).Holds == true).Take(1)).Select(n => traits.Of(n).Because).Distinct();
+            yield return new Evidence(string.Join(" and ", needed), HasNeeds);
+        }
+
+        var known = cause.MadeLikelyBy.Select(traits.Of).ToList();
+        if (known.Count == 0)
+        {
+            yield break;
+        }
+
+        if (known.Find(t => t.Holds == true) is { Holds: true } holds)
+        {
+            yield return new Evidence(holds.Because, HasTrait);
+        }
+
+        if (known.FindAll(t => t.Holds == false) is { Count: > 0 } against && against.Count == known.Count)
+        {
+            yield return new Evidence(against[0].Because, AllTraitsMissing);
+        }
+    }
+
+    private static Evidence SolidReason(SolidVerdict solid)
+    {
+        var at = solid.State is null ? "" : DiagnosisWords.At(solid.State);
+        return solid.Standing switch
+        {
+            Standing.Forms => new Evidence(
+                $"{DiagnosisWords.Grams(solid.Deposit!.Mass.GramsPerLitre)}/L of it falls out {at}",
+                (solid.Deposit.Mass.GramsPerLitre >= 1 ? 2.6 : solid.Deposit.Mass.GramsPerLitre >= 0.1 ? 2.0 : 1.3) + Outweighed(solid)),
+            Standing.Above => new Evidence($"its ions are {DiagnosisWords.Times(solid.Index!.Value)} what saturates {at}", solid.Solid?.Role == SolidRole.FormsSlowly ? 0.6 : 1.3),
+            Standing.Close => new Evidence($"it is close to saturation {at}", 0.7),
+            Standing.Below => new Evidence($"it stays dissolved {at}, though not by far", -1.0),
+            Standing.FarBelow => new Evidence($"it is far from falling out {at}", -2.2),
+            _ => new Evidence("its ions are not all in the recipe", MissingNeed),
+        };
+    }
+
+    /// <summary>What is seen is mostly the largest deposit: a small one beside it loses a little.</summary>
+    private static double Outweighed(SolidVerdict solid) =>
+        Math.Max(-0.8, 0.4 * Math.Log(solid.Deposit!.Mass.GramsPerLitre / solid.State!.Deposits.Max(d => d.Mass.GramsPerLitre)));
+
+    private static IEnumerable<Evidence> LiquidReasons(Cause cause, Observation observation, LiquidColour liquid, BottleChemistry chemistry)
+    {
+        if (cause.NothingWrong && cause.Id == "nothing-wrong" && chemistry.AtSeen is { IsSolved: true } seen && seen.Deposits.Any(d => !d.IsTrace))
+        {
+            yield return new Evidence($"{DiagnosisWords.Grams(seen.Deposits[0].Mass.GramsPerLitre)}/L of solid should fall out {DiagnosisWords.At(seen)}",
+                seen.Deposits[0].Mass.GramsPerLitre >= SurelyVisible ? NothingWrongDespiteDeposit : NothingWrongDespiteALittle);
+        }
+
+        if (observation.LiquidColours.Count > 0 && liquid.IsKnown)
+        {
+            var fits = observation.LiquidColours.All(liquid.Fits);
+            var shades = string.Join(" and ", observation.LiquidColours.Select(c => c.Say));
+            if (cause.Id == "nothing-wrong")
+            {
+                yield return fits
+                    ? new Evidence($"{shades} is the colour this stock should have", ColourAsExpected)
+                    : new Evidence($"{shades} is not the colour this stock should have", ColourNotExpected);
+            }
+            else if (!fits && observation.LiquidColours.Any(c => !liquid.Fits(c) && cause.Often.Contains(c.Id)))
+            {
+                yield return new Evidence($"the liquid should not be {shades}", -ColourNotExpected);
+            }
+            else if (!fits && (cause.Often.Contains("liquid-changed") || cause.Sometimes.Contains("liquid-changed") || cause.Often.Contains("liquid-darker")))
+            {
+                yield return new Evidence($"the liquid should not be {shades}", -ColourNotExpected);
+            }
+        }
+    }
+
+    private static IEnumerable<Evidence> SignReasons(Cause cause, IEnumerable<Seen> kind, Dictionary<Seen, double> averages)
+    {
+        foreach (var seen in kind)
+        {
+            yield return new Evidence(seen.Say, Math.Log(Likelihood.Of(cause, seen)) - averages[seen], FromStock: false);
+        }
+    }
+}

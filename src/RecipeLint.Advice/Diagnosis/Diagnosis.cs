@@ -1,0 +1,36 @@
+namespace RecipeLint.Advice.Diagnosis;
+
+/// <summary>How probable a cause is, in words.</summary>
+public enum Likeliness
+{
+    VeryLikely,
+    Likely,
+    Possible,
+    Unlikely,
+}
+
+/// <summary>One reason for or against a cause.</summary>
+/// <param name="Weight">Natural logarithm of the odds it adds; negative against.</param>
+/// <param name="FromStock">True when it comes from the recipe and its chemistry, false when it was seen.</param>
+public sealed record Evidence(string Text, double Weight, bool FromStock = true);
+
+/// <summary>A cause with how probable it is and why.</summary>
+/// <param name="Share">Part of all probability, 0 to 1.</param>
+public sealed record RankedCause(Cause Cause, double Score, double Share, IReadOnlyList<Evidence> Evidence, SolidVerdict Solid)
+{
+    /// <summary>Shares from which the words hold; common practice, no source.</summary>
+    public Likeliness Likeliness => Share switch
+    {
+        >= 0.6 => Likeliness.VeryLikely,
+        >= 0.25 => Likeliness.Likely,
+        >= 0.05 => Likeliness.Possible,
+        _ => Likeliness.Unlikely,
+    };
+
+    public IEnumerable<Evidence> For => Evidence.Where(e => e.Weight > 0).OrderByDescending(e => e.Weight);
+
+    public IEnumerable<Evidence> Against => Evidence.Where(e => e.Weight < 0).OrderBy(e => e.Weight);
+}
+
+/// <summary>Causes of what was seen in a bottle, most probable first.</summary>
+public sealed record BottleDiagnosis(Observation Observation, BottleChemistry Chemistry, IReadOnlyList<RankedCause> Causes);

@@ -1,0 +1,83 @@
+using System.Text.Json;
+using RecipeLint.Chemistry.Substances;
+
+namespace RecipeLint.Advice.Diagnosis;
+
+/// <summary>The embedded data of the diagnosis. A fault in them is a fault of the build and throws.</summary>
+public static class DiagnosisData
+{
+    private static readonly Lazy<IReadOnlyList<Cause>> LoadedCauses = new(ReadCauses);
+
+    private static readonly Lazy<IReadOnlyList<Question>> LoadedQuestions = new(ReadQuestions);
+
+    /// <summary>Every known cause, in the order of the file.</summary>
+    public static IReadOnlyList<Cause> Causes => LoadedCauses.Value;
+
+    /// <summary>Questions and bench tests, easy ones first.</summary>
+    public static IReadOnlyList<Question> Questions => LoadedQuestions.Value;
+
+    /// <exception cref="InvalidOperationException">There is no such cause.</exception>
+    public static Cause Cause(string id) =>
+        Causes.FirstOrDefault(c => c.Id == id) ?? throw new InvalidOperationException($"There is no cause '{id}'.");
+
+    internal static JsonDocument Open(string file)
+    {
+        using var stream = typeof(DiagnosisData).Assembly.GetManifestResourceStream($"RecipeLint.Advice.Diagnosis.{file}.json")
+            ?? throw new InvalidOperationException($"The embedded file {file}.json is missing from the build.");
+        return JsonDocument.Parse(stream);
+    }
+
+    internal static IReadOnlyList<string> Texts(JsonElement item, string name) =>
+        item.TryGetProperty(name, out var list) ? [.. list.EnumerateArray().Select(e => e.GetString()!)] : [];
+
+    private static IReadOnlyList<Cause> ReadCauses()
+    {
+        using var document = Open("causes");
+        return [.. document.RootElement.GetProperty("causes").EnumerateArray().Select(ReadCause)];
+    }
+
+    private static Cause ReadCause(JsonElement item) => new()
+    {
+        Id = Text(item, "id"),
+        Name = Text(item, "name"),
+        Frequency = Enum.Parse<Frequency>(Text(item, "frequency"), ignoreCase: true),
+        NothingWrong = item.TryGetProperty("nothingWrong", out var normal) && normal.GetBoolean(),
+        Solids = Texts(item, "solids"),
+        Needs = Texts(item, "needs"),
+        NeedsAnyOf = Texts(item, "needsAnyOf"),
+        MadeLikelyBy = Texts(item, "madeLikelyBy"),
+        Often = Signs(item, "often"),
+        Sometimes = Signs(item, "sometimes"),
+        Never = Signs(item, "never"),
+        Tests = item.GetProperty("tests").EnumerateObject()
+            .ToDictionary(t => Vocabulary.Sign(t.Name).Id, t => Enum.Parse<Behaviour>(t.Value.GetString()!, ignoreCase: true), StringComparer.Ordinal),
+        Rescue = Enum.Parse<Rescue>(Text(item, "rescue"), ignoreCase: true),
+        RescueSay = Text(item, "rescueSay"),
+        Change = Text(item, "change"),
+        Source = Text(item, "source"),
+        Confidence = Enum.Parse<Confidence>(Text(item, "confidence"), ignoreCase: true),
+    };
+
+    private static IReadOnlyList<Question> ReadQuestions()
+    {
+        using var document = Open("questions");
+        return
+        [
+            .. document.RootElement.GetProperty("questions").EnumerateArray().Select(q => new Question(
+                Text(q, "id"),
+                Text(q, "ask"),
+                q.TryGetProperty("do", out var act) ? act.GetString() : null,
+                q.TryGetProperty("caution", out var caution) ? caution.GetString() : null,
+                q.TryGetProperty("ease", out var ease) ? ease.GetDouble() : 1,
+                [
+                    .. q.GetProperty("answers").EnumerateArray().Select(a =>
+                        new Answer(Text(a, "say"), [.. Texts(a, "signs").Select(s => new Seen(Vocabulary.Sign(s[1..]), s[0] == '+'))])),
+                ])),
+        ];
+    }
+
+    private static HashSet<string> Signs(JsonElement item, string name) =>
+        [.. Texts(item, name).Select(s => Vocabulary.Sign(s).Id)];
+
+    private static string Text(JsonElement item, string name) => item.GetProperty(name).GetString()!;
+}

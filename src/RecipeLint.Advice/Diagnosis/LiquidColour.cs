@@ -1,0 +1,48 @@
+using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Substances;
+
+namespace RecipeLint.Advice.Diagnosis;
+
+/// <summary>Which colours the liquid of a stock may have, from what is in it.</summary>
+internal sealed class LiquidColour
+{
+    /// <summary>Words of the catalogue ("dark red-brown") and the signs they allow.</summary>
+    private static readonly (string Word, string[] Signs)[] Shades =
+    [
+        ("red-brown", ["red", "rust", "brown", "orange"]), ("yellow", ["yellow", "tan", "orange", "cream", "brown", "rust"]), ("brown", ["brown", "tan", "rust", "orange"]),
+        ("red", ["red", "pink", "purple", "rust", "brown"]), ("blue", ["blue", "blue-green"]), ("green", ["green", "blue-green", "yellow"]), ("orange", ["orange", "rust", "yellow"]),
+        ("pink", ["pink", "red", "salmon"]),
+    ];
+
+    private readonly HashSet<string> _allowed = [];
+
+    public LiquidColour(StockFacts stock)
+    {
+        foreach (var addition in stock.Additions)
+        {
+            if (addition.Substance.Kind == SubstanceKind.Dye && addition.Substance.Colour is null)
+            {
+                IsKnown = false;
+            }
+
+            foreach (var (word, signs) in Shades)
+            {
+                if (addition.Substance.Colour?.Contains(word, StringComparison.Ordinal) == true)
+                {
+                    _allowed.UnionWith(signs);
+                }
+            }
+        }
+
+        // Blue copper and yellow iron make green.
+        if (_allowed.Contains("blue") && _allowed.Contains("yellow"))
+        {
+            _allowed.UnionWith(["green", "blue-green"]);
+        }
+    }
+
+    /// <summary>False where a dye of unknown colour decides.</summary>
+    public bool IsKnown { get; } = true;
+
+    public bool Fits(Sign colour) => _allowed.Contains(colour.Id);
+}

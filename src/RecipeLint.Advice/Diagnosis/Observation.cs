@@ -1,0 +1,60 @@
+namespace RecipeLint.Advice.Diagnosis;
+
+/// <summary>A word that was not in the vocabulary but near to one that is.</summary>
+public sealed record Reread(string Written, string ReadAs);
+
+/// <summary>What was seen, smelt and tried, in the controlled vocabulary.</summary>
+public sealed record Observation
+{
+    public static Observation Nothing { get; } = new();
+
+    /// <summary>Each sign once, in the order it was told.</summary>
+    public IReadOnlyList<Seen> Signs { get; init; } = [];
+
+    /// <summary>Colours of the liquid, which are not those of a deposit; in the order they were told.</summary>
+    public IReadOnlyList<Sign> LiquidColours { get; init; } = [];
+
+    /// <summary>Words that were left out, as written.</summary>
+    public IReadOnlyList<string> Unknown { get; init; } = [];
+
+    public IReadOnlyList<Reread> Reread { get; init; } = [];
+
+    /// <summary>Signs that were told both ways and therefore left out.</summary>
+    public IReadOnlyList<Sign> Contradictions { get; init; } = [];
+
+    /// <summary>True when nothing was told that could tell causes apart.</summary>
+    public bool IsVague => Signs.Count == 0 && LiquidColours.Count == 0;
+
+    /// <summary>Present true, absent false, not told null.</summary>
+    public bool? Of(string sign)
+    {
+        foreach (var seen in Signs)
+        {
+            if (seen.Sign.Id == sign)
+            {
+                return seen.Present;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Both together; what the two tell differently is a contradiction.</summary>
+    public Observation With(Observation other)
+    {
+        var all = Signs.Concat(other.Signs).Distinct().ToList();
+        var torn = all.Where(s => s.Present && all.Contains(s with { Present = false })).Select(s => s.Sign).Concat(Contradictions).Concat(other.Contradictions)
+            .Distinct().ToList();
+        return new Observation
+        {
+            Signs = [.. all.Where(s => !torn.Contains(s.Sign))],
+            LiquidColours = [.. LiquidColours.Concat(other.LiquidColours).Distinct()],
+            Unknown = [.. Unknown.Concat(other.Unknown).Distinct(StringComparer.Ordinal)],
+            Reread = [.. Reread.Concat(other.Reread).Distinct()],
+            Contradictions = torn,
+        };
+    }
+
+    /// <summary>The same with these signs, as from an answer.</summary>
+    public Observation With(IEnumerable<Seen> signs) => With(new Observation { Signs = [.. signs] });
+}

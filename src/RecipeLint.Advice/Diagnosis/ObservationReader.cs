@@ -1,0 +1,139 @@
+namespace RecipeLint.Advice.Diagnosis;
+
+/// <summary>
+/// Reads free words into signs. A clause is searched for phrases of the vocabulary, the longest first; a test is an agent ("vinegar") with an
+/// outcome ("fizzes") in one clause or in two that follow each other; a negation holds for what comes after it in its clause. Never throws.
+/// </summary>
+public static class ObservationReader
+{
+    /// <summary>What was seen.</summary>
+    public static Observation Read(string text)
+    {
+        var (clauses, unknown, reread) = ObservationWords.Read(text);
+        var told = new Telling();
+        foreach (var clause in clauses)
+        {
+            foreach (var part in ClauseParts.Split(ClauseParts.Of(clause)))
+            {
+                ClauseReader.Read(part, told);
+            }
+        }
+
+        return told.Close(unknown, reread);
+    }
+
+    /// <summary>When it showed: only what speaks of time counts, and what cools, warms or acidifies is a time here.</summary>
+    public static Observation ReadTime(string text)
+    {
+        var (clauses, unknown, reread) = ObservationWords.Read(text);
+        var told = new Telling();
+        foreach (var item in clauses.SelectMany(ClauseParts.Of))
+        {
+            if (item.Kind == PartKind.Sign && Vocabulary.Sign(item.Id).Kind == SignKind.Time)
+            {
+                told.Tell(item.Id, true);
+            }
+            else if (item.Kind == PartKind.Agent && TimeOf(item.Id) is { } time)
+            {
+                told.Tell(time, true);
+            }
+            else if (item.Kind == PartKind.Sign && item.Id == "ice")
+            {
+                told.Tell("after-cooling", true);
+            }
+        }
+
+        return told.Close(unknown, reread);
+    }
+
+    /// <summary>The time that an agent stands for ("after a frost").</summary>
+    internal static string? TimeOf(string agent) => agent switch
+    {
+        "cold" => "after-cooling",
+        "warm" => "on-warming",
+        "vinegar" or "strong-acid" => "on-acid",
+        "alkali" or "bicarbonate" => "on-alkali",
+        _ => null,
+    };
+}
+
+/// <summary>Collects what is told and sorts out what contradicts itself.</summary>
+internal sealed class Telling
+{
+    private static readonly HashSet<SignKind> OfADeposit = [SignKind.Form, SignKind.Feel];
+
+    private readonly List<Seen> _signs = [];
+    private readonly List<Sign> _liquid = [];
+
+    /// <summary>Agents named without an outcome so far.</summary>
+    public List<string> OpenAgents { get; } = [];
+
+    /// <summary>The agents of the last test that was told.</summary>
+    public List<string> LastAgents { get; } = [];
+
+    /// <summary>An outcome told without an agent.</summary>
+    public (string Outcome, bool Negated)? OpenOutcome { get; set; }
+
+    /// <summary>True when the kinds of deposit that were looked for were not found.</summary>
+    public bool MeansNoDeposit { get; set; }
+
+    public string LastOutcome { get; set; } = "dissolves";
+
+    public void Tell(string sign, bool present)
+    {
+        var seen = new Seen(Vocabulary.Sign(sign), present);
+        if (!_signs.Contains(seen))
+        {
+            _signs.Add(seen);
+        }
+    }
+
+    public void TellLiquid(string colour)
+    {
+        if (colour == "colourless")
+        {
+            Tell("liquid-clear", true);
+        }
+        else if (!_liquid.Any(l => l.Id == colour))
+        {
+            _liquid.Add(Vocabulary.Sign(colour));
+        }
+    }
+
+    public Observation Close(IReadOnlyList<string> unknown, IReadOnlyList<Reread> reread)
+    {
+        if (MeansNoDeposit && !_signs.Exists(s => s.Present && OfADeposit.Contains(s.Sign.Kind)))
+        {
+            Tell("deposit", false);
+        }
+
+        var noDeposit = _signs.Exists(s => s is { Present: false, Sign.Id: "deposit" })
+            || _signs.Exists(s => s.Present && s.Sign.Id is "liquid-clear" or "normal");
+        var deposit = _signs.Exists(s => s.Present && OfADeposit.Contains(s.Sign.Kind));
+        if (noDeposit && !deposit)
+        {
+            // "Clear and blue, nothing at the bottom": the colour is that of the liquid, and there is no place where nothing is.
+            foreach (var colour in _signs.Where(s => s.Present && s.Sign.Kind == SignKind.Colour).ToList())
+            {
+                _signs.Remove(colour);
+                TellLiquid(colour.Sign.Id);
+            }
+
+            _signs.RemoveAll(s => s.Sign.Kind == SignKind.Place);
+        }
+
+        // A kind of smell says more than that there is one; a smell and none is a contradiction.
+        if (_signs.Exists(s => s.Present && s.Sign.Kind == SignKind.Smell && s.Sign.Id is not ("smell" or "smell-none")))
+        {
+            _signs.RemoveAll(s => s is { Present: true, Sign.Id: "smell" });
+        }
+
+        if (_signs.Exists(s => s is { Present: false, Sign.Id: "smell" }))
+        {
+            _signs.RemoveAll(s => s.Sign.Id == "smell");
+            Tell("smell-none", true);
+        }
+
+        return new Observation { Unknown = unknown, Reread = reread, LiquidColours = [.. _liquid] }.With(_signs);
+    }
+}

@@ -1,0 +1,126 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Documents;
+
+namespace RecipeLint.Advice.Diagnosis;
+
+/// <summary>Whether a stock has a trait that makes a cause likely, and why.</summary>
+/// <param name="Holds">Null when it cannot be told.</param>
+/// <param name="Because">The end of a sentence on why it holds or does not; empty when nothing is to be said.</param>
+public readonly record struct Trait(bool? Holds, string Because);
+
+/// <summary>Traits of a stock that equilibrium does not speak of: what feeds microbes, what light reaches, what a grade brings along.</summary>
+public sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperature? seenAt)
+{
+    /// <summary>pH above which a stock counts as alkaline, and below which as acid, for these traits (common practice, no source).</summary>
+    private const double AlkalineFrom = 7.5, AcidBelow = 4.5, CorrosiveBelow = 4;
+
+    /// <summary>g/L of undissociated benzoic or sorbic acid that holds moulds back (common practice, no source: 0.05 % of undissociated acid).</summary>
+    private const double PreservedFrom = 0.5;
+
+    /// <summary>pH below which hardly anything grows in a stock without preservative (common practice, no source).</summary>
+    private const double SterileBelow = 2;
+
+    /// <summary>mol/L of hydrogen carbonate, or of calcium and magnesium, from which a water counts as hard here (5.6 °dH; common practice, no source).</summary>
+    private const double HardFromMolesPerLitre = 0.001;
+
+    /// <summary>Ionic strength above which hardly anything grows (mol/kg; about that of a 20 % brine: common practice, no source).</summary>
+    private const double TooSaltyFrom = 4;
+
+    private static readonly Dictionary<string, (string[] Parts, string Has)> Named = new(StringComparer.Ordinal)
+    {
+        ["humate"] = (["humic", "humate", "fulvic"], "humate"),
+        ["oxalate"] = (["oxal", "tartar"], "oxalate or tartrate"),
+        ["thiosulfate"] = (["thiosulf", "thiosulph", "lime sulf", "lime sulph"], "thiosulfate or lime sulfur"),
+        ["peroxide"] = (["peroxide"], "peroxide"),
+        ["table-salt"] = (["sodium chloride", "potassium chloride"], "a chloride that is sold with anticaking agent"),
+    };
+
+    /// <summary>What is known of a trait; a component name asks whether the recipe brings it.</summary>
+    /// <exception cref="InvalidOperationException">There is no such trait.</exception>
+    public Trait Of(string trait) => trait switch
+    {
+        _ when trait.Contains('+', StringComparison.Ordinal) || trait.EndsWith('-') || char.IsDigit(trait[^1]) || trait.Contains('(', StringComparison.Ordinal) => Component(trait),
+        _ when Named.TryGetValue(trait, out var named) => Any(a => named.Parts.Any(p => NameHas(a, p)), named.Has),
+        "dye" => Any(a => a.Substance.Kind == SubstanceKind.Dye, "a dye"),
+        "oxidiser" => Any(a => a.Substance.Kind == SubstanceKind.Oxidiser, "an oxidiser"),
+        "chelate" => Any(a => a.Substance.Kind == SubstanceKind.Chelate, "a chelate"),
+        "iron-chelate" => Any(a => a.Substance.Kind == SubstanceKind.Chelate && HasIron(a), "an iron chelate"),
+        "coated" => Any(a => a.Substance.Id == "calcium-nitrate-fertiliser" || NameHas(a, "coated"), "prilled fertiliser with a conditioner"),
+        "technical" => Any(a => a.Substance.NeedsAssay && a.Substance.Form == PhysicalForm.Solid, "a technical grade"),
+        "feeds" => Feeds(),
+        "feeds-algae" => new Trait(Has("H2PO4-") || Has("NO3-") || Has("NH4+"), "nitrogen or phosphate feeds algae"),
+        "light" => Light(),
+        "alkaline" => Ph(p => p > AlkalineFrom, "it is alkaline", "it is not alkaline"),
+        "acid" => Ph(p => p < AcidBelow, "it is acid", "it is not acid"),
+        "corrosive" => Ph(p => p < CorrosiveBelow || Has("Cu+2"), Has("Cu+2") ? "it holds copper, which plates out on iron" : "it is acid", "it is neither acid nor does it hold copper"),
+        "vinegar" => Any(a => NameHas(a, "vinegar"), "vinegar"),
+        "water-not-pure" => Water(),
+        "reacts-with-hardness" => Ph(p => p > AlkalineFrom || Has("H2PO4-") || Has("H4SiO4") || Has("Oxalate-2"), "it holds what hard water clouds with", "it holds nothing that hard water clouds with"),
+        "frost" => Frost(),
+        _ => throw new InvalidOperationException($"There is no trait '{trait}'."),
+    };
+
+    /// <summary>True when the recipe brings this component.</summary>
+    public bool Has(string component) => stock.ComponentMoles.GetValueOrDefault(component) > 0;
+
+    /// <summary>True when all water is known and pure.</summary>
+    public bool WaterIsPure => stock.Waters.All(w => w.ComponentMoles.Count == 0);
+
+    private Trait Component(string component) => Has(component)
+        ? new Trait(true, $"it holds {IonWords.Of(component)}")
+        : new Trait(false, $"the recipe brings no {IonWords.Of(component)}");
+
+    private Trait Any(Func<AdditionFacts, bool> fits, string what) => stock.Additions.FirstOrDefault(fits) is { } found
+        ? new Trait(true, $"{found.Substance.Name} is {what}".Replace($"{what} is {what}", $"it holds {what}", StringComparison.OrdinalIgnoreCase))
+        : new Trait(stock.IsComplete ? false : null, $"the recipe holds no {(what.StartsWith("a ", StringComparison.Ordinal) ? what[2..] : what.StartsWith("an ", StringComparison.Ordinal) ? what[3..] : what)}");
+
+    private Trait Feeds()
+    {
+        var food = stock.Additions.FirstOrDefault(a => a.Substance.FeedsMicrobes)
+            ?? stock.Additions.FirstOrDefault(a => a.Substance.Kind is SubstanceKind.Chelate or SubstanceKind.ChelatingAgent or SubstanceKind.Organic);
+        var whole = mixing.IsSolved ? mixing.Preservatives.Sum(p => p.Undissociated.GramsPerLitre) : 0;
+        return food switch
+        {
+            _ when mixing.IsSolved && mixing.Ph < SterileBelow => new Trait(false, "it is too acid for most growth"),
+            _ when mixing.IsSolved && mixing.IonicStrengthMolPerKg > TooSaltyFrom => new Trait(false, "it is too salty for most growth"),
+            null => new Trait(false, "nothing in the recipe feeds mould or bacteria"),
+            _ when whole >= PreservedFrom => new Trait(false, "it holds preservative enough"),
+            _ => new Trait(true, whole > 0 ? $"{food.Substance.Name} feeds growth and the preservative is weak" : $"{food.Substance.Name} feeds growth and nothing preserves it"),
+        };
+    }
+
+    private Trait Light() => stock.Stock.Keep?.Light?.Value switch
+    {
+        LightExposure.Dark => new Trait(false, "it is kept dark"),
+        LightExposure.Light => new Trait(true, "it is kept in the light"),
+        LightExposure.Shade => new Trait(null, ""),
+        _ => new Trait(null, ""),
+    };
+
+    private Trait Water() => WaterIsPure
+        ? new Trait(false, "the recipe takes pure water")
+        : stock.Waters.Any(IsHard) ? new Trait(true, "its water is hard") : new Trait(false, "its water is soft");
+
+    private static bool IsHard(WaterFacts water)
+    {
+        double PerLitre(string component) => water.ComponentMoles.GetValueOrDefault(component) / Math.Max(water.Volume.Litres, 1e-9);
+        return PerLitre("CO3-2") >= HardFromMolesPerLitre || PerLitre("Ca+2") + PerLitre("Mg+2") >= HardFromMolesPerLitre;
+    }
+
+    private Trait Ph(Func<double, bool> fits, string yes, string no) =>
+        !mixing.IsSolved ? new Trait(null, "") : fits(mixing.Ph) ? new Trait(true, yes) : new Trait(false, no);
+
+    private Trait Frost() => (seenAt ?? stock.StorageTemperature.Low).Celsius <= 0.5
+        ? new Trait(true, "it stood at or below freezing")
+        : new Trait(false, "it did not stand in frost");
+
+    private static bool HasIron(AdditionFacts addition) =>
+        addition.ComponentMoles.GetValueOrDefault("Fe+3") > 0 || addition.ComponentMoles.GetValueOrDefault("Fe+2") > 0;
+
+    private static bool NameHas(AdditionFacts addition, string part) =>
+        addition.Substance.Name.Contains(part, StringComparison.OrdinalIgnoreCase) || addition.Substance.Id.Contains(part, StringComparison.OrdinalIgnoreCase);
+}

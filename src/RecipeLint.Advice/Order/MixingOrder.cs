@@ -1,0 +1,140 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Physical;
+using RecipeLint.Chemistry.Quantities;
+
+namespace RecipeLint.Advice.Order;
+
+/// <summary>One addition in its place.</summary>
+/// <param name="After">The vessel once it is in.</param>
+/// <param name="Heat">What dissolving it does to the temperature; null where no heat of solution is known.</param>
+/// <param name="Solids">What it brings about beyond what the finished stock drops anyway.</param>
+/// <param name="Reasons">Why it stands here, at least one.</param>
+public sealed record OrderPlace(
+    OrderUnit Unit, VesselContents After, MixingState State, BatchTemperature? Heat, IReadOnlyList<OrderSolid> Solids, IReadOnlyList<OrderReason> Reasons);
+
+/// <summary>
+/// The best order to mix a stock in: all water but the last first, so that acid always goes into water, then the additions, then up to the
+/// mark. Computed, not looked up; where chemistry does not decide, habits of the bench do, and then the file.
+/// </summary>
+public sealed record MixingOrder
+{
+    /// <summary>Part of the finished volume to start with where the file does not say (common practice, no source: 70 to 80 %).</summary>
+    private const double UsualStart = 0.75;
+
+    /// <summary>Part of the finished volume kept free for the last of the water (common practice, no source).</summary>
+    private const double RoomToTopUp = 0.03;
+
+    public required StockFacts Stock { get; init; }
+
+    /// <summary>In the proposed order; empty when <see cref="NothingToOrder"/> says why.</summary>
+    public IReadOnlyList<OrderPlace> Places { get; init; } = [];
+
+    /// <summary>Why there is nothing to order; null when there is.</summary>
+    public string? NothingToOrder { get; init; }
+
+    /// <summary>Water to start with.</summary>
+    public Volume Start { get; init; }
+
+    /// <summary>What the file starts with; null when it does not say.</summary>
+    public Volume? StartInFile { get; init; }
+
+    /// <summary>
+    /// Least water to start with in which everything dissolves step by step in this order; null when not even a vessel filled almost to its
+    /// mark does it.
+    /// </summary>
+    public Volume? SmallestStart { get; init; }
+
+    /// <summary>How warm the vessel is kept while the additions go in: 20 °C, or what the file warms it to.</summary>
+    public Temperature At { get; init; }
+
+    /// <summary>The mark the vessel is topped up to.</summary>
+    public Volume Mark { get; init; }
+
+    /// <summary>The finished stock, as it comes out in any order that leaves nothing behind.</summary>
+    public MixingState Finished { get; init; } = new() { At = new Temperature(VesselContents.BenchCelsius) };
+
+    /// <summary>True when no order is better than the file's.</summary>
+    public bool IsPresentOrder { get; init; }
+
+    /// <summary>What this order costs.</summary>
+    public OrderCost Cost { get; init; }
+
+    /// <summary>What the file's order costs with the same water to start with.</summary>
+    public OrderCost PresentCost { get; init; }
+
+    /// <summary>What the file's order brings about, worst first, with the addition that does.</summary>
+    public IReadOnlyList<(OrderSolid Solid, OrderUnit At)> PresentSolids { get; init; } = [];
+
+    /// <summary>True when every possible order was weighed; false for a bounded search, which makes no promise.</summary>
+    public bool IsExact { get; init; }
+
+    /// <summary>Computes the best order of a stock. Pure; never throws on what a stock can hold.</summary>
+    public static MixingOrder Of(StockFacts stock)
+    {
+        var units = OrderUnit.Of(stock);
+        var empty = new MixingOrder { Stock = stock, Finished = stock.Mixing.FinishedState };
+        if (Obstacle(stock, units) is { } obstacle)
+        {
+            return empty with { NothingToOrder = obstacle };
+        }
+
+        var celsius = Math.Min(SolutionInput.HighestCelsius, stock.Stock.Steps.Select(MixingStep.WarmsTo).Max() ?? VesselContents.BenchCelsius);
+        var water = new StartWater(stock, units);
+        var start = Math.Min(water.InFile ?? (UsualStart * water.Mark), water.Most(RoomToTopUp));
+        var problem = new OrderProblem(stock, units, water.Pour(start), celsius);
+        var (order, exact) = OrderSearch.Best(problem);
+        var smallest = water.Smallest(stock, order, celsius, RoomToTopUp);
+        if (smallest > start)
+        {
+            // What decides an order with too little water need not decide one with enough.
+            start = smallest.Value;
+            problem = new OrderProblem(stock, units, water.Pour(start), celsius);
+            (order, exact) = OrderSearch.Best(problem);
+            smallest = water.Smallest(stock, order, celsius, RoomToTopUp);
+        }
+
+        var (moves, cost) = problem.Follow(order);
+        var (present, presentCost) = problem.Follow(units);
+        var reasons = OrderReasons.Of(problem, order);
+        return empty with
+        {
+            Places =
+            [
+                .. moves.Select((m, i) => new OrderPlace(
+                    m.Unit,
+                    m.After,
+                    m.State,
+                    DissolvingHeat.Change(m.Unit.Additions, m.After.FreeWaterGrams, celsius),
+                    [.. m.Solids.Where(s => s.Milligrams >= OrderSolid.CountedFromMilligrams)],
+                    reasons[i])),
+            ],
+            Start = new Volume(start),
+            StartInFile = water.InFile is { } litres ? new Volume(litres) : null,
+            SmallestStart = smallest is { } least ? new Volume(least) : null,
+            At = new Temperature(celsius),
+            Mark = new Volume(water.Mark),
+            IsPresentOrder = order.Select(u => u.Index).SequenceEqual(Enumerable.Range(0, units.Count)),
+            Cost = cost,
+            PresentCost = presentCost,
+            PresentSolids =
+            [
+                .. present.SelectMany(m => m.Solids.Select(s => (Solid: s, At: m.Unit)))
+                    .OrderByDescending(s => s.Solid.Permanent)
+                    .ThenByDescending(s => s.Solid.Milligrams)
+                    .ThenBy(s => s.Solid.Name, StringComparer.Ordinal),
+            ],
+            IsExact = exact,
+        };
+    }
+
+    private static string? Obstacle(StockFacts stock, IReadOnlyList<OrderUnit> units) => units.Count switch
+    {
+        0 => "Nothing goes in that could be ordered.",
+        1 => $"Only {units[0].Name} goes in: there is nothing to order.",
+        > OrderSearch.Most => $"More than {OrderSearch.Most} things go in; no order is looked for.",
+        _ when stock.Mixing.FinishedState.Failure is { } failure => $"The finished stock cannot be computed, so no order can be judged. {failure}",
+        _ => null,
+    };
+}

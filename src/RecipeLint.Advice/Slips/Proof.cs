@@ -1,0 +1,87 @@
+using RecipeLint.Analysis;
+using RecipeLint.Recipes;
+
+namespace RecipeLint.Advice.Slips;
+
+/// <summary>Whether a slip would show in a reading.</summary>
+public enum Showing
+{
+    /// <summary>Inside the window of a right bottle.</summary>
+    No,
+
+    /// <summary>Outside the window, but within what both windows leave open.</summary>
+    Perhaps,
+
+    Yes,
+}
+
+/// <summary>A check to do after mixing.</summary>
+/// <param name="Window">In the unit of the check: g for a weight.</param>
+/// <param name="Weighing">What is weighed; null for the other readings.</param>
+public sealed record ProofCheck(Reading Reading, ReadingWindow Window, BottleWeighing? Weighing)
+{
+    /// <summary>A reading of another stock in the unit of the check.</summary>
+    public double InUnit(double value) => Weighing is { } weighing ? value * weighing.Volume.Millilitres : value;
+}
+
+/// <summary>How a slip changes one check.</summary>
+/// <param name="Change">Against the expected value; null where the model gives none.</param>
+public readonly record struct ProofCell(double? Change, Showing Shows);
+
+/// <summary>A slip with its cells in the order of the checks.</summary>
+public sealed record ProofRow(Slip Slip, IReadOnlyList<ProofCell> Cells)
+{
+    /// <summary>The best that any check does.</summary>
+    public Showing Shows => Cells.Count == 0 ? Showing.No : Cells.Max(c => c.Shows);
+}
+
+/// <summary>What to check after mixing, and which single slips that would show.</summary>
+public sealed record Proof(StockFacts Stock, IReadOnlyList<ProofCheck> Checks, IReadOnlyList<ProofRow> Rows, IReadOnlyList<string> Assumptions)
+{
+    /// <summary>Two readings lie surely apart at this many half-widths.</summary>
+    private const double SurelyApart = 1.5;
+
+    /// <summary>Pure; the same input gives the same order.</summary>
+    public static Proof Of(Workspace workspace, StockFacts stock)
+    {
+        var instruments = new Instruments(stock.Settings);
+        var windows = new ReadingWindows(stock, instruments);
+        var checks = new List<ProofCheck>();
+        foreach (var reading in SlipSearch.Cheap(stock))
+        {
+            if (windows.Of(reading) is not { } window)
+            {
+                continue;
+            }
+
+            if (reading.Kind != ReadingKind.Density)
+            {
+                checks.Add(new ProofCheck(reading, window, null));
+            }
+            else if (BottleWeighing.Best(stock, instruments, window.Value) is { } weighing)
+            {
+                checks.Add(new ProofCheck(reading, weighing.Of(window, stock), weighing));
+            }
+        }
+
+        var rows = SlipList.Of(workspace, stock).Select(slip =>
+        {
+            var readings = StockReadings.Of(slip.Facts);
+            return new ProofRow(slip, [.. checks.Select(c => Cell(c, readings, slip))]);
+        }).ToList();
+        return new Proof(stock, checks, rows, instruments.Assumptions);
+    }
+
+    private static ProofCell Cell(ProofCheck check, StockReadings readings, Slip slip)
+    {
+        if (readings.Value(check.Reading) is not { } value)
+        {
+            return new ProofCell(null, Showing.No);
+        }
+
+        // Filled over or short, the whole batch is heavier or lighter by the volume itself.
+        var change = check.Weighing is { With: null } ? (value * slip.Facts.Volume.Millilitres) - check.Window.Value : check.InUnit(value) - check.Window.Value;
+        var apart = Math.Abs(change) / check.Window.HalfWidth;
+        return new ProofCell(change, apart > SurelyApart ? Showing.Yes : apart > 1 ? Showing.Perhaps : Showing.No);
+    }
+}

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Quantities;
+
+namespace RecipeLint.Advice.Slips;
+
+/// <summary>What instruments show of a solution.</summary>
+public enum ReadingKind
+{
+    /// <summary>g/mL at 20 °C: a weight over a volume.</summary>
+    Density,
+
+    /// <summary>mS/cm at 25 °C of a dilution in distilled water.</summary>
+    Conductivity,
+
+    /// <summary>pH of the stock itself, or of a dilution in distilled water.</summary>
+    Ph,
+}
+
+/// <summary>One reading that can be taken.</summary>
+/// <param name="Dilution">N of 1:N in distilled water; 1 for the stock itself.</param>
+public readonly record struct Reading(ReadingKind Kind, double Dilution);
+
+/// <summary>What instruments show of one stock, computed when asked for.</summary>
+public sealed class StockReadings
+{
+    private readonly SolutionMix _mix;
+    private readonly Dictionary<double, SolutionState> _closed = [];
+    private readonly Dictionary<double, SolutionState> _open = [];
+
+    private StockReadings(SolutionMix mix) => _mix = mix;
+
+    /// <summary>Readings at 20 °C, fresh from the bench; conductivity as meters show it, at 25 °C.</summary>
+    public static StockReadings Of(StockFacts stock) => Of(stock.ComponentMoles, stock.Volume);
+
+    /// <param name="moles">Components of the whole batch.</param>
+    /// <param name="volume">What it is filled up to at 20 °C.</param>
+    public static StockReadings Of(ImmutableSortedDictionary<string, double> moles, Volume volume) => new(SolutionMix.Of(moles, volume));
+
+    /// <summary>The value; null when the model gives none, or when nothing is dissolved.</summary>
+    public double? Value(Reading reading)
+    {
+        var state = State(_closed, reading.Dilution, false);
+        if (!state.IsSolved)
+        {
+            return null;
+        }
+
+        return reading.Kind switch
+        {
+            // Before anything settles: what is in the bottle is weighed, whether dissolved or not.
+            ReadingKind.Density => state.Clear is { } clear ? MixVolume.Density(clear).GramsPerMl : null,
+            ReadingKind.Conductivity => state.Conductivity.At25?.MillisiemensPerCentimetre,
+            _ => state.Ph,
+        };
+    }
+
+    /// <summary>How far the carbon dioxide of the air can move a pH: half of what lies between a closed and an open vessel.</summary>
+    public double PhSpread(double dilution)
+    {
+        var (closed, open) = (State(_closed, dilution, false), State(_open, dilution, true));
+        return closed.IsSolved && open.IsSolved ? Math.Abs(closed.Ph - open.Ph) / 2 : 0;
+    }
+
+    /// <summary>Ionic strength, mol/kg; 0 without a state.</summary>
+    public double IonicStrength(double dilution) => State(_closed, dilution, false) is { IsSolved: true } state ? state.IonicStrengthMolPerKg : 0;
+
+    private SolutionState State(Dictionary<double, SolutionState> known, double dilution, bool open)
+    {
+        if (!known.TryGetValue(dilution, out var state))
+        {
+            var mix = dilution == 1 || _mix.Failure is not null ? _mix : _mix.Times(1 / dilution);
+            state = StateSolver.Solve(mix, new StateRequest(StateMoment.Mixing, new Temperature(SolutionMix.FilledAtCelsius), open, []));
+            known[dilution] = state;
+        }
+
+        return state;
+    }
+}

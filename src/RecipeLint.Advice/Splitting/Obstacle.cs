@@ -1,0 +1,36 @@
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Shop;
+
+namespace RecipeLint.Advice.Splitting;
+
+/// <summary>Why substances cannot share a part.</summary>
+public abstract record Obstacle
+{
+    private Obstacle()
+    {
+    }
+
+    /// <summary>A solid falls out.</summary>
+    /// <param name="Mass">g of solid per litre of the part, at equilibrium.</param>
+    /// <param name="At">Temperature at which most of it does.</param>
+    /// <param name="Suppliers">The two substances that bring its ions.</param>
+    /// <param name="Ions">The ions of the solid, as components.</param>
+    public sealed record Deposit(Solid Solid, MassConcentration Mass, Temperature At, IReadOnlyList<string> Suppliers, IReadOnlyList<string> Ions) : Obstacle;
+
+    /// <summary>A soluble salt comes too near saturation to promise that it stays dissolved.</summary>
+    /// <param name="Index">log10 of its product over the saturated one, the mean of two measures.</param>
+    public sealed record TooClose(Solid Solid, double Index, Temperature At, IReadOnlyList<string> Suppliers, IReadOnlyList<string> Ions) : Obstacle;
+
+    /// <summary>Organic matter in it grows mould: too little of the preservative is undissociated acid.</summary>
+    /// <param name="Strength">What there is over the least that works; 0 without a preservative.</param>
+    /// <param name="Ph">pH of the part.</param>
+    /// <param name="Food">Organic matter.</param>
+    public sealed record Unpreserved(double Strength, double Ph, MassConcentration Food) : Obstacle;
+
+    /// <summary>A weight in it is too small for every scale of the shop.</summary>
+    public sealed record TooLittleToWeigh(string Substance, Mass Mass, Scale Scale) : Obstacle;
+
+    /// <summary>What becomes of it could not be computed.</summary>
+    public sealed record NotComputed(string Reason) : Obstacle;
+}

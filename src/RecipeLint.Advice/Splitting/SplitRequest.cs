@@ -1,0 +1,61 @@
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Documents;
+
+namespace RecipeLint.Advice.Splitting;
+
+/// <summary>What is asked of a split.</summary>
+public sealed record SplitRequest
+{
+    /// <summary>Number of stock parts to make; null for as few as work.</summary>
+    public int? Parts { get; init; }
+
+    /// <summary>The dose the main parts are to be made for; null for the strongest usual one from 1:100 up.</summary>
+    public Dose? Strength { get; init; }
+
+    /// <summary>Storage temperatures; null for what the present stocks and the shop say.</summary>
+    public Interval<Temperature>? At { get; init; }
+
+    /// <summary>What each main part makes; null for what the final volume takes.</summary>
+    public Volume? Batch { get; init; }
+
+    /// <summary>Explain every unfit part the search met, not only those beside the plan.</summary>
+    public bool ListRejected { get; init; }
+
+    public SplitLimits Limits { get; init; } = new();
+}
+
+/// <summary>
+/// Where a stock stops being fit, apart from what falls out of it. The defaults are those of the rules on weighing and preservation, where
+/// their sources stand.
+/// </summary>
+public sealed record SplitLimits
+{
+    /// <summary>Steps of the display a weight must reach.</summary>
+    public double DisplaySteps { get; init; } = 20;
+
+    /// <summary>Expanded uncertainty (k = 2) of a weight, as a fraction.</summary>
+    public double WeighingUncertainty { get; init; } = 0.10;
+
+    /// <summary>mg/L of undissociated acid that holds yeasts and moulds.</summary>
+    public double LeastBenzoic { get; init; } = 200;
+
+    /// <summary>mg/L of undissociated acid that holds yeasts and moulds.</summary>
+    public double LeastSorbic { get; init; } = 200;
+
+    /// <summary>mg/L of undissociated acid that holds yeasts and moulds.</summary>
+    public double LeastPropionic { get; init; } = 400;
+
+    /// <summary>g/L of organic matter from which a stock needs a preservative.</summary>
+    public double MinimumFood { get; init; } = 0.5;
+
+    /// <summary>pH below which nothing grows.</summary>
+    public double SafeBelowPh { get; init; } = 2;
+
+    /// <summary>mg/L of a preservative's undissociated acid that works, by the name of the acid.</summary>
+    public double Least(string acid) => acid switch
+    {
+        "benzoic acid" => LeastBenzoic,
+        "sorbic acid" => LeastSorbic,
+        _ => LeastPropionic,
+    };
+}

@@ -1,0 +1,163 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Advice.Stretching;
+
+/// <summary>How strong a stock can be made at one temperature and stay clear.</summary>
+/// <param name="InStorage">True for a temperature the stock is kept at.</param>
+/// <param name="NoRoom">True when the salts leave no room for water before anything falls out.</param>
+public sealed record StretchRow(Temperature At, bool InStorage, HighestConcentration Highest, bool NoRoom);
+
+/// <summary>A rule that begins to object when a stock is made stronger or weaker.</summary>
+/// <param name="Factor">The strength, on the present one, up to which it is silent.</param>
+/// <param name="Finding">What it says just beyond; its numbers are those of the changed stock.</param>
+public sealed record StretchObjection(double Factor, Finding Finding);
+
+/// <summary>
+/// How much stronger and how much weaker a stock can be made with the same final solution: the recipe of the solution stays, amounts and dose
+/// change against each other.
+/// </summary>
+public sealed record StockStretch
+{
+    /// <summary>Nor is a stock looked at below this part of its strength.</summary>
+    public const double LeastFactor = 1.0 / 64;
+
+    /// <summary>Objections are found to within this.</summary>
+    private const double RelativeWidth = 0.01;
+
+    /// <summary>Temperatures of the table beside those of storage, °C.</summary>
+    private static readonly double[] Grid = [0, 5, 10, 15, 20, 25, 30, 35, 40, 45];
+
+    /// <summary>Rules that speak when weights, volumes or preservative become too much.</summary>
+    private static readonly string[] OfStrength = ["over-scale-capacity", "preservative-too-strong", "preservative-drops-out", "topped-up-past-volume"];
+
+    /// <summary>Rules that speak when they become too little.</summary>
+    private static readonly string[] OfWeakness = ["below-scale-resolution", "below-minimum-weight", "measure-too-coarse", "preservative-too-weak"];
+
+    public required StockFacts Stock { get; init; }
+
+    /// <summary>By rising temperature.</summary>
+    public required IReadOnlyList<StretchRow> Rows { get; init; }
+
+    /// <summary>The storage temperature that allows least; null when no answer was found.</summary>
+    public StretchRow? Binding { get; init; }
+
+    /// <summary>Rules that object on the way up, the first to come first.</summary>
+    public IReadOnlyList<StretchObjection> Stronger { get; init; } = [];
+
+    /// <summary>Rules that object on the way down, the first to come first.</summary>
+    public IReadOnlyList<StretchObjection> Weaker { get; init; } = [];
+
+    /// <summary>The strongest at which nothing objects, on the present strength; null when no answer was found.</summary>
+    public double? Strongest => Binding?.Highest.Factor is { } clear ? Math.Min(clear, Stronger.Count > 0 ? Stronger[0].Factor : clear) : null;
+
+    /// <summary>The weakest at which nothing objects; null when nothing does down to <see cref="LowestLooked"/>.</summary>
+    public double? Weakest => Weaker.Count > 0 ? Weaker[0].Factor : null;
+
+    /// <summary>The weakest that was looked at: the final solution itself, or a sixty-fourth.</summary>
+    public double LowestLooked { get; init; }
+
+    /// <summary>Why there is no answer at all; null when there is one.</summary>
+    public string? Failure { get; init; }
+
+    /// <summary>Computes how far a stock stretches. Pure; never throws on what a stock can hold.</summary>
+    /// <param name="today">The day suppressions are held against.</param>
+    public static StockStretch Of(Workspace workspace, StockFacts stock, DateOnly today)
+    {
+        var mix = stock.Chemistry.Mix;
+        var lowest = Math.Max(LeastFactor, stock.Stock.Dose?.Value.LitresPerLitre ?? 0);
+        if (mix.Failure is { } failure)
+        {
+            return new StockStretch { Stock = stock, Rows = [], Failure = failure, LowestLooked = lowest };
+        }
+
+        var (low, high) = (stock.StorageTemperature.Low.Celsius, stock.StorageTemperature.High.Celsius);
+        var rows = Grid.Append(Clamp(low)).Append(Clamp(high)).Distinct().Order().Select(c => Row(stock, mix, c, c >= Clamp(low) && c <= Clamp(high))).ToList();
+        var binding = rows.Where(r => r.InStorage && r.Highest.Factor is not null).MinBy(r => r.Highest.Factor);
+        binding = rows.Any(r => r.InStorage && r.Highest.Factor is null) ? null : binding;
+        var judge = new Judge(workspace, stock, today);
+        return new StockStretch
+        {
+            Stock = stock,
+            Rows = rows,
+            Binding = binding,
+            LowestLooked = lowest,
+            Stronger = binding?.Highest.Factor is > 1 and var most ? judge.Objections(OfStrength, most) : [],
+            Weaker = lowest < 1 ? judge.Objections(OfWeakness, lowest) : [],
+        };
+    }
+
+    private static double Clamp(double celsius) => Math.Clamp(celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
+
+    private static StretchRow Row(StockFacts stock, SolutionMix mix, double celsius, bool inStorage)
+    {
+        var highest = HighestConcentration.Of(mix, new Temperature(celsius), stock.Stock.Dose?.Value);
+        var full = highest is { Factor: { } factor, StoppedBy.Count: 0 } && factor < HighestConcentration.MostFactor;
+        return new StretchRow(new Temperature(celsius), inStorage, highest, full);
+    }
+
+    /// <summary>The rules' opinion of the stock at other strengths, each asked once.</summary>
+    private sealed class Judge(Workspace workspace, StockFacts stock, DateOnly today)
+    {
+        private readonly Dictionary<double, IReadOnlyList<Finding>> _asked = [];
+
+        public List<StretchObjection> Objections(string[] rules, double end)
+        {
+            var now = At(1).Where(f => rules.Contains(f.Rule.Name)).Select(Key).ToHashSet();
+            return
+            [
+                .. At(end).Where(f => rules.Contains(f.Rule.Name) && !now.Contains(Key(f))).DistinctBy(Key).Select(f => First(f, end))
+                    .OrderBy(o => Math.Abs(Math.Log(o.Factor)))
+                    .ThenBy(o => o.Finding.Rule.Name, StringComparer.Ordinal)
+                    .ThenBy(o => o.Finding.Place.Pointer.Value, StringComparer.Ordinal),
+            ];
+        }
+
+        /// <summary>The last strength at which it is silent, by halving the way on a logarithmic scale.</summary>
+        private StretchObjection First(Finding finding, double end)
+        {
+            double silent = 1, loud = end;
+            var said = finding;
+            while (Math.Abs(Math.Log(loud / silent)) > RelativeWidth)
+            {
+                var middle = Math.Sqrt(silent * loud);
+                if (At(middle).FirstOrDefault(f => Key(f) == Key(finding)) is { } there)
+                {
+                    (loud, said) = (middle, there);
+                }
+                else
+                {
+                    silent = middle;
+                }
+            }
+
+            return new StretchObjection(silent, said);
+        }
+
+        private IReadOnlyList<Finding> At(double factor)
+        {
+            if (!_asked.TryGetValue(factor, out var findings))
+            {
+                var changed = workspace.With(StretchedStock.Of(stock.Stock, factor));
+                findings = Analyzer.AnalyseStock(changed, stock.Stock.File) is { } facts
+                    ? [.. LintEngine.Judge(new Facts { Workspace = changed, Stocks = [facts], Recipes = [] }, new EngineOptions { Today = today })
+                        .Findings.Where(f => f.Place.File == stock.Stock.File)]
+                    : [];
+                _asked.Add(factor, findings);
+            }
+
+            return findings;
+        }
+
+        /// <summary>Scaled measures may move a finding within its step, so the step tells it.</summary>
+        private static (string Rule, string Step) Key(Finding finding)
+        {
+            var parts = finding.Place.Pointer.Value.Split('/');
+            return (finding.Rule.Name, parts.Length > 2 ? parts[2] : "");
+        }
+    }
+}

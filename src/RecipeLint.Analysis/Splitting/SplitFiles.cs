@@ -1,8 +1,0 @@
-namespace RecipeLint.Analysis.Splitting;
-
-/// <summary>Names of the files that a split makes in thought.</summary>
-public static class SplitFiles
-{
-    /// <summary>Not a name anybody writes, so that no present file is taken for one of these.</summary>
-    public const string Prefix = "split~";
-}

@@ -1,0 +1,84 @@
+using RecipeLint.Advice.Diagnosis;
+
+namespace RecipeLint.Advice.Tests.Diagnosis;
+
+public sealed class ObservationReaderTests
+{
+    [Theory]
+    [InlineData("white needles", "+white +needles")]
+    [InlineData("no fizz with vinegar", "-vinegar-fizzes")]
+    [InlineData("doesn't dissolve when warmed", "-warm-dissolves")]
+    [InlineData("does not dissolve in hot water or vinegar", "-warm-dissolves -vinegar-dissolves")]
+    [InlineData("dissolves in vinegar without fizzing", "+vinegar-dissolves -vinegar-fizzes")]
+    [InlineData("vinegar: nothing", "-vinegar-dissolves -vinegar-fizzes")]
+    [InlineData("vinegar did nothing", "-vinegar-dissolves -vinegar-fizzes")]
+    [InlineData("dissolves in strong acid only", "+strong-acid-dissolves -vinegar-dissolves")]
+    [InlineData("a lot of distilled water dissolves it", "+water-dissolves")]
+    [InlineData("gone after a warm water bath", "+warm-dissolves")]
+    [InlineData("lye turns it brown", "+alkali-browns")]
+    [InlineData("cotton wool on the surface", "+threads +surface")]
+    [InlineData("no smell", "+smell-none")]
+    [InlineData("smells of rotten eggs", "+smell-rotten-eggs")]
+    [InlineData("sugar-like crystals at the bottom", "+crystals +bottom")]
+    [InlineData("whte nedles", "+white +needles")]
+    [InlineData("chars over a flame", "+flame-burns")]
+    [InlineData("cleared up when I shook it", "+shake-dissolves")]
+    [InlineData("it floats", "+floats")]
+    [InlineData("no crystals but slimy", "-crystals +slime")]
+    [InlineData("clear, no sediment", "+liquid-clear -sediment -deposit")]
+    [InlineData("clear after stirring", "+shake-dissolves")]
+    [InlineData("water-clear again with a few drops of nitric acid", "+strong-acid-dissolves")]
+    public void EverydayWordsBecomeSigns(string text, string expected)
+    {
+        var signs = ObservationReader.Read(text).Signs.Select(s => (s.Present ? "+" : "-") + s.Sign.Id);
+
+        Assert.Equal(expected.Split(' ').Order(StringComparer.Ordinal), signs.Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("blue solution", "blue")]
+    [InlineData("the liquid turned yellow", "yellow")]
+    [InlineData("clear and green, no deposit", "green")]
+    public void TheColourOfTheLiquidIsNotThatOfADeposit(string text, string colour)
+    {
+        var observation = ObservationReader.Read(text);
+
+        Assert.Equal(colour, observation.LiquidColours.Single().Id);
+        Assert.DoesNotContain(observation.Signs, s => s.Sign.Kind == SignKind.Colour);
+    }
+
+    [Theory]
+    [InlineData("2 weeks", "weeks")]
+    [InlineData("about 3 hours", "hours")]
+    [InlineData("10 minutes", "at-mixing")]
+    [InlineData("overnight", "days")]
+    [InlineData("next morning", "days")]
+    [InlineData("4 months", "months")]
+    [InlineData("after a cold night", "after-cooling")]
+    public void TimesAreReadFromFiguresAndWords(string text, string expected) =>
+        Assert.Contains(TimeWords.Read(text).Signs, s => s.Present && s.Sign.Id == expected);
+
+    [Fact]
+    public void UnknownWordsAreNamedOnceAndOrdinaryOnesAreNot()
+    {
+        var observation = ObservationReader.Read("The xyzzyq lies at the bottom of my bottle, xyzzyq again");
+
+        Assert.Equal(["xyzzyq"], observation.Unknown);
+    }
+
+    [Fact]
+    public void WhatIsToldBothWaysIsLeftOut()
+    {
+        var observation = ObservationReader.Read("it floats. it does not float");
+
+        Assert.Equal("floats", observation.Contradictions.Single().Id);
+        Assert.Empty(observation.Signs);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("   ,,, ;;; ...")]
+    [InlineData("no no no not never")]
+    [InlineData("\u0000\ud800 ' '' -- \u202e")]
+    public void AnythingIsReadWithoutAnError(string text) => Assert.NotNull(ObservationReader.Read(text));
+}
