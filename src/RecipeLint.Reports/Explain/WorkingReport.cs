@@ -104,12 +104,12 @@ public static class WorkingReport
             case TestStep test:
                 Text(
                     lines,
-                    $"{Question(test.What)} {test.Left.Text} {Sign(test)} {WithUnit(test.Right, test.Unit)}: {(test.Holds ? "yes" : "no")}.",
+                    $"{Question(test.Check.What)} {Left(test)} {Sign(test.Check)} {WithUnit(test.Right, test.Check.Unit)}: {(test.Check.Holds ? "yes" : "no")}.",
                     new string(' ', Margin),
-                    test.Holds ? Style.Strong : Style.Plain);
+                    test.Check.Holds ? Style.Strong : Style.Plain);
                 break;
             case ConditionStep condition:
-                Text(lines, $"{Question(condition.What)} {(condition.Holds ? "Yes" : "No")}.", new string(' ', Margin), condition.Holds ? Style.Strong : Style.Plain);
+                Text(lines, $"{Question(condition.Check.What)} {(condition.Check.Holds ? "Yes" : "No")}.", new string(' ', Margin), condition.Check.Holds ? Style.Strong : Style.Plain);
                 break;
             case RemarkStep remark:
                 Text(lines, remark.Text, new string(' ', Margin));
@@ -139,15 +139,20 @@ public static class WorkingReport
 
     private static string WithUnit(Term number, string unit) => unit.Length == 0 ? number.Text : $"{number.Text} {unit}";
 
+    /// <summary>The value as worked out; where its rounding would hide on which side of the limit it is, as the rule has it.</summary>
+    private static string Left(TestStep test) =>
+        Math.Sign(test.Left.Value - test.Right.Value) == Math.Sign(test.Check.Value - test.Check.Limit)
+            ? test.Left.Text
+            : $"{test.Left.Text} (closer: {test.Check.Value.ToString("G9", CultureInfo.InvariantCulture)})";
+
     /// <summary>The sign that is true of the two numbers.</summary>
-    private static string Sign(TestStep test) =>
-        test.Left.Value > test.Right.Value ? ">" : test.Left.Value < test.Right.Value ? "<" : "=";
+    private static string Sign(Check check) => check.Value > check.Limit ? ">" : check.Value < check.Limit ? "<" : "=";
 
     private static string Verdict(Working working) => working.Prevented switch
     {
         null when working.Fires => "All that the rule asks for holds: it fires.",
         TestStep test => $"The rule stays silent: {Margins(test)}",
-        ConditionStep condition => $"The rule stays silent, because this does not hold: {condition.What}.",
+        ConditionStep condition => $"The rule stays silent, because this does not hold: {condition.Check.What}.",
         _ => "There is nothing here that the rule judges.",
     };
 
@@ -155,12 +160,12 @@ public static class WorkingReport
     private static string Margins(TestStep test)
     {
         var gap = Say.Number(Math.Abs(test.Left.Value - test.Right.Value));
-        var unit = test.Unit.Length == 0 ? "" : " " + test.Unit;
+        var unit = test.Check.Unit.Length == 0 ? "" : " " + test.Check.Unit;
         var part = test.Right.Value > 0 && test.Left.Value > 0
             ? $", a margin of {Say.Percent(Math.Abs((test.Left.Value / test.Right.Value) - 1))}"
             : "";
         return gap == "0"
             ? $"{test.Left.Text} is just at the limit."
-            : $"{test.Left.Text} is {gap}{unit} away from {WithUnit(test.Right, test.Unit)}{part}.";
+            : $"{test.Left.Text} is {gap}{unit} away from {WithUnit(test.Right, test.Check.Unit)}{part}.";
     }
 }

@@ -69,6 +69,9 @@ public sealed record Finding
     /// <summary>Further numbers of the message, for machines.</summary>
     public IReadOnlyList<NamedValue> Values { get; init; } = [];
 
+    /// <summary>What the rule found out there, for its repairs; null for a rule that only translates what the reader says.</summary>
+    public Verdict? Verdict { get; init; }
+
     /// <summary>What the text most likely meant, as it would stand in the file; offered, never assumed.</summary>
     public IReadOnlyList<string> Suggestions { get; init; } = [];
 }

@@ -57,8 +57,38 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
             case WorkspaceRule workspaceRule:
                 Collect(descriptor, null, c => workspaceRule.Judge(facts, c));
                 break;
+            case JudgingRule judging:
+                Run(descriptor, judging);
+                break;
         }
     }
+
+    private void Run(RuleDescriptor descriptor, JudgingRule rule)
+    {
+        switch (rule)
+        {
+            case IJudgesStocks stocks:
+                foreach (var stock in facts.Stocks)
+                {
+                    Collect(descriptor, stock.Stock.File, c => Findings(rule, stocks.Judge(stock, c), c));
+                }
+
+                break;
+            case IJudgesRecipes recipes:
+                foreach (var recipe in facts.Recipes)
+                {
+                    Collect(descriptor, recipe.Recipe.File, c => Findings(rule, recipes.Judge(recipe, c), c));
+                }
+
+                break;
+            case IJudgesWorkspaces workspaces:
+                Collect(descriptor, null, c => Findings(rule, workspaces.Judge(facts, c), c));
+                break;
+        }
+    }
+
+    private static IEnumerable<Finding> Findings(JudgingRule rule, IEnumerable<Verdict> verdicts, RuleContext context) =>
+        verdicts.Where(v => v.Fires).Select(v => rule.ToFinding(v, context));
 
     /// <summary>Files each finding with the reported or the suppressed ones.</summary>
     private void Sort(Finding finding)

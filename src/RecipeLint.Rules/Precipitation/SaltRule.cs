@@ -125,7 +125,7 @@ public abstract class SaltRule : SolidRule
         var measured = standing.GramsPerLitre > 0
             ? new Measured($"{owned.Called} that crystallises", Rounding.SixDigits(standing.GramsPerLitre), context.Number("visible"), "g/L")
             : new Measured("saturation index", Rounding.SixDigits(standing.Index), Math.Min(-CloseWithin(standing.Solid), Rounding.SixDigits(standing.Index)), "");
-        return Raise(stock, context, suppliers, standing.Solid, message, Verdict.LevelOf(standing.Sureness), IsAlone(stock, standing) ? Certainty.Computed : Verdict.CertaintyOf(stock, standing.State, standing.Sureness)) with
+        return Raise(stock, context, suppliers, standing.Solid, message, DepositWords.LevelOf(standing.Sureness), IsAlone(stock, standing) ? Certainty.Computed : DepositWords.CertaintyOf(stock, standing.State, standing.Sureness)) with
         {
             Measured = measured,
             Values = [.. Numbers(standing, nearest)],

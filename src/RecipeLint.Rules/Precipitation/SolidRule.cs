@@ -118,7 +118,7 @@ public abstract class SolidRule : StockRule, IProposesRepairs
             Remedy(fallout.Owned, suppliers),
             Wording.NearestClear(nearest, stock.Stock.Dose?.Value, solid, fallout.State),
             fallout.State.Validity);
-        return Raise(stock, context, suppliers, solid, message, Verdict.LevelOf(sureness), Verdict.CertaintyOf(stock, fallout.State, sureness)) with
+        return Raise(stock, context, suppliers, solid, message, DepositWords.LevelOf(sureness), DepositWords.CertaintyOf(stock, fallout.State, sureness)) with
         {
             Measured = new Measured($"{fallout.Owned.Called} that falls out", fallout.GramsPerLitre, context.Number("visible"), "g/L"),
             Values = [.. Numbers(fallout, nearest)],
@@ -130,7 +130,7 @@ public abstract class SolidRule : StockRule, IProposesRepairs
     {
         var place = suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place;
         var path = IdPath.Of(context.Facts.Workspace, place);
-        return context.Find(place, EachSolidApart ? $"{path}#{Verdict.Slug(solid.Name)}" : path, message, level, certainty) with
+        return context.Find(place, EachSolidApart ? $"{path}#{DepositWords.Slug(solid.Name)}" : path, message, level, certainty) with
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
         };

@@ -86,8 +86,8 @@ public sealed class TankPrecipitate : RecipeRule, IProposesRepairs
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#{owner}",
             $"{what} {why} {remedy}",
-            Verdict.LevelOf(sureness),
-            Verdict.CertaintyOf(state, sureness, recipe.Adjustment is not { Amount: null })) with
+            DepositWords.LevelOf(sureness),
+            DepositWords.CertaintyOf(state, sureness, recipe.Adjustment is not { Amount: null })) with
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
             Measured = loss.Metal is { } lost

@@ -31,15 +31,15 @@ public sealed record RuleOnFile(
         var result = LintEngine.Judge(facts, new EngineOptions { Today = today, Rules = rules });
         var own = OwnFindings(rule, subject, context);
         bool Is(Finding finding) => finding.Rule.Id == descriptor.Id && own(finding);
-        var workings = WorkingList.Of(subject, context).OrderBy(w => w.Distance).ToList();
+        var workings = WorkingList.Of(rule, subject, context).OrderBy(w => w.Distance).ToList();
         return new RuleOnFile(
             descriptor,
             file,
             [.. result.Findings.Where(Is)],
             [.. result.Suppressed.Select(s => s.Finding).Where(Is)],
             workings,
-            WorkingList.Has(descriptor.Name),
-            workings.Count == 0 && WorkingList.Has(descriptor.Name) ? Nothing(rule, subject) : null);
+            WorkingList.Has(rule),
+            workings.Count == 0 && WorkingList.Has(rule) ? Nothing(rule, subject) : null);
     }
 
     /// <summary>The context of a rule outside a run, with the options of each file's shop.</summary>
@@ -56,6 +56,7 @@ public sealed record RuleOnFile(
         {
             StockRule stocks => subject.Stocks.SelectMany(s => stocks.Judge(s, context.For(s.Stock.File))),
             RecipeRule recipes => subject.Recipes.SelectMany(r => recipes.Judge(r, context.For(r.Recipe.File))),
+            JudgingRule judging => judging.Look(subject, context).Where(v => v.Verdict.Fires).Select(v => judging.ToFinding(v.Verdict, v.Context)),
             _ => null,
         };
         if (judged is null)
@@ -67,12 +68,12 @@ public sealed record RuleOnFile(
         return finding => keys.Contains((finding.Place.File, finding.IdPath, finding.Message));
     }
 
-    private static string Nothing(Rule rule, WorkingSubject subject) => rule switch
+    private static string Nothing(Rule rule, WorkingSubject subject) => rule.Scope switch
     {
-        RecipeRule when subject.Stocks.Count > 0 && subject.Recipes.Count == 0 =>
+        RuleScope.Recipe when subject.Stocks.Count > 0 && subject.Recipes.Count == 0 =>
             "This rule judges final solutions, and no recipe that doses this stock was read. Ask for a recipe that does.",
-        RecipeRule when subject.Recipes.Count == 0 => "This rule judges final solutions. Ask for a recipe.",
-        StockRule when subject.Stocks.Count == 0 => "This rule judges stocks, and this file neither is one nor doses one.",
+        RuleScope.Recipe when subject.Recipes.Count == 0 => "This rule judges final solutions. Ask for a recipe.",
+        RuleScope.Stock when subject.Stocks.Count == 0 => "This rule judges stocks, and this file neither is one nor doses one.",
         _ => "Nothing in this file is of the kind that this rule looks at.",
     };
 }

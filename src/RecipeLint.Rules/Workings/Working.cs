@@ -1,13 +1,6 @@
-namespace RecipeLint.Rules.Workings;
+using RecipeLint.Rules.Engine;
 
-/// <summary>How two numbers of a working are compared.</summary>
-public enum Relation
-{
-    Over,
-    AtLeast,
-    Under,
-    AtMost,
-}
+namespace RecipeLint.Rules.Workings;
 
 /// <summary>One line of a working.</summary>
 public abstract record WorkingStep;
@@ -25,32 +18,13 @@ public sealed record GivenStep(string What, Term Number, string Unit, string Fro
 public sealed record ResultStep(string What, string Formula, Term Numbers, Term Result, string Unit) : WorkingStep;
 
 /// <summary>A comparison that has to hold for a finding.</summary>
-/// <param name="What">What is asked: "fewer display steps than the limit".</param>
-public sealed record TestStep(string What, Term Left, Relation Relation, Term Right, string Unit) : WorkingStep
-{
-    public bool Holds => Relation switch
-    {
-        Relation.Over => Left.Value > Right.Value,
-        Relation.AtLeast => Left.Value >= Right.Value,
-        Relation.Under => Left.Value < Right.Value,
-        _ => Left.Value <= Right.Value,
-    };
+/// <param name="Check">What the rule compared.</param>
+/// <param name="Left">The value as it was worked out line by line, rounded as printed.</param>
+/// <param name="Right">The limit as printed.</param>
+public sealed record TestStep(Check Check, Term Left, Term Right) : WorkingStep;
 
-    /// <summary>
-    /// How far the comparison is from turning over: 0 at the limit, 1 at twice or half of it, infinite for nothing at all; for indices, which may
-    /// be negative, their difference.
-    /// </summary>
-    public double Distance => (Left.Value, Right.Value) switch
-    {
-        ( > 0, > 0) => Math.Abs(Math.Log2(Left.Value / Right.Value)),
-        (0, > 0) => double.PositiveInfinity,
-        _ => Math.Abs(Left.Value - Right.Value),
-    };
-}
-
-/// <summary>A condition without a number that has to hold for a finding.</summary>
-/// <param name="What">A statement about the file that is true or not: "the file names no preservative".</param>
-public sealed record ConditionStep(string What, bool Holds) : WorkingStep;
+/// <summary>A statement that has to hold for a finding.</summary>
+public sealed record ConditionStep(Check Check) : WorkingStep;
 
 /// <summary>A remark between the lines, a full sentence.</summary>
 public sealed record RemarkStep(string Text) : WorkingStep;
@@ -60,18 +34,23 @@ public sealed record RemarkStep(string Text) : WorkingStep;
 /// <param name="Value">The number the verdict turns on, as worked out; null where there is none.</param>
 public sealed record Working(string Title, IReadOnlyList<WorkingStep> Steps, Term? Value)
 {
+    /// <summary>The checks of the verdict, in the order of the steps.</summary>
+    public IReadOnlyList<Check> Checks { get; } = [.. Steps.Select(CheckOf).OfType<Check>()];
+
     /// <summary>True when everything that has to hold for a finding holds.</summary>
-    public bool Fires => Steps.All(s => s is not (TestStep { Holds: false } or ConditionStep { Holds: false })) && Steps.Any(s => s is TestStep or ConditionStep);
+    public bool Fires => Checks.Count > 0 && Checks.All(c => c.Holds);
 
-    /// <summary>The first thing that has to hold and does not; null when all hold.</summary>
-    public WorkingStep? Prevented => Steps.FirstOrDefault(s => s is TestStep { Holds: false } or ConditionStep { Holds: false });
+    /// <summary>The first step that has to hold and does not; null when all hold.</summary>
+    public WorkingStep? Prevented => Steps.FirstOrDefault(s => CheckOf(s) is { Holds: false });
 
-    /// <summary>How near it is to a finding; 0 when it is one, infinite where a condition without a number keeps it silent.</summary>
-    public double Distance =>
-        Steps.Max(s => s switch
-        {
-            TestStep { Holds: false } test => test.Distance,
-            ConditionStep { Holds: false } => double.PositiveInfinity,
-            _ => 0,
-        });
+    /// <summary>How near it is to a finding; 0 when it is one, infinite where a statement keeps it silent.</summary>
+    public double Distance => Checks.Where(c => !c.Holds).Select(c => c.Distance).DefaultIfEmpty(0).Max();
+
+    /// <summary>What a step asks; null for one that asks nothing.</summary>
+    public static Check? CheckOf(WorkingStep step) => step switch
+    {
+        TestStep test => test.Check,
+        ConditionStep condition => condition.Check,
+        _ => null,
+    };
 }

@@ -22,24 +22,38 @@ internal sealed class WorkingBuilder(string title)
     /// <summary>A number worked out from printed ones.</summary>
     public Term Result(string what, string formula, Term numbers, string unit = "")
     {
-        var result = Term.Of(numbers.Value);
+        var result = Term.Of(numbers);
         _steps.Add(new ResultStep(what, formula, numbers, result, unit));
         return result;
     }
 
-    /// <summary>Has to hold for a finding.</summary>
-    public WorkingBuilder Test(string what, Term left, Relation relation, Term right, string unit = "")
+    /// <summary>A comparison of the verdict, with the value as it was worked out above and the limit as it was given.</summary>
+    public WorkingBuilder Check(Check check, Term left, Term right)
     {
-        _steps.Add(new TestStep(what, left, relation, right, unit));
+        _steps.Add(new TestStep(check, left, right));
         return this;
     }
 
-    /// <summary>Has to hold for a finding.</summary>
-    public WorkingBuilder Condition(string what, bool holds)
+    /// <summary>A statement of the verdict.</summary>
+    public WorkingBuilder Check(Check check)
     {
-        _steps.Add(new ConditionStep(what, holds));
+        _steps.Add(new ConditionStep(check));
         return this;
     }
+
+    /// <summary>The other statements of the verdict, in their order; its comparisons were shown above.</summary>
+    public WorkingBuilder Statements(Verdict verdict)
+    {
+        _steps.AddRange(verdict.Checks.Where(c => c.Relation == Relation.True).Select(c => new ConditionStep(c)));
+        return this;
+    }
+
+    /// <summary>A comparison made here, for a rule without verdicts.</summary>
+    public WorkingBuilder Test(string what, Term left, Relation relation, Term right, string unit = "") =>
+        Check(new Check(what, left.Value, relation, right.Value, unit), left, right);
+
+    /// <summary>A statement made here, for a rule without verdicts.</summary>
+    public WorkingBuilder Condition(string what, bool holds) => Check(Engine.Check.That(what, holds));
 
     public WorkingBuilder Remark(string sentence)
     {

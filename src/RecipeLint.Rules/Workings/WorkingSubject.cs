@@ -15,6 +15,13 @@ public sealed record WorkingSubject(
     public IReadOnlySet<string> Files { get; } =
         Stocks.Select(s => s.Stock.File).Concat(Recipes.Select(r => r.Recipe.File)).Concat(Waters.Select(w => w.File)).Append(File).ToHashSet(StringComparer.Ordinal);
 
+    /// <summary>Where a file stands in the order in which a subject is worked out: stocks, recipes, waters; the highest number for a file that is none of them.</summary>
+    public int RankOf(string file)
+    {
+        var rank = Stocks.Select(s => s.Stock.File).Concat(Recipes.Select(r => r.Recipe.File)).Concat(Waters.Select(w => w.File)).Append(File).ToList().IndexOf(file);
+        return rank < 0 ? int.MaxValue : rank;
+    }
+
     public static WorkingSubject Of(Facts facts, string file)
     {
         if (facts.FindStock(file) is { } stock)

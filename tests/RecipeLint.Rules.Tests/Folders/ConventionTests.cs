@@ -60,13 +60,7 @@ public sealed partial class ConventionTests
         var (first, last) = _ranges[rule.Family];
         Assert.InRange(int.Parse(rule.Id[2..], CultureInfo.InvariantCulture), first, last);
         Assert.Matches(VersionShape(), rule.Since);
-        var scope = RuleList.All.Single(r => r.Name == name) switch
-        {
-            StockRule => RuleScope.Stock,
-            RecipeRule => RuleScope.Recipe,
-            _ => RuleScope.Workspace,
-        };
-        Assert.Equal(scope, rule.Scope);
+        Assert.Equal(RuleList.All.Single(r => r.Name == name).Scope, rule.Scope);
     }
 
     [Theory]

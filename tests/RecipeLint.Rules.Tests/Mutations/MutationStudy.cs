@@ -17,7 +17,7 @@ internal static class MutationStudy
 {
     private static readonly Lazy<IReadOnlyList<Outcome>> _outcomes = new(Run);
 
-    private static readonly HashSet<string> _blindToTargets = [.. RuleList.All.OfType<StockRule>().Select(r => r.Name)];
+    private static readonly HashSet<string> _blindToTargets = [.. RuleList.All.Where(r => r.Scope == RuleScope.Stock).Select(r => r.Name)];
 
     internal static IReadOnlyList<Outcome> Outcomes => _outcomes.Value;
 

@@ -79,11 +79,11 @@ public sealed partial class RuleTableTests
 
         var type = logic.GetType().Name;
         var used = Word().Matches(sources[type]).Select(m => m.Value).Where(w => known.Contains(w) && w != type).Distinct().Order(StringComparer.Ordinal).ToList();
-        var scope = logic switch
+        var scope = logic.Scope switch
         {
-            StockRule => "facts of a stock",
-            RecipeRule => "facts of a recipe",
-            SuppressionRule => "suppressions",
+            RuleScope.Stock => "facts of a stock",
+            RuleScope.Recipe => "facts of a recipe",
+            _ when logic is SuppressionRule => "suppressions",
             _ => "facts of the workspace",
         };
         return used.Count == 0 ? $"{type}: {scope}" : $"{type}: {scope}; {string.Join(", ", used)}";

@@ -50,7 +50,7 @@ public sealed class WorkingTests
     public static TheoryData<string, string> Every()
     {
         var data = new TheoryData<string, string>();
-        foreach (var folder in RuleFolder.All.Where(f => WorkingList.Has(f.Name)))
+        foreach (var folder in RuleFolder.All.Where(f => WorkingList.Has(RuleList.All.Single(r => r.Name == f.Name))))
         {
             foreach (var example in folder.Failing.Concat(folder.Passing))
             {
@@ -64,7 +64,7 @@ public sealed class WorkingTests
     [Fact]
     public void EveryRuleHasAWorkingOrAReasonWhyNot()
     {
-        var without = RuleList.All.Select(r => r.Name).Where(n => !WorkingList.Has(n)).Order();
+        var without = RuleList.All.Where(r => !WorkingList.Has(r)).Select(r => r.Name).Order();
         Assert.Equal(WithoutNumber.Keys.Order(), without);
         Assert.All(WithoutNumber.Values, reason => Assert.NotEmpty(reason));
     }
@@ -119,6 +119,23 @@ public sealed class WorkingTests
         }
     }
 
+    /// <summary>A working shows the checks of its verdict and no others, and its lines come to their numbers: to six digits where nobody rounds.</summary>
+    [Theory]
+    [MemberData(nameof(Every))]
+    public void AWorkingShowsTheChecksOfItsVerdict(string rule, string example)
+    {
+        if (RuleList.All.Single(r => r.Name == rule) is not JudgingRule judging)
+        {
+            return;
+        }
+
+        foreach (var (facts, file) in FactsOf(rule, example))
+        {
+            var context = RuleOnFile.ContextFor(facts, RuleBook.Of(judging));
+            Assert.All(judging.Look(WorkingSubject.Of(facts, file), context), v => Agreement.Assert(judging, v.Verdict, v.Context));
+        }
+    }
+
     /// <summary>A finding is never left without its working, and silence never without a reason.</summary>
     [Theory]
     [MemberData(nameof(Every))]
@@ -138,7 +155,11 @@ public sealed class WorkingTests
         _ => [],
     };
 
-    private static List<RuleOnFile> Explained(string rule, string example)
+    private static IEnumerable<RuleOnFile> Explained(string rule, string example) =>
+        FactsOf(rule, example).Select(f => RuleOnFile.Of(f.Facts, RuleList.All.Single(r => r.Name == rule), f.File));
+
+    /// <summary>The facts of an example, with each of its files.</summary>
+    private static List<(Facts Facts, string File)> FactsOf(string rule, string example)
     {
         var folder = RuleFolder.Find(rule);
         var run = ExampleRun.Of(folder.Failing.Concat(folder.Passing).Single(e => e.Name == example));
@@ -151,7 +172,7 @@ public sealed class WorkingTests
             }
         }
 
-        return [.. run.Workspace.Sources.Keys.Order(StringComparer.Ordinal).Select(f => RuleOnFile.Of(facts, RuleList.All.Single(r => r.Name == rule), f))];
+        return [.. run.Workspace.Sources.Keys.Order(StringComparer.Ordinal).Select(f => (facts, f))];
     }
 
     private static string Show(RuleOnFile explained) =>

@@ -17,7 +17,6 @@ internal static class VolumeWorkings
         new("measure-too-coarse", (subject, context) =>
             subject.Stocks.SelectMany(s => MeasuredVolume.In(subject.Facts, s)).Concat(subject.Recipes.SelectMany(MeasuredVolume.In)).Select(v => Measure(v, context.For(v.File)))),
         RuleWorkings.OnStocks("vessel-too-coarse", Vessel),
-        RuleWorkings.OnRecipes("dose-without-margin", Margin),
         RuleWorkings.OnRecipes("doses-shift-the-volume", Shift),
         RuleWorkings.OnRecipes("shared-dosing-syringe", Shared),
         RuleWorkings.OnStocks("batch-outlasts-shelf-life", Batch),
@@ -84,39 +83,6 @@ internal static class VolumeWorkings
 
         return work.Result("expanded uncertainty (k = 2)", "100 × 2 × standard uncertainty / volume", 100 * (Term)2 * standard / volume, "%");
     }
-
-    private static IEnumerable<Working> Margin(RecipeFacts recipe, RuleContext context)
-    {
-        foreach (var dose in recipe.Doses)
-        {
-            var (part, fillings) = DoseWithoutMargin.SlipOf(dose, context.Number("slip") / 100);
-            var toHarm = DoseWithoutMargin.ToHarm(context);
-            if (First(recipe, dose, toHarm) is not { } reach)
-            {
-                continue;
-            }
-
-            var work = new WorkingBuilder($"{reach.Range.Key} when too much of '{dose.Id}' is dosed; it is the first to {(toHarm ? "reach harm" : "leave its usual range")}");
-            var found = work.Given($"{reach.Range.Key} as the recipe stands", reach.Found, "mg/L", "amounts in the file");
-            var brought = work.Given("of it from this dose", reach.Found * reach.Share, "mg/L", "amounts in the file");
-            var bound = work.Given(toHarm ? "harm above" : "end of the usual range", reach.Bound, "mg/L", $"'{recipe.Profile.Name}' profile");
-            var far = work.Result("too much of the dose that reaches it", "100 × (bound - now) / from this dose", 100 * (bound - found) / brought, "%");
-            var slip = fillings is { } count
-                ? work.Result("one filling too many", "100 / fillings", 100 / work.Given("fillings", count, "", "file"), "%")
-                : work.Option("usual slip of the hand", "slip", context);
-            work.Test("within the slip", far, Relation.AtMost, slip, "%");
-            if (toHarm && First(recipe, dose, toHarm: false) is { } usual)
-            {
-                work.Remark($"The first to leave its usual range would be {usual.Range.Key}, at {Say.Percent(usual.Part)} too much ({Say.Number(usual.Bound)} mg/L).");
-            }
-
-            yield return (recipe.IsComplete ? work : work.Condition("the recipe could be read whole", false)).Done(far);
-        }
-    }
-
-    private static DoseWithoutMargin.Reach? First(RecipeFacts recipe, DoseFacts dose, bool toHarm) =>
-        recipe.Profile.Elements.Select(r => DoseWithoutMargin.Reach.Of(recipe, dose, r, toHarm)).OfType<DoseWithoutMargin.Reach>()
-            .OrderBy(r => r.Part).ThenBy(r => r.Range.Key, StringComparer.Ordinal).FirstOrDefault();
 
     private static IEnumerable<Working> Shift(RecipeFacts recipe, RuleContext context)
     {

@@ -8,7 +8,7 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Precipitation;
 
 /// <summary>From sureness to level and certainty.</summary>
-internal static class Verdict
+internal static class DepositWords
 {
     public static Level LevelOf(Sureness sureness) => sureness switch
     {

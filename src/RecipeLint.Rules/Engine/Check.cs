@@ -1,0 +1,48 @@
+namespace RecipeLint.Rules.Engine;
+
+/// <summary>How two numbers of a verdict are compared.</summary>
+public enum Relation
+{
+    Over,
+    AtLeast,
+    Under,
+    AtMost,
+
+    /// <summary>No comparison: a statement that is true or not.</summary>
+    True,
+}
+
+/// <summary>
+/// One thing that has to hold for a finding: a comparison of two numbers, or a statement about the file. It is the only place where a rule
+/// compares; message, working and repairs read what came of it.
+/// </summary>
+/// <param name="What">What is asked, as it stands in a working: "fewer display steps than the limit", "the file names no preservative".</param>
+/// <param name="Value">In the unit; 1 or 0 for a statement.</param>
+/// <param name="Limit">In the unit; 1 for a statement.</param>
+/// <param name="Unit">Of both; empty for a ratio, a pH or a statement.</param>
+public sealed record Check(string What, double Value, Relation Relation, double Limit, string Unit = "")
+{
+    public bool Holds => Relation switch
+    {
+        Relation.Over => Value > Limit,
+        Relation.AtLeast => Value >= Limit,
+        Relation.Under => Value < Limit,
+        Relation.AtMost => Value <= Limit,
+        _ => Value > 0,
+    };
+
+    /// <summary>
+    /// How far the comparison is from turning over: 0 at the limit, 1 at twice or half of it, infinite for nothing at all and for a statement;
+    /// for indices, which may be negative, their difference.
+    /// </summary>
+    public double Distance => (Relation, Value, Limit) switch
+    {
+        (Relation.True, _, _) => double.PositiveInfinity,
+        (_, > 0, > 0) => Math.Abs(Math.Log2(Value / Limit)),
+        (_, 0, > 0) => double.PositiveInfinity,
+        _ => Math.Abs(Value - Limit),
+    };
+
+    /// <summary>A statement about the file.</summary>
+    public static Check That(string what, bool holds) => new(what, holds ? 1 : 0, Relation.True, 1);
+}
