@@ -3,7 +3,7 @@ using RecipeLint.Analysis.Profiles;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Reports.Explain;
 using RecipeLint.Reports.Tests.Support;
-using RecipeLint.Rules.Engine;
+using RecipeLint.Rules;
 using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Reports.Tests;

@@ -15,6 +15,10 @@ public sealed class RuleContext(
 
     public RuleDescriptor Descriptor { get; } = descriptor;
 
+    /// <summary>The options of the rule with the values of the shop; the record is named after the rule ("ChelateShortOptions").</summary>
+    public T Options<T>()
+        where T : IRuleOptions<T> => T.From(options);
+
     /// <summary>An option as number; the unit is the one rule.json states.</summary>
     public double Number(string option) => double.Parse(options[option], NumberStyles.Float, CultureInfo.InvariantCulture);
 

@@ -75,6 +75,10 @@ public sealed class RuleTuning
         return values;
     }
 
+    /// <summary>The same as the typed record of the rule.</summary>
+    public T Options<T>(RuleDescriptor rule)
+        where T : IRuleOptions<T> => T.From(OptionsOf(rule));
+
     private void ReadLevel(RuleDescriptor rule, RuleSetting setting)
     {
         switch (setting.Level)

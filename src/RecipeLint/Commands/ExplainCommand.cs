@@ -1,6 +1,7 @@
 using System.CommandLine;
 using RecipeLint.Reports;
 using RecipeLint.Reports.Explain;
+using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 using RecipeLint.Rules.Workings;

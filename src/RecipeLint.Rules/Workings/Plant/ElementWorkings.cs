@@ -10,7 +10,7 @@ internal static class ElementWorkings
 {
     public static IEnumerable<RuleWorkings> All { get; } =
     [
-        .. PlantRules.All.OfType<ElementRangeRule>().Select(rule => RuleWorkings.OnRecipes(rule.Name, (recipe, _) => Range(rule, recipe))),
+        .. RuleList.All.OfType<ElementRangeRule>().Select(rule => RuleWorkings.OnRecipes(rule.Name, (recipe, _) => Range(rule, recipe))),
         RuleWorkings.OnRecipes("sodium-or-chloride-load", Ballast),
         RuleWorkings.OnRecipes("element-missing", Missing),
         RuleWorkings.OnRecipes("target-missed", Targets),

@@ -11,7 +11,7 @@ internal static class PrecipitationWorkings
 {
     public static IEnumerable<RuleWorkings> All { get; } =
     [
-        .. PrecipitationRules.All.OfType<SolidRule>().Select(rule => RuleWorkings.OnStocks(
+        .. RuleList.All.OfType<SolidRule>().Select(rule => RuleWorkings.OnStocks(
             rule.Name, (stock, context) => rule is SaltRule salts ? SaltWorkings.Of(salts, stock, context) : StockSolidWorkings.Of(rule, stock, context))),
         RuleWorkings.OnStocks("iron-with-benzoate", Benzoate),
         RuleWorkings.OnRecipes("tank-precipitate", Tank),

@@ -1,0 +1,28 @@
+using System.Linq;
+using System.Text;
+
+namespace RecipeLint.Generators;
+
+internal static class Naming
+{
+    /// <summary>"calcium-with-sulfate" to "CalciumWithSulfate".</summary>
+    internal static string Pascal(string kebab) =>
+        string.Concat(kebab.Split('-').Where(w => w.Length > 0).Select(w => char.ToUpperInvariant(w[0]) + w.Substring(1)));
+
+    /// <summary>"CalciumWithSulfate" to "calcium-with-sulfate".</summary>
+    internal static string Kebab(string pascal)
+    {
+        var kebab = new StringBuilder();
+        foreach (var letter in pascal)
+        {
+            if (char.IsUpper(letter) && kebab.Length > 0)
+            {
+                kebab.Append('-');
+            }
+
+            kebab.Append(char.ToLowerInvariant(letter));
+        }
+
+        return kebab.ToString();
+    }
+}
