@@ -19,6 +19,9 @@ public enum SubstanceKind
 
     /// <summary>A product known by its label only (a bag of premixed fertiliser, a liquid chelate).</summary>
     Product,
+
+    /// <summary>Something pressed, boiled or digested out of plants, animals or peat, whose composition nobody states.</summary>
+    Extract,
 }
 
 public enum PhysicalForm
@@ -130,6 +133,9 @@ public sealed record Substance
 
     /// <summary>What it is kept apart from, where that is known.</summary>
     public Sourced<IReadOnlyList<KeepApart>>? KeepApartFrom { get; init; }
+
+    /// <summary>What an extract was made of, with what throws it out of solution; null for everything else.</summary>
+    public ExtractOrigin? Extract { get; init; }
 
     /// <summary>How the iron is bound, for iron chelates sold by label; null otherwise.</summary>
     public IronForms? Iron { get; init; }

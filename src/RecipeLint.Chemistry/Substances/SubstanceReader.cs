@@ -58,6 +58,7 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
         "oxidiser" => SubstanceKind.Oxidiser,
         "silicate" => SubstanceKind.Silicate,
         "product" => SubstanceKind.Product,
+        "extract" => SubstanceKind.Extract,
         var word => throw new FormatException($"'{word}' is not a kind"),
     };
 
@@ -131,6 +132,7 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
             KeepApartFrom = Apart(row),
             Note = SourcedText(row, "note"),
             Colour = OptionalText(row, "colour"),
+            Extract = OptionalText(row, "extractOf") is { } origin ? ExtractOrigins.Named(origin) : null,
         };
     }
 

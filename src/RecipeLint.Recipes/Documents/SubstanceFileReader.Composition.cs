@@ -218,14 +218,24 @@ internal sealed partial class SubstanceFileReader
         content.Elements.Select(e => KeyValuePair.Create(e, content[e] * factor)),
         Enum.GetValues<NitrogenForm>().Select(f => KeyValuePair.Create(f, content[f] * factor)));
 
-    private static Substance OfUnknownComposition(Basics basic) => new()
+    /// <summary>An extract by its kind or by what it is called; everything else that is not known counts as a colour.</summary>
+    private static Substance OfUnknownComposition(Basics basic)
     {
-        Id = basic.Id,
-        Name = basic.Name,
-        Kind = basic.Kind ?? SubstanceKind.Dye,
-        Form = basic.Form ?? PhysicalForm.Liquid,
-        Content = ElementContent.Empty,
-        Density = basic.Density,
-        Assumption = "Its composition is not known; it takes up volume and nothing else is counted of it.",
-    };
+        var origin = basic.Kind is null or SubstanceKind.Extract or SubstanceKind.Organic ? ExtractOrigins.In(basic.Name) ?? ExtractOrigins.In(basic.Id) : null;
+        var isExtract = basic.Kind == SubstanceKind.Extract || origin is not null;
+        return new()
+        {
+            Id = basic.Id,
+            Name = basic.Name,
+            Kind = isExtract ? SubstanceKind.Extract : basic.Kind ?? SubstanceKind.Dye,
+            Form = basic.Form ?? PhysicalForm.Liquid,
+            Content = ElementContent.Empty,
+            Density = basic.Density,
+            Extract = isExtract ? origin ?? ExtractOrigins.Other : null,
+            FeedsMicrobes = isExtract,
+            Assumption = isExtract
+                ? $"Its composition is not known; it is taken as {(origin ?? ExtractOrigins.Other).Called}: it takes up volume, feeds microbes, and nothing else is counted of it."
+                : "Its composition is not known; it takes up volume and nothing else is counted of it.",
+        };
+    }
 }

@@ -15,6 +15,7 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
         ("salt", SubstanceKind.Salt), ("chelate", SubstanceKind.Chelate), ("chelating-agent", SubstanceKind.ChelatingAgent),
         ("acid", SubstanceKind.Acid), ("base", SubstanceKind.Base), ("preservative", SubstanceKind.Preservative), ("dye", SubstanceKind.Dye),
         ("organic", SubstanceKind.Organic), ("oxidiser", SubstanceKind.Oxidiser), ("silicate", SubstanceKind.Silicate), ("product", SubstanceKind.Product),
+        ("extract", SubstanceKind.Extract),
     ];
 
     /// <summary>The file's substances; null when the file is not an object at all.</summary>

@@ -1,0 +1,89 @@
+namespace RecipeLint.Chemistry.Substances;
+
+/// <summary>
+/// What a plant or animal extract is made of, and what is known to throw it out of solution although its composition is not. The figures are
+/// orders of magnitude: products differ.
+/// </summary>
+/// <param name="Key">Stable word ("seaweed").</param>
+/// <param name="Called">In a sentence ("a seaweed extract").</param>
+/// <param name="Words">What products of this kind are called, in small letters.</param>
+/// <param name="FallsOutBelowPh">pH under which it curdles or settles; null where acid does nothing to it.</param>
+/// <param name="FallsOutFromCalcium">mmol/L of calcium from which it curdles or gels; null where calcium does nothing to it.</param>
+/// <param name="Becomes">What is seen ("slimy jelly").</param>
+public sealed record ExtractOrigin(
+    string Key,
+    string Called,
+    IReadOnlyList<string> Words,
+    Sourced<double>? FallsOutBelowPh,
+    Sourced<double>? FallsOutFromCalcium,
+    string Becomes);
+
+/// <summary>The kinds of extract that growers buy.</summary>
+public static class ExtractOrigins
+{
+    private const string HumicDefinition =
+        "soil chemistry: humic acids are by definition what does not dissolve at pH 1 to 2, and in practice flocs below about pH 4 (recalled)";
+
+    /// <summary>What is only known to be an extract.</summary>
+    public static ExtractOrigin Other { get; } = new("other", "a plant or animal extract", ["extract", "hydrolysate", "tea", "ferment", "brew"], null, null, "curds and slime");
+
+    /// <summary>In the order in which a name is held against them: the special words before the general ones.</summary>
+    public static IReadOnlyList<ExtractOrigin> All { get; } =
+    [
+        new(
+            "seaweed",
+            "a seaweed extract",
+            ["seaweed", "kelp", "ascophyllum", "ecklonia", "alga", "algae", "alginate"],
+            new Sourced<double>(3.5, "alginic acid, pKa 3.4 to 3.7: A. Haug, Norwegian Institute of Seaweed Research, report 30, 1964 (recalled)", Confidence.Memory),
+            new Sourced<double>(3, "common practice, no source: alginate left in seaweed extracts gels with calcium, as in beads made with a few mmol/L and more", Confidence.Memory),
+            "slimy jelly"),
+        new(
+            "fulvic",
+            "a fulvic acid extract",
+            ["fulvic", "fulvate"],
+            null,
+            null,
+            "curds and slime"),
+        new(
+            "humic",
+            "a humic acid extract",
+            ["humic", "humate", "humus", "leonardite", "lignite"],
+            new Sourced<double>(4, HumicDefinition, Confidence.Memory),
+            new Sourced<double>(2.5, "coagulation of humates by calcium at a few mmol/L: E. Tipping, Cation Binding by Humic Substances, Cambridge 2002 (recalled)", Confidence.Memory),
+            "brown flocs"),
+        new(
+            "fish",
+            "a fish extract",
+            ["fish", "fishmeal", "shrimp", "crab"],
+            null,
+            null,
+            "curds and an evil smell"),
+        new(
+            "amino acids",
+            "an amino acid extract",
+            ["amino", "protein", "peptide", "collagen"],
+            null,
+            null,
+            "curds and slime"),
+        new(
+            "sugar",
+            "a sugar syrup",
+            ["molasses", "syrup", "honey", "treacle"],
+            null,
+            null,
+            "slime and gas"),
+        Other,
+    ];
+
+    /// <summary>The kind of a key of the data files.</summary>
+    /// <exception cref="FormatException">There is no such kind.</exception>
+    public static ExtractOrigin Named(string key) =>
+        All.FirstOrDefault(o => o.Key == key) ?? throw new FormatException($"'{key}' is no kind of extract");
+
+    /// <summary>The kind that a product's name speaks of; null when it speaks of none. Whole words only: "steam" is no tea.</summary>
+    public static ExtractOrigin? In(string name)
+    {
+        var words = name.ToLowerInvariant().Split([' ', '-', '_', ',', '.', '/', '(', ')', '+', '&'], StringSplitOptions.RemoveEmptyEntries);
+        return All.FirstOrDefault(o => o.Words.Any(words.Contains));
+    }
+}
