@@ -7,7 +7,9 @@ namespace RecipeLint.Chemistry.Equilibrium;
 public static class Components
 {
     internal const int Hydrogen = 0, Water = 1;
-    internal static readonly int Carbonate = Find("CO3-2");
+    internal static readonly int Carbonate = Find(Component.Carbonate);
+
+    private static readonly Lazy<Lists> Chosen = new(() => new Lists());
 
     /// <summary>Number of components, H+ and H2O included.</summary>
     public static int Count => ThermoTables.ComponentNames.Length;
@@ -23,62 +25,57 @@ public static class Components
 
     /// <summary>Index of a component, or -1 when there is none of that name.</summary>
     public static int Find(string name) => Array.IndexOf(ThermoTables.ComponentNames, name);
-}
 
-/// <summary>Amounts of components in mol per kg of water. Absent components are zero.</summary>
-public sealed class ComponentTotals
-{
-    private readonly double[] _molPerKg = new double[Components.Count];
+    /// <summary>Every component with what is known of it, in table order.</summary>
+    public static IReadOnlyList<ComponentRow> All => ComponentRows.All;
 
-    public ComponentTotals() { }
+    /// <summary>What is known of a component; null for a name that is none (an inert ion, a complex).</summary>
+    public static ComponentRow? Row(string name) => Find(name) is >= 0 and var i ? ComponentRows.All[i] : null;
 
-    /// <param name="amounts">Component name and mol per kg of water; names that occur twice add up.</param>
-    /// <exception cref="ArgumentException">A name is no component, or is H+ or H2O.</exception>
-    public ComponentTotals(IEnumerable<KeyValuePair<string, double>> amounts)
+    /// <summary>"calcium" for "Ca+2"; the name itself where it is no component.</summary>
+    public static string Word(string name) => Row(name)?.Word ?? name;
+
+    /// <summary>The metals chelates hold, in table order.</summary>
+    public static IReadOnlyList<string> Metals => Chosen.Value.Metals;
+
+    /// <summary>The metals fed in traces, the one that takes a chelator from the others first.</summary>
+    public static IReadOnlyList<string> TraceMetals => Chosen.Value.TraceMetals;
+
+    /// <summary>The chelating agents, the strongest first.</summary>
+    public static IReadOnlyList<string> Chelators => Chosen.Value.Chelators;
+
+    /// <summary>The chelating agents and then what holds metals weakly, the strongest first.</summary>
+    public static IReadOnlyList<string> Holders => Chosen.Value.Holders;
+
+    /// <summary>The anions of preserving acids, in table order.</summary>
+    public static IReadOnlyList<string> Preservatives => Chosen.Value.Preservatives;
+
+    /// <summary>
+    /// The components with which one of them falls out readily: those of the other charge (neutral acids count as anions) in the solids it
+    /// is part of; in table order, empty for a name that is no component.
+    /// </summary>
+    public static IReadOnlyList<string> PartnersOf(string name) => Chosen.Value.Partners.GetValueOrDefault(name) ?? [];
+
+    private sealed class Lists
     {
-        foreach (var (name, value) in amounts) _molPerKg[Index(name)] += value;
-    }
+        public readonly string[] Metals = [.. With(ComponentRoles.Metal).Select(c => c.Name)];
+        public readonly string[] TraceMetals = [.. With(ComponentRoles.TraceMetal).OrderBy(c => c.Rank).Select(c => c.Name)];
+        public readonly string[] Chelators = [.. With(ComponentRoles.Chelator).OrderBy(c => c.Rank).Select(c => c.Name)];
+        public readonly string[] Holders = [.. With(ComponentRoles.Chelator | ComponentRoles.Ligand).OrderBy(c => c.Rank).Select(c => c.Name)];
+        public readonly string[] Preservatives = [.. With(ComponentRoles.Preservative).Select(c => c.Name)];
+        public readonly Dictionary<string, string[]> Partners = All.ToDictionary(c => c.Name, PartnersIn, StringComparer.Ordinal);
 
-    private ComponentTotals(double[] molPerKg) => _molPerKg = molPerKg;
+        private static IEnumerable<ComponentRow> With(ComponentRoles roles) => All.Where(c => (c.Roles & roles) != 0);
 
-    /// <summary>mol per kg of water of a component.</summary>
-    public double this[string name] => _molPerKg[Index(name)];
-
-    internal ReadOnlySpan<double> MolPerKg => _molPerKg;
-
-    internal static ComponentTotals Of(ReadOnlySpan<double> molPerKg) => new(molPerKg.ToArray());
-
-    /// <summary>The same solution with every amount multiplied.</summary>
-    public ComponentTotals Scale(double factor)
-    {
-        var scaled = (double[])_molPerKg.Clone();
-        for (var i = 0; i < scaled.Length; i++) scaled[i] *= factor;
-        return new ComponentTotals(scaled);
-    }
-
-    /// <summary>The same solution with one component's amount replaced.</summary>
-    public ComponentTotals With(string name, double molPerKg)
-    {
-        var copy = (double[])_molPerKg.Clone();
-        copy[Index(name)] = molPerKg;
-        return new ComponentTotals(copy);
-    }
-
-    /// <summary>The components that are present, in table order.</summary>
-    public IEnumerable<KeyValuePair<string, double>> Present
-    {
-        get
+        private static string[] PartnersIn(ComponentRow component)
         {
-            for (var i = 0; i < _molPerKg.Length; i++)
-                if (_molPerKg[i] != 0) yield return new(Components.Names[i], _molPerKg[i]);
+            var found = new HashSet<string>(StringComparer.Ordinal);
+            foreach (var solid in ConstantSet.Product.Solids.Where(s => s.Role == SolidRole.FormsReadily))
+            {
+                var names = solid.Composition.Select(c => c.Key).Where(n => n is not (Component.Hydrogen or Component.Water)).ToList();
+                if (names.Contains(component.Name)) found.UnionWith(names.Where(n => Row(n)!.Charge > 0 != component.Charge > 0));
+            }
+            return [.. All.Select(c => c.Name).Where(found.Contains)];
         }
     }
-
-    private static int Index(string name) => Components.Find(name) switch
-    {
-        < 0 => throw new ArgumentException($"'{name}' is not a component of the equilibrium model.", nameof(name)),
-        Components.Hydrogen or Components.Water => throw new ArgumentException(
-            $"'{name}' is not given as an amount: it follows from charge balance or pH and from the solvent.", nameof(name)),
-        var i => i,
-    };
 }

@@ -46,6 +46,46 @@ public sealed class Solid
 
     public double MolarMassGramsPerMole { get; }
 
+    /// <summary>What people call it, "gypsum (calcium sulfate)"; its name where the data have no word.</summary>
+    public string Called => Row.Called ?? Name;
+
+    /// <summary>The rule that speaks of it when it falls out; null when no finding may rest on it.</summary>
+    public string? Owner => Role is SolidRole.Excluded or SolidRole.WeakConstant ? null : Row.Owner;
+
+    /// <summary>
+    /// How far the published constants lie apart, on the scale of the saturation index of the formula as written; 0 when the activity model
+    /// is the larger doubt.
+    /// </summary>
+    public double Spread => Row.Spread;
+
+    /// <summary>Where the spread comes from; null when it is 0.</summary>
+    public string? SpreadBecause => Row.SpreadBecause;
+
+    /// <summary>Saturation index it needs to start without seeds over months; 0 when it starts on its own.</summary>
+    public double StartsInStorage => Row.StartsInStorage;
+
+    /// <summary>Saturation index from which it starts within minutes; infinite when it takes longer, null when the data do not say.</summary>
+    public double? StartsWhileMixing => Row.StartsWhileMixing;
+
+    /// <summary>How it behaves once the solution could take it up again; null when the data do not say.</summary>
+    public Redissolution? Redissolves =>
+        Row.RedissolvesSlowly is { } slowly ? new Redissolution(slowly, Row.RedissolvesBecause!, Row.RedissolvesSource!) : null;
+
+    /// <summary>The entry of what a bottle can show; null when the data do not say.</summary>
+    public string? Look => Row.Look;
+
+    /// <summary>
+    /// Whether an enthalpy or a table tells how its solubility changes with temperature. When not, the constant of 25 °C is used as it is:
+    /// then no coldest or warmest moment and no warmer or colder may be said of it.
+    /// </summary>
+    public bool TemperatureKnown => Row.TemperatureKnown;
+
+    /// <summary>The sources of everything said of it: constant, spread, where it starts, how it redissolves.</summary>
+    public IEnumerable<string> Sources =>
+        new[] { Source, Row.SpreadBecause, Row.StartsInStorageSource, Row.StartsWhileMixingSource, Row.RedissolvesSource }.OfType<string>();
+
+    private SolidRow Row => SolidRows.All[Table];
+
     internal int Table { get; }
 
     internal IEnumerable<(int Component, double Coefficient)> Terms

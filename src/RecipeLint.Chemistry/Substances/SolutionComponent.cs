@@ -2,6 +2,7 @@ using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text.Json;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Equilibrium;
 
 namespace RecipeLint.Chemistry.Substances;
 
@@ -98,6 +99,14 @@ public sealed record SolutionComponent(string Name, int Charge, Formula? Formula
             ?? throw new InvalidOperationException($"The embedded table {Resource} is missing from the build.");
         using var document = JsonDocument.Parse(stream);
         var table = new Dictionary<string, Lazy<SolutionComponent>>(StringComparer.Ordinal);
+        foreach (var row in Components.All)
+        {
+            if (row.Name != Component.Water)
+            {
+                table.Add(row.Name, new(() => Read(row.Name, row.Formula + ChargeText(row.Charge), row.Nitrogen, row.Charge)));
+            }
+        }
+
         foreach (var row in document.RootElement.GetProperty("components").EnumerateObject())
         {
             var name = row.Name;
@@ -109,6 +118,14 @@ public sealed record SolutionComponent(string Name, int Charge, Formula? Formula
 
         return table;
     }
+
+    private static string ChargeText(int charge) => charge switch
+    {
+        0 => string.Empty,
+        1 => "+",
+        -1 => "-",
+        _ => charge.ToString("+0;-0", CultureInfo.InvariantCulture),
+    };
 
     private static SolutionComponent Read(string name, string? formulaText, string? nitrogen, int charge)
     {

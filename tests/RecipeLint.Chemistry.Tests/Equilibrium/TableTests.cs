@@ -9,4 +9,10 @@ public sealed class TableTests
 
     [Fact]
     public void CalibrationIsFresh() => Repository.Golden(Calibration.Path, Calibration.Write(ThermoData.Load()));
+
+    [Fact]
+    public void ComponentRowsAreFresh() => Repository.Golden(RowWriter.ComponentPath, RowWriter.Components(ThermoData.Load()));
+
+    [Fact]
+    public void SolidRowsAreFresh() => Repository.Golden(RowWriter.SolidPath, RowWriter.Solids(ThermoData.Load()));
 }

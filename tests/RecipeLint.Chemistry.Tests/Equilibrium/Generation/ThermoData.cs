@@ -11,12 +11,14 @@ public sealed class ThermoData
         Sources = Read(folder, "sources.json").GetProperty("sources").EnumerateObject()
             .ToDictionary(p => p.Name, p => p.Value.GetString()!);
         Components = [.. Items(folder, "components.json", "components").Select(e => new Component(
-            Text(e, "name"), e.GetProperty("charge").GetInt32(), Text(e, "formula"), e.GetProperty("molarMass").GetDouble()))];
+            Text(e, "name"), Text(e, "id"), Text(e, "word"), [.. e.GetProperty("roles").EnumerateArray().Select(r => r.GetString()!)],
+            e.GetProperty("charge").GetInt32(), e.GetProperty("feedCharge").GetInt32(), Text(e, "formula"), e.GetProperty("molarMass").GetDouble(),
+            Number(e, "rank") is { } rank ? (int)rank : null, Optional(e, "nitrogen")))];
         AllSpecies = [.. Items(folder, "species.json", "species").Select(e => ReadSpecies(e, productOnly: false)),
             .. Items(folder, "product.json", "added").Select(e => ReadSpecies(e, productOnly: true))];
         Solids = [.. Items(folder, "solids.json", "solids").Select(e => new SolidRow(
             Text(e, "name"), Text(e, "formula"), Reaction.Parse(Text(e, "to")), Number(e, "logK"), Number(e, "dH"), Text(e, "source"),
-            Optional(e, "ref"), Text(e, "status"), Text(e, "role"), Text(e, "because")))];
+            Optional(e, "ref"), Text(e, "status"), Text(e, "role"), Text(e, "because"), ReadHabit(e)))];
         Calibrations = [.. Items(folder, "reference-calibration.json", "calibrations").Select(e => new Calibration(
             Text(e, "solid"), Numbers(e, "plain"), Numbers(e, "extended")))];
         var sit = Read(folder, "sit.json");
@@ -61,6 +63,16 @@ public sealed class ThermoData
         Number(e, "logK_I0.1"), Text(e, "source"), Optional(e, "ref"), Text(e, "status"),
         !e.TryGetProperty("use", out var use) || use.GetBoolean(), productOnly);
 
+    private static Habit ReadHabit(JsonElement e) => new(
+        Optional(e, "called"), Optional(e, "owner"), Number(e, "spread") ?? 0, Optional(e, "spreadBecause"),
+        Number(e, "startsInStorage") ?? 0, Optional(e, "startsInStorageSource"), Starts(e), Optional(e, "startsWhileMixingSource"),
+        Optional(e, "redissolves"), Optional(e, "redissolvesBecause"), Optional(e, "redissolvesSource"), Optional(e, "look"));
+
+    private static double? Starts(JsonElement e) => !e.TryGetProperty("startsWhileMixing", out var v) ? null
+        : v.ValueKind == JsonValueKind.Number ? v.GetDouble()
+        : v.GetString() == "never" ? double.PositiveInfinity
+        : throw new FormatException($"{Text(e, "name")}: startsWhileMixing is neither a number nor \"never\".");
+
     private static JsonElement Read(string folder, string file)
     {
         using var doc = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, file)));
@@ -78,11 +90,16 @@ public sealed class ThermoData
     private static double? Number(JsonElement e, string name) => e.TryGetProperty(name, out var v) ? v.GetDouble() : null;
     private static double[] Numbers(JsonElement e, string name) => [.. e.GetProperty(name).EnumerateArray().Select(v => v.GetDouble())];
 
-    public sealed record Component(string Name, int Charge, string Formula, double MolarMass);
+    public sealed record Component(string Name, string Id, string Word, IReadOnlyList<string> Roles, int Charge, int FeedCharge, string Formula,
+        double MolarMass, int? Rank, string? Nitrogen);
+
+    public sealed record Habit(string? Called, string? Owner, double Spread, string? SpreadBecause, double StartsInStorage, string? StartsInStorageSource,
+        double? StartsWhileMixing, string? StartsWhileMixingSource, string? Redissolves, string? RedissolvesBecause, string? RedissolvesSource, string? Look);
+
     public sealed record Species(string Name, int Charge, Reaction Reaction, double LogK, double? DH, double? LogKAtPointOne,
         string Source, string? Ref, string Status, bool Use, bool ProductOnly);
     public sealed record SolidRow(string Name, string Formula, Reaction Reaction, double? LogK, double? DH, string Source, string? Ref,
-        string Status, string Role, string Because);
+        string Status, string Role, string Because, Habit Habit);
     public sealed record Calibration(string Solid, double[] Plain, double[] Extended);
     public sealed record Pair(string I, string J, double Eps, double EpsLogI, double EpsT, string Source, string Status);
     public sealed record Step(double[]? Analytic, double? PK25, double? DH, double? DCp, string Source);
