@@ -12,6 +12,7 @@ public sealed class HouseTests
     private static readonly string[] _downwards =
     [
         "RecipeLint", "RecipeLint.Reports", "RecipeLint.Advice", "RecipeLint.Rules", "RecipeLint.Analysis", "RecipeLint.Recipes", "RecipeLint.Chemistry",
+        "RecipeLint.Generators",
     ];
 
     private static readonly Lazy<IReadOnlyList<Figure>> _figures = new(() => HouseFigures.Of(Checkout.Here));
