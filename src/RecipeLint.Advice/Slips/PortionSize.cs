@@ -1,6 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Advice.Slips;
 

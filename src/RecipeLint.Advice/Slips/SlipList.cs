@@ -4,6 +4,7 @@ using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Advice.Slips;

@@ -6,6 +6,7 @@ using RecipeLint.Analysis.Stocks;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 

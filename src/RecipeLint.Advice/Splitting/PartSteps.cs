@@ -1,6 +1,7 @@
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 

@@ -1,7 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Advice.Splitting;
 

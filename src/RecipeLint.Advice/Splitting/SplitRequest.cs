@@ -1,5 +1,5 @@
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Advice.Splitting;
 

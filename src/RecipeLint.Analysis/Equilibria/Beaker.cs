@@ -3,7 +3,6 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.OneLine;
 using RecipeLint.Recipes.Quantities;
 

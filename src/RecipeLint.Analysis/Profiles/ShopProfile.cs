@@ -1,5 +1,6 @@
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Analysis.Profiles;

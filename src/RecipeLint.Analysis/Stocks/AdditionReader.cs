@@ -2,7 +2,7 @@ using System.Globalization;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
-using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 

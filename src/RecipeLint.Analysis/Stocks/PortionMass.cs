@@ -1,6 +1,6 @@
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
-using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Analysis.Stocks;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 
 namespace RecipeLint.Analysis.Stocks;

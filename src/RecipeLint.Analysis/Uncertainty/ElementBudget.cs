@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 
 namespace RecipeLint.Analysis.Uncertainty;

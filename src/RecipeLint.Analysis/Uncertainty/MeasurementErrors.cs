@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
-using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Analysis.Uncertainty;

@@ -70,7 +70,7 @@ public sealed record Pouring(Measure Measure, Volume Volume, int Fillings)
     /// and jugs is that part of the capacity at any mark; that of a syringe holds from half its capacity on and stays what it is there below
     /// (the shape of ISO 7886-1, table 1); that of anything that measures out drops, spoonfuls or a flow is a part of what is delivered.
     /// </summary>
-    private Volume Stated(Recipes.Documents.Tolerance stated)
+    private Volume Stated(Recipes.Quantities.Tolerance stated)
     {
         if (stated.Absolute is { } litres)
         {

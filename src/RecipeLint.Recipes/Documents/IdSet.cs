@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
 

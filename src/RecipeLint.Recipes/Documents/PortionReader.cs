@@ -1,4 +1,5 @@
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;

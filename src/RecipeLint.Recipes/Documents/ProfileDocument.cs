@@ -1,3 +1,4 @@
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Documents;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;

@@ -1,5 +1,5 @@
 using RecipeLint.Chemistry.Substances;
-using RecipeLint.Recipes.Files;
+using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
@@ -17,7 +17,7 @@ namespace RecipeLint.Recipes.Documents;
 internal sealed record Resolution(
     SubstanceCatalogue Catalogue,
     ShopSettings Settings,
-    ReferenceResolver References,
+    IReferences References,
     IReadOnlyCollection<string>? Profiles,
     IReadOnlyList<ProfileDocument> OwnProfiles,
     IReadOnlySet<string> UnreadSubstances,

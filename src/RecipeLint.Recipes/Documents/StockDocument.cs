@@ -1,5 +1,6 @@
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Documents;

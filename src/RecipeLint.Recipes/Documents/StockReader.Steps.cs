@@ -1,3 +1,4 @@
+using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;

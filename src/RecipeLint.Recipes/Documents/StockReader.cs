@@ -1,5 +1,5 @@
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes.Files;
+using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;

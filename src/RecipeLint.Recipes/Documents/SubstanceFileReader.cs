@@ -1,6 +1,7 @@
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;

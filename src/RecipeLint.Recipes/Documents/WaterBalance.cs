@@ -1,6 +1,8 @@
 using System.Globalization;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Documents;

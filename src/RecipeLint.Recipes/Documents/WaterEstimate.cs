@@ -1,5 +1,6 @@
 using System.Globalization;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Documents;

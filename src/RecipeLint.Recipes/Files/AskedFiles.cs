@@ -1,4 +1,5 @@
 using RecipeLint.Recipes.Schema;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Files;
 

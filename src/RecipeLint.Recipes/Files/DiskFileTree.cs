@@ -2,6 +2,7 @@
 #pragma warning disable RS0030
 
 using System.Security;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Files;
 

@@ -1,3 +1,5 @@
+using RecipeLint.Recipes.Text;
+
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>Finds files in folders, in a fixed order and without following links to folders.</summary>

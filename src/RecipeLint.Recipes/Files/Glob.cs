@@ -1,3 +1,5 @@
+using RecipeLint.Recipes.Text;
+
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>Patterns for shells that do not expand them: "*" and "?" inside a name, "**" for any folders.</summary>

@@ -1,4 +1,5 @@
 using System.Text;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Files;
 

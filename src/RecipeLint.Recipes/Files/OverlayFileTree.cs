@@ -1,3 +1,5 @@
+using RecipeLint.Recipes.Text;
+
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>Another tree in which one file has other bytes: text from standard input or an editor in place of what is on disk.</summary>

@@ -1,4 +1,4 @@
-using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Text;

@@ -1,5 +1,4 @@
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes.Documents;
 
 namespace RecipeLint.Recipes.Quantities;
 

@@ -1,5 +1,3 @@
-using RecipeLint.Recipes.Documents;
-
 namespace RecipeLint.Recipes.Quantities;
 
 /// <content>Half-widths behind a value, in front of its unit, or alone.</content>

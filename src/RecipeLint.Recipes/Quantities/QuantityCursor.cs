@@ -1,5 +1,3 @@
-using RecipeLint.Recipes.Documents;
-
 namespace RecipeLint.Recipes.Quantities;
 
 /// <summary>One pass over one quantity text. The first fault ends it.</summary>

@@ -35,7 +35,7 @@ public static class QuantityReader
     public static bool TryReadTolerance(
         string text,
         Dimension dimension,
-        [NotNullWhen(true)] out Documents.Tolerance? tolerance,
+        [NotNullWhen(true)] out Tolerance? tolerance,
         [NotNullWhen(false)] out QuantityFault? fault)
     {
         var example = dimension switch

@@ -1,6 +1,5 @@
 using System.Globalization;
-using RecipeLint.Recipes.Documents;
-using RecipeLint.Recipes.Files;
+using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;

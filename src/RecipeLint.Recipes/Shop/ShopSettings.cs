@@ -1,5 +1,5 @@
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Shop;

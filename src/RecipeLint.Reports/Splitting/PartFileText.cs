@@ -5,6 +5,7 @@ using System.Text.Json;
 using RecipeLint.Advice.Splitting;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Reports.Splitting;

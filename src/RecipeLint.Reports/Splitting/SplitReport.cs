@@ -4,6 +4,7 @@ using RecipeLint.Advice.Splitting;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Splitting;

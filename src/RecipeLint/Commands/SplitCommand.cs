@@ -6,7 +6,6 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;

@@ -2,7 +2,7 @@ using RecipeLint.Advice.Splitting;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Advice.Tests.Splitting;
 

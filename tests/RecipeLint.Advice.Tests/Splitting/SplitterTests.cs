@@ -4,6 +4,7 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 

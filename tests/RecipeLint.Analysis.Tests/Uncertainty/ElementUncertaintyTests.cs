@@ -3,6 +3,7 @@ using CsCheck;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 
 namespace RecipeLint.Analysis.Tests.Uncertainty;

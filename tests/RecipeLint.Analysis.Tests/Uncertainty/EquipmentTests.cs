@@ -1,7 +1,7 @@
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 
 namespace RecipeLint.Analysis.Tests.Uncertainty;

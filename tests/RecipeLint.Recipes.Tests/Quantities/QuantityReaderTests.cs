@@ -1,6 +1,5 @@
 using System.Globalization;
 using CsCheck;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 

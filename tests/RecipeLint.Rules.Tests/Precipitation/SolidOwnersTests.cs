@@ -1,5 +1,4 @@
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Precipitation;
 
 namespace RecipeLint.Rules.Tests.Precipitation;

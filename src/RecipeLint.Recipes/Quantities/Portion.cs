@@ -1,6 +1,6 @@
 using RecipeLint.Chemistry.Quantities;
 
-namespace RecipeLint.Recipes.Documents;
+namespace RecipeLint.Recipes.Quantities;
 
 /// <summary>How much of something is added, in the dimension the writer chose.</summary>
 public abstract record Portion

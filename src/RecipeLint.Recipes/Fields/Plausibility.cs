@@ -2,9 +2,10 @@ using System.Globalization;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
-namespace RecipeLint.Recipes.Documents;
+namespace RecipeLint.Recipes.Fields;
 
 /// <summary>
 /// Amounts that nobody means: bounds far outside what shops do (common practice, no source), so that a slipped unit or a lost

@@ -1,4 +1,4 @@
-namespace RecipeLint.Recipes.Files;
+namespace RecipeLint.Recipes.Text;
 
 /// <summary>Arithmetic on full paths with forward slashes; never touches the disk.</summary>
 internal static class FilePaths

@@ -4,7 +4,7 @@ using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
-namespace RecipeLint.Recipes.Documents;
+namespace RecipeLint.Recipes.Fields;
 
 /// <summary>
 /// Reads single values of one file and collects what is wrong with them. Values of the wrong JSON kind are passed over in silence:

@@ -1,6 +1,6 @@
 using RecipeLint.Recipes.Text;
 
-namespace RecipeLint.Recipes.Documents;
+namespace RecipeLint.Recipes.Fields;
 
 /// <summary>The words for a crop profile that is not known.</summary>
 internal static class ProfileNames
