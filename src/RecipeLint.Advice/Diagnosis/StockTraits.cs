@@ -1,9 +1,11 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Preservation;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Rules.Preservation;
 
 namespace RecipeLint.Advice.Diagnosis;
 
@@ -18,17 +20,8 @@ public sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperat
     /// <summary>pH above which a stock counts as alkaline, and below which as acid, for these traits (common practice, no source).</summary>
     private const double AlkalineFrom = 7.5, AcidBelow = 4.5, CorrosiveBelow = 4;
 
-    /// <summary>g/L of undissociated benzoic or sorbic acid that holds moulds back (common practice, no source: 0.05 % of undissociated acid).</summary>
-    private const double PreservedFrom = 0.5;
-
-    /// <summary>pH below which hardly anything grows in a stock without preservative (common practice, no source).</summary>
-    private const double SterileBelow = 2;
-
     /// <summary>mol/L of hydrogen carbonate, or of calcium and magnesium, from which a water counts as hard here (5.6 °dH; common practice, no source).</summary>
     private const double HardFromMolesPerLitre = 0.001;
-
-    /// <summary>Ionic strength above which hardly anything grows (mol/kg; about that of a 20 % brine: common practice, no source).</summary>
-    private const double TooSaltyFrom = 4;
 
     private static readonly Dictionary<string, (string[] Parts, string Has)> Named = new(StringComparer.Ordinal)
     {
@@ -78,18 +71,22 @@ public sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperat
         ? new Trait(true, $"{found.Substance.Name} is {what}".Replace($"{what} is {what}", $"it holds {what}", StringComparison.OrdinalIgnoreCase))
         : new Trait(stock.IsComplete ? false : null, $"the recipe holds no {(what.StartsWith("a ", StringComparison.Ordinal) ? what[2..] : what.StartsWith("an ", StringComparison.Ordinal) ? what[3..] : what)}");
 
+    /// <summary>Whether something grows in it, by the one judgement of what keeps a stock; how long it was meant to be kept does not count here.</summary>
     private Trait Feeds()
     {
-        var food = stock.Additions.FirstOrDefault(a => a.Substance.FeedsMicrobes)
+        var judged = PreservativeJudgement.Of(stock, PreservationNeeds.Of(stock.Settings));
+        var food = judged.Food.Select(f => f.Addition).FirstOrDefault()
             ?? stock.Additions.FirstOrDefault(a => a.Substance.Kind is SubstanceKind.Chelate or SubstanceKind.ChelatingAgent or SubstanceKind.Organic);
-        var whole = mixing.IsSolved ? mixing.Preservatives.Sum(p => p.Undissociated.GramsPerLitre) : 0;
-        return food switch
+        return (judged.KeptBy, food) switch
         {
-            _ when mixing.IsSolved && mixing.Ph < SterileBelow => new Trait(false, "it is too acid for most growth"),
-            _ when mixing.IsSolved && mixing.IonicStrengthMolPerKg > TooSaltyFrom => new Trait(false, "it is too salty for most growth"),
-            null => new Trait(false, "nothing in the recipe feeds mould or bacteria"),
-            _ when whole >= PreservedFrom => new Trait(false, "it holds preservative enough"),
-            _ => new Trait(true, whole > 0 ? $"{food.Substance.Name} feeds growth and the preservative is weak" : $"{food.Substance.Name} feeds growth and nothing preserves it"),
+            (SelfKeeping.Bleach, _) => new Trait(false, "it holds bleach, in which nothing grows"),
+            (SelfKeeping.Acid, _) => new Trait(false, "it is too acid for most growth"),
+            (SelfKeeping.Salt, _) => new Trait(false, "it is too salty for most growth"),
+            (SelfKeeping.Copper, _) => new Trait(false, "it holds so much free copper that hardly anything grows"),
+            (SelfKeeping.Vinegar, _) => new Trait(false, "it is as strong in vinegar as a pickle"),
+            (_, null) => new Trait(false, "nothing in the recipe feeds mould or bacteria"),
+            _ when judged.Acids.Count > 0 && judged.Strength >= 1 => new Trait(false, "it holds preservative enough"),
+            _ => new Trait(true, $"{food.Substance.Name} feeds growth and {(judged.Dosed.Count > 0 ? "the preservative is weak" : "nothing preserves it")}"),
         };
     }
 

@@ -92,14 +92,9 @@ internal sealed class PartJudge(PartFactory factory)
     /// <summary>Whether organic matter is left without a working preservative; null when it is not.</summary>
     public static Obstacle.Unpreserved? Spoils(StockFacts stock, SplitLimits limits)
     {
-        var food = MicrobialFood.In(stock).Sum(f => f.GramsPerLitre);
-        var state = stock.Chemistry.Mixing;
-        if (Rounding.SixDigits(food) < limits.MinimumFood || !state.IsSolved || state.Ph <= limits.SafeBelowPh)
-        {
-            return null;
-        }
-
-        var strength = PreservativeAcids.In(stock, state, limits.Least).Sum(a => a.Strength);
-        return Rounding.SixDigits(strength) >= 1 ? null : new Obstacle.Unpreserved(strength, state.Ph, new MassConcentration(food));
+        var judged = PreservativeJudgement.Of(stock, limits.Preserving);
+        return judged is { IsComputed: true, HasFood: true, Standing: PreservativeStanding.Missing or PreservativeStanding.Weak }
+            ? new Obstacle.Unpreserved(judged.Strength, stock.Chemistry.Mixing.Ph, new MassConcentration(judged.FoodGramsPerLitre))
+            : null;
     }
 }

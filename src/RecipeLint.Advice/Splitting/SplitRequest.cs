@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Preservation;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
 
@@ -36,26 +37,6 @@ public sealed record SplitLimits
     /// <summary>Expanded uncertainty (k = 2) of a weight, as a fraction.</summary>
     public double WeighingUncertainty { get; init; } = 0.10;
 
-    /// <summary>mg/L of undissociated acid that holds yeasts and moulds.</summary>
-    public double LeastBenzoic { get; init; } = 200;
-
-    /// <summary>mg/L of undissociated acid that holds yeasts and moulds.</summary>
-    public double LeastSorbic { get; init; } = 200;
-
-    /// <summary>mg/L of undissociated acid that holds yeasts and moulds.</summary>
-    public double LeastPropionic { get; init; } = 400;
-
-    /// <summary>g/L of organic matter from which a stock needs a preservative.</summary>
-    public double MinimumFood { get; init; } = 0.5;
-
-    /// <summary>pH below which nothing grows.</summary>
-    public double SafeBelowPh { get; init; } = 2;
-
-    /// <summary>mg/L of a preservative's undissociated acid that works, by the name of the acid.</summary>
-    public double Least(string acid) => acid switch
-    {
-        "benzoic acid" => LeastBenzoic,
-        "sorbic acid" => LeastSorbic,
-        _ => LeastPropionic,
-    };
+    /// <summary>What a kept stock needs against moulds and yeasts.</summary>
+    public PreservativeNeeds Preserving { get; init; } = new();
 }

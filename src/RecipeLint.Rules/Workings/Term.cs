@@ -55,6 +55,9 @@ public sealed class Term
     public static Term operator -(Term left, Term right) =>
         new($"{left.Text} - {right.In(Binding.Product)}", left.Value - right.Value, left.Exact - right.Exact, Binding.Sum);
 
+    /// <summary>The number with the other sign.</summary>
+    public static Term operator -(Term number) => new($"-{number.In(Binding.Atom)}", -number.Value, -number.Exact, Binding.Sum);
+
     public static Term operator *(Term left, Term right) =>
         new($"{left.In(Binding.Product)} × {right.In(Binding.Product)}", left.Value * right.Value, left.Exact * right.Exact, Binding.Product);
 

@@ -19,6 +19,9 @@ internal sealed class WorkingBuilder(string title)
     public Term Option(string what, string option, RuleContext context) =>
         Given(what, context.Number(option), context.Descriptor.Options.First(o => o.Name == option).Unit, $"option '{option}'");
 
+    /// <summary>An option of the rule.</summary>
+    public Term Option(string what, NumberOption option) => Given(what, option, option.Unit, $"option '{option.Name}'");
+
     /// <summary>A number worked out from printed ones.</summary>
     public Term Result(string what, string formula, Term numbers, string unit = "")
     {

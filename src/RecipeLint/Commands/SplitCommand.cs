@@ -11,6 +11,7 @@ using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports.Splitting;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Preservation;
 
 namespace RecipeLint.Commands;
 
@@ -112,11 +113,7 @@ internal static class SplitCommand
         {
             DisplaySteps = Option("below-scale-resolution", "displaySteps"),
             WeighingUncertainty = Option("below-minimum-weight", "limit") / 100,
-            LeastBenzoic = Option("preservative-too-weak", "leastBenzoic"),
-            LeastSorbic = Option("preservative-too-weak", "leastSorbic"),
-            LeastPropionic = Option("preservative-too-weak", "leastPropionic"),
-            MinimumFood = Option("preservative-too-weak", "minimumFood"),
-            SafeBelowPh = Option("preservative-too-weak", "safeBelowPh"),
+            Preserving = PreservationNeeds.Of(tuning),
         };
     }
 

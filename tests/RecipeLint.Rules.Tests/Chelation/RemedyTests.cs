@@ -34,7 +34,8 @@ public sealed class RemedyTests
         const string Benzoate = "sodium-benzoate 1 g", Citrate = "tripotassium-citrate-h2o 5 g";
         var message = Only("preservative-too-weak", Bottles.Stock("trace", Bottles.Add(Benzoate, Citrate)));
         var ph = message.Split("Acidify to pH ")[1].Split(',')[0];
-        Assert.InRange(double.Parse(ph, CultureInfo.InvariantCulture), 4.2, 4.7);
+        // 3.5 g/L of citrate kept for three months take half as much again as a stock without food.
+        Assert.InRange(double.Parse(ph, CultureInfo.InvariantCulture), 4.0, 4.5);
 
         Gone("preservative-too-weak", Bottles.Stock("trace", Bottles.Add(Benzoate, Citrate) + $$""", {"adjust": "pH {{ph}}", "using": "nitric-38"}"""));
         Only("preservative-too-weak", Bottles.Stock("trace", Bottles.Add(Benzoate, Citrate) + """, {"adjust": "pH 4.9", "using": "nitric-38"}"""));

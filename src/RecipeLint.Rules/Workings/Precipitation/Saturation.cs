@@ -50,7 +50,7 @@ internal static class Saturation
         if (component == "H+")
         {
             var pH = work.Given("pH before anything falls out", state.Ph, "", Engine);
-            return ("a(H+)", work.Result("activity of the hydrogen ions", "10^(-pH)", Term.TenTo(Term.Of(-pH.Value))), -state.Ph);
+            return ("a(H+)", work.Result("activity of the hydrogen ions", "10^(-pH)", Term.TenTo(-pH)), -state.Ph);
         }
 
         var log = state.LogActivity(component) ?? 0;

@@ -1,0 +1,144 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Preservation;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
+using RecipeLint.Rules.Workings;
+
+namespace RecipeLint.Rules.Preservation;
+
+/// <summary>Food for moulds and bacteria in a kept stock, and nothing that stops them.</summary>
+internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IProposesRepairs
+{
+    public const string RuleName = "carbon-without-preservative";
+
+    /// <summary>What is sold for it, the one that works up to the higher pH first.</summary>
+    private static readonly string[] _usual = ["potassium-sorbate", "sodium-benzoate"];
+
+    public override string Name => RuleName;
+
+    protected override IEnumerable<UnguardedFood> Judge(StockFacts stock, RuleContext context)
+    {
+        var needs = PreservationNeeds.Of(stock.Settings) with
+        {
+            MinimumFood = context.Options<CarbonWithoutPreservativeOptions>().MinimumFood,
+            FreshDays = context.Options<CarbonWithoutPreservativeOptions>().FreshDays,
+            SafeBelowPh = context.Options<CarbonWithoutPreservativeOptions>().SafeBelowPh,
+            SafeCopper = context.Options<CarbonWithoutPreservativeOptions>().SafeCopper,
+        };
+        var judged = PreservativeJudgement.Of(stock, needs);
+        var food = new Check("enough to live on", judged.FoodGramsPerLitre, Relation.AtLeast, needs.MinimumFood, "g/L");
+        var kept = KeptLong.Check(stock, needs.FreshDays);
+        yield return new UnguardedFood(stock, judged, food, kept)
+        {
+            Checks =
+            [
+                food,
+                .. kept is null ? [] : new[] { kept },
+                Check.That("no preservative is in it", judged.Dosed.Count == 0),
+                Check.That("it does not keep itself by acid, salt, vinegar, bleach or copper", judged.KeptBy == SelfKeeping.None),
+            ],
+        };
+    }
+
+    protected override Finding Describe(UnguardedFood verdict, RuleContext context)
+    {
+        var (stock, food) = (verdict.Stock, verdict.Judged.Food);
+        var total = verdict.Food.Value;
+        var kept = verdict.Judged.Days is { } days ? $"kept for {Say.Days(days)}" : "that is kept";
+        var names = Say.List(food.Select(f => f.Addition.Substance.Name).Distinct(StringComparer.Ordinal));
+        return context.Find(
+            food[0].Addition.Place,
+            $"'{stock.Stock.Name}' holds {Say.Number(total)} g/L of organic matter ({names}) and no preservative. "
+            + $"Moulds and bacteria live on it: a stock {kept} grows slime that eats the acid or chelate and clogs drippers. "
+            + $"{Remedy(verdict, context)}, or mix it fresh within {context.Options<CarbonWithoutPreservativeOptions>().FreshDays} days.") with
+        {
+            Related = [.. food.Skip(1).Select(f => new RelatedPlace(f.Addition.Place, "also feeds microbes"))],
+            Measured = new Measured("organic matter", total, verdict.Food.Limit, "g/L"),
+            Values =
+            [
+                new NamedValue("organic matter", total, "g/L"),
+                .. Doses(verdict.Judged, context.Facts).Select(d => new NamedValue($"{d.Preservative.Name} that guards it", d.GramsPerLitre, "g/L")),
+            ],
+        };
+    }
+
+    protected override Working Work(UnguardedFood verdict, RuleContext context)
+    {
+        var stock = verdict.Stock;
+        var work = new WorkingBuilder($"food for microbes in '{stock.Stock.Name}'");
+        var volume = work.Given("the batch", stock.Volume.Litres, "L", From.File);
+        var parts = new List<Term>();
+        foreach (var (addition, _) in verdict.Judged.Food)
+        {
+            var mass = work.Given(addition.Substance.Name, addition.Mass.Grams, "g", From.File);
+            var strength = work.Given("its strength", addition.Substance.Strength.Value, "g/g", "catalogue");
+            parts.Add(work.Result("of it in a litre", "weight × strength / batch", mass * strength / volume, "g/L"));
+        }
+
+        var total = parts.Count switch
+        {
+            0 => work.Given("organic matter", 0, "g/L", From.File),
+            1 => parts[0],
+            _ => work.Result("organic matter", "sum", Term.Sum(parts), "g/L"),
+        };
+        work.Check(verdict.Food, total, work.Option("least", context.Options<CarbonWithoutPreservativeOptions>().MinimumFood));
+        KeptLong.Write(work, verdict.Kept, context.Options<CarbonWithoutPreservativeOptions>().FreshDays);
+        if (verdict.Judged.KeptBy != SelfKeeping.None)
+        {
+            var pH = work.Given("its pH", stock.Chemistry.Mixing.Ph, "", From.Engine);
+            work.Remark(
+                $"Up to pH {Say.Number(context.Options<CarbonWithoutPreservativeOptions>().SafeBelowPh)}, in very strong salt, bleach or vinegar, or beside much free copper nothing grows (pH here {pH.Text}).");
+        }
+
+        return work.Statements(verdict).Done(total);
+    }
+
+    /// <summary>As much of a preservative as the message says, or a short life.</summary>
+    protected override IEnumerable<RepairProposal> Repair(UnguardedFood verdict, Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        foreach (var (preservative, grams) in Doses(verdict.Judged, context.Facts))
+        {
+            if (Additions.New(context, stock, preservative.Id, grams * stock.Volume.Litres, Steps.AfterFirstWater(stock), "to the first water") is { } added)
+            {
+                yield return added;
+            }
+        }
+
+        yield return Keep.For(context, stock, context.Rule.Options<CarbonWithoutPreservativeOptions>().FreshDays);
+    }
+
+    private static string Remedy(UnguardedFood verdict, RuleContext context)
+    {
+        if (!verdict.Judged.IsComputed)
+        {
+            return "Add potassium sorbate or sodium benzoate before the acid, use a mineral acid instead";
+        }
+
+        var doses = Doses(verdict.Judged, context.Facts).Select(d => $"{Say.Number(d.GramsPerLitre)} g/L of {d.Preservative.Name}").ToList();
+        if (doses.Count > 0)
+        {
+            return $"Add {string.Join(" or ", doses)} before the acid, use a mineral acid instead";
+        }
+
+        return Preservatives(context.Facts).Select(p => (p.Name, Grams: verdict.Judged.DoseOf(p, PreservativeJudgement.WorkingPh))).FirstOrDefault(d => d.Grams is not null)
+            is ({ } name, { } grams)
+            ? $"Acidify it to pH {Say.Number(PreservativeJudgement.WorkingPh)} with a mineral acid and give {Say.Number(grams)} g/L of {name}"
+            : "Leave the organic matter out of a stock that is kept";
+    }
+
+    private static IEnumerable<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> Doses(PreservativeJudgement judged, Facts facts) =>
+        Preservatives(facts).Select(p => (p, Grams: judged.DoseOf(p))).Where(d => d.Grams is not null).Select(d => (d.p, d.Grams!.Value));
+
+    private static IEnumerable<Chemistry.Substances.Substance> Preservatives(Facts facts) =>
+        _usual.Select(facts.Workspace.Catalogue.ById).OfType<Chemistry.Substances.Substance>();
+}
+
+/// <summary>What microbes live on in a stock, and what stops them.</summary>
+/// <param name="Kept">Null where the file does not say for how long.</param>
+internal sealed record UnguardedFood(StockFacts Stock, PreservativeJudgement Judged, Check Food, Check? Kept) : Verdict;

@@ -1,0 +1,164 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Preservation;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
+using RecipeLint.Rules.Workings;
+
+namespace RecipeLint.Rules.Preservation;
+
+/// <summary>More preservative than the plants should get, or so much that it is about to crystallise on a cold night.</summary>
+internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IProposesRepairs
+{
+    public const string RuleName = "preservative-too-strong";
+
+    public override string Name => RuleName;
+
+    protected override IEnumerable<StrongPreservative> Judge(StockFacts stock, RuleContext context)
+    {
+        var dosed = PreservativeJudgement.DosedIn(stock);
+        yield return CarryOver(stock, context, dosed.Count > 0 ? dosed[0] : null);
+        if (dosed.Count > 0 && PreservativeCrystals.Of(stock) is { } crystals)
+        {
+            var used = new Check("near the limit", crystals.UsedPercent, Relation.Over, context.Options<PreservativeTooStrongOptions>().CloseTo, "%");
+            yield return new NearCrystals(stock, dosed[0], crystals, used)
+            {
+                Checks = [used, Check.That("it does not crystallise by the constants (the rules on deposits speak of that)", crystals.Acid.StaysDissolved)],
+            };
+        }
+    }
+
+    protected override Finding Describe(StrongPreservative verdict, RuleContext context) => verdict switch
+    {
+        NearCrystals near => Describe(near, context),
+        var carried => Describe((CarriedPreservative)carried, context),
+    };
+
+    protected override Working Work(StrongPreservative verdict, RuleContext context) => verdict switch
+    {
+        NearCrystals near => Work(near, context),
+        var carried => Work((CarriedPreservative)carried, context),
+    };
+
+    /// <summary>Less of it, or a warmer place.</summary>
+    protected override IEnumerable<RepairProposal> Repair(StrongPreservative verdict, Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        if (context.AdditionAt(stock, finding.Place) is { } preservative)
+        {
+            yield return Additions.Less(context, preservative);
+        }
+
+        if (verdict is NearCrystals)
+        {
+            yield return Keep.Warmer(context, stock);
+        }
+        else if (Strength.Stronger(context, stock) is { } stronger)
+        {
+            yield return stronger;
+        }
+    }
+
+    private static CarriedPreservative CarryOver(StockFacts stock, RuleContext context, AdditionFacts? dosed)
+    {
+        var concentration = PreservativeAcids.Components.Sum(c => stock.Concentration(c).MolesPerLitre);
+        var doses = context.Facts.Recipes
+            .SelectMany(r => r.Doses.Where(d => d.Stock?.Stock.File == stock.Stock.File).Select(d => d.Volume / r.FinalVolume))
+            .ToList();
+        var dose = doses.Count > 0 ? doses.Max() : stock.Stock.Dose?.Value.LitresPerLitre ?? 0;
+        var carried = new Check(
+            "more than plants should get", Rounding.SixDigits(concentration * dose * 1e6), Relation.Over, context.Options<PreservativeTooStrongOptions>().MostCarriedOver, "µmol/L");
+        return new CarriedPreservative(stock, dosed, dose, doses.Count > 0, carried)
+        {
+            Checks = [carried, Check.That("a preservative is in it", dosed is not null)],
+        };
+    }
+
+    private static Finding Describe(CarriedPreservative verdict, RuleContext context)
+    {
+        var (stock, dosed, carried, limit) = (verdict.Stock, verdict.Dosed!, verdict.Carried.Value, verdict.Carried.Limit);
+        var grams = dosed.Mass.Grams / stock.Volume.Litres * limit / carried;
+        var message = $"'{stock.Stock.Name}' carries {Say.Number(carried)} µmol/L of preservative to the plants at {Say.Number(verdict.Dose * 1000)} mL/L. "
+            + $"Benzoic acid held back strawberry plantlets from {Say.Number(limit)} µmol/L on, and slime in the tank lives on the rest. "
+            + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or make the stock stronger and dose less of it.";
+        var level = carried >= context.Options<PreservativeTooStrongOptions>().HarmFrom ? Level.Warning : Level.Note;
+        return context.Find(dosed.Place, IdPath.Of(context.Facts.Workspace, dosed.Place) + "#carried", message, level) with
+        {
+            Measured = new Measured("preservative in the feed", carried, limit, "µmol/L"),
+            Values = [new NamedValue("preservative in the feed", carried, "µmol/L"), new NamedValue("dose", verdict.Dose * 1000, "mL/L")],
+        };
+    }
+
+    private static Finding Describe(NearCrystals verdict, RuleContext context)
+    {
+        var (stock, dosed, (acid, index, coldest)) = (verdict.Stock, verdict.Dosed!, verdict.Crystals);
+        var salted = index > acid.Index + 0.02 ? ", because the salts push it out" : "";
+
+        // A little less than in proportion: with less of the salt the stock is more acid.
+        var grams = 0.95 * dosed.Mass.Grams / stock.Volume.Litres * verdict.Used.Limit / verdict.Used.Value;
+        var message = $"At {Say.Number(coldest.Temperature.Celsius)} °C the {acid.Acid} of '{stock.Stock.Name}' stands at {Say.Number(verdict.Used.Value)} % of what stays dissolved at pH {Say.Number(Math.Round(coldest.Ph, 2))}{salted}. "
+            + "A colder night or a splash of acid brings shiny plates that float, clog the tube and leave the stock unprotected. "
+            + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or keep the stock warmer.";
+        return context.Find(dosed.Place, message) with
+        {
+            Measured = new Measured("share of the solubility", verdict.Used.Value, verdict.Used.Limit, "%"),
+            Values =
+            [
+                new NamedValue("share of the solubility", verdict.Used.Value, "%"),
+                new NamedValue("temperature", coldest.Temperature.Celsius, "°C"),
+                new NamedValue("undissociated " + acid.Acid, acid.Undissociated.GramsPerLitre * 1000, "mg/L"),
+            ],
+        };
+    }
+
+    private static Working Work(CarriedPreservative verdict, RuleContext context)
+    {
+        var stock = verdict.Stock;
+        var work = new WorkingBuilder($"preservative that '{stock.Stock.Name}' carries to the plants");
+        var parts = PreservativeAcids.Components.Where(p => stock.Concentration(p).MolesPerLitre > 0)
+            .Select(p => work.Given(p.Replace("inert:", "", StringComparison.Ordinal), 1000 * stock.Concentration(p).MolesPerLitre, "mmol/L", From.Amounts))
+            .ToList();
+        var total = parts.Count switch
+        {
+            0 => work.Given("preservative", 0, "mmol/L", From.Amounts),
+            1 => parts[0],
+            _ => work.Result("together", "sum", Term.Sum(parts), "mmol/L"),
+        };
+        var dose = work.Given("highest dose", 1000 * verdict.Dose, "mL/L", verdict.DoseIsOfRecipes ? "recipe" : From.File);
+        var carried = work.Result("in the feed", "mmol/L × mL/L", total * dose, "µmol/L");
+        return work.Check(verdict.Carried, carried, work.Option("limit", context.Options<PreservativeTooStrongOptions>().MostCarriedOver)).Statements(verdict).Done(carried);
+    }
+
+    private static Working Work(NearCrystals verdict, RuleContext context)
+    {
+        var (acid, _, coldest) = verdict.Crystals;
+        var work = new WorkingBuilder($"{acid.Acid} of '{verdict.Stock.Stock.Name}' at {Say.Number(coldest.Temperature.Celsius)} °C, the coldest it is kept at");
+        var index = work.Given("saturation index of the solid acid", acid.Index, "", From.Engine);
+        if (verdict.Crystals.IsSalted)
+        {
+            var strength = work.Given("ionic strength", coldest.IonicStrengthMolPerKg, "mol/kg", From.Engine);
+            index = work.Result(
+                "with what the salts push out (0.16 kg/mol)", "index + 0.16 × ionic strength", index + (PreservativeCrystals.SaltingOut * strength));
+        }
+
+        var used = work.Result("of what stays dissolved", "100 × 10^index", 100 * Term.TenTo(index), "%");
+        return work.Check(verdict.Used, used, work.Option("limit", context.Options<PreservativeTooStrongOptions>().CloseTo)).Statements(verdict).Done(used);
+    }
+}
+
+/// <summary>A preservative that goes too far, in one of two ways.</summary>
+/// <param name="Dosed">The largest addition; null where none goes in.</param>
+internal abstract record StrongPreservative(StockFacts Stock, AdditionFacts? Dosed) : Verdict;
+
+/// <summary>What the plants get of it.</summary>
+/// <param name="Dose">The highest, as a fraction of the final volume.</param>
+/// <param name="DoseIsOfRecipes">False where only the stock itself states one.</param>
+internal sealed record CarriedPreservative(StockFacts Stock, AdditionFacts? Dosed, double Dose, bool DoseIsOfRecipes, Check Carried)
+    : StrongPreservative(Stock, Dosed);
+
+/// <summary>How near it stands to crystallising.</summary>
+internal sealed record NearCrystals(StockFacts Stock, AdditionFacts? Dosed, PreservativeCrystals Crystals, Check Used) : StrongPreservative(Stock, Dosed);

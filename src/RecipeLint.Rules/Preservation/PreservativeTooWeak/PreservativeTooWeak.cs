@@ -1,0 +1,116 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Preservation;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
+
+namespace RecipeLint.Rules.Preservation;
+
+/// <summary>A preservative of which too little is undissociated acid for the food, the time and the pH of the stock.</summary>
+internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>, IProposesRepairs
+{
+    public const string RuleName = "preservative-too-weak";
+
+    /// <summary>No stock is soured further than this for a preservative.</summary>
+    private const double LowestUsualPh = 2.5;
+
+    public override string Name => RuleName;
+
+    protected override IEnumerable<WeakPreservative> Judge(StockFacts stock, RuleContext context)
+    {
+        var needs = PreservationNeeds.Of(stock.Settings);
+        var judged = PreservativeJudgement.Of(stock, needs);
+        var strength = new Check("less than holds yeasts and moulds", judged.Strength, Relation.Under, 1);
+        var kept = KeptLong.Check(stock, needs.FreshDays);
+        yield return new WeakPreservative(stock, judged, needs, strength, kept)
+        {
+            Checks =
+            [
+                strength,
+                .. kept is null ? [] : new[] { kept },
+                Check.That("a preservative is in it whose undissociated part can be told", judged.Dosed.Count > 0 && judged.Acids.Count > 0),
+                Check.That("it does not keep itself by acid, salt, vinegar, bleach or copper", judged.KeptBy == SelfKeeping.None),
+            ],
+        };
+    }
+
+    protected override Finding Describe(WeakPreservative verdict, RuleContext context)
+    {
+        var (stock, judged) = (verdict.Stock, verdict.Judged);
+        var ph = stock.Chemistry.Mixing.Ph;
+        var what = string.Join(" and ", judged.Acids.Select(a =>
+            $"only {Say.Number(a.WholeMilligramsPerLitre)} of the {Say.Number(a.TotalMilligramsPerLitre)} mg/L {a.Name} as undissociated acid, where {Say.Number(a.LeastMilligramsPerLitre)} mg/L is the least that works"));
+        var message = $"At pH {Say.Number(Math.Round(ph, 2))} '{stock.Stock.Name}' holds {what}. "
+            + (judged.HasFood
+                ? $"Only that form enters the cells of moulds and yeasts, which live on the {Say.Number(judged.FoodGramsPerLitre)} g/L of organic matter as if nothing had been added. "
+                : "Only that form enters the cells of moulds and yeasts, so this much protects nothing. ")
+            + Remedy(judged);
+        return context.Find(judged.Dosed[0].Place, message, judged.HasFood ? null : Level.Note) with
+        {
+            Related = [.. judged.Dosed.Skip(1).Select(a => new RelatedPlace(a.Place, "also counted"))],
+            Measured = new Measured("undissociated acid over the least that works", judged.Strength, 1, ""),
+            Values =
+            [
+                new NamedValue("pH", ph, ""),
+                .. judged.Acids.Select(a => new NamedValue("undissociated " + a.Name, a.WholeMilligramsPerLitre, "mg/L")),
+                new NamedValue("organic matter", judged.FoodGramsPerLitre, "g/L"),
+            ],
+        };
+    }
+
+    /// <summary>As much of it as the message says, more acid, or a short life.</summary>
+    protected override IEnumerable<RepairProposal> Repair(WeakPreservative verdict, Finding finding, RepairContext context)
+    {
+        if (context.StockOf(finding) is not { } stock)
+        {
+            yield break;
+        }
+
+        foreach (var preservative in verdict.Judged.Dosed.Select(d => context.AdditionAt(stock, d.Place)).OfType<AdditionFacts>())
+        {
+            if (verdict.Judged.DoseOf(preservative.Substance) is { } grams
+                && Additions.Times(context, preservative, grams * stock.Volume.Litres / preservative.Mass.Grams, "more", Round.Up) is { } more)
+            {
+                yield return more;
+            }
+        }
+
+        foreach (var acid in Additions.Acid(context, stock))
+        {
+            yield return acid;
+        }
+
+        yield return Keep.For(context, stock, context.Rule.Options<PreservativeTooWeakOptions>().FreshDays);
+    }
+
+    private static string Remedy(PreservativeJudgement judged)
+    {
+        var ways = new List<string>();
+        var acid = judged.Acids[0];
+        var share = acid.LeastMilligramsPerLitre / acid.TotalMilligramsPerLitre;
+        if (judged.Acids.Count == 1 && share < 0.95 && acid.ApparentPk + Math.Log10((1 - share) / share) is >= LowestUsualPh and var ph)
+        {
+            // A tenth lower, because the acid itself and the topping up move it a little.
+            ways.Add($"Acidify to pH {Say.Number(Math.Floor((ph - 0.1) * 10) / 10)}, where the same dose is enough");
+        }
+
+        var main = judged.Dosed[0].Substance;
+        if (judged.DoseOf(main) is { } grams)
+        {
+            ways.Add((ways.Count == 0 ? "Raise" : "or raise") + $" the dose to {Say.Number(grams)} g/L");
+        }
+
+        if (ways.Count == 0)
+        {
+            ways.Add(judged.DoseOf(main, PreservativeJudgement.WorkingPh) is { } there
+                ? $"Acidify to pH {Say.Number(PreservativeJudgement.WorkingPh)} and give {Say.Number(there)} g/L, or mix it fresh within a week"
+                : "Mix it fresh within a week");
+        }
+
+        return string.Join(", ", ways) + ".";
+    }
+}
+
+/// <summary>How much of a preservative works in a stock.</summary>
+/// <param name="Kept">Null where the file does not say for how long.</param>
+internal sealed record WeakPreservative(StockFacts Stock, PreservativeJudgement Judged, PreservativeNeeds Needs, Check Strength, Check? Kept) : Verdict;
