@@ -8,9 +8,9 @@ public static class Say
     /// <summary>Three significant digits, invariant, no exponent between 0.0001 and a million.</summary>
     public static string Number(double value)
     {
-        if (value == 0)
+        if (value == 0 || !double.IsFinite(value))
         {
-            return "0";
+            return value == 0 ? "0" : value.ToString(CultureInfo.InvariantCulture);
         }
 
         var magnitude = (int)Math.Floor(Math.Log10(Math.Abs(value)));

@@ -47,6 +47,10 @@ internal static class StockColour
         return Rounding.SixDigits(best.Strength) >= 1 ? best.Colour : Colourless;
     }
 
+    /// <summary>What shows most; null where nothing has a colour.</summary>
+    internal static AdditionFacts? Strongest(StockFacts stock) =>
+        stock.Additions.Where(a => a.Substance.Colour is not null).MaxBy(a => Strength(a, stock.Volume.Litres));
+
     /// <summary>Times the visible concentration.</summary>
     internal static double Strength(AdditionFacts addition, double litres)
     {

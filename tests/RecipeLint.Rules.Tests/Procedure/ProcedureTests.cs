@@ -5,6 +5,72 @@ namespace RecipeLint.Rules.Tests.Procedure;
 /// <summary>What the procedure rules compute, held against handbooks and pocket-calculator arithmetic; the folders hold what they say.</summary>
 public sealed class ProcedureTests
 {
+    /// <summary>A mark that cannot be read, or one that is met and passed within the tolerance: nothing follows the top-up, and nothing may throw.</summary>
+    [Fact]
+    public void AVesselTooFullBeforeItsLastTopUpIsSaidThere()
+    {
+        var finding = Assert.Single(Workbench.Judge("topped-up-past-volume", """{"pour": "1020 mL"}, {"topUp": "1010 mL"}"""));
+        Assert.Contains("the vessel already holds about 1.02 L", finding.Message, StringComparison.Ordinal);
+        Workbench.Judge("topped-up-past-volume", """{"pour": "1.5 L"}, {"topUp": "to the mark"}""");
+        for (var poured = 80; poured < 140; poured += 3)
+        {
+            for (var mark = 80; mark < 140; mark += 3)
+            {
+                Workbench.Judge("topped-up-past-volume", FormattableString.Invariant($$"""{"pour": "{{poured * 10}} mL"}, {"topUp": "{{mark * 10}} mL"}"""));
+            }
+        }
+    }
+
+    /// <summary>Two salts before any water: nothing meets in water, and the working says so.</summary>
+    [Fact]
+    public void SaltsBeforeAnyWaterAreExplained()
+    {
+        var explained = Workbench.Explain(
+            "concentrate-onto-concentrate",
+            """{"add": "calcium-nitrate-4h2o", "amount": "5 g"}, {"add": "magnesium-sulfate-7h2o", "amount": "5 g"}, {"pour": "9 L"}, {"topUp": "10 L"}""",
+            "10 L");
+        Assert.Empty(explained.Findings);
+        Assert.NotEmpty(explained.Workings);
+    }
+
+    /// <summary>400 stocks, each with a thousand times the one before: no amount is a number any more, and the rule still answers.</summary>
+    [Fact]
+    public void StocksDrawnFromEachOtherPastAllNumbersDoNotThrow()
+    {
+        var files = Enumerable.Range(0, 400).Select(i => (
+            Name: $"s{i}.stock.json",
+            Text: $$$"""{"format": 1, "makes": "1 mL", "steps": [{"pour": "1 mL"}, {{{(i == 0 ? "" : $$"""{"add": "s{{i - 1}}.stock.json", "amount": "1 L"}, """)}}}{"add": "potassium-nitrate", "amount": "900 kg"}, {"topUp": "1 mL"}]}"""));
+        Workbench.JudgeFiles("too-little-water-to-dissolve", [.. files]);
+    }
+
+    /// <summary>Who follows the advice on water gets the next finding and not silence: saturated potassium nitrate chills its water by some 25 K.</summary>
+    [Fact]
+    public void TheAdvisedWaterDoesNotSilenceTheChill()
+    {
+        for (var grams = 1500; grams <= 2600; grams += 20)
+        {
+            string Steps(string pour) => FormattableString.Invariant($$"""{"pour": "{{pour}}"}, {"add": "potassium-nitrate", "amount": "{{grams}} g"}, {"stir": "well"}, {"topUp": "10 L"}""");
+            var dry = Assert.Single(Workbench.Judge("too-little-water-to-dissolve", Steps("2 L"), "10 L"));
+            var advised = System.Text.RegularExpressions.Regex.Match(dry.Message, @"Pour at least ([0-9.]+ L)").Groups[1].Value;
+            Assert.Empty(Workbench.Judge("too-little-water-to-dissolve", Steps(advised), "10 L"));
+            Assert.True(Workbench.Judge("cools-on-dissolving", Steps(advised), "10 L").Count == 1, $"{grams} g in {advised}");
+        }
+    }
+
+    /// <summary>
+    /// 0.83 kg of ammonium nitrate in a litre: the heats at infinite dilution add up to 63 K, but water freezes 20 K below the bench and a
+    /// freezing mixture reaches 25 K at most (classic figure, carried with the heats). The message says what can happen, and its doubts.
+    /// </summary>
+    [Fact]
+    public void TheFallIsLimitedByFreezingAndItsDoubtsAreSaid()
+    {
+        var finding = Assert.Single(Workbench.Judge("cools-on-dissolving", """{"pour": "1 L"}, {"add": "ammonium-nitrate", "amount": "830 g"}, {"stir": "well"}, {"topUp": "1.6 L"}""", "1.6 L"));
+        Assert.Equal(20, Value(finding, "cooling"), 1e-6);
+        Assert.Equal(0, Value(finding, "temperature"), 1e-6);
+        Assert.Contains("by up to 20 K, from 20 to about 0 °C", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("the real change is smaller", finding.Message, StringComparison.Ordinal);
+    }
+
     private static double Value(Finding finding, string name) => finding.Values.Single(v => v.Name == name).Value;
 
     /// <summary>

@@ -4,6 +4,7 @@ using RecipeLint.Analysis.Profiles;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Tests.Folders;
+using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Tests.Procedure;
 
@@ -15,6 +16,25 @@ internal static class Workbench
         var result = LintEngine.Judge(
             Analyzer.Analyse(Load(Text(steps, makes, more))),
             new EngineOptions { Rules = [RuleList.All.Single(r => r.Name == rule)] });
+        Assert.Empty(result.Faults);
+        return result.Findings;
+    }
+
+    /// <summary>How one rule comes to what it says of a stock.</summary>
+    internal static RuleOnFile Explain(string rule, string steps, string makes = "1 L", string more = "") =>
+        RuleOnFile.Of(Analyzer.Analyse(Load(Text(steps, makes, more))), RuleList.All.Single(r => r.Name == rule), "a.stock.json");
+
+    /// <summary>What one rule says of several files.</summary>
+    internal static IReadOnlyList<Finding> JudgeFiles(string rule, IReadOnlyList<(string Name, string Text)> texts)
+    {
+        var files = new MemoryFileTree("/shop").AddFolder("/shop");
+        foreach (var (name, text) in texts)
+        {
+            files.Add(name, Encoding.UTF8.GetBytes(text));
+        }
+
+        var facts = Analyzer.Analyse(WorkspaceLoader.Load(files, ["."], new LoadOptions { Profiles = ProfileLibrary.AllNames }));
+        var result = LintEngine.Judge(facts, new EngineOptions { Rules = [RuleList.All.Single(r => r.Name == rule)] });
         Assert.Empty(result.Faults);
         return result.Findings;
     }

@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Procedure;
 
@@ -9,8 +10,10 @@ namespace RecipeLint.Rules.Procedure;
 /// A label that names what no step brings, or a list of contents that leaves out a nutrient. The words on the label are held against the
 /// ions and agents that the additions set free; a label in other words is not judged.
 /// </summary>
-public sealed class LabelContradictsContents : StockRule
+internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
 {
+    public const string RuleName = "label-contradicts-contents";
+
     /// <summary>What a word on a label stands for, by what it sets free. Any of the components will do.</summary>
     private static readonly (string Name, string Words, string[] Components)[] _known =
     [
@@ -52,45 +55,85 @@ public sealed class LabelContradictsContents : StockRule
         .. _known.Select(k => (k.Name, new Regex($@"(?<!\bno |\bwithout |\bfree of )\b(?:{k.Words})\b(?!-free| free)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), k.Components)),
     ];
 
-    public override string Name => "label-contradicts-contents";
+    public override string Name => RuleName;
 
-    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    protected override IEnumerable<LabelAgainstContents> Judge(StockFacts stock, RuleContext context)
     {
         if (!CanBeJudged(stock))
         {
-            yield break;
+            return
+            [
+                new LabelAgainstContents(stock, false, [], [], null)
+                {
+                    Checks = [Check.That("it is marked for the bench, says what is inside, and all of that is known", false)],
+                },
+            ];
         }
 
-        var place = stock.Stock.Label!.Place.Child("contents");
-        if (Absent(stock) is { Count: > 0 } absent)
+        var absent = Absent(stock);
+        var unnamed = Unnamed(stock, context);
+        var missing = new Check("something is named that nothing brings", absent.Count, Relation.Over, 0);
+        var left = new Check("something is brought that a list leaves out", unnamed.Count, Relation.Over, 0);
+        return
+        [
+            new LabelAgainstContents(stock, false, absent, [], missing) { Checks = [missing] },
+            new LabelAgainstContents(stock, true, [], unnamed, left) { Checks = [left] },
+        ];
+    }
+
+    protected override Finding Describe(LabelAgainstContents verdict, RuleContext context) =>
+        verdict.IsUnnamed ? Incomplete(verdict, context) : Wrong(verdict, context);
+
+    protected override Working Work(LabelAgainstContents verdict, RuleContext context)
+    {
+        var work = new WorkingBuilder($"the label of '{verdict.Stock.Stock.Name}' against its steps");
+        if (verdict.Count is not { } check)
         {
-            yield return context.Find(
-                place,
-                $"{IdPath.Of(context.Facts.Workspace, place)}#absent",
-                $"The label of '{stock.Stock.Name}' names {Say.List(absent)}, but nothing that goes in brings {(absent.Count == 1 ? "any" : "them")}. "
-                + "Whoever reads it takes the bottle for what it says, and the crop goes without. "
-                + "Either a line of the steps was lost or exchanged, or the label is another bottle's: make the two agree.");
+            return work.Statements(verdict).Done();
         }
 
-        if (Unnamed(stock, context) is { Count: > 0 } unnamed)
+        if (!verdict.IsUnnamed)
         {
-            yield return Incomplete(stock, place, unnamed, context);
+            work.Remark(verdict.Absent.Count == 0 ? "Everything it names is brought by a step." : $"Named and not brought: {Say.List(verdict.Absent)}.");
         }
+
+        foreach (var held in verdict.Unnamed)
+        {
+            work.Given($"{held.Name}, brought and not named", held.MilligramsPerLitre, "mg/L", From.Amounts);
+        }
+
+        var count = work.Given(verdict.IsUnnamed ? "brought and not on the list" : "named and not brought", check.Value, "", From.Count);
+        return work.Check(check, count, 0).Done(count);
     }
 
     /// <summary>True for a bench sheet with a label whose contents are known through and through.</summary>
-    internal static bool CanBeJudged(StockFacts stock) =>
+    private static bool CanBeJudged(StockFacts stock) =>
         stock.Stock is { ForBench: true, Label.ContentsText: not null } && stock.IsComplete && stock.Additions.All(a => a.Substance.Dissolves.Count > 0);
 
     /// <summary>What the label names and nothing brings.</summary>
-    internal static IReadOnlyList<string> Absent(StockFacts stock) =>
+    private static IReadOnlyList<string> Absent(StockFacts stock) =>
         [.. Named(stock).Where(w => !w.Components.Any(c => Brought(stock, c) > 0)).Select(w => w.Name)];
 
     private static IEnumerable<(string Name, Regex Word, string[] Components)> Named(StockFacts stock) =>
         _words.Where(w => w.Word.IsMatch(stock.Stock.Label?.ContentsText ?? ""));
 
-    private static Finding Incomplete(StockFacts stock, Place place, IReadOnlyList<Held> unnamed, RuleContext context) =>
-        context.Find(
+    private static Finding Wrong(LabelAgainstContents verdict, RuleContext context)
+    {
+        var (stock, absent) = (verdict.Stock, verdict.Absent);
+        var place = stock.Stock.Label!.Place.Child("contents");
+        return context.Find(
+            place,
+            $"{IdPath.Of(context.Facts.Workspace, place)}#absent",
+            $"The label of '{stock.Stock.Name}' names {Say.List(absent)}, but nothing that goes in brings {(absent.Count == 1 ? "any" : "them")}. "
+            + "Whoever reads it takes the bottle for what it says, and the crop goes without. "
+            + "Either a line of the steps was lost or exchanged, or the label is another bottle's: make the two agree.");
+    }
+
+    private static Finding Incomplete(LabelAgainstContents verdict, RuleContext context)
+    {
+        var (stock, unnamed) = (verdict.Stock, verdict.Unnamed);
+        var place = stock.Stock.Label!.Place.Child("contents");
+        return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#unnamed",
             $"The label of '{stock.Stock.Name}' lists its contents, but not {Say.List(unnamed.Select(u => $"{u.Name} ({Say.Number(u.MilligramsPerLitre)} mg/L in the feed)"))}. "
@@ -100,9 +143,10 @@ public sealed class LabelContradictsContents : StockRule
             Related = [.. unnamed.SelectMany(u => stock.SuppliersOf(u.Component).Take(1).Select(a => new RelatedPlace(a.Place, $"brings the {u.Name}")))],
             Values = [.. unnamed.Select(u => new NamedValue(u.Name, u.MilligramsPerLitre, "mg/L"))],
         };
+    }
 
     /// <summary>What reaches the plants and is not on a label that names more than it leaves out; a title ("Calcium nitrate") is no list.</summary>
-    internal static IReadOnlyList<Held> Unnamed(StockFacts stock, RuleContext context)
+    private static IReadOnlyList<Held> Unnamed(StockFacts stock, RuleContext context)
     {
         if (stock.Stock.Dose is not { Value: var dose })
         {
@@ -122,7 +166,12 @@ public sealed class LabelContradictsContents : StockRule
     /// <summary>mol brought by additions and reagents; what the water brings is on no label.</summary>
     private static double Brought(StockFacts stock, string component) =>
         stock.Additions.Sum(a => a.ComponentMoles.GetValueOrDefault(component)) + stock.Adjustments.Sum(a => a.ComponentMoles.GetValueOrDefault(component));
-
-    /// <summary>Something the stock brings.</summary>
-    internal sealed record Held(string Name, string Component, double MilligramsPerLitre);
 }
+
+/// <summary>Something the stock brings.</summary>
+internal sealed record Held(string Name, string Component, double MilligramsPerLitre);
+
+/// <summary>A label held against what goes in.</summary>
+/// <param name="IsUnnamed">True for what a list leaves out, false for what it names in vain.</param>
+/// <param name="Count">How many contradictions; null where the label is not judged.</param>
+internal sealed record LabelAgainstContents(StockFacts Stock, bool IsUnnamed, IReadOnlyList<string> Absent, IReadOnlyList<Held> Unnamed, Check? Count) : Verdict;
