@@ -1,3 +1,5 @@
+using RecipeLint.Rules.Workings;
+
 namespace RecipeLint.Rules.Plant;
 
 /// <summary>
@@ -6,9 +8,19 @@ namespace RecipeLint.Rules.Plant;
 /// </summary>
 internal static class Bound
 {
-    internal const double HalfOfTheThirdDigit = 0.005;
+    private const double HalfOfTheThirdDigit = 0.005;
 
-    public static bool IsOver(double found, double? bound) => found > bound * (1 + HalfOfTheThirdDigit);
+    /// <summary>Times an upper bound, times a lower bound: from there on it is passed.</summary>
+    internal const double Upper = 1 + HalfOfTheThirdDigit, Lower = 1 - HalfOfTheThirdDigit;
 
-    public static bool IsUnder(double found, double? bound) => found < bound * (1 - HalfOfTheThirdDigit);
+    public static bool IsOver(double found, double? bound) => found > bound * Upper;
+
+    public static bool IsUnder(double found, double? bound) => found < bound * Lower;
+
+    /// <summary>Writes from where on a bound is passed.</summary>
+    public static Term Edge(WorkingBuilder work, Term bound, string word, bool isUpper, string unit = "")
+    {
+        Term margin = isUpper ? Upper : Lower;
+        return work.Result("with half of its third digit", $"{word} × {margin.Text}", bound * margin, unit);
+    }
 }

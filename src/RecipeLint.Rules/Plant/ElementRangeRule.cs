@@ -3,40 +3,88 @@ using RecipeLint.Analysis.Profiles;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
+using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Plant;
 
 /// <summary>What the three element rules share: one finding for each element past one bound of the crop profile.</summary>
-public abstract class ElementRangeRule : RecipeRule, IProposesRepairs
+internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IProposesRepairs
 {
-    public override IEnumerable<Finding> Judge(RecipeFacts recipe, RuleContext context)
+    protected override IEnumerable<ElementAgainstRange> Judge(RecipeFacts recipe, RuleContext context)
     {
-        if (!recipe.IsComplete)
-        {
-            yield break;
-        }
-
-        foreach (var range in recipe.Profile.Elements.Where(r => !IsOwnedElsewhere(recipe, r.Key)))
+        foreach (var range in recipe.Profile.Elements)
         {
             var found = Rounding.SixDigits(recipe.MilligramsPerLitre(range.Key));
-            if (Verdict(found, range, recipe.Profile.Name) is not { } verdict)
+            if (BoundOf(found, range) is not { } bound)
             {
                 continue;
             }
 
-            var message = Message(verdict.Message, range.Disagreement);
-            var place = RecipePlaces.TargetOrDoses(recipe, range.Key);
-            yield return context.Find(place, $"{IdPath.Of(context.Facts.Workspace, place)}#{range.Key}", message, verdict.Level, range.IsPractice ? Certainty.Practice : Certainty.Computed) with
+            var past = bound.IsLower
+                ? new Check("under the bound", found, Relation.Under, bound.MilligramsPerLitre * Bound.Lower, "mg/L")
+                : new Check("over the bound", found, Relation.Over, bound.MilligramsPerLitre * Bound.Upper, "mg/L");
+            var checks = new List<Check>(3) { past };
+            if (Bound.IsOver(found, range.ToxicAbove) && !IsToxic)
             {
-                Related = [.. ElementRatio.LargestSources(recipe, range.Key).Take(3)],
-                Measured = new Measured(range.Key, found, verdict.Limit, "mg/L"),
-                Values = [new NamedValue(range.Key, found, "mg/L"), new NamedValue("limit", verdict.Limit, "mg/L")],
-            };
+                checks.Add(Check.That("it is not so much that it harms (the rule on toxic amounts speaks of that)", false));
+            }
+
+            if (!recipe.IsComplete)
+            {
+                checks.Add(Check.That("the recipe could be read whole", false));
+            }
+            else if (IsOwnedElsewhere(recipe, range.Key))
+            {
+                checks.Add(Check.That("no other rule has more to say of this element here", false));
+            }
+
+            yield return new ElementAgainstRange(recipe, range, found, bound, past) { Checks = checks };
         }
     }
 
+    protected override Finding Describe(ElementAgainstRange verdict, RuleContext context)
+    {
+        var (recipe, key, limit) = (verdict.Recipe, verdict.Range.Key, verdict.Bound.MilligramsPerLitre);
+        var message = WithDisagreement(Message(verdict), verdict.Range.Disagreement);
+        var place = RecipePlaces.TargetOrDoses(recipe, key);
+        var idPath = $"{IdPath.Of(context.Facts.Workspace, place)}#{key}";
+        return context.Find(place, idPath, message, verdict.Bound.Level, verdict.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
+        {
+            Related = [.. ElementRatio.LargestSources(recipe, key).Take(3)],
+            Measured = new Measured(key, verdict.Found, limit, "mg/L"),
+            Values = [new NamedValue(key, verdict.Found, "mg/L"), new NamedValue("limit", limit, "mg/L")],
+        };
+    }
+
+    protected override Working Work(ElementAgainstRange verdict, RuleContext context)
+    {
+        var (recipe, range, bound) = (verdict.Recipe, verdict.Range, verdict.Bound);
+        var stage = recipe.Profile.Stage == "any" ? "" : $", stage '{recipe.Profile.Stage}'";
+        var work = new WorkingBuilder($"{range.Key} in '{recipe.Recipe.Name}' against the '{recipe.Profile.Name}' profile{stage}");
+        var found = ElementSteps.Found(work, recipe, range.Key);
+        var stated = work.Given(bound.IsLower ? "bound below" : "bound above", bound.MilligramsPerLitre, "mg/L", From.Profile);
+        var edge = Bound.Edge(work, stated, "bound", !bound.IsLower, "mg/L");
+        return work.Check(verdict.Past, found, edge).Statements(verdict).Done(found);
+    }
+
+    /// <summary>More or less of what brings most of it, so that it comes inside the range.</summary>
+    protected override IEnumerable<RepairProposal> Repair(ElementAgainstRange verdict, Finding finding, RepairContext context) =>
+        context.RecipeOf(finding) is { } recipe ? Contributions.ToLimit(context, recipe, verdict.Range.Key, verdict.Bound.MilligramsPerLitre) : [];
+
+    /// <summary>Whether a toxic amount is this rule's own.</summary>
+    protected virtual bool IsToxic => false;
+
+    /// <summary>True when another rule has more to say of this element in this recipe.</summary>
+    protected virtual bool IsOwnedElsewhere(RecipeFacts recipe, string key) => false;
+
+    /// <summary>The bound that is passed at this concentration, else the one that would be; null when the profile has none for this rule.</summary>
+    protected abstract RangeBound? BoundOf(double milligramsPerLitre, ElementRange range);
+
+    /// <summary>What is said of an element past its bound.</summary>
+    protected abstract string Message(ElementAgainstRange verdict);
+
     /// <summary>How the sources differ ends the message, its first sentence: more is for the profile.</summary>
-    private static string Message(string message, string? disagreement)
+    private static string WithDisagreement(string message, string? disagreement)
     {
         if (disagreement is not { Length: > 1 })
         {
@@ -48,23 +96,12 @@ public abstract class ElementRangeRule : RecipeRule, IProposesRepairs
         var start = char.IsLower(first[1]) ? char.ToLowerInvariant(first[0]) : first[0];
         return $"{message.TrimEnd('.')}; {start}{first[1..]}.";
     }
-
-    /// <summary>True when another rule has more to say of this element in this recipe.</summary>
-    protected virtual bool IsOwnedElsewhere(RecipeFacts recipe, string key) => false;
-
-    /// <summary>True when another rule has more to say of this element in this recipe.</summary>
-    internal bool LeavesToOthers(RecipeFacts recipe, string key) => IsOwnedElsewhere(recipe, key);
-
-    /// <summary>The bound that is passed, mg/L, at this concentration; null when it is fine for this rule.</summary>
-    internal double? PassedBound(double milligramsPerLitre, ElementRange range, string profile) => Verdict(milligramsPerLitre, range, profile)?.Limit;
-
-    /// <summary>What is said of an element at this concentration; null when it is fine for this rule.</summary>
-    protected abstract RangeVerdict? Verdict(double milligramsPerLitre, ElementRange range, string profile);
-
-    /// <param name="Limit">The bound that is passed, mg/L.</param>
-    /// <param name="Level">Where it differs from the rule's own.</param>
-    protected sealed record RangeVerdict(double Limit, string Message, Level? Level = null);
-
-    /// <summary>More or less of what brings most of it, so that it comes inside the range.</summary>
-    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Contributions.ToLimit(finding, context);
 }
+
+/// <summary>One end of what a profile gives for an element.</summary>
+/// <param name="Level">Where it differs from the rule's own.</param>
+internal sealed record RangeBound(double MilligramsPerLitre, bool IsLower, Level? Level = null);
+
+/// <summary>An element of a final solution against one end of its range.</summary>
+/// <param name="Found">mg/L, to six digits.</param>
+internal sealed record ElementAgainstRange(RecipeFacts Recipe, ElementRange Range, double Found, RangeBound Bound, Check Past) : Verdict;

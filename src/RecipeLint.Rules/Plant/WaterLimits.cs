@@ -15,7 +15,7 @@ namespace RecipeLint.Rules.Plant;
 /// <param name="Remedy">What to do; a sentence.</param>
 internal sealed record WaterLimit(string Key, string Name, double Value, string Unit, Level Level, bool Recalled, string Source, string Harm, string Remedy);
 
-/// <summary>A water past a limit.</summary>
+/// <summary>A figure of a water against a limit.</summary>
 /// <param name="Found">Highest value of the year, in the unit of the limit.</param>
 internal sealed record WaterBreach(WaterLimit Limit, double Found, Place Place);
 
@@ -58,29 +58,41 @@ internal static class WaterLimits
     ];
 
     /// <summary>The gravest limit of each key that the water passes, judged by the highest value of the year.</summary>
-    public static IEnumerable<WaterBreach> Breaches(WaterDocument water)
+    public static IEnumerable<WaterBreach> Breaches(WaterDocument water) => Nearest(water).Where(b => b.Found > b.Limit.Value);
+
+    /// <summary>For each key the gravest limit that the water passes, else the mildest.</summary>
+    public static IEnumerable<WaterBreach> Nearest(WaterDocument water)
     {
         foreach (var group in All.GroupBy(l => l.Key))
         {
+            WaterBreach? nearest = null;
             foreach (var limit in group)
             {
-                if (Value(water, limit) is { } value && value.Found > limit.Value)
+                if (Value(water, limit) is var (found, place))
                 {
-                    yield return new WaterBreach(limit, value.Found, value.Place);
-                    break;
+                    nearest = new WaterBreach(limit, found, place);
+                    if (found > limit.Value)
+                    {
+                        break;
+                    }
                 }
+            }
+
+            if (nearest is not null)
+            {
+                yield return nearest;
             }
         }
     }
 
-    internal static (double Found, Place Place)? Value(WaterDocument water, WaterLimit limit)
+    private static (double Found, Place Place)? Value(WaterDocument water, WaterLimit limit)
     {
         switch (limit.Key)
         {
             case "EC":
                 return water.Ec is { } ec ? (Rounding.SixDigits(ec.Value.High.MillisiemensPerCentimetre), ec.Place.Key) : null;
             case "hardness":
-                return water.Hardness is { } hardness ? (Rounding.SixDigits(hardness.Value.High.MilliequivalentsPerLitre * CaCO3PerMilliequivalent), hardness.Place.Key) : null;
+                return water.Hardness is { } hardness ? (Rounding.SixDigits(hardness.Value.High.MilliequivalentsPerLitre * FeedAlkalinity.CaCO3MilligramsPerMilliequivalent), hardness.Place.Key) : null;
             default:
                 // What fills a gap of the analysis is an estimate and no measured load.
                 if (water.Values.FirstOrDefault(v => v.Key.Value == limit.Key) is not { } value || IsEstimated(water, value))
@@ -92,9 +104,6 @@ internal static class WaterLimits
                 return (Rounding.SixDigits(limit.Unit == "meq/L" ? millimoles : millimoles * AtomicWeights.Of(new Element(limit.Key))), value.Key.Place.Key);
         }
     }
-
-    /// <summary>Half the molar mass of CaCO3.</summary>
-    internal const double CaCO3PerMilliequivalent = 50.04;
 
     /// <summary>An estimated ion stands at the place of the figure it was estimated from.</summary>
     private static bool IsEstimated(WaterDocument water, WaterValue value) =>

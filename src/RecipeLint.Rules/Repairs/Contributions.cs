@@ -16,41 +16,41 @@ internal static class Contributions
     /// <summary>An element aims a little inside its bound, so that rounding does not take it out again.</summary>
     private const double Inside = 0.01;
 
-    /// <summary>Each of the largest contributions changed so that the element of a finding comes to its limit or target.</summary>
-    public static IEnumerable<RepairProposal> ToLimit(Finding finding, RepairContext context)
-    {
-        if (context.RecipeOf(finding) is not { } recipe || finding.Measured is not { } measured || !recipe.Elements.TryGetValue(measured.Name, out var fact))
-        {
-            yield break;
-        }
+    /// <summary>Each of the largest contributions changed so that an element comes inside a bound of the profile, mg/L.</summary>
+    public static IEnumerable<RepairProposal> ToLimit(RepairContext context, RecipeFacts recipe, string key, double limit) =>
+        recipe.Elements.TryGetValue(key, out var fact)
+            ? To(context, recipe, fact, Aims(recipe, key, limit, fact.Concentration.MilligramsPerLitre), null).Concat(Doses(context, recipe, fact))
+            : [];
 
+    /// <summary>Each of the largest contributions changed so that an element comes to its target, mg/L, or the target stated that is there.</summary>
+    public static IEnumerable<RepairProposal> ToTarget(RepairContext context, RecipeFacts recipe, Target target, double asked) =>
+        recipe.Elements.TryGetValue(target.Key.Value, out var fact)
+            ? To(context, recipe, fact, [asked], target).Concat(Doses(context, recipe, fact))
+            : [];
+
+    private static IEnumerable<RepairProposal> To(RepairContext context, RecipeFacts recipe, ElementFact fact, List<double> aims, Target? target)
+    {
         var found = fact.Concentration.MilligramsPerLitre;
-        var isTarget = recipe.Recipe.Targets.Any(t => t.Place == finding.Place && t.Concentration is { } c && Math.Abs(c.MilligramsPerLitre - measured.Limit) < 1e-6);
-        var aims = isTarget ? [measured.Limit] : Aims(recipe, measured, found);
         foreach (var (addition, brought) in Of(context, recipe, fact).Where(c => c.MilligramsPerLitre >= Notable * found).Take(Most))
         {
-            yield return new RepairProposal.Ladder(aims.Select(aim => To(context, addition, 1 + ((aim - found) / brought), isTarget)).OfType<Repair>());
+            yield return new RepairProposal.Ladder(aims.Select(aim => To(context, addition, 1 + ((aim - found) / brought), target is not null)).OfType<Repair>());
         }
 
-        if (isTarget && Amounts.With(context, finding.Place, Math.Round(found, 1)) is var (edit, text) && context.Item(finding.Place)?.Text.Contains(" as ", StringComparison.Ordinal) == false)
+        if (target is not null && Amounts.With(context, target.Place, Math.Round(found, 1)) is var (edit, text)
+            && context.Item(target.Place)?.Text.Contains(" as ", StringComparison.Ordinal) == false)
         {
             yield return Repair.Chemistry("state-what-is-there", $"State {text} as the target, if that is what is meant.", edit);
-        }
-
-        foreach (var dose in Doses(context, recipe, fact))
-        {
-            yield return dose;
         }
     }
 
     /// <summary>
     /// Where an element that is off its range may go, the nearest first: just inside the bound that is passed, into the usual range, to its middle.
     /// </summary>
-    private static List<double> Aims(RecipeFacts recipe, Measured measured, double found)
+    private static List<double> Aims(RecipeFacts recipe, string key, double limit, double found)
     {
-        var range = recipe.Profile.Find(measured.Name);
-        var isHigh = found > measured.Limit;
-        double?[] bounds = isHigh ? [measured.Limit, range?.SufficientHigh] : [measured.Limit, range?.SufficientLow];
+        var range = recipe.Profile.Find(key);
+        var isHigh = found > limit;
+        double?[] bounds = isHigh ? [limit, range?.SufficientHigh] : [limit, range?.SufficientLow];
         var aims = bounds.OfType<double>().Select(b => b * (isHigh ? 1 - Inside : 1 + Inside)).ToList();
         if (range is { SufficientLow: { } low, SufficientHigh: { } high })
         {
@@ -68,20 +68,22 @@ internal static class Contributions
     };
 
     /// <summary>Everything that brings one of the elements of a ratio, more or less of it as far as needed.</summary>
-    public static IEnumerable<RepairProposal> Either(Finding finding, RepairContext context)
+    public static IEnumerable<RepairProposal> Either(RepairContext context, RecipeFacts recipe, IEnumerable<string> keys)
     {
-        if (context.RecipeOf(finding) is not { } recipe || finding.Measured is not { } measured)
-        {
-            yield break;
-        }
-
-        var keys = measured.Name.Split([':', '+', ' '], StringSplitOptions.RemoveEmptyEntries).Where(recipe.Elements.ContainsKey).ToList();
-        foreach (var (addition, _) in keys.SelectMany(k => Of(context, recipe, recipe.Elements[k]).Take(2)).DistinctBy(c => c.Addition.Place))
+        foreach (var addition in LargestOf(context, recipe, keys))
         {
             yield return Additions.Less(context, addition);
             yield return Additions.More(context, addition, 5);
         }
     }
+
+    /// <summary>Less of what brings one form of an element, or more of what brings the other.</summary>
+    public static IEnumerable<RepairProposal> Shift(RepairContext context, RecipeFacts recipe, IEnumerable<string> lower, IEnumerable<string> raise) =>
+        LargestOf(context, recipe, lower).Select(a => Additions.Less(context, a)).Concat(LargestOf(context, recipe, raise).Select(a => Additions.More(context, a, 5)));
+
+    /// <summary>The two that bring most of each of some elements.</summary>
+    private static IEnumerable<AdditionFacts> LargestOf(RepairContext context, RecipeFacts recipe, IEnumerable<string> keys) =>
+        keys.Where(recipe.Elements.ContainsKey).SelectMany(k => Of(context, recipe, recipe.Elements[k]).Take(2)).Select(c => c.Addition).DistinctBy(a => a.Place);
 
     /// <summary>All doses of a recipe times a factor; null where one cannot be changed.</summary>
     public static Repair? AllDoses(RepairContext context, RecipeFacts recipe, double factor)
@@ -106,9 +108,9 @@ internal static class Contributions
             : null;
 
     /// <summary>The other hydrates of what brings an element, gram for gram: the bag was another one than the file says.</summary>
-    public static IEnumerable<RepairProposal> OtherHydrates(Finding finding, RepairContext context)
+    public static IEnumerable<RepairProposal> OtherHydrates(RepairContext context, RecipeFacts recipe, string key)
     {
-        if (context.RecipeOf(finding) is not { } recipe || finding.Measured is not { } measured || !recipe.Elements.TryGetValue(measured.Name, out var fact))
+        if (!recipe.Elements.TryGetValue(key, out var fact))
         {
             yield break;
         }
@@ -131,17 +133,17 @@ internal static class Contributions
     }
 
     /// <summary>The target read on the basis labels use.</summary>
-    public static IEnumerable<RepairProposal> OtherBasis(Finding finding, RepairContext context)
+    public static IEnumerable<RepairProposal> OtherBasis(RepairContext context, Target target)
     {
-        if (finding.Measured is not { Name: var key } || Array.Find(_bases, b => b.Key == key).Basis is not { } basis
-            || context.Item(finding.Place)?.Text is not { } text || text.Contains(" as ", StringComparison.Ordinal))
+        if (Array.Find(_bases, b => b.Key == target.Key.Value).Basis is not { } basis
+            || context.Item(target.Place)?.Text is not { } text || text.Contains(" as ", StringComparison.Ordinal))
         {
             yield break;
         }
 
         var end = text.IndexOf('±', StringComparison.Ordinal) is var sign and > 0 ? sign : text.Length;
         var read = $"{text[..end].TrimEnd()} as {basis}{(end < text.Length ? " " + text[end..] : "")}";
-        yield return Repair.Chemistry($"as-{basis.ToLowerInvariant()}", $"Ask for '{read}' instead of '{text}', if that is what is meant.", new JsonEdit.ReplaceValue(finding.Place, JsonDraft.Of(read)));
+        yield return Repair.Chemistry($"as-{basis.ToLowerInvariant()}", $"Ask for '{read}' instead of '{text}', if that is what is meant.", new JsonEdit.ReplaceValue(target.Place, JsonDraft.Of(read)));
     }
 
     private static readonly (string Key, string Basis)[] _bases =

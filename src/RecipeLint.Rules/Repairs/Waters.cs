@@ -32,6 +32,9 @@ internal static class Waters
             new JsonEdit.ReplaceValue(source.Place, JsonDraft.Of(water)))
         : null;
 
+    /// <summary>Each kind of pure water in its place.</summary>
+    public static IEnumerable<RepairProposal> Purer(RecipeFacts recipe) => new[] { "rain", "reverse-osmosis" }.Select(w => Pure(recipe, w)).OfType<Repair>().Select(RepairProposal.Of);
+
     /// <summary>The pH of the final solution set with a reagent.</summary>
     public static Repair Adjust(RepairContext context, RecipeFacts recipe, double ph, string reagent)
     {

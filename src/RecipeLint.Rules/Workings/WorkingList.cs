@@ -15,7 +15,7 @@ public static class WorkingList
     private static readonly FrozenDictionary<string, RuleWorkings> ByRule = new[]
     {
         DocumentWorkings.All, PrecipitationWorkings.All, ChelationWorkings.All, ScaleWorkings.All, VolumeWorkings.All,
-        UncertaintyWorkings.All, ElementWorkings.All, SolutionWorkings.All, PeopleWorkings.All,
+        UncertaintyWorkings.All, ElementWorkings.All, PeopleWorkings.All,
     }.SelectMany(w => w).ToFrozenDictionary(w => w.Rule, StringComparer.Ordinal);
 
     /// <summary>True for a rule whose verdict turns on numbers.</summary>

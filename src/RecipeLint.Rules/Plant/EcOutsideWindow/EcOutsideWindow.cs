@@ -1,0 +1,146 @@
+using RecipeLint.Analysis;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
+using RecipeLint.Rules.Workings;
+
+namespace RecipeLint.Rules.Plant;
+
+/// <summary>The computed conductivity against the recipe's own target, else against the window of the crop.</summary>
+internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IProposesRepairs
+{
+    public const string RuleName = "ec-outside-window";
+
+    public override string Name => RuleName;
+
+    protected override IEnumerable<ConductivityOfFeed> Judge(RecipeFacts recipe, RuleContext context)
+    {
+        if (!recipe.IsComplete || recipe.Chemistry is not { IsComplete: true, Final: { IsSolved: true, Conductivity: { At25: { } at25 } conductivity } })
+        {
+            return [new ConductivityOfFeed(recipe, 0, 0, false, null) { Checks = [Check.That("a conductivity can be computed", false)] }];
+        }
+
+        var found = Rounding.SixDigits(at25.MillisiemensPerCentimetre);
+        ConductivityOfFeed? missed = null;
+        if (RecipePlaces.Target(recipe, "EC") is { Number: > 0 and { } asked } target)
+        {
+            var stated = target.Tolerance?.HalfWidth(asked);
+            var allowed = stated ?? (asked * context.Options<EcOutsideWindowOptions>().Tolerance / 100);
+            var off = new Check("further off than allowed", Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over, Rounding.SixDigits(allowed), "mS/cm");
+            missed = new ConductivityOffTarget(recipe, found, asked, conductivity.EstimateBecause.Count > 0, off, target, stated is not null) { Checks = [off] };
+        }
+
+        if (missed is { Fires: true } || recipe.Profile.Ec is not var (low, high))
+        {
+            return [missed ?? new ConductivityOfFeed(recipe, found, 0, false, null) { Checks = [Check.That("the recipe states a target or the profile has a window", false)] }];
+        }
+
+        var over = found > high || (found >= low && high / found < found / low);
+        var past = over
+            ? new Check("over the window", found, Relation.Over, high * Bound.Upper, "mS/cm")
+            : new Check("under the window", found, Relation.Under, low * Bound.Lower, "mS/cm");
+        var window = new ConductivityOutsideWindow(recipe, found, over ? high : low, true, past, over)
+        {
+            // Where a main nutrient is missing altogether, the low EC follows from that.
+            Checks = [past, .. !over && Nutrients.LacksAMainNutrient(recipe) ? new[] { Check.That("no main nutrient is missing altogether", false) } : []],
+        };
+        return missed is null ? [window] : [missed, window];
+    }
+
+    protected override Finding Describe(ConductivityOfFeed verdict, RuleContext context) => verdict switch
+    {
+        ConductivityOffTarget target => Describe(target, context),
+        var window => Describe((ConductivityOutsideWindow)window, context),
+    };
+
+    protected override Working Work(ConductivityOfFeed verdict, RuleContext context)
+    {
+        var work = new WorkingBuilder($"conductivity of '{verdict.Recipe.Recipe.Name}' at 25 °C");
+        if (verdict.Off is not { } check)
+        {
+            return work.Statements(verdict).Done();
+        }
+
+        work.Given("cations", verdict.Recipe.Charge.Cations.MilliequivalentsPerLitre, "meq/L", From.Amounts);
+        var found = work.Given("conductivity", verdict.Found, "mS/cm", From.Engine);
+        work.Remark("A rough check (common practice, no source): a feed has about 1 mS/cm for each 10 meq/L of cations.");
+        if (verdict is ConductivityOffTarget target)
+        {
+            var wanted = work.Given("target", target.Limit, "mS/cm", From.File);
+            var allowed = target.IsStated
+                ? work.Given("allowed, ±", check.Limit, "mS/cm", From.File)
+                : work.Result(
+                    "allowed, ±", "target × tolerance / 100",
+                    wanted * work.Option("tolerance", context.Options<EcOutsideWindowOptions>().Tolerance) / 100, "mS/cm");
+            var off = work.Result("distance from the target", "|found - target|", Term.Size(found - wanted), "mS/cm");
+            return work.Check(check, off, allowed).Done(found);
+        }
+
+        var over = ((ConductivityOutsideWindow)verdict).IsOver;
+        var bound = work.Given(over ? "upper end of the window" : "lower end of the window", verdict.Limit, "mS/cm", $"'{verdict.Recipe.Profile.Name}' profile");
+        return work.Check(check, found, Bound.Edge(work, bound, "end", over, "mS/cm")).Statements(verdict).Done(found);
+    }
+
+    /// <summary>All doses in one proportion.</summary>
+    protected override IEnumerable<RepairProposal> Repair(ConductivityOfFeed verdict, Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is { } recipe)
+        {
+            // Conductivity follows the doses nearly, not quite, in proportion. A target has two sides, a window is passed on one.
+            var ratio = verdict.Limit / verdict.Found;
+            yield return verdict is ConductivityOffTarget
+                ? new RepairProposal.Ladder(
+                    new[] { 1, 1.05, 1.1, 0.95, 1.15, 0.9, 1.2 }.Select(p => Contributions.AllDoses(context, recipe, Math.Pow(ratio, p))).OfType<Repair>())
+                : new RepairProposal.Tuned(f => Contributions.AllDoses(context, recipe, f), 1, verdict.Found > verdict.Limit ? 0.2 : 5);
+        }
+    }
+
+    private static Finding Describe(ConductivityOutsideWindow verdict, RuleContext context)
+    {
+        var (recipe, found, limit) = (verdict.Recipe, verdict.Found, verdict.Limit);
+        var (low, high) = recipe.Profile.Ec!.Value;
+        var place = RecipePlaces.TargetOrDoses(recipe, "EC");
+        return context.Find(
+            place,
+            $"{IdPath.Of(context.Facts.Workspace, place)}#EC",
+            $"The final solution computes to {Say.Number(found)} mS/cm at 25 °C; the '{recipe.Profile.Name}' profile runs from {Say.Number(low)} to {Say.Number(high)} mS/cm. "
+            + (verdict.IsOver
+                ? "Salt holds back the water the roots want, and leaf edges burn on a bright day. "
+                : "The proportions may be right, but there is too little of everything for a growing crop. ")
+            + $"All doses times {Say.Number(limit / found)} would bring it to the {(verdict.IsOver ? "upper" : "lower")} end, as far as the doses and not the water make it.",
+            certainty: recipe.Profile.WindowsArePractice ? Certainty.Practice : Certainty.Estimate) with
+        {
+            Measured = new Measured("EC", found, limit, "mS/cm"),
+            Values = [new NamedValue("EC", found, "mS/cm"), new NamedValue("limit", limit, "mS/cm")],
+            Related = recipe.Water?.Water is { Ec: { } ec } ? [new RelatedPlace(ec.Place, "conductivity of the source water")] : [],
+        };
+    }
+
+    private static Finding Describe(ConductivityOffTarget verdict, RuleContext context) =>
+        context.Find(
+            verdict.Target.Place,
+            $"The final solution computes to {Say.Number(verdict.Found)} mS/cm at 25 °C where {Say.Number(verdict.Limit)} mS/cm is wanted (allowed ±{Say.Number(verdict.Off!.Limit)}). "
+            + "Either a dose or the target is wrong, or the figure was meant on another scale or at another temperature. "
+            + "Compare the doses with the recipe the target comes from.",
+            certainty: verdict.IsEstimate ? Certainty.Estimate : Certainty.Computed) with
+        {
+            Measured = new Measured("EC", verdict.Found, verdict.Limit, "mS/cm"),
+            Values = [new NamedValue("EC", verdict.Found, "mS/cm"), new NamedValue("target", verdict.Limit, "mS/cm")],
+        };
+}
+
+/// <summary>The conductivity of a final solution.</summary>
+/// <param name="Found">mS/cm at 25 °C, to six digits.</param>
+/// <param name="Limit">The target, or the end of the window, mS/cm.</param>
+/// <param name="Off">Null where there is nothing to compare.</param>
+internal record ConductivityOfFeed(RecipeFacts Recipe, double Found, double Limit, bool IsEstimate, Check? Off) : Verdict;
+
+/// <summary>Against the recipe's own target.</summary>
+/// <param name="IsStated">Whether the recipe states how far off it may be.</param>
+internal sealed record ConductivityOffTarget(RecipeFacts Recipe, double Found, double Limit, bool IsEstimate, Check Off, Target Target, bool IsStated)
+    : ConductivityOfFeed(Recipe, Found, Limit, IsEstimate, Off);
+
+/// <summary>Against the window of the crop.</summary>
+internal sealed record ConductivityOutsideWindow(RecipeFacts Recipe, double Found, double Limit, bool IsEstimate, Check Off, bool IsOver)
+    : ConductivityOfFeed(Recipe, Found, Limit, IsEstimate, Off);

@@ -1,0 +1,35 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Profiles;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Plant;
+
+/// <summary>An element above the usual range, not yet harmful: unusual up to what is still run somewhere, excessive beyond.</summary>
+internal sealed class ElementHigh : ElementRangeRule
+{
+    public const string RuleName = "element-high";
+
+    public override string Name => RuleName;
+
+    /// <summary>Sodium and chloride, what the pH reagent pushes up, and nitrate or ammonium where all nitrogen is too much, are said once.</summary>
+    protected override bool IsOwnedElsewhere(RecipeFacts recipe, string key) =>
+        Nutrients.IsBallast(key)
+        || ReagentShare.PushesOverTheRange(recipe, key)
+        || (key is "NO3-N" or "NH4-N" && Bound.IsOver(recipe.MilligramsPerLitre("N"), recipe.Profile.Find("N")?.SufficientHigh));
+
+    protected override RangeBound? BoundOf(double milligramsPerLitre, ElementRange range) =>
+        range.SufficientHigh is not { } high ? null
+        : !Bound.IsOver(milligramsPerLitre, high) || (range.Upper is { } upper && !Bound.IsOver(milligramsPerLitre, upper)) ? new RangeBound(high, false, Level.Note)
+        : new RangeBound(Nutrients.Excessive(range) ?? high, false);
+
+    protected override string Message(ElementAgainstRange verdict)
+    {
+        var (range, profile, limit) = (verdict.Range, verdict.Recipe.Profile.Name, verdict.Bound.MilligramsPerLitre);
+        var found = $"The final solution holds {Say.Number(verdict.Found)} mg/L {range.Key}";
+        return verdict.Bound.Level == Level.Note
+            ? $"{found}, over the {Say.Number(limit)} mg/L where the usual range of the '{profile}' profile ends. "
+                + $"Recipes in use run up to {Say.Number(range.Upper ?? limit)} mg/L, so this is unusual and not wrong. Make sure it is meant."
+            : $"{found}; the '{profile}' profile knows of no use for more than {Say.Number(limit)} mg/L. "
+                + "It crowds out other nutrients and costs money. Lower the largest contribution.";
+    }
+}

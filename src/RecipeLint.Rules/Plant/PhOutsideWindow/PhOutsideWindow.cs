@@ -1,0 +1,249 @@
+using RecipeLint.Analysis;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
+using RecipeLint.Rules.Workings;
+using Mend = RecipeLint.Rules.Repairs.Repair;
+
+namespace RecipeLint.Rules.Plant;
+
+/// <summary>
+/// The pH the recipe aims at against the window of the crop, and whether it gets there. A feed without adjustment is hardly buffered and
+/// rests near pH 5, so it is judged only where roots would be harmed.
+/// </summary>
+internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
+{
+    public const string RuleName = "ph-outside-window";
+
+    /// <summary>meq/L of alkalinity from which a high pH is told as alkalinity.</summary>
+    private const double AlkalinityTold = 1;
+
+    public override string Name => RuleName;
+
+    protected override IEnumerable<PhOfFeed> Judge(RecipeFacts recipe, RuleContext context)
+    {
+        var target = RecipePlaces.Target(recipe, "pH");
+        var aims = Aims(recipe, target).DistinctBy(a => a.Value).Select(a => Aimed(recipe, a)).OfType<PhOfFeed>().ToList();
+        return aims.Exists(a => a.Fires) ? aims : [.. aims, Reached(recipe, target, context)];
+    }
+
+    protected override Finding Describe(PhOfFeed verdict, RuleContext context) => verdict.Question switch
+    {
+        PhQuestion.Aim => AimedWrong(verdict, context),
+        PhQuestion.Reagent => Unreachable(verdict, context),
+        PhQuestion.Target => Missed(verdict, context),
+        _ => Extreme(verdict, context),
+    };
+
+    protected override Working Work(PhOfFeed verdict, RuleContext context)
+    {
+        var name = verdict.Recipe.Recipe.Name;
+        var work = new WorkingBuilder(verdict.Question == PhQuestion.Aim ? $"the pH that '{name}' aims at" : $"the pH that '{name}' comes to");
+        if (verdict.Off is not { } check)
+        {
+            if (verdict.Question != PhQuestion.Reagent)
+            {
+                return work.Statements(verdict).Done();
+            }
+
+            var start = work.Given("pH before the reagent", verdict.Ph, "", From.Engine);
+            work.Given("pH wanted", verdict.Limit, "", From.File);
+            return work.Statements(verdict).Done(start);
+        }
+
+        var options = context.Options<PhOutsideWindowOptions>();
+        var ph = work.Given(
+            verdict.Question == PhQuestion.Aim ? "pH aimed at" : "pH at rest with the air", verdict.Ph, "", verdict.Question == PhQuestion.Aim ? From.File : From.Engine);
+        if (verdict.Question == PhQuestion.Target)
+        {
+            var wanted = work.Given("target", verdict.Limit, "", From.File);
+            var allowed = verdict.Target!.Tolerance is null ? work.Option("allowed, ±", options.Tolerance) : work.Given("allowed, ±", check.Limit, "", From.File);
+            work.Check(check, work.Result("distance", "|found - target|", Term.Size(ph - wanted)), allowed);
+            return work.Done(ph);
+        }
+
+        var bound = verdict.Question == PhQuestion.Aim
+            ? work.Given(verdict.IsHigh ? "upper end of the window" : "lower end of the window", verdict.Limit, "", $"'{verdict.Recipe.Profile.Name}' profile")
+            : verdict.IsHigh ? work.Option("highest pH", options.Highest) : work.Option("lowest pH", options.Lowest);
+        return work.Check(check, ph, bound).Statements(verdict).Done(ph);
+    }
+
+    /// <summary>The aim inside the window, or a reagent that gets there.</summary>
+    protected override IEnumerable<RepairProposal> Repair(PhOfFeed verdict, Finding finding, RepairContext context)
+    {
+        if (context.RecipeOf(finding) is not { Profile: var profile } recipe)
+        {
+            yield break;
+        }
+
+        // The nearest pH inside the window, to one digit; where the recipe states what it wants, that.
+        var wanted = RecipePlaces.Target(recipe, "pH")?.Number ?? recipe.Recipe.Adjust?.Target?.Value ?? verdict.Limit;
+        var inside = profile.Ph is var (low, high) ? Math.Clamp(wanted, low, high) : wanted;
+        if (Amounts.With(context, finding.Place, inside) is var (edit, text))
+        {
+            yield return Mend.Chemistry("aim-inside", $"Aim at pH {text}.", edit);
+        }
+
+        foreach (var reagent in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "koh-10", "naoh-10" }.OfType<string>().Distinct(StringComparer.Ordinal))
+        {
+            yield return Waters.Adjust(context, recipe, inside, reagent);
+        }
+    }
+
+    private static IEnumerable<Located<double>> Aims(RecipeFacts recipe, Target? target)
+    {
+        if (recipe.Recipe.Adjust?.Target is { } adjusted)
+        {
+            yield return adjusted;
+        }
+
+        if (target is { Number: { } stated })
+        {
+            yield return new Located<double>(stated, target.Place);
+        }
+    }
+
+    /// <summary>What is aimed at against the window; null where the profile has none.</summary>
+    private static PhOfFeed? Aimed(RecipeFacts recipe, Located<double> aim)
+    {
+        if (recipe.Profile.Ph is not var (low, high))
+        {
+            return null;
+        }
+
+        var over = aim.Value > high || (aim.Value >= low && high - aim.Value < aim.Value - low);
+        var past = over
+            ? new Check("over the window", aim.Value, Relation.Over, high)
+            : new Check("under the window", aim.Value, Relation.Under, low);
+        return new PhOfFeed(recipe, PhQuestion.Aim, Rounding.SixDigits(aim.Value), past.Limit, over, aim.Place, null, past) { Checks = [past] };
+    }
+
+    /// <summary>What the solution comes to, against what the recipe wants or roots bear.</summary>
+    private static PhOfFeed Reached(RecipeFacts recipe, Target? target, RuleContext context)
+    {
+        if (recipe.IsComplete && recipe.Adjustment is { Amount: null, Reagent: not null, TargetPh: { } aimed, PhBefore: { } before } stuck)
+        {
+            return new PhOfFeed(recipe, PhQuestion.Reagent, before, aimed, before > aimed, stuck.Place, null, null)
+            {
+                Checks = [Check.That("the reagent cannot bring it there", true)],
+            };
+        }
+
+        if (!recipe.IsComplete || recipe.Chemistry is not { IsComplete: true, Final: { IsSolved: true, Ph: var ph } })
+        {
+            return new PhOfFeed(recipe, PhQuestion.Roots, 0, 0, false, null, null, null) { Checks = [Check.That("its equilibrium can be computed", false)] };
+        }
+
+        var found = Rounding.SixDigits(ph);
+        var options = context.Options<PhOutsideWindowOptions>();
+        if (target is { Number: { } asked })
+        {
+            var off = new Check(
+                "further off than allowed", Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over, target.Tolerance?.HalfWidth(asked) ?? options.Tolerance);
+            return new PhOfFeed(recipe, PhQuestion.Target, found, asked, found > asked, target.Place, target, off) { Checks = [off] };
+        }
+
+        var above = Math.Abs(ph - options.Highest) < Math.Abs(ph - options.Lowest);
+        var harmful = above
+            ? new Check("so high that roots are harmed", found, Relation.Over, options.Highest)
+            : new Check("so low that roots are harmed", found, Relation.Under, options.Lowest);
+        return new PhOfFeed(recipe, PhQuestion.Roots, found, harmful.Limit, above, null, null, harmful)
+        {
+            Checks =
+            [
+                harmful,
+                .. above && FeedAlkalinity.Left(recipe) > AlkalinityTold ? new[] { Check.That("no alkalinity is left that another rule reports", false) } : [],
+            ],
+        };
+    }
+
+    private static Finding AimedWrong(PhOfFeed verdict, RuleContext context)
+    {
+        var profile = verdict.Recipe.Profile;
+        var (low, high) = profile.Ph!.Value;
+        return context.Find(
+            verdict.Place!,
+            $"The recipe aims at pH {Say.Number(verdict.Ph)}; the '{profile.Name}' profile runs from {Say.Number(low)} to {Say.Number(high)}. "
+            + (verdict.IsHigh
+                ? "Iron, manganese and phosphate are hard to take up there. "
+                : "Roots suffer and calcium and magnesium are hard to take up there. ")
+            + $"Aim between {Say.Number(low)} and {Say.Number(high)}.",
+            certainty: profile.WindowsArePractice ? Certainty.Practice : Certainty.Computed) with
+        {
+            Measured = new Measured("pH", verdict.Ph, verdict.Limit, ""),
+            Values = [new NamedValue("pH", verdict.Ph, ""), new NamedValue("limit", verdict.Limit, "")],
+        };
+    }
+
+    private static Finding Unreachable(PhOfFeed verdict, RuleContext context)
+    {
+        var (aimed, before) = (verdict.Limit, verdict.Ph);
+        return context.Find(
+            verdict.Place!,
+            $"pH {Say.Number(aimed)} cannot be reached with {verdict.Recipe.Adjustment!.Reagent!.Name}: the solution already stands at pH {Say.Number(before)}. "
+            + (before < aimed ? "An acid or a neutral salt only takes it further down. " : "An alkali or a neutral salt only takes it further up. ")
+            + $"Name {(before < aimed ? "an alkali, such as potassium hydroxide," : "an acid, such as nitric acid,")} or leave the pH as it is.",
+            certainty: Certainty.Estimate) with
+        {
+            Measured = new Measured("pH", Rounding.SixDigits(before), aimed, ""),
+            Values = [new NamedValue("pH before", Rounding.SixDigits(before), ""), new NamedValue("pH", aimed, "")],
+        };
+    }
+
+    private static Finding Missed(PhOfFeed verdict, RuleContext context)
+    {
+        var (found, asked, isAdjusted) = (verdict.Ph, verdict.Limit, verdict.Recipe.Adjustment is not null);
+        return context.Find(
+            verdict.Place!,
+            $"The final solution computes to pH {Say.Number(found)} at rest with the air where pH {Say.Number(asked)} ±{Say.Number(verdict.Off!.Limit)} is wanted. "
+            + (isAdjusted ? "The reagent is dosed for another pH. " : "Nothing in the recipe sets the pH. ")
+            + (isAdjusted
+                ? "Make the target and 'adjust' agree."
+                : $"Write an 'adjust' with {(found < asked ? "an alkali" : "an acid")}, so that what it brings is counted too."),
+            isAdjusted ? null : Level.Note,
+            Certainty.Estimate) with
+        {
+            Measured = new Measured("pH", found, asked, ""),
+            Values = [new NamedValue("pH", found, ""), new NamedValue("target", asked, "")],
+        };
+    }
+
+    private static Finding Extreme(PhOfFeed verdict, RuleContext context)
+    {
+        var (found, limit) = (verdict.Ph, verdict.Limit);
+        var place = RecipePlaces.Doses(verdict.Recipe);
+        return context.Find(
+            place,
+            $"{IdPath.Of(context.Facts.Workspace, place)}#pH",
+            $"The final solution computes to pH {Say.Number(found)} at rest with the air, past {Say.Number(limit)}, and the recipe does not adjust it. "
+            + (verdict.IsHigh ? "Iron, manganese and phosphate drop out or stay locked there. " : "Root tips die back there, and calcium is not taken up. ")
+            + $"Write an 'adjust' with {(verdict.IsHigh ? "an acid" : "an alkali, or use a water whose alkalinity takes up the acid")}.",
+            certainty: Certainty.Estimate) with
+        {
+            Measured = new Measured("pH", found, limit, ""),
+            Values = [new NamedValue("pH", found, ""), new NamedValue("limit", limit, "")],
+        };
+    }
+}
+
+/// <summary>What is asked of a pH.</summary>
+internal enum PhQuestion
+{
+    /// <summary>Whether the recipe aims inside the window of the crop.</summary>
+    Aim,
+
+    /// <summary>Whether the reagent can bring it there.</summary>
+    Reagent,
+
+    /// <summary>Whether it comes to the target.</summary>
+    Target,
+
+    /// <summary>Whether roots bear it.</summary>
+    Roots,
+}
+
+/// <summary>The pH of a final solution.</summary>
+/// <param name="Limit">The end of the window, what is wanted, or what roots bear.</param>
+/// <param name="Off">Null where nothing is compared.</param>
+internal sealed record PhOfFeed(RecipeFacts Recipe, PhQuestion Question, double Ph, double Limit, bool IsHigh, Place? Place, Target? Target, Check? Off) : Verdict;
