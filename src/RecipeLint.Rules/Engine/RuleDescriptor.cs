@@ -11,8 +11,9 @@ public enum RuleScope
 
 /// <summary>A number or word a shop may change.</summary>
 /// <param name="Unit">Empty for a ratio or a word.</param>
+/// <param name="IsNumber">Its default is a JSON number in rule.json; else it is a word.</param>
 /// <param name="Source">Where the default comes from.</param>
-public sealed record RuleOption(string Name, string Description, string Default, string Unit, string Source);
+public sealed record RuleOption(string Name, string Description, string Default, bool IsNumber, string Unit, string Source);
 
 /// <summary>What a rule rests on.</summary>
 /// <param name="Text">Citation, or "common practice, no source".</param>

@@ -53,6 +53,7 @@ internal static class RuleDescriptorReader
             Text(option, "name"),
             Text(option, "description"),
             value.ValueKind == JsonValueKind.String ? value.GetString()! : value.GetRawText(),
+            value.ValueKind == JsonValueKind.Number,
             Text(option, "unit"),
             Text(option, "source"));
     }

@@ -129,7 +129,7 @@ public sealed class RuleTuning
 
         if (Parse(option, value.Value) is not { } parsed)
         {
-            var wanted = IsNumeric(option) ? option.Unit.Length == 0 ? "a number" : $"a number in {option.Unit}" : "a text";
+            var wanted = option.IsNumber ? option.Unit.Length == 0 ? "a number" : $"a number in {option.Unit}" : "a text";
             var unit = option.Unit.Length == 0 ? "" : " " + option.Unit;
             Add(
                 value.Place,
@@ -148,12 +148,10 @@ public sealed class RuleTuning
         values[name] = parsed;
     }
 
-    private static bool IsNumeric(RuleOption option) => TryNumber(option.Default, out _);
-
     private static string? Parse(RuleOption option, string literal)
     {
         var text = Unquote(literal).Trim();
-        if (!IsNumeric(option))
+        if (!option.IsNumber)
         {
             return text.Length > 0 ? text : null;
         }

@@ -127,7 +127,7 @@ internal sealed class SchemaDocuments(JsonElement schema)
 
         if (node.TryGetProperty("additionalProperties", out var more) && more.ValueKind == JsonValueKind.Object && random.Next(2) == 0)
         {
-            text.Append(first ? "" : ",").Append("\"RL0104\":");
+            text.Append(first ? "" : ",").Append("\"RL9999\":");
             Append(text, more, random);
         }
 

@@ -1,0 +1,3 @@
+using RecipeLint.Workbench;
+
+return Bench.Run(args, Console.Out, Console.Error);
