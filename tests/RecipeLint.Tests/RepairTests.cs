@@ -60,7 +60,7 @@ public sealed class RepairTests
     /// <summary>Slips of every safe kind, in the layout of another system: CRLF, tabs, a mark, a comment, a comma too many.</summary>
     private static readonly string _sloppy =
         "\uFEFF{\r\n\t\"name\": \"Nitrate\",\r\n\t\"makes\": \"1 L\",\r\n\t\"steps\": [\r\n\t\t{\"pour\": \"800 mL\"}, // rain is fine\r\n"
-        + "\t\t{\"add\": \"potasium-nitrate\",  \"amount\":\"60 g\", \"asay\": \"99 %\"},\r\n\t\t{\"topUp\": \"1 L\"},\r\n\t]\r\n}";
+        + "\t\t{\"add\": \"potasium-nitrate\",  \"amount\":\"60 g\", \"remark\": \"99 % pure\"},\r\n\t\t{\"topUp\": \"1 L\"},\r\n\t]\r\n}";
 
     [Fact]
     public void Repairs_are_listed_with_figures_before_and_after()
@@ -113,10 +113,23 @@ public sealed class RepairTests
         Assert.Equal(0, answer.Code);
         Assert.Equal(
             "{\r\n\t\"format\": 1,\r\n\t\"name\": \"Nitrate\",\r\n\t\"makes\": \"1 L\",\r\n\t\"steps\": [\r\n\t\t{\"pour\": \"800 mL\", \"note\": \"rain is fine\"},\r\n"
-            + "\t\t{\"add\": \"potassium-nitrate\",  \"amount\":\"60 g\", \"assay\": \"99 %\"},\r\n\t\t{\"topUp\": \"1 L\"}\r\n\t]\r\n}",
+            + "\t\t{\"add\": \"potassium-nitrate\",  \"amount\":\"60 g\", \"note\": \"99 % pure\"},\r\n\t\t{\"topUp\": \"1 L\"}\r\n\t]\r\n}",
             scratch.Read("nitrate.stock.json"));
         Assert.Equal(6, answer.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
-        Assert.Empty(Run(scratch, "check", ".", "--fix").Error);
+        Assert.Equal("recipelint: nitrate.stock.json: nothing to fix.\n", Run(scratch, "check", ".", "--fix").Error);
+    }
+
+    [Fact]
+    public void Each_file_is_told_what_was_done_to_it_and_others_stay()
+    {
+        using var shop = Shop();
+        shop.Write("bags.substances.json", """{"format": 1, "substances": [{"id": "bag", "nmae": "Bag", "formula": "KNO3"}]}""");
+        shop.Write("stocks/a.stock.json", PartA.Replace("magnesium-sulfate-7h2o", "bag"));
+        var before = shop.All();
+        var answer = Run(shop, "check", "stocks/a.stock.json", "--fix");
+        Assert.Equal(
+            "recipelint: bags.substances.json: one repair is left, because this file was not asked for.\nrecipelint: stocks/a.stock.json: nothing to fix.\n", answer.Error);
+        Assert.Equal(before, shop.All());
     }
 
     [Fact]
@@ -252,7 +265,7 @@ public sealed class RepairTests
     {
         using var shop = Shop();
         var answer = Cli.RunIn(shop.Path, Encoding.UTF8.GetBytes(_sloppy), "check", "-", "--stdin-name", "stocks/a.stock.json", "--fix", "--dry-run");
-        Assert.Contains("+\t\t{\"add\": \"potassium-nitrate\",  \"amount\":\"60 g\", \"assay\": \"99 %\"},\r\n", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("+\t\t{\"add\": \"potassium-nitrate\",  \"amount\":\"60 g\", \"note\": \"99 % pure\"},\r\n", answer.Out, StringComparison.Ordinal);
         Assert.Equal(PartA, shop.Read("stocks/a.stock.json"));
     }
 

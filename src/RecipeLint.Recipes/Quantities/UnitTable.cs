@@ -44,6 +44,9 @@ internal static class UnitTable
         new("UK fl oz", Dimension.Volume, 4.54609 / 160, Nist, null,
             ["uk fl oz", "fl oz uk", "uk fluid ounce", "uk fluid ounces", "imp fl oz", "imperial fl oz", "uk fl. oz.", "fl. oz. uk"]),
         new("tsp", Dimension.Volume, 5e-3, Practice, null, ["tsp", "teaspoon", "teaspoons"]) { Uncertainty = 0.10 },
+
+        // 15 mL in most kitchens, 14.8 mL in the US, 20 mL in Australia (common practice, no source).
+        new("tbsp", Dimension.Volume, 15e-3, Practice, null, ["tbsp", "tablespoon", "tablespoons", "tbs", "tblsp"]) { Uncertainty = 0.15 },
         new("drops", Dimension.Drops, 1, Practice, null, ["drop", "drops"]) { Uncertainty = 0.20 },
 
         new("mol", Dimension.Amount, 1, Si, null, ["mole", "moles"]),

@@ -34,6 +34,11 @@ public sealed class DuplicateKey() : ProblemRule(
         var all = text.Excerpt(new ByteSpan(0, text.Bytes.Length));
         var count = Enumerable.Range(2, 1000).First(n => !all.Contains(FormattableString.Invariant($"\"{id}-{n}\""), StringComparison.Ordinal));
         var free = FormattableString.Invariant($"{id}-{count}");
-        return Repair.Safe("another-id", $"Call this entry '{free}'.", new JsonEdit.ReplaceValue(finding.Place, JsonDraft.Of(free)));
+        var edit = new JsonEdit.ReplaceValue(finding.Place, JsonDraft.Of(free));
+
+        // Which of two products of one name a recipe means, nobody but its writer knows.
+        return finding.Place.File.EndsWith(".substances.json", StringComparison.Ordinal)
+            ? Repair.Chemistry("another-id", $"Call this entry '{free}'.", edit)
+            : Repair.Safe("another-id", $"Call this entry '{free}'.", edit);
     }
 }

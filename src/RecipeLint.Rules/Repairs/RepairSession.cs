@@ -18,6 +18,7 @@ public sealed class RepairSession
     private readonly EngineOptions _engine;
     private readonly SortedDictionary<string, byte[]> _changed = new(StringComparer.Ordinal);
     private readonly List<VerifiedRepair> _applied = [];
+    private readonly SortedDictionary<string, int> _leftInOthers = new(StringComparer.Ordinal);
     private Judged _now;
 
     /// <param name="disk">The files as they stand.</param>
@@ -46,7 +47,10 @@ public sealed class RepairSession
     /// <summary>In the order they were applied.</summary>
     public IReadOnlyList<VerifiedRepair> Applied => _applied;
 
-    /// <summary>Applies every safe repair, those of one round in one patch.</summary>
+    /// <summary>Safe repairs that were left because they change a file that was not asked for, by that file.</summary>
+    public IReadOnlyDictionary<string, int> LeftInOthers => _leftInOthers;
+
+    /// <summary>Applies every safe repair of the files asked for, those of one round in one patch.</summary>
     public void FixSafe()
     {
         for (var round = 0; round < MostRounds; round++)
@@ -54,9 +58,19 @@ public sealed class RepairSession
             var desk = new RepairDesk(Files, _load, _engine, _now);
             var batch = new List<VerifiedRepair>();
             IReadOnlyDictionary<string, PatchResult>? patches = null;
+            _leftInOthers.Clear();
             foreach (var finding in _now.Result.Findings)
             {
-                if (desk.For(finding, r => r.Kind == RepairKind.Safe) is [var repair, ..] && desk.Together(batch.Append(repair)) is { } together)
+                if (desk.For(finding, r => r.Kind == RepairKind.Safe).FirstOrDefault(r => r.Repair.Kind == RepairKind.Safe) is not { } repair)
+                {
+                    continue;
+                }
+
+                if (repair.Patches.Keys.FirstOrDefault(f => !_now.Workspace.Asked.Contains(f)) is { } other)
+                {
+                    _leftInOthers[other] = _leftInOthers.GetValueOrDefault(other) + 1;
+                }
+                else if (desk.Together(batch.Append(repair)) is { } together)
                 {
                     batch.Add(repair);
                     patches = together;

@@ -7,6 +7,9 @@ namespace RecipeLint.Commands;
 /// <summary>Shows and applies repairs for 'check'. Files are written once, at the end, and only when everything could be.</summary>
 internal sealed class Mending(Surroundings world, Session run, EngineOptions engine, RepairWishes wishes)
 {
+    /// <summary>Files without repairs that are named one by one.</summary>
+    private const int MostNamed = 10;
+
     /// <summary>True when files are to change, or a difference is to be printed.</summary>
     public bool Changes => wishes.Fix || wishes.Apply.Count > 0;
 
@@ -34,6 +37,7 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
         if (wishes.DryRun)
         {
             Print(session);
+            Tell(session);
             return session.Now;
         }
 
@@ -47,11 +51,7 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
         }
 
         WholeFiles.Write([.. session.Changed.Select(f => new WholeFile(session.FullPathOf(f.Key), f.Value))]);
-        foreach (var repair in session.Applied)
-        {
-            world.Error.WriteLine($"recipelint: {Printable.Show($"{repair.Finding.Place.File}: {repair.Name}: {repair.Repair.Title}")}");
-        }
-
+        Tell(session);
         return session.Now;
     }
 
@@ -73,6 +73,38 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
 
         return shown;
     }
+
+    /// <summary>What was done to each file, and what was left alone.</summary>
+    private void Tell(RepairSession session)
+    {
+        foreach (var repair in session.Applied)
+        {
+            Say($"{repair.Finding.Place.File}: {repair.Name}: {repair.Repair.Title}");
+        }
+
+        if (!wishes.Fix)
+        {
+            return;
+        }
+
+        foreach (var (file, count) in session.LeftInOthers)
+        {
+            Say($"{file}: {(count == 1 ? "one repair is" : FormattableString.Invariant($"{count} repairs are"))} left, because this file was not asked for.");
+        }
+
+        var untouched = session.Now.Workspace.Asked.Where(f => session.Applied.All(r => r.Finding.Place.File != f)).ToList();
+        foreach (var file in untouched.Take(MostNamed))
+        {
+            Say($"{file}: nothing to fix.");
+        }
+
+        if (untouched.Count > MostNamed)
+        {
+            Say(FormattableString.Invariant($"{untouched.Count - MostNamed} more files: nothing to fix."));
+        }
+    }
+
+    private void Say(string line) => world.Error.WriteLine("recipelint: " + Printable.Show(line));
 
     private void Print(RepairSession session)
     {
