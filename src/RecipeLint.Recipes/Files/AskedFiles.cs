@@ -6,7 +6,7 @@ namespace RecipeLint.Recipes.Files;
 /// <summary>What the paths on a command line stand for.</summary>
 /// <param name="Files">Full paths of files of ours, in order.</param>
 /// <param name="Named">Those of them that were asked for by name, with the path as written; the others were found in a folder.</param>
-/// <param name="Roots">The repository root of each usable path.</param>
+/// <param name="Roots">The root of each usable path.</param>
 internal sealed record AskedFiles(
     IReadOnlyList<string> Files,
     IReadOnlyDictionary<string, string> Named,
@@ -29,18 +29,19 @@ internal sealed record AskedFiles(
             switch (files.Kind(full))
             {
                 case EntryKind.File:
-                    roots.Add(RepositoryRoot.Of(files, FilePaths.FolderOf(full)));
+                    roots.Add(RepositoryRoot.Of(files, FilePaths.FolderOf(full), [full]));
                     var kind = DocumentKinds.FromFileName(full);
                     named[full] = path;
                     (kind is null ? unrecognised : kind == DocumentKind.Batch ? notReadYet : found).Add(full);
                     break;
                 case EntryKind.Folder:
-                    roots.Add(RepositoryRoot.Of(files, full));
-                    found.UnionWith(FolderWalk.Files(files, full).Where(IsOurs));
+                    var below = FolderWalk.Files(files, full).Where(IsOurs).ToArray();
+                    roots.Add(RepositoryRoot.Of(files, full, below));
+                    found.UnionWith(below);
                     break;
                 case EntryKind.Missing when Glob.IsPattern(path):
                     var matches = Glob.Expand(files, full).Where(IsOurs).ToArray();
-                    roots.AddRange(matches.Select(m => RepositoryRoot.Of(files, FilePaths.FolderOf(m))).Distinct(StringComparer.Ordinal));
+                    roots.AddRange(matches.Select(m => RepositoryRoot.Of(files, FilePaths.FolderOf(m), [m])).Distinct(StringComparer.Ordinal));
                     found.UnionWith(matches);
                     if (matches.Length == 0)
                     {
@@ -61,40 +62,4 @@ internal sealed record AskedFiles(
     }
 
     private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is { } kind && kind != DocumentKind.Batch;
-}
-
-/// <summary>Where a repository begins.</summary>
-internal static class RepositoryRoot
-{
-    /// <summary>
-    /// The nearest folder upwards that holds ".git"; without one the current folder for whatever lies below it,
-    /// else the folder asked about or the file's own.
-    /// </summary>
-    public static string Of(IFileTree files, string folder)
-    {
-        for (var at = folder; ; at = FilePaths.FolderOf(at))
-        {
-            if (files.Kind(FilePaths.Join(at, ".git")) != EntryKind.Missing)
-            {
-                return at;
-            }
-
-            if (at == FilePaths.FolderOf(at))
-            {
-                return FilePaths.IsWithin(folder, files.CurrentFolder) ? files.CurrentFolder : folder;
-            }
-        }
-    }
-
-    /// <summary>One root for all: the deepest folder that holds every one.</summary>
-    public static string Common(IReadOnlyList<string> roots, string otherwise)
-    {
-        var common = roots.Count > 0 ? roots[0] : otherwise;
-        foreach (var root in roots.Skip(1))
-        {
-            common = FilePaths.CommonFolder(common, root) ?? common;
-        }
-
-        return common;
-    }
 }

@@ -174,16 +174,52 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void Without_a_repository_the_current_folder_or_the_one_asked_about_is_the_root()
+    public void Without_any_mark_the_files_asked_for_and_what_they_name_are_the_root()
     {
-        var files = new MemoryFileTree("/home").Add("shop/stocks/a.stock.json", Stock).Add("/other/b.stock.json", Stock);
-        Assert.Equal("/home", WorkspaceLoader.Load(files, ["shop"], new LoadOptions()).Root);
+        var files = new MemoryFileTree("/home").Add("shop/stocks/a.stock.json", Stock).Add("/other/b.stock.json", Stock)
+            .Add("shop/recipes/r.recipe.json", """{"format": 1, "final": "10 L", "doses": [{"stock": "../stocks/a.stock.json", "dose": "1:100"}]}""");
+        Assert.Equal("/home/shop", WorkspaceLoader.Load(files, ["shop"], new LoadOptions()).Root);
         Assert.Equal("/other", WorkspaceLoader.Load(files, ["/other"], new LoadOptions()).Root);
-        Assert.Equal("/home", WorkspaceLoader.Load(files, ["shop/stocks/a.stock.json"], new LoadOptions()).Root);
-        Assert.Equal("/other", WorkspaceLoader.Load(files, ["/other/b.stock.json"], new LoadOptions()).Root);
+        Assert.Equal("/home/shop/stocks", WorkspaceLoader.Load(files, ["shop/stocks/a.stock.json"], new LoadOptions()).Root);
+        var recipe = WorkspaceLoader.Load(files, ["shop/recipes/r.recipe.json"], new LoadOptions());
+        Assert.Equal("/home/shop", recipe.Root);
+        Assert.Empty(recipe.Problems);
         var both = WorkspaceLoader.Load(files, ["shop/stocks/a.stock.json", "/other"], new LoadOptions());
         Assert.Equal("/", both.Root);
         Assert.Equal(["home/shop/stocks/a.stock.json", "other/b.stock.json"], both.Asked);
+    }
+
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/home")]
+    [InlineData("/home/shop")]
+    [InlineData("/home/shop/recipes")]
+    [InlineData("/home/shop/stocks/deep")]
+    [InlineData("/elsewhere")]
+    public void The_same_files_give_the_same_workspace_from_any_folder(string from)
+    {
+        var files = new MemoryFileTree(from).Add("/home/shop/recipelint.json", """{"format": 1, "vessels": [{"name": "jar"}]}""")
+            .Add("/home/shop/stocks/deep/a.stock.json", StockOfMine).Add("/home/shop/products/mine.substances.json", Mine).Add("/home/shop/rain.water.json", """{"format": 1, "ec": "0.5 mS/cm"}""")
+            .Add("/home/shop/recipes/r.recipe.json", """{"format": 1, "final": "10 L", "water": "../rain.water.json", "doses": [{"stock": "../stocks/deep/a.stock.json", "dose": "1:100"}]}""");
+        foreach (var asked in new[] { "/home/shop/recipes/r.recipe.json", "/home/shop/recipes", "/home/shop" })
+        {
+            var workspace = WorkspaceLoader.Load(files, [asked], new LoadOptions());
+            Assert.Empty(workspace.Problems);
+            Assert.Equal("/home/shop", workspace.Root);
+            Assert.Equal("recipelint.json", workspace.SettingsFor("recipes/r.recipe.json").File);
+            Assert.Equal(["stocks/deep/a.stock.json"], workspace.Stocks.Select(s => s.File));
+        }
+    }
+
+    [Fact]
+    public void A_shop_inside_a_shop_may_draw_on_it()
+    {
+        var files = new MemoryFileTree("/home/shop/trace").Add("/home/shop/recipelint.json", """{"format": 1}""").Add("/home/shop/trace/recipelint.json", """{"format": 1}""")
+            .Add("/home/shop/rain.water.json", """{"format": 1, "ec": "0.5 mS/cm"}""")
+            .Add("/home/shop/trace/a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"pour": "1 L", "of": "../rain.water.json"}]}""");
+        var workspace = WorkspaceLoader.Load(files, ["a.stock.json"], new LoadOptions());
+        Assert.Empty(workspace.Problems);
+        Assert.Equal("trace/recipelint.json", workspace.SettingsFor("trace/a.stock.json").File);
     }
 
     [Fact]

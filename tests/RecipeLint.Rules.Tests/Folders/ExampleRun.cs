@@ -37,7 +37,7 @@ public sealed record ExampleRun(Workspace Workspace, LintResult Result)
     private static ExampleRun Run(string folder)
     {
         // Through memory, so that the repository this one is checked out in is not taken for the example's.
-        var files = new MemoryFileTree("/example").AddFolder("/example");
+        var files = new MemoryFileTree("/example").AddFolder("/example/.git");
         foreach (var path in Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Where(p => Path.GetFileName(p) != "expected.json"))
         {
             files.Add(Path.GetRelativePath(folder, path).Replace('\\', '/'), File.ReadAllBytes(path));
