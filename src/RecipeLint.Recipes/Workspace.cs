@@ -49,6 +49,32 @@ public sealed record Workspace
 
     public IReadOnlyList<Problem> Problems { get; init; } = [];
 
+    /// <summary>
+    /// What each stock and recipe was read with: the stocks, waters and profiles it refers to, and the settings, substances and profiles that serve it.
+    /// </summary>
+    public IReadOnlyDictionary<string, IReadOnlySet<string>> DrawsOn { get; init; } = new Dictionary<string, IReadOnlySet<string>>();
+
+    /// <summary>The files with all that draw on them, directly or through others.</summary>
+    public SortedSet<string> WithUsersOf(IEnumerable<string> files)
+    {
+        var found = new SortedSet<string>(StringComparer.Ordinal);
+        var open = new Queue<string>(files);
+        while (open.TryDequeue(out var file))
+        {
+            if (!found.Add(file))
+            {
+                continue;
+            }
+
+            foreach (var user in DrawsOn.Where(d => d.Value.Contains(file)).Select(d => d.Key))
+            {
+                open.Enqueue(user);
+            }
+        }
+
+        return found;
+    }
+
     public StockDocument? FindStock(string file) => Stocks.FirstOrDefault(s => s.File == file);
 
     /// <summary>The same workspace with one stock changed in thought, or added: nothing on the disk changes.</summary>

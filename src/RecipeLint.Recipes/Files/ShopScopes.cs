@@ -159,6 +159,14 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         return catalogue;
     }
 
+    /// <summary>The settings, lists of substances and profiles that hold for a file.</summary>
+    public IEnumerable<string> ServingOf(string file)
+    {
+        var folder = FilePaths.FolderOf(FilePaths.Join(root, file));
+        IEnumerable<string> serving = [.. Serving(folder, DocumentKind.Substances), .. Serving(folder, DocumentKind.Profile)];
+        return SettingsFor(file).File is { } settings ? serving.Append(settings) : serving;
+    }
+
     /// <summary>The built-in catalogue with every list that was read; of two equal ids the first by path stays.</summary>
     public SubstanceCatalogue WholeCatalogue() => _substances.Count == 0
         ? SubstanceCatalogue.BuiltIn

@@ -17,6 +17,7 @@ public sealed class WorkspaceLoader
     private readonly ReferenceResolver _references;
     private readonly Queue<string> _pending = new();
     private readonly HashSet<string> _queued = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, IReadOnlySet<string>> _drawsOn = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, StockDocument> _stocks = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, RecipeDocument> _recipes = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, WaterDocument> _waters = new(StringComparer.Ordinal);
@@ -86,6 +87,7 @@ public sealed class WorkspaceLoader
             Profiles = _scopes.Profiles,
             Catalogue = _scopes.WholeCatalogue(),
             SettingsFor = _scopes.SettingsFor,
+            DrawsOn = _drawsOn,
             Problems = InOrder(),
             Unusable = unusable,
             Unrecognised = [.. asked.Unrecognised.Select(_store.PathOf)],
@@ -110,7 +112,7 @@ public sealed class WorkspaceLoader
                 if (_store.Read(path, DocumentKind.Stock, (fields, item) => new StockReader(fields, resolution).Read(item)) is { } stock)
                 {
                     _stocks.Add(path, stock);
-                    EnqueueReferences(stock);
+                    Follow(path, ReferencesOf(stock));
                 }
 
                 break;
@@ -119,7 +121,7 @@ public sealed class WorkspaceLoader
                 if (_store.Read(path, DocumentKind.Recipe, (fields, item) => new RecipeReader(fields, resolution).Read(item)) is { } recipe)
                 {
                     _recipes.Add(path, recipe);
-                    EnqueueReferences(recipe);
+                    Follow(path, ReferencesOf(recipe));
                 }
 
                 break;
@@ -153,41 +155,23 @@ public sealed class WorkspaceLoader
         return new Resolution(catalogue, settings, _references, _scopes.KnownProfiles(profiles), profiles, unread, ChecksEquipment: !_options.NoConfig);
     }
 
-    private void EnqueueReferences(StockDocument stock)
+    private void Follow(string path, IEnumerable<string?> references)
     {
-        foreach (var step in stock.Steps)
-        {
-            var file = step switch
-            {
-                AliquotStep aliquot => aliquot.StockFile,
-                PourStep pour => pour.Of?.Value.File,
-                TopUpStep topUp => topUp.Of?.Value.File,
-                _ => null,
-            };
-            if (file is not null)
-            {
-                Enqueue(file);
-            }
-        }
+        var named = references.OfType<string>().ToList();
+        named.ForEach(Enqueue);
+        _drawsOn[path] = new SortedSet<string>([.. named, .. _scopes.ServingOf(path)], StringComparer.Ordinal);
     }
 
-    private void EnqueueReferences(RecipeDocument recipe)
+    private static IEnumerable<string?> ReferencesOf(StockDocument stock) => stock.Steps.Select(step => step switch
     {
-        if (recipe.Water?.Value.File is { } water)
-        {
-            Enqueue(water);
-        }
+        AliquotStep aliquot => aliquot.StockFile,
+        PourStep pour => pour.Of?.Value.File,
+        TopUpStep topUp => topUp.Of?.Value.File,
+        _ => null,
+    });
 
-        if (recipe.ProfileFile is { } profile)
-        {
-            Enqueue(profile);
-        }
-
-        foreach (var stock in recipe.Doses.OfType<StockDose>().Select(d => d.StockFile).OfType<string>())
-        {
-            Enqueue(stock);
-        }
-    }
+    private static IEnumerable<string?> ReferencesOf(RecipeDocument recipe) =>
+        [recipe.Water?.Value.File, recipe.ProfileFile, .. recipe.Doses.OfType<StockDose>().Select(d => d.StockFile)];
 
     /// <summary>By file, then by place in it, so that the order of reading never shows.</summary>
     private IReadOnlyList<Problem> InOrder() =>

@@ -31,7 +31,8 @@ public static class SameThing
         return Fold(written) == Fold(suggested)
             || (suggested[0] is >= 'a' and <= 'z' && written.Length >= ShortestKey && written.All(char.IsAsciiLetter) && suggested.All(char.IsAsciiLetter)
                 && !KnownNames.BuiltIn.IsWord(written) && !KnownUnits.IsKnown(written)
-                && IsNear(written.ToLowerInvariant(), suggested.ToLowerInvariant()));
+                && IsNear(written.ToLowerInvariant(), suggested.ToLowerInvariant()))
+            || (suggested[0] is >= 'a' and <= 'z' && suggested.Contains('-', StringComparison.Ordinal) && Word(written, suggested));
     }
 
     /// <summary>A name of the shop or the tool: a scale, a crop, a rule, one of a few words.</summary>

@@ -192,7 +192,7 @@ internal static class SarifLogWriter
             ArtifactChanges = [.. repair.Patches.Select(p => Change(p.Key, p.Value, report))],
         };
         fix.SetProperty("repair", repair.Name);
-        fix.SetProperty("kind", repair.Repair.Kind == RepairKind.Safe ? "safe" : "chemistry");
+        fix.SetProperty("kind", repair.Repair.Kind == RepairKind.Safe ? "safe" : repair.Shifts.Count > 0 ? "other-recipe" : "chemistry");
         return fix;
     }
 

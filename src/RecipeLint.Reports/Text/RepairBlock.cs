@@ -12,8 +12,13 @@ public static class RepairBlock
     public static IReadOnlyList<string> Lines(IReadOnlyList<VerifiedRepair> repairs, int width)
     {
         var lines = new List<string>();
-        foreach (var repair in repairs)
+        foreach (var (repair, isFirst) in repairs.Select((r, i) => (r, r.Shifts.Count > 0 && (i == 0 || repairs[i - 1].Shifts.Count == 0))))
         {
+            if (isFirst)
+            {
+                lines.Add("  These give the plants something else, and are applied by their full name only:");
+            }
+
             var how = repair.Repair.Kind == RepairKind.Safe ? $"--fix or --apply {repair.Name}" : $"--apply {repair.Name}";
             lines.Add($"  repair {Printable.Show(repair.Name)} ({Kind(repair)}; {Printable.Show(how)}):");
             lines.AddRange(RepairText.Lines(repair).SelectMany(paragraph => TextWrap.Wrap(Printable.Show(paragraph), width - Indent).Select(l => new string(' ', Indent) + l)));
@@ -26,7 +31,7 @@ public static class RepairBlock
     {
         foreach (var line in Lines(repairs, width))
         {
-            lines.Line((line, line.StartsWith("  repair ", StringComparison.Ordinal) ? Style.Related : Style.Plain));
+            lines.Line((line, line.StartsWith("  repair ", StringComparison.Ordinal) || line.StartsWith("  These ", StringComparison.Ordinal) ? Style.Related : Style.Plain));
         }
 
         if (repairs.Count > 0)

@@ -11,6 +11,13 @@ internal static class Pours
     /// <summary>Nobody measures 643 mL of water.</summary>
     private const int WaterDigits = 2;
 
+    /// <summary>Shares of the finished volume: most of the water, the least that still takes up the heat, and how finely it is measured.</summary>
+    private const double Most = 0.7;
+
+    private const double Least = 0.4;
+
+    private const double Step = 0.05;
+
     /// <summary>As far as warm water from a tap goes.</summary>
     private static readonly int[] _celsius = [30, 35, 40, 50];
 
@@ -66,7 +73,10 @@ internal static class Pours
     /// <param name="with">What is done with it in one go; null for nothing else.</param>
     public static IEnumerable<RepairProposal> MostWaterFirst(RepairContext context, StockFacts stock, Repair? with = null)
     {
-        if (stock.Stock.Makes is not { } makes || Amounts.Times(context, makes.Place, 0.7) is not var (_, start))
+        // In steps of a twentieth, with room for what is poured in beside it.
+        var room = Math.Floor((1 - (Volumes.Poured(stock).Litres / stock.Volume.Litres)) / Step) * Step;
+        var share = Math.Min(Most, room);
+        if (share < Least || stock.Stock.Makes is not { } makes || Amounts.Times(context, makes.Place, share) is not var (_, start))
         {
             yield break;
         }
@@ -99,7 +109,7 @@ internal static class Pours
         ];
     }
 
-    /// <summary>More water between two that must not meet strong, or one of them out.</summary>
+    /// <summary>Of two that must not meet one out, or into a bottle of its own: water between them only makes it look better.</summary>
     internal static IEnumerable<RepairProposal> KeepApart(Finding finding, RepairContext context)
     {
         if (context.StockOf(finding) is not { } stock)
@@ -107,20 +117,23 @@ internal static class Pours
             yield break;
         }
 
-        foreach (var water in MoreWater(finding, context).Concat(MostWaterFirst(context, stock)))
-        {
-            yield return water;
-        }
-
         foreach (var place in finding.Related.Select(r => r.Place).Prepend(finding.Place))
         {
-            if (context.AdditionAt(stock, place) is { } addition)
+            if (context.AdditionAt(stock, place) is not { } addition)
             {
-                yield return Additions.Drop(addition);
-                foreach (var diluted in MostWaterFirst(context, stock, Additions.Drop(addition)))
-                {
-                    yield return diluted;
-                }
+                continue;
+            }
+
+            if (OwnBottle.Of(context, stock, addition) is { } bottle)
+            {
+                yield return bottle;
+            }
+
+            // What is left may still have to go into water, and not water onto it.
+            yield return Additions.Drop(addition);
+            foreach (var diluted in MostWaterFirst(context, stock, Additions.Drop(addition)))
+            {
+                yield return diluted;
             }
         }
     }

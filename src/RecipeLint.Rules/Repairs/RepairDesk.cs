@@ -53,8 +53,8 @@ public sealed class RepairDesk
             }
         }
 
-        // What costs something elsewhere comes behind what does not.
-        return [.. found.OrderBy(f => f.Worsens.Count > 0 || f.Brings.Any(b => b.Level > Level.Note))];
+        // What costs something elsewhere comes behind what does not, and what changes the recipe last.
+        return [.. found.OrderBy(f => f.Shifts.Count > 0).ThenBy(f => f.Worsens.Count > 0 || f.Brings.Any(b => b.Level > Level.Note))];
     }
 
     /// <summary>The files a repair changes and all that draw on them, directly or through another.</summary>
@@ -165,6 +165,12 @@ public sealed class RepairDesk
             return null;
         }
 
+        var shifts = ElementShift.Between(before.Facts, after.Facts, finding);
+        if (RepairPolicy.Forbids(finding, repair, before.Facts, after.Facts, shifts))
+        {
+            return null;
+        }
+
         return new VerifiedRepair
         {
             Finding = finding,
@@ -174,6 +180,7 @@ public sealed class RepairDesk
             Brings = brings,
             Reveals = revealed,
             Worsens = difference.Worsened,
+            Shifts = shifts,
             Changes = SolutionChange.Between(before.Facts, after.Facts),
         };
     }

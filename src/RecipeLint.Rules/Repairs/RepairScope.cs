@@ -1,7 +1,6 @@
 using System.Text;
 using RecipeLint.Analysis;
 using RecipeLint.Recipes;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Json;
 
@@ -30,30 +29,8 @@ internal sealed class RepairScope
         return new RepairScope(files, Analyzer.Analyse(WorkspaceLoader.Load(files, asked, load)));
     }
 
-    /// <summary>Files with all that depend on them: stocks that take parts of them, recipes that dose them, whatever a settings or substances file serves.</summary>
-    public SortedSet<string> UsersOf(IEnumerable<string> files)
-    {
-        var found = new SortedSet<string>(StringComparer.Ordinal);
-        var open = new Queue<string>(files);
-        while (open.TryDequeue(out var file))
-        {
-            if (!found.Add(file))
-            {
-                continue;
-            }
-
-            var users = DocumentOf(file) is DocumentFile.Shop
-                ? Facts.Workspace.Stocks.Select(s => s.File).Concat(Facts.Workspace.Recipes.Select(r => r.File)).Where(f => IsServed(f, file))
-                : Facts.Workspace.Stocks.Where(s => s.Steps.Any(step => References(step, file))).Select(s => s.File)
-                    .Concat(Facts.Workspace.Recipes.Where(r => References(r, file)).Select(r => r.File));
-            foreach (var user in users)
-            {
-                open.Enqueue(user);
-            }
-        }
-
-        return found;
-    }
+    /// <summary>Files with all that depend on them: stocks that take parts of them, recipes that dose them, whatever a settings, substances or profile file serves.</summary>
+    public SortedSet<string> UsersOf(IEnumerable<string> files) => Facts.Workspace.WithUsersOf(files);
 
     /// <summary>False for a file outside the root, or one that a link leads out of it.</summary>
     public bool MayChange(string file)
@@ -70,28 +47,4 @@ internal sealed class RepairScope
 
     private static string FullPath(string root, string file) =>
         file.StartsWith('/') || (file.Length > 1 && file[1] == ':') ? file : $"{root.TrimEnd('/')}/{file}";
-
-    private bool IsServed(string file, string shop) =>
-        shop.EndsWith(".json", StringComparison.Ordinal)
-        && (Facts.Workspace.SettingsFor(file).File == shop || shop.EndsWith(".substances.json", StringComparison.Ordinal));
-
-    private static bool References(Step step, string file) => step switch
-    {
-        AliquotStep aliquot => aliquot.StockFile == file,
-        PourStep pour => pour.Of?.Value.File == file,
-        TopUpStep topUp => topUp.Of?.Value.File == file,
-        _ => false,
-    };
-
-    private static bool References(RecipeDocument recipe, string file) =>
-        recipe.Water?.Value.File == file || recipe.Doses.OfType<StockDose>().Any(d => d.StockFile == file);
-
-    private static DocumentFile DocumentOf(string file) =>
-        file.EndsWith(".substances.json", StringComparison.Ordinal) || file.EndsWith("recipelint.json", StringComparison.Ordinal) ? DocumentFile.Shop : DocumentFile.Single;
-
-    private enum DocumentFile
-    {
-        Single,
-        Shop,
-    }
 }

@@ -118,9 +118,9 @@ public sealed class RepairSession
         }
     }
 
-    /// <summary>The first repair, or the one of a key; a second one of the same way is known by its number ("use-zn-edta-2").</summary>
+    /// <summary>The first repair that leaves the recipe what it is, or the one of a key; a second one of the same way is known by its number ("use-zn-edta-2").</summary>
     private static VerifiedRepair? Find(RepairDesk desk, Finding finding, string? key) => key is null
-        ? desk.For(finding) is [var best, ..] ? best : null
+        ? desk.For(finding) is [{ Shifts.Count: 0 } best, ..] ? best : null
         : desk.For(finding, r => r.Key == key || key.StartsWith(r.Key + "-", StringComparison.Ordinal)).FirstOrDefault(r => r.Repair.Key == key);
 
     private void Take(IEnumerable<VerifiedRepair> repairs, IReadOnlyDictionary<string, PatchResult> patches)

@@ -5,12 +5,15 @@ namespace RecipeLint.Rules.Repairs;
 /// <summary>A repair in sentences: what to do, what goes, what comes, and the figures before and after.</summary>
 public static class RepairText
 {
-    private const int MostFigures = 12;
-
     /// <summary>The title first, then one line for each kind of consequence; nothing is wrapped and nothing made safe for a terminal.</summary>
     public static IReadOnlyList<string> Lines(VerifiedRepair repair)
     {
         var lines = new List<string> { repair.Repair.Title };
+        if (repair.Shifts.Count > 0)
+        {
+            lines.Add($"Makes another recipe of it: {string.Join(", ", repair.Shifts.Select(Shift))}.");
+        }
+
         if (repair.AlsoRemoved.Count > 0)
         {
             lines.Add($"Removes as well: {Findings(repair.AlsoRemoved)}.");
@@ -47,9 +50,11 @@ public static class RepairText
     private static string Line(SolutionChange change)
     {
         var start = change.IsStock ? $"Stock '{change.Name}'" : $"Final solution '{change.Name}'";
-        var more = change.Figures.Count > MostFigures ? FormattableString.Invariant($" and {change.Figures.Count - MostFigures} more") : "";
-        return $"{start}: {string.Join(", ", change.Figures.Take(MostFigures).Select(Figure))}{more}.";
+        return $"{start}: {string.Join(", ", change.Figures.Select(Figure))}.";
     }
+
+    private static string Shift(ElementShift shift) =>
+        $"{shift.Key} in '{shift.Recipe}' {Say.Number(shift.Before)} -> {Say.Number(shift.After)} mg/L where {(shift.Allowed > 0 ? "±" + Say.Number(shift.Allowed) : "none")} is allowed";
 
     private static string Figure(FigureChange figure)
     {

@@ -1,0 +1,62 @@
+using RecipeLint.Analysis;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Rules.Repairs;
+
+/// <summary>An element of a final solution that a repair moves although its finding is about something else.</summary>
+/// <param name="Recipe">By its name.</param>
+/// <param name="Key">"K", "NO3-N" ...</param>
+/// <param name="Before">mg/L.</param>
+/// <param name="After">mg/L.</param>
+/// <param name="Allowed">mg/L either way: the tolerance of its target, else a twentieth.</param>
+public sealed record ElementShift(string Recipe, string Key, double Before, double After, double Allowed)
+{
+    /// <summary>What an element may move where no target says so (common practice, no source: what a bench scale and a syringe do to it anyway).</summary>
+    private const double Share = 0.05;
+
+    /// <summary>mg/L below which a main element, and a trace element, is as good as none (common practice, no source).</summary>
+    private const double LittleOfMain = 1;
+
+    private const double LittleOfTrace = 0.01;
+
+    private static readonly HashSet<string> _traces = new(StringComparer.Ordinal) { "Fe", "Mn", "Zn", "Cu", "B", "Mo", "Ni", "Co", "Se", "I" };
+
+    /// <summary>True when most of it is lost.</summary>
+    public bool IsLoss => After < 0.5 * Before;
+
+    /// <summary>In the order of the recipes and their elements.</summary>
+    public static IReadOnlyList<ElementShift> Between(Facts before, Facts after, Finding finding) =>
+    [
+        .. from now in after.Recipes
+           let was = before.Recipes.FirstOrDefault(r => r.Recipe.File == now.Recipe.File)
+           where was is { IsComplete: true } && now.IsComplete
+           from shift in Between(was, now, finding)
+           select shift,
+    ];
+
+    private static IEnumerable<ElementShift> Between(RecipeFacts was, RecipeFacts now, Finding finding)
+    {
+        foreach (var key in was.Elements.Keys.Union(now.Elements.Keys, StringComparer.Ordinal).Order(StringComparer.Ordinal))
+        {
+            var (from, to) = (was.MilligramsPerLitre(key), now.MilligramsPerLitre(key));
+            var target = was.Recipe.Targets.FirstOrDefault(t => t.Key.Value == key && t.Concentration is not null);
+            var wanted = target?.Concentration?.MilligramsPerLitre;
+            var allowed = target is null || wanted is null ? Share * from : target.Tolerance?.HalfWidth(wanted.Value) ?? (Share * wanted.Value);
+            var floor = _traces.Contains(key) ? LittleOfTrace : LittleOfMain;
+            if (Math.Abs(to - from) <= Math.Max(allowed, floor) * (1 + 1e-9) || IsAbout(finding, key) || (wanted is { } aim && Math.Abs(to - aim) <= Math.Abs(from - aim)))
+            {
+                continue;
+            }
+
+            yield return new ElementShift(now.Recipe.Name, key, from, to, allowed);
+        }
+    }
+
+    /// <summary>True when the finding names the element, or a form of it, as what it measured.</summary>
+    private static bool IsAbout(Finding finding, string key)
+    {
+        var element = key.Split('-')[^1];
+        var named = finding.Values.Select(v => v.Name).Append(finding.Measured?.Name ?? "").Append(finding.IdPath.Split('/')[^1]);
+        return named.SelectMany(n => n.Split(' ', ':', '/', ',')).Any(w => w == key || w == element || w.EndsWith("-" + element, StringComparison.Ordinal));
+    }
+}

@@ -1,0 +1,110 @@
+using System.Text;
+using RecipeLint.Recipes.Files;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
+using RecipeLint.Rules.Tests.Folders;
+
+namespace RecipeLint.Rules.Tests.Repairs;
+
+/// <summary>What no repair may do: make another recipe of it unsaid, or dilute what hurts people.</summary>
+public sealed class RepairPolicyTests
+{
+    private const string Bag = """
+        {"format": 1, "substances": [{"id": "bag", "name": "Bag", "label": {"NO3-N": "5 %", "P2O5": "18 %", "K2O": "38 %", "MgO": "0.5 %", "S": "0.6 %", "Fe": "0.4 %",
+          "chelatedWith": "EDTA", "Mn": "0.2 %", "Zn": "0.05 %", "Cu": "0.05 %", "B": "0.2 %", "Mo": "0.01 %"}}]}
+        """;
+
+    [Fact]
+    public void A_bag_of_ten_nutrients_is_not_swapped_for_a_chelate()
+    {
+        var tree = Tree(
+            ("bag.substances.json", Bag),
+            ("bag.stock.json", """{"format": 1, "name": "Bag", "makes": "10 L", "dose": "10 mL/L", "keep": {"at": "5..30 °C", "for": "6 months", "light": "bright"}, "steps": [{"pour": "8 L"}, {"add": "bag", "amount": "1 kg"}, {"topUp": "10 L"}]}"""),
+            ("tank.recipe.json", """{"format": 1, "name": "Tank", "final": "100 L", "volume": "made up", "doses": [{"stock": "bag.stock.json"}], "adjust": {"pH": "7.6", "using": "koh-10"}}"""));
+        var repairs = All(tree);
+        Assert.NotEmpty(repairs);
+        Assert.All(repairs, r => Assert.DoesNotContain(r.Shifts, s => s.Key is "K" or "P" && s.After < 0.1 * s.Before));
+        Assert.All(repairs, r => Assert.DoesNotContain(r.Patches.Values, p => !Encoding.UTF8.GetString(p.Bytes!).Contains("bag", StringComparison.OrdinalIgnoreCase)));
+    }
+
+    [Fact]
+    public void What_hurts_people_is_taken_away_and_not_diluted()
+    {
+        var tree = Tree(("ph-down.stock.json", """{"format": 1, "name": "pH down", "makes": "1 L", "steps": [{"pour": "0.2 L"}, {"add": "nitric-65", "amount": "400 mL"}, {"add": "acetic-acid-80", "amount": "300 mL"}, {"topUp": "1 L"}]}"""));
+        var people = All(tree).Where(r => r.Finding.Rule.Family == "people" && r.Finding.Related.Count > 0 && r.Finding.Rule.Name.StartsWith("nitric", StringComparison.Ordinal)).ToList();
+        Assert.NotEmpty(people);
+        Assert.All(people, r =>
+        {
+            var text = Encoding.UTF8.GetString(r.Patches["ph-down.stock.json"].Bytes!);
+            Assert.False(text.Contains("nitric-65", StringComparison.Ordinal) && text.Contains("acetic-acid-80", StringComparison.Ordinal), r.Repair.Title);
+        });
+    }
+
+    [Fact]
+    public void No_repair_fills_a_vessel_past_its_volume()
+    {
+        var tree = Tree(("acid.stock.json", """{"format": 1, "name": "Acid", "makes": "1 L", "steps": [{"add": "sulfuric-96", "amount": "400 mL"}, {"topUp": "1 L"}]}"""));
+        var repairs = All(tree);
+        Assert.NotEmpty(repairs);
+        foreach (var repair in repairs)
+        {
+            // 400 mL of acid leave no room for the usual 700 mL of water.
+            var after = Judged.Of(new OverlayFileTree(tree, "/shop/acid.stock.json", repair.Patches["acid.stock.json"].Bytes!), ["."], ExampleRun.Load, ExampleRun.Engine);
+            var poured = after.Workspace.Stocks.Single().Steps.OfType<Recipes.Documents.PourStep>().Sum(p => p.Volume!.Value.Litres);
+            Assert.True(poured + after.Facts.Stocks.Single().Additions.Sum(a => a.Volume?.Litres ?? 0) <= 1.001, repair.Repair.Title);
+        }
+    }
+
+    [Fact]
+    public void Repairs_that_make_another_recipe_stand_last_and_are_taken_by_name_only()
+    {
+        var tree = Tree(
+            ("a.stock.json", """{"format": 1, "name": "A", "makes": "2 L", "dose": "10 mL/L", "keep": {"at": "8..25 °C", "for": "3 months"}, "steps": [{"pour": "1.5 L"}, {"add": "calcium-nitrate-4h2o", "amount": "180 g", "assay": "99 %"}, {"add": "magnesium-sulfate-7h2o", "amount": "60 g", "assay": "99 %"}, {"topUp": "2 L"}]}"""),
+            ("tank.recipe.json", """{"format": 1, "name": "Tank", "final": "100 L", "volume": "made up", "doses": [{"stock": "a.stock.json"}]}"""));
+        var judged = Judged.Of(tree, ["."], ExampleRun.Load, ExampleRun.Engine);
+        var desk = new RepairDesk(tree, ExampleRun.Load, ExampleRun.Engine, judged);
+        var repairs = desk.For(judged.Result.Findings.Single(f => f.Rule.Name == "calcium-with-sulfate"));
+        var swap = Assert.Single(repairs, r => r.Repair.Key == "use-magnesium-nitrate-6h2o");
+        Assert.Contains(swap.Shifts, s => s.Key == "S" && s.After < 1);
+        Assert.Equal(repairs.OrderBy(r => r.Shifts.Count > 0), repairs);
+        Assert.Contains("Makes another recipe of it", RepairText.Lines(swap)[1], StringComparison.Ordinal);
+        var session = new RepairSession(tree, ["."], ExampleRun.Load, ExampleRun.Engine, judged);
+        session.Apply("RL0101", null);
+        Assert.All(session.Applied, r => Assert.Empty(r.Shifts));
+    }
+
+    [Fact]
+    public void Whatever_serves_a_recipe_is_known_to_serve_it()
+    {
+        var tree = Tree(
+            ("recipelint.json", """{"format": 1}"""),
+            ("bag.substances.json", Bag),
+            ("profiles/mine.profile.json", """{"format": 1, "name": "mine", "base": "lettuce"}"""),
+            ("well.water.json", """{"format": 1, "ec": "0.5 mS/cm"}"""),
+            ("a.stock.json", """{"format": 1, "makes": "1 L", "dose": "1:100", "steps": [{"add": "bag", "amount": "10 g"}]}"""),
+            ("tank.recipe.json", """{"format": 1, "final": "100 L", "volume": "made up", "crop": "mine", "water": "well.water.json", "doses": [{"stock": "a.stock.json"}]}"""));
+        var workspace = WorkspaceLoader.Load(tree, ["."], ExampleRun.Load);
+        foreach (var file in workspace.Sources.Keys)
+        {
+            Assert.Contains("tank.recipe.json", workspace.WithUsersOf([file]));
+        }
+    }
+
+    private static List<VerifiedRepair> All(MemoryFileTree tree)
+    {
+        var judged = Judged.Of(tree, ["."], ExampleRun.Load, ExampleRun.Engine);
+        var desk = new RepairDesk(tree, ExampleRun.Load, ExampleRun.Engine, judged);
+        return [.. judged.Result.Findings.SelectMany(f => desk.For(f))];
+    }
+
+    private static MemoryFileTree Tree(params (string Name, string Text)[] files)
+    {
+        var tree = new MemoryFileTree("/shop").AddFolder("/shop/.git");
+        foreach (var (name, text) in files)
+        {
+            tree.Add(name, Encoding.UTF8.GetBytes(text));
+        }
+
+        return tree;
+    }
+}
