@@ -132,7 +132,8 @@ public sealed class VesselContents
 
     private static double WaterGrams(Volume poured) => poured.Millilitres * Water.DensityGramsPerMl(BenchCelsius);
 
-    private static double LiquidWater(AdditionFacts addition) => addition.Substance.Form == PhysicalForm.Liquid
+    /// <summary>What is of unknown composition takes up its own volume and counts as no water.</summary>
+    private static double LiquidWater(AdditionFacts addition) => addition.Substance.Form == PhysicalForm.Liquid && addition.ComponentMoles.Count > 0
         ? Math.Max(0, addition.Mass.Grams - (addition.Substance.Formula is null ? SoluteGrams(addition) : PureGrams(addition)))
         : 0;
 

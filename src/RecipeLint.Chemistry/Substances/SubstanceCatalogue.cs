@@ -115,8 +115,8 @@ public sealed class SubstanceCatalogue
     /// </summary>
     /// <remarks>
     /// A name or formula that fits several substances is ambiguous: "magnesium sulfate" fits three hydrates, "HNO3" every strength of
-    /// the acid. A formula without water fits the anhydrous salt only; when that is not here but several hydrates of it are,
-    /// the answer is ambiguous over these, and unknown with a suggestion when there is one. A formula in the wrong case ("mgso4.7h2o")
+    /// the acid. A formula without water that hydrates of the catalogue share is ambiguous over these and the anhydrous salt, because people
+    /// write it for either. A formula in the wrong case ("mgso4.7h2o")
     /// is compared letter by letter with the formulas here.
     /// </remarks>
     public SubstanceLookup Find(string text)
@@ -141,6 +141,13 @@ public sealed class SubstanceCatalogue
         if (!FormulaParser.TryParse(trimmed, out var formula, out _))
         {
             return FindFolded(trimmed);
+        }
+
+        // "MgSO4" on a bench mostly means a hydrate: with both here the writer is asked.
+        var hydrates = formula.HydrateWater > 0 ? [] : _entries.Where(e => e.FormulaText?.StartsWith(formula.Text + "·", StringComparison.Ordinal) == true).ToArray();
+        if (hydrates.Length > 0)
+        {
+            return Answer([.. _entries.Where(e => string.Equals(e.FormulaText, formula.Text, StringComparison.Ordinal)), .. hydrates]);
         }
 
         // The usual spelling is found by its text; counting the atoms of the whole catalogue waits until that fails.

@@ -31,7 +31,12 @@ internal sealed partial class SubstanceFileReader
         var strength = assay?.Value ?? MassFraction.One;
         var ionsKnown = IonReading.TryRead(formula, SubstanceCatalogue.BuiltIn, out var ions);
         var moles = ions ?? new Dictionary<string, double>();
-        var kin = SubstanceCatalogue.BuiltIn.Find(formula.Text) is SubstanceLookup.Found found ? found.Substance : null;
+        var kin = SubstanceCatalogue.BuiltIn.Find(formula.Text) switch
+        {
+            SubstanceLookup.Found found => found.Substance,
+            SubstanceLookup.Ambiguous several => several.Candidates.FirstOrDefault(c => c.Formula?.Hill == formula.Hill && c.Strength.Value >= 1),
+            _ => null,
+        };
         return new Substance
         {
             Id = basic.Id,
@@ -128,23 +133,13 @@ internal sealed partial class SubstanceFileReader
             return null;
         }
 
-        // The catalogue's figures hold at its own strength; all scale with it.
-        var scale = strength.Value / compound.Strength.Value;
-        return compound with
+        return StatedStrength.Of(compound, strength, new Sourced<string>(entry["strength"]!.Text, $"stated in {fields.File}", Confidence.Found)) with
         {
             Id = basic.Id,
             Name = basic.Name,
             Kind = basic.Kind ?? compound.Kind,
             Form = basic.Form ?? PhysicalForm.Liquid,
-            HydrateFamily = null,
-            Content = Scaled(compound.Content, scale),
-            Dissolves = [.. compound.Dissolves.Select(d => d with { MolesPerGram = d.MolesPerGram * scale })],
-            Strength = strength,
-            StrengthRecord = new Sourced<string>(entry["strength"]!.Text, $"stated in {fields.File}", Confidence.Found),
-            NeedsAssay = false,
             Density = basic.Density,
-            Impurities = [],
-            Solubility = null,
         };
     }
 
@@ -214,10 +209,6 @@ internal sealed partial class SubstanceFileReader
         });
         return null;
     }
-
-    private static ElementContent Scaled(ElementContent content, double factor) => new(
-        content.Elements.Select(e => KeyValuePair.Create(e, content[e] * factor)),
-        Enum.GetValues<NitrogenForm>().Select(f => KeyValuePair.Create(f, content[f] * factor)));
 
     /// <summary>An extract by its kind or by what it is called; everything else that is not known counts as a colour.</summary>
     private static Substance OfUnknownComposition(Basics basic)

@@ -9,12 +9,17 @@ namespace RecipeLint.Recipes.Documents;
 /// <content>Guaranteed analyses.</content>
 internal sealed partial class SubstanceFileReader
 {
-    private static readonly string[] PlainKeys = ["N", "P2O5", "P", "K2O", "K", "CaO", "Ca", "MgO", "Mg", "SO3", "S", "Mn", "Zn", "Cu", "B", "Mo"];
+    private static readonly string[] PlainKeys = ["N", "P2O5", "P", "K2O", "K", "CaO", "Ca", "MgO", "Mg", "SO3", "S", "B", "Mo"];
+
+    private static readonly string[] MetalKeys = ["Fe", "Mn", "Zn", "Cu"];
+
+    /// <summary>Agents made for iron; the other metals of such a label are salts beside it (common practice, no source).</summary>
+    private static readonly string[] IronAgents = ["EDDHA", "EDDHMA", "EDDHSA", "EDDCHA", "HBED"];
 
     private static readonly (string Key, LabelShare Share)[] NitrogenKeys =
         [("nitrate", LabelShare.Nitrate), ("ammonium", LabelShare.Ammonium), ("urea", LabelShare.Urea)];
 
-    private static readonly (string Key, LabelShare Share)[] IronKeys =
+    private static readonly (string Key, LabelShare Share)[] MetalShares =
         [("total", LabelShare.Total), ("chelated", LabelShare.Chelated), ("orthoOrtho", LabelShare.OrthoOrtho)];
 
     private Substance? ByLabel(JsonItem label, Basics basic)
@@ -53,7 +58,13 @@ internal sealed partial class SubstanceFileReader
         }
 
         return result.Substance is { } substance
-            ? substance with { StrengthRecord = new Sourced<string>("guaranteed analysis", $"stated in {fields.File}", Confidence.Found) }
+            ? substance with
+            {
+                StrengthRecord = new Sourced<string>("guaranteed analysis", $"stated in {fields.File}", Confidence.Found),
+                Assumption = ChelatedInShort(label) is { Length: > 0 } metals
+                    ? $"The label names {agent!.Value}: {Wording.Join(metals, "and")}, given as one figure, {(metals.Length == 1 ? "counts" : "count")} as bound by it. {substance.Assumption}".TrimEnd()
+                    : substance.Assumption,
+            }
             : null;
     }
 
@@ -119,20 +130,29 @@ internal sealed partial class SubstanceFileReader
             Add(label["nitrogen"]![key], "N", share);
         }
 
-        if (label["Fe"] is { Kind: JsonKind.Object } iron)
+        var chelated = ChelatedInShort(label);
+        foreach (var metal in MetalKeys)
         {
-            foreach (var (key, share) in IronKeys)
+            if (label[metal] is { Kind: JsonKind.Object } shares)
             {
-                Add(iron[key], "Fe", share);
+                foreach (var (key, share) in MetalShares)
+                {
+                    Add(shares[key], metal, share);
+                }
             }
-        }
-        else
-        {
-            Add(label["Fe"], "Fe", LabelShare.Total);
+            else
+            {
+                Add(label[metal], metal, chelated.Contains(metal) ? LabelShare.Chelated : LabelShare.Total);
+            }
         }
 
         return lines;
     }
+
+    /// <summary>Metals given as one figure on a label that names a chelating agent: all of it counts as bound.</summary>
+    private static string[] ChelatedInShort(JsonItem label) => label["chelatedWith"] is { Kind: JsonKind.Text } agent
+        ? [.. MetalKeys.Where(m => label[m] is { Kind: JsonKind.Text or JsonKind.Number } && (m == "Fe" || !IronAgents.Contains(agent.Text, StringComparer.OrdinalIgnoreCase)))]
+        : [];
 
     /// <summary>Labels that count as oxides print P2O5 and K2O; secondary nutrients stand in either way beside them, so only these two decide.</summary>
     private static bool Contradicts(string key, bool isOxide, bool isElement) =>

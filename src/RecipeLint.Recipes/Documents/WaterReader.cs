@@ -27,6 +27,7 @@ internal sealed class WaterReader(FieldReader fields)
         if (_complete)
         {
             WaterBalance.Check(readings, alkalinity, root["ions"], fields);
+            WaterContradictions.Check(readings, alkalinity, hardness, ec, fields);
         }
 
         return new WaterDocument

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.RegularExpressions;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Schema;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Files;
 

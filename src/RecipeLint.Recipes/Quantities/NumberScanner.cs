@@ -64,6 +64,16 @@ internal static class NumberScanner
     /// <summary>Reads a number that the scanner itself spelled.</summary>
     public static double Value(string number) => double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture);
 
+    /// <summary>
+    /// "1.000" and "12.500": a point before three digits that end in 0 groups thousands in half of the world. Other digits are a scale's reading.
+    /// </summary>
+    public static bool IsGroupedByPoint(string number)
+    {
+        var point = number.IndexOf('.', StringComparison.Ordinal);
+        return point is >= 1 and <= 3 && number.Length == point + 4 && number[0] is >= '1' and <= '9' && number[^1] == '0'
+            && number.Where((_, i) => i != point).All(char.IsAsciiDigit);
+    }
+
     private static ScannedNumber Parsed(string number, int start, int end)
     {
         var value = Value(number);
@@ -161,7 +171,9 @@ internal static class NumberScanner
         {
             if (separators[0] is not ('\'' or '’' or '_'))
             {
-                yield return Keep(mantissa, separators[0]);
+                // "1.000" would be asked about again.
+                var point = Keep(mantissa, separators[0]);
+                yield return IsGroupedByPoint(point) ? point.TrimEnd('0').TrimEnd('.') : point;
             }
 
             yield return digits;

@@ -7,11 +7,19 @@ internal sealed partial class QuantityCursor
 {
     private static readonly SearchValues<char> FractionGlyphs = SearchValues.Create("¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞");
 
+    /// <summary>What is weighed or poured; a density or a conductivity is never in the thousands.</summary>
+    private bool IsAmount => due.Accepts.Contains(Dimension.Mass) || due.Accepts.Contains(Dimension.Volume);
+
     private double? Number()
     {
         var number = NumberScanner.Scan(text, _at);
         switch (number.State)
         {
+            case NumberState.Read when IsAmount && NumberScanner.IsGroupedByPoint(text[number.Start..number.End]):
+                var written = text[number.Start..number.End];
+                var both = number with { State = NumberState.Ambiguous, Readings = [written.TrimEnd('0').TrimEnd('.'), written.Replace(".", "", StringComparison.Ordinal)] };
+                Fail(QuantityMessages.AmbiguousNumber(text, both, UnitParser.Normalise(text[number.End..])));
+                return null;
             case NumberState.Read:
                 _at = number.End;
                 if (_at < text.Length && FractionGlyphs.Contains(text[_at]))

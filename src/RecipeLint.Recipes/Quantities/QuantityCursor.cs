@@ -185,6 +185,11 @@ internal sealed partial class QuantityCursor(string text, Due due)
             return null;
         }
 
+        if (known.Basis is { } implied && due.Bases.Count > 0 && !due.Bases.Contains(implied))
+        {
+            return Fail(QuantityMessages.ImpliedBasis(due, unit, unitStart, implied));
+        }
+
         var factor = known.FactorTo(dimension);
         var low = (first * factor) + known.Offset;
         var high = ((second ?? first) * factor) + known.Offset;

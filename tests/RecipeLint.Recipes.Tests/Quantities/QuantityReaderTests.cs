@@ -103,8 +103,10 @@ public sealed class QuantityReaderTests
 
     [Theory]
     [InlineData("7,5 g", "7.5 g", "75 g", 10)]
-    [InlineData("1,000 g", "1.000 g", "1000 g", 1000)]
-    [InlineData("1 000 g", "1.000 g", "1000 g", 1000)]
+    [InlineData("1,000 g", "1 g", "1000 g", 1000)]
+    [InlineData("1.000 g", "1 g", "1000 g", 1000)]
+    [InlineData("12.500 g", "12.5 g", "12500 g", 1000)]
+    [InlineData("1 000 g", "1 g", "1000 g", 1000)]
     [InlineData("0,25 g", "0.25 g", "25 g", 100)]
     [InlineData("12\u202F50 g", "12.50 g", "1250 g", 100)]
     public void A_comma_has_two_readings_with_a_factor_between_them(string text, string decimalText, string groupedText, double factor)

@@ -37,7 +37,7 @@ public sealed class FixTests
     [Fact]
     public void Elements_of_a_water_stay_what_they_are()
     {
-        var text = $"{{\"format\": 1, \"name\": \"Well\", {string.Join(", ", _symbols.Select(s => $"\"{s}\": \"1 mg/L\""))}}}";
+        var text = $"{{\"format\": 1, \"name\": \"Well\", \"ions\": {{{string.Join(", ", _symbols.Select(s => $"\"{s}\": \"1 mg/L\""))}}}}}";
         Assert.Equal(text, Fixed("well.water.json", text));
     }
 
@@ -47,7 +47,7 @@ public sealed class FixTests
         var members = string.Join(", ", _symbols.Select(s => $"\"{s}\": \"1 mg/L\""));
         var recipe = $"{{\"format\": 1, \"final\": \"10 L\", \"volume\": \"made up\", \"doses\": [], \"targets\": {{{members}}}}}";
         Assert.Equal(recipe, Fixed("tank.recipe.json", recipe));
-        var label = $"{{\"format\": 1, \"substances\": [{{\"id\": \"bag\", \"label\": {{{members.Replace("1 mg/L", "0.1 %")}}}}}]}}";
+        var label = $"{{\"format\": 1, \"substances\": [{{\"id\": \"bag\", \"label\": {{\"basis\": \"element\", {members.Replace("1 mg/L", "0.1 %")}}}}}]}}";
         Assert.Equal(label, Fixed("bag.substances.json", label));
     }
 
@@ -218,7 +218,7 @@ public sealed class FixTests
         + $"\"targets\": {{\"{Pick(random, ["N", "n", "NO3", "no3-n", "Hg"])}\": \"100 mg/L\", \"{Pick(random, ["K", "k", "K20", "Ka"])}\": \"100 {Pick(random, ["mg/L", "mg/l", "MG/L", "ppm"])}\"}}}}";
 
     private static string SloppyWater(Random random) =>
-        $"{{\"format\": 1, \"name\": \"Well\", \"{Pick(random, ["Ca", "ca", "Hg", "As"])}\": \"60 mg/L\", \"{Pick(random, ["HCO3", "hco3", "HC03", "Br"])}\": \"120 mg/L\", \"{Pick(random, ["EC", "ec", "Ec"])}\": \"{Pick(random, ["0.4 mS/cm", "0.4 ms/cm", "0.4 MS/cm"])}\"}}";
+        $"{{\"format\": 1, \"name\": \"Well\", \"ions\": {{\"{Pick(random, ["Ca", "ca", "Hg", "As"])}\": \"60 mg/L\", \"{Pick(random, ["HCO3", "hco3", "HC03", "Br"])}\": \"120 mg/L\"}}, \"{Pick(random, ["EC", "ec", "Ec"])}\": \"{Pick(random, ["0.4 mS/cm", "0.4 ms/cm", "0.4 MS/cm"])}\"}}";
 
     private static string Pick(Random random, string[] texts) => texts[random.Next(texts.Length)];
 

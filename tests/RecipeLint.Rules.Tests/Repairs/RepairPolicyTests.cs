@@ -10,7 +10,7 @@ namespace RecipeLint.Rules.Tests.Repairs;
 public sealed class RepairPolicyTests
 {
     private const string Bag = """
-        {"format": 1, "substances": [{"id": "bag", "name": "Bag", "label": {"NO3-N": "5 %", "P2O5": "18 %", "K2O": "38 %", "MgO": "0.5 %", "S": "0.6 %", "Fe": "0.4 %",
+        {"format": 1, "substances": [{"id": "bag", "name": "Bag", "label": {"basis": "oxide", "nitrogen": {"nitrate": "5 %"}, "P2O5": "18 %", "K2O": "38 %", "MgO": "0.5 %", "S": "0.6 %", "Fe": "0.4 %",
           "chelatedWith": "EDTA", "Mn": "0.2 %", "Zn": "0.05 %", "Cu": "0.05 %", "B": "0.2 %", "Mo": "0.01 %"}}]}
         """;
 

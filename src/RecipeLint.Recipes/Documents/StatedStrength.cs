@@ -1,0 +1,138 @@
+using System.Globalization;
+using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Physical;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Fields;
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Quantities;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Documents;
+
+/// <summary>An acid, vinegar or other solution at the strength that a file states beside it.</summary>
+internal static class StatedStrength
+{
+    private const double WaterGramsPerMillilitre = 0.9982;
+
+    /// <summary>A compound at another strength; the catalogue's figures hold at its own, and all scale with it.</summary>
+    public static Substance Of(Substance compound, MassFraction strength, Sourced<string> record)
+    {
+        var scale = strength.Value / compound.Strength.Value;
+        return compound with
+        {
+            HydrateFamily = null,
+            Content = new ElementContent(
+                compound.Content.Elements.Select(e => KeyValuePair.Create(e, compound.Content[e] * scale)),
+                Enum.GetValues<NitrogenForm>().Select(f => KeyValuePair.Create(f, compound.Content[f] * scale))),
+            Dissolves = [.. compound.Dissolves.Select(d => d with { MolesPerGram = d.MolesPerGram * scale })],
+            Strength = strength,
+            StrengthRecord = record,
+            NeedsAssay = false,
+            Impurities = [],
+            Solubility = null,
+        };
+    }
+
+    /// <summary>The substance of a step or dose that has a "strength"; null after reporting what is wrong with either.</summary>
+    public static Substance? Read(Located<string> what, JsonItem add, JsonItem item, Resolution resolution, FieldReader fields)
+    {
+        var strengths = StrengthsOf(what.Value, resolution.Catalogue);
+        if (strengths.Count == 0)
+        {
+            if (resolution.FindSubstance(what, add, fields) is { } pure)
+            {
+                fields.Report(ProblemKind.WrongShape, item, $"'{pure.Id}' is no solution that comes in several strengths. Write how pure it is as its 'assay'.");
+            }
+
+            return null;
+        }
+
+        if (fields.Quantity(item, Due.Strength with { PlainPercentIsByMass = true }) is not { } quantity || ShareOf(quantity, strengths) is not { } share)
+        {
+            return null;
+        }
+
+        if (share is not (> 0 and <= 1))
+        {
+            fields.Report(new Problem(
+                ProblemKind.ImpossibleAnalysis,
+                fields.At(item),
+                $"'{Wording.Shorten(item.Text)}' would be {Plausibility.Text(share * 100)} % by mass; a solution holds more than 0 and at most 100 %.")
+            {
+                Values = [new NamedValue("percent", share * 100, "%")],
+            });
+            return null;
+        }
+
+        // Hazards are those of the next stronger grade, never of a weaker one.
+        var compound = strengths.FirstOrDefault(s => s.Strength.Value >= share * (1 - 1e-9)) ?? strengths[^1];
+        var percent = Math.Round(share * 100, 2).ToString("0.##", CultureInfo.InvariantCulture);
+        return Of(compound, new MassFraction(share), new Sourced<string>(item.Text, $"stated in {fields.File}", Confidence.Found)) with
+        {
+            Id = $"{Stem(compound.Id, '-')}-{percent}",
+            Name = $"{Stem(compound.Name.Split(',', '(')[0].Trim(), ' ')} {percent} %",
+            Aliases = [],
+            Density = new Sourced<Density>(new Density(DensityAt(share, compound)), "density by strength at 20 °C", Confidence.Derived),
+        };
+    }
+
+    /// <summary>Liquids of one compound that a name fits, weakest first; empty where it fits anything else.</summary>
+    private static List<Substance> StrengthsOf(string name, SubstanceCatalogue catalogue)
+    {
+        IReadOnlyList<Substance> candidates = catalogue.Find(name) switch
+        {
+            SubstanceLookup.Found found => [found.Substance],
+            SubstanceLookup.Ambiguous several => several.Candidates,
+            _ => [],
+        };
+        return candidates.Count > 0
+            && candidates.All(c => c is { Form: PhysicalForm.Liquid, Formula: not null, Strength.Value: > 0, Density: not null })
+            && candidates.Select(c => c.Formula!.Hill).Distinct(StringComparer.Ordinal).Count() == 1
+                ? [.. candidates.OrderBy(c => c.Strength.Value).ThenBy(c => c.Id, StringComparer.Ordinal)]
+                : [];
+    }
+
+    private static double? ShareOf(Quantity quantity, List<Substance> strengths)
+    {
+        if (quantity.Dimension == Dimension.MassFraction)
+        {
+            return quantity.Low;
+        }
+
+        var gramsPerLitre = quantity.Dimension == Dimension.AmountConcentration ? quantity.Low * strengths[0].Formula!.MolarMass.GramsPerMole : quantity.Low;
+        if (Table(strengths[0]) is { } table)
+        {
+            return table.AtGramsPerLitre(gramsPerLitre).MassPercent / 100;
+        }
+
+        // Share and density follow from each other; a few turns settle them.
+        var share = gramsPerLitre / 1000;
+        for (var i = 0; i < 20; i++)
+        {
+            share = gramsPerLitre / 1000 / DensityAt(Math.Min(share, 1), strengths[^1]);
+        }
+
+        return share;
+    }
+
+    /// <summary>From the handbook table of the compound; without one on the line from water to the grade of the catalogue.</summary>
+    private static double DensityAt(double share, Substance compound) =>
+        Table(compound)?.AtMassPercent(share * 100).DensityGramsPerMl
+        ?? WaterGramsPerMillilitre + ((compound.Density!.Value.GramsPerMillilitre - WaterGramsPerMillilitre) * share / compound.Strength.Value);
+
+    private static AcidStrength? Table(Substance compound) =>
+        AcidStrength.All.FirstOrDefault(t => FormulaParser.Parse(t.Formula).Hill == compound.Formula!.Hill);
+
+    /// <summary>A name without the strength at its end: "vinegar-5" and "household vinegar 5 %" lose it.</summary>
+    private static string Stem(string name, char separator)
+    {
+        var words = name.Split(separator).ToList();
+        while (words.Count > 1 && words[^1].All(c => char.IsAsciiDigit(c) || c is '.' or '%'))
+        {
+            words.RemoveAt(words.Count - 1);
+        }
+
+        return string.Join(separator, words);
+    }
+}

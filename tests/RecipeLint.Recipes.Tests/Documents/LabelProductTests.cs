@@ -1,0 +1,159 @@
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Tests.Documents;
+
+/// <summary>Products as people copy their labels, and strengths as they stand on the bottle.</summary>
+public sealed class LabelProductTests
+{
+    // IUPAC standard atomic weights 2021, abridged: Fe 55.845, Mn 54.938, Zn 65.38, Cu 63.546.
+    private const double Iron = 0.003 / 55.845;
+    private const double Others = (0.001 / 54.938) + (0.0005 / 65.38) + (0.0004 / 63.546);
+
+    [Fact]
+    public void One_figure_beside_a_chelating_agent_is_bound_by_it()
+    {
+        var bag = Product("\"Fe\": \"0.3 %\", \"Mn\": \"0.1 %\", \"Zn\": \"0.05 %\", \"Cu\": \"0.04 %\", \"chelatedWith\": \"EDTA\"");
+        Assert.Equal(Iron + Others, Moles(bag, "EDTA-4"), 8);
+        Assert.Equal(Iron, Moles(bag, "Fe+3"), 8);
+        Assert.Equal(0, Moles(bag, "Fe+2"), 8);
+        Assert.Contains("The label names EDTA: Fe, Mn, Zn and Cu, given as one figure, count as bound by it.", bag.Assumption, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Total_and_chelated_apart_count_as_the_label_says()
+    {
+        var bag = Product("\"Fe\": {\"total\": \"0.3 %\", \"chelated\": \"0.2 %\"}, \"Mn\": {\"total\": \"0.1 %\"}, \"chelatedWith\": \"EDTA\"");
+        Assert.Equal(0.002 / 55.845, Moles(bag, "EDTA-4"), 8);
+        Assert.Equal(0.001 / 55.845, Moles(bag, "Fe+2"), 8);
+        Assert.DoesNotContain("names EDTA", bag.Assumption, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_agent_made_for_iron_leaves_the_other_metals_alone()
+    {
+        var bag = Product("\"Fe\": \"0.3 %\", \"Mn\": \"0.1 %\", \"chelatedWith\": \"EDDHA\"");
+        Assert.Equal(Iron, Moles(bag, "EDDHA-4"), 8);
+        Assert.Contains("The label names EDDHA: Fe, given as one figure, counts as bound by it.", bag.Assumption, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_an_agent_metals_are_salts()
+    {
+        var bag = Product("\"Fe\": \"0.3 %\"");
+        Assert.Equal(Iron, Moles(bag, "Fe+2"), 8);
+    }
+
+    [Theory]
+    [InlineData("vinegar", "3.5 %", "vinegar-3.5", 0.035)]
+    [InlineData("white vinegar", "7 % w/w", "vinegar-7", 0.07)]
+    [InlineData("HNO3", "42 %", "nitric-42", 0.42)]
+    [InlineData("phosphoric acid", "81 %", "phosphoric-81", 0.81)]
+    [InlineData("nitric-60", "53 %", "nitric-53", 0.53)]
+    [InlineData("bleach", "4 %", "sodium-hypochlorite-4", 0.04)]
+    public void A_strength_stands_beside_the_acid(string add, string strength, string id, double share)
+    {
+        var shop = InMemoryShop.Of(("a.stock.json", $$"""{"format": 1, "makes": "1 L", "steps": [{"add": "{{add}}", "amount": "10 mL", "strength": "{{strength}}"}]}"""));
+        var workspace = shop.Load();
+        Assert.Empty(workspace.Problems);
+        var substance = Assert.IsType<Recipes.Documents.AddStep>(Assert.Single(workspace.Stocks.Single().Steps)).Substance!;
+        Assert.Equal(id, substance.Id);
+        Assert.Equal(share, substance.Strength.Value, 6);
+        Assert.False(substance.NeedsAssay);
+    }
+
+    /// <summary>CRC Handbook, Concentrative Properties of Aqueous Solutions, 20 °C: nitric acid 40 % by mass 1.2466 g/mL, 7.913 mol/L.</summary>
+    [Theory]
+    [InlineData("40 %", 0.40)]
+    [InlineData("7.913 mol/L", 0.40)]
+    public void Density_and_moles_follow_the_handbook(string strength, double share)
+    {
+        var shop = InMemoryShop.Of(("a.stock.json", $$"""{"format": 1, "makes": "1 L", "steps": [{"add": "nitric acid", "amount": "10 mL", "strength": "{{strength}}"}]}"""));
+        var substance = ((Recipes.Documents.AddStep)shop.Load().Stocks.Single().Steps[0]).Substance!;
+        Assert.Equal(share, substance.Strength.Value, 4);
+        Assert.Equal(1.2466, substance.Density!.Value.GramsPerMillilitre, 3);
+        Assert.Equal(substance.Strength.Value / 63.013, substance.Dissolves.Single(d => d.Component == "NO3-").MolesPerGram, 6);
+    }
+
+    [Theory]
+    [InlineData("potassium-nitrate", "\"strength\": \"50 %\"", ProblemKind.WrongShape)]
+    [InlineData("vinegar", "\"strength\": \"140 %\"", ProblemKind.ImpossibleAnalysis)]
+    [InlineData("vinegar", "\"strength\": \"5\"", ProblemKind.NumberWithoutUnit)]
+    [InlineData("vinegar", "\"strength\": \"5 %\", \"assay\": \"99 %\"", ProblemKind.WrongShape)]
+    [InlineData("vinegar", "\"note\": \"none\"", ProblemKind.AmbiguousSubstance)]
+    public void A_strength_that_says_nothing_is_reported(string add, string rest, ProblemKind kind)
+    {
+        var shop = InMemoryShop.Of(("a.stock.json", $$"""{"format": 1, "makes": "1 L", "steps": [{"add": "{{add}}", "amount": "10 g", {{rest}}}]}"""));
+        Assert.Contains(shop.Load().Problems, p => p.Kind == kind);
+    }
+
+    [Theory]
+    [InlineData("MgSO4")]
+    [InlineData("CuSO4")]
+    [InlineData("Ca(NO3)2")]
+    [InlineData("FeSO4")]
+    [InlineData("CaCl2")]
+    public void A_formula_without_water_is_asked_about_where_hydrates_are_sold(string formula)
+    {
+        var shop = InMemoryShop.Of(("a.stock.json", $$"""{"format": 1, "makes": "1 L", "steps": [{"add": "{{formula}}", "amount": "10 g"}]}"""));
+        var problem = Assert.Single(shop.Load().Problems);
+        Assert.Equal(ProblemKind.AmbiguousSubstance, problem.Kind);
+        Assert.True(problem.Suggestions.Count >= 2);
+        Assert.NotEmpty(problem.Values);
+    }
+
+    [Theory]
+    [InlineData("\"hardness\": \"3 °dH\", \"ions\": {\"Ca\": \"82 mg/L\", \"Mg\": \"11 mg/L\"}", "hardness")]
+    [InlineData("\"hardness\": \"20 °dH\", \"ions\": {\"Ca\": \"40 mg/L\", \"Mg\": \"5 mg/L\"}", "hardness")]
+    [InlineData("\"hardness\": \"3 °dH\", \"ions\": {\"Ca\": \"82 mg/L\"}", "hardness")]
+    [InlineData("\"alkalinity\": \"1 meq/L\", \"ions\": {\"HCO3\": \"250 mg/L\"}", "alkalinity")]
+    [InlineData("\"alkalinity\": \"250 mg/L as CaCO3\", \"ions\": {\"HCO3\": \"250 mg/L\"}", "alkalinity")]
+    [InlineData("\"alkalinity\": \"6 meq/L\", \"ec\": \"0.1 mS/cm\"", "ec")]
+    [InlineData("\"hardness\": \"20 °dH\", \"ec\": \"60 µS/cm\"", "ec")]
+    [InlineData("\"ec\": \"2.5 mS/cm\", \"ions\": {\"Ca\": \"40 mg/L\", \"Mg\": \"5 mg/L\", \"Na\": \"10 mg/L\"}", "ec")]
+    public void Figures_of_a_water_that_cannot_all_be_right(string members, string at)
+    {
+        var problems = InMemoryShop.Of(("w.water.json", $$"""{"format": 1, {{members}}}""")).Load().Problems;
+        Assert.Contains(problems, p => p.Kind == ProblemKind.UnbalancedWater && p.Place.Pointer.Value == "/" + at);
+    }
+
+    [Theory]
+    [InlineData("\"hardness\": \"14 °dH\", \"alkalinity\": \"4.1 meq/L\", \"ec\": \"0.55 mS/cm\", \"ions\": {\"Ca\": \"82 mg/L\", \"Mg\": \"11 mg/L\", \"HCO3\": \"250 mg/L\", \"SO4\": \"45 mg/L\"}")]
+    [InlineData("\"hardness\": \"4..6 meq/L\", \"ions\": {\"Ca\": \"80..110 mg/L\", \"Mg\": \"5..9 mg/L\"}")]
+    [InlineData("\"hardness\": \"16 °dH\", \"alkalinity\": \"240 mg/L as CaCO3\", \"ec\": \"0.62 mS/cm\"")]
+    [InlineData("\"ec\": \"2.2 mS/cm\", \"ions\": {\"Ca\": \"610 mg/L\", \"Mg\": \"0 mg/L\", \"Na\": \"0 mg/L\", \"SO4\": \"1460 mg/L\"}")]
+    [InlineData("\"ec\": \"0.01 mS/cm\", \"alkalinity\": \"0.1 meq/L\"")]
+    public void Figures_of_a_water_that_agree_are_silent(string members)
+    {
+        var problems = InMemoryShop.Of(("w.water.json", $$"""{"format": 1, {{members}}}""")).Load().Problems;
+        Assert.DoesNotContain(problems, p => p.Kind == ProblemKind.UnbalancedWater);
+    }
+
+    /// <summary>Every unit and basis under every key of targets and of a water: read or reported, never thrown.</summary>
+    [Fact]
+    public void Targets_of_any_unit_are_read_or_reported()
+    {
+        string[] keys = ["N", "NO3-N", "NH4-N", "P", "K", "Ca", "Mg", "S", "Fe", "B", "Si", "Cl", "Na", "Ni", "pH", "EC"];
+        string[] units = ["mg/L", "mmol/L", "meq/L", "grains/gal", "gpg", "°dH", "°fH", "ppm", "mS/cm", "dS/m", "%", "% w/v", "M", "g/100 mL", "oz/100 US gal", "drops/L", "tbsp/L", "", "mol", "eq/L", "lb", "°C", "µg/L", "mg/kg", "1:100"];
+        string[] tails = ["", " as CaCO3", " as P2O5", " ± 5 %", "..7 mg/L"];
+        var members = keys.SelectMany(k => units.SelectMany(u => tails.SelectMany(t => new[] { (k, $"\"5 {u}{t}\""), (k, $"\"-1{u}{t}\"") }))).Concat(keys.SelectMany(k => new[] { (k, "5"), (k, "1e400"), (k, "null"), (k, "[]"), (k, "\"\"") }));
+        foreach (var (key, value) in members)
+        {
+            var shop = InMemoryShop.Of(
+                ("r.recipe.json", $$"""{"format": 1, "final": "10 L", "volume": "made up", "doses": [{"add": "KNO3", "amount": "1 g"}], "targets": {"{{key}}": {{value}}}}"""),
+                ("p.profile.json", $$"""{"format": 1, "name": "p", "elements": {"{{key}}": {"sufficient": {{value}}}}}"""),
+                ("w.water.json", $$"""{"format": 1, "hardness": {{value}}, "alkalinity": {{value}}, "ions": {"{{key}}": {{value}}}}"""));
+            Assert.NotNull(shop.Load());
+        }
+    }
+
+    private static Substance Product(string label)
+    {
+        var shop = InMemoryShop.Of(("bag.substances.json", $$"""{"format": 1, "substances": [{"id": "bag", "label": {"basis": "oxide", "nitrogen": {"nitrate": "5 %"}, "K2O": "20 %", {{label}}}}]}"""));
+        var workspace = shop.Load();
+        Assert.Empty(workspace.Problems);
+        return workspace.SubstanceFiles.Single().Substances.Single().Substance;
+    }
+
+    private static double Moles(Substance substance, string component) => substance.Dissolves.Where(d => d.Component == component).Sum(d => d.MolesPerGram);
+}
