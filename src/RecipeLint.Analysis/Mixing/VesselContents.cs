@@ -133,7 +133,8 @@ public sealed class VesselContents
     private static double WaterGrams(Volume poured) => poured.Millilitres * Water.DensityGramsPerMl(BenchCelsius);
 
     /// <summary>What is of unknown composition takes up its own volume and counts as no water.</summary>
-    private static double LiquidWater(AdditionFacts addition) => addition.Substance.Form == PhysicalForm.Liquid && addition.ComponentMoles.Count > 0
+    private static double LiquidWater(AdditionFacts addition) =>
+        addition.Substance.Form == PhysicalForm.Liquid && addition.ComponentMoles.Count > 0
         ? Math.Max(0, addition.Mass.Grams - (addition.Substance.Formula is null ? SoluteGrams(addition) : PureGrams(addition)))
         : 0;
 

@@ -20,7 +20,8 @@ public sealed class KnownNames
     private readonly FrozenSet<string> _words;
     private readonly FrozenSet<string> _symbols;
 
-    private KnownNames(IReadOnlyCollection<string> names, IEnumerable<string> formulas, IEnumerable<string> symbols, IEnumerable<string> madeWords)
+    private KnownNames(
+        IReadOnlyCollection<string> names, IEnumerable<string> formulas, IEnumerable<string> symbols, IEnumerable<string> madeWords)
     {
         Names = [.. names.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         _keys = Names.Select(SubstanceNames.Key).ToFrozenSet(StringComparer.Ordinal);

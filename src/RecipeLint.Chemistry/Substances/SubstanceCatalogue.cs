@@ -115,7 +115,8 @@ public sealed class SubstanceCatalogue
     /// </summary>
     /// <remarks>
     /// A name or formula that fits several substances is ambiguous: "magnesium sulfate" fits three hydrates, "HNO3" every strength of
-    /// the acid. A formula without water that hydrates of the catalogue share is ambiguous over these and the anhydrous salt, because people
+    /// the acid. A formula without water that hydrates of the catalogue share is ambiguous over these and the anhydrous salt, because
+    /// people
     /// write it for either. A formula in the wrong case ("mgso4.7h2o")
     /// is compared letter by letter with the formulas here.
     /// </remarks>
@@ -144,7 +145,9 @@ public sealed class SubstanceCatalogue
         }
 
         // "MgSO4" on a bench mostly means a hydrate: with both here the writer is asked.
-        var hydrates = formula.HydrateWater > 0 ? [] : _entries.Where(e => e.FormulaText?.StartsWith(formula.Text + "·", StringComparison.Ordinal) == true).ToArray();
+        var hydrates = formula.HydrateWater > 0
+            ? []
+            : _entries.Where(e => e.FormulaText?.StartsWith(formula.Text + "·", StringComparison.Ordinal) == true).ToArray();
         if (hydrates.Length > 0)
         {
             return Answer([.. _entries.Where(e => string.Equals(e.FormulaText, formula.Text, StringComparison.Ordinal)), .. hydrates]);

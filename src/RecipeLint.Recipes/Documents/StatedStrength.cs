@@ -42,13 +42,17 @@ internal static class StatedStrength
         {
             if (resolution.FindSubstance(what, add, fields) is { } pure)
             {
-                fields.Report(ProblemKind.WrongShape, item, $"'{pure.Id}' is no solution that comes in several strengths. Write how pure it is as its 'assay'.");
+                fields.Report(
+                    ProblemKind.WrongShape,
+                    item,
+                    $"'{pure.Id}' is no solution that comes in several strengths. Write how pure it is as its 'assay'.");
             }
 
             return null;
         }
 
-        if (fields.Quantity(item, Due.Strength with { PlainPercentIsByMass = true }) is not { } quantity || ShareOf(quantity, strengths) is not { } share)
+        if (fields.Quantity(item, Due.Strength with { PlainPercentIsByMass = true }) is not { } quantity
+            || ShareOf(quantity, strengths) is not { } share)
         {
             return null;
         }
@@ -58,7 +62,8 @@ internal static class StatedStrength
             fields.Report(new Problem(
                 ProblemKind.ImpossibleAnalysis,
                 fields.At(item),
-                $"'{Wording.Shorten(item.Text)}' would be {Plausibility.Text(share * 100)} % by mass; a solution holds more than 0 and at most 100 %.")
+                $"'{Wording.Shorten(item.Text)}' would be {Plausibility.Text(share * 100)} % by mass; "
+                + "a solution holds more than 0 and at most 100 %.")
             {
                 Values = [new NamedValue("percent", share * 100, "%")],
             });
@@ -100,7 +105,8 @@ internal static class StatedStrength
             return quantity.Low;
         }
 
-        var gramsPerLitre = quantity.Dimension == Dimension.AmountConcentration ? quantity.Low * strengths[0].Formula!.MolarMass.GramsPerMole : quantity.Low;
+        var perMole = quantity.Dimension == Dimension.AmountConcentration ? strengths[0].Formula!.MolarMass.GramsPerMole : 1;
+        var gramsPerLitre = quantity.Low * perMole;
         if (Table(strengths[0]) is { } table)
         {
             return table.AtGramsPerLitre(gramsPerLitre).MassPercent / 100;
@@ -119,7 +125,8 @@ internal static class StatedStrength
     /// <summary>From the handbook table of the compound; without one on the line from water to the grade of the catalogue.</summary>
     private static double DensityAt(double share, Substance compound) =>
         Table(compound)?.AtMassPercent(share * 100).DensityGramsPerMl
-        ?? WaterGramsPerMillilitre + ((compound.Density!.Value.GramsPerMillilitre - WaterGramsPerMillilitre) * share / compound.Strength.Value);
+        ?? WaterGramsPerMillilitre
+            + ((compound.Density!.Value.GramsPerMillilitre - WaterGramsPerMillilitre) * share / compound.Strength.Value);
 
     private static AcidStrength? Table(Substance compound) =>
         AcidStrength.All.FirstOrDefault(t => FormulaParser.Parse(t.Formula).Hill == compound.Formula!.Hill);

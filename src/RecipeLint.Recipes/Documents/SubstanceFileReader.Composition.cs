@@ -34,7 +34,8 @@ internal sealed partial class SubstanceFileReader
         var kin = SubstanceCatalogue.BuiltIn.Find(formula.Text) switch
         {
             SubstanceLookup.Found found => found.Substance,
-            SubstanceLookup.Ambiguous several => several.Candidates.FirstOrDefault(c => c.Formula?.Hill == formula.Hill && c.Strength.Value >= 1),
+            SubstanceLookup.Ambiguous several =>
+                several.Candidates.FirstOrDefault(c => c.Formula?.Hill == formula.Hill && c.Strength.Value >= 1),
             _ => null,
         };
         return new Substance
@@ -133,7 +134,8 @@ internal sealed partial class SubstanceFileReader
             return null;
         }
 
-        return StatedStrength.Of(compound, strength, new Sourced<string>(entry["strength"]!.Text, $"stated in {fields.File}", Confidence.Found)) with
+        var record = new Sourced<string>(entry["strength"]!.Text, $"stated in {fields.File}", Confidence.Found);
+        return StatedStrength.Of(compound, strength, record) with
         {
             Id = basic.Id,
             Name = basic.Name,

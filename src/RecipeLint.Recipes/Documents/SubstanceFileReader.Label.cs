@@ -62,7 +62,8 @@ internal sealed partial class SubstanceFileReader
             {
                 StrengthRecord = new Sourced<string>("guaranteed analysis", $"stated in {fields.File}", Confidence.Found),
                 Assumption = ChelatedInShort(label) is { Length: > 0 } metals
-                    ? $"The label names {agent!.Value}: {Wording.Join(metals, "and")}, given as one figure, {(metals.Length == 1 ? "counts" : "count")} as bound by it. {substance.Assumption}".TrimEnd()
+                    ? $"The label names {agent!.Value}: {Wording.Join(metals, "and")}, given as one figure, "
+                        + $"{(metals.Length == 1 ? "counts" : "count")} as bound by it. {substance.Assumption}".TrimEnd()
                     : substance.Assumption,
             }
             : null;
@@ -151,8 +152,10 @@ internal sealed partial class SubstanceFileReader
 
     /// <summary>Metals given as one figure on a label that names a chelating agent: all of it counts as bound.</summary>
     private static string[] ChelatedInShort(JsonItem label) => label["chelatedWith"] is { Kind: JsonKind.Text } agent
-        ? [.. MetalKeys.Where(m => label[m] is { Kind: JsonKind.Text or JsonKind.Number } && (m == "Fe" || !IronAgents.Contains(agent.Text, StringComparer.OrdinalIgnoreCase)))]
+        ? [.. MetalKeys.Where(m => label[m] is { Kind: JsonKind.Text or JsonKind.Number } && (m == "Fe" || !IsForIron(agent.Text)))]
         : [];
+
+    private static bool IsForIron(string agent) => IronAgents.Contains(agent, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Labels that count as oxides print P2O5 and K2O; secondary nutrients stand in either way beside them, so only these two decide.</summary>
     private static bool Contradicts(string key, bool isOxide, bool isElement) =>

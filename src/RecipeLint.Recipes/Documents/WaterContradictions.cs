@@ -7,7 +7,8 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Recipes.Documents;
 
 /// <summary>
-/// Figures of one analysis that cannot all be right: hardness against calcium and magnesium, alkalinity against bicarbonate, and conductivity
+/// Figures of one analysis that cannot all be right: hardness against calcium and magnesium, alkalinity against bicarbonate, and
+/// conductivity
 /// against what is dissolved. A range counts by the end that fits best.
 /// </summary>
 internal static class WaterContradictions
@@ -19,8 +20,10 @@ internal static class WaterContradictions
     private const double Rounding = 0.2e-3;
 
     /// <summary>
-    /// Cations in meq/L for each mS/cm. About 10 in natural waters (US Salinity Laboratory, Agriculture Handbook 60, 1954; recalled); between
-    /// potassium chloride (7, from its limiting molar conductivity) and water near saturation with gypsum (14, 30.5 meq/L at 2.2 mS/cm; recalled).
+    /// Cations in meq/L for each mS/cm. About 10 in natural waters (US Salinity Laboratory, Agriculture Handbook 60, 1954; recalled);
+    /// between
+    /// potassium chloride (7, from its limiting molar conductivity) and water near saturation with gypsum (14, 30.5 meq/L at 2.2 mS/cm;
+    /// recalled).
     /// </summary>
     private const double LeastPerMillisiemens = 7e-3;
 
@@ -40,13 +43,17 @@ internal static class WaterContradictions
             var statesBoth = Has(readings, "Ca") && Has(readings, "Mg");
             if (IsMore(ions, Of(total)) || (statesBoth && IsMore(Of(total), ions)))
             {
-                Report(fields, total.Place, $"The hardness is {Text(Of(total))} meq/L, but {(statesBoth ? "calcium and magnesium come" : "the one of calcium and magnesium that is stated comes")} to {Text(ions)} meq/L: hardness is the sum of the two.", Of(total), ions);
+                var which = statesBoth ? "calcium and magnesium come" : "the one of calcium and magnesium that is stated comes";
+                var what = $"The hardness is {Text(Of(total))} meq/L, but {which} to {Text(ions)} meq/L: hardness is the sum of the two.";
+                Report(fields, total.Place, what, Of(total), ions);
             }
         }
 
         if (alkalinity is { } capacity && carbonate is { } stated && (IsMore(stated, Of(capacity)) || IsMore(Of(capacity), stated)))
         {
-            Report(fields, capacity.Place, $"The alkalinity is {Text(Of(capacity))} meq/L, but bicarbonate and carbonate come to {Text(stated)} meq/L: in such a water they are the same.", Of(capacity), stated);
+            var what = $"The alkalinity is {Text(Of(capacity))} meq/L, but bicarbonate and carbonate come to {Text(stated)} meq/L: "
+                + "in such a water they are the same.";
+            Report(fields, capacity.Place, what, Of(capacity), stated);
         }
 
         if (ec is { } conductivity)
@@ -65,11 +72,14 @@ internal static class WaterContradictions
         var most = ec.Value.High.MillisiemensPerCentimetre * MostPerMillisiemens;
         var cations = Whole(readings.Where(r => r.Analyte.Charge > 0));
         var anions = Whole(readings.Where(r => r.Analyte.Charge < 0));
-        var least = new[] { cations.Low, anions.Low, hardness is null ? 0 : Of(hardness).Low, alkalinity is null ? 0 : Of(alkalinity).Low }.Max();
+        var (hard, carbonate) = (hardness is null ? 0 : Of(hardness).Low, alkalinity is null ? 0 : Of(alkalinity).Low);
+        var least = new[] { cations.Low, anions.Low, hard, carbonate }.Max();
         var shown = Number((ec.Value.Low.MillisiemensPerCentimetre + ec.Value.High.MillisiemensPerCentimetre) / 2);
         if (least > most + Rounding)
         {
-            Report(fields, ec.Place, $"A conductivity of {shown} mS/cm has room for about {Number(most * 1000)} meq/L, but {Number(least * 1000)} meq/L are stated on one side.", new(most, most), new(least, least));
+            var room = $"A conductivity of {shown} mS/cm has room for about {Number(most * 1000)} meq/L, "
+                + $"but {Number(least * 1000)} meq/L are stated on one side.";
+            Report(fields, ec.Place, room, new(most, most), new(least, least));
             return;
         }
 
@@ -77,21 +87,30 @@ internal static class WaterContradictions
         var needed = ec.Value.Low.MillisiemensPerCentimetre * LeastPerMillisiemens;
         if (isWhole && cations.High < needed - Rounding)
         {
-            Report(fields, ec.Place, $"A conductivity of {shown} mS/cm needs at least about {Number(needed * 1000)} meq/L of cations, but those stated come to {Number(cations.High * 1000)} meq/L.", new(needed, needed), cations);
+            var lack = $"A conductivity of {shown} mS/cm needs at least about {Number(needed * 1000)} meq/L of cations, "
+                + $"but those stated come to {Number(cations.High * 1000)} meq/L.";
+            Report(fields, ec.Place, lack, new(needed, needed), cations);
         }
     }
 
     private static void Report(FieldReader fields, Place place, string what, Interval<double> one, Interval<double> other) =>
         fields.Report(new Problem(
-            ProblemKind.UnbalancedWater, place, what + " One of the figures, its unit or its basis is wrong: compare them with the report ('as CaCO3', µS/cm and mS/cm, °dH and mmol/L).")
+            ProblemKind.UnbalancedWater,
+            place,
+            what + " One of the figures, its unit or its basis is wrong: compare them with the report.")
         {
-            Values = [new NamedValue("stated", (one.Low + one.High) / 2 * 1000, "meq/L"), new NamedValue("from the others", (other.Low + other.High) / 2 * 1000, "meq/L")],
+            Values =
+            [
+                new NamedValue("stated", (one.Low + one.High) / 2 * 1000, "meq/L"),
+                new NamedValue("from the others", (other.Low + other.High) / 2 * 1000, "meq/L"),
+            ],
         });
 
     /// <summary>True when the least of the one is above the most of the other by more than the slack.</summary>
     private static bool IsMore(Interval<double> one, Interval<double> other) => one.Low > (other.High * (1 + Slack)) + Rounding;
 
-    private static Interval<double> Of(Located<Interval<ChargeConcentration>> charge) => new(charge.Value.Low.EquivalentsPerLitre, charge.Value.High.EquivalentsPerLitre);
+    private static Interval<double> Of(Located<Interval<ChargeConcentration>> charge) =>
+        new(charge.Value.Low.EquivalentsPerLitre, charge.Value.High.EquivalentsPerLitre);
 
     private static bool Has(IReadOnlyList<WaterReading> readings, string key) => readings.Any(r => r.Analyte.Key == key);
 

@@ -24,7 +24,9 @@ internal sealed record WrittenAddition(
     public static WrittenAddition Read(JsonItem entry, JsonItem add, IdSet ids, Located<Volume>? batch, Resolution resolution, FieldReader fields)
     {
         var what = new Located<string>(add.Text, fields.At(add));
-        var substance = entry["strength"] is { } strength ? StatedStrength.Read(what, add, strength, resolution, fields) : resolution.FindSubstance(what, add, fields);
+        var substance = entry["strength"] is { } strength
+            ? StatedStrength.Read(what, add, strength, resolution, fields)
+            : resolution.FindSubstance(what, add, fields);
         var (amount, tolerance) = PortionReader.Read(entry["amount"], Due.Portion, fields);
         if (amount is not null && substance is not null && !PortionReader.Fits(amount.Value, substance, entry["amount"]!, fields))
         {

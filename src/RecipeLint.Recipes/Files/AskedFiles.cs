@@ -41,7 +41,8 @@ internal sealed record AskedFiles(
                     break;
                 case EntryKind.Missing when Glob.IsPattern(path):
                     var matches = Glob.Expand(files, full).Where(IsOurs).ToArray();
-                    roots.AddRange(matches.Select(m => RepositoryRoot.Of(files, FilePaths.FolderOf(m), [m])).Distinct(StringComparer.Ordinal));
+                    var each = matches.Select(m => RepositoryRoot.Of(files, FilePaths.FolderOf(m), [m]));
+                    roots.AddRange(each.Distinct(StringComparer.Ordinal));
                     found.UnionWith(matches);
                     if (matches.Length == 0)
                     {

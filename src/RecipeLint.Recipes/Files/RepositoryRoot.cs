@@ -14,7 +14,8 @@ internal static partial class RepositoryRoot
     private static readonly string[] _repositoryMarks = [".git", ".hg", ".svn"];
 
     /// <summary>
-    /// The nearest folder upwards that is a repository; without one the outermost that holds a recipelint.json, so that a shop inside a shop may
+    /// The nearest folder upwards that is a repository; without one the outermost that holds a recipelint.json, so that a shop inside a
+    /// shop may
     /// draw on it; without either the deepest folder that holds what was asked for and all it refers to.
     /// </summary>
     /// <param name="folder">The folder asked about, or that of the file.</param>
@@ -64,7 +65,8 @@ internal static partial class RepositoryRoot
             var text = Encoding.UTF8.GetString(files.Read(file, JsonReading.DefaultSizeLimit).Bytes ?? []);
             foreach (Match reference in Reference().Matches(text))
             {
-                if (FilePaths.Resolve(FilePaths.FolderOf(file), reference.Groups[1].Value) is { } full && files.Kind(full) == EntryKind.File && seen.Add(full))
+                if (FilePaths.Resolve(FilePaths.FolderOf(file), reference.Groups[1].Value) is { } full
+                    && files.Kind(full) == EntryKind.File && seen.Add(full))
                 {
                     root = FilePaths.CommonFolder(root, full) ?? root;
                     open.Enqueue(full);

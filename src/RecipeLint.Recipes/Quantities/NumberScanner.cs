@@ -65,7 +65,8 @@ internal static class NumberScanner
     public static double Value(string number) => double.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture);
 
     /// <summary>
-    /// "1.000" and "12.500": a point before three digits that end in 0 groups thousands in half of the world. Other digits are a scale's reading.
+    /// "1.000" and "12.500": a point before three digits that end in 0 groups thousands in half of the world. Other digits are a scale's
+    /// reading.
     /// </summary>
     public static bool IsGroupedByPoint(string number)
     {

@@ -17,7 +17,8 @@ internal sealed partial class QuantityCursor
         {
             case NumberState.Read when IsAmount && NumberScanner.IsGroupedByPoint(text[number.Start..number.End]):
                 var written = text[number.Start..number.End];
-                var both = number with { State = NumberState.Ambiguous, Readings = [written.TrimEnd('0').TrimEnd('.'), written.Replace(".", "", StringComparison.Ordinal)] };
+                string[] readings = [written.TrimEnd('0').TrimEnd('.'), written.Replace(".", "", StringComparison.Ordinal)];
+                var both = number with { State = NumberState.Ambiguous, Readings = readings };
                 Fail(QuantityMessages.AmbiguousNumber(text, both, UnitParser.Normalise(text[number.End..])));
                 return null;
             case NumberState.Read:

@@ -162,7 +162,8 @@ internal static class QuantityMessages
     }
 
     public static QuantityFault ImpliedBasis(Due due, string unit, int start, string basis) =>
-        new(ProblemKind.WrongDimension, start, unit.Length, $"'{Wording.Shorten(unit)}' counts as {basis}, which has no meaning here. Write the value such as {Examples(due)}.");
+        new(ProblemKind.WrongDimension, start, unit.Length,
+            $"'{Wording.Shorten(unit)}' counts as {basis}, which has no meaning here. Write the value such as {Examples(due)}.");
 
     public static QuantityFault NoPrefix(Due due, string text) =>
         new(ProblemKind.WrongShape, 0, text.Length, $"'{Wording.Shorten(text.Trim())}' does not say '{due.Prefix}'. Write it such as {Examples(due)}.");

@@ -6,7 +6,8 @@ namespace RecipeLint.Recipes.Rewording;
 
 /// <summary>
 /// Whether a suggested text says the very same thing as what is written, so that a tool may write it without asking. Case, spaces, hyphens,
-/// subscripts and marks may differ; a slip of the pen counts only where what is written is no known thing and no other known word is as near.
+/// subscripts and marks may differ; a slip of the pen counts only where what is written is no known thing and no other known word is as
+/// near.
 /// </summary>
 public static class SameThing
 {
@@ -29,7 +30,8 @@ public static class SameThing
         }
 
         return Fold(written) == Fold(suggested)
-            || (suggested[0] is >= 'a' and <= 'z' && written.Length >= ShortestKey && written.All(char.IsAsciiLetter) && suggested.All(char.IsAsciiLetter)
+            || (suggested[0] is >= 'a' and <= 'z' && written.Length >= ShortestKey
+                && written.All(char.IsAsciiLetter) && suggested.All(char.IsAsciiLetter)
                 && !KnownNames.BuiltIn.IsWord(written) && !KnownUnits.IsKnown(written)
                 && IsNear(written.ToLowerInvariant(), suggested.ToLowerInvariant()))
             || (suggested[0] is >= 'a' and <= 'z' && suggested.Contains('-', StringComparison.Ordinal) && Word(written, suggested));
@@ -68,7 +70,10 @@ public static class SameThing
 
         var words = catalogue.Substances.SelectMany(NamesOf).SelectMany(KnownNames.WordsOf).ToHashSet(StringComparer.Ordinal);
         var known = KnownNames.BuiltIn.Words.Concat(words).ToHashSet(StringComparer.Ordinal);
-        var meant = catalogue.Substances.Where(s => NamesOf(s).Any(n => IsSlip(written, n, known.Contains, known))).Select(s => s.Id).ToList();
+        var meant = catalogue.Substances
+            .Where(s => NamesOf(s).Any(n => IsSlip(written, n, known.Contains, known)))
+            .Select(s => s.Id)
+            .ToList();
         return meant is [var only] && only == suggested;
     }
 
@@ -79,7 +84,8 @@ public static class SameThing
     }
 
     /// <summary>
-    /// True when two texts have the same figures and the same words but for slips, where no misspelt word is a known one and none of the others
+    /// True when two texts have the same figures and the same words but for slips, where no misspelt word is a known one and none of the
+    /// others
     /// is as near. Metal, hydrate, chelate and charge then agree: each of them is a known word or a figure of its own.
     /// </summary>
     private static bool IsSlip(string written, string meant, Func<string, bool> isKnown, IReadOnlyCollection<string> others)
@@ -135,7 +141,8 @@ public static class SameThing
             ? UnitTable.ByWord.Where(w => IsNear(written.ToLowerInvariant(), w.Key)).Select(w => w.Value.Symbol).Distinct().ToList()
             : [];
         return meant is [var unit] && unit == suggested
-            && KnownUnits.All.All(u => UnitTable.ByWord.ContainsKey(u) || EditDistance.Of(written.ToLowerInvariant(), u.ToLowerInvariant(), 1) > 1);
+            && KnownUnits.All.Where(u => !UnitTable.ByWord.ContainsKey(u))
+                .All(u => EditDistance.Of(written.ToLowerInvariant(), u.ToLowerInvariant(), 1) > 1);
     }
 
     /// <summary>Number with its separators, then the unit with whatever follows.</summary>
@@ -153,7 +160,9 @@ public static class SameThing
 
     /// <summary>Letters and figures in lower case, subscripts as plain figures.</summary>
     private static string Fold(string text) =>
-        string.Concat(text.Select(c => c is >= '₀' and <= '₉' ? (char)('0' + (c - '₀')) : c).Where(char.IsLetterOrDigit)).ToLowerInvariant();
+        string.Concat(text.Select(Plain).Where(char.IsLetterOrDigit)).ToLowerInvariant();
+
+    private static char Plain(char c) => c is >= '₀' and <= '₉' ? (char)('0' + (c - '₀')) : c;
 
     /// <summary>What could change the value of a number: points and commas between figures.</summary>
     private static string Separators(string number) =>
@@ -161,7 +170,7 @@ public static class SameThing
 
     private static string Figures(string text)
     {
-        var figures = text.Select(c => c is >= '₀' and <= '₉' ? (char)('0' + (c - '₀')) : char.IsAsciiDigit(c) || c == '.' ? c : ' ');
+        var figures = text.Select(Plain).Select(c => char.IsAsciiDigit(c) || c == '.' ? c : ' ');
         return string.Join(' ', string.Concat(figures).Split(' ', StringSplitOptions.RemoveEmptyEntries));
     }
 }

@@ -31,7 +31,8 @@ public static class RepairBlock
     {
         foreach (var line in Lines(repairs, width))
         {
-            lines.Line((line, line.StartsWith("  repair ", StringComparison.Ordinal) || line.StartsWith("  These ", StringComparison.Ordinal) ? Style.Related : Style.Plain));
+            var isHead = line.StartsWith("  repair ", StringComparison.Ordinal) || line.StartsWith("  These ", StringComparison.Ordinal);
+            lines.Line((line, isHead ? Style.Related : Style.Plain));
         }
 
         if (repairs.Count > 0)

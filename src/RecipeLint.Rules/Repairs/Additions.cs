@@ -22,7 +22,8 @@ internal static class Additions
     /// <summary>Mass fraction below which a product does not bring an element on purpose.</summary>
     private const double Trace = 1e-4;
 
-    private static readonly HashSet<string> _nutrients = new(StringComparer.Ordinal) { "N", "P", "K", "Ca", "Mg", "S", "Fe", "Mn", "Zn", "Cu", "B", "Mo", "Si" };
+    private static readonly HashSet<string> _nutrients =
+        new(StringComparer.Ordinal) { "N", "P", "K", "Ca", "Mg", "S", "Fe", "Mn", "Zn", "Cu", "B", "Mo", "Si" };
 
     /// <summary>As much as mends it, more than now.</summary>
     /// <param name="most">Times the present amount.</param>
@@ -60,7 +61,8 @@ internal static class Additions
     /// <param name="bringsAs">What the other one brings, where it is not the same ("Sorbate-" for benzoate).</param>
     public static Repair? Swap(RepairContext context, AdditionFacts addition, string id, string component, string? bringsAs = null)
     {
-        if (context.Workspace.Catalogue.ById(id) is not { } other || other.Id == addition.Substance.Id || IsBaseFertiliser(addition.Substance)
+        if (context.Workspace.Catalogue.ById(id) is not { } other || other.Id == addition.Substance.Id
+            || IsBaseFertiliser(addition.Substance)
             || other.Dissolves.FirstOrDefault(y => y.Component == (bringsAs ?? component)) is not { MolesPerGram: > 0 } yield
             || !(addition.ComponentMoles.GetValueOrDefault(component) > 0)
             || context.Item(addition.Place) is not { Kind: JsonKind.Object } step || step["add"] is null || step["amount"] is not { } written)
@@ -90,7 +92,8 @@ internal static class Additions
 
     /// <summary>A product of several nutrients: no single salt stands in for it.</summary>
     private static bool IsBaseFertiliser(Substance substance) =>
-        substance.Content.Elements.Count(e => _nutrients.Contains(e.Symbol) && substance.Content[e] > Trace) >= (substance.Kind == SubstanceKind.Product ? 2 : 3);
+        substance.Content.Elements.Count(e => _nutrients.Contains(e.Symbol) && substance.Content[e] > Trace)
+        >= (substance.Kind == SubstanceKind.Product ? 2 : 3);
 
     /// <summary>A new line for a substance.</summary>
     /// <param name="index">Where in the steps.</param>

@@ -13,12 +13,14 @@ internal static class AsSuggested
     /// <summary>Problems where even a single suggestion is a guess at what is meant.</summary>
     private static readonly ProblemKind[] _neverSafe =
     [
-        ProblemKind.NumberWithoutUnit, ProblemKind.AmbiguousNumber, ProblemKind.AmbiguousUnit, ProblemKind.AmbiguousSubstance, ProblemKind.WrongDimension,
+        ProblemKind.NumberWithoutUnit, ProblemKind.AmbiguousNumber, ProblemKind.AmbiguousUnit, ProblemKind.AmbiguousSubstance,
+        ProblemKind.WrongDimension,
         ProblemKind.MissingReference, ProblemKind.ReferenceLeavesRepository, ProblemKind.ImpossibleAnalysis,
     ];
 
     /// <summary>
-    /// One repair for each suggestion. The only one that says the very same thing as what is written is safe; all others are readings that only
+    /// One repair for each suggestion. The only one that says the very same thing as what is written is safe; all others are readings
+    /// that only
     /// the writer can choose from.
     /// </summary>
     /// <param name="everSafe">False where even a single suggestion is a guess at what is meant.</param>
@@ -60,7 +62,7 @@ internal static class AsSuggested
 
         // A number without a unit, one that reads two ways, and the name of another file say nothing that could be said better.
         return !kinds.Any(_neverSafe.Contains)
-            && (kinds.Contains(ProblemKind.UnknownUnit) ? SameThing.Quantity(written, text) : SameThing.Quantity(written, text) || SameThing.Word(written, text));
+            && (SameThing.Quantity(written, text) || (!kinds.Contains(ProblemKind.UnknownUnit) && SameThing.Word(written, text)));
     }
 
     private static string Written(Place place, RepairContext context) =>

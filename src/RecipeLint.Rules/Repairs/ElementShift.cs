@@ -11,7 +11,8 @@ namespace RecipeLint.Rules.Repairs;
 /// <param name="Allowed">mg/L either way: the tolerance of its target, else a twentieth.</param>
 public sealed record ElementShift(string Recipe, string Key, double Before, double After, double Allowed)
 {
-    /// <summary>What an element may move where no target says so (common practice, no source: what a bench scale and a syringe do to it anyway).</summary>
+    /// <summary>What an element may move where no target says so (common practice, no source: what a bench scale and a syringe do to it
+    /// anyway).</summary>
     private const double Share = 0.05;
 
     /// <summary>mg/L below which a main element, and a trace element, is as good as none (common practice, no source).</summary>
@@ -19,7 +20,8 @@ public sealed record ElementShift(string Recipe, string Key, double Before, doub
 
     private const double LittleOfTrace = 0.01;
 
-    private static readonly HashSet<string> _traces = new(StringComparer.Ordinal) { "Fe", "Mn", "Zn", "Cu", "B", "Mo", "Ni", "Co", "Se", "I" };
+    private static readonly HashSet<string> _traces =
+        new(StringComparer.Ordinal) { "Fe", "Mn", "Zn", "Cu", "B", "Mo", "Ni", "Co", "Se", "I" };
 
     /// <summary>True when most of it is lost.</summary>
     public bool IsLoss => After < 0.5 * Before;
@@ -41,9 +43,10 @@ public sealed record ElementShift(string Recipe, string Key, double Before, doub
             var (from, to) = (was.MilligramsPerLitre(key), now.MilligramsPerLitre(key));
             var target = was.Recipe.Targets.FirstOrDefault(t => t.Key.Value == key && t.Concentration is not null);
             var wanted = target?.Concentration?.MilligramsPerLitre;
-            var allowed = target is null || wanted is null ? Share * from : target.Tolerance?.HalfWidth(wanted.Value) ?? (Share * wanted.Value);
+            var allowed = wanted is { } stated ? target!.Tolerance?.HalfWidth(stated) ?? (Share * stated) : Share * from;
             var floor = _traces.Contains(key) ? LittleOfTrace : LittleOfMain;
-            if (Math.Abs(to - from) <= Math.Max(allowed, floor) * (1 + 1e-9) || IsAbout(finding, key) || (wanted is { } aim && Math.Abs(to - aim) <= Math.Abs(from - aim)))
+            var isNearer = wanted is { } aim && Math.Abs(to - aim) <= Math.Abs(from - aim);
+            if (Math.Abs(to - from) <= Math.Max(allowed, floor) * (1 + 1e-9) || isNearer || IsAbout(finding, key))
             {
                 continue;
             }
@@ -57,6 +60,7 @@ public sealed record ElementShift(string Recipe, string Key, double Before, doub
     {
         var element = key.Split('-')[^1];
         var named = finding.Values.Select(v => v.Name).Append(finding.Measured?.Name ?? "").Append(finding.IdPath.Split('/')[^1]);
-        return named.SelectMany(n => n.Split(' ', ':', '/', ',')).Any(w => w == key || w == element || w.EndsWith("-" + element, StringComparison.Ordinal));
+        return named.SelectMany(n => n.Split(' ', ':', '/', ',', '#'))
+            .Any(w => w == key || w == element || w.EndsWith("-" + element, StringComparison.Ordinal));
     }
 }

@@ -11,7 +11,8 @@ internal static class Pours
     /// <summary>Nobody measures 643 mL of water.</summary>
     private const int WaterDigits = 2;
 
-    /// <summary>Shares of the finished volume: most of the water, the least that still takes up the heat, and how finely it is measured.</summary>
+    /// <summary>Shares of the finished volume: most of the water, the least that still takes up the heat, and how finely it is
+    /// measured.</summary>
     private const double Most = 0.7;
 
     private const double Least = 0.4;

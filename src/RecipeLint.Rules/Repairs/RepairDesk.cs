@@ -174,7 +174,9 @@ public sealed class RepairDesk
         return new VerifiedRepair
         {
             Finding = finding,
-            Repair = repair.Kind == RepairKind.Safe && SameFigures.Differ(before.Facts, after.Facts) ? repair with { Kind = RepairKind.Chemistry } : repair,
+            Repair = repair.Kind == RepairKind.Safe && SameFigures.Differ(before.Facts, after.Facts)
+                ? repair with { Kind = RepairKind.Chemistry }
+                : repair,
             Patches = patches,
             AlsoRemoved = [.. difference.Removed.Where(f => !FindingDifference.IsSame(f, finding))],
             Brings = brings,

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Patching;
+using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
@@ -26,7 +27,8 @@ internal static class RepairPolicy
             && !(before.FindStock(now.Stock.File) is { } was && Volumes.Poured(was).Litres > was.Volume.Litres * Full));
 
     /// <summary>
-    /// Of two that hurt people together one is gone from the bottle; more water or another amount only makes it look better. A finding about a
+    /// Of two that hurt people together one is gone from the bottle; more water or another amount only makes it look better. A finding
+    /// about a
     /// single substance is about its order, its label or its place.
     /// </summary>
     private static bool TakesCauseAway(Finding finding, Facts before, Facts after)
@@ -37,10 +39,14 @@ internal static class RepairPolicy
         }
 
         var reactants = finding.Related.Select(r => r.Place).Prepend(finding.Place)
-            .Select(place => was.Additions.FirstOrDefault(a => a.Place == place || place.Pointer.Value.StartsWith(a.Place.Pointer.Value + "/", StringComparison.Ordinal)))
+            .Select(place => was.Additions.FirstOrDefault(a => Holds(a.Place, place)))
             .OfType<AdditionFacts>().Select(a => a.Substance.Id).Distinct(StringComparer.Ordinal).ToList();
         return reactants.Count < 2 || reactants.Exists(id => now.Additions.All(a => a.Substance.Id != id));
     }
+
+    private static bool Holds(Place outer, Place inner) =>
+        outer.File == inner.File
+        && (outer.Pointer == inner.Pointer || inner.Pointer.Value.StartsWith(outer.Pointer.Value + "/", StringComparison.Ordinal));
 
     private static bool Swaps(Repair repair) => repair.Edits.OfType<JsonEdit.ReplaceValue>().Any(e => e.At.Pointer.Tokens is [.., "add"]);
 }

@@ -29,7 +29,8 @@ internal sealed class RepairScope
         return new RepairScope(files, Analyzer.Analyse(WorkspaceLoader.Load(files, asked, load)));
     }
 
-    /// <summary>Files with all that depend on them: stocks that take parts of them, recipes that dose them, whatever a settings, substances or profile file serves.</summary>
+    /// <summary>Files with all that depend on them: stocks that take parts of them, recipes that dose them, whatever a settings,
+    /// substances or profile file serves.</summary>
     public SortedSet<string> UsersOf(IEnumerable<string> files) => Facts.Workspace.WithUsersOf(files);
 
     /// <summary>False for a file outside the root, or one that a link leads out of it.</summary>

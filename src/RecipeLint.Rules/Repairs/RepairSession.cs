@@ -61,7 +61,8 @@ public sealed class RepairSession
             _leftInOthers.Clear();
             foreach (var finding in _now.Result.Findings)
             {
-                if (desk.For(finding, r => r.Kind == RepairKind.Safe).FirstOrDefault(r => r.Repair.Kind == RepairKind.Safe) is not { } repair)
+                var safe = desk.For(finding, r => r.Kind == RepairKind.Safe);
+                if (safe.FirstOrDefault(r => r.Repair.Kind == RepairKind.Safe) is not { } repair)
                 {
                     continue;
                 }
@@ -118,7 +119,8 @@ public sealed class RepairSession
         }
     }
 
-    /// <summary>The first repair that leaves the recipe what it is, or the one of a key; a second one of the same way is known by its number ("use-zn-edta-2").</summary>
+    /// <summary>The first repair that leaves the recipe what it is, or the one of a key; a second one of the same way is known by its
+    /// number ("use-zn-edta-2").</summary>
     private static VerifiedRepair? Find(RepairDesk desk, Finding finding, string? key) => key is null
         ? desk.For(finding) is [{ Shifts.Count: 0 } best, ..] ? best : null
         : desk.For(finding, r => r.Key == key || key.StartsWith(r.Key + "-", StringComparison.Ordinal)).FirstOrDefault(r => r.Repair.Key == key);

@@ -54,7 +54,8 @@ public static class RepairText
     }
 
     private static string Shift(ElementShift shift) =>
-        $"{shift.Key} in '{shift.Recipe}' {Say.Number(shift.Before)} -> {Say.Number(shift.After)} mg/L where {(shift.Allowed > 0 ? "±" + Say.Number(shift.Allowed) : "none")} is allowed";
+        $"{shift.Key} in '{shift.Recipe}' {Say.Number(shift.Before)} -> {Say.Number(shift.After)} mg/L "
+        + $"where {(shift.Allowed > 0 ? "±" + Say.Number(shift.Allowed) : "none")} is allowed";
 
     private static string Figure(FigureChange figure)
     {

@@ -3,7 +3,8 @@ using RecipeLint.Analysis;
 namespace RecipeLint.Rules.Repairs;
 
 /// <summary>
-/// Whether a change of the files leaves every figure that was there before. What could not be read before has no figures yet; a stock that could
+/// Whether a change of the files leaves every figure that was there before. What could not be read before has no figures yet; a stock
+/// that could
 /// be read whole, and each addition of the others, has.
 /// </summary>
 internal static class SameFigures
@@ -30,14 +31,15 @@ internal static class SameFigures
         || Differ(was.Volume?.Litres ?? 0, now.Volume?.Litres ?? 0);
 
     private static bool Differ(RecipeFacts was, RecipeFacts now) =>
-        was.Doses.Any(d => now.Doses.FirstOrDefault(o => o.Id == d.Id) is { } other && Differ(d.Volume.Litres, other.Volume.Litres) && was.IsComplete)
-        || (was.IsComplete
-            && (Differ(was.FinalVolume.Litres, now.FinalVolume.Litres)
+        was.IsComplete
+            && (was.Doses.Any(d => now.Doses.FirstOrDefault(o => o.Id == d.Id) is { } other && Differ(d.Volume.Litres, other.Volume.Litres))
+                || Differ(was.FinalVolume.Litres, now.FinalVolume.Litres)
                 || was.Elements.Keys.Union(now.Elements.Keys).Any(k => Differ(was.MilligramsPerLitre(k), now.MilligramsPerLitre(k)))
-                || Differ(was.ComponentMoles, now.ComponentMoles)));
+                || Differ(was.ComponentMoles, now.ComponentMoles));
 
     private static bool Differ(IReadOnlyDictionary<string, double> was, IReadOnlyDictionary<string, double> now) =>
         was.Keys.Union(now.Keys).Any(k => Differ(was.GetValueOrDefault(k), now.GetValueOrDefault(k)));
 
-    private static bool Differ(double was, double now) => Math.Abs(was - now) > Rounding * Math.Max(1, Math.Max(Math.Abs(was), Math.Abs(now)));
+    private static bool Differ(double was, double now) =>
+        Math.Abs(was - now) > Rounding * Math.Max(1, Math.Max(Math.Abs(was), Math.Abs(now)));
 }

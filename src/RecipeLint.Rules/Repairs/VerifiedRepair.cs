@@ -28,7 +28,8 @@ public sealed record VerifiedRepair
     /// <summary>Findings that stay and get worse.</summary>
     public required IReadOnlyList<Finding> Worsens { get; init; }
 
-    /// <summary>Elements of final solutions, beside those the finding is about, that move by more than their tolerance: it is another recipe then.</summary>
+    /// <summary>Elements of final solutions, beside those the finding is about, that move by more than their tolerance: it is another
+    /// recipe then.</summary>
     public required IReadOnlyList<ElementShift> Shifts { get; init; }
 
     /// <summary>What changes in stocks and final solutions.</summary>

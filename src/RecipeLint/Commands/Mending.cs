@@ -89,7 +89,8 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
 
         foreach (var (file, count) in session.LeftInOthers)
         {
-            Say($"{file}: {(count == 1 ? "one repair is" : FormattableString.Invariant($"{count} repairs are"))} left, because this file was not asked for.");
+            var many = count == 1 ? "one repair is" : FormattableString.Invariant($"{count} repairs are");
+            Say($"{file}: {many} left, because this file was not asked for.");
         }
 
         var untouched = session.Now.Workspace.Asked.Where(f => session.Applied.All(r => r.Finding.Place.File != f)).ToList();

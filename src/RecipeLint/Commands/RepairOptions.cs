@@ -15,7 +15,10 @@ internal sealed class RepairOptions
 {
     private readonly Option<bool> _show = new("--repairs") { Description = "List below each finding the repairs that hold, with what each changes." };
 
-    private readonly Option<bool> _fix = new("--fix") { Description = "Write the repairs that only change how a file says it, in the files named: spelling, notes. No figure changes." };
+    private readonly Option<bool> _fix = new("--fix")
+    {
+        Description = "Write the repairs that only change how a file says it, in the files named: spelling, notes. No figure changes.",
+    };
 
     private readonly Option<string[]> _apply = new("--apply")
     {
