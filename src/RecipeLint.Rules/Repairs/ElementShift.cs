@@ -38,7 +38,9 @@ public sealed record ElementShift(string Recipe, string Key, double Before, doub
 
     private static IEnumerable<ElementShift> Between(RecipeFacts was, RecipeFacts now, Finding finding)
     {
-        foreach (var key in was.Elements.Keys.Union(now.Elements.Keys, StringComparer.Ordinal).Order(StringComparer.Ordinal))
+        // What a chelating agent holds feeds nobody.
+        var keys = was.Elements.Keys.Union(now.Elements.Keys, StringComparer.Ordinal).Where(k => k != "organic-N");
+        foreach (var key in keys.Order(StringComparer.Ordinal))
         {
             var (from, to) = (was.MilligramsPerLitre(key), now.MilligramsPerLitre(key));
             var target = was.Recipe.Targets.FirstOrDefault(t => t.Key.Value == key && t.Concentration is not null);

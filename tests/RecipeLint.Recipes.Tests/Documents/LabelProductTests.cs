@@ -140,16 +140,16 @@ public sealed class LabelProductTests
         foreach (var (key, value) in members)
         {
             var shop = InMemoryShop.Of(
-                ("r.recipe.json", $$"""{"format": 1, "final": "10 L", "volume": "made up", "doses": [{"add": "KNO3", "amount": "1 g"}], "targets": {"{{key}}": {{value}}}}"""),
-                ("p.profile.json", $$"""{"format": 1, "name": "p", "elements": {"{{key}}": {"sufficient": {{value}}}}}"""),
-                ("w.water.json", $$"""{"format": 1, "hardness": {{value}}, "alkalinity": {{value}}, "ions": {"{{key}}": {{value}}}}"""));
+                ("r.recipe.json", $$"""{"format": 1, "final": "10 L", "volume": "made up", "doses": [{"add": "KNO3", "amount": "1 g"}], "targets": {"{{key}}": {{value}} } }"""),
+                ("p.profile.json", $$"""{"format": 1, "name": "p", "elements": {"{{key}}": {"sufficient": {{value}} } } }"""),
+                ("w.water.json", $$"""{"format": 1, "hardness": {{value}}, "alkalinity": {{value}}, "ions": {"{{key}}": {{value}} } }"""));
             Assert.NotNull(shop.Load());
         }
     }
 
     private static Substance Product(string label)
     {
-        var shop = InMemoryShop.Of(("bag.substances.json", $$"""{"format": 1, "substances": [{"id": "bag", "label": {"basis": "oxide", "nitrogen": {"nitrate": "5 %"}, "K2O": "20 %", {{label}}}}]}"""));
+        var shop = InMemoryShop.Of(("bag.substances.json", $$"""{"format": 1, "substances": [{"id": "bag", "label": {"basis": "oxide", "nitrogen": {"nitrate": "5 %"}, "K2O": "20 %", {{label}} } }]}"""));
         var workspace = shop.Load();
         Assert.Empty(workspace.Problems);
         return workspace.SubstanceFiles.Single().Substances.Single().Substance;

@@ -30,20 +30,20 @@ public sealed class RepairPolicyTests
     [Fact]
     public void What_hurts_people_is_taken_away_and_not_diluted()
     {
-        var tree = Tree(("ph-down.stock.json", """{"format": 1, "name": "pH down", "makes": "1 L", "steps": [{"pour": "0.2 L"}, {"add": "nitric-65", "amount": "400 mL"}, {"add": "acetic-acid-80", "amount": "300 mL"}, {"topUp": "1 L"}]}"""));
+        var tree = Tree(("ph-down.stock.json", """{"format": 1, "name": "pH down", "makes": "1 L", "keep": {"for": "3 days"}, "steps": [{"add": "acetic-acid-80", "amount": "100 mL"}, {"add": "nitric-60", "amount": "100 mL"}, {"topUp": "1 L", "of": "distilled"}]}"""));
         var people = All(tree).Where(r => r.Finding.Rule.Family == "people" && r.Finding.Related.Count > 0 && r.Finding.Rule.Name.StartsWith("nitric", StringComparison.Ordinal)).ToList();
         Assert.NotEmpty(people);
         Assert.All(people, r =>
         {
             var text = Encoding.UTF8.GetString(r.Patches["ph-down.stock.json"].Bytes!);
-            Assert.False(text.Contains("nitric-65", StringComparison.Ordinal) && text.Contains("acetic-acid-80", StringComparison.Ordinal), r.Repair.Title);
+            Assert.False(text.Contains("nitric-60", StringComparison.Ordinal) && text.Contains("acetic-acid-80", StringComparison.Ordinal), r.Repair.Title);
         });
     }
 
     [Fact]
     public void No_repair_fills_a_vessel_past_its_volume()
     {
-        var tree = Tree(("acid.stock.json", """{"format": 1, "name": "Acid", "makes": "1 L", "steps": [{"add": "sulfuric-96", "amount": "400 mL"}, {"topUp": "1 L"}]}"""));
+        var tree = Tree(("acid.stock.json", """{"format": 1, "name": "Acid", "makes": "1 L", "steps": [{"add": "hydrochloric-31", "amount": "400 mL"}, {"topUp": "1 L", "of": "distilled"}]}"""));
         var repairs = All(tree);
         Assert.NotEmpty(repairs);
         foreach (var repair in repairs)
