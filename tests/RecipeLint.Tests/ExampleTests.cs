@@ -42,6 +42,16 @@ public sealed class ExampleTests
         Assert.Contains("7 files checked, and no rule objects.", answer.Out);
     }
 
+    /// <summary>Labels as bags and bottles print them, all of them invented.</summary>
+    [Fact]
+    public void TheInventedProductsAreClean()
+    {
+        var answer = Cli.Run("check", "examples/orlinghythe", "--fail-on", "warning");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("The label names EDTA: Fe, Mn, Zn and Cu", answer.Out.ReplaceLineEndings(" ").Replace("  ", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void AllExamplesTogetherFail() => Assert.Equal(1, Cli.Run("check", "examples").Code);
 

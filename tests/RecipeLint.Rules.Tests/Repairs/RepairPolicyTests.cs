@@ -95,8 +95,8 @@ public sealed class RepairPolicyTests
     public void A_label_that_names_the_iron_of_an_unusual_chelate_is_right()
     {
         var tree = Tree(
-            ("iron.substances.json", """{"format": 1, "substances": [{"id": "iron-hbed", "label": {"basis": "element", "Fe": "7 %", "chelatedWith": "HBED"}}]}"""),
-            ("iron.stock.json", """{"format": 1, "name": "Iron", "makes": "1 L", "dose": "1 mL/L", "use": "bench", "label": {"contents": "iron HBED"}, "steps": [{"pour": "0.8 L"}, {"add": "iron-hbed", "amount": "20 g"}, {"topUp": "1 L"}]}"""));
+            ("iron.substances.json", """{"format": 1, "substances": [{"id": "special-iron", "label": {"basis": "element", "Fe": "7 %", "chelatedWith": "HBED"}}]}"""),
+            ("iron.stock.json", """{"format": 1, "name": "Iron", "makes": "1 L", "dose": "1 mL/L", "use": "bench", "label": {"contents": "iron HBED"}, "steps": [{"pour": "0.8 L"}, {"add": "special-iron", "amount": "20 g"}, {"topUp": "1 L"}]}"""));
         var judged = Judged.Of(tree, ["."], ExampleRun.Load, ExampleRun.Engine);
         Assert.True(judged.Facts.Stocks.Single().IsComplete);
         Assert.DoesNotContain(judged.Result.Findings, f => f.Rule.Name == "label-contradicts-contents");
