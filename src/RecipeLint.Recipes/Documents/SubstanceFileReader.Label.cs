@@ -48,7 +48,8 @@ internal sealed partial class SubstanceFileReader
             Agent = agent?.Value,
         };
         var result = LabelProduct.Build(declaration);
-        foreach (var problem in result.Problems)
+        // An agent that is not known is told once, not for each of its metals.
+        foreach (var problem in result.Problems.DistinctBy(p => p.Kind == LabelProblemKind.UnknownAgent ? "agent" : p.Message))
         {
             var place = problem.Kind == LabelProblemKind.UnknownAgent && label["chelatedWith"] is { } named
                 ? fields.At(named)

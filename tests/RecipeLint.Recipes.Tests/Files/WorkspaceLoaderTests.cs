@@ -198,7 +198,7 @@ public sealed class WorkspaceLoaderTests
     [InlineData("/elsewhere")]
     public void The_same_files_give_the_same_workspace_from_any_folder(string from)
     {
-        var files = new MemoryFileTree(from).Add("/home/shop/recipelint.json", """{"format": 1, "vessels": [{"name": "jar"}]}""")
+        var files = new MemoryFileTree(from).Add("/home/shop/recipelint.json", """{"vessels": [{"name": "jar"}]}""")
             .Add("/home/shop/stocks/deep/a.stock.json", StockOfMine).Add("/home/shop/products/mine.substances.json", Mine).Add("/home/shop/rain.water.json", """{"format": 1, "ec": "0.5 mS/cm"}""")
             .Add("/home/shop/recipes/r.recipe.json", """{"format": 1, "final": "10 L", "water": "../rain.water.json", "doses": [{"stock": "../stocks/deep/a.stock.json", "dose": "1:100"}]}""");
         foreach (var asked in new[] { "/home/shop/recipes/r.recipe.json", "/home/shop/recipes", "/home/shop" })
@@ -214,7 +214,7 @@ public sealed class WorkspaceLoaderTests
     [Fact]
     public void A_shop_inside_a_shop_may_draw_on_it()
     {
-        var files = new MemoryFileTree("/home/shop/trace").Add("/home/shop/recipelint.json", """{"format": 1}""").Add("/home/shop/trace/recipelint.json", """{"format": 1}""")
+        var files = new MemoryFileTree("/home/shop/trace").Add("/home/shop/recipelint.json", """{}""").Add("/home/shop/trace/recipelint.json", """{}""")
             .Add("/home/shop/rain.water.json", """{"format": 1, "ec": "0.5 mS/cm"}""")
             .Add("/home/shop/trace/a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"pour": "1 L", "of": "../rain.water.json"}]}""");
         var workspace = WorkspaceLoader.Load(files, ["a.stock.json"], new LoadOptions());
