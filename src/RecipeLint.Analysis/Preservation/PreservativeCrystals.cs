@@ -26,7 +26,8 @@ public sealed record PreservativeCrystals(PreservativeAcid Acid, double SaltedIn
         return !stock.IsComplete || !coldest.IsSolved || coldest.Preservatives.Count == 0
             ? null
             : coldest.Preservatives
-                .Select(p => new PreservativeCrystals(p, p.Index + (p.Component == "Benzoate-" ? SaltingOut * coldest.IonicStrengthMolPerKg : 0), coldest))
+                .Select(p => new PreservativeCrystals(p,
+                    p.Index + (p.Component == "Benzoate-" ? SaltingOut * coldest.IonicStrengthMolPerKg : 0), coldest))
                 .MaxBy(c => c.SaltedIndex);
     }
 }

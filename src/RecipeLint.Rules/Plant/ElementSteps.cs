@@ -22,7 +22,8 @@ internal static class ElementSteps
         var parts = ordered.Take(MostShown).Select(c => Contribution(work, recipe, key, c)).ToList();
         if (ordered.Count > MostShown)
         {
-            parts.Add(work.Given($"{key} from everything else", ordered.Skip(MostShown).Sum(c => c.Concentration.MilligramsPerLitre), "mg/L", From.Amounts));
+            parts.Add(work.Given($"{key} from everything else", ordered.Skip(MostShown).Sum(c => c.Concentration.MilligramsPerLitre),
+                "mg/L", From.Amounts));
         }
 
         return parts.Count == 1 ? parts[0] : work.Result($"{key} in the solution", "sum", Term.Sum(parts), "mg/L");
@@ -34,10 +35,12 @@ internal static class ElementSteps
         var addition = dose?.Direct ?? dose?.Stock?.Additions.FirstOrDefault(a => a.Id == contribution.AdditionId);
         if (dose is null || addition is null || addition.ThroughAliquot || Share(addition, key) is not { } share)
         {
-            return work.Given($"{key} from {contribution.Label}", contribution.Concentration.MilligramsPerLitre, "mg/L", contribution.Source == "water" ? "water analysis" : From.Amounts);
+            return work.Given($"{key} from {contribution.Label}", contribution.Concentration.MilligramsPerLitre, "mg/L",
+                contribution.Source == "water" ? "water analysis" : From.Amounts);
         }
 
-        var mass = work.Given($"{addition.Substance.Name}{(dose.Stock is { } of ? $" in '{of.Stock.Name}'" : "")}", addition.Mass.Grams, "g", From.File);
+        var mass = work.Given($"{addition.Substance.Name}{(dose.Stock is { } of ? $" in '{of.Stock.Name}'" : "")}", addition.Mass.Grams,
+            "g", From.File);
         var content = work.Given($"{key} in a gram of it", share, "g/g", "formula or label, with the assay");
         var final = work.Given("final volume", recipe.FinalVolume.Litres, "L", From.File);
         if (dose.Stock is not { } stock)
@@ -47,7 +50,8 @@ internal static class ElementSteps
 
         var volume = work.Given($"'{stock.Stock.Name}' makes", stock.Volume.Litres, "L", From.File);
         var dosed = work.Given("of which go into the final volume", dose.Volume.Litres, "L", "dose");
-        return work.Result($"{key} from it", "1000 × weight × share / stock volume × dosed / final volume", 1000 * mass * content / volume * dosed / final, "mg/L");
+        return work.Result($"{key} from it", "1000 × weight × share / stock volume × dosed / final volume",
+            1000 * mass * content / volume * dosed / final, "mg/L");
     }
 
     /// <summary>Grams of a key in a gram of what is weighed, the assay applied.</summary>

@@ -16,21 +16,32 @@ internal static class UsualSlips
 {
     private static readonly (double Factor, string[] Keys, string Low, string High)[] _conversions =
     [
-        (0.43642, ["P"], "That is the factor of P in P2O5 (0.436): the amount is right for so much P2O5, not for so much P.", "That is the factor of P2O5 over P (2.29): a target stated as P2O5 looks taken as P."),
-        (0.83015, ["K"], "That is the factor of K in K2O (0.830): the amount is right for so much K2O, not for so much K.", "That is the factor of K2O over K (1.205): a target stated as K2O looks taken as K."),
-        (0.71469, ["Ca"], "That is the factor of Ca in CaO (0.715): the amount is right for so much CaO, not for so much Ca.", "That is the factor of CaO over Ca (1.40): a target stated as CaO looks taken as Ca."),
-        (0.60304, ["Mg"], "That is the factor of Mg in MgO (0.603): the amount is right for so much MgO, not for so much Mg.", "That is the factor of MgO over Mg (1.66): a target stated as MgO looks taken as Mg."),
-        (0.40049, ["S"], "That is the factor of S in SO3 (0.400): the amount is right for so much SO3, not for so much S.", "That is the factor of SO3 over S (2.50): a target stated as SO3 looks taken as S."),
-        (0.33377, ["S"], "That is the factor of S in sulfate (0.334): the amount is right for so much sulfate, not for so much S.", "That is the factor of sulfate over S (3.00): a target stated as sulfate looks taken as S."),
-        (0.22590, ["N", "NO3-N"], "That is the factor of N in nitrate (0.226, or 4.43 the other way): the amount is right for so much nitrate, not for so much N.", "That is the factor of nitrate over N (4.43): a target stated as nitrate looks taken as N."),
+        (0.43642, ["P"], "That is the factor of P in P2O5 (0.436): the amount is right for so much P2O5, not for so much "
+            + "P.", "That is the factor of P2O5 over P (2.29): a target stated as P2O5 looks taken as P."),
+        (0.83015, ["K"], "That is the factor of K in K2O (0.830): the amount is right for so much K2O, not for so much "
+            + "K.", "That is the factor of K2O over K (1.205): a target stated as K2O looks taken as K."),
+        (0.71469, ["Ca"], "That is the factor of Ca in CaO (0.715): the amount is right for so much CaO, not for so much "
+            + "Ca.", "That is the factor of CaO over Ca (1.40): a target stated as CaO looks taken as Ca."),
+        (0.60304, ["Mg"], "That is the factor of Mg in MgO (0.603): the amount is right for so much MgO, not for so much "
+            + "Mg.", "That is the factor of MgO over Mg (1.66): a target stated as MgO looks taken as Mg."),
+        (0.40049, ["S"], "That is the factor of S in SO3 (0.400): the amount is right for so much SO3, not for so much "
+            + "S.", "That is the factor of SO3 over S (2.50): a target stated as SO3 looks taken as S."),
+        (0.33377, ["S"], "That is the factor of S in sulfate (0.334): the amount is right for so much sulfate, not for so much "
+            + "S.", "That is the factor of sulfate over S (3.00): a target stated as sulfate looks taken as S."),
+        (0.22590, ["N", "NO3-N"], "That is the factor of N in nitrate (0.226, or 4.43 the other way): the amount is right for so much "
+            + "nitrate, not for so much N.", "That is the factor of nitrate over N (4.43): a target stated as nitrate looks taken as N."),
     ];
 
     private static readonly (double Factor, string Low, string High)[] _general =
     [
-        (1 / 3.785411784, "That is the litres in a US gallon (3.785): an amount per gallon looks counted as if it were for a litre.", "That is the litres in a US gallon (3.785): an amount meant for a gallon looks put into a litre."),
-        (0.1, "That is a tenth: look for a slipped decimal point, or a dose of 1:1000 for a 1:100 stock.", "That is ten times: look for a slipped decimal point, or a dose of 1:100 for a 1:1000 stock."),
-        (0.001, "That is a thousandth: milligrams look written for grams, or millilitres for litres.", "That is a thousand times: grams look written for milligrams, or litres for millilitres."),
-        (0.5, "That is half: look for a dose or an addition that should be given twice.", "That is double: look for an addition or dose that is counted twice."),
+        (1 / 3.785411784, "That is the litres in a US gallon (3.785): an amount per gallon looks counted as if it were for a "
+            + "litre.", "That is the litres in a US gallon (3.785): an amount meant for a gallon looks put into a litre."),
+        (0.1, "That is a tenth: look for a slipped decimal point, or a dose of 1:1000 for a 1:100 "
+            + "stock.", "That is ten times: look for a slipped decimal point, or a dose of 1:100 for a 1:1000 stock."),
+        (0.001, "That is a thousandth: milligrams look written for grams, or millilitres for litres.", "That is a thousand times: "
+            + "grams look written for milligrams, or litres for millilitres."),
+        (0.5, "That is half: look for a dose or an addition that should be given "
+            + "twice.", "That is double: look for an addition or dose that is counted twice."),
     ];
 
     /// <summary>The slip that explains the factor found/wanted within the tolerance, or null. Hydrates first: they name the very addition.</summary>
@@ -110,7 +121,8 @@ internal static class UsualSlips
                 {
                     bestMiss = miss;
                     best = new Slip(
-                        $"That fits a mixed-up hydrate: this weight of {addition.Substance.Name} would be right for {other.Name} (1 g of the one counts as {Say.Number(exchange)} g of the other).",
+                        $"That fits a mixed-up hydrate: this weight of {addition.Substance.Name} would be right for {other.Name} (1 g "
+                            + $"of the one counts as {Say.Number(exchange)} g of the other).",
                         new RelatedPlace(addition.Place, $"written as {addition.Substance.Name}; the weight fits {other.Name}"));
                 }
             }

@@ -42,19 +42,29 @@ internal static class WaterLimits
     [
         new("EC", "conductivity", 3.0, "mS/cm", Level.Warning, false, Fao, "leaves no room for nutrients", Blend),
         new("EC", "conductivity", 0.7, "mS/cm", Level.Note, false, Fao, "takes up room that nutrients need", Blend),
-        new("Na", "sodium", 3.0, "meq/L", Level.Warning, false, Fao, "scorches leaves and piles up in a solution that is used again", Blend),
+        new("Na", "sodium", 3.0, "meq/L", Level.Warning, false, Fao, "scorches leaves and piles up in a solution that is used again",
+            Blend),
         new("Na", "sodium", 50, "mg/L", Level.Note, false, Oklahoma, "piles up in a solution that is used again", Blend),
         new("Cl", "chloride", 10, "meq/L", Level.Warning, false, Fao, "scorches leaf edges and keeps nitrate out", Blend),
         new("Cl", "chloride", 4, "meq/L", Level.Note, false, Fao, "piles up in a solution that is used again", Blend),
-        new("B", "boron", 3.0, "mg/L", Level.Warning, false, Fao, "is harmful to most crops before any is added", "Use another water; boron passes most filters."),
-        new("B", "boron", 0.7, "mg/L", Level.Note, false, Fao, "is near what sensitive crops bear", "Leave boron out of the trace stock, and count what the water brings."),
+        new("B", "boron", 3.0, "mg/L", Level.Warning, false, Fao, "is harmful to most crops before any is added",
+            "Use another water; boron passes most filters."),
+        new("B", "boron", 0.7, "mg/L", Level.Note, false, Fao, "is near what sensitive crops bear",
+            "Leave boron out of the trace stock, and count what the water brings."),
         new("F", "fluoride", 1.0, "mg/L", Level.Warning, false, Fao, "marks the leaf tips of foliage plants and lilies", Blend),
-        new("Cu", "copper", 0.2, "mg/L", Level.Warning, false, Fao, "is toxic to a number of plants and points to corroding pipes", "Look for copper pipes or fittings."),
-        new("Zn", "zinc", 2.0, "mg/L", Level.Warning, true, Fao, "is more than any crop is fed and points to galvanised gutters or pipes", "Look for galvanised gutters, tanks or pipes."),
-        new("Fe", "iron", 5.0, "mg/L", Level.Warning, true, Fao, "drops as rust and takes phosphate with it", "Aerate and filter it before use."),
-        new("Fe", "iron", 0.5, "mg/L", Level.Note, true, Greenhouse, "clogs drippers with rust, and feeds no plant", "Aerate and filter it before use; do not count it as a nutrient."),
-        new("Mn", "manganese", 1.0, "mg/L", Level.Note, true, Greenhouse, "clogs drippers with black slime", "Aerate and filter it before use, and lower the manganese of the trace stock."),
-        new("hardness", "hardness", 150, "mg/L as CaCO3", Level.Note, false, "Greenhouse Management, chapter on irrigation water,", "scales heaters and drippers and clouds stocks made with it", "Count its calcium and magnesium in the recipe, and make stocks with soft water."),
+        new("Cu", "copper", 0.2, "mg/L", Level.Warning, false, Fao, "is toxic to a number of plants and points to corroding pipes",
+            "Look for copper pipes or fittings."),
+        new("Zn", "zinc", 2.0, "mg/L", Level.Warning, true, Fao, "is more than any crop is fed and points to galvanised gutters or "
+            + "pipes", "Look for galvanised gutters, tanks or pipes."),
+        new("Fe", "iron", 5.0, "mg/L", Level.Warning, true, Fao, "drops as rust and takes phosphate with it",
+            "Aerate and filter it before use."),
+        new("Fe", "iron", 0.5, "mg/L", Level.Note, true, Greenhouse, "clogs drippers with rust, and feeds no plant",
+            "Aerate and filter it before use; do not count it as a nutrient."),
+        new("Mn", "manganese", 1.0, "mg/L", Level.Note, true, Greenhouse, "clogs drippers with black slime",
+            "Aerate and filter it before use, and lower the manganese of the trace stock."),
+        new("hardness", "hardness", 150, "mg/L as CaCO3", Level.Note, false, "Greenhouse Management, chapter on irrigation water,",
+            "scales heaters and drippers and clouds stocks made with it", "Count its calcium and magnesium in the recipe, and make "
+                + "stocks with soft water."),
     ];
 
     /// <summary>The gravest limit of each key that the water passes, judged by the highest value of the year.</summary>
@@ -101,7 +111,8 @@ internal static class WaterLimits
                 }
 
                 var millimoles = value.Concentration.High.MillimolesPerLitre;
-                return (Rounding.SixDigits(limit.Unit == "meq/L" ? millimoles : millimoles * AtomicWeights.Of(new Element(limit.Key))), value.Key.Place.Key);
+                return (Rounding.SixDigits(limit.Unit == "meq/L" ? millimoles : millimoles * AtomicWeights.Of(new Element(limit.Key))),
+                    value.Key.Place.Key);
         }
     }
 

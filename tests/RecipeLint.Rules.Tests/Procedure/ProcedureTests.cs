@@ -9,14 +9,14 @@ public sealed class ProcedureTests
     [Fact]
     public void AVesselTooFullBeforeItsLastTopUpIsSaidThere()
     {
-        var finding = Assert.Single(Workbench.Judge("topped-up-past-volume", """{"pour": "1020 mL"}, {"topUp": "1010 mL"}"""));
+        var finding = Assert.Single(Workbench.Judge("topped-up-past-volume", """{"pour": "520 mL"}, {"pour": "500 mL"}, {"topUp": "1010 mL"}"""));
         Assert.Contains("the vessel already holds about 1.02 L", finding.Message, StringComparison.Ordinal);
-        Workbench.Judge("topped-up-past-volume", """{"pour": "1.5 L"}, {"topUp": "to the mark"}""");
+        Workbench.Judge("topped-up-past-volume", """{"pour": "750 mL"}, {"pour": "750 mL"}, {"topUp": "to the mark"}""");
         for (var poured = 80; poured < 140; poured += 3)
         {
             for (var mark = 80; mark < 140; mark += 3)
             {
-                Workbench.Judge("topped-up-past-volume", FormattableString.Invariant($$"""{"pour": "{{poured * 10}} mL"}, {"topUp": "{{mark * 10}} mL"}"""));
+                Workbench.Judge("topped-up-past-volume", FormattableString.Invariant($$"""{"pour": "{{poured * 5}} mL"}, {"pour": "{{poured * 5}} mL"}, {"topUp": "{{mark * 10}} mL"}"""));
             }
         }
     }

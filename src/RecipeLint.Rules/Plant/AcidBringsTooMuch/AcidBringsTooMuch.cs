@@ -34,11 +34,13 @@ internal sealed class AcidBringsTooMuch : RecipeRule<NutrientOfReagent>, IPropos
                 continue;
             }
 
-            Check[] judged = RecipePlaces.Target(recipe, key) is null ? [] : [Check.That("no target of the recipe judges this nutrient already", false)];
+            Check[] judged = RecipePlaces.Target(recipe, key) is null ? []
+                : [Check.That("no target of the recipe judges this nutrient already", false)];
             if (recipe.Profile.Find(key)?.SufficientHigh is { } high && ReagentShare.PushesOverTheRange(recipe, key))
             {
                 var over = new Check("over the range with the reagent", all, Relation.Over, high * Bound.Upper, "mg/L");
-                var without = new Check("not over it without", Rounding.SixDigits(all - brought), Relation.AtMost, high * Bound.Upper, "mg/L");
+                var without = new Check("not over it without", Rounding.SixDigits(all - brought), Relation.AtMost, high * Bound.Upper,
+                    "mg/L");
                 yield return new NutrientOfReagent(recipe, key, all, brought, high, over, without) { Checks = [over, without, .. judged] };
                 continue;
             }
@@ -52,12 +54,16 @@ internal sealed class AcidBringsTooMuch : RecipeRule<NutrientOfReagent>, IPropos
     {
         var (recipe, key, all, brought) = (verdict.Recipe, verdict.Key, verdict.All, verdict.Brought);
         var (adjustment, check) = (recipe.Adjustment!, verdict.Off!);
-        var start = $"Bringing the pH to {Say.Number(adjustment.TargetPh ?? 0)} with {adjustment.Reagent!.Name} adds {Say.Number(brought)} mg/L {key}";
+        var start = $"Bringing the pH to {Say.Number(adjustment.TargetPh ?? 0)} with {adjustment.Reagent!.Name} adds "
+            + $"{Say.Number(brought)} mg/L {key}";
         var message = verdict.High is { } high
-            ? $"{start} and lifts it to {Say.Number(all)} mg/L, over the {Say.Number(high)} mg/L where the usual range of the '{recipe.Profile.Name}' profile ends. "
-                + $"The water takes so much reagent that it feeds the crop as well. Split the demand between two reagents, or take that much {key} out of the salts."
+            ? $"{start} and lifts it to {Say.Number(all)} mg/L, over the {Say.Number(high)} mg/L where the usual range of the "
+                + $"'{recipe.Profile.Name}' profile ends. "
+                + "The water takes so much reagent that it feeds the crop as well. Split the demand between two reagents, or take "
+                + $"that much {key} out of the salts."
             : $"{start}, {Say.Percent(check.Value / 100)} of all the {key} in the feed. "
-                + $"The amount follows the alkalinity of the water, so {key} drifts whenever the water does. Count it in the recipe and check it against the water of each season.";
+                + $"The amount follows the alkalinity of the water, so {key} drifts whenever the water does. Count it in the recipe "
+                + "and check it against the water of each season.";
         return context.Find(
             adjustment.Place,
             $"{IdPath.Of(context.Facts.Workspace, adjustment.Place)}#{key}",
@@ -65,9 +71,11 @@ internal sealed class AcidBringsTooMuch : RecipeRule<NutrientOfReagent>, IPropos
             verdict.High is null ? Level.Note : null,
             verdict.High is not null && recipe.Profile.Find(key) is { IsPractice: false } ? Certainty.Computed : Certainty.Practice) with
         {
-            Measured = verdict.High is { } end ? new Measured(key, all, end, "mg/L") : new Measured($"share of {key} from the reagent", check.Value, check.Limit, "%"),
+            Measured = verdict.High is { } end ? new Measured(key, all, end, "mg/L")
+                : new Measured($"share of {key} from the reagent", check.Value, check.Limit, "%"),
             Values = [new NamedValue(key, all, "mg/L"), new NamedValue($"{key} from the reagent", brought, "mg/L")],
-            Related = recipe.Water?.Water is { Alkalinity: { } alkalinity } ? [new RelatedPlace(alkalinity.Place, "this alkalinity is what the reagent works against")] : [],
+            Related = recipe.Water?.Water is { Alkalinity: { } alkalinity }
+                ? [new RelatedPlace(alkalinity.Place, "this alkalinity is what the reagent works against")] : [],
         };
     }
 
@@ -81,9 +89,11 @@ internal sealed class AcidBringsTooMuch : RecipeRule<NutrientOfReagent>, IPropos
 
         var work = new WorkingBuilder($"{key} that {reagent.Name} brings to '{recipe.Recipe.Name}'");
         var mass = work.Given($"{reagent.Name} needed for pH {Say.Number(adjustment.TargetPh ?? 0)}", amount.Grams, "g", From.Engine);
-        var content = work.Given($"{key} in a gram of it", verdict.Brought * recipe.FinalVolume.Litres / 1000 / amount.Grams, "g/g", "formula and strength");
+        var content = work.Given($"{key} in a gram of it", verdict.Brought * recipe.FinalVolume.Litres / 1000 / amount.Grams, "g/g",
+            "formula and strength");
         var brought = work.Result(
-            $"{key} from it", "1000 × mass × share / final volume", 1000 * mass * content / work.Given("final volume", recipe.FinalVolume.Litres, "L", From.File), "mg/L");
+            $"{key} from it", "1000 × mass × share / final volume",
+                1000 * mass * content / work.Given("final volume", recipe.FinalVolume.Litres, "L", From.File), "mg/L");
         var all = work.Given($"{key} in the solution", verdict.All, "mg/L", From.Amounts);
         if (verdict is { High: { } high, Without: { } without })
         {
@@ -93,7 +103,8 @@ internal sealed class AcidBringsTooMuch : RecipeRule<NutrientOfReagent>, IPropos
         }
 
         var percent = work.Result("share of the reagent", "100 × from it / all", 100 * brought / all, "%");
-        return work.Check(check, percent, work.Option("limit", context.Options<AcidBringsTooMuchOptions>().Share)).Statements(verdict).Done(percent);
+        return work.Check(check, percent, work.Option("limit",
+            context.Options<AcidBringsTooMuchOptions>().Share)).Statements(verdict).Done(percent);
     }
 
     /// <summary>Another acid, or purer water.</summary>

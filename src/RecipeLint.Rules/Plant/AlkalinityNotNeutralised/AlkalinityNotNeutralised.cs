@@ -27,7 +27,8 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
             yield break;
         }
 
-        var check = new Check("more than a feed should keep", left, Relation.Over, context.Options<AlkalinityNotNeutralisedOptions>().Residual, "meq/L");
+        var check = new Check("more than a feed should keep", left, Relation.Over,
+            context.Options<AlkalinityNotNeutralisedOptions>().Residual, "meq/L");
         yield return new AlkalinityLeft(recipe, check) { Checks = [check] };
     }
 
@@ -37,20 +38,26 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
         var ph = recipe.Chemistry.Final.Ph;
         var demand = Demand(recipe, context);
         var remedy = demand is { Volume: { } volume, ComponentMoles: var moles }
-            ? $"About {Say.Number(moles.GetValueOrDefault("NO3-") * 1000 / recipe.FinalVolume.Litres)} meq/L of acid bring it to pH {Say.Number(AimedPh)}, "
-                + $"for instance {Say.Litres(volume.Litres)} of {demand.Reagent.Name} in {Say.Litres(recipe.FinalVolume.Litres)}: write it as 'adjust'."
+            ? $"About {Say.Number(moles.GetValueOrDefault("NO3-") * 1000 / recipe.FinalVolume.Litres)} meq/L of acid bring it to pH "
+                + $"{Say.Number(AimedPh)}, "
+                + $"for instance {Say.Litres(volume.Litres)} of {demand.Reagent.Name} in {Say.Litres(recipe.FinalVolume.Litres)}: "
+                + "write it as 'adjust'."
             : "Write an 'adjust' with the acid that is used, so that what it brings is counted.";
         var place = recipe.Adjustment?.Place ?? recipe.Recipe.Water?.Place ?? RecipePlaces.Doses(recipe);
         return context.Find(
             place,
-            $"{Say.Number(left.Value)} meq/L of alkalinity stay in the final solution ({Say.Number(left.Value * FeedAlkalinity.CaCO3MilligramsPerMilliequivalent)} mg/L as CaCO3), and it comes to rest with the air at pH {Say.Number(Math.Round(ph, 1))}. "
+            $"{Say.Number(left.Value)} meq/L of alkalinity stay in the final solution "
+                + $"({Say.Number(left.Value * FeedAlkalinity.CaCO3MilligramsPerMilliequivalent)} mg/L as CaCO3), and it comes to rest "
+                + $"with the air at pH {Say.Number(Math.Round(ph, 1))}. "
             + "The pH climbs in the tank and at the root, and iron, manganese and phosphate go out of reach. "
             + remedy,
             certainty: Certainty.Practice) with
         {
             Measured = new Measured("alkalinity", left.Value, left.Limit, "meq/L"),
-            Values = [new NamedValue("alkalinity", left.Value, "meq/L"), new NamedValue("limit", left.Limit, "meq/L"), new NamedValue("pH", Rounding.SixDigits(ph), "")],
-            Related = recipe.Water?.Water is { Alkalinity: { } alkalinity } ? [new RelatedPlace(alkalinity.Place, "alkalinity of the source water")] : [],
+            Values = [new NamedValue("alkalinity", left.Value, "meq/L"), new NamedValue("limit", left.Limit, "meq/L"),
+                new NamedValue("pH", Rounding.SixDigits(ph), "")],
+            Related = recipe.Water?.Water is { Alkalinity: { } alkalinity }
+                ? [new RelatedPlace(alkalinity.Place, "alkalinity of the source water")] : [],
         };
     }
 
@@ -67,7 +74,8 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
         var solution = state.Solution!;
         if (recipe.Water?.Water is { Alkalinity: { } stated } water)
         {
-            work.Given($"alkalinity of '{water.Name}'", (stated.Value.Low.MilliequivalentsPerLitre + stated.Value.High.MilliequivalentsPerLitre) / 2, "meq/L", "water analysis");
+            work.Given($"alkalinity of '{water.Name}'",
+                (stated.Value.Low.MilliequivalentsPerLitre + stated.Value.High.MilliequivalentsPerLitre) / 2, "meq/L", "water analysis");
         }
 
         work.Given("pH", state.Ph, "", From.Engine);
@@ -75,10 +83,12 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
         var carbonate = work.Given("carbonate that is free", solution.Molality("CO3-2") * 1000, "mmol/kg", From.Engine);
         var hydroxide = work.Given("hydroxide", solution.Molality("OH-") * 1000, "mmol/kg", From.Engine);
         var hydrogen = work.Given("hydrogen ions", solution.Molality("H+") * 1000, "mmol/kg", From.Engine);
-        var free = work.Result("alkalinity of these", "HCO3- + 2 × CO3-2 + OH- - H+", bicarbonate + (2 * carbonate) + hydroxide - hydrogen, "meq/kg");
+        var free = work.Result("alkalinity of these", "HCO3- + 2 × CO3-2 + OH- - H+",
+            bicarbonate + (2 * carbonate) + hydroxide - hydrogen, "meq/kg");
         var freeExact = 1000 * (solution.Molality("HCO3-") + (2 * solution.Molality("CO3-2")) + solution.Molality("OH-") - solution.Molality("H+"));
         var paired = work.Given(
-            "what is paired with calcium, magnesium and other metals", (check.Value / state.KilogramsWaterPerLitre) - freeExact, "meq/kg", From.Engine);
+            "what is paired with calcium, magnesium and other metals", (check.Value / state.KilogramsWaterPerLitre) - freeExact,
+                "meq/kg", From.Engine);
         var perLitre = work.Given("water in a litre", state.KilogramsWaterPerLitre, "kg/L", From.Engine);
         var left = work.Result("alkalinity left", "(free + paired) × water in a litre", (free + paired) * perLitre, "meq/L");
         work.Result("the same as CaCO3", "meq/L × 50.04", left * FeedAlkalinity.CaCO3MilligramsPerMilliequivalent, "mg/L");
@@ -93,7 +103,8 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
             yield break;
         }
 
-        foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "sulfuric-37" }.OfType<string>().Distinct(StringComparer.Ordinal))
+        foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59",
+            "sulfuric-37" }.OfType<string>().Distinct(StringComparer.Ordinal))
         {
             yield return Waters.Adjust(context, recipe, AimedPh, acid);
         }

@@ -34,8 +34,10 @@ internal sealed partial class ChargeImbalance
             (plus, minus) = WithNitrogen(work, wanted["N"], ammoniumWanted, plus, minus);
         }
 
-        var apart = work.Result("apart", "100 × |cations - anions| / (cations + anions)", 100 * Term.Size(plus - minus) / (plus + minus), "%");
-        return work.Check(verdict.Apart, apart, work.Option("limit", context.Options<ChargeImbalanceOptions>().TargetTolerance)).Done(apart);
+        var apart = work.Result("apart", "100 × |cations - anions| / (cations + anions)", 100 * Term.Size(plus - minus) / (plus + minus),
+            "%");
+        return work.Check(verdict.Apart, apart,
+            work.Option("limit", context.Options<ChargeImbalanceOptions>().TargetTolerance)).Done(apart);
     }
 
     /// <summary>Nitrogen without a form, as it balances best.</summary>
@@ -74,6 +76,7 @@ internal sealed partial class ChargeImbalance
         var cations = work.Given("cations of all salts and the water", verdict.Cations, "meq/L", From.Amounts);
         var open = work.Given("charge that a label or a water analysis leaves open", verdict.Open, "meq/L", From.Amounts);
         var percent = work.Result("of the cations", "100 × |open| / cations", 100 * Term.Size(open) / cations, "%");
-        return work.Check(check, percent, work.Option("limit", context.Options<ChargeImbalanceOptions>().Tolerance)).Statements(verdict).Done(percent);
+        return work.Check(check, percent, work.Option("limit",
+            context.Options<ChargeImbalanceOptions>().Tolerance)).Statements(verdict).Done(percent);
     }
 }

@@ -106,12 +106,15 @@ internal sealed partial class ChargeImbalance : RecipeRule<ChargeBalance>
         var (more, less) = cations > anions ? ("cations", "anions") : ("anions", "cations");
         return context.Find(
             verdict.Recipe.Recipe.Place.Child("targets").Key,
-            $"The targets ask for {Say.Number(cations)} meq/L of cations and {Say.Number(anions)} meq/L of anions{split}: {Say.Percent(apart.Value / 100)} apart. "
-            + $"Salts bring both in equal measure, so no mixture meets all targets at once; the gap fills with {(cations > anions ? "chloride, bicarbonate or alkali" : "sodium, ammonium or acid")}. "
+            $"The targets ask for {Say.Number(cations)} meq/L of cations and {Say.Number(anions)} meq/L of anions{split}: "
+                + $"{Say.Percent(apart.Value / 100)} apart. "
+            + "Salts bring both in equal measure, so no mixture meets all targets at once; the gap fills with "
+            + $"{(cations > anions ? "chloride, bicarbonate or alkali" : "sodium, ammonium or acid")}. "
             + $"Lower the {more} or raise the {less}, or look for a figure on another basis.") with
         {
             Measured = new Measured("imbalance of the targets", apart.Value, apart.Limit, "%"),
-            Values = [new NamedValue("cations", Rounding.SixDigits(cations), "meq/L"), new NamedValue("anions", Rounding.SixDigits(anions), "meq/L")],
+            Values = [new NamedValue("cations", Rounding.SixDigits(cations), "meq/L"),
+                new NamedValue("anions", Rounding.SixDigits(anions), "meq/L")],
         };
     }
 
@@ -122,13 +125,16 @@ internal sealed partial class ChargeImbalance : RecipeRule<ChargeBalance>
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#charge",
-            $"{Say.Number(Math.Abs(open))} meq/L of {(open > 0 ? "anions" : "cations")} are missing from what is known of the final solution, {Say.Percent(share.Value / 100)} of its cations. "
+            $"{Say.Number(Math.Abs(open))} meq/L of {(open > 0 ? "anions" : "cations")} are missing from what is known of the final "
+                + $"solution, {Say.Percent(share.Value / 100)} of its cations. "
             + "The pH and the conductivity computed for it are off by as much. "
             + "Complete the analysis of the water, or the label of the product that leaves it open.") with
         {
             Measured = new Measured("unexplained charge", share.Value, share.Limit, "%"),
-            Values = [new NamedValue("unexplained charge", Rounding.SixDigits(open), "meq/L"), new NamedValue("cations", Rounding.SixDigits(verdict.Cations), "meq/L")],
-            Related = recipe.Water?.Water is { File.Length: > 0 } water ? [new RelatedPlace(water.Place, "analysis of the source water")] : [],
+            Values = [new NamedValue("unexplained charge", Rounding.SixDigits(open), "meq/L"),
+                new NamedValue("cations", Rounding.SixDigits(verdict.Cations), "meq/L")],
+            Related = recipe.Water?.Water is { File.Length: > 0 } water
+                ? [new RelatedPlace(water.Place, "analysis of the source water")] : [],
         };
     }
 }

@@ -38,7 +38,8 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
     };
 
     /// <summary>What the shop wrote, not the typical impurities that a strength of a catalogue substance inherits.</summary>
-    private static IEnumerable<Impurity> Declared(Substance substance, string file) => substance.Impurities.Where(i => i.Content.Source == $"stated in {file}");
+    private static IEnumerable<Impurity> Declared(Substance substance, string file) =>
+        substance.Impurities.Where(i => i.Content.Source == $"stated in {file}");
 
     private static IEnumerable<ContaminantOfProduct> Products(string file, ShopSubstance entry)
     {
@@ -50,7 +51,8 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
                 continue;
             }
 
-            var over = new Check("over the limit for fertilisers", Rounding.SixDigits(content * 1e6 / per), Relation.Over, limit.Milligrams, "mg");
+            var over = new Check("over the limit for fertilisers", Rounding.SixDigits(content * 1e6 / per), Relation.Over,
+                limit.Milligrams, "mg");
             yield return new ContaminantOfProduct(limit, over, entry, content, per) { Checks = [over], Files = [file] };
         }
     }
@@ -94,8 +96,10 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
         var (limit, entry, found) = (verdict.Limit, verdict.Entry, verdict.Over.Value);
         return context.Find(
             entry.Place.Child("impurities").Child(limit.Element).Key,
-            $"'{entry.Substance.Name}' is declared with {Say.Number(found)} mg of {limit.Element} per {limit.Per}; the limit for such a fertiliser is {Say.Number(limit.Milligrams)} mg. "
-            + "It stays in the substrate and in the crop, and no later step takes it out. Ask the supplier for a purer grade, and check the law that holds where you are.",
+            $"'{entry.Substance.Name}' is declared with {Say.Number(found)} mg of {limit.Element} per {limit.Per}; the limit for such "
+                + $"a fertiliser is {Say.Number(limit.Milligrams)} mg. "
+            + "It stays in the substrate and in the crop, and no later step takes it out. Ask the supplier for a purer grade, and "
+            + "check the law that holds where you are.",
             certainty: limit.Recalled ? Certainty.Practice : Certainty.Computed) with
         {
             Measured = new Measured(limit.Element, found, limit.Milligrams, "mg/kg"),
@@ -110,7 +114,8 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#{limit.Element}",
-            $"The declared impurities bring {Say.Number(found)} mg/L {limit.Element} into the final solution; irrigation water should not hold more than {Say.Number(limit.Milligrams)} mg/L. "
+            $"The declared impurities bring {Say.Number(found)} mg/L {limit.Element} into the final solution; irrigation water should "
+                + $"not hold more than {Say.Number(limit.Milligrams)} mg/L. "
             + "Plants take it up, or it poisons their roots. Use a purer grade of the product that brings most.",
             certainty: limit.Recalled ? Certainty.Practice : Certainty.Computed) with
         {
@@ -119,7 +124,8 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
             Related =
             [
                 .. verdict.Shares.DistinctBy(s => s.Addition.Place).Take(3)
-                    .Select(s => new RelatedPlace(s.Addition.Place, $"{s.Addition.Substance.Name} brings {Say.Number(s.Milligrams / recipe.FinalVolume.Litres)} mg/L {limit.Element}")),
+                    .Select(s => new RelatedPlace(s.Addition.Place, $"{s.Addition.Substance.Name} brings "
+                        + $"{Say.Number(s.Milligrams / recipe.FinalVolume.Litres)} mg/L {limit.Element}")),
             ],
         };
     }
@@ -141,14 +147,17 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
         var parts = new List<Term>();
         foreach (var share in verdict.Shares)
         {
-            var mass = work.Given($"{share.Addition.Substance.Name} that reaches the tank", share.Addition.Mass.Grams * share.Part, "g", From.Amounts);
+            var mass = work.Given($"{share.Addition.Substance.Name} that reaches the tank", share.Addition.Mass.Grams * share.Part, "g",
+                From.Amounts);
             var content = work.Given($"{element} declared for it", share.Content * 1e6, "mg/kg", "substances file");
             parts.Add(work.Result($"{element} with it", "mass × mg/kg / 1000", mass * content / 1000, "mg"));
         }
 
         var sum = parts.Count == 1 ? parts[0] : work.Result($"{element} in all", "sum", Term.Sum(parts), "mg");
-        var found = work.Result($"{element} in the solution", "sum / final volume", sum / work.Given("final volume", recipe.FinalVolume.Litres, "L", From.File), "mg/L");
-        return work.Check(verdict.Over, found, work.Given("limit", verdict.Limit.Milligrams, "mg/L", "FAO paper 29")).Statements(verdict).Done(found);
+        var found = work.Result($"{element} in the solution", "sum / final volume",
+            sum / work.Given("final volume", recipe.FinalVolume.Litres, "L", From.File), "mg/L");
+        return work.Check(verdict.Over, found, work.Given("limit", verdict.Limit.Milligrams, "mg/L",
+            "FAO paper 29")).Statements(verdict).Done(found);
     }
 }
 

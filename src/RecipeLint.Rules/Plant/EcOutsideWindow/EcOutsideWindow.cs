@@ -27,13 +27,15 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
         {
             var stated = target.Tolerance?.HalfWidth(asked);
             var allowed = stated ?? (asked * context.Options<EcOutsideWindowOptions>().Tolerance / 100);
-            var off = new Check("further off than allowed", Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over, Rounding.SixDigits(allowed), "mS/cm");
+            var off = new Check("further off than allowed", Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over,
+                Rounding.SixDigits(allowed), "mS/cm");
             missed = new ConductivityOffTarget(recipe, found, asked, conductivity.EstimateBecause.Count > 0, off, target, stated is not null) { Checks = [off] };
         }
 
         if (missed is { Fires: true } || recipe.Profile.Ec is not var (low, high))
         {
-            return [missed ?? new ConductivityOfFeed(recipe, found, 0, false, null) { Checks = [Check.That("the recipe states a target or the profile has a window", false)] }];
+            return [missed ?? new ConductivityOfFeed(recipe, found, 0, false,
+                null) { Checks = [Check.That("the recipe states a target or the profile has a window", false)] }];
         }
 
         var over = found > high || (found >= low && high / found < found / low);
@@ -43,7 +45,8 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
         var window = new ConductivityOutsideWindow(recipe, found, over ? high : low, true, past, over)
         {
             // Where a main nutrient is missing altogether, the low EC follows from that.
-            Checks = [past, .. !over && Nutrients.LacksAMainNutrient(recipe) ? new[] { Check.That("no main nutrient is missing altogether", false) } : []],
+            Checks = [past, .. !over && Nutrients.LacksAMainNutrient(recipe)
+                ? new[] { Check.That("no main nutrient is missing altogether", false) } : []],
         };
         return missed is null ? [window] : [missed, window];
     }
@@ -78,7 +81,8 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
         }
 
         var over = ((ConductivityOutsideWindow)verdict).IsOver;
-        var bound = work.Given(over ? "upper end of the window" : "lower end of the window", verdict.Limit, "mS/cm", $"'{verdict.Recipe.Profile.Name}' profile");
+        var bound = work.Given(over ? "upper end of the window" : "lower end of the window", verdict.Limit, "mS/cm",
+            $"'{verdict.Recipe.Profile.Name}' profile");
         return work.Check(check, found, Bound.Edge(work, bound, "end", over, "mS/cm")).Statements(verdict).Done(found);
     }
 
@@ -104,11 +108,13 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#EC",
-            $"The final solution computes to {Say.Number(found)} mS/cm at 25 °C; the '{recipe.Profile.Name}' profile runs from {Say.Number(low)} to {Say.Number(high)} mS/cm. "
+            $"The final solution computes to {Say.Number(found)} mS/cm at 25 °C; the '{recipe.Profile.Name}' profile runs from "
+                + $"{Say.Number(low)} to {Say.Number(high)} mS/cm. "
             + (verdict.IsOver
                 ? "Salt holds back the water the roots want, and leaf edges burn on a bright day. "
                 : "The proportions may be right, but there is too little of everything for a growing crop. ")
-            + $"All doses times {Say.Number(limit / found)} would bring it to the {(verdict.IsOver ? "upper" : "lower")} end, as far as the doses and not the water make it.",
+            + $"All doses times {Say.Number(limit / found)} would bring it to the {(verdict.IsOver ? "upper" : "lower")} end, as far "
+            + "as the doses and not the water make it.",
             certainty: recipe.Profile.WindowsArePractice ? Certainty.Practice : Certainty.Estimate) with
         {
             Measured = new Measured("EC", found, limit, "mS/cm"),
@@ -120,7 +126,8 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
     private static Finding Describe(ConductivityOffTarget verdict, RuleContext context) =>
         context.Find(
             verdict.Target.Place,
-            $"The final solution computes to {Say.Number(verdict.Found)} mS/cm at 25 °C where {Say.Number(verdict.Limit)} mS/cm is wanted (allowed ±{Say.Number(verdict.Off!.Limit)}). "
+            $"The final solution computes to {Say.Number(verdict.Found)} mS/cm at 25 °C where {Say.Number(verdict.Limit)} mS/cm is "
+                + $"wanted (allowed ±{Say.Number(verdict.Off!.Limit)}). "
             + "Either a dose or the target is wrong, or the figure was meant on another scale or at another temperature. "
             + "Compare the doses with the recipe the target comes from.",
             certainty: verdict.IsEstimate ? Certainty.Estimate : Certainty.Computed) with

@@ -28,7 +28,8 @@ internal sealed class ElementHigh : ElementRangeRule
         var found = $"The final solution holds {Say.Number(verdict.Found)} mg/L {range.Key}";
         return verdict.Bound.Level == Level.Note
             ? $"{found}, over the {Say.Number(limit)} mg/L where the usual range of the '{profile}' profile ends. "
-                + $"Recipes in use run up to {Say.Number(range.Upper ?? limit)} mg/L, so this is unusual and not wrong. Make sure it is meant."
+                + $"Recipes in use run up to {Say.Number(range.Upper ?? limit)} mg/L, so this is unusual and not wrong. Make sure it "
+                + "is meant."
             : $"{found}; the '{profile}' profile knows of no use for more than {Say.Number(limit)} mg/L. "
                 + "It crowds out other nutrients and costs money. Lower the largest contribution.";
     }

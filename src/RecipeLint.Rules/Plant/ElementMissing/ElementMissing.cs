@@ -32,7 +32,8 @@ internal sealed class ElementMissing : RecipeRule<MissingElements>
             + "Plants cannot finish their life without any one of them, and what is used up first stops growth. "
             + (waterSaysLittle
                 ? "Add what carries them, or name a full analysis of the water if that brings them."
-                : "Add the dose that carries them; a feed for one purpose only, such as a calcium supplement, can be accepted with a suppression.")) with
+                : "Add the dose that carries them; a feed for one purpose only, such as a calcium supplement, can be accepted with a "
+                    + "suppression.")) with
         {
             Measured = new Measured("missing nutrients", missing.Count, 0, ""),
             Values = [.. missing.Select(key => new NamedValue(key, 0, "mg/L"))],

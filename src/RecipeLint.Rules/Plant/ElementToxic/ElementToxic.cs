@@ -15,6 +15,7 @@ internal sealed class ElementToxic : ElementRangeRule
     protected override RangeBound? BoundOf(double milligramsPerLitre, ElementRange range) => range.ToxicAbove is { } toxic ? new RangeBound(toxic, false) : null;
 
     protected override string Message(ElementAgainstRange verdict) =>
-        $"The final solution holds {Say.Number(verdict.Found)} mg/L {verdict.Range.Key}; above {Say.Number(verdict.Bound.MilligramsPerLitre)} mg/L the '{verdict.Recipe.Profile.Name}' profile expects damage. "
+        $"The final solution holds {Say.Number(verdict.Found)} mg/L {verdict.Range.Key}; above "
+            + $"{Say.Number(verdict.Bound.MilligramsPerLitre)} mg/L the '{verdict.Recipe.Profile.Name}' profile expects damage. "
         + "Roots and young leaves suffer first and do not recover. Do not dose this: find the addition that is too large.";
 }

@@ -39,7 +39,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
     protected override Working Work(PhOfFeed verdict, RuleContext context)
     {
         var name = verdict.Recipe.Recipe.Name;
-        var work = new WorkingBuilder(verdict.Question == PhQuestion.Aim ? $"the pH that '{name}' aims at" : $"the pH that '{name}' comes to");
+        var work = new WorkingBuilder(verdict.Question == PhQuestion.Aim ? $"the pH that '{name}' aims at"
+            : $"the pH that '{name}' comes to");
         if (verdict.Off is not { } check)
         {
             if (verdict.Question != PhQuestion.Reagent)
@@ -54,17 +55,20 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
 
         var options = context.Options<PhOutsideWindowOptions>();
         var ph = work.Given(
-            verdict.Question == PhQuestion.Aim ? "pH aimed at" : "pH at rest with the air", verdict.Ph, "", verdict.Question == PhQuestion.Aim ? From.File : From.Engine);
+            verdict.Question == PhQuestion.Aim ? "pH aimed at" : "pH at rest with the air", verdict.Ph, "",
+                verdict.Question == PhQuestion.Aim ? From.File : From.Engine);
         if (verdict.Question == PhQuestion.Target)
         {
             var wanted = work.Given("target", verdict.Limit, "", From.File);
-            var allowed = verdict.Target!.Tolerance is null ? work.Option("allowed, ±", options.Tolerance) : work.Given("allowed, ±", check.Limit, "", From.File);
+            var allowed = verdict.Target!.Tolerance is null ? work.Option("allowed, ±", options.Tolerance)
+                : work.Given("allowed, ±", check.Limit, "", From.File);
             work.Check(check, work.Result("distance", "|found - target|", Term.Size(ph - wanted)), allowed);
             return work.Done(ph);
         }
 
         var bound = verdict.Question == PhQuestion.Aim
-            ? work.Given(verdict.IsHigh ? "upper end of the window" : "lower end of the window", verdict.Limit, "", $"'{verdict.Recipe.Profile.Name}' profile")
+            ? work.Given(verdict.IsHigh ? "upper end of the window" : "lower end of the window", verdict.Limit, "",
+            $"'{verdict.Recipe.Profile.Name}' profile")
             : verdict.IsHigh ? work.Option("highest pH", options.Highest) : work.Option("lowest pH", options.Lowest);
         return work.Check(check, ph, bound).Statements(verdict).Done(ph);
     }
@@ -85,7 +89,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
             yield return Mend.Chemistry("aim-inside", $"Aim at pH {text}.", edit);
         }
 
-        foreach (var reagent in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "koh-10", "naoh-10" }.OfType<string>().Distinct(StringComparer.Ordinal))
+        foreach (var reagent in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "koh-10",
+            "naoh-10" }.OfType<string>().Distinct(StringComparer.Ordinal))
         {
             yield return Waters.Adjust(context, recipe, inside, reagent);
         }
@@ -132,7 +137,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
 
         if (!recipe.IsComplete || recipe.Chemistry is not { IsComplete: true, Final: { IsSolved: true, Ph: var ph } })
         {
-            return new PhOfFeed(recipe, PhQuestion.Roots, 0, 0, false, null, null, null) { Checks = [Check.That("its equilibrium can be computed", false)] };
+            return new PhOfFeed(recipe, PhQuestion.Roots, 0, 0, false, null, null,
+                null) { Checks = [Check.That("its equilibrium can be computed", false)] };
         }
 
         var found = Rounding.SixDigits(ph);
@@ -140,7 +146,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         if (target is { Number: { } asked })
         {
             var off = new Check(
-                "further off than allowed", Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over, target.Tolerance?.HalfWidth(asked) ?? options.Tolerance);
+                "further off than allowed", Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over,
+                    target.Tolerance?.HalfWidth(asked) ?? options.Tolerance);
             return new PhOfFeed(recipe, PhQuestion.Target, found, asked, found > asked, target.Place, target, off) { Checks = [off] };
         }
 
@@ -153,7 +160,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
             Checks =
             [
                 harmful,
-                .. above && FeedAlkalinity.Left(recipe) > AlkalinityTold ? new[] { Check.That("no alkalinity is left that another rule reports", false) } : [],
+                .. above && FeedAlkalinity.Left(recipe) > AlkalinityTold
+                    ? new[] { Check.That("no alkalinity is left that another rule reports", false) } : [],
             ],
         };
     }
@@ -164,7 +172,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         var (low, high) = profile.Ph!.Value;
         return context.Find(
             verdict.Place!,
-            $"The recipe aims at pH {Say.Number(verdict.Ph)}; the '{profile.Name}' profile runs from {Say.Number(low)} to {Say.Number(high)}. "
+            $"The recipe aims at pH {Say.Number(verdict.Ph)}; the '{profile.Name}' profile runs from {Say.Number(low)} to "
+                + $"{Say.Number(high)}. "
             + (verdict.IsHigh
                 ? "Iron, manganese and phosphate are hard to take up there. "
                 : "Roots suffer and calcium and magnesium are hard to take up there. ")
@@ -181,9 +190,12 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         var (aimed, before) = (verdict.Limit, verdict.Ph);
         return context.Find(
             verdict.Place!,
-            $"pH {Say.Number(aimed)} cannot be reached with {verdict.Recipe.Adjustment!.Reagent!.Name}: the solution already stands at pH {Say.Number(before)}. "
-            + (before < aimed ? "An acid or a neutral salt only takes it further down. " : "An alkali or a neutral salt only takes it further up. ")
-            + $"Name {(before < aimed ? "an alkali, such as potassium hydroxide," : "an acid, such as nitric acid,")} or leave the pH as it is.",
+            $"pH {Say.Number(aimed)} cannot be reached with {verdict.Recipe.Adjustment!.Reagent!.Name}: the solution already stands at "
+                + $"pH {Say.Number(before)}. "
+            + (before < aimed ? "An acid or a neutral salt only takes it further down. "
+                : "An alkali or a neutral salt only takes it further up. ")
+            + $"Name {(before < aimed ? "an alkali, such as potassium hydroxide," : "an acid, such as nitric acid,")} or leave the pH "
+            + "as it is.",
             certainty: Certainty.Estimate) with
         {
             Measured = new Measured("pH", Rounding.SixDigits(before), aimed, ""),
@@ -196,7 +208,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         var (found, asked, isAdjusted) = (verdict.Ph, verdict.Limit, verdict.Recipe.Adjustment is not null);
         return context.Find(
             verdict.Place!,
-            $"The final solution computes to pH {Say.Number(found)} at rest with the air where pH {Say.Number(asked)} ±{Say.Number(verdict.Off!.Limit)} is wanted. "
+            $"The final solution computes to pH {Say.Number(found)} at rest with the air where pH {Say.Number(asked)} "
+                + $"±{Say.Number(verdict.Off!.Limit)} is wanted. "
             + (isAdjusted ? "The reagent is dosed for another pH. " : "Nothing in the recipe sets the pH. ")
             + (isAdjusted
                 ? "Make the target and 'adjust' agree."
@@ -216,8 +229,10 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#pH",
-            $"The final solution computes to pH {Say.Number(found)} at rest with the air, past {Say.Number(limit)}, and the recipe does not adjust it. "
-            + (verdict.IsHigh ? "Iron, manganese and phosphate drop out or stay locked there. " : "Root tips die back there, and calcium is not taken up. ")
+            $"The final solution computes to pH {Say.Number(found)} at rest with the air, past {Say.Number(limit)}, and the recipe "
+                + "does not adjust it. "
+            + (verdict.IsHigh ? "Iron, manganese and phosphate drop out or stay locked there. "
+                : "Root tips die back there, and calcium is not taken up. ")
             + $"Write an 'adjust' with {(verdict.IsHigh ? "an acid" : "an alkali, or use a water whose alkalinity takes up the acid")}.",
             certainty: Certainty.Estimate) with
         {

@@ -33,7 +33,8 @@ internal sealed partial class RatioOutOfRange
     private static Term Write(WorkingBuilder work, RecipeFacts recipe, FoundRatio found, Check past)
     {
         var range = found.Range;
-        var ratio = work.Result("ratio", $"{range.Numerator} / {range.Denominator}", Side(work, recipe, range, range.Numerator) / Side(work, recipe, range, range.Denominator));
+        var ratio = work.Result("ratio", $"{range.Numerator} / {range.Denominator}",
+            Side(work, recipe, range, range.Numerator) / Side(work, recipe, range, range.Denominator));
         var bound = work.Given(found.IsHigh ? "upper bound" : "lower bound", found.Limit, "", From.Profile);
         work.Check(past, ratio, Bound.Edge(work, bound, "bound", found.IsHigh));
         return ratio;

@@ -40,9 +40,11 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
         var first = ratios[0];
         var message = ratios.Count == 1
             ? $"{first.Text}; the '{recipe.Profile.Name}' profile keeps it at {first.Bounds}. {Harm(first)} {Remedy(recipe, first)}"
-            : $"{cause.Key} is {(cause.IsHigh ? "high" : "low")} against its partners in the '{recipe.Profile.Name}' profile: {Say.List(ratios.Select(o => $"{o.Text} ({o.Bounds})"))}. "
+            : $"{cause.Key} is {(cause.IsHigh ? "high" : "low")} against its partners in the '{recipe.Profile.Name}' profile: "
+                + $"{Say.List(ratios.Select(o => $"{o.Text} ({o.Bounds})"))}. "
                 + (cause.IsHigh
-                    ? $"So much {cause.Key} hinders the uptake of the others although their amounts may look right. Lower {cause.Key}, or raise the others together."
+                    ? $"So much {cause.Key} hinders the uptake of the others although their amounts may look right. Lower {cause.Key}, "
+                        + "or raise the others together."
                     : $"The others hinder the uptake of the little {cause.Key} there is. Raise {cause.Key}, or lower the others together.");
         var place = RecipePlaces.Doses(recipe);
         return context.Find(
@@ -81,7 +83,8 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
 
         var shift = Math.Abs(off.Found - off.Limit) * recipe.MilligramsPerLitre(off.Range.Denominator);
         return off.More[0] == "NH4-N"
-            ? $"Bring {Say.Number(shift)} mg/L of the nitrogen as nitrate instead of ammonium: calcium or potassium nitrate in place of the ammonium salt."
+            ? $"Bring {Say.Number(shift)} mg/L of the nitrogen as nitrate instead of ammonium: calcium or potassium nitrate in place "
+                + "of the ammonium salt."
             : $"Bring {Say.Number(shift)} mg/L of the nitrogen as ammonium instead of nitrate.";
     }
 
@@ -91,7 +94,8 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
         ("Na", _, true) => "Roots let sodium in where potassium is scarce, and it does none of potassium's work.",
         ("Fe", "Mn", false) => "Much manganese keeps iron out; in old stocks it is also the mark of iron chelate lost to light.",
         ("P", "Zn", true) => "Much phosphorus makes zinc run short inside the plant, although the solution holds enough.",
-        _ => $"Too much {Say.List(off.More)} hinders the uptake of {Say.List(off.Less)}, so the crop can go short of it although the amount looks right.",
+        _ => $"Too much {Say.List(off.More)} hinders the uptake of {Say.List(off.Less)}, so the crop can go short of it although the "
+            + "amount looks right.",
     };
 }
 

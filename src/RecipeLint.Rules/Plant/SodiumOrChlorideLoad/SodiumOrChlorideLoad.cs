@@ -54,10 +54,12 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
     {
         var (recipe, key, name, found, limit) = (verdict.Recipe, verdict.Range.Key, verdict.Word, verdict.Found, verdict.Bound);
         var fromWater = recipe.Elements[key].Contributions.Where(c => c.Source == "water").Sum(c => c.Concentration.MilligramsPerLitre);
-        var message = $"The final solution holds {Say.Number(found)} mg/L {name}, over the {Say.Number(limit)} mg/L that the '{recipe.Profile.Name}' profile {(verdict.IsHeavy ? "bears" : "is usually given")}; "
+        var message = $"The final solution holds {Say.Number(found)} mg/L {name}, over the {Say.Number(limit)} mg/L that the "
+            + $"'{recipe.Profile.Name}' profile {(verdict.IsHeavy ? "bears" : "is usually given")}; "
             + $"{Say.Number(fromWater)} mg/L come with the water and {Say.Number(found - fromWater)} mg/L with the doses. "
             + $"Roots take up little of it, so in a solution that is used again it piles up until it harms. "
-            + (fromWater > found / 2 ? "Blend the water with rain or reverse-osmosis water, or drain more often." : $"Replace the salt that brings it with one free of {name}.");
+            + (fromWater > found / 2 ? "Blend the water with rain or reverse-osmosis water, or drain more "
+            + "often." : $"Replace the salt that brings it with one free of {name}.");
         var place = RecipePlaces.TargetOrDoses(recipe, key);
         return context.Find(
             place,
@@ -68,7 +70,8 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
         {
             Related = [.. ElementRatio.LargestSources(recipe, key).Take(3)],
             Measured = new Measured(key, found, limit, "mg/L"),
-            Values = [new NamedValue(key, found, "mg/L"), new NamedValue($"{key} from the water", fromWater, "mg/L"), new NamedValue("limit", limit, "mg/L")],
+            Values = [new NamedValue(key, found, "mg/L"), new NamedValue($"{key} from the water", fromWater, "mg/L"),
+                new NamedValue("limit", limit, "mg/L")],
         };
     }
 
@@ -77,7 +80,8 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
         var recipe = verdict.Recipe;
         var work = new WorkingBuilder($"{verdict.Range.Key} in '{recipe.Recipe.Name}' against the '{recipe.Profile.Name}' profile");
         var found = ElementSteps.Found(work, recipe, verdict.Range.Key);
-        var stated = work.Given(verdict.IsHeavy ? "more than it bears" : "what it is usually given at most", verdict.Bound, "mg/L", From.Profile);
+        var stated = work.Given(verdict.IsHeavy ? "more than it bears" : "what it is usually given at most", verdict.Bound, "mg/L",
+            From.Profile);
         return work.Check(verdict.Past, found, Bound.Edge(work, stated, "bound", true, "mg/L")).Statements(verdict).Done(found);
     }
 

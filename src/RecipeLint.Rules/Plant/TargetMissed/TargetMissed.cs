@@ -31,7 +31,8 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
             var stated = target.Tolerance?.HalfWidth(asked);
             var off = new Check(
                 "further off than allowed",
-                Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over, Rounding.SixDigits(stated ?? (asked * tolerance / 100)), "mg/L");
+                Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over, Rounding.SixDigits(stated ?? (asked * tolerance / 100)),
+                    "mg/L");
             yield return new ElementAgainstTarget(recipe, target, found, asked, stated is not null, off)
             {
                 Checks = [off, .. recipe.IsComplete ? [] : new[] { Check.That("the recipe could be read whole", false) }],
@@ -40,7 +41,8 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
 
         if (!any)
         {
-            yield return new ElementAgainstTarget(recipe, null, 0, 0, false, null) { Checks = [Check.That("it states a target for an element", false)] };
+            yield return new ElementAgainstTarget(recipe, null, 0, 0, false,
+                null) { Checks = [Check.That("it states a target for an element", false)] };
         }
     }
 
@@ -50,7 +52,8 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
         var key = target.Key.Value;
         var off = found - asked;
         var slip = SlipOf(verdict, context);
-        var message = $"{key} comes to {Say.Number(found)} mg/L where {Say.Number(asked)} mg/L is wanted ({(off > 0 ? "+" : "-")}{Say.Percent(Math.Abs(off) / asked)}, allowed ±{Say.Percent(allowed / asked)}). "
+        var message = $"{key} comes to {Say.Number(found)} mg/L where {Say.Number(asked)} mg/L is wanted "
+            + $"({(off > 0 ? "+" : "-")}{Say.Percent(Math.Abs(off) / asked)}, allowed ±{Say.Percent(allowed / asked)}). "
             + (slip is null
                 ? "The crop gets what is mixed, not what is wanted. Change the additions listed here or the target."
                 : slip.Sentence + " Check that before changing anything else.");
@@ -78,12 +81,14 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
         var key = target.Key.Value;
         var work = new WorkingBuilder($"{key} in '{verdict.Recipe.Recipe.Name}' against its target");
         var found = ElementSteps.Found(work, verdict.Recipe, key);
-        var asked = work.Given($"target{(target.Basis is { } basis ? $" (stated as {basis})" : "")}, as {key}", verdict.Asked, "mg/L", From.File);
+        var asked = work.Given($"target{(target.Basis is { } basis ? $" (stated as {basis})" : "")}, as "
+            + $"{key}", verdict.Asked, "mg/L", From.File);
         var off = work.Result("off by", "found - target", found - asked, "mg/L");
         work.Result("in per cent", "100 × off / target", 100 * off / asked, "%");
         var allowed = verdict.IsStated
             ? work.Given("allowed, ±", check.Limit, "mg/L", From.File)
-            : work.Result("allowed, ±", "target × tolerance / 100", asked * work.Option("tolerance", context.Options<TargetMissedOptions>().Tolerance) / 100, "mg/L");
+            : work.Result("allowed, ±", "target × tolerance / 100",
+            asked * work.Option("tolerance", context.Options<TargetMissedOptions>().Tolerance) / 100, "mg/L");
         var distance = work.Result("distance", "without the sign", Term.Size(off), "mg/L");
         if (verdict.Found > 0)
         {

@@ -28,7 +28,8 @@ internal sealed class WaterUnfit : WaterRule<WaterAgainstLimit>
         var (limit, found) = (verdict.Limit, verdict.Over.Value);
         return context.Find(
             verdict.Place,
-            $"The water '{verdict.Water.Name}' has {limit.Name} of up to {Say.Number(found)} {limit.Unit}; the limit of {limit.Source} is {Say.Number(limit.Value)} {limit.Unit}. "
+            $"The water '{verdict.Water.Name}' has {limit.Name} of up to {Say.Number(found)} {limit.Unit}; the limit of {limit.Source} "
+                + $"is {Say.Number(limit.Value)} {limit.Unit}. "
             + $"So much {limit.Harm}. {limit.Remedy}",
             limit.Level,
             limit.Recalled ? Certainty.Practice : Certainty.Computed) with
@@ -59,7 +60,8 @@ internal sealed class WaterUnfit : WaterRule<WaterAgainstLimit>
     {
         var weight = AtomicWeights.Of(new Element(limit.Key));
         return work.Result(
-            $"{limit.Name} by charge", $"mg/L / {((Term)weight).Text}", work.Given($"{limit.Name}, highest of the year", found * weight, "mg/L", From.File) / weight, "meq/L");
+            $"{limit.Name} by charge", $"mg/L / {((Term)weight).Text}",
+                work.Given($"{limit.Name}, highest of the year", found * weight, "mg/L", From.File) / weight, "meq/L");
     }
 }
 

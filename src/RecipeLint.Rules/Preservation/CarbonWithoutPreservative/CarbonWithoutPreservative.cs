@@ -45,20 +45,23 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
     {
         var (stock, food) = (verdict.Stock, verdict.Judged.Food);
         var total = verdict.Food.Value;
+        var doses = Doses(verdict.Judged, context.Facts).ToList();
         var kept = verdict.Judged.Days is { } days ? $"kept for {Say.Days(days)}" : "that is kept";
         var names = Say.List(food.Select(f => f.Addition.Substance.Name).Distinct(StringComparer.Ordinal));
         return context.Find(
             food[0].Addition.Place,
             $"'{stock.Stock.Name}' holds {Say.Number(total)} g/L of organic matter ({names}) and no preservative. "
             + $"Moulds and bacteria live on it: a stock {kept} grows slime that eats the acid or chelate and clogs drippers. "
-            + $"{Remedy(verdict, context)}, or mix it fresh within {context.Options<CarbonWithoutPreservativeOptions>().FreshDays} days.") with
+            + $"{Remedy(verdict, doses, context)}, or mix it fresh within {context.Options<CarbonWithoutPreservativeOptions>().FreshDays} "
+            + "days.") with
         {
             Related = [.. food.Skip(1).Select(f => new RelatedPlace(f.Addition.Place, "also feeds microbes"))],
             Measured = new Measured("organic matter", total, verdict.Food.Limit, "g/L"),
             Values =
             [
                 new NamedValue("organic matter", total, "g/L"),
-                .. Doses(verdict.Judged, context.Facts).Select(d => new NamedValue($"{d.Preservative.Name} that guards it", d.GramsPerLitre, "g/L")),
+                .. doses.Select(d =>
+                    new NamedValue($"{d.Preservative.Name} that guards it", d.GramsPerLitre, "g/L")),
             ],
         };
     }
@@ -88,7 +91,8 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
         {
             var pH = work.Given("its pH", stock.Chemistry.Mixing.Ph, "", From.Engine);
             work.Remark(
-                $"Up to pH {Say.Number(context.Options<CarbonWithoutPreservativeOptions>().SafeBelowPh)}, in very strong salt, bleach or vinegar, or beside much free copper nothing grows (pH here {pH.Text}).");
+                $"Up to pH {Say.Number(context.Options<CarbonWithoutPreservativeOptions>().SafeBelowPh)}, in very strong salt, bleach "
+                    + $"or vinegar, or beside much free copper nothing grows (pH here {pH.Text}).");
         }
 
         return work.Statements(verdict).Done(total);
@@ -104,7 +108,8 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
 
         foreach (var (preservative, grams) in Doses(verdict.Judged, context.Facts))
         {
-            if (Additions.New(context, stock, preservative.Id, grams * stock.Volume.Litres, Steps.AfterFirstWater(stock), "to the first water") is { } added)
+            if (Additions.New(context, stock, preservative.Id, grams * stock.Volume.Litres, Steps.AfterFirstWater(stock),
+                "to the first water") is { } added)
             {
                 yield return added;
             }
@@ -113,14 +118,16 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
         yield return Keep.For(context, stock, context.Rule.Options<CarbonWithoutPreservativeOptions>().FreshDays);
     }
 
-    private static string Remedy(UnguardedFood verdict, RuleContext context)
+    private static string Remedy(
+        UnguardedFood verdict, IReadOnlyList<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> found, RuleContext context)
     {
         if (!verdict.Judged.IsComputed)
         {
             return "Add potassium sorbate or sodium benzoate before the acid, use a mineral acid instead";
         }
 
-        var doses = Doses(verdict.Judged, context.Facts).Select(d => $"{Say.Number(d.GramsPerLitre)} g/L of {d.Preservative.Name}").ToList();
+        var doses = found.Select(d =>
+            $"{Say.Number(d.GramsPerLitre)} g/L of {d.Preservative.Name}").ToList();
         if (doses.Count > 0)
         {
             return $"Add {string.Join(" or ", doses)} before the acid, use a mineral acid instead";
@@ -128,7 +135,8 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
 
         return Preservatives(context.Facts).Select(p => (p.Name, Grams: verdict.Judged.DoseOf(p, PreservativeJudgement.WorkingPh))).FirstOrDefault(d => d.Grams is not null)
             is ({ } name, { } grams)
-            ? $"Acidify it to pH {Say.Number(PreservativeJudgement.WorkingPh)} with a mineral acid and give {Say.Number(grams)} g/L of {name}"
+            ? $"Acidify it to pH {Say.Number(PreservativeJudgement.WorkingPh)} with a mineral acid and give {Say.Number(grams)} g/L of "
+                + $"{name}"
             : "Leave the organic matter out of a stock that is kept";
     }
 

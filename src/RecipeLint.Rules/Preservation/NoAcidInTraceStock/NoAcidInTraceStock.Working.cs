@@ -12,7 +12,8 @@ internal sealed partial class NoAcidInTraceStock
         var work = new WorkingBuilder($"metal hydroxides in '{verdict.Stock.Stock.Name}'");
         if (verdict.Concentrate is { } concentrate)
         {
-            work.Check(concentrate, work.Given("most of a trace metal that no chelate holds", concentrate.Value, "mol/L", From.Engine), concentrate.Limit);
+            work.Check(concentrate, work.Given("most of a trace metal that no chelate holds", concentrate.Value, "mol/L", From.Engine),
+                concentrate.Limit);
         }
 
         var value = verdict switch
@@ -30,7 +31,8 @@ internal sealed partial class NoAcidInTraceStock
         var (_, index) = Workings.Precipitation.Saturation.Write(work, verdict.State.Clear!, solid);
         var count = Settled.CountOf(solid, metal.Component);
         var share = work.Result(
-            $"{metal.Name} there against {metal.Name} that would be saturated", $"100 × 10^(index / {((Term)count).Text})", 100 * Term.TenTo(index / count), "%");
+            $"{metal.Name} there against {metal.Name} that would be saturated", $"100 × 10^(index / {((Term)count).Text})",
+                100 * Term.TenTo(index / count), "%");
         work.Check(verdict.Edge, share, work.Option("limit", context.Options<NoAcidInTraceStockOptions>().CloseTo));
         return share;
     }

@@ -62,7 +62,8 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
             return [new UnacidifiedMetals(stock, concentrate, null) { Checks = checks }];
         }
 
-        var edge = new Check("at the edge", Rounding.SixDigits(used * 100), Relation.Over, context.Options<NoAcidInTraceStockOptions>().CloseTo, "%");
+        var edge = new Check("at the edge", Rounding.SixDigits(used * 100), Relation.Over,
+            context.Options<NoAcidInTraceStockOptions>().CloseTo, "%");
         var source = stock.SuppliersOf(metal.Component).FirstOrDefault();
         return !edge.Holds && WithOrdinaryWater(stock, context, concentrate) is { } tap
             ? [tap]
@@ -98,7 +99,8 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
         }
 
         var (metal, share) = Lost(settled);
-        var lost = new Check("more than a stock should lose", Rounding.SixDigits(share * 100), Relation.Over, context.Options<NoAcidInTraceStockOptions>().MostLost, "%");
+        var lost = new Check("more than a stock should lose", Rounding.SixDigits(share * 100), Relation.Over,
+            context.Options<NoAcidInTraceStockOptions>().MostLost, "%");
         var source = stock.SuppliersOf(metal.Component).FirstOrDefault();
         return new MetalsInTapWater(stock, concentrate, source, metal, open, settled.Ph, settled.GramsPerLitre(_hydroxides.Value.Contains), moles, lost)
         {
@@ -109,7 +111,9 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     private static Finding Describe(MetalsAtTheEdge verdict, RuleContext context)
     {
         var (stock, metal, state) = (verdict.Stock, verdict.Metal, verdict.State);
-        var message = $"'{stock.Stock.Name}' has {Acids(stock)} and comes to pH {Say.Number(Math.Round(state.Ph, 2))}: at {Say.Number(state.Temperature.Celsius)} °C its {metal.Name} stands at {Say.Number(verdict.Edge.Value)} % of what its hydroxide leaves dissolved ({verdict.Solid.Formula}). "
+        var message = $"'{stock.Stock.Name}' has {Acids(stock)} and comes to pH {Say.Number(Math.Round(state.Ph, 2))}: at "
+            + $"{Say.Number(state.Temperature.Celsius)} °C its {metal.Name} stands at {Say.Number(verdict.Edge.Value)} % of what its "
+            + $"hydroxide leaves dissolved ({verdict.Solid.Formula}). "
             + $"A little alkali from the water or the glass, and {metal.Name} settles as a floc that the doses then lack. "
             + Remedy(stock, context, stock.ComponentMoles);
         return Finding(context, verdict.Source!, message, "share of what stays dissolved", verdict.Edge, state.Ph);
@@ -118,7 +122,10 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     private static Finding Describe(MetalsInTapWater verdict, RuleContext context)
     {
         var (stock, metal) = (verdict.Stock, verdict.Metal);
-        var message = $"'{stock.Stock.Name}' has {Acids(stock)} and does not say which water it is made with: with tap water of {Say.Number(context.Options<NoAcidInTraceStockOptions>().OrdinaryAlkalinity)} meq/L alkalinity it comes to pH {Say.Number(Math.Round(verdict.Ph, 2))}, and {Say.Number(verdict.GramsPerLitre)} g/L of metal hydroxides and carbonates fall out, {Say.Percent(verdict.Lost.Value / 100)} of the {metal.Name}. "
+        var message = $"'{stock.Stock.Name}' has {Acids(stock)} and does not say which water it is made with: with tap water of "
+            + $"{Say.Number(context.Options<NoAcidInTraceStockOptions>().OrdinaryAlkalinity)} meq/L alkalinity it comes to pH "
+            + $"{Say.Number(Math.Round(verdict.Ph, 2))}, and {Say.Number(verdict.GramsPerLitre)} g/L of metal hydroxides and "
+            + $"carbonates fall out, {Say.Percent(verdict.Lost.Value / 100)} of the {metal.Name}. "
             + "What settles is missing from every dose. "
             + Remedy(stock, context, verdict.Moles);
         return Finding(context, verdict.Source!, message, $"{metal.Name} that falls out", verdict.Lost, verdict.Ph, Level.Note);
@@ -167,7 +174,8 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
 
     private static string Acids(StockFacts stock)
     {
-        var acids = stock.Additions.Where(a => a.ComponentMoles.GetValueOrDefault("H+") > 0 && a.Substance.Kind == Chemistry.Substances.SubstanceKind.Acid).ToList();
+        var acids = stock.Additions.Where(a => a.ComponentMoles.GetValueOrDefault("H+") > 0
+            && a.Substance.Kind == Chemistry.Substances.SubstanceKind.Acid).ToList();
         return acids.Count == 0 ? "no acid" : $"too little acid ({Say.List(acids.Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))})";
     }
 
@@ -180,7 +188,8 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
 
         var demand = PhDemand.Find(moles, Iron.Water(stock), acid, UsualPh, new Temperature(SolutionMix.FilledAtCelsius));
         return demand.Mass is { Grams: > 0 } mass
-            ? $"Dissolve {Say.Grams(mass.Grams)} of {acid.Name} in the water first, which brings it to pH {Say.Number(UsualPh)}, or use pure water and say so."
+            ? $"Dissolve {Say.Grams(mass.Grams)} of {acid.Name} in the water first, which brings it to pH {Say.Number(UsualPh)}, or "
+                + "use pure water and say so."
             : "Add acid before the metals, or use pure water and say so.";
     }
 

@@ -20,10 +20,12 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
         yield return CarryOver(stock, context, dosed.Count > 0 ? dosed[0] : null);
         if (dosed.Count > 0 && PreservativeCrystals.Of(stock) is { } crystals)
         {
-            var used = new Check("near the limit", crystals.UsedPercent, Relation.Over, context.Options<PreservativeTooStrongOptions>().CloseTo, "%");
+            var used = new Check("near the limit", crystals.UsedPercent, Relation.Over,
+                context.Options<PreservativeTooStrongOptions>().CloseTo, "%");
             yield return new NearCrystals(stock, dosed[0], crystals, used)
             {
-                Checks = [used, Check.That("it does not crystallise by the constants (the rules on deposits speak of that)", crystals.Acid.StaysDissolved)],
+                Checks = [used, Check.That("it does not crystallise by the constants (the rules on deposits speak of "
+                    + "that)", crystals.Acid.StaysDissolved)],
             };
         }
     }
@@ -71,7 +73,8 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
             .ToList();
         var dose = doses.Count > 0 ? doses.Max() : stock.Stock.Dose?.Value.LitresPerLitre ?? 0;
         var carried = new Check(
-            "more than plants should get", Rounding.SixDigits(concentration * dose * 1e6), Relation.Over, context.Options<PreservativeTooStrongOptions>().MostCarriedOver, "µmol/L");
+            "more than plants should get", Rounding.SixDigits(concentration * dose * 1e6), Relation.Over,
+                context.Options<PreservativeTooStrongOptions>().MostCarriedOver, "µmol/L");
         return new CarriedPreservative(stock, dosed, dose, doses.Count > 0, carried)
         {
             Checks = [carried, Check.That("a preservative is in it", dosed is not null)],
@@ -82,9 +85,11 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
     {
         var (stock, dosed, carried, limit) = (verdict.Stock, verdict.Dosed!, verdict.Carried.Value, verdict.Carried.Limit);
         var grams = dosed.Mass.Grams / stock.Volume.Litres * limit / carried;
-        var message = $"'{stock.Stock.Name}' carries {Say.Number(carried)} µmol/L of preservative to the plants at {Say.Number(verdict.Dose * 1000)} mL/L. "
+        var message = $"'{stock.Stock.Name}' carries {Say.Number(carried)} µmol/L of preservative to the plants at "
+            + $"{Say.Number(verdict.Dose * 1000)} mL/L. "
             + $"Benzoic acid held back strawberry plantlets from {Say.Number(limit)} µmol/L on, and slime in the tank lives on the rest. "
-            + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or make the stock stronger and dose less of it.";
+            + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or make the stock stronger and "
+            + "dose less of it.";
         var level = carried >= context.Options<PreservativeTooStrongOptions>().HarmFrom ? Level.Warning : Level.Note;
         return context.Find(dosed.Place, IdPath.Of(context.Facts.Workspace, dosed.Place) + "#carried", message, level) with
         {
@@ -100,7 +105,8 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
 
         // A little less than in proportion: with less of the salt the stock is more acid.
         var grams = 0.95 * dosed.Mass.Grams / stock.Volume.Litres * verdict.Used.Limit / verdict.Used.Value;
-        var message = $"At {Say.Number(coldest.Temperature.Celsius)} °C the {acid.Acid} of '{stock.Stock.Name}' stands at {Say.Number(verdict.Used.Value)} % of what stays dissolved at pH {Say.Number(Math.Round(coldest.Ph, 2))}{salted}. "
+        var message = $"At {Say.Number(coldest.Temperature.Celsius)} °C the {acid.Acid} of '{stock.Stock.Name}' stands at "
+            + $"{Say.Number(verdict.Used.Value)} % of what stays dissolved at pH {Say.Number(Math.Round(coldest.Ph, 2))}{salted}. "
             + "A colder night or a splash of acid brings shiny plates that float, clog the tube and leave the stock unprotected. "
             + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or keep the stock warmer.";
         return context.Find(dosed.Place, message) with
@@ -120,7 +126,8 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
         var stock = verdict.Stock;
         var work = new WorkingBuilder($"preservative that '{stock.Stock.Name}' carries to the plants");
         var parts = PreservativeAcids.Components.Where(p => stock.Concentration(p).MolesPerLitre > 0)
-            .Select(p => work.Given(p.Replace("inert:", "", StringComparison.Ordinal), 1000 * stock.Concentration(p).MolesPerLitre, "mmol/L", From.Amounts))
+            .Select(p => work.Given(p.Replace("inert:", "", StringComparison.Ordinal), 1000 * stock.Concentration(p).MolesPerLitre,
+                "mmol/L", From.Amounts))
             .ToList();
         var total = parts.Count switch
         {
@@ -130,23 +137,27 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
         };
         var dose = work.Given("highest dose", 1000 * verdict.Dose, "mL/L", verdict.DoseIsOfRecipes ? "recipe" : From.File);
         var carried = work.Result("in the feed", "mmol/L × mL/L", total * dose, "µmol/L");
-        return work.Check(verdict.Carried, carried, work.Option("limit", context.Options<PreservativeTooStrongOptions>().MostCarriedOver)).Statements(verdict).Done(carried);
+        return work.Check(verdict.Carried, carried,
+            work.Option("limit", context.Options<PreservativeTooStrongOptions>().MostCarriedOver)).Statements(verdict).Done(carried);
     }
 
     private static Working Work(NearCrystals verdict, RuleContext context)
     {
         var (acid, _, coldest) = verdict.Crystals;
-        var work = new WorkingBuilder($"{acid.Acid} of '{verdict.Stock.Stock.Name}' at {Say.Number(coldest.Temperature.Celsius)} °C, the coldest it is kept at");
+        var work = new WorkingBuilder($"{acid.Acid} of '{verdict.Stock.Stock.Name}' at {Say.Number(coldest.Temperature.Celsius)} °C, "
+            + "the coldest it is kept at");
         var index = work.Given("saturation index of the solid acid", acid.Index, "", From.Engine);
         if (verdict.Crystals.IsSalted)
         {
             var strength = work.Given("ionic strength", coldest.IonicStrengthMolPerKg, "mol/kg", From.Engine);
             index = work.Result(
-                "with what the salts push out (0.16 kg/mol)", "index + 0.16 × ionic strength", index + (PreservativeCrystals.SaltingOut * strength));
+                "with what the salts push out (0.16 kg/mol)", "index + 0.16 × ionic strength",
+                    index + (PreservativeCrystals.SaltingOut * strength));
         }
 
         var used = work.Result("of what stays dissolved", "100 × 10^index", 100 * Term.TenTo(index), "%");
-        return work.Check(verdict.Used, used, work.Option("limit", context.Options<PreservativeTooStrongOptions>().CloseTo)).Statements(verdict).Done(used);
+        return work.Check(verdict.Used, used, work.Option("limit",
+            context.Options<PreservativeTooStrongOptions>().CloseTo)).Statements(verdict).Done(used);
     }
 }
 

@@ -32,7 +32,8 @@ internal sealed partial class PreservativeTooWeak
     private static Term Strength(WorkingBuilder work, PreservativeAcids acid, Term pH, Term times, RuleContext context)
     {
         var total = work.Given($"{acid.Name}, with its salt counted as acid", acid.TotalMilligramsPerLitre, "mg/L", From.Amounts);
-        var pKa = work.Given("pH at which half of it is whole in this stock (its pKa, shifted by the salts)", acid.ApparentPk, "", From.Engine);
+        var pKa = work.Given("pH at which half of it is whole in this stock (its pKa, shifted by the "
+            + "salts)", acid.ApparentPk, "", From.Engine);
         var whole = work.Result($"undissociated {acid.Name}", "total / (1 + 10^(pH - pKa))", total / (1 + Term.TenTo(pH - pKa)), "mg/L");
         var options = context.Options<PreservativeTooWeakOptions>();
         var option = acid.Name switch
@@ -41,7 +42,8 @@ internal sealed partial class PreservativeTooWeak
             "sorbic acid" => options.LeastSorbic,
             _ => options.LeastPropionic,
         };
-        var least = work.Result("least that works here", "least × times", work.Option("least where there is little to live on", option) * times, "mg/L");
+        var least = work.Result("least that works here", "least × times",
+            work.Option("least where there is little to live on", option) * times, "mg/L");
         return work.Result("of the least that works", "undissociated / least", whole / least);
     }
 
@@ -51,11 +53,13 @@ internal sealed partial class PreservativeTooWeak
         var (food, needs) = (verdict.Judged.FoodGramsPerLitre, verdict.Needs);
         var rich = Part(
             work, "how rich it is", work.Given("organic matter", food, "g/L", From.Amounts),
-            work.Option("little", context.Options<PreservativeTooWeakOptions>().MinimumFood), work.Option("rich", context.Options<PreservativeTooWeakOptions>().RichFood), food, needs.MinimumFood, needs.RichFood);
+            work.Option("little", context.Options<PreservativeTooWeakOptions>().MinimumFood),
+                work.Option("rich", context.Options<PreservativeTooWeakOptions>().RichFood), food, needs.MinimumFood, needs.RichFood);
         var kept = verdict.Judged.Days is { } days
             ? Part(
                 work, "how long it is kept", work.Given("kept for", days, "days", From.File),
-                work.Option("short", context.Options<PreservativeTooWeakOptions>().FreshDays), work.Option("long", context.Options<PreservativeTooWeakOptions>().LongDays), days, needs.FreshDays, needs.LongDays)
+                work.Option("short", context.Options<PreservativeTooWeakOptions>().FreshDays),
+                    work.Option("long", context.Options<PreservativeTooWeakOptions>().LongDays), days, needs.FreshDays, needs.LongDays)
             : work.Given("how long it is kept, nobody says: long", 1, "", "rule");
         return work.Result(
             "times the least", "1 + (most - 1) × how rich × how long",

@@ -28,7 +28,8 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
             [
                 strength,
                 .. kept is null ? [] : new[] { kept },
-                Check.That("a preservative is in it whose undissociated part can be told", judged.Dosed.Count > 0 && judged.Acids.Count > 0),
+                Check.That("a preservative is in it whose undissociated part can be told", judged.Dosed.Count > 0
+                    && judged.Acids.Count > 0),
                 Check.That("it does not keep itself by acid, salt, vinegar, bleach or copper", judged.KeptBy == SelfKeeping.None),
             ],
         };
@@ -39,10 +40,12 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
         var (stock, judged) = (verdict.Stock, verdict.Judged);
         var ph = stock.Chemistry.Mixing.Ph;
         var what = string.Join(" and ", judged.Acids.Select(a =>
-            $"only {Say.Number(a.WholeMilligramsPerLitre)} of the {Say.Number(a.TotalMilligramsPerLitre)} mg/L {a.Name} as undissociated acid, where {Say.Number(a.LeastMilligramsPerLitre)} mg/L is the least that works"));
+            $"only {Say.Number(a.WholeMilligramsPerLitre)} of the {Say.Number(a.TotalMilligramsPerLitre)} mg/L {a.Name} as "
+                + $"undissociated acid, where {Say.Number(a.LeastMilligramsPerLitre)} mg/L is the least that works"));
         var message = $"At pH {Say.Number(Math.Round(ph, 2))} '{stock.Stock.Name}' holds {what}. "
             + (judged.HasFood
-                ? $"Only that form enters the cells of moulds and yeasts, which live on the {Say.Number(judged.FoodGramsPerLitre)} g/L of organic matter as if nothing had been added. "
+                ? $"Only that form enters the cells of moulds and yeasts, which live on the {Say.Number(judged.FoodGramsPerLitre)} g/L "
+                    + "of organic matter as if nothing had been added. "
                 : "Only that form enters the cells of moulds and yeasts, so this much protects nothing. ")
             + Remedy(judged);
         return context.Find(judged.Dosed[0].Place, message, judged.HasFood ? null : Level.Note) with
@@ -69,7 +72,8 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
         foreach (var preservative in verdict.Judged.Dosed.Select(d => context.AdditionAt(stock, d.Place)).OfType<AdditionFacts>())
         {
             if (verdict.Judged.DoseOf(preservative.Substance) is { } grams
-                && Additions.Times(context, preservative, grams * stock.Volume.Litres / preservative.Mass.Grams, "more", Round.Up) is { } more)
+                && Additions.Times(context, preservative, grams * stock.Volume.Litres / preservative.Mass.Grams, "more",
+                Round.Up) is { } more)
             {
                 yield return more;
             }
@@ -103,7 +107,8 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
         if (ways.Count == 0)
         {
             ways.Add(judged.DoseOf(main, PreservativeJudgement.WorkingPh) is { } there
-                ? $"Acidify to pH {Say.Number(PreservativeJudgement.WorkingPh)} and give {Say.Number(there)} g/L, or mix it fresh within a week"
+                ? $"Acidify to pH {Say.Number(PreservativeJudgement.WorkingPh)} and give {Say.Number(there)} g/L, or mix it fresh "
+                    + "within a week"
                 : "Mix it fresh within a week");
         }
 

@@ -12,7 +12,8 @@ internal sealed class PreservativeWithOxidiser : StockRule<OxidisedPreservative>
 {
     public const string RuleName = "preservative-with-oxidiser";
 
-    private static readonly (string Component, string Name)[] _oxidisers = [("inert:ClO-1", "hypochlorite"), ("inert:H2O2", "hydrogen peroxide")];
+    private static readonly (string Component, string Name)[] _oxidisers = [("inert:ClO-1", "hypochlorite"),
+        ("inert:H2O2", "hydrogen peroxide")];
 
     public override string Name => RuleName;
 
@@ -24,7 +25,8 @@ internal sealed class PreservativeWithOxidiser : StockRule<OxidisedPreservative>
         var source = stock.SuppliersOf(component).FirstOrDefault();
         var both = preservative > 0 && oxidiser > 0 && source is not null;
         var ratio = both
-            ? new Check("enough to use it up", Rounding.SixDigits(oxidiser / preservative), Relation.Over, context.Options<PreservativeWithOxidiserOptions>().MostOxidiser)
+            ? new Check("enough to use it up", Rounding.SixDigits(oxidiser / preservative), Relation.Over,
+            context.Options<PreservativeWithOxidiserOptions>().MostOxidiser)
             : null;
         yield return new OxidisedPreservative(stock, name, source, oxidiser, preservative, ratio)
         {
@@ -38,8 +40,10 @@ internal sealed class PreservativeWithOxidiser : StockRule<OxidisedPreservative>
         var guarded = stock.Additions.Where(a => PreservativeAcids.Components.Any(p => a.ComponentMoles.GetValueOrDefault(p) > 0)).ToList();
         var names = Say.List(guarded.Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal));
         var (oxidiser, preservative) = (verdict.Oxidiser * 1000, verdict.Preservative * 1000);
-        var message = $"'{stock.Stock.Name}' holds {Say.Number(oxidiser)} mmol/L {name} beside {Say.Number(preservative)} mmol/L preservative ({names}), {Say.Number(ratio.Value)} for each. "
-            + "They use each other up: the preservative is oxidised or chlorinated, the disinfectant is spent, and after days neither protects the stock. "
+        var message = $"'{stock.Stock.Name}' holds {Say.Number(oxidiser)} mmol/L {name} beside {Say.Number(preservative)} mmol/L "
+            + $"preservative ({names}), {Say.Number(ratio.Value)} for each. "
+            + "They use each other up: the preservative is oxidised or chlorinated, the disinfectant is spent, and after days neither "
+            + "protects the stock. "
             + $"Choose one: leave {source.Substance.Name} out of a stock that is kept, and disinfect the empty tank with it instead.";
         return context.Find(source.Place, message) with
         {
@@ -65,7 +69,8 @@ internal sealed class PreservativeWithOxidiser : StockRule<OxidisedPreservative>
         }
 
         var ratio = work.Result("oxidiser for each preservative", "oxidiser / preservative", oxidiser / preservative);
-        return work.Check(check, ratio, work.Option("limit", context.Options<PreservativeWithOxidiserOptions>().MostOxidiser)).Statements(verdict).Done(ratio);
+        return work.Check(check, ratio, work.Option("limit",
+            context.Options<PreservativeWithOxidiserOptions>().MostOxidiser)).Statements(verdict).Done(ratio);
     }
 
     /// <summary>One of the two out.</summary>

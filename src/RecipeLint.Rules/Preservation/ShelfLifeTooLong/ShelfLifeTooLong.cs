@@ -63,14 +63,16 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
     {
         var (stock, decay, left) = (verdict.Stock, verdict.Decay!, verdict.Left!);
         var days = LastsFor(decay, left.Limit / 100);
-        var message = $"'{stock.Stock.Name}' is kept for {Say.Days(verdict.Days)}, and by then {(left.Value < 0.1 ? "next to nothing" : $"about {Say.Number(left.Value)} %")} of its {decay.Name} is left: {decay.Why}. "
+        var message = $"'{stock.Stock.Name}' is kept for {Say.Days(verdict.Days)}, and by then "
+            + $"{(left.Value < 0.1 ? "next to nothing" : $"about {Say.Number(left.Value)} %")} of its {decay.Name} is left: {decay.Why}. "
             + "Whoever doses it by the label then disinfects with a fraction of what is meant. "
             + $"Make what is used up within {Say.Days(Math.Max(1, Math.Floor(days)))}, or keep it {decay.Instead}.";
         return context.Find(stock.Stock.Keep!.For!.Place, message) with
         {
             Related = [new RelatedPlace(verdict.Source!.Place, "brings it")],
             Measured = new Measured($"{decay.Name} left", left.Value, left.Limit, "%"),
-            Values = [new NamedValue($"{decay.Name} left", left.Value, "%"), new NamedValue("time", verdict.Days, "days"), new NamedValue("lasts for", days, "days")],
+            Values = [new NamedValue($"{decay.Name} left", left.Value, "%"), new NamedValue("time", verdict.Days, "days"),
+                new NamedValue("lasts for", days, "days")],
         };
     }
 
@@ -84,7 +86,8 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
 
         var days = work.Given("kept for", verdict.Days, "days", From.File);
         var left = decay.Metal is { } metal ? PeroxideLeft(work, metal, days, context) : BleachLeft(work, verdict.Stock, days);
-        return work.Check(verdict.Left!, left, work.Option("least", context.Options<ShelfLifeTooLongOptions>().LeastLeft)).Statements(verdict).Done(left);
+        return work.Check(verdict.Left!, left, work.Option("least",
+            context.Options<ShelfLifeTooLongOptions>().LeastLeft)).Statements(verdict).Done(left);
     }
 
     /// <summary>As long as it lasts, or cooler.</summary>
@@ -119,7 +122,8 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
         work.Check(metal, free, metal.Limit);
         return work.Result(
             "left at the end", "100 × 0.5^(days / half-life)",
-            100 * Term.Power(0.5, days / work.Option("half-life beside metals", context.Options<ShelfLifeTooLongOptions>().CatalysedHalfLife)), "%");
+            100 * Term.Power(0.5, days / work.Option("half-life beside metals",
+                context.Options<ShelfLifeTooLongOptions>().CatalysedHalfLife)), "%");
     }
 
     private static Decay? Bleach(StockFacts stock)
@@ -145,7 +149,8 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
 
         var metal = state.Metals.Where(m => _catalysts.Contains(m.Metal)).OrderByDescending(m => m.Unchelated.MolesPerLitre).FirstOrDefault();
         var free = metal?.Unchelated.MolesPerLitre ?? 0;
-        return new PeroxideDecay(NameOf(metal?.Metal), new Check("enough to break peroxide down", free, Relation.AtLeast, Catalyses, "mol/L"), halfLife);
+        return new PeroxideDecay(NameOf(metal?.Metal),
+            new Check("enough to break peroxide down", free, Relation.AtLeast, Catalyses, "mol/L"), halfLife);
     }
 
     private static string NameOf(string? metal) => metal switch
@@ -173,14 +178,16 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
         return low;
     }
 
-    private sealed record BleachDecay(double Percent, double Celsius, double Rate) : Decay(Hypochlorite, "hypochlorite", "cooler and weaker", null)
+    private sealed record BleachDecay(double Percent, double Celsius, double Rate)
+        : Decay(Hypochlorite, "hypochlorite", "cooler and weaker", null)
     {
         public override string Why => $"at {Say.Number(Percent)} % w/v and {Say.Number(Celsius)} °C it turns to chloride and chlorate";
 
         public override double Left(double days) => 1 / (1 + (Rate * days));
     }
 
-    private sealed record PeroxideDecay(string By, Check Free, double HalfLife) : Decay(Peroxide, "hydrogen peroxide", "apart from trace metals", Free)
+    private sealed record PeroxideDecay(string By, Check Free, double HalfLife)
+        : Decay(Peroxide, "hydrogen peroxide", "apart from trace metals", Free)
     {
         public override string Why => $"{Say.Number(Free.Value * 1e6)} µmol/L unchelated {By} breaks it down to water and oxygen";
 

@@ -139,7 +139,8 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
         var moved = after.Count == 0
             ? "The water that follows has moved it"
             : $"What is added after it has moved it ({Say.List(after.Select(s => s.Substance?.Name ?? s.What.Value).Distinct(StringComparer.Ordinal))})";
-        var message = $"'{stock.Stock.Name}' is set to pH {Say.Number(verdict.Target)} in this step, but the finished stock comes to pH {Say.Number(Math.Round(verdict.Ph, 2))}. "
+        var message = $"'{stock.Stock.Name}' is set to pH {Say.Number(verdict.Target)} in this step, but the finished stock comes to "
+            + $"pH {Say.Number(Math.Round(verdict.Ph, 2))}. "
             + $"{moved}, so what the pH was set for, a preservative, a chelate or clear metals, no longer holds. "
             + "Set the pH last, shortly before topping up, and check it once more at the mark.";
         return context.Find(step.Place, message, Level.Warning, Certainty.Computed) with
@@ -157,7 +158,9 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
             .OrderByDescending(a => (high ? -1 : 1) * a.ComponentMoles.GetValueOrDefault("H+"))
             .ThenBy(a => a.Id, StringComparer.Ordinal)
             .First();
-        var message = $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, outside the {Say.Number(context.Options<StockPhOutsideRangeOptions>().Lowest)} to {Say.Number(context.Options<StockPhOutsideRangeOptions>().Highest)} in which mixed stocks keep. "
+        var message = $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, outside the "
+            + $"{Say.Number(context.Options<StockPhOutsideRangeOptions>().Lowest)} to "
+            + $"{Say.Number(context.Options<StockPhOutsideRangeOptions>().Highest)} in which mixed stocks keep. "
             + (high
                 ? "Ammonia leaves it, it draws carbon dioxide from the air, and trace metals and phosphate fall out where they meet it. "
                   + $"Keep {source.Substance.Name} as a stock of its own or neutralise it with an acid."
@@ -175,14 +178,16 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
         var set = work.Given("pH its steps set", verdict.Target, "", From.File);
         var comes = work.Given("pH of the finished stock", verdict.Ph, "", From.Engine);
         var drift = work.Result("distance", "|finished - set|", Term.Size(comes - set));
-        work.Check(verdict.Turns!, drift, work.Given("allowed", verdict.Turns!.Limit, "", verdict.IsStated ? From.File : "option 'mostDrift'"));
+        work.Check(verdict.Turns!, drift, work.Given("allowed", verdict.Turns!.Limit, "", verdict.IsStated ? From.File
+            : "option 'mostDrift'"));
         return drift;
     }
 
     private static Term Work(WorkingBuilder work, PhOutside verdict, RuleContext context)
     {
         var pH = work.Given("pH", verdict.Turns!.Value, "", From.Engine);
-        work.Check(verdict.Turns, pH, verdict.IsHigh ? work.Option("highest", context.Options<StockPhOutsideRangeOptions>().Highest) : work.Option("lowest", context.Options<StockPhOutsideRangeOptions>().Lowest));
+        work.Check(verdict.Turns, pH, verdict.IsHigh ? work.Option("highest", context.Options<StockPhOutsideRangeOptions>().Highest)
+            : work.Option("lowest", context.Options<StockPhOutsideRangeOptions>().Lowest));
         return pH;
     }
 }

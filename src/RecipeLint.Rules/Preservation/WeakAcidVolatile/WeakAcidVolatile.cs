@@ -22,7 +22,8 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
 
     private const double Width = 0.01;
 
-    private static readonly (string Component, string Name)[] _metals = [("Zn+2", "zinc"), ("Cu+2", "copper"), ("Mn+2", "manganese"), ("Fe+3", "iron")];
+    private static readonly (string Component, string Name)[] _metals = [("Zn+2", "zinc"), ("Cu+2", "copper"), ("Mn+2", "manganese"),
+        ("Fe+3", "iron")];
 
     public override string Name => RuleName;
 
@@ -39,7 +40,8 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
         {
             yield return new VolatileAcid(stock, acids, kept, 0, null, null)
             {
-                Checks = [.. kept is null ? [] : new[] { kept }, Check.That("acetic acid is in it, and its equilibrium can be computed", isComputed)],
+                Checks = [.. kept is null ? [] : new[] { kept },
+                    Check.That("acetic acid is in it, and its equilibrium can be computed", isComputed)],
             };
             yield break;
         }
@@ -49,7 +51,8 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
         var (lost, harm) = leans ? First(stock, vinegar) : (0, null);
         var percent = harm is null
             ? null
-            : new Check("so little that it can evaporate", Rounding.SixDigits(lost * 100), Relation.AtMost, context.Options<WeakAcidVolatileOptions>().MostLost, "%");
+            : new Check("so little that it can evaporate", Rounding.SixDigits(lost * 100), Relation.AtMost,
+            context.Options<WeakAcidVolatileOptions>().MostLost, "%");
         yield return new VolatileAcid(stock, acids, kept, vinegar, harm, percent)
         {
             Checks =
@@ -65,7 +68,9 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
     {
         var (stock, harm, percent) = (verdict.Stock, verdict.Harm!, verdict.Lost!.Value);
         var ph = stock.Chemistry.Mixing.Ph;
-        var message = $"Acetic acid is the only acid that '{stock.Stock.Name}' leans on, and it evaporates: once {Say.Number(percent)} % of it is gone the pH goes from {Say.Number(Math.Round(ph, 2))} to {Say.Number(Math.Round(harm.Ph, 2))} and {harm.What} begins to fall out. "
+        var message = $"Acetic acid is the only acid that '{stock.Stock.Name}' leans on, and it evaporates: once {Say.Number(percent)} "
+            + $"% of it is gone the pH goes from {Say.Number(Math.Round(ph, 2))} to {Say.Number(Math.Round(harm.Ph, 2))} and "
+            + $"{harm.What} begins to fall out. "
             + "A vinegar stock left open, warm or half empty loses acid and smells of it. "
             + "Keep it closed and cool, or use citric acid, which stays.";
         return context.Find(verdict.Acids[0].Place, message) with
@@ -95,7 +100,8 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
         var gone = work.Given("acetic acid whose loss does harm", check.Value / 100 * verdict.Vinegar, "mol", From.Engine);
         var percent = work.Result("of it", "100 × lost / there", 100 * gone / there, "%");
         work.Given("pH then", harm.Ph, "", From.Engine);
-        return work.Check(check, percent, work.Option("limit", context.Options<WeakAcidVolatileOptions>().MostLost)).Statements(verdict).Done(percent);
+        return work.Check(check, percent, work.Option("limit",
+            context.Options<WeakAcidVolatileOptions>().MostLost)).Statements(verdict).Done(percent);
     }
 
     /// <summary>An acid that stays beside it, or a short life.</summary>
@@ -138,7 +144,8 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
     /// <summary>What happens with that part of the acetic acid gone; null when it cannot be computed.</summary>
     private static Consequence? Harm(StockFacts stock, double vinegar, double lost)
     {
-        var gone = ImmutableSortedDictionary.CreateRange(StringComparer.Ordinal, [KeyValuePair.Create(Acetate, -vinegar * lost), KeyValuePair.Create("H+", -vinegar * lost)]);
+        var gone = ImmutableSortedDictionary.CreateRange(StringComparer.Ordinal,
+            [KeyValuePair.Create(Acetate, -vinegar * lost), KeyValuePair.Create("H+", -vinegar * lost)]);
         var moles = Analysis.Solutions.ComponentMoles.Of(
             Analysis.Solutions.ComponentMoles.Sum([stock.ComponentMoles, gone]).Select(m =>
                 m.Key == Acetate ? KeyValuePair.Create(m.Key, Math.Max(0, m.Value)) : m));

@@ -72,8 +72,10 @@ internal sealed class ConcentrateOntoConcentrate : StockRule<StrongMeeting>, IPr
         var earlier = moment.Before.Additions.LastOrDefault(a => BenchChemistry.Brings(a, other));
         return context.Find(
             moment.Step.Place,
-            $"Calcium meets {(partner == BenchChemistry.Sulfate ? "sulfate" : "phosphate")} in only {Say.Litres(water)} of water: {forms} there "
-            + $"({Precipitation.Wording.Times(index.Value)}), although the finished volume would stay clear. Once formed it dissolves again only over hours, and what is left at the bottom is missing in the stock. "
+            $"Calcium meets {(partner == BenchChemistry.Sulfate ? "sulfate" : "phosphate")} in only {Say.Litres(water)} of water: "
+                + $"{forms} there "
+            + $"({Precipitation.Wording.Times(index.Value)}), although the finished volume would stay clear. Once formed it dissolves "
+            + "again only over hours, and what is left at the bottom is missing in the stock. "
             + $"Have at least {Say.Litres(needed)} of water in the vessel before the two meet.") with
         {
             Measured = new Measured("saturation index", index.Value, index.Limit, ""),

@@ -28,7 +28,8 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
         if (BeforeItRests(stock) is not { FreeWaterGrams: > 0 } contents || Salts(contents) is not { Count: > 0 } salts
             || DissolvingHeat.Change(contents.Additions, contents.FreeWaterGrams, start) is not { ChangeKelvin: { } change } heat)
         {
-            return [new Chilling(stock, null, [], null, null, null, 0, null) { Checks = [Check.That("salts whose heat is known dissolve in water that is not warmed", false)] }];
+            return [new Chilling(stock, null, [], null, null, null, 0,
+                null) { Checks = [Check.That("salts whose heat is known dissolve in water that is not warmed", false)] }];
         }
 
         // No colder than where it freezes, whatever the heats add up to.
@@ -36,13 +37,15 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
         var end = start - Math.Max(0, fall);
         var stalled = fall > 0 ? salts.Select(s => s.Addition).FirstOrDefault(a => Stalls(a, contents, start, end)) : null;
         var cools = stalled is null
-            ? new Check("colder than the bench should get", fall, Relation.AtLeast, context.Options<CoolsOnDissolvingOptions>().CoolsBy, "K")
+            ? new Check("colder than the bench should get", fall, Relation.AtLeast, context.Options<CoolsOnDissolvingOptions>().CoolsBy,
+            "K")
             : new Check("it cools at all", fall, Relation.Over, 0, "K");
         var dissolves = !salts.Any(s => IsTooLittle(s.Addition, contents, start));
         Check[] checks =
         [
             cools,
-            .. stalled is null ? [] : new[] { Check.That("the cold water no longer holds all of a salt that the room-warm water holds", true) },
+            .. stalled is null ? [] : new[] { Check.That("the cold water no longer holds all of a salt that the room-warm water "
+                + "holds", true) },
             Check.That("the water holds all of it at room temperature (else there is too little of it)", dissolves),
         ];
         return [new Chilling(stock, contents, salts, heat, cools, stalled, end, start) { Checks = checks }];
@@ -54,7 +57,8 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
         var coldest = verdict.Salts.OrderByDescending(s => s.Grams / s.Heat.GramsPerMol * s.Heat.KilojoulesPerMol)
             .ThenBy(s => s.Addition.Id, StringComparer.Ordinal).First().Addition;
         var stall = verdict.Stalled is { } stalled
-            ? $"At {Say.Number(end)} °C the water no longer holds all of the {stalled.Substance.Name}, so dissolving stops until the vessel has warmed."
+            ? $"At {Say.Number(end)} °C the water no longer holds all of the {stalled.Substance.Name}, so dissolving stops until the "
+                + "vessel has warmed."
             : "Cold water dissolves slowly, and a volume topped up cold stands above the mark once it has warmed.";
 
         // "Up to" says the first reason, that the room gives heat too; the others have to be told.
@@ -62,12 +66,15 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
         var doubt = doubts.Count > 0 ? $" (an estimate: {string.Join("; ", doubts)})" : "";
         return context.Find(
             coldest.Place,
-            $"Dissolving the salts cools the {Say.Litres(contents.FreeWaterLitres)} of water by up to {Say.Number(fall)} K, from {Say.Number(verdict.StartCelsius!.Value)} to about {Say.Number(end)} °C{doubt}; {coldest.Substance.Name} takes most of the heat. "
+            $"Dissolving the salts cools the {Say.Litres(contents.FreeWaterLitres)} of water by up to {Say.Number(fall)} K, from "
+                + $"{Say.Number(verdict.StartCelsius!.Value)} to about {Say.Number(end)} °C{doubt}; {coldest.Substance.Name} takes "
+                + "most of the heat. "
             + $"{stall} Start with water at 30 to 40 °C, or let it come back to room temperature before topping up.",
             verdict.Stalled is null ? null : Level.Warning) with
         {
             Measured = new Measured("cooling", fall, context.Options<CoolsOnDissolvingOptions>().CoolsBy, "K"),
-            Values = [new NamedValue("cooling", fall, "K"), new NamedValue("temperature", end, "°C"), new NamedValue("heat", heat.HeatTakenKilojoules ?? 0, "kJ")],
+            Values = [new NamedValue("cooling", fall, "K"), new NamedValue("temperature", end, "°C"),
+                new NamedValue("heat", heat.HeatTakenKilojoules ?? 0, "kJ")],
         };
     }
 
@@ -86,19 +93,23 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
             var mass = work.Given($"{addition.Substance.Name}, pure", grams, "g", From.File);
             var molar = work.Given("its molar mass", known.GramsPerMol, "g/mol", From.AtomicWeights);
             heats.Add(work.Result(
-                "heat it takes", "g / (g/mol) × kJ/mol", mass / molar * work.Given("heat of solution", known.KilojoulesPerMol, "kJ/mol", "table of heats"), "kJ"));
+                "heat it takes", "g / (g/mol) × kJ/mol",
+                    mass / molar * work.Given("heat of solution", known.KilojoulesPerMol, "kJ/mol", "table of heats"), "kJ"));
             if (known.CrystalWater > 0)
             {
-                crystal.Add(work.Result("crystal water it sets free", "g / (g/mol) × waters × 18.015", mass / molar * known.CrystalWater * Water.GramsPerMol, "g"));
+                crystal.Add(work.Result("crystal water it sets free", "g / (g/mol) × waters × 18.015",
+                    mass / molar * known.CrystalWater * Water.GramsPerMol, "g"));
             }
         }
 
         var heat = heats.Count == 1 ? heats[0] : work.Result("heat in all", "sum", Term.Sum(heats), "kJ");
         var water = work.Given("water in the vessel", contents.FreeWaterGrams, "g", From.File);
         var all = crystal.Count == 0 ? water : work.Result("water with that of the crystals", "sum", Term.Sum(crystal.Prepend(water)), "g");
-        var cooling = work.Result("cooling", "1000 × heat / (4.18 J per g and K × water)", 1000 * heat / (BatchTemperature.WaterHeatCapacity * all), "K");
+        var cooling = work.Result("cooling", "1000 × heat / (4.18 J per g and K × water)",
+            1000 * heat / (BatchTemperature.WaterHeatCapacity * all), "K");
         var start = work.Option("water at the start", context.Options<CoolsOnDissolvingOptions>().BenchTemperature);
-        var fall = work.Result("no further than to where it freezes", "the smaller of cooling and start - 0", Term.Smaller(cooling, start - Freezing), "K");
+        var fall = work.Result("no further than to where it freezes", "the smaller of cooling and start - 0",
+            Term.Smaller(cooling, start - Freezing), "K");
         work.Check(check, fall, verdict.Stalled is null ? work.Option("limit", context.Options<CoolsOnDissolvingOptions>().CoolsBy) : 0);
         if (verdict.Stalled is { } stalled)
         {

@@ -44,17 +44,20 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
         var called = SolidOwners.Of(solid)?.Called ?? solid.Name;
         var stays = worst.Fate == SolidFate.StaysAlthoughItWouldDissolve;
         var state = stock.Mixing.States[worst.First.Index];
-        var cause = worst.First.Added.Count > 0 ? $"when {worst.First.Added[^1].Substance.Name} goes in" : $"in step '{worst.First.Step.Id}'";
+        var cause = worst.First.Added.Count > 0 ? $"when {worst.First.Added[^1].Substance.Name} goes in"
+            : $"in step '{worst.First.Step.Id}'";
         var grams = worst.There.Mass.Grams;
         var then = stays
             ? $"{Redissolving.Of(solid).Because} What lies at the bottom when the bottle is filled is missing in the stock."
-            : worst.Clears is { } clears ? $"It clears again in step '{clears.Step.Id}'; until then nothing can be judged by eye." : "It clears again when the stock is filled up.";
+            : worst.Clears is { } clears ? $"It clears again in step '{clears.Step.Id}'; until then nothing can be judged by "
+                + "eye." : "It clears again when the stock is filled up.";
         var suppliers = stock.Mixing.Steps.Take(worst.First.Index)
             .SelectMany(s => s.Added)
             .LastOrDefault(a => solid.Composition.Any(c => c.Key is not ("H+" or "H2O") && BenchChemistry.Brings(a, c.Key)));
         return context.Find(
             worst.First.Step is AddStep ? worst.First.Step.Place.Child("add") : worst.First.Step.Place,
-            $"About {Say.Grams(grams)} of {called} falls out {cause}, in {Say.Litres(worst.First.After.Litres)} at pH {Say.Number(state.Ph ?? 0)}, although the finished stock would hold it. "
+            $"About {Say.Grams(grams)} of {called} falls out {cause}, in {Say.Litres(worst.First.After.Litres)} at pH "
+                + $"{Say.Number(state.Ph ?? 0)}, although the finished stock would hold it. "
             + $"{then} "
             + "Put more water in first or change the order: 'recipelint order' looks for one in which it stays clear.",
             stays ? null : Level.Note) with
@@ -67,7 +70,8 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
                 new NamedValue("pH", state.Ph ?? 0, ""),
                 new NamedValue("volume", worst.First.After.Litres, "L"),
             ],
-            Related = suppliers is null || suppliers.Place == worst.First.Step.Place ? [] : [new RelatedPlace(suppliers.Place, "already in the vessel")],
+            Related = suppliers is null || suppliers.Place == worst.First.Step.Place ? []
+                : [new RelatedPlace(suppliers.Place, "already in the vessel")],
         };
     }
 

@@ -45,9 +45,12 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
     /// <summary>Nutrients and ballast a list of contents is expected to name, with the component and g/mol they are reckoned by.</summary>
     private static readonly (string Name, string Component, double GramsPerMole, bool Trace)[] _listed =
     [
-        ("calcium", "Ca+2", 40.078, false), ("magnesium", "Mg+2", 24.305, false), ("potassium", "K+", 39.098, false), ("sodium", "Na+", 22.990, false),
-        ("chloride", "Cl-", 35.45, false), ("iron", "Fe+2", 55.845, true), ("iron", "Fe+3", 55.845, true), ("manganese", "Mn+2", 54.938, true),
-        ("zinc", "Zn+2", 65.38, true), ("copper", "Cu+2", 63.546, true), ("boron", "B(OH)3", 10.81, true), ("molybdenum", "MoO4-2", 95.95, true),
+        ("calcium", "Ca+2", 40.078, false), ("magnesium", "Mg+2", 24.305, false), ("potassium", "K+", 39.098, false),
+            ("sodium", "Na+", 22.990, false),
+        ("chloride", "Cl-", 35.45, false), ("iron", "Fe+2", 55.845, true), ("iron", "Fe+3", 55.845, true),
+            ("manganese", "Mn+2", 54.938, true),
+        ("zinc", "Zn+2", 65.38, true), ("copper", "Cu+2", 63.546, true), ("boron", "B(OH)3", 10.81, true),
+            ("molybdenum", "MoO4-2", 95.95, true),
     ];
 
     private static readonly IReadOnlyList<(string Name, Regex Word, string[] Components)> _words =
@@ -94,7 +97,8 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
 
         if (!verdict.IsUnnamed)
         {
-            work.Remark(verdict.Absent.Count == 0 ? "Everything it names is brought by a step." : $"Named and not brought: {Say.List(verdict.Absent)}.");
+            work.Remark(verdict.Absent.Count == 0 ? "Everything it names is brought by a step."
+                : $"Named and not brought: {Say.List(verdict.Absent)}.");
         }
 
         foreach (var held in verdict.Unnamed)
@@ -124,7 +128,8 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#absent",
-            $"The label of '{stock.Stock.Name}' names {Say.List(absent)}, but nothing that goes in brings {(absent.Count == 1 ? "any" : "them")}. "
+            $"The label of '{stock.Stock.Name}' names {Say.List(absent)}, but nothing that goes in brings "
+                + $"{(absent.Count == 1 ? "any" : "them")}. "
             + "Whoever reads it takes the bottle for what it says, and the crop goes without. "
             + "Either a line of the steps was lost or exchanged, or the label is another bottle's: make the two agree.");
     }
@@ -136,11 +141,13 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#unnamed",
-            $"The label of '{stock.Stock.Name}' lists its contents, but not {Say.List(unnamed.Select(u => $"{u.Name} ({Say.Number(u.MilligramsPerLitre)} mg/L in the feed)"))}. "
+            $"The label of '{stock.Stock.Name}' lists its contents, but not "
+                + $"{Say.List(unnamed.Select(u => $"{u.Name} ({Say.Number(u.MilligramsPerLitre)} mg/L in the feed)"))}. "
             + "A list is read as complete: what is not on it gets added a second time, or nobody expects it. "
             + $"Put it on the label, or move {Say.List(unnamed.SelectMany(u => stock.SuppliersOf(u.Component)).Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))} to the stock where it belongs.") with
         {
-            Related = [.. unnamed.SelectMany(u => stock.SuppliersOf(u.Component).Take(1).Select(a => new RelatedPlace(a.Place, $"brings the {u.Name}")))],
+            Related = [.. unnamed.SelectMany(u =>
+                stock.SuppliersOf(u.Component).Take(1).Select(a => new RelatedPlace(a.Place, $"brings the {u.Name}")))],
             Values = [.. unnamed.Select(u => new NamedValue(u.Name, u.MilligramsPerLitre, "mg/L"))],
         };
     }

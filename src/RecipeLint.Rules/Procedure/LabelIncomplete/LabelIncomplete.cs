@@ -76,18 +76,21 @@ internal sealed class LabelIncomplete : StockRule<LabelGaps>, IProposesRepairs
     protected override Working Work(LabelGaps verdict, RuleContext context)
     {
         var work = new WorkingBuilder($"the label of '{verdict.Stock.Stock.Name}'");
-        foreach (var (entry, what) in new[] { (LabelEntry.Contents, "Contents"), (LabelEntry.Dilution, "Dilution"), (LabelEntry.Date, "Date") })
+        foreach (var (entry, what) in new[] { (LabelEntry.Contents, "Contents"), (LabelEntry.Dilution, "Dilution"),
+            (LabelEntry.Date, "Date") })
         {
             work.Remark($"{what}: {(verdict.Missing.Contains(entry) ? "missing" : "on the label")}.");
         }
 
         var calcium = work.Given("calcium", verdict.CalciumMillimolesPerLitre, "mmol/L", From.Amounts);
-        var partner = work.Given("sulfate, phosphate, carbonate or silicate, the most of one", verdict.PartnerMillimolesPerLitre, "mmol/L", From.Amounts);
+        var partner = work.Given("sulfate, phosphate, carbonate or silicate, the most of one", verdict.PartnerMillimolesPerLitre,
+            "mmol/L", From.Amounts);
         var most = work.Result("the larger", "the larger of the two", Term.Larger(calcium, partner), "mmol/L");
         var limit = work.Option("from here on it clouds with the other part", context.Options<LabelIncompleteOptions>().Reacts);
         work.Remark(verdict.Enemy is null
             ? $"{most.Text} is under {limit.Text}: nothing to keep apart from."
-            : $"{most.Text} is at least {limit.Text}: the label has to say what it must not meet ({(verdict.Missing.Contains(LabelEntry.KeepApart) ? "missing" : "it does")}).");
+            : $"{most.Text} is at least {limit.Text}: the label has to say what it must not meet "
+                + $"({(verdict.Missing.Contains(LabelEntry.KeepApart) ? "missing" : "it does")}).");
         var count = work.Given("entries missing", verdict.Missing.Count, "", From.Count);
         return work.Check(verdict.Count, count, 0).Statements(verdict).Done(count);
     }
@@ -103,7 +106,8 @@ internal sealed class LabelIncomplete : StockRule<LabelGaps>, IProposesRepairs
         (string Name, string Value)[] members = [.. verdict.Missing.Select(m => m switch
         {
             LabelEntry.Contents => ("contents", Say.List(stock.Additions.Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))),
-            LabelEntry.Dilution => ("dilution", stock.Stock.Dose is { } dose ? $"{Say.Number(dose.Value.MillilitresPerLitre)} mL per litre" : "as the recipe says"),
+            LabelEntry.Dilution => ("dilution", stock.Stock.Dose is { } dose
+                ? $"{Say.Number(dose.Value.MillilitresPerLitre)} mL per litre" : "as the recipe says"),
             LabelEntry.Date => ("date", "made on"),
             _ => ("keepApart", $"Never let it meet {verdict.Enemy} undiluted"),
         })];

@@ -36,7 +36,8 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
                 var until = moments.Skip(moment.Index).TakeWhile(m => !m.Added.Contains(protector)).ToList();
                 var verdict = Drops(stock, moment, protector, metals, until, finished, context)
                     ?? Oxidises(stock, moment, protector, metals, until, context)
-                    ?? new UnheldMetal(stock, moment, protector) { Checks = [Check.That("a metal drops its hydroxide or oxidises before it is held", false)] };
+                    ?? new UnheldMetal(stock, moment,
+                        protector) { Checks = [Check.That("a metal drops its hydroxide or oxidises before it is held", false)] };
                 yield return verdict;
                 if (verdict.Fires)
                 {
@@ -47,7 +48,8 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
 
         if (!any)
         {
-            yield return new UnheldMetal(stock, null, null) { Checks = [Check.That("a metal goes in before a chelating agent or acid that follows later", false)] };
+            yield return new UnheldMetal(stock, null,
+                null) { Checks = [Check.That("a metal goes in before a chelating agent or acid that follows later", false)] };
         }
     }
 
@@ -107,10 +109,12 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
                     continue;
                 }
 
-                var index = new Check("past the limit", Rounding.SixDigits(worst.Index), Relation.Over, context.Options<MetalBeforeChelateOrAcidOptions>().Index);
+                var index = new Check("past the limit", Rounding.SixDigits(worst.Index), Relation.Over,
+                    context.Options<MetalBeforeChelateOrAcidOptions>().Index);
                 var grams = there.Find(solid.Name)!.Mass.Grams;
                 var share = grams / solid.MolarMassGramsPerMole * solid.Composition.First(c => c.Key == component).Value / at.After.Moles[component];
-                var lost = new Check("enough to miss", Rounding.SixDigits(share * 100), Relation.AtLeast, context.Options<MetalBeforeChelateOrAcidOptions>().Lost, "%");
+                var lost = new Check("enough to miss", Rounding.SixDigits(share * 100), Relation.AtLeast,
+                    context.Options<MetalBeforeChelateOrAcidOptions>().Lost, "%");
                 if (index.Holds && lost.Holds)
                 {
                     return new DroppedMetal(stock, moment, protector, at, state, solid, component, name, grams, index, lost) { Checks = [index, lost] };
@@ -136,7 +140,8 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
         }
 
         var share = FerrousOxidation.Share(ph, context.Options<MetalBeforeChelateOrAcidOptions>().Standing);
-        var oxidised = new Check("enough to see", Rounding.SixDigits(share * 100), Relation.AtLeast, context.Options<MetalBeforeChelateOrAcidOptions>().Oxidised, "%");
+        var oxidised = new Check("enough to see", Rounding.SixDigits(share * 100), Relation.AtLeast,
+            context.Options<MetalBeforeChelateOrAcidOptions>().Oxidised, "%");
         return new OxidisedIron(stock, moment, protector, ph, share, oxidised) { Checks = [oxidised] };
     }
 
@@ -146,12 +151,15 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
         var share = verdict.Share;
         return context.Find(
             moment.Step.Place,
-            $"The {moment.Added[0].Substance.Name} goes in before the {protector.Substance.Name}: at pH {Say.Number(verdict.State.Ph)} about {Say.Grams(verdict.Grams)} of {verdict.Solid.Formula} drops out, "
-            + $"{Say.Percent(share)} of the {verdict.Metal}, although the finished stock would hold it. Such a floc dissolves again only slowly, often not at all. "
+            $"The {moment.Added[0].Substance.Name} goes in before the {protector.Substance.Name}: at pH {Say.Number(verdict.State.Ph)} "
+                + $"about {Say.Grams(verdict.Grams)} of {verdict.Solid.Formula} drops out, "
+            + $"{Say.Percent(share)} of the {verdict.Metal}, although the finished stock would hold it. Such a floc dissolves again "
+            + "only slowly, often not at all. "
             + $"Put the {protector.Substance.Name} in first.") with
         {
             Measured = new Measured("metal lost", share * 100, verdict.Lost.Limit, "%"),
-            Values = [new NamedValue("metal lost", share * 100, "%"), new NamedValue("pH", verdict.State.Ph, ""), new NamedValue("solid", verdict.Grams, "g")],
+            Values = [new NamedValue("metal lost", share * 100, "%"), new NamedValue("pH", verdict.State.Ph, ""),
+                new NamedValue("solid", verdict.Grams, "g")],
             Related = [new RelatedPlace(protector.Place, "would hold it")],
         };
     }
@@ -161,7 +169,9 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
         var (moment, protector) = (verdict.Moment!, verdict.Protector!);
         return context.Find(
             moment.Step.Place,
-            $"The {moment.Added[0].Substance.Name} stands at pH {Say.Number(verdict.Ph)} until the {protector.Substance.Name} goes in: air turns about {Say.Percent(verdict.Share)} of the iron into rust-brown ferric iron within {context.Options<MetalBeforeChelateOrAcidOptions>().Standing} minutes. "
+            $"The {moment.Added[0].Substance.Name} stands at pH {Say.Number(verdict.Ph)} until the {protector.Substance.Name} goes in: "
+                + $"air turns about {Say.Percent(verdict.Share)} of the iron into rust-brown ferric iron within "
+                + $"{context.Options<MetalBeforeChelateOrAcidOptions>().Standing} minutes. "
             + "Rust that has formed hardly dissolves again. "
             + $"Put the {protector.Substance.Name} in first.",
             Level.Note,
@@ -182,7 +192,8 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
         var count = verdict.Solid.Composition.First(c => c.Key == verdict.Component).Value;
         var all = work.Given($"{verdict.Metal} in the vessel", verdict.At.After.Moles[verdict.Component], "mol", From.Amounts);
         var share = work.Result(
-            $"{verdict.Metal} that is lost", $"100 × {((Term)count).Text} × grams / molar mass / all", 100 * (Term)count * grams / mass / all, "%");
+            $"{verdict.Metal} that is lost", $"100 × {((Term)count).Text} × grams / molar mass / all",
+                100 * (Term)count * grams / mass / all, "%");
         work.Check(verdict.Lost, share, work.Option("limit", context.Options<MetalBeforeChelateOrAcidOptions>().Lost));
         return share;
     }

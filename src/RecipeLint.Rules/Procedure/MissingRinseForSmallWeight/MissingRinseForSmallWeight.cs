@@ -39,7 +39,8 @@ internal sealed class MissingRinseForSmallWeight : StockRule<UnrinsedWeights>, I
         [
             new UnrinsedWeights(stock, small, loss)
             {
-                Checks = [loss, Check.That("it is marked for the bench", stock.Stock.ForBench), Check.That("no step after it rinses the boat", open.Count > 0)],
+                Checks = [loss, Check.That("it is marked for the bench", stock.Stock.ForBench),
+                    Check.That("no step after it rinses the boat", open.Count > 0)],
             },
         ];
 
@@ -52,8 +53,10 @@ internal sealed class MissingRinseForSmallWeight : StockRule<UnrinsedWeights>, I
         var loss = Math.Min(100, verdict.Loss!.Value);
         return context.Find(
             small[0].Place,
-            $"{Say.List(small.Select(a => $"{Say.Grams(a.Mass.Grams)} of {a.Substance.Name}"))} {(small.Count == 1 ? "is" : "are")} weighed without a step that rinses the boat into the vessel: "
-            + $"about {context.Options<MissingRinseForSmallWeightOptions>().Clings} mg cling to it, {Say.Percent(loss / 100)} of the smallest. That much of a trace element is missing in every litre. "
+            $"{Say.List(small.Select(a => $"{Say.Grams(a.Mass.Grams)} of {a.Substance.Name}"))} {(small.Count == 1 ? "is" : "are")} "
+                + "weighed without a step that rinses the boat into the vessel: "
+            + $"about {context.Options<MissingRinseForSmallWeightOptions>().Clings} mg cling to it, {Say.Percent(loss / 100)} of the "
+            + "smallest. That much of a trace element is missing in every litre. "
             + "Add a rinse step after the small weights: two rinses with a little of the water still to be poured.") with
         {
             Measured = new Measured("loss on the boat", loss, verdict.Loss.Limit, "%"),
@@ -74,8 +77,11 @@ internal sealed class MissingRinseForSmallWeight : StockRule<UnrinsedWeights>, I
         var work = new WorkingBuilder($"{addition.Substance.Name}, the smallest weight of '{name}' that counts");
         var loss = work.Result(
             "lost on the boat", "100 × what clings / weight",
-            100 * (work.Option("what clings to it", context.Options<MissingRinseForSmallWeightOptions>().Clings) / 1000) / work.Given("weight", addition.Mass.Grams, "g", From.File), "%");
-        return work.Check(check, loss, work.Option("limit", context.Options<MissingRinseForSmallWeightOptions>().Loss)).Statements(verdict).Done(loss);
+            100 * (work.Option("what clings to it",
+                context.Options<MissingRinseForSmallWeightOptions>().Clings) / 1000) / work.Given("weight", addition.Mass.Grams, "g",
+                    From.File), "%");
+        return work.Check(check, loss, work.Option("limit",
+            context.Options<MissingRinseForSmallWeightOptions>().Loss)).Statements(verdict).Done(loss);
     }
 
     /// <summary>A rinse behind the last small weight.</summary>
@@ -90,7 +96,8 @@ internal sealed class MissingRinseForSmallWeight : StockRule<UnrinsedWeights>, I
         if (last >= 0)
         {
             yield return Mend.Chemistry(
-                "rinse", "Rinse the boat twice into the vessel after the last small weight.", Steps.Insert(stock, last + 1, ("rinse", "boat, twice, into the vessel")));
+                "rinse", "Rinse the boat twice into the vessel after the last small weight.",
+                    Steps.Insert(stock, last + 1, ("rinse", "boat, twice, into the vessel")));
         }
     }
 

@@ -26,7 +26,8 @@ internal sealed class NoFilterAfterTechnicalSulfate : StockRule<UnfilteredRest>,
             .ToList();
         var rest = technical.Count == 0
             ? null
-            : new Check("enough to clog", Rounding.SixDigits(technical.Sum(Rest) / stock.Volume.Litres), Relation.AtLeast, context.Options<NoFilterAfterTechnicalSulfateOptions>().Rest, "g/L");
+            : new Check("enough to clog", Rounding.SixDigits(technical.Sum(Rest) / stock.Volume.Litres), Relation.AtLeast,
+            context.Options<NoFilterAfterTechnicalSulfateOptions>().Rest, "g/L");
         yield return new UnfilteredRest(stock, technical, rest)
         {
             Checks =
@@ -44,7 +45,8 @@ internal sealed class NoFilterAfterTechnicalSulfate : StockRule<UnfilteredRest>,
         var (technical, rest) = (verdict.Technical, verdict.Rest!);
         return context.Find(
             technical[0].Place,
-            $"{Say.List(technical.Select(a => $"{a.Substance.Name} of {Say.Percent(a.Assay.Value)}"))} can leave up to {Say.Number(rest.Value)} g/L of grit and clay in '{verdict.Stock.Stock.Name}', and no step filters it. "
+            $"{Say.List(technical.Select(a => $"{a.Substance.Name} of {Say.Percent(a.Assay.Value)}"))} can leave up to "
+                + $"{Say.Number(rest.Value)} g/L of grit and clay in '{verdict.Stock.Stock.Name}', and no step filters it. "
             + "What technical sulfates leave undissolved clogs syringes, injectors and drippers. "
             + "Let it settle overnight, pour off, and add a filter step (a coffee filter holds 15 to 20 µm) before the top-up.") with
         {
@@ -70,8 +72,10 @@ internal sealed class NoFilterAfterTechnicalSulfate : StockRule<UnfilteredRest>,
             parts.Add(work.Result("of it not the salt", "weight × (1 - assay / 100)", mass * (1 - (assay / 100)), "g"));
         }
 
-        var rest = work.Result("in a litre", "sum / batch", Term.Sum(parts) / work.Given("the batch", verdict.Stock.Volume.Litres, "L", From.File), "g/L");
-        return work.Check(check, rest, work.Option("limit", context.Options<NoFilterAfterTechnicalSulfateOptions>().Rest)).Statements(verdict).Done(rest);
+        var rest = work.Result("in a litre", "sum / batch",
+            Term.Sum(parts) / work.Given("the batch", verdict.Stock.Volume.Litres, "L", From.File), "g/L");
+        return work.Check(check, rest, work.Option("limit",
+            context.Options<NoFilterAfterTechnicalSulfateOptions>().Rest)).Statements(verdict).Done(rest);
     }
 
     /// <summary>A filter before the top-up.</summary>
@@ -80,7 +84,8 @@ internal sealed class NoFilterAfterTechnicalSulfate : StockRule<UnfilteredRest>,
         if (context.StockOf(finding) is { } stock)
         {
             yield return Mend.Chemistry(
-                "filter", "Filter through a coffee filter before the top-up.", Steps.Insert(stock, Steps.BeforeTopUp(stock, context), ("filter", "coffee filter")));
+                "filter", "Filter through a coffee filter before the top-up.",
+                    Steps.Insert(stock, Steps.BeforeTopUp(stock, context), ("filter", "coffee filter")));
         }
     }
 

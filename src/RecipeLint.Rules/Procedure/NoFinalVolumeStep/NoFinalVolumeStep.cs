@@ -25,13 +25,15 @@ internal sealed class NoFinalVolumeStep : StockRule<FinalVolume>, IProposesRepai
 
         if (!stock.Mixing.IsProcedure)
         {
-            return [new FinalVolume(stock, 0, null) { Checks = [Check.That("it is a bench sheet whose steps name no water at all", stock.Stock.ForBench)] }];
+            return [new FinalVolume(stock, 0, null) { Checks = [Check.That("it is a bench sheet whose steps name no water at all",
+                stock.Stock.ForBench)] }];
         }
 
         var litres = stock.Mixing.Steps[^1].After.Litres;
         var apart = new Check(
             "further apart than a jug is good for",
-            Rounding.SixDigits(100 * Math.Abs(1 - (litres / stock.Volume.Litres))), Relation.Over, context.Options<NoFinalVolumeStepOptions>().Tolerance, "%");
+            Rounding.SixDigits(100 * Math.Abs(1 - (litres / stock.Volume.Litres))), Relation.Over,
+                context.Options<NoFinalVolumeStepOptions>().Tolerance, "%");
         var overfull = stock.Stock.Steps.OfType<TopUpStep>().Any() && litres > stock.Volume.Litres;
         return
         [
@@ -58,14 +60,16 @@ internal sealed class NoFinalVolumeStep : StockRule<FinalVolume>, IProposesRepai
             return context.Find(
                 place,
                 $"No step pours water or tops up to the {volume} this stock makes. "
-                + $"Whoever mixes it from this sheet cannot know whether the salts go into {volume} of water or are brought to that volume, and the two differ by the room the salts take up. "
+                + $"Whoever mixes it from this sheet cannot know whether the salts go into {volume} of water or are brought to that "
+                + "volume, and the two differ by the room the salts take up. "
                 + "Begin with a pour of about three quarters of the water and end with a top-up.",
                 certainty: Certainty.Practice);
         }
 
         var litres = verdict.Litres;
         var missing = 1 - (litres / stock.Volume.Litres);
-        var why = marks.Count > 0 ? $"the last top-up stops at {Say.Litres(marks[^1].To?.Value.Litres ?? litres)}" : "no step tops up to the volume";
+        var why = marks.Count > 0 ? "the last top-up stops at "
+            + $"{Say.Litres(marks[^1].To?.Value.Litres ?? litres)}" : "no step tops up to the volume";
         var effect = missing > 0
             ? $"everything in it is {Say.Percent((1 / (1 - missing)) - 1)} stronger than the label says"
             : $"everything in it is {Say.Percent(1 - (1 / (1 - missing)))} weaker than the label says";
@@ -105,7 +109,8 @@ internal sealed class NoFinalVolumeStep : StockRule<FinalVolume>, IProposesRepai
 
         if (stock.Stock.Steps.OfType<TopUpStep>().LastOrDefault() is { To: { } mark })
         {
-            yield return Mend.Chemistry("right-mark", $"Top up to {volume}, what the stock makes.", new JsonEdit.ReplaceValue(mark.Place, JsonDraft.Of(volume)));
+            yield return Mend.Chemistry("right-mark", $"Top up to {volume}, what the stock makes.",
+                new JsonEdit.ReplaceValue(mark.Place, JsonDraft.Of(volume)));
             yield break;
         }
 
@@ -114,7 +119,8 @@ internal sealed class NoFinalVolumeStep : StockRule<FinalVolume>, IProposesRepai
         if (verdict.Apart is null && Amounts.Times(context, makes.Place, 0.75) is var (_, start))
         {
             yield return Mend.Chemistry(
-                "pour-and-top-up", $"Begin with {start} of water and end with a top-up to {volume}.", Steps.Insert(stock, 0, ("pour", start)), end);
+                "pour-and-top-up", $"Begin with {start} of water and end with a top-up to {volume}.",
+                    Steps.Insert(stock, 0, ("pour", start)), end);
         }
     }
 }

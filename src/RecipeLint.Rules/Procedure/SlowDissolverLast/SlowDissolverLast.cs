@@ -35,11 +35,13 @@ internal sealed class SlowDissolverLast : StockRule<LastSolid>, IProposesRepairs
 
         var others = last.Before.Additions.Where(a => a.Substance.Form == PhysicalForm.Solid).Sum(a => a.Mass.Grams);
         var share = Rounding.SixDigits(100 * VesselContents.PureGrams(last.Added[0]) / (solubility * last.After.FreeWaterGrams / 100));
-        var slow = new Check("one of the slow ones", Rounding.SixDigits(solubility * 10), Relation.Under, context.Options<SlowDissolverLastOptions>().SlowBelow, "g");
+        var slow = new Check("one of the slow ones", Rounding.SixDigits(solubility * 10), Relation.Under,
+            context.Options<SlowDissolverLastOptions>().SlowBelow, "g");
         var much = new Check("much of it", share, Relation.AtLeast, context.Options<SlowDissolverLastOptions>().ShareOfSolubility, "%");
         var fits = new Check("and not more than it holds", share, Relation.AtMost, 100, "%");
         var crowd = new Check(
-            "water that is full already", Rounding.SixDigits(1000 * others / last.Before.FreeWaterGrams), Relation.AtLeast, context.Options<SlowDissolverLastOptions>().SaltsBefore, "g/L");
+            "water that is full already", Rounding.SixDigits(1000 * others / last.Before.FreeWaterGrams), Relation.AtLeast,
+                context.Options<SlowDissolverLastOptions>().SaltsBefore, "g/L");
         var first = solids.Take(solids.Count - 1).All(m => m.Added[0].Substance.Id != substance.Id);
         return
         [
@@ -57,8 +59,10 @@ internal sealed class SlowDissolverLast : StockRule<LastSolid>, IProposesRepairs
         var (share, crowd) = (verdict.Much!.Value, verdict.Crowd!.Value);
         return context.Find(
             last.Step.Place,
-            $"The {name} goes in last, although it is the slow one: it takes {Say.Percent(share / 100)} of what the water holds of it at {Say.Number(VesselContents.BenchCelsius)} °C, "
-            + $"and by then the water already carries {Say.Number(crowd)} g/L of other salts. The last of it often stays undissolved at the bottom. "
+            $"The {name} goes in last, although it is the slow one: it takes {Say.Percent(share / 100)} of what the water holds of it "
+                + $"at {Say.Number(VesselContents.BenchCelsius)} °C, "
+            + $"and by then the water already carries {Say.Number(crowd)} g/L of other salts. The last of it often stays undissolved "
+            + "at the bottom. "
             + "Put it in first, while the water is warm and empty, and wait until it is clear.") with
         {
             Measured = new Measured("share of its solubility", share, verdict.Much.Limit, "%"),
@@ -75,16 +79,22 @@ internal sealed class SlowDissolverLast : StockRule<LastSolid>, IProposesRepairs
         }
 
         var addition = last.Added[0];
-        var solubility = work.Given($"{addition.Substance.Name} that 100 g of water hold at 20 °C", verdict.Solubility, "g", From.SolubilityTable);
-        work.Check(slow, work.Result("in a kg of water", "10 × that", 10 * solubility, "g"), work.Option("slow below", context.Options<SlowDissolverLastOptions>().SlowBelow));
+        var solubility = work.Given($"{addition.Substance.Name} that 100 g of water hold at 20 °C", verdict.Solubility, "g",
+            From.SolubilityTable);
+        work.Check(slow, work.Result("in a kg of water", "10 × that", 10 * solubility, "g"),
+            work.Option("slow below", context.Options<SlowDissolverLastOptions>().SlowBelow));
         var grams = work.Given("of it, pure", VesselContents.PureGrams(addition), "g", From.File);
         var water = work.Given("water in the vessel", last.After.FreeWaterGrams, "g", From.File);
-        var share = work.Result("of what the water holds", "100 × grams / (solubility × water / 100)", 100 * grams / (solubility * water / 100), "%");
-        work.Check(much, share, work.Option("least", context.Options<SlowDissolverLastOptions>().ShareOfSolubility)).Check(fits, share, 100);
+        var share = work.Result("of what the water holds", "100 × grams / (solubility × water / 100)",
+            100 * grams / (solubility * water / 100), "%");
+        work.Check(much, share, work.Option("least", context.Options<SlowDissolverLastOptions>().ShareOfSolubility)).Check(fits, share,
+            100);
         var others = work.Given("other solids in it by then", verdict.OtherGrams, "g", From.File);
         var crowd = work.Result(
-            "in a litre of water", "1000 × others / water", 1000 * others / work.Given("water before it", last.Before.FreeWaterGrams, "g", From.File), "g/L");
-        return work.Check(full, crowd, work.Option("least", context.Options<SlowDissolverLastOptions>().SaltsBefore)).Statements(verdict).Done(share);
+            "in a litre of water", "1000 × others / water",
+                1000 * others / work.Given("water before it", last.Before.FreeWaterGrams, "g", From.File), "g/L");
+        return work.Check(full, crowd, work.Option("least",
+            context.Options<SlowDissolverLastOptions>().SaltsBefore)).Statements(verdict).Done(share);
     }
 
     /// <summary>First into the water.</summary>

@@ -22,7 +22,8 @@ internal sealed class StocksLookAlike : RecipeRule<LikeBottles>
         var groups = bottles.Where(b => b.Colour is not null).GroupBy(b => b.Colour!).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.ToList()).ToList();
         if (groups.Count == 0)
         {
-            yield return new LikeBottles(recipe, "", [], bottles, null) { Checks = [Check.That("it doses bottles whose colour can be told", false)] };
+            yield return new LikeBottles(recipe, "", [], bottles,
+                null) { Checks = [Check.That("it doses bottles whose colour can be told", false)] };
         }
 
         foreach (var alike in groups)
@@ -44,16 +45,19 @@ internal sealed class StocksLookAlike : RecipeRule<LikeBottles>
             ? $"They are dosed {Say.Number(apart)} times apart, so a swapped bottle is that much too strong"
                 + (unmarked ? $", and nothing marks '{strongest!.Stock.Name}' as the concentrated one: its label has no dilution." : ".")
             : "A swapped bottle gives one part twice and the other not at all.";
-        var why = declared == 0 ? " and no label states a colour" : declared == stocks.Count ? " by their labels" : ", by a label or by what is in them";
+        var why = declared == 0 ? " and no label states a colour" : declared == stocks.Count ? " by their labels"
+            : ", by a label or by what is in them";
         return context.Find(
             stocks[^1].Dose.Entry.Place,
             $"{Say.List(stocks.Select(s => $"'{s.Stock.Stock.Name}'"))} are {(stocks.Count == 2 ? "both" : "all")} {verdict.Colour}{why}. "
-            + $"{stake} Give all but one a food dye (1 to 5 mg/L) or label of its own colour, always the same for the same part, and write it on the label.") with
+            + $"{stake} Give all but one a food dye (1 to 5 mg/L) or label of its own colour, always the same for the same part, and "
+            + "write it on the label.") with
         {
             Related =
             [
                 .. stocks.Select(s => new RelatedPlace(
-                    s.Declared ? s.Stock.Stock.Label!.Place : s.Stock.Stock.Place, $"{verdict.Colour}, {(s.Declared ? "as its label says" : "worked out from its contents")}")),
+                    s.Declared ? s.Stock.Stock.Label!.Place : s.Stock.Stock.Place,
+                        $"{verdict.Colour}, {(s.Declared ? "as its label says" : "worked out from its contents")}")),
             ],
             Values = [new NamedValue("stocks alike", stocks.Count, ""), new NamedValue("dose apart", apart, "")],
         };
@@ -61,7 +65,8 @@ internal sealed class StocksLookAlike : RecipeRule<LikeBottles>
 
     protected override Working Work(LikeBottles verdict, RuleContext context)
     {
-        var work = new WorkingBuilder(verdict.Count is null ? $"the bottles of '{verdict.Recipe.Recipe.Name}'" : $"the {verdict.Colour} bottles of '{verdict.Recipe.Recipe.Name}'");
+        var work = new WorkingBuilder(verdict.Count is null ? $"the bottles of '{verdict.Recipe.Recipe.Name}'"
+            : $"the {verdict.Colour} bottles of '{verdict.Recipe.Recipe.Name}'");
         foreach (var bottle in verdict.Bottles)
         {
             var stock = bottle.Stock;
@@ -74,7 +79,8 @@ internal sealed class StocksLookAlike : RecipeRule<LikeBottles>
             if (StockColour.Strongest(stock) is { } strongest)
             {
                 var strength = StockColour.Strength(strongest, stock.Volume.Litres);
-                work.Given($"'{stock.Stock.Name}': {strongest.Substance.Name} against what one can see (1 is just seen)", strength, "", "table of colours");
+                work.Given($"'{stock.Stock.Name}': {strongest.Substance.Name} against what one can see (1 is just "
+                    + "seen)", strength, "", "table of colours");
             }
 
             work.Remark($"'{stock.Stock.Name}' is {bottle.Colour ?? "of an unknown dye"}, worked out from its contents.");

@@ -76,7 +76,8 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
         var water = new Check("next to none", topUp.Before.FreeWaterLitres, Relation.AtMost, NextToNone * stock.Volume.Litres, "L");
         return new DryStart(stock, first, topUp, water)
         {
-            Checks = [water, Check.That("it is marked for the bench (else the first water may be left out for short)", stock.Stock.ForBench)],
+            Checks = [water, Check.That("it is marked for the bench (else the first water may be left out for "
+                + "short)", stock.Stock.ForBench)],
         };
     }
 
@@ -124,9 +125,12 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
         var (stock, first) = (verdict.Stock, verdict.First);
         return context.Find(
             first.Step.Place,
-            $"The first water of '{stock.Stock.Name}' is the top-up to {Say.Litres(stock.Volume.Litres)}: {first.Added[0].Substance.Name} and whatever follows it lie dry in the vessel until it is full. "
-            + "Filled to the mark over undissolved salt the volume is wrong once it dissolves, and what cakes at the bottom is missing in the first doses. "
-            + $"Pour about {Say.Litres(FirstWater.RoundedUp(stock.Volume.Litres * StartWith))} of water first, dissolve one salt after the other, and top up last.",
+            $"The first water of '{stock.Stock.Name}' is the top-up to {Say.Litres(stock.Volume.Litres)}: "
+                + $"{first.Added[0].Substance.Name} and whatever follows it lie dry in the vessel until it is full. "
+            + "Filled to the mark over undissolved salt the volume is wrong once it dissolves, and what cakes at the bottom is missing "
+            + "in the first doses. "
+            + $"Pour about {Say.Litres(FirstWater.RoundedUp(stock.Volume.Litres * StartWith))} of water first, dissolve one salt after "
+            + "the other, and top up last.",
             certainty: Certainty.Practice) with
         {
             Related = [new RelatedPlace(verdict.TopUp.Step.Place, "the first water")],
@@ -139,8 +143,10 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
         var needed = grams / verdict.Solubility * 100;
         return context.Find(
             verdict.Moment.Step.Place.Child("amount"),
-            $"{Say.Grams(grams)} of {verdict.Substance.Name} will not dissolve in the {Say.Litres(Litres(verdict.WaterGrams))} of water that is in the vessel by then: at {Say.Number(verdict.Celsius)} °C that holds {Say.Grams(holds)}, "
-            + $"and {Say.Grams(grams - holds)} stays at the bottom. Topped up over undissolved salt the volume is wrong, and the rest dissolves slowly or not at all. "
+            $"{Say.Grams(grams)} of {verdict.Substance.Name} will not dissolve in the {Say.Litres(Litres(verdict.WaterGrams))} of "
+                + $"water that is in the vessel by then: at {Say.Number(verdict.Celsius)} °C that holds {Say.Grams(holds)}, "
+            + $"and {Say.Grams(grams - holds)} stays at the bottom. Topped up over undissolved salt the volume is wrong, and the rest "
+            + "dissolves slowly or not at all. "
             + $"Pour at least {Say.Litres(FirstWater.RoundedUp(Litres(needed)))} of water first, or warm it.") with
         {
             Measured = new Measured("salt to dissolve", grams, holds, "g"),
@@ -159,7 +165,8 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
     {
         var work = new WorkingBuilder($"the water of '{verdict.Stock.Stock.Name}' before it is topped up");
         var poured = work.Given("water in the vessel by then", verdict.Water.Value, "L", From.File);
-        var least = work.Result("a tenth of the volume", "0.1 × volume", NextToNone * work.Given("volume", verdict.Stock.Volume.Litres, "L", From.File), "L");
+        var least = work.Result("a tenth of the volume", "0.1 × volume",
+            NextToNone * work.Given("volume", verdict.Stock.Volume.Litres, "L", From.File), "L");
         return work.Check(verdict.Water, poured, least).Statements(verdict).Done(poured);
     }
 
@@ -168,7 +175,8 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
         var work = new WorkingBuilder($"{verdict.Substance.Name} at step '{verdict.Moment.Step.Id}'");
         var grams = work.Given("of it, pure", verdict.Grams, "g", From.File);
         var water = work.Given("water in the vessel by then", verdict.WaterGrams, "g", From.File);
-        var solubility = work.Given($"100 g of water hold at {Say.Number(verdict.Celsius)} °C", verdict.Solubility, "g", From.SolubilityTable);
+        var solubility = work.Given($"100 g of water hold at {Say.Number(verdict.Celsius)} °C", verdict.Solubility, "g",
+            From.SolubilityTable);
         var holds = work.Result("the water holds", "solubility × water / 100", solubility * water / 100, "g");
         return work.Check(verdict.Over, grams, work.Result("with 2 % for the table", "holds × 1.02", holds * FirstWater.Slack, "g"))
             .Statements(verdict).Done(grams);

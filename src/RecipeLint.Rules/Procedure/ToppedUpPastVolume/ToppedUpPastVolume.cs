@@ -25,7 +25,8 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
         var implausible = context.Facts.Workspace.Problems.Any(p => p.Kind == ProblemKind.ImplausibleAmount && p.Place.File == stock.Stock.File);
         if (implausible || !moments.Any(m => m.Step is TopUpStep))
         {
-            yield return new VolumeAtMark(stock, MarkFault.None, null, 0, 0, null) { Checks = [Check.That("it is topped up, and its amounts are meant", false)] };
+            yield return new VolumeAtMark(stock, MarkFault.None, null, 0, 0,
+                null) { Checks = [Check.That("it is topped up, and its amounts are meant", false)] };
             yield break;
         }
 
@@ -48,18 +49,21 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
         {
             MarkFault.MarkTooHigh => (
                 ((TopUpStep)moment.Step).To!.Place,
-                $"The vessel is topped up to {Say.Litres(litres)}, but the stock makes {Say.Litres(limit)}: everything in it comes out at {Say.Percent(limit / litres)} of what is meant. "
+                $"The vessel is topped up to {Say.Litres(litres)}, but the stock makes {Say.Litres(limit)}: everything in it comes out "
+                    + $"at {Say.Percent(limit / litres)} of what is meant. "
                 + "Doses are worked out from what the stock makes. Correct the mark, or 'makes' and the doses with it.",
                 []),
             MarkFault.FullBefore => (
                 moment.Step.Place,
                 $"Before it is topped up to {Say.Litres(limit)} the vessel already holds about {Say.Litres(litres)}: "
-                + $"water, liquids and what the dissolved salts take up. The stock comes out {Say.Percent((litres - limit) / litres)} weaker than its label. "
+                + $"water, liquids and what the dissolved salts take up. The stock comes out {Say.Percent((litres - limit) / litres)} "
+                + "weaker than its label. "
                 + $"Pour about {Say.Litres(litres - limit + (0.1 * limit))} less water at the start, so that there is room to top up.",
                 Largest(verdict.Stock.Mixing.Steps.Take(moment.Index))),
             _ => (
                 moment.Step.Place,
-                $"What goes in after the vessel is topped up brings it to about {Say.Litres(litres)} instead of {Say.Litres(limit)}: the stock comes out {Say.Percent(1 - (limit / litres))} weaker than its label. "
+                $"What goes in after the vessel is topped up brings it to about {Say.Litres(litres)} instead of {Say.Litres(limit)}: "
+                    + $"the stock comes out {Say.Percent(1 - (limit / litres))} weaker than its label. "
                 + "The mark only counts when nothing follows it. Put this step before the top-up.",
                 (IEnumerable<RelatedPlace>)[new RelatedPlace(LastTopUp(verdict.Stock).Step.Place, "topped up here")]),
         };
@@ -81,15 +85,18 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
 
         var (title, what, from, against) = verdict.Fault switch
         {
-            MarkFault.MarkTooHigh => ($"the mark of step '{moment.Step.Id}' against what '{name}' makes", "topped up to", From.File, "the stock makes"),
+            MarkFault.MarkTooHigh => ($"the mark of step '{moment.Step.Id}' against what '{name}' makes", "topped up to", From.File,
+                "the stock makes"),
             MarkFault.FullBefore => (
-                $"the vessel before step '{moment.Step.Id}'", "water, liquids and what the dissolved solids take up", From.VolumeModel, "topped up to"),
+                $"the vessel before step '{moment.Step.Id}'", "water, liquids and what the dissolved solids take up", From.VolumeModel,
+                    "topped up to"),
             _ => ($"the vessel after the last step of '{name}'", "in the vessel", From.VolumeModel, "the stock makes"),
         };
         var work = new WorkingBuilder(title);
         var holds = work.Given(what, verdict.Litres, "L", from);
         var limit = work.Given(against, verdict.Mark, "L", From.File);
-        var room = work.Result("with the tolerance", "mark × (1 + tolerance / 100)", limit * (1 + (work.Option("tolerance", context.Options<ToppedUpPastVolumeOptions>().Tolerance) / 100)), "L");
+        var room = work.Result("with the tolerance", "mark × (1 + tolerance / 100)",
+            limit * (1 + (work.Option("tolerance", context.Options<ToppedUpPastVolumeOptions>().Tolerance) / 100)), "L");
         return work.Check(past, holds, room).Done(holds);
     }
 
@@ -104,7 +111,8 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
         if (stock.Stock.Makes is { } makes && context.Item(makes.Place) is { } written && context.Item(finding.Place) is { Text.Length: > 0 })
         {
             yield return Mend.Chemistry(
-                "right-mark", $"Top up to {written.Text}, what the stock makes.", new JsonEdit.ReplaceValue(finding.Place, JsonDraft.Of(written.Text)));
+                "right-mark", $"Top up to {written.Text}, what the stock makes.",
+                    new JsonEdit.ReplaceValue(finding.Place, JsonDraft.Of(written.Text)));
         }
 
         if (finding.Related is [{ Place: var mark }, ..] && RepairContext.StepAt(stock, mark) is { } topUp && RepairContext.StepAt(stock, finding.Place) is { } late

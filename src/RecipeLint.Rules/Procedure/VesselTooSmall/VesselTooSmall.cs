@@ -18,11 +18,13 @@ internal sealed class VesselTooSmall : StockRule<BatchInVessel>, IProposesRepair
     {
         if (stock.Stock.Vessel is not { } named || stock.Settings.Vessels.FirstOrDefault(v => v.Name == named.Value) is not { Capacity: { } capacity } vessel)
         {
-            yield return new BatchInVessel(stock, default, null, null) { Checks = [Check.That("it names a vessel of the shop whose capacity is known", false)] };
+            yield return new BatchInVessel(stock, default, null,
+                null) { Checks = [Check.That("it names a vessel of the shop whose capacity is known", false)] };
             yield break;
         }
 
-        var batch = new Check("more than it holds", Rounding.SixDigits(stock.Volume.Litres), Relation.Over, Rounding.SixDigits(capacity.Litres), "L");
+        var batch = new Check("more than it holds", Rounding.SixDigits(stock.Volume.Litres), Relation.Over,
+            Rounding.SixDigits(capacity.Litres), "L");
         yield return new BatchInVessel(stock, capacity, vessel.Place, batch) { Checks = [batch] };
     }
 
@@ -33,7 +35,8 @@ internal sealed class VesselTooSmall : StockRule<BatchInVessel>, IProposesRepair
         var instead = others.Count > 0 ? $"Mix it in '{others[0]}'" : "Name a larger vessel";
         return context.Find(
             named.Place,
-            $"'{named.Value}' holds {Say.Litres(capacity.Litres)}, but the batch is {Say.Litres(stock.Volume.Litres)}: {Say.Litres((stock.Volume - capacity).Litres)} does not fit. "
+            $"'{named.Value}' holds {Say.Litres(capacity.Litres)}, but the batch is {Say.Litres(stock.Volume.Litres)}: "
+                + $"{Say.Litres((stock.Volume - capacity).Litres)} does not fit. "
             + "A batch split between vessels has no mark to top up to, and the parts differ. "
             + $"{instead}, or make {Say.Litres(capacity.Litres)} or less at a time.") with
         {
