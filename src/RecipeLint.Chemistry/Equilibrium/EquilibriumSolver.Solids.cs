@@ -11,13 +11,14 @@ public sealed partial class EquilibriumSolver
     public PrecipitationResult Precipitate(SolutionInput input, IEnumerable<Solid> allowed)
     {
         if (Reject(input) is { } reason) return new PrecipitationResult(new Equilibrium(reason, 0), reason);
-        var kernel = new Kernel(Constants, input);
-        if (!kernel.Solve(input))
+        var run = new SolverRun(Constants, input);
+        if (!run.Clear(input))
         {
             var lost = Lost(input);
-            return new PrecipitationResult(new Equilibrium(lost, kernel.Iterations), lost);
+            return new PrecipitationResult(new Equilibrium(lost, run.Newton.Iterations), lost);
         }
-        var initial = kernel.Result(input);
+        var writer = new ResultWriter(run, input);
+        var initial = writer.Result();
         var indices = new SortedSet<int>();
         foreach (var solid in allowed)
         {
@@ -25,16 +26,15 @@ public sealed partial class EquilibriumSolver
             if (index < 0) return new PrecipitationResult(initial, $"{solid.Name} is not a solid of the constant set '{Constants.Name}'.");
             indices.Add(index);
         }
-        var candidates = new List<Kernel.ActiveSolid>();
-        foreach (var index in indices) if (kernel.Describe(index) is { } s) candidates.Add(s);
-        kernel.ConserveProtonsAndWater();
-        if (!kernel.SolveWithSolids(candidates))
+        var candidates = new List<ActiveSolid>();
+        foreach (var index in indices) if (run.Problem.Describe(index) is { } s) candidates.Add(s);
+        if (!run.WithSolids(candidates))
             return new PrecipitationResult(initial, "The set of solids in equilibrium with this solution was not found: the iteration did not converge.");
         var deposits = new List<Deposit>();
-        foreach (var s in kernel.ActiveSolids)
+        foreach (var s in run.Solids.Present)
             if (s.Amount > 0) deposits.Add(new Deposit(Constants.Solids[s.Index], s.Amount));
         deposits.Sort((a, b) => IndexOf(a.Solid).CompareTo(IndexOf(b.Solid)));
-        return new PrecipitationResult(initial, kernel.Result(input), deposits, kernel.RemainingTotals(), kernel.WaterKg);
+        return new PrecipitationResult(initial, writer.Result(), deposits, writer.Remaining(), run.At.WaterKg);
     }
 
     /// <summary>As <see cref="Precipitate(SolutionInput, IEnumerable{Solid})"/> with every solid of the given roles.</summary>

@@ -17,10 +17,10 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
     public Equilibrium Solve(SolutionInput input)
     {
         if (Reject(input) is { } reason) return new Equilibrium(reason, 0);
-        var kernel = new Kernel(Constants, input);
-        return kernel.Solve(input)
-            ? kernel.Result(input)
-            : new Equilibrium(Lost(input), kernel.Iterations);
+        var run = new SolverRun(Constants, input);
+        return run.Clear(input)
+            ? new ResultWriter(run, input).Result()
+            : new Equilibrium(Lost(input), run.Newton.Iterations);
     }
 
     private static string Lost(SolutionInput input) => input is { FixedPh: > 10, CarbonDioxideAtm: not null }

@@ -193,10 +193,10 @@ public sealed class SolubilityTests
                 double nu = cations + anions;
                 var mean = (cations * (state.LogActivity(cation)!.Value - Math.Log10(cations * m)) + anions * (state.LogActivity(anion)!.Value - Math.Log10(anions * m))) / nu;
                 int z = Math.Max(cations, anions);
-                double ionic = 0.5 * m * (cations * anions * anions + anions * cations * cations), root = Math.Sqrt(ionic), a = DebyeHueckel.A(celsius) * Kernel.Ln10 / 3;
+                double ionic = 0.5 * m * (cations * anions * anions + anions * cations * cations), root = Math.Sqrt(ionic), a = DebyeHueckel.A(celsius) * Problem.Ln10 / 3;
                 var f = -a * (root / (1 + 1.2 * root) + 2 / 1.2 * Math.Log(1 + 1.2 * root));
                 var b = 2 * (b0 + b0T * dt) + (b1 + b1T * dt) / (2 * ionic) * (1 - (1 + 2 * root - 2 * ionic) * Math.Exp(-2 * root));
-                var pitzer = (z * f + m * 2 * cations * anions / nu * b + m * m * 2 * Math.Pow(cations * anions, 1.5) / nu * 1.5 * (c + cT * dt)) / Kernel.Ln10;
+                var pitzer = (z * f + m * 2 * cations * anions / nu * b + m * m * 2 * Math.Pow(cations * anions, 1.5) / nu * 1.5 * (c + cT * dt)) / Problem.Ln10;
                 Assert.True(Math.Abs(mean - pitzer) < 0.02, $"{cation} {anion} {m} mol/kg at {celsius} °C: log10 {mean:0.000}, Pitzer {pitzer:0.000}");
             }
     }

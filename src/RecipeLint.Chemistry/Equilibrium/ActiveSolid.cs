@@ -1,0 +1,21 @@
+namespace RecipeLint.Chemistry.Equilibrium;
+
+/// <summary>A solid that is, or may come to be, in equilibrium with the solution, with its amount in mol per kg of initial water.</summary>
+internal sealed class ActiveSolid
+{
+    /// <summary>Its place in the constant set.</summary>
+    public required int Index { get; init; }
+
+    /// <summary>Components it is made of and with what numbers; H+ is among them, water is not.</summary>
+    public required int[] Term { get; init; }
+    public required double[] Coefficient { get; init; }
+
+    public required double Water { get; init; }
+    public required double Proton { get; init; }
+    public required double LnK { get; init; }
+    public double Amount { get; set; }
+    public double Saved { get; set; }
+
+    /// <summary>Shift of ln K while the solver approaches a hard case; 0 in any result.</summary>
+    public double Offset { get; set; }
+}

@@ -1,0 +1,132 @@
+namespace RecipeLint.Chemistry.Equilibrium;
+
+/// <summary>
+/// The numeric problem for one solution: what takes part, its constants at the temperature, and what must be conserved. Everything here is
+/// in natural logarithms, mol per kg of water and mol per kg of initial water. The equations are written out in method.md.
+/// </summary>
+internal sealed class Problem
+{
+    public const double Ln10 = 2.302585092994046;
+
+    /// <summary>mol of water in a kilogram, the value of the reference calculations.</summary>
+    public const double MolWater = 55.50837;
+
+    private readonly double _kelvin, _log10Kelvin;
+
+    public readonly ConstantSet Set;
+    public readonly Stoichiometry S;
+    public readonly IonPairs Pairs;
+
+    /// <summary>A of Debye and Hueckel, log10 scale, (kg/mol)^0.5.</summary>
+    public readonly double LimitingSlope;
+
+    /// <summary>ln K of formation of each complex.</summary>
+    public readonly double[] LnK;
+
+    /// <summary>Total of each component, mol/kg; 0 for H+ and for a component set by a gas.</summary>
+    public readonly double[] Total;
+
+    /// <summary>Inert ions, mol per kg of initial water.</summary>
+    public readonly double[] InertMol;
+
+    /// <summary>ln of what the gas sets: activity of carbonate times that of H+ squared over that of water.</summary>
+    public readonly double GasLnTarget;
+
+    public Problem(ConstantSet set, SolutionInput input)
+    {
+        Set = set;
+        _kelvin = input.Celsius + 273.15;
+        _log10Kelvin = Math.Log10(_kelvin);
+        LimitingSlope = DebyeHueckel.A(input.Celsius);
+        S = new Stoichiometry(set, input);
+        Total = new double[S.ComponentCount];
+        var totals = input.Totals.MolPerKg;
+        for (var a = 1; a < S.ComponentCount; a++) Total[a] = a == S.Gas ? 0 : totals[S.TableComponent[a]];
+        LnK = new double[S.ComplexCount];
+        for (var i = 0; i < S.ComplexCount; i++) LnK[i] = LnKAt(set.SpeciesLogK.AsSpan(6 * S.TableSpecies[i], 6));
+        InertMol = new double[input.InertIons.Count];
+        double inertCharge = 0;
+        for (var i = 0; i < InertMol.Length; i++)
+        {
+            var ion = input.InertIons[i];
+            InertMol[i] = ion.MolPerKg;
+            inertCharge += ion.Charge * ion.MolPerKg;
+        }
+        for (var a = 1; a < S.ComponentCount; a++) if (a != S.Gas) ProtonTotal -= S.Charge[a] * Total[a];
+        ProtonTotal -= inertCharge;
+        FixedPh = input.FixedPh;
+        if (S.Gas >= 0) GasLnTarget = LnKAt(set.GasLogK) + Math.Log(input.CarbonDioxideAtm!.Value);
+        Pairs = new IonPairs(set.Pairs, S, _kelvin);
+    }
+
+    /// <summary>Protons to be accounted for, mol/kg: what charge balance asks for, or what a solution had before anything fell out.</summary>
+    public double ProtonTotal { get; private set; }
+
+    /// <summary>Water to be accounted for, mol per kg of initial water.</summary>
+    public double WaterTotal { get; private set; } = MolWater;
+
+    /// <summary>The pH when it is given.</summary>
+    public double? FixedPh { get; private set; }
+
+    /// <summary>Takes the protons and the water of a state as what must be conserved while solids form.</summary>
+    public void ConserveProtonsAndWater(Iterate at)
+    {
+        double protons = 0;
+        for (var i = 0; i < S.ComponentCount + S.ComplexCount; i++) protons += S.Proton[i] * at.M[i];
+        ProtonTotal = protons;
+        WaterTotal = S.WaterIn(at.M);
+        FixedPh = null;
+    }
+
+    /// <summary>Whether a component's molality follows from a balance, and not from a given pH or gas.</summary>
+    public bool IsBalanced(int component) => component == 0 ? FixedPh is null : component != S.Gas;
+
+    /// <summary>A solid of the constant set as this problem sees it; null when a component is missing.</summary>
+    public ActiveSolid? Describe(int index)
+    {
+        var terms = new List<int>();
+        var coefficients = new List<double>();
+        double water = 0, proton = 0;
+        foreach (var (component, v) in Set.Solids[index].Terms)
+        {
+            if (component == Components.Water) { water = v; continue; }
+            var a = S.Local[component];
+            if (a < 0) return null;
+            if (a == 0) proton += v;
+            else if (a == S.Gas) proton += v * S.Charge[a];
+            terms.Add(a);
+            coefficients.Add(v);
+        }
+        return new ActiveSolid
+        {
+            Index = index,
+            Term = [.. terms],
+            Coefficient = [.. coefficients],
+            Water = water,
+            Proton = proton,
+            LnK = LnKAt(Set.SolidLogK.AsSpan(6 * index, 6)),
+        };
+    }
+
+    /// <summary>log10 K of a solid of the set at the temperature of the solution.</summary>
+    public double SolidLogK(int index) => ConstantSet.LogK(Set.SolidLogK.AsSpan(6 * index, 6), _kelvin, _log10Kelvin);
+
+    private double LnKAt(ReadOnlySpan<double> coefficients) => Ln10 * ConstantSet.LogK(coefficients, _kelvin, _log10Kelvin);
+}
+
+/// <summary>The Debye-Hueckel constant over temperature.</summary>
+internal static class DebyeHueckel
+{
+    /// <summary>A on the log10 scale, molal, at a temperature in °C between 0 and 50: the tabulated values, joined by cubic arcs.</summary>
+    public static double A(double celsius)
+    {
+        var t = ThermoTables.DebyeHueckelCelsius;
+        var a = ThermoTables.DebyeHueckelA;
+        var step = t[1] - t[0];
+        var i = Math.Clamp((int)((celsius - t[0]) / step), 0, t.Length - 2);
+        double Slope(ReadOnlySpan<double> v, int k) => k == 0 ? v[1] - v[0] : k == v.Length - 1 ? v[k] - v[k - 1] : (v[k + 1] - v[k - 1]) / 2;
+        double s0 = Slope(a, i), s1 = Slope(a, i + 1), u = (celsius - t[i]) / step;
+        double u2 = u * u, u3 = u2 * u;
+        return (2 * u3 - 3 * u2 + 1) * a[i] + (u3 - 2 * u2 + u) * s0 + (-2 * u3 + 3 * u2) * a[i + 1] + (u3 - u2) * s1;
+    }
+}

@@ -1,0 +1,131 @@
+using System.Globalization;
+
+namespace RecipeLint.Chemistry.Equilibrium;
+
+/// <summary>Turns a solved state into an immutable result.</summary>
+internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
+{
+    private static readonly ulong[] SolidMask = Stoichiometry.Masks(ThermoTables.SolidStart, ThermoTables.SolidTerms);
+
+    private readonly Problem _problem = solve.Problem;
+    private readonly Stoichiometry _s = solve.Problem.S;
+    private readonly Iterate _at = solve.At;
+
+    public Equilibrium Result()
+    {
+        var (charge, magnitude) = ChargeSums();
+        return new Equilibrium(Species(), SolidIndices(), Judge(), solve.Newton.Iterations)
+        {
+            Celsius = input.Celsius,
+            Ph = -_at.LnActivity(0) / Problem.Ln10,
+            IonicStrength = _at.Ionic,
+            WaterActivity = Math.Exp(_at.LnAw),
+            MassResidual = MassResidual(),
+            ChargeResidual = _problem.FixedPh is null ? charge / Math.Max(magnitude, 1e-300) : 0,
+            ChargeGapEquivalentsPerKg = charge,
+        };
+    }
+
+    /// <summary>mol per kg of the water left, by component.</summary>
+    public ComponentTotals Remaining()
+    {
+        Span<double> totals = stackalloc double[Components.Count];
+        for (var a = 1; a < _s.ComponentCount; a++) totals[_s.TableComponent[a]] = solve.Dissolved(a);
+        return ComponentTotals.Of(totals);
+    }
+
+    private SpeciesAmount[] Species()
+    {
+        var species = new SpeciesAmount[_s.Count];
+        int free = _s.ComponentCount, inert = free + _s.ComplexCount;
+        for (var i = 0; i < species.Length; i++)
+        {
+            var name = i < free ? Components.Names[_s.TableComponent[i]]
+                : i < inert ? ThermoTables.SpeciesNames[_s.TableSpecies[i - free]] : input.InertIons[i - inert].Name;
+            var ln = i < inert ? _at.LnM[i] + _at.LnGamma[i] : Math.Log(Math.Max(_at.M[i], 1e-300)) + _at.LnGamma[i];
+            species[i] = new SpeciesAmount(name, (int)_s.Charge[i], _at.M[i], ln / Problem.Ln10);
+        }
+        return species;
+    }
+
+    private SolidIndex[] SolidIndices()
+    {
+        Span<double> activity = stackalloc double[Components.Count];
+        for (var a = 0; a < _s.ComponentCount; a++) activity[_s.TableComponent[a]] = _at.LnActivity(a);
+        activity[Components.Water] = _at.LnAw;
+        var solids = _problem.Set.Solids;
+        var count = 0;
+        for (var k = 0; k < solids.Count; k++) if ((SolidMask[solids[k].Table] & ~_s.Present) == 0) count++;
+        var result = new SolidIndex[count];
+        count = 0;
+        for (var k = 0; k < solids.Count; k++)
+        {
+            var table = solids[k].Table;
+            if ((SolidMask[table] & ~_s.Present) != 0) continue;
+            double ln = 0;
+            for (int t = ThermoTables.SolidStart[table]; t < ThermoTables.SolidStart[table + 1]; t++)
+                ln += ThermoTables.SolidCoefficients[t] * activity[ThermoTables.SolidTerms[t]];
+            result[count++] = new SolidIndex(solids[k], ln / Problem.Ln10 - _problem.SolidLogK(k));
+        }
+        return result;
+    }
+
+    private (double Sum, double Magnitude) ChargeSums()
+    {
+        double charge = 0, magnitude = 0;
+        for (var i = 0; i < _s.Count; i++)
+        {
+            charge += _s.Charge[i] * _at.M[i];
+            magnitude += Math.Abs(_s.Charge[i]) * _at.M[i];
+        }
+        return (charge, magnitude);
+    }
+
+    private double MassResidual()
+    {
+        double worst = 0, water = _at.WaterKg;
+        for (var a = 1; a < _s.ComponentCount; a++)
+        {
+            if (a == _s.Gas) continue;
+            var sum = _s.Sum(a, _at.M);
+            sum *= water;
+            foreach (var s in solve.Solids.Present)
+                for (var t = 0; t < s.Term.Length; t++) if (s.Term[t] == a) sum += s.Coefficient[t] * s.Amount;
+            worst = Math.Max(worst, Math.Abs(sum / _problem.Total[a] - 1));
+        }
+        return worst;
+    }
+
+    private Validity Judge()
+    {
+        var reasons = new List<string>();
+        var trust = Trust.InRange;
+        var ionic = _at.Ionic;
+        if (ionic > 6)
+        {
+            trust = Trust.OutOfRange;
+            reasons.Add(string.Create(CultureInfo.InvariantCulture,
+                $"The ionic strength, {ionic:0.0} mol/kg, is above 6 mol/kg, where activity coefficients of the model are a guess."));
+        }
+        else if (ionic > 3)
+        {
+            trust = Trust.Estimate;
+            reasons.Add(string.Create(CultureInfo.InvariantCulture,
+                $"The ionic strength, {ionic:0.0} mol/kg, is above 3 mol/kg: saturation indices are good to about 0.3."));
+        }
+        double inert = 0;
+        for (var i = _s.ComponentCount + _s.ComplexCount; i < _s.Count; i++) inert += _s.Charge[i] * _s.Charge[i] * _at.M[i] / 2;
+        if (inert > 0.01 * ionic && inert > 1e-9)
+        {
+            if (trust == Trust.InRange) trust = Trust.Estimate;
+            reasons.Add(string.Create(CultureInfo.InvariantCulture,
+                $"Ions without constants make {100 * inert / ionic:0.#} % of the ionic strength."));
+        }
+        if (_at.LnAw > 0)
+        {
+            trust = Trust.OutOfRange;
+            reasons.Add("The model's water activity is above 1, which no solution has.");
+        }
+        return new Validity(trust, reasons);
+    }
+}

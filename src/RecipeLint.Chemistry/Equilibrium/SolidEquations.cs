@@ -1,0 +1,193 @@
+namespace RecipeLint.Chemistry.Equilibrium;
+
+/// <summary>
+/// What solids present add to the equations: one mass action each, the balance of water, and balances that still mean something where the
+/// solids leave next to nothing of a component.
+/// </summary>
+internal sealed class SolidEquations(Problem problem, Iterate at, Activity activity, NewtonWork work)
+{
+    /// <summary>
+    /// Share of a total that is added to both sides of its balance beside solids. What they leave of a component is a small difference of
+    /// large amounts: below this share its logarithm is noise, and nothing needs it, because the solid's constant decides what is left.
+    /// </summary>
+    private const double Blur = 1e-10;
+
+    /// <summary>Below this ratio of what should be left to what is dissolved the logarithm goes on as a straight line, through zero and beyond.</summary>
+    private const double Straight = 0.1;
+
+    /// <summary>Share of a total from which on a step may not use up what is left of it; what is less may pass through zero.</summary>
+    private const double Guarded = 1e-3;
+
+    /// <summary>The solids in equilibrium with the solution.</summary>
+    public List<ActiveSolid> Present { get; } = [];
+
+    public bool Any => Present.Count > 0;
+
+    /// <summary>Residual of a component's balance: the logarithm of what is dissolved over what the solids leave of its total.</summary>
+    public double Balance(int a, double water)
+    {
+        if (!Any) return Math.Log(work.Sum[a] * water / problem.Total[a]);
+        var ratio = Ratio(a, water, out _);
+        return ratio > Straight ? -Math.Log(ratio) : 1 - Math.Log(Straight) - ratio / Straight;
+    }
+
+    /// <summary>Derivative of a balance by the molality dissolved.</summary>
+    public double BalanceSlope(int a, double water)
+    {
+        if (!Any) return 1 / work.Sum[a];
+        var ratio = Ratio(a, water, out var dissolved);
+        return (ratio > Straight ? 1 : ratio / Straight) * water / dissolved;
+    }
+
+    private double Ratio(int a, double water, out double dissolved)
+    {
+        var blur = Blur * problem.Total[a];
+        dissolved = work.Sum[a] * water + blur;
+        return (LeftOver(a) + blur) / dissolved;
+    }
+
+    /// <summary>Derivative of a balance by the amount bound in solids.</summary>
+    private double BoundSlope(int a, double water)
+    {
+        var blur = Blur * problem.Total[a];
+        double dissolved = work.Sum[a] * water + blur, left = LeftOver(a) + blur;
+        return 1 / (left > Straight * dissolved ? left : Straight * dissolved);
+    }
+
+    /// <summary>What the solids leave of a component's total, mol per kg of initial water.</summary>
+    public double LeftOver(int a)
+    {
+        var left = problem.Total[a];
+        foreach (var s in Present)
+            for (var t = 0; t < s.Term.Length; t++)
+                if (s.Term[t] == a) left -= s.Coefficient[t] * s.Amount;
+        return left;
+    }
+
+    public double ProtonsLeft()
+    {
+        var protons = problem.ProtonTotal;
+        foreach (var s in Present) protons -= s.Proton * s.Amount;
+        return protons;
+    }
+
+    /// <summary>
+    /// Residual of the proton condition: the logarithm of one side over the other. Beside solids, which may change its sign, an inverse
+    /// hyperbolic sine of the difference takes its place: a straight line near zero, a logarithm far from it.
+    /// </summary>
+    public double ProtonBalance()
+    {
+        if (!Any) return Math.Log(work.Positive / work.Negative);
+        if (work.ProtonScale == 0) work.ProtonScale = work.Positive + work.Negative;
+        return Math.Asinh((work.Positive - work.Negative) / work.ProtonScale);
+    }
+
+    private double ProtonSpread()
+    {
+        var open = work.Positive - work.Negative;
+        return Math.Sqrt(open * open + work.ProtonScale * work.ProtonScale);
+    }
+
+    /// <summary>Derivatives of the proton condition by the molalities on its two sides.</summary>
+    public (double Positive, double Negative) ProtonSlopes(double water) => Any
+        ? (water / ProtonSpread(), water / ProtonSpread())
+        : (water / work.Positive, water / work.Negative);
+
+    /// <summary>Mass action of each solid and the balance of water.</summary>
+    public void Residuals(double water)
+    {
+        if (!Any) return;
+        var row = work.IonicRow + 1;
+        foreach (var s in Present) work.F[row++] = at.LnSaturation(s) - s.Offset;
+        var total = water * problem.S.WaterIn(at.M);
+        foreach (var s in Present) total += s.Water * s.Amount;
+        work.F[row] = total > 0 ? Math.Log(total / problem.WaterTotal) : 10;
+    }
+
+    /// <summary>Rows and columns of the solids and of water.</summary>
+    public void Jacobian(double water, double ionic)
+    {
+        if (!Any) return;
+        int n = work.Size, free = problem.S.ComponentCount, first = free + 1, waterColumn = n - 1;
+        var overProton = 1 / ProtonSpread();
+        if (problem.FixedPh is null) work.Jacobian[waterColumn] = (work.Positive - work.Negative + ProtonsLeft()) * overProton;
+        for (var a = 1; a < free; a++)
+            if (a != problem.S.Gas) work.Jacobian[a * n + waterColumn] = work.Sum[a] * BalanceSlope(a, water);
+        for (var k = 0; k < Present.Count; k++)
+        {
+            SolidRow(Present[k], first + k, water, ionic);
+            if (problem.FixedPh is null) work.Jacobian[first + k] = Present[k].Proton * overProton;
+        }
+        WaterRow(first, water);
+    }
+
+    private void SolidRow(ActiveSolid s, int number, double water, double ionic)
+    {
+        int n = work.Size, free = problem.S.ComponentCount;
+        var row = work.Jacobian.AsSpan(number * n, n);
+        double column = 0;
+        for (var t = 0; t < s.Term.Length; t++)
+        {
+            var a = s.Term[t];
+            row[a] += s.Coefficient[t];
+            DenseLu.AddScaled(row[..free], activity.Rows.AsSpan(a * free, free), s.Coefficient[t]);
+            column += s.Coefficient[t] * at.GammaI[a];
+            if (a > 0 && a != problem.S.Gas) work.Jacobian[a * n + number] = s.Coefficient[t] * BoundSlope(a, water);
+        }
+        if (s.Water != 0) DenseLu.AddScaled(row[..free], work.WaterSlope, s.Water);
+        row[free] = column * ionic;
+    }
+
+    private void WaterRow(int first, double water)
+    {
+        int n = work.Size, row = (n - 1) * n;
+        var species = problem.S;
+        double total = water * species.WaterIn(at.M), all = total;
+        foreach (var s in Present) all += s.Water * s.Amount;
+        if (!(all > 0)) all = problem.WaterTotal;
+        for (var i = 0; i < species.ComplexCount; i++)
+        {
+            var w = species.Water[i] * at.M[species.ComponentCount + i] * water / all;
+            if (w == 0) continue;
+            for (var t = species.Start[i]; t < species.Start[i + 1]; t++) work.Jacobian[row + species.Term[t]] += w * species.Coefficient[t];
+        }
+        for (var k = 0; k < Present.Count; k++) work.Jacobian[row + first + k] = Present[k].Water / all;
+        work.Jacobian[row + n - 1] = total / all;
+    }
+
+    /// <summary>Cuts a step so that no component of which there is plenty is used up to more than 98 % and water changes by half at most.</summary>
+    public double StepLength(double length)
+    {
+        if (!Any) return length;
+        var first = problem.S.ComponentCount + 1;
+        for (var a = 1; a < problem.S.ComponentCount; a++)
+        {
+            if (a == problem.S.Gas) continue;
+            double used = 0;
+            for (var k = 0; k < Present.Count; k++)
+            {
+                var s = Present[k];
+                for (var t = 0; t < s.Term.Length; t++) if (s.Term[t] == a) used += s.Coefficient[t] * work.Step[first + k];
+            }
+            var left = LeftOver(a);
+            if (left > Guarded * problem.Total[a] && used * length > 0.98 * left) length = 0.98 * left / used;
+        }
+        var w = Math.Abs(work.Step[work.Size - 1]);
+        if (w * length > 0.7) length = 0.7 / w;
+        return length;
+    }
+
+    public void Save()
+    {
+        if (!Any) return;
+        foreach (var s in Present) s.Saved = s.Amount;
+        work.Saved[work.Size - 1] = at.LnW;
+    }
+
+    public void Move(double length)
+    {
+        if (!Any) return;
+        for (var k = 0; k < Present.Count; k++) Present[k].Amount = Present[k].Saved + length * work.Step[work.IonicRow + 1 + k];
+        at.LnW = work.Saved[work.Size - 1] + length * work.Step[work.Size - 1];
+    }
+}

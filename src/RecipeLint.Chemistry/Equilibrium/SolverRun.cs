@@ -1,0 +1,90 @@
+namespace RecipeLint.Chemistry.Equilibrium;
+
+/// <summary>One solve, put together: the problem and everything that works on it.</summary>
+internal sealed class SolverRun
+{
+    private readonly Beginning _beginning;
+    private readonly Sweep _sweep;
+    private readonly Activity _activity;
+    private readonly SolidSearch _search;
+    private readonly NewtonWork _work;
+
+    public readonly Problem Problem;
+    public readonly Iterate At;
+    public readonly Newton Newton;
+    public readonly Descent Descent;
+    public readonly SolidEquations Solids;
+
+    /// <summary>What is dissolved of a component by the last residuals, mol per kg of the water left.</summary>
+    public double Dissolved(int component) => _work.Sum[component];
+
+    public SolverRun(ConstantSet set, SolutionInput input)
+    {
+        Problem = new Problem(set, input);
+        At = new Iterate(Problem);
+        _activity = new Activity(Problem, At);
+        _work = new NewtonWork(Problem.S);
+        Solids = new SolidEquations(Problem, At, _activity, _work);
+        Newton = new Newton(Problem, At, _activity, new NewtonEquations(Problem, At, _activity, Solids, _work), Solids, _work);
+        Descent = new Descent(Problem, At, _activity);
+        _beginning = new Beginning(Problem, At, _activity, Descent);
+        _sweep = new Sweep(Problem, At, _activity);
+        _search = new SolidSearch(Problem, At, _activity, Newton, Solids, new SolidGuess(Problem, At, _activity, _beginning, Descent, Solids));
+    }
+
+    /// <summary>
+    /// Solves the solution without solids. The first attempt serves nearly every solution. For hard ones the convex problem with
+    /// activity coefficients held and the full Newton take turns.
+    /// </summary>
+    public bool Clear(SolutionInput input) => (input.StartFrom is { } neighbour && Near(neighbour)) || Clear(input.StartPh);
+
+    /// <summary>Lets solids form, from the state of the clear solution, which is conserved.</summary>
+    public bool WithSolids(List<ActiveSolid> candidates)
+    {
+        Problem.ConserveProtonsAndWater(At);
+        return _search.Run(candidates);
+    }
+
+    private bool Clear(double startPh)
+    {
+        _beginning.Anew(startPh);
+        _sweep.Run(2);
+        _activity.Coefficients();
+        if (Descent.Run(30, near: 0.05)) At.HoldIonicStrength(1, 30);
+        if (Newton.Run(60)) return true;
+        _beginning.Anew(7);
+        var heldX = new double[At.X.Length];
+        var heldM = new double[At.M.Length];
+        for (var round = 0; round < 40; round++)
+        {
+            _beginning.Low();
+            if (!Descent.Run(300)) return false;
+            At.HoldIonicStrength(round < 4 ? 1.0 : 0.4, largestChange: 1.2);
+            At.X.CopyTo(heldX, 0);
+            At.M.CopyTo(heldM, 0);
+            var strength = At.LnI;
+            if (Newton.Run(30)) return true;
+            heldX.CopyTo(At.X, 0);
+            heldM.CopyTo(At.M, 0);
+            At.LnI = strength;
+            _activity.Coefficients();
+        }
+        return false;
+    }
+
+    /// <summary>Newton from the state of a neighbour; false when it has not all the components or the way from it is too far.</summary>
+    public bool Near(Equilibrium neighbour) =>
+        neighbour.Converged && _beginning.From(neighbour) && Newton.Run(15) && HighlyChargedShare() < 0.1;
+
+    /// <summary>
+    /// Share of ions of charge 4 and more in the ionic strength. Where they carry it the model may have two states, and only the common
+    /// beginning makes sure that it is always the same one.
+    /// </summary>
+    private double HighlyChargedShare()
+    {
+        double sum = 0;
+        var z = Problem.S.Charge;
+        for (var i = 0; i < z.Length; i++) if (Math.Abs(z[i]) >= 4) sum += z[i] * z[i] * At.M[i];
+        return sum / 2 / At.Ionic;
+    }
+}
