@@ -39,6 +39,12 @@ public sealed class RuleGenerator : IIncrementalGenerator
 
     private static void Write(SourceProductionContext output, ImmutableArray<RuleText> files, ImmutableArray<RuleClass?> classes)
     {
+        if (files.IsEmpty)
+        {
+            // A project without rules: the same compiler extension only holds its data rows against what they owe.
+            return;
+        }
+
         var rules = new List<RuleFile>();
         foreach (var file in files.OrderBy(f => f.Path, StringComparer.Ordinal))
         {

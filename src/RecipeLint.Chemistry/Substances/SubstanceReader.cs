@@ -35,7 +35,9 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
     }
 
     private static string Text(JsonElement row, string key) =>
-        row.GetProperty(key).GetString() ?? throw new InvalidOperationException($"'{key}' is null");
+        row.TryGetProperty(key, out var value) && value.GetString() is { } text
+            ? text
+            : throw new InvalidOperationException($"'{key}' is missing");
 
     private static string? OptionalText(JsonElement row, string key) => row.TryGetProperty(key, out var value) ? value.GetString() : null;
 
@@ -182,10 +184,10 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
                 new(MassFraction.FromPercent(i.GetProperty("percent").GetDouble()), Source(i), Confidence(i))))]
             : [];
 
-    private Hazards? Hazards(JsonElement row) =>
+    private Hazards Hazards(JsonElement row) =>
         row.TryGetProperty("hazards", out var value)
             ? new(Texts(value, "statements"), Flag(value, "harmonised"), Source(value), Confidence(value)) { SupplierAdds = Texts(value, "supplierAdds") }
-            : null;
+            : throw new InvalidOperationException("'hazards' is missing");
 
     private Sourced<IReadOnlyList<KeepApart>>? Apart(JsonElement row) =>
         row.TryGetProperty("keepApart", out var value)
