@@ -52,6 +52,20 @@ public sealed class Equilibrium
         Iterations = iterations;
     }
 
+    /// <summary>
+    /// The one question to the solver: what becomes of a solution under its conditions when some solids may form. Pure: the same question
+    /// gives the same answer, and one that has none says why.
+    /// </summary>
+    /// <param name="input">What is dissolved (mol per kg of water), how warm it is (0 to 45 °C) and what decides its pH.</param>
+    /// <param name="mayForm">What may fall out; nothing for the clear solution.</param>
+    public static EquilibriumAnswer Ask(SolutionInput input, MayForm mayForm)
+    {
+        var solver = EquilibriumSolver.Product;
+        var allowed = solver.Constants.Solids.Where(mayForm.Allows).ToList();
+        var result = allowed.Count == 0 ? new PrecipitationResult(solver.Solve(input), input.Totals) : solver.Precipitate(input, allowed);
+        return new EquilibriumAnswer(result, input.Celsius);
+    }
+
     public bool Converged { get; }
 
     /// <summary>Why there is no result; null when there is one.</summary>

@@ -12,6 +12,17 @@ public readonly record struct Deposit(Solid Solid, double MolPerKgInitialWater)
 /// <summary>A solution brought to equilibrium with the solids that were allowed to form.</summary>
 public sealed class PrecipitationResult
 {
+    /// <summary>Nothing may form: the clear solution is the answer.</summary>
+    internal PrecipitationResult(Equilibrium clear, ComponentTotals totals)
+    {
+        Converged = clear.Converged;
+        Failure = clear.Failure;
+        Initial = Final = clear;
+        Deposits = [];
+        Remaining = totals;
+        FinalWaterKg = 1;
+    }
+
     internal PrecipitationResult(Equilibrium initial, string failure)
     {
         Initial = initial;

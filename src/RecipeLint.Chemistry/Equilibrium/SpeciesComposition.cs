@@ -21,4 +21,7 @@ public static class SpeciesComposition
             parts.Add(KeyValuePair.Create(Components.Names[ThermoTables.SpeciesTerms[t]], ThermoTables.SpeciesCoefficients[t]));
         return parts;
     }
+
+    /// <summary>Where the formation constant of a species comes from; null for a component or an inert ion, which have none.</summary>
+    public static string? SourceOf(string species) => Index.Value.TryGetValue(species, out var i) ? ThermoTables.SpeciesSources[i] : null;
 }
