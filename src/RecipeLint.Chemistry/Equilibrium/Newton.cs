@@ -3,6 +3,16 @@ namespace RecipeLint.Chemistry.Equilibrium;
 /// <summary>Damped Newton on the equations in logarithms.</summary>
 internal sealed class Newton(Problem problem, Iterate at, Activity activity, NewtonEquations equations, SolidEquations solids, NewtonWork work)
 {
+    /// <summary>A step that leaves more than this share of the residual is slow.</summary>
+    private const double Slow = 0.3;
+
+    /// <summary>From so many slow steps on activities and molalities are brought into agreement more often after each move.</summary>
+    private const int SlowStepsBorne = 2;
+
+    // Activity coefficients are taken from molalities one round old. Where ion pairs rule the sums, as in strong sulfates, that lag makes
+    // the iteration swing with a ratio near -1; a further round after the move takes most of it away.
+    private int _rounds = 1;
+
     /// <summary>Newton steps taken so far, over all attempts.</summary>
     public int Iterations { get; private set; }
 
@@ -10,14 +20,17 @@ internal sealed class Newton(Problem problem, Iterate at, Activity activity, New
     /// Damped Newton from the state at hand. Steps are cut to a trust length, so that solid amounts stay possible, and halved while they
     /// do not lower the residual.
     /// </summary>
-    public bool Run(int limit)
+    /// <param name="limit">Steps it may take; a few more when it is near.</param>
+    /// <param name="rounds">How often activities and molalities are brought into agreement after a move to begin with.</param>
+    public bool Run(int limit, int rounds = 1)
     {
         work.Prepare(solids.Present.Count);
         activity.Evaluate(1);
         work.ProtonScale = 0;
         var worst = equations.Residuals();
         var merit = Merit();
-        int polish = 0, stalled = 0;
+        int polish = 0, stalled = 0, slow = 0;
+        _rounds = rounds;
         bool keep = false, factored = false;
         var worstBefore = double.PositiveInfinity;
         for (var k = 0; k < limit || (worst < 1e-3 && k < limit + 20); k++)
@@ -30,6 +43,7 @@ internal sealed class Newton(Problem problem, Iterate at, Activity activity, New
             if (!factored) return false;
             worstBefore = worst;
             if (!Descend(ref worst, ref merit, k)) stalled++;
+            if (worst > Slow * worstBefore && ++slow > SlowStepsBorne) _rounds = Math.Max(_rounds, slow > 3 * SlowStepsBorne ? 4 : 2);
             if (stalled > 12 || (worst > 30 && k > 1)) return false;
             if (worst < 1e-12)
             {
@@ -52,7 +66,7 @@ internal sealed class Newton(Problem problem, Iterate at, Activity activity, New
         for (var halving = 0; ; halving++)
         {
             Move(length);
-            activity.Evaluate(1);
+            activity.Evaluate(_rounds);
             worst = equations.Residuals();
             merit = Merit();
             // A metal and a ligand in equal amounts: the way to the answer leads over a low ridge, which the first steps may take whole.

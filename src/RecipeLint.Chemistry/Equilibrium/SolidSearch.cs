@@ -8,6 +8,9 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
 {
     private const double Supersaturated = 1e-9;
 
+    /// <summary>Rounds of activities and molalities after each move where the quick way failed.</summary>
+    private const int Patient = 4;
+
     /// <summary>Finds the set, beginning from the state of the clear solution.</summary>
     public bool Run(List<ActiveSolid> candidates)
     {
@@ -143,8 +146,8 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
     }
 
     /// <summary>
-    /// Newton with the solids present. When it fails from where it stands, the constants of the solids are moved from the present
-    /// activity products to their values by degrees.
+    /// Newton with the solids present. When it fails from where it stands, it is tried with more patience, and then the constants of the
+    /// solids are moved from the present activity products to their values by degrees.
     /// </summary>
     private bool SolveActive()
     {
@@ -152,18 +155,18 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
         double lnI = at.LnI, lnW = at.LnW;
         var amounts = solids.Present.Select(s => s.Amount).ToArray();
         if (newton.Run(80)) return true;
-        foreach (var steps in (ReadOnlySpan<int>)[5, 40])
+        foreach (var steps in (ReadOnlySpan<int>)[1, 5, 40])
         {
             start.CopyTo(at.X, 0);
             (at.LnI, at.LnW) = (lnI, lnW);
             for (var k = 0; k < amounts.Length; k++) solids.Present[k].Amount = amounts[k];
-            activity.Evaluate(4);
+            activity.Evaluate(Patient);
             var gaps = solids.Present.Select(at.LnSaturation).ToArray();
             var reached = true;
             for (var step = 1; reached && step <= steps; step++)
             {
                 for (var k = 0; k < gaps.Length; k++) solids.Present[k].Offset = gaps[k] * (1 - (double)step / steps);
-                reached = newton.Run(80);
+                reached = newton.Run(80, Patient);
             }
             foreach (var s in solids.Present) s.Offset = 0;
             if (reached) return true;

@@ -1,0 +1,106 @@
+using System.Globalization;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Tests.Equilibrium.Generation;
+using Xunit.Abstractions;
+
+namespace RecipeLint.Chemistry.Tests.Equilibrium;
+
+/// <summary>Every calibrated salt, alone and with every other, from well below to twice its solubility, cold and warm: solved, and never silent.</summary>
+public sealed class ConvergenceTests(ITestOutputHelper output)
+{
+    private static readonly IReadOnlyList<Calibration.Row> Salts = Calibration.Rows();
+
+    /// <summary>Strengths of plain sulfates at which an iteration that takes activities one step late swings and never settles (found in 2026).</summary>
+    [Theory]
+    [InlineData("Mg+2", "SO4-2", 2.6, 12)]
+    [InlineData("Fe+2", "SO4-2", 2.9, 30)]
+    [InlineData("Ni+2", "SO4-2", 2.2, 5)]
+    [InlineData("Co+2", "SO4-2", 2.2, 10)]
+    public void PlainStrongSulfatesAreSolved(string metal, string anion, double molPerKg, double celsius)
+    {
+        var state = Chemistry.Equilibrium.Equilibrium.Ask(Input(celsius, (metal, molPerKg), (anion, molPerKg)), MayForm.Of(SolidRole.SolubleSalt));
+        Assert.True(state.Converged, state.Failure);
+        Assert.True(state.Left.Iterations <= 80, $"{state.Left.Iterations} steps");
+    }
+
+    [Fact]
+    public void EverySaltAloneIsSolved()
+    {
+        var tally = new Tally();
+        foreach (var salt in Salts)
+            for (var celsius = 0; celsius <= 45; celsius += 5)
+                foreach (var strength in (double[])[0.1, 0.5, 1, 1.5, 2])
+                    tally.Solve($"{salt.Solid} at {celsius} °C, {strength}", Input(celsius, [.. Amounts(salt, celsius, strength)]));
+        tally.Report(output);
+        Assert.Empty(tally.Lost);
+        Assert.True(tally.LostWithSolids.Count <= 0.02 * tally.All, $"{tally.LostWithSolids.Count} of {tally.All}");
+    }
+
+    /// <summary>What is not solved lies far beyond the model (both at twice their solubility, syrups of molybdate and chlorides): it says so.</summary>
+    [Fact]
+    public void EveryPairOfSaltsIsSolved()
+    {
+        var tally = new Tally();
+        for (var a = 0; a < Salts.Count; a++)
+            for (var b = a + 1; b < Salts.Count; b++)
+                foreach (var celsius in (double[])[0, 20, 45])
+                    foreach (var (first, second) in ((double, double)[])[(0.5, 0.5), (1, 0.1), (2, 2)])
+                        tally.Solve(
+                            string.Create(CultureInfo.InvariantCulture, $"{Salts[a].Solid} {first} + {Salts[b].Solid} {second} at {celsius} °C"),
+                            Input(celsius, [.. Amounts(Salts[a], celsius, first), .. Amounts(Salts[b], celsius, second)]));
+        tally.Report(output);
+        Assert.True(tally.Lost.Count <= 0.01 * tally.All, $"{tally.Lost.Count} of {tally.All}");
+        Assert.True(tally.LostWithSolids.Count <= 0.03 * tally.All, $"{tally.LostWithSolids.Count} of {tally.All}");
+    }
+
+    private sealed class Tally
+    {
+        private readonly List<int> _steps = [];
+
+        public List<string> Lost { get; } = [];
+
+        public List<string> LostWithSolids { get; } = [];
+
+        public int All { get; private set; }
+
+        public void Solve(string what, SolutionInput input)
+        {
+            All++;
+            var answer = Chemistry.Equilibrium.Equilibrium.Ask(input, MayForm.Of(SolidRole.FormsReadily, SolidRole.SolubleSalt));
+            if (answer.Converged)
+            {
+                _steps.Add(answer.Left.Iterations);
+                Assert.True(answer.MassResidual < 1e-9, $"{what}: {answer.MassResidual}");
+                return;
+            }
+
+            Assert.False(string.IsNullOrWhiteSpace(answer.Failure));
+            Assert.Equal([answer.Failure!], answer.Doubts);
+            (answer.Clear.Converged ? LostWithSolids : Lost).Add(what);
+        }
+
+        public void Report(ITestOutputHelper output)
+        {
+            _steps.Sort();
+            output.WriteLine($"{All} solutions, {Lost.Count} lost, {LostWithSolids.Count} lost with solids; "
+                + $"steps median {_steps[_steps.Count / 2]}, p99 {_steps[_steps.Count * 99 / 100]}, most {_steps[^1]}");
+            foreach (var text in Lost.Concat(LostWithSolids).Take(30)) output.WriteLine(text);
+        }
+    }
+
+    /// <summary>Its ions at a share of its solubility at the nearest temperature the handbook has one for.</summary>
+    private static IEnumerable<(string, double)> Amounts(Calibration.Row salt, double celsius, double strength)
+    {
+        var solid = ConstantSet.Product.FindSolid(salt.Solid)!;
+        var there = Math.Clamp(celsius, salt.At[0].Celsius, salt.At[^1].Celsius);
+        var molPerKg = SaltVerdicts.Solubility(solid, there)!.Value * strength;
+        return salt.Of.Terms.Where(t => t.Coefficient > 0 && t.Component is not (Component.Hydrogen or Component.Water))
+            .Select(t => (t.Component, t.Coefficient * molPerKg));
+    }
+
+    private static SolutionInput Input(double celsius, params (string Name, double MolPerKg)[] totals) => new()
+    {
+        Totals = new ComponentTotals(totals.Select(t => KeyValuePair.Create(t.Name, t.MolPerKg))),
+        Celsius = celsius,
+    };
+}
