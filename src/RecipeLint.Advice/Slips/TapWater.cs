@@ -1,6 +1,7 @@
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Advice.Slips;
 
@@ -14,16 +15,17 @@ internal sealed record TapWater(WaterReference Reference, string Name, bool Assu
 
     /// <summary>mol/L of an ordinary tap water of about 14 °dH and pH near neutral (common practice, no source).</summary>
     private static readonly (string Component, string Key, double MolesPerLitre)[] Ordinary =
-        [("Ca+2", "Ca", 0.002), ("Mg+2", "Mg", 0.0005), ("Na+", "Na", 0.001), ("CO3-2", "HCO3", 0.004), ("SO4-2", "SO4", 0.0005), ("Cl-", "Cl", 0.001)];
+        [(Component.Calcium, "Ca", 0.002), (Component.Magnesium, "Mg", 0.0005), (Component.Sodium, "Na", 0.001),
+            (Component.Carbonate, "HCO3", 0.004), (Component.Sulfate, "SO4", 0.0005), (Component.Chloride, "Cl", 0.001)];
 
     /// <summary>The hardest analysed water of the workspace, else an assumed one, with the workspace that holds it.</summary>
     public static (TapWater Water, Workspace Workspace) Of(Workspace workspace)
     {
         var hardest = workspace.Waters
             .Where(w => w.File.Length > 0 && w.Values.Count > 0)
-            .OrderByDescending(w => w.Values.Where(v => v.Component == "CO3-2").Sum(v => v.Concentration.High.MolesPerLitre))
+            .OrderByDescending(w => w.Values.Where(v => v.Component == Component.Carbonate).Sum(v => v.Concentration.High.MolesPerLitre))
             .ThenBy(w => w.File, StringComparer.Ordinal)
-            .FirstOrDefault(w => w.Values.Any(v => v.Component == "CO3-2" && v.Concentration.High.MolesPerLitre >= 0.001));
+            .FirstOrDefault(w => w.Values.Any(v => v.Component == Component.Carbonate && v.Concentration.High.MolesPerLitre >= 0.001));
         if (hardest is not null)
         {
             return (new TapWater(new WaterReference(hardest.Name, hardest.File), hardest.Name, false), workspace);

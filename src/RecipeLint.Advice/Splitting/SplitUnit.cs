@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Advice.Splitting;
 
@@ -45,7 +46,7 @@ public sealed record SplitUnit(UnitKind Kind, IReadOnlyList<SplitIngredient> Ing
 
     /// <summary>True for a single bulk salt without calcium: half of it does in each of two parts what the whole does in one.</summary>
     public bool CanBeDivided =>
-        Kind == UnitKind.Bulk && Ingredients is [{ Substance.Kind: SubstanceKind.Salt }] && !MolesPerLitre.ContainsKey("Ca+2");
+        Kind == UnitKind.Bulk && Ingredients is [{ Substance.Kind: SubstanceKind.Salt }] && !MolesPerLitre.ContainsKey(Component.Calcium);
 
     /// <summary>
     /// The units of a recipe, bulk first with calcium at its head, then iron, then traces. Trace salts are one unit because a main part
@@ -75,7 +76,7 @@ public sealed record SplitUnit(UnitKind Kind, IReadOnlyList<SplitIngredient> Ing
         var units = bulk.Except(keepers)
             .GroupBy(i => string.Join(' ', i.MolesPerLitre.Keys), StringComparer.Ordinal)
             .Select(g => new SplitUnit(UnitKind.Bulk, [.. g]))
-            .OrderByDescending(u => u.MolesPerLitre.GetValueOrDefault("Ca+2"))
+            .OrderByDescending(u => u.MolesPerLitre.GetValueOrDefault(Component.Calcium))
             .ToList();
         if (iron.Count > 0)
         {

@@ -17,13 +17,13 @@ internal static class Alkalinity
             double carbonate = 0, hydrogen = 0;
             foreach (var (name, count) in SpeciesComposition.Of(species.Name))
             {
-                carbonate += name == "CO3-2" ? count : 0;
-                hydrogen += name == "H+" ? count : 0;
+                carbonate += name == Component.Carbonate ? count : 0;
+                hydrogen += name == Component.Hydrogen ? count : 0;
             }
 
             sum += species.Name switch
             {
-                "H+" => -species.MolPerKg,
+                Component.Hydrogen => -species.MolPerKg,
                 "OH-" => species.MolPerKg,
                 _ when carbonate > 0 => ((2 * carbonate) - hydrogen) * species.MolPerKg,
                 _ => 0,

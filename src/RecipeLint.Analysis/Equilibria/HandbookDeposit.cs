@@ -17,7 +17,7 @@ internal static class HandbookDeposit
         }
 
         var terms = salt.Solid.Composition.Where(c => c.Key != "H2O").ToList();
-        if (terms.Count == 0 || terms.Any(t => t.Key == "H+" || t.Value <= 0))
+        if (terms.Count == 0 || terms.Any(t => t.Key == Component.Hydrogen || t.Value <= 0))
         {
             return 0;
         }

@@ -7,11 +7,11 @@ namespace RecipeLint.Analysis.Equilibria;
 internal static class MetalBook
 {
     private static readonly string[] Metals =
-        ["Ca+2", "Mg+2", "Fe+2", "Fe+3", "Mn+2", "Zn+2", "Cu+2", "Ni+2", "Co+2", "Al+3"];
+        [Component.Calcium, Component.Magnesium, Component.FerrousIron, Component.FerricIron, Component.Manganese, Component.Zinc,
+            Component.Copper, Component.Nickel, Component.Cobalt, Component.Aluminium];
 
     /// <summary>Agents that hold a metal as a chelate, strong ones first; the fruit acids and glycine hold it weakly.</summary>
-    private static readonly string[] Agents =
-        ["EDDHA-4", "DTPA-5", "EDTA-4", "HEDTA-3", "Citrate-3", "Gluconate-", "Glycinate-", "Oxalate-2", "P2O7-4"];
+    private static readonly string[] Agents = [.. Components.Holders];
 
     public static (IReadOnlyList<ChelateShare> Shares, IReadOnlyList<DissolvedMetal> Metals) Of(Equilibrium state, double kilogramsWaterPerLitre)
     {

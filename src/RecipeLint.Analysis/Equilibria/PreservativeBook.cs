@@ -8,8 +8,8 @@ internal static class PreservativeBook
 {
     private static readonly (string Acid, string Component, string Species, string Solid)[] Acids =
     [
-        ("benzoic acid", "Benzoate-", "H(Benzoate)", "Benzoic acid"),
-        ("sorbic acid", "Sorbate-", "H(Sorbate)", "Sorbic acid"),
+        ("benzoic acid", Component.Benzoate, "H(Benzoate)", "Benzoic acid"),
+        ("sorbic acid", Component.Sorbate, "H(Sorbate)", "Sorbic acid"),
     ];
 
     /// <param name="clear">Before anything falls out: decides the index.</param>

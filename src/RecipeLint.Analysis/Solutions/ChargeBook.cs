@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RecipeLint.Chemistry.Quantities;
+using ModelComponents = RecipeLint.Chemistry.Equilibrium.Components;
 
 namespace RecipeLint.Analysis.Solutions;
 
@@ -10,9 +11,9 @@ internal static class ChargeBook
     /// Chelating agents and trace metals in the order in which they find each other: the strongest ligand takes the most firmly held metal
     /// first.
     /// </summary>
-    private static readonly string[] Ligands = ["EDDHA-4", "DTPA-5", "EDTA-4", "HEDTA-3"];
+    private static readonly string[] Ligands = [.. ModelComponents.Chelators];
 
-    private static readonly string[] Metals = ["Fe+3", "Cu+2", "Ni+2", "Zn+2", "Co+2", "Fe+2", "Mn+2"];
+    private static readonly string[] Metals = [.. ModelComponents.TraceMetals];
 
     /// <summary>The ions of a solution, by name, and their balance.</summary>
     /// <param name="moles">Components in the whole volume; hydrogen ions are not counted as cations.</param>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Chemistry.Physical;
 
@@ -57,7 +58,7 @@ public sealed class SolutionConductivity
         for (var i = 0; i < species.Count; i++)
         {
             charge[i] = SpeciesName.Charge(species[i]);
-            if (species[i] != "H2O")
+            if (species[i] != Component.Water)
                 AddCarriers(carriers, i, species[i], charge[i]);
         }
 
@@ -174,7 +175,8 @@ public sealed class SolutionConductivity
         for (var p = 0; p < parts.Length; p += 2)
         {
             var part = VolumeTable.Constituents[parts[p]];
-            if (part.Name is not ("Cl-" or "NO3-") && (part.Charge <= 0 || part.Name == "H+" || FindIon(part.Name) is null))
+            if (part.Name is not (Component.Chloride or Component.Nitrate)
+                && (part.Charge <= 0 || part.Name == Component.Hydrogen || FindIon(part.Name) is null))
                 return false;
         }
 

@@ -1,3 +1,5 @@
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
+
 namespace RecipeLint.Chemistry.Physical;
 
 /// <summary>Volume and mass of the solution that holds 1 kg of water.</summary>
@@ -70,7 +72,7 @@ public sealed class SolutionVolume
         {
             var name = names[i] = species[i];
             start[i] = index.Count;
-            if (name == "H2O")
+            if (name == Component.Water)
                 continue;
             var found = VolumeTable.FindConstituent(name);
             var parts = found < 0 ? VolumeTable.PartsOf(name) : [];

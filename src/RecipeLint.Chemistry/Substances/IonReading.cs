@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using RecipeLint.Chemistry.Composition;
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Chemistry.Substances;
 
@@ -12,42 +13,42 @@ public static class IonReading
     /// <summary>Longest first, so that HPO4 is not read as H and PO4.</summary>
     private static readonly (string Group, (string Component, double Moles)[] Ions)[] Groups =
     [
-        ("CH3COO", [("Acetate-", 1)]),
-        ("C6H5O7", [("Citrate-3", 1)]),
-        ("C6H11O7", [("Gluconate-", 1)]),
-        ("C7H5O2", [("Benzoate-", 1)]),
-        ("C6H7O2", [("Sorbate-", 1)]),
-        ("H2PO4", [("H2PO4-", 1)]),
-        ("HPO4", [("H2PO4-", 1), ("H+", -1)]),
-        ("P2O7", [("P2O7-4", 1)]),
-        ("PO4", [("H2PO4-", 1), ("H+", -2)]),
-        ("HCO3", [("CO3-2", 1), ("H+", 1)]),
-        ("C2O4", [("Oxalate-2", 1)]),
-        ("CO3", [("CO3-2", 1)]),
-        ("HSO4", [("SO4-2", 1), ("H+", 1)]),
-        ("SO4", [("SO4-2", 1)]),
-        ("NO3", [("NO3-", 1)]),
-        ("NH4", [("NH4+", 1)]),
-        ("MoO4", [("MoO4-2", 1)]),
+        ("CH3COO", [(Component.Acetate, 1)]),
+        ("C6H5O7", [(Component.Citrate, 1)]),
+        ("C6H11O7", [(Component.Gluconate, 1)]),
+        ("C7H5O2", [(Component.Benzoate, 1)]),
+        ("C6H7O2", [(Component.Sorbate, 1)]),
+        ("H2PO4", [(Component.Phosphate, 1)]),
+        ("HPO4", [(Component.Phosphate, 1), (Component.Hydrogen, -1)]),
+        ("P2O7", [(Component.Pyrophosphate, 1)]),
+        ("PO4", [(Component.Phosphate, 1), (Component.Hydrogen, -2)]),
+        ("HCO3", [(Component.Carbonate, 1), (Component.Hydrogen, 1)]),
+        ("C2O4", [(Component.Oxalate, 1)]),
+        ("CO3", [(Component.Carbonate, 1)]),
+        ("HSO4", [(Component.Sulfate, 1), (Component.Hydrogen, 1)]),
+        ("SO4", [(Component.Sulfate, 1)]),
+        ("NO3", [(Component.Nitrate, 1)]),
+        ("NH4", [(Component.Ammonium, 1)]),
+        ("MoO4", [(Component.Molybdate, 1)]),
         ("SeO4", [("inert:SeO4-2", 1)]),
-        ("SiO3", [("H4SiO4", 1), ("H+", -2)]),
-        ("B4O7", [("B(OH)3", 4), ("H+", -2)]),
+        ("SiO3", [(Component.Silicate, 1), (Component.Hydrogen, -2)]),
+        ("B4O7", [(Component.Boron, 4), (Component.Hydrogen, -2)]),
         ("H2O", []),
-        ("OH", [("H+", -1)]),
-        ("Cl", [("Cl-", 1)]),
-        ("Na", [("Na+", 1)]),
-        ("Mg", [("Mg+2", 1)]),
-        ("Ca", [("Ca+2", 1)]),
-        ("Fe", [("Fe+2", 1)]),
-        ("Mn", [("Mn+2", 1)]),
-        ("Zn", [("Zn+2", 1)]),
-        ("Cu", [("Cu+2", 1)]),
-        ("Ni", [("Ni+2", 1)]),
-        ("Co", [("Co+2", 1)]),
-        ("Al", [("Al+3", 1)]),
-        ("K", [("K+", 1)]),
+        ("OH", [(Component.Hydrogen, -1)]),
+        ("Cl", [(Component.Chloride, 1)]),
+        ("Na", [(Component.Sodium, 1)]),
+        ("Mg", [(Component.Magnesium, 1)]),
+        ("Ca", [(Component.Calcium, 1)]),
+        ("Fe", [(Component.FerrousIron, 1)]),
+        ("Mn", [(Component.Manganese, 1)]),
+        ("Zn", [(Component.Zinc, 1)]),
+        ("Cu", [(Component.Copper, 1)]),
+        ("Ni", [(Component.Nickel, 1)]),
+        ("Co", [(Component.Cobalt, 1)]),
+        ("Al", [(Component.Aluminium, 1)]),
+        ("K", [(Component.Potassium, 1)]),
         ("I", [("inert:I-1", 1)]),
-        ("H", [("H+", 1)]),
+        ("H", [(Component.Hydrogen, 1)]),
     ];
 
     /// <summary>
@@ -90,13 +91,13 @@ public static class IonReading
             }
         }
 
-        if (moles.Remove("Fe+2", out var iron))
+        if (moles.Remove(Component.FerrousIron, out var iron))
         {
-            moles["Fe+2"] = iron;
+            moles[Component.FerrousIron] = iron;
             if (Dissolution.Check(formula, moles).Count > 0)
             {
-                moles.Remove("Fe+2");
-                moles["Fe+3"] = iron;
+                moles.Remove(Component.FerrousIron);
+                moles[Component.FerricIron] = iron;
             }
         }
 

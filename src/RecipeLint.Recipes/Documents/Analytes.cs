@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Recipes.Documents;
 
@@ -19,26 +20,26 @@ internal static class Analytes
     /// </summary>
     public static FrozenDictionary<string, Analyte> All { get; } = new Analyte[]
     {
-        new("Ca", "Ca+2", 2, [new("Ca", 1), new("CaCO3", 1), new("CaO", 1)]),
-        new("Mg", "Mg+2", 2, [new("Mg", 1), new("CaCO3", 1), new("MgO", 1)]),
-        new("Na", "Na+", 1, [new("Na", 1)]),
-        new("K", "K+", 1, [new("K", 1), new("K2O", 2)]),
-        new("NH4", "NH4+", 1, [new("NH4", 1), new("N", 1)]),
-        new("Fe", "Fe+2", 2, [new("Fe", 1)]),
-        new("Mn", "Mn+2", 2, [new("Mn", 1)]),
-        new("Zn", "Zn+2", 2, [new("Zn", 1)]),
-        new("Cu", "Cu+2", 2, [new("Cu", 1)]),
-        new("B", "B(OH)3", 0, [new("B", 1)]),
-        new("Si", "H4SiO4", 0, [new("Si", 1), new("SiO2", 1)]),
-        new("Cl", "Cl-", -1, [new("Cl", 1)]),
+        new("Ca", Component.Calcium, 2, [new("Ca", 1), new("CaCO3", 1), new("CaO", 1)]),
+        new("Mg", Component.Magnesium, 2, [new("Mg", 1), new("CaCO3", 1), new("MgO", 1)]),
+        new("Na", Component.Sodium, 1, [new("Na", 1)]),
+        new("K", Component.Potassium, 1, [new("K", 1), new("K2O", 2)]),
+        new("NH4", Component.Ammonium, 1, [new("NH4", 1), new("N", 1)]),
+        new("Fe", Component.FerrousIron, 2, [new("Fe", 1)]),
+        new("Mn", Component.Manganese, 2, [new("Mn", 1)]),
+        new("Zn", Component.Zinc, 2, [new("Zn", 1)]),
+        new("Cu", Component.Copper, 2, [new("Cu", 1)]),
+        new("B", Component.Boron, 0, [new("B", 1)]),
+        new("Si", Component.Silicate, 0, [new("Si", 1), new("SiO2", 1)]),
+        new("Cl", Component.Chloride, -1, [new("Cl", 1)]),
         new("F", "inert:F-1", -1, [new("F", 1)]),
-        new("SO4", "SO4-2", -2, [new("SO4", 1), new("S", 1), new("SO3", 1)]),
-        new("S", "SO4-2", -2, [new("S", 1), new("SO4", 1), new("SO3", 1)]),
-        new("NO3", "NO3-", -1, [new("NO3", 1), new("N", 1)]),
-        new("NO3-N", "NO3-", -1, [new("N", 1), new("NO3", 1)]),
-        new("P", "H2PO4-", 0, [new("P", 1), new("PO4", 1), new("P2O5", 2)]),
-        new("PO4", "H2PO4-", 0, [new("PO4", 1), new("P", 1), new("P2O5", 2)]),
-        new("HCO3", "CO3-2", -1, [new("HCO3", 1), new("CaCO3", 2)]),
-        new("CO3", "CO3-2", -2, [new("CO3", 1), new("CaCO3", 1)]),
+        new("SO4", Component.Sulfate, -2, [new("SO4", 1), new("S", 1), new("SO3", 1)]),
+        new("S", Component.Sulfate, -2, [new("S", 1), new("SO4", 1), new("SO3", 1)]),
+        new("NO3", Component.Nitrate, -1, [new("NO3", 1), new("N", 1)]),
+        new("NO3-N", Component.Nitrate, -1, [new("N", 1), new("NO3", 1)]),
+        new("P", Component.Phosphate, 0, [new("P", 1), new("PO4", 1), new("P2O5", 2)]),
+        new("PO4", Component.Phosphate, 0, [new("PO4", 1), new("P", 1), new("P2O5", 2)]),
+        new("HCO3", Component.Carbonate, -1, [new("HCO3", 1), new("CaCO3", 2)]),
+        new("CO3", Component.Carbonate, -2, [new("CO3", 1), new("CaCO3", 1)]),
     }.ToFrozenDictionary(a => a.Key, StringComparer.Ordinal);
 }

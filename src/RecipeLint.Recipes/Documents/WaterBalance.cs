@@ -4,6 +4,7 @@ using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Recipes.Documents;
 
@@ -38,7 +39,7 @@ public static class WaterBalance
         }
 
         var cations = readings.Where(r => r.Analyte.Charge > 0).Sum(r => Middle(r.Equivalents));
-        var anions = readings.Where(r => r.Analyte.Charge < 0 && r.Analyte.Component != "CO3-2").Sum(r => Middle(r.Equivalents)) + Carbonates(readings, alkalinity);
+        var anions = readings.Where(r => r.Analyte.Charge < 0 && r.Analyte.Component != Component.Carbonate).Sum(r => Middle(r.Equivalents)) + Carbonates(readings, alkalinity);
         var sum = cations + anions;
         var percent = sum > 0 ? 100 * (cations - anions) / sum : 0;
         if (cations == 0 || anions == 0 || sum < LeastEquivalentsPerLitre || Math.Abs(percent) <= LimitPercent)
@@ -71,12 +72,12 @@ public static class WaterBalance
     private static double Carbonates(IReadOnlyList<WaterReading> readings, Located<Interval<ChargeConcentration>>? alkalinity) =>
         alkalinity is { Value: var stated }
             ? (stated.Low.EquivalentsPerLitre + stated.High.EquivalentsPerLitre) / 2
-            : readings.Where(r => r.Analyte.Component == "CO3-2").Sum(r => Middle(r.Equivalents));
+            : readings.Where(r => r.Analyte.Component == Component.Carbonate).Sum(r => Middle(r.Equivalents));
 
     private static bool States(string major, IReadOnlyList<WaterReading> readings, Located<Interval<ChargeConcentration>>? alkalinity) => major switch
     {
-        "alkalinity" => alkalinity is not null || readings.Any(r => r.Analyte.Component == "CO3-2"),
-        "SO4" => readings.Any(r => r.Analyte.Component == "SO4-2"),
+        "alkalinity" => alkalinity is not null || readings.Any(r => r.Analyte.Component == Component.Carbonate),
+        "SO4" => readings.Any(r => r.Analyte.Component == Component.Sulfate),
         _ => readings.Any(r => r.Analyte.Key == major),
     };
 

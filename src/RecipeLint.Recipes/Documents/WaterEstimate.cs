@@ -2,6 +2,7 @@ using System.Globalization;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Recipes.Documents;
 
@@ -39,10 +40,10 @@ internal static class WaterEstimate
             AddHardness(values, hardness, estimates);
         }
 
-        var carbonates = readings.Where(r => r.Analyte.Component == "CO3-2").ToArray();
+        var carbonates = readings.Where(r => r.Analyte.Component == Component.Carbonate).ToArray();
         if (alkalinity is not null && carbonates.Length == 0)
         {
-            values.Add(new WaterValue("CO3-2", new Located<string>("HCO3", alkalinity.Place), Moles(alkalinity.Value, 1)));
+            values.Add(new WaterValue(Component.Carbonate, new Located<string>("HCO3", alkalinity.Place), Moles(alkalinity.Value, 1)));
             estimates.Add("All alkalinity is taken as bicarbonate.");
         }
 
@@ -60,17 +61,17 @@ internal static class WaterEstimate
 
     private static void AddHardness(List<WaterValue> values, Located<Interval<ChargeConcentration>> hardness, List<string> estimates)
     {
-        var calcium = values.FirstOrDefault(v => v.Component == "Ca+2");
-        var magnesium = values.FirstOrDefault(v => v.Component == "Mg+2");
+        var calcium = values.FirstOrDefault(v => v.Component == Component.Calcium);
+        var magnesium = values.FirstOrDefault(v => v.Component == Component.Magnesium);
         if (calcium is null && magnesium is null)
         {
-            values.Add(new WaterValue("Ca+2", new Located<string>("Ca", hardness.Place), Moles(hardness.Value, 2, CalciumShare)));
-            values.Add(new WaterValue("Mg+2", new Located<string>("Mg", hardness.Place), Moles(hardness.Value, 2, 1 - CalciumShare)));
+            values.Add(new WaterValue(Component.Calcium, new Located<string>("Ca", hardness.Place), Moles(hardness.Value, 2, CalciumShare)));
+            values.Add(new WaterValue(Component.Magnesium, new Located<string>("Mg", hardness.Place), Moles(hardness.Value, 2, 1 - CalciumShare)));
             estimates.Add($"Hardness is taken as {Percent(CalciumShare)} calcium and {Percent(1 - CalciumShare)} magnesium by charge.");
         }
         else if (calcium is null || magnesium is null)
         {
-            var (component, key, known) = calcium is null ? ("Ca+2", "Ca", magnesium!) : ("Mg+2", "Mg", calcium);
+            var (component, key, known) = calcium is null ? (Component.Calcium, "Ca", magnesium!) : (Component.Magnesium, "Mg", calcium);
             var total = Moles(hardness.Value, 2);
             var low = Math.Max(0, total.Low.MolesPerLitre - known.Concentration.High.MolesPerLitre);
             var high = Math.Max(low, total.High.MolesPerLitre - known.Concentration.Low.MolesPerLitre);
@@ -82,8 +83,8 @@ internal static class WaterEstimate
     /// <summary>No single ion is stated: the charge that is left is given to sodium or chloride.</summary>
     private static void Close(List<WaterValue> values, Located<Interval<Conductivity>>? ec, Place? place, List<string> estimates)
     {
-        var hard = Charge(values, "Ca+2", 2) + Charge(values, "Mg+2", 2);
-        var carbonate = Charge(values, "CO3-2", 1);
+        var hard = Charge(values, Component.Calcium, 2) + Charge(values, Component.Magnesium, 2);
+        var carbonate = Charge(values, Component.Carbonate, 1);
         var total = Math.Max(hard, carbonate);
         if (ec is not null)
         {
@@ -99,8 +100,8 @@ internal static class WaterEstimate
             return;
         }
 
-        Fill(values, "Na+", "Na", total - hard, at, "sodium", estimates);
-        Fill(values, "Cl-", "Cl", total - carbonate, at, "chloride", estimates);
+        Fill(values, Component.Sodium, "Na", total - hard, at, "sodium", estimates);
+        Fill(values, Component.Chloride, "Cl", total - carbonate, at, "chloride", estimates);
     }
 
     private static void Fill(List<WaterValue> values, string component, string key, double equivalents, Place place, string name, List<string> estimates)

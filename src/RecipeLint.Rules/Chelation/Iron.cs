@@ -2,15 +2,16 @@ using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Quantities;
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Rules.Chelation;
 
 /// <summary>Iron, and who holds it.</summary>
 internal static class Iron
 {
-    public const string Ferrous = "Fe+2";
+    public const string Ferrous = Component.FerrousIron;
 
-    public const string Ferric = "Fe+3";
+    public const string Ferric = Component.FerricIron;
 
     public const double GramsPerMole = 55.845;
 
@@ -19,13 +20,14 @@ internal static class Iron
     /// (A. E. Martell and R. M. Smith, Critical Stability Constants, recalled).
     /// </summary>
     public static readonly IReadOnlyList<(string Component, string Name)> Chelators =
-        [("EDDHA-4", "EDDHA"), ("DTPA-5", "DTPA"), ("EDTA-4", "EDTA"), ("HEDTA-3", "HEDTA")];
+        [(Component.Eddha, "EDDHA"), (Component.Dtpa, "DTPA"), (Component.Edta, "EDTA"), (Component.Hedta, "HEDTA")];
 
     /// <summary>Everything that counts as holding iron: chelating agents and the weaker fruit acids.</summary>
     public static readonly IReadOnlySet<string> Agents =
         new HashSet<string>(StringComparer.Ordinal)
         {
-            "EDDHA-4", "DTPA-5", "EDTA-4", "HEDTA-3", "Citrate-3", "Gluconate-", "Glycinate-", "Oxalate-2", "P2O7-4",
+            Component.Eddha, Component.Dtpa, Component.Edta, Component.Hedta,
+            Component.Citrate, Component.Gluconate, Component.Glycinate, Component.Oxalate, Component.Pyrophosphate,
         };
 
     /// <summary>Chelating agent per iron from which it was meant to hold the iron, and is not just a trace of it.</summary>
@@ -43,7 +45,7 @@ internal static class Iron
         var iron = Moles(moles);
         var left = iron;
         var holders = new List<(string Name, double Share)>();
-        foreach (var (component, name) in Chelators.Append(("Citrate-3", "citrate")))
+        foreach (var (component, name) in Chelators.Append((Component.Citrate, "citrate")))
         {
             var taken = Math.Min(left, moles.GetValueOrDefault(component));
             left -= taken;
@@ -83,7 +85,7 @@ internal static class Iron
 
     /// <summary>What the iron settles as, by its largest part: "rust" or "iron phosphate".</summary>
     public static string RustCalled(SolutionState state) =>
-        IronDeposits(state).MaxBy(d => d.Mass.GramsPerLitre) is { } most && Settled.CountOf(most.Solid, "H2PO4-") > 0 ? "iron phosphate" : "rust";
+        IronDeposits(state).MaxBy(d => d.Mass.GramsPerLitre) is { } most && Settled.CountOf(most.Solid, Component.Phosphate) > 0 ? "iron phosphate" : "rust";
 
     private static IEnumerable<SolidDeposit> IronDeposits(SolutionState state) =>
         state.Deposits.Where(d => Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric) > 0);

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Rules.Chelation;
 
@@ -14,8 +15,9 @@ internal sealed record Robbery(string Key, string Name, double HeldWithout)
 
     private static readonly (string Component, string Key, string Name)[] _robbers =
     [
-        ("Cu+2", "Cu", "copper"), ("Zn+2", "Zn", "zinc"), ("Mn+2", "Mn", "manganese"), ("Ni+2", "Ni", "nickel"), ("Co+2", "Co", "cobalt"),
-        ("Ca+2", "Ca", "calcium"), ("Mg+2", "Mg", "magnesium"),
+        (Component.Copper, "Cu", "copper"), (Component.Zinc, "Zn", "zinc"), (Component.Manganese, "Mn", "manganese"),
+        (Component.Nickel, "Ni", "nickel"), (Component.Cobalt, "Co", "cobalt"),
+        (Component.Calcium, "Ca", "calcium"), (Component.Magnesium, "Mg", "magnesium"),
     ];
 
     /// <summary>

@@ -1,3 +1,5 @@
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
+
 namespace RecipeLint.Rules.Precipitation;
 
 /// <summary>Iron that no chelate holds meets phosphate.</summary>
@@ -5,7 +7,7 @@ public sealed class IronWithPhosphate : SolidRule
 {
     public override string Name => "iron-with-phosphate";
 
-    protected override IReadOnlyList<string> Metals { get; } = ["Fe+2", "Fe+3"];
+    protected override IReadOnlyList<string> Metals { get; } = [Component.FerrousIron, Component.FerricIron];
 
     private protected override string Why(OwnedSolid owned) =>
         "The pale sludge is iron the plants never see, and it does not dissolve again.";

@@ -1,3 +1,5 @@
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
+
 namespace RecipeLint.Rules.Precipitation;
 
 /// <summary>The pH is too high for a metal that no chelate holds.</summary>
@@ -5,7 +7,8 @@ public sealed class MetalHydroxide : SolidRule
 {
     public override string Name => "metal-hydroxide";
 
-    protected override IReadOnlyList<string> Metals { get; } = ["Fe+2", "Fe+3", "Mn+2", "Zn+2", "Cu+2", "Ni+2", "Co+2"];
+    protected override IReadOnlyList<string> Metals { get; } =
+        [Component.FerrousIron, Component.FerricIron, Component.Manganese, Component.Zinc, Component.Copper, Component.Nickel, Component.Cobalt];
 
     private protected override string Why(OwnedSolid owned) =>
         "The metal turns to a floc that no dose carries to the plants and that hardly dissolves again.";

@@ -1,5 +1,6 @@
 using System.Globalization;
 using RecipeLint.Chemistry.Composition;
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Chemistry.Substances;
 
@@ -43,17 +44,17 @@ internal static class LabelClosure
     private static List<string> AddAnions(LabelIons ions, LabelContents contents, LabelDeclaration label, double open)
     {
         var used = new List<string>();
-        if (ions["H4SiO4"] > 0)
+        if (ions[Component.Silicate] > 0)
         {
-            ions.Add("H+", -open);
+            ions.Add(Component.Hydrogen, -open);
             used.Add("the alkalinity of the silicate (as hydroxide)");
             return used;
         }
 
-        var phosphate = label.Form == PhysicalForm.Liquid ? Math.Min(open, ions["H2PO4-"]) : 0;
+        var phosphate = label.Form == PhysicalForm.Liquid ? Math.Min(open, ions[Component.Phosphate]) : 0;
         if (phosphate > 0)
         {
-            ions.Add("H+", -phosphate);
+            ions.Add(Component.Hydrogen, -phosphate);
             used.Add("hydrogen phosphate instead of dihydrogen phosphate");
         }
 
@@ -62,7 +63,7 @@ internal static class LabelClosure
         {
             // Sulfate is the ion that labels leave out; with calcium, or with sulfur declared, it cannot be.
             var sulfate = !contents.Has(Element.S, LabelShare.Total) && !contents.Has(Element.Ca, LabelShare.Total);
-            ions.Add(sulfate ? "SO4-2" : "Cl-", sulfate ? rest / 2 : rest);
+            ions.Add(sulfate ? Component.Sulfate : Component.Chloride, sulfate ? rest / 2 : rest);
             used.Add(sulfate ? "sulfate" : "chloride");
         }
 
@@ -75,21 +76,21 @@ internal static class LabelClosure
         var chelate = Math.Min(open, ions.OpenChelateCharge);
         if (chelate > 0)
         {
-            ions.Add("Na+", chelate);
+            ions.Add(Component.Sodium, chelate);
             used.Add("sodium of the chelate");
         }
 
-        var acid = Math.Min(open - chelate, ions["H2PO4-"]);
+        var acid = Math.Min(open - chelate, ions[Component.Phosphate]);
         if (acid > 1e-12)
         {
-            ions.Add("H+", acid);
+            ions.Add(Component.Hydrogen, acid);
             used.Add("free phosphoric acid");
         }
 
         var rest = open - chelate - acid;
         if (rest > 1e-12)
         {
-            ions.Add("Na+", rest);
+            ions.Add(Component.Sodium, rest);
             used.Add("sodium");
         }
 

@@ -1,4 +1,5 @@
 using RecipeLint.Chemistry.Composition;
+using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Chemistry.Substances;
 
@@ -7,16 +8,21 @@ internal sealed class LabelIons
 {
     private static readonly (Element Element, string Component)[] Plain =
     [
-        (Element.K, "K+"), (Element.Na, "Na+"), (Element.Ca, "Ca+2"), (Element.Mg, "Mg+2"), (Element.P, "H2PO4-"), (Element.S, "SO4-2"),
-        (Element.Cl, "Cl-"), (Element.B, "B(OH)3"), (Element.Mo, "MoO4-2"), (Element.Si, "H4SiO4"), (Element.Fe, "Fe+2"), (Element.Mn, "Mn+2"),
-        (Element.Zn, "Zn+2"), (Element.Cu, "Cu+2"), (new("Co"), "Co+2"), (new("Ni"), "Ni+2"), (new("Al"), "Al+3"), (new("I"), "inert:I-1"),
+        (Element.K, Component.Potassium), (Element.Na, Component.Sodium), (Element.Ca, Component.Calcium),
+        (Element.Mg, Component.Magnesium), (Element.P, Component.Phosphate), (Element.S, Component.Sulfate),
+        (Element.Cl, Component.Chloride), (Element.B, Component.Boron), (Element.Mo, Component.Molybdate),
+        (Element.Si, Component.Silicate), (Element.Fe, Component.FerrousIron), (Element.Mn, Component.Manganese),
+        (Element.Zn, Component.Zinc), (Element.Cu, Component.Copper), (new("Co"), Component.Cobalt), (new("Ni"), Component.Nickel),
+        (new("Al"), Component.Aluminium), (new("I"), "inert:I-1"),
         (new("Se"), "inert:SeO4-2"),
     ];
 
     private static readonly (string Name, string Component)[] Agents =
     [
-        ("EDTA", "EDTA-4"), ("DTPA", "DTPA-5"), ("HEDTA", "HEDTA-3"), ("HEEDTA", "HEDTA-3"), ("EDDHA", "EDDHA-4"),
-        ("citric acid", "Citrate-3"), ("citrate", "Citrate-3"), ("gluconic acid", "Gluconate-"), ("gluconate", "Gluconate-"), ("glycine", "Glycinate-"),
+        ("EDTA", Component.Edta), ("DTPA", Component.Dtpa), ("HEDTA", Component.Hedta), ("HEEDTA", Component.Hedta),
+        ("EDDHA", Component.Eddha),
+        ("citric acid", Component.Citrate), ("citrate", Component.Citrate), ("gluconic acid", Component.Gluconate),
+        ("gluconate", Component.Gluconate), ("glycine", Component.Glycinate),
     ];
 
     /// <summary>Agents without constants: the complex comes along whole, as an inert molecule.</summary>
@@ -25,7 +31,7 @@ internal sealed class LabelIons
 
     // The least that one mole can weigh in the dry product, where that is less than the dissolved form: SiO2 for H4SiO4 and so on.
     private static readonly (string Component, string Dry, int Units)[] DryForms =
-        [("H4SiO4", "SiO2", 1), ("H2PO4-", "PO3", 1), ("B(OH)3", "B2O3", 2), ("MoO4-2", "MoO3", 1)];
+        [(Component.Silicate, "SiO2", 1), (Component.Phosphate, "PO3", 1), (Component.Boron, "B2O3", 2), (Component.Molybdate, "MoO3", 1)];
 
     private readonly SortedDictionary<string, double> _moles = new(StringComparer.Ordinal);
     private readonly List<LabelProblem> _problems;
@@ -82,7 +88,8 @@ internal sealed class LabelIons
     public IReadOnlyList<ComponentYield> Yields() => [.. _moles.Select(m => new ComponentYield(m.Key, m.Value))];
 
     /// <summary>Grams that all this weighs at least, in one gram of product.</summary>
-    public double LeastMassPerGram() => _moles.Where(m => m.Value > 0 && m.Key != "H+").Sum(m => m.Value * LeastMolarMass(m.Key));
+    public double LeastMassPerGram() =>
+        _moles.Where(m => m.Value > 0 && m.Key != Component.Hydrogen).Sum(m => m.Value * LeastMolarMass(m.Key));
 
     private static double LeastMolarMass(string component)
     {
@@ -116,7 +123,9 @@ internal sealed class LabelIons
             return;
         }
 
-        var ion = metal == Element.Fe && agent is not "Gluconate-" and not "Glycinate-" ? "Fe+3" : Array.Find(Plain, p => p.Element == metal).Component;
+        var ion = metal == Element.Fe && agent is not Component.Gluconate and not Component.Glycinate
+            ? Component.FerricIron
+            : Array.Find(Plain, p => p.Element == metal).Component;
         Add(ion, moles);
         Add(agent, moles);
         OpenChelateCharge += moles * Math.Max(0, -Charge(agent) - Charge(ion));
@@ -136,7 +145,7 @@ internal sealed class LabelIons
             Assumptions.Add("The label does not say in which form the nitrogen is: as much was taken as nitrate as the cations need, the rest as ammonium nitrate.");
         }
 
-        Add("NO3-", Nitrate);
-        Add("NH4+", Ammonium);
+        Add(Component.Nitrate, Nitrate);
+        Add(Component.Ammonium, Ammonium);
     }
 }

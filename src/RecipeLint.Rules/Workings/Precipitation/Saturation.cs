@@ -47,7 +47,7 @@ internal static class Saturation
             return ("a(H2O)", work.Given("activity of the water", state.WaterActivity, "", Engine), Math.Log10(state.WaterActivity));
         }
 
-        if (component == "H+")
+        if (component == Component.Hydrogen)
         {
             var pH = work.Given("pH before anything falls out", state.Ph, "", Engine);
             return ("a(H+)", work.Result("activity of the hydrogen ions", "10^(-pH)", Term.TenTo(-pH)), -state.Ph);
