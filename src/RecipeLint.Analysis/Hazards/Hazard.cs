@@ -1,0 +1,27 @@
+namespace RecipeLint.Analysis.Hazards;
+
+/// <summary>One hazard of a vessel.</summary>
+/// <param name="From">What reacts first, such as the bleach; null where only a sign tells of it.</param>
+/// <param name="With">What it reacts with; null where one alone does it.</param>
+/// <param name="What">What the figure says: "available chlorine", "oxygen".</param>
+/// <param name="Value">The figure that decides, in <paramref name="Unit"/>; 0 where a sign decides.</param>
+/// <param name="Limit">From which it counts.</param>
+public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held? With, string What, double Value, double Limit, string Unit)
+{
+    public HazardText Text => HazardText.Of(Kind);
+
+    /// <summary>True when nothing at all is advised but to leave it.</summary>
+    public bool IsForLeaving => HazardData.Forbids(Kind, Grade, "put") && HazardData.Forbids(Kind, Grade, "filter");
+
+    /// <summary>True when this hazard forbids a handling.</summary>
+    public bool Forbids(Handling handling) => HazardData.Forbids(Kind, Grade, HazardGate.Word(handling));
+
+    /// <summary>True when nothing may be put in while it is there.</summary>
+    public bool ForbidsPutting => HazardData.Forbids(Kind, Grade, "put");
+}
+
+/// <summary>Why something is not advised.</summary>
+/// <param name="Action">What was asked: a handling, or null for putting something in.</param>
+/// <param name="Reagent">What was to be put in; null for a handling.</param>
+/// <param name="ByReagent">True when the hazard arises only once the reagent is in.</param>
+public sealed record Refusal(Hazard Hazard, Handling? Action, Held? Reagent, bool ByReagent);

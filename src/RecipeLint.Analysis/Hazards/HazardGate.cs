@@ -1,0 +1,252 @@
+using RecipeLint.Analysis.Mixing;
+
+namespace RecipeLint.Analysis.Hazards;
+
+/// <summary>
+/// Which hazards arise from what a vessel holds or would hold. Everything that advises asks here first, and the rules of the family People
+/// read the same facts. A sorting aid that errs on the safe side: safety data sheets and local codes decide. Pure; never throws.
+/// </summary>
+public static class HazardGate
+{
+    /// <summary>Litres of a mole of gas at 20 °C and 1013 hPa (ideal gas).</summary>
+    public const double LitresPerMole = 24.06;
+
+    /// <summary>g/mol of Cl2, from CIAAW weights: what one mole of hypochlorite sets free.</summary>
+    public const double ChlorineGramsPerMole = 70.90;
+
+    internal const string Hypochlorite = "inert:ClO-1";
+
+    private const double AmmoniaGramsPerMole = 17.031;
+
+    /// <summary>What is never put to contents nobody can name.</summary>
+    internal static readonly HashSet<HazardRole> Reactive =
+    [
+        HazardRole.Acid, HazardRole.AcidSalt, HazardRole.Alkali, HazardRole.Carbonate, HazardRole.Hypochlorite, HazardRole.Peroxide,
+        HazardRole.StrongOxidiser, HazardRole.Nitrite, HazardRole.Sulfide, HazardRole.Sulfite,
+    ];
+
+    private static readonly HazardRole[] Acids = [HazardRole.Acid, HazardRole.AcidSalt, HazardRole.FaintAcid];
+
+    private static readonly string[] NitrogenCarriers =
+        ["NH4+", "inert:urea", "Glycinate-", "EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "inert:FeHBED-1"];
+
+    private static readonly HashSet<HazardRole> Oxidisable =
+    [
+        HazardRole.Acid, HazardRole.Ammonium, HazardRole.Amine, HazardRole.Organic, HazardRole.Reductant, HazardRole.Peroxide, HazardRole.Sulfide,
+        HazardRole.Sulfite, HazardRole.Hypochlorite,
+    ];
+
+    private static readonly string[] Metals = ["Fe+2", "Fe+3", "Cu+2", "Mn+2", "Zn+2", "Co+2", "Ni+2", "Al+3"];
+
+    /// <summary>Hazards of a finished stock as it stands in its bottle and of every step on the way, each kind once at its worst.</summary>
+    public static HazardReport Of(StockFacts stock, HazardLimits? limits = null)
+    {
+        var used = limits ?? HazardLimits.Default;
+        var hazards = Of(Holding.Of(stock), used).Hazards
+            .Concat(HazardWalk.Of(stock, used).SelectMany(m => m.Standing.Hazards.Where(h => h.Grade >= HazardGrade.Present).Concat(m.Meeting)));
+        return new HazardReport(Holding.Of(stock), Gravest(hazards), used);
+    }
+
+    /// <summary>Hazards of contents at rest.</summary>
+    public static HazardReport Of(Holding holding, HazardLimits? limits = null)
+    {
+        var used = limits ?? HazardLimits.Default;
+        var found = new[]
+        {
+            Chlorine(holding, used), Chloramines(holding, used), Nitrite(holding, used), StrongOxidiser(holding, used), Sulfide(holding, used),
+            Sulfite(holding, used), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation(holding, used), Ammonia(holding, used),
+            Unknown(holding),
+        };
+        var suspected = holding.Suspected.Select(k => new Hazard(k, HazardGrade.Suspected, null, null, "", 0, 0, ""));
+        return new HazardReport(holding, Gravest(found.OfType<Hazard>().Concat(suspected)), used);
+    }
+
+    /// <summary>Hazards where one thing is poured onto what stands in the vessel, before the two are mixed.</summary>
+    public static IReadOnlyList<Hazard> Meeting(VesselContents before, VesselContents after, HazardLimits? limits = null) =>
+        MeetingHazards.Of(before, after, limits ?? HazardLimits.Default);
+
+    /// <summary>The same for a reagent poured into contents at rest.</summary>
+    internal static IReadOnlyList<Hazard> Meeting(Holding before, Held poured, HazardLimits limits) => MeetingHazards.Of(before, poured, limits);
+
+    /// <summary>The word of a handling in the data.</summary>
+    internal static string Word(Handling handling) => handling switch
+    {
+        Handling.KeepTogether => "keep-together",
+        Handling.MakeStronger => "make-stronger",
+        _ => handling.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>Each kind once, at its worst; what is to be left alone first.</summary>
+    internal static IReadOnlyList<Hazard> Gravest(IEnumerable<Hazard> hazards) =>
+    [
+        .. hazards.GroupBy(h => h.Kind)
+            .Select(g => g.OrderByDescending(h => h.Grade).ThenByDescending(h => h.Value).First())
+            .OrderByDescending(h => h.IsForLeaving)
+            .ThenByDescending(h => h.Grade)
+            .ThenBy(h => h.Kind),
+    ];
+
+    private static Hazard? Chlorine(Holding holding, HazardLimits limits)
+    {
+        var chlorine = 1000 * ChlorineGramsPerMole * ChlorinePerLitre(holding);
+        if (holding.First(HazardRole.Hypochlorite) is not { } bleach || Rounding.SixDigits(chlorine) < limits.ChlorineFrom)
+        {
+            return null;
+        }
+
+        var acid = holding.First(Acids);
+        return new Hazard(
+            HazardKind.Chlorine, acid is null ? HazardGrade.Possible : HazardGrade.Present, bleach, acid, "available chlorine", chlorine, limits.ChlorineFrom, "mg/L");
+    }
+
+    private static Hazard? Chloramines(Holding holding, HazardLimits limits)
+    {
+        var chlorine = 1000 * ChlorineGramsPerMole * ChlorinePerLitre(holding);
+        return holding.First(HazardRole.Hypochlorite) is { } bleach
+            && Rounding.SixDigits(chlorine) >= limits.ChlorineFrom
+            && holding.Having(HazardRole.Ammonium).Concat(holding.Having(HazardRole.Amine)).OrderByDescending(Nitrogen).FirstOrDefault() is { } partner
+                ? new Hazard(HazardKind.Chloramines, HazardGrade.Present, bleach, partner, "available chlorine", chlorine, limits.ChlorineFrom, "mg/L")
+                : null;
+    }
+
+    /// <summary>Moles of nitrogen that bleach turns to chloramines.</summary>
+    public static double Nitrogen(Held held) => NitrogenCarriers.Sum(held.MolesOf);
+
+    private static Hazard? Nitrite(Holding holding, HazardLimits limits)
+    {
+        var nitrite = 1000 * holding.GramsPerLitre(HazardRole.Nitrite);
+        return holding.First(HazardRole.Nitrite) is { } salt && Rounding.SixDigits(nitrite) >= limits.NitriteFrom && holding.First(Acids) is { } acid
+            ? new Hazard(HazardKind.NitrogenOxides, HazardGrade.Present, salt, acid, "nitrite", nitrite, limits.NitriteFrom, "mg/L")
+            : null;
+    }
+
+    private static Hazard? StrongOxidiser(Holding holding, HazardLimits limits)
+    {
+        var grams = holding.GramsPerLitre(HazardRole.StrongOxidiser);
+        return holding.First(HazardRole.StrongOxidiser) is { } oxidiser
+            && Rounding.SixDigits(grams) >= limits.StrongOxidiserFrom
+            && holding.Items.FirstOrDefault(i => i != oxidiser && i.Roles.Overlaps(Oxidisable)) is { } partner
+                ? new Hazard(HazardKind.Runaway, HazardGrade.Present, oxidiser, partner, "strong oxidiser", grams, limits.StrongOxidiserFrom, "g/L")
+                : null;
+    }
+
+    private static Hazard? Sulfide(Holding holding, HazardLimits limits)
+    {
+        var grams = 1000 * holding.GramsPerLitre(HazardRole.Sulfide);
+        if (holding.First(HazardRole.Sulfide) is not { } sulfide || Rounding.SixDigits(grams) < limits.SulfideFrom)
+        {
+            return null;
+        }
+
+        var acid = holding.First([.. Acids, HazardRole.Ammonium]);
+        return new Hazard(HazardKind.HydrogenSulfide, acid is null ? HazardGrade.Possible : HazardGrade.Present, sulfide, acid, "sulfide", grams, limits.SulfideFrom, "mg/L");
+    }
+
+    private static Hazard? Sulfite(Holding holding, HazardLimits limits)
+    {
+        var grams = 1000 * holding.GramsPerLitre(HazardRole.Sulfite);
+        return holding.First(HazardRole.Sulfite) is { } sulfite
+            && Rounding.SixDigits(grams) >= limits.SulfiteFrom
+            && holding.First(HazardRole.Acid, HazardRole.AcidSalt) is { } acid && acid != sulfite
+                ? new Hazard(HazardKind.SulfurDioxide, HazardGrade.Present, sulfite, acid, "sulfite", grams, limits.SulfiteFrom, "mg/L")
+                : null;
+    }
+
+    private static Hazard? Oxygen(Holding holding, HazardLimits limits)
+    {
+        var litres = PeroxidePerLitre(holding) / 2 * LitresPerMole;
+        if (holding.First(HazardRole.Peroxide) is not { } peroxide || Rounding.SixDigits(litres) < limits.GasFrom)
+        {
+            return null;
+        }
+
+        var catalyst = holding.First(HazardRole.PeroxideCatalyst, HazardRole.Hypochlorite, HazardRole.Alkali);
+        return new Hazard(
+            HazardKind.OxygenPressure, catalyst is null || catalyst == peroxide ? HazardGrade.Possible : HazardGrade.Present, peroxide, catalyst, "oxygen",
+            litres, limits.GasFrom, "L/L");
+    }
+
+    private static Hazard? CarbonDioxide(Holding holding, HazardLimits limits)
+    {
+        if (holding.First(HazardRole.Carbonate) is not { } carbonate || holding.First(HazardRole.Acid, HazardRole.AcidSalt) is not { } acid)
+        {
+            return null;
+        }
+
+        // A carbonate takes two protons before gas leaves it; hydrogen carbonate brings one of them.
+        var carbonates = holding.MolesPerLitre("CO3-2");
+        var protons = Math.Max(0, holding.MolesPerLitre("H+"))
+            + holding.MolesPerLitre("H2PO4-")
+            + holding.Having(HazardRole.AcidSalt).Sum(i => Metals.Sum(i.MolesOf)) * 2 / holding.Litres;
+        var litres = LitresPerMole * Math.Clamp(protons - carbonates, 0, carbonates);
+        return Rounding.SixDigits(litres) < limits.GasFrom
+            ? null
+            : new Hazard(
+                HazardKind.CarbonDioxidePressure, Rounding.SixDigits(litres) >= limits.BriskGasFrom ? HazardGrade.Grave : HazardGrade.Present, carbonate,
+                acid, "carbon dioxide", litres, limits.GasFrom, "L/L");
+    }
+
+    private static Hazard? Fermentation(Holding holding, HazardLimits limits)
+    {
+        if (holding.First(HazardRole.Fermentable) is not { } sugar)
+        {
+            return null;
+        }
+
+        // Two moles of gas from each hexose; a sugar of unknown make is taken as glucose, 180 g/mol.
+        var named = (4 * holding.MolesPerLitre("inert:sucrose")) + (2 * holding.MolesPerLitre("inert:glucose"));
+        var litres = LitresPerMole * Math.Max(named, 2 * holding.Having(HazardRole.Fermentable).Where(i => i.Moles.Count == 0).Sum(i => i.Grams) / 180.16 / holding.Litres);
+        return Rounding.SixDigits(litres) < limits.GasFrom
+            ? null
+            : new Hazard(HazardKind.FermentationPressure, HazardGrade.Possible, sugar, null, "carbon dioxide", litres, limits.GasFrom, "L/L");
+    }
+
+    private static Hazard? Ammonia(Holding holding, HazardLimits limits)
+    {
+        if (holding.First(HazardRole.AmmoniaWater, HazardRole.Ammonium) is not { } ammonium)
+        {
+            return null;
+        }
+
+        var alkali = holding.Having(HazardRole.Alkali).OrderByDescending(a => a.Is(HazardRole.AmmoniaWater) ? 0 : FreeAlkali(a)).FirstOrDefault();
+        var bases = holding.Items.Sum(FreeAlkali);
+        var grams = 1000 * AmmoniaGramsPerMole * Math.Clamp(bases / holding.Litres, 0, holding.MolesPerLitre("NH4+"));
+        if (alkali is null || Rounding.SixDigits(grams) < limits.AmmoniaFrom)
+        {
+            return null;
+        }
+
+        // Ammonia water by itself gives it off, as everybody knows who buys it; what sets it free from a salt does not show on the bottle.
+        var alone = alkali.Is(HazardRole.AmmoniaWater) && holding.Having(HazardRole.Ammonium).All(i => i.Is(HazardRole.AmmoniaWater));
+        return new Hazard(
+            HazardKind.Ammonia, alone ? HazardGrade.Possible : HazardGrade.Present, alone ? alkali : ammonium, alone ? null : alkali, "free ammonia", grams,
+            limits.AmmoniaFrom, "mg/L");
+    }
+
+    /// <summary>Moles of base that reach ammonium, negative for an acid; hydrogen carbonate and lime count nothing.</summary>
+    private static double FreeAlkali(Held held) =>
+        -held.MolesOf("H+")
+        - held.MolesOf("H2PO4-")
+        + (held.MolesOf("Ca+2") >= held.MolesOf("CO3-2") ? 0 : held.MolesOf("CO3-2"))
+        + (held.Is(HazardRole.Alkali) ? held.MolesOf("EDTA-4") + held.MolesOf("P2O7-4") : 0);
+
+    private static Hazard? Unknown(Holding holding)
+    {
+        if (!holding.HasUnknown)
+        {
+            return null;
+        }
+
+        var partner = holding.Items.FirstOrDefault(i => i.Roles.Overlaps(Reactive));
+        return new Hazard(
+            HazardKind.UnknownContents, partner is null ? HazardGrade.Possible : HazardGrade.Present, holding.First(HazardRole.Unknown), partner, "", 0, 0, "");
+    }
+
+    /// <summary>mol/L of hypochlorite; a product known by name only counts with 5 % of its mass (household bleach, common practice, no source).</summary>
+    internal static double ChlorinePerLitre(Holding holding) =>
+        holding.Having(HazardRole.Hypochlorite).Sum(i => Math.Max(i.MolesOf(Hypochlorite), i.Moles.ContainsKey(Hypochlorite) ? 0 : 0.05 * i.Grams / ChlorineGramsPerMole)) / holding.Litres;
+
+    /// <summary>mol/L of peroxide; a product known by name only counts with 3 % of its mass (household peroxide, common practice, no source).</summary>
+    private static double PeroxidePerLitre(Holding holding) =>
+        holding.Having(HazardRole.Peroxide).Sum(i => i.Moles.TryGetValue("inert:H2O2", out var moles) ? moles : 0.03 * i.Grams / 34.01) / holding.Litres;
+}

@@ -1,0 +1,114 @@
+namespace RecipeLint.Analysis.Hazards;
+
+/// <summary>What contents of a vessel can do to people; the words for each stand in hazards.json.</summary>
+public enum HazardKind
+{
+    Chlorine,
+    Chloramines,
+    NitrogenOxides,
+
+    /// <summary>A strong oxidiser with organic matter in the wet.</summary>
+    Runaway,
+
+    /// <summary>Hydrogen chloride or nitric acid driven out by strong sulfuric acid.</summary>
+    AcidFumes,
+    HydrogenSulfide,
+    SulfurDioxide,
+    Ammonia,
+    OxygenPressure,
+    CarbonDioxidePressure,
+    FermentationPressure,
+
+    /// <summary>An oxidising salt dry with organic matter.</summary>
+    Fire,
+
+    /// <summary>Heat of diluting or neutralising acids and alkalis.</summary>
+    Heat,
+    UnknownContents,
+}
+
+/// <summary>How near a hazard is.</summary>
+public enum HazardGrade
+{
+    /// <summary>One of its reactants is there.</summary>
+    Possible,
+
+    /// <summary>A sign of it was told, whatever the recipe says.</summary>
+    Suspected,
+
+    /// <summary>Its reactants are together.</summary>
+    Present,
+
+    /// <summary>Present, and so much of it that mixing itself is not advised.</summary>
+    Grave,
+}
+
+/// <summary>What somebody may be advised to do with a vessel, other than putting something in.</summary>
+public enum Handling
+{
+    /// <summary>Mix it in this order.</summary>
+    Order,
+
+    /// <summary>Keep what it holds in one part.</summary>
+    KeepTogether,
+
+    /// <summary>Make the same stronger.</summary>
+    MakeStronger,
+    Heat,
+
+    /// <summary>Close it tightly.</summary>
+    Cap,
+    Shake,
+    Filter,
+    Smell,
+}
+
+/// <summary>What a substance does to other contents; the classes of roles.json.</summary>
+public enum HazardRole
+{
+    None,
+    Acid,
+
+    /// <summary>A salt that is acid in water, below about pH 5.5.</summary>
+    AcidSalt,
+
+    /// <summary>Too weak for carbonate, yet an acid to bleach and sulfide.</summary>
+    FaintAcid,
+    Alkali,
+    Carbonate,
+    Ammonium,
+    AmmoniaWater,
+
+    /// <summary>Urea, amino acids and the amino groups of chelating agents.</summary>
+    Amine,
+
+    /// <summary>Fuel to an oxidiser.</summary>
+    Organic,
+
+    /// <summary>Sugar.</summary>
+    Fermentable,
+    Chloride,
+    NitricAcid,
+    SulfuricAcid,
+    HydrochloricAcid,
+    OxidisingSalt,
+    Peroxide,
+
+    /// <summary>Takes peroxide apart: iron, copper, manganese, cobalt, nickel, molybdenum, iodide, chelated or not.</summary>
+    PeroxideCatalyst,
+    Hypochlorite,
+
+    /// <summary>Iron(II), iodide.</summary>
+    Reductant,
+    Sulfide,
+
+    /// <summary>Sulfite, thiosulfate, dithionite.</summary>
+    Sulfite,
+    Nitrite,
+
+    /// <summary>Permanganate, chlorate, chlorite, persulfate.</summary>
+    StrongOxidiser,
+
+    /// <summary>Nothing tells what is in it.</summary>
+    Unknown,
+}

@@ -1,0 +1,63 @@
+namespace RecipeLint.Analysis.Hazards;
+
+/// <summary>From which amount each hazard counts; values, units and sources stand in limits.json. A shop's options may change some.</summary>
+public sealed record HazardLimits
+{
+    private static readonly Lazy<HazardLimits> Loaded = new(() => new HazardLimits());
+
+    public static HazardLimits Default => Loaded.Value;
+
+    /// <summary>mg/L of available chlorine.</summary>
+    public double ChlorineFrom { get; init; } = HazardData.Limit("chlorineFrom");
+
+    /// <summary>Per cent of nitric acid where it meets organic matter.</summary>
+    public double NitricFrom { get; init; } = HazardData.Limit("nitricFrom");
+
+    /// <summary>Per cent of organic matter where it meets nitric acid.</summary>
+    public double NitricOrganicFrom { get; init; } = HazardData.Limit("nitricOrganicFrom");
+
+    /// <summary>Per cent of nitric acid where it meets iron(II), iodide or chloride.</summary>
+    public double NitricReductantFrom { get; init; } = HazardData.Limit("nitricReductantFrom");
+
+    /// <summary>Per cent of peroxide where it meets organic matter.</summary>
+    public double PeroxideFrom { get; init; } = HazardData.Limit("peroxideFrom");
+
+    /// <summary>Per cent of hypochlorite where it meets organic matter.</summary>
+    public double HypochloriteFrom { get; init; } = HazardData.Limit("hypochloriteFrom");
+
+    /// <summary>Per cent of organic matter where it meets peroxide or bleach.</summary>
+    public double OrganicFrom { get; init; } = HazardData.Limit("organicFrom");
+
+    /// <summary>Per cent of organic matter in a dry oxidising salt.</summary>
+    public double CombustibleFrom { get; init; } = HazardData.Limit("combustibleFrom");
+
+    /// <summary>Per cent of sulfuric acid where it meets chloride or nitrate.</summary>
+    public double SulfuricFumesFrom { get; init; } = HazardData.Limit("sulfuricFumesFrom");
+
+    /// <summary>Litres of gas per litre of contents.</summary>
+    public double GasFrom { get; init; } = HazardData.Limit("gasFrom");
+
+    /// <summary>Litres of gas per litre of contents.</summary>
+    public double BriskGasFrom { get; init; } = HazardData.Limit("briskGasFrom");
+
+    /// <summary>mg/L of ammonia.</summary>
+    public double AmmoniaFrom { get; init; } = HazardData.Limit("ammoniaFrom");
+
+    /// <summary>mg/L of sulfide.</summary>
+    public double SulfideFrom { get; init; } = HazardData.Limit("sulfideFrom");
+
+    /// <summary>mg/L of sulfite or thiosulfate.</summary>
+    public double SulfiteFrom { get; init; } = HazardData.Limit("sulfiteFrom");
+
+    /// <summary>mg/L of nitrite.</summary>
+    public double NitriteFrom { get; init; } = HazardData.Limit("nitriteFrom");
+
+    /// <summary>g/L of permanganate, chlorate and the like.</summary>
+    public double StrongOxidiserFrom { get; init; } = HazardData.Limit("strongOxidiserFrom");
+
+    /// <summary>°C that scald.</summary>
+    public double HotFrom { get; init; } = HazardData.Limit("hotFrom");
+
+    /// <summary>°C near boiling.</summary>
+    public double BoilingFrom { get; init; } = HazardData.Limit("boilingFrom");
+}

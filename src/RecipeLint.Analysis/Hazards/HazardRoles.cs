@@ -1,0 +1,220 @@
+using System.Text.RegularExpressions;
+using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Substances;
+
+namespace RecipeLint.Analysis.Hazards;
+
+/// <summary>
+/// What a substance does to other contents: for the catalogue from roles.json, for what a shop brings of its own from formula, ions, kind
+/// and name. In doubt a role is given, not withheld.
+/// </summary>
+public static partial class HazardRoles
+{
+    private static readonly string[] Catalysts = ["Fe+2", "Fe+3", "Cu+2", "Mn+2", "Co+2", "Ni+2", "MoO4-2", "inert:I-1", "inert:FeHBED-1"];
+
+    private static readonly string[] HydrolysingMetals = ["Fe+2", "Fe+3", "Cu+2", "Mn+2", "Zn+2", "Co+2", "Ni+2", "Al+3"];
+
+    private static readonly string[] Amines = ["inert:urea", "Glycinate-", "EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "inert:FeHBED-1"];
+
+    private static readonly string[] Fuels =
+        ["Citrate-3", "Acetate-", "Benzoate-", "Sorbate-", "Gluconate-", "Oxalate-2", "Phthalate-2", "inert:propionate-1", .. Amines, "inert:sucrose", "inert:glucose"];
+
+    private static readonly (string Word, HazardRole[] Roles)[] Names =
+    [
+        ("hypochlor", [HazardRole.Hypochlorite]), ("bleach", [HazardRole.Hypochlorite]), ("javel", [HazardRole.Hypochlorite]),
+        ("isocyanur", [HazardRole.Hypochlorite, HazardRole.OxidisingSalt]), ("pool chlorine", [HazardRole.Hypochlorite]),
+        ("lime sulf", [HazardRole.Sulfide, HazardRole.Alkali]), ("lime sulph", [HazardRole.Sulfide, HazardRole.Alkali]),
+        ("polysulf", [HazardRole.Sulfide]), ("polysulph", [HazardRole.Sulfide]), ("liver of sul", [HazardRole.Sulfide]),
+        ("hydrosulf", [HazardRole.Sulfide]), ("sulfide", [HazardRole.Sulfide]), ("sulphide", [HazardRole.Sulfide]),
+        ("sulfite", [HazardRole.Sulfite]), ("sulphite", [HazardRole.Sulfite]), ("bisulf", [HazardRole.Sulfite]),
+        ("thiosulf", [HazardRole.Sulfite]), ("thiosulph", [HazardRole.Sulfite]), ("dithionite", [HazardRole.Sulfite]),
+        ("nitrite", [HazardRole.Nitrite]),
+        ("permangan", [HazardRole.StrongOxidiser]), ("chlorate", [HazardRole.StrongOxidiser]), ("chlorite", [HazardRole.StrongOxidiser]),
+        ("persulf", [HazardRole.StrongOxidiser]), ("peroxymono", [HazardRole.StrongOxidiser]), ("dichromate", [HazardRole.StrongOxidiser]),
+        ("peroxide", [HazardRole.Peroxide]), ("percarbonate", [HazardRole.Peroxide, HazardRole.Alkali, HazardRole.Carbonate]),
+        ("peracetic", [HazardRole.Peroxide, HazardRole.Acid, HazardRole.Organic]), ("perox", [HazardRole.Peroxide]),
+        ("ammoni", [HazardRole.Ammonium]), ("urea", [HazardRole.Amine, HazardRole.Organic]), ("amino", [HazardRole.Amine, HazardRole.Organic]),
+        ("ph down", [HazardRole.Acid]), ("ph minus", [HazardRole.Acid]), ("descal", [HazardRole.Acid]), ("brick cleaner", [HazardRole.Acid]),
+        ("ph up", [HazardRole.Alkali]), ("ph plus", [HazardRole.Alkali]), ("drain cleaner", [HazardRole.Alkali]), ("caustic", [HazardRole.Alkali]),
+        ("humic", [HazardRole.Organic]), ("fulvic", [HazardRole.Organic]), ("seaweed", [HazardRole.Organic, HazardRole.Amine]),
+        ("kelp", [HazardRole.Organic, HazardRole.Amine]), ("fish", [HazardRole.Organic, HazardRole.Amine]),
+        ("molasses", [HazardRole.Organic, HazardRole.Fermentable]), ("sugar", [HazardRole.Organic, HazardRole.Fermentable]),
+        ("syrup", [HazardRole.Organic, HazardRole.Fermentable]), ("alcohol", [HazardRole.Organic]), ("ethanol", [HazardRole.Organic]),
+        ("glycer", [HazardRole.Organic]), ("glycol", [HazardRole.Organic]), ("extract", [HazardRole.Organic]),
+    ];
+
+    /// <summary>The roles of a substance; never empty.</summary>
+    public static IReadOnlySet<HazardRole> Of(Substance substance)
+    {
+        if (HazardData.RolesOf(substance.Id) is { } known && (substance.Formula is null || BuiltIn(substance)))
+        {
+            return known;
+        }
+
+        var roles = new HashSet<HazardRole>();
+        ByName(substance, roles);
+        ByFormula(substance.Formula, roles);
+        ByIons(substance, roles);
+        ByKind(substance, roles);
+        if (substance.Formula is null && substance.Dissolves.Count == 0 && substance.Kind != SubstanceKind.Dye)
+        {
+            roles.Add(HazardRole.Unknown);
+        }
+
+        if (roles.Count == 0)
+        {
+            roles.Add(HazardRole.None);
+        }
+
+        return roles;
+    }
+
+    /// <summary>A shop may give the id of the catalogue to something else.</summary>
+    private static bool BuiltIn(Substance substance) =>
+        SubstanceCatalogue.BuiltIn.ById(substance.Id) is { } known
+        && (ReferenceEquals(known, substance) || ReferenceEquals(known.Formula, substance.Formula) || (known.Formula?.HasCompositionOf(substance.Formula!) ?? false));
+
+    private static void ByName(Substance substance, HashSet<HazardRole> roles)
+    {
+        foreach (var (word, given) in Names)
+        {
+            if (substance.Name.Contains(word, StringComparison.OrdinalIgnoreCase)
+                || substance.Id.Contains(word.Replace(' ', '-'), StringComparison.OrdinalIgnoreCase)
+                || substance.Aliases.Any(a => a.Contains(word, StringComparison.OrdinalIgnoreCase)))
+            {
+                roles.UnionWith(given);
+            }
+        }
+
+        if (SulfateName().IsMatch(substance.Name))
+        {
+            // "Potassium bisulfate" is an acid salt, no sulfite.
+            roles.Remove(HazardRole.Sulfite);
+        }
+    }
+
+    private static void ByFormula(Formula? formula, HashSet<HazardRole> roles)
+    {
+        if (formula is null)
+        {
+            return;
+        }
+
+        var text = formula.Text;
+        if (formula.Atoms.ContainsKey(new Element("S")) && !formula.Atoms.ContainsKey(Element.C) && formula.Atoms.Count > 1 && !HasOxygen(formula.AnhydrousHill))
+        {
+            roles.Add(HazardRole.Sulfide);
+        }
+
+        Add(HypochloriteGroup(), HazardRole.Hypochlorite);
+        Add(StrongOxidiserGroup(), HazardRole.StrongOxidiser);
+        Add(NitriteGroup(), HazardRole.Nitrite);
+        Add(PeroxideGroup(), HazardRole.Peroxide);
+        if (!formula.Atoms.ContainsKey(Element.C))
+        {
+            Add(SulfiteGroup(), HazardRole.Sulfite);
+        }
+
+        void Add(Regex group, HazardRole role)
+        {
+            if (group.IsMatch(text))
+            {
+                roles.Add(role);
+            }
+        }
+    }
+
+    private static bool HasOxygen(string hill) => hill.Split(' ').Any(p => p.Length > 0 && p[0] == 'O' && (p.Length == 1 || !char.IsLower(p[1])));
+
+    private static void ByIons(Substance substance, HashSet<HazardRole> roles)
+    {
+        double Of(string component) => substance.Dissolves.Where(d => d.Component == component).Sum(d => d.MolesPerGram);
+        bool Any(IEnumerable<string> components) => components.Any(c => Of(c) > 0);
+        void When(bool holds, HazardRole role)
+        {
+            if (holds)
+            {
+                roles.Add(role);
+            }
+        }
+
+        When(Of("inert:ClO-1") > 0, HazardRole.Hypochlorite);
+        When(Of("inert:H2O2") > 0, HazardRole.Peroxide);
+        When(Of("NH4+") > 0, HazardRole.Ammonium);
+        When(Of("NH4+") > 0, HazardRole.FaintAcid);
+        When(Of("B(OH)3") > 0 && Of("H+") >= 0, HazardRole.FaintAcid);
+        When(Of("CO3-2") > 0, HazardRole.Carbonate);
+        When(Of("CO3-2") > Of("H+") && Of("Ca+2") < Of("CO3-2"), HazardRole.Alkali);
+        When(Of("H+") > Of("CO3-2") && substance.Kind != SubstanceKind.Chelate, HazardRole.Acid);
+        When(Of("H2PO4-") > 0 && Of("H+") >= 0, HazardRole.AcidSalt);
+        When(-Of("H+") > Of("H2PO4-") && Of("B(OH)3") == 0, HazardRole.Alkali);
+        When(Any(Amines), HazardRole.Amine);
+        When(Any(Fuels) || (substance.Formula is { } formula && formula.Atoms.ContainsKey(Element.C) && Of("CO3-2") <= 0), HazardRole.Organic);
+        When(Any(["inert:sucrose", "inert:glucose"]), HazardRole.Fermentable);
+        When(Any(Catalysts), HazardRole.PeroxideCatalyst);
+        When(Any(HydrolysingMetals) && !Any(Amines), HazardRole.AcidSalt);
+        When(Of("Fe+2") > 0 || Of("inert:I-1") > 0, HazardRole.Reductant);
+        When(Of("Cl-") > 0, HazardRole.Chloride);
+        When(Of("NO3-") > 0 && substance.Form == PhysicalForm.Solid, HazardRole.OxidisingSalt);
+        When(Of("H+") > 0 && Of("NO3-") > 0, HazardRole.NitricAcid);
+        When(Of("H+") > 0 && Of("SO4-2") > 0 && substance.Form == PhysicalForm.Liquid, HazardRole.SulfuricAcid);
+        When(Of("H+") > 0 && Of("Cl-") > 0, HazardRole.HydrochloricAcid);
+    }
+
+    private static void ByKind(Substance substance, HashSet<HazardRole> roles)
+    {
+        switch (substance.Kind)
+        {
+            case SubstanceKind.Acid:
+                roles.Add(HazardRole.Acid);
+                break;
+            case SubstanceKind.Base or SubstanceKind.Silicate when !roles.Contains(HazardRole.Carbonate):
+                roles.Add(HazardRole.Alkali);
+                break;
+            case SubstanceKind.Organic or SubstanceKind.Preservative or SubstanceKind.Dye or SubstanceKind.ChelatingAgent or SubstanceKind.Chelate:
+                roles.Add(HazardRole.Organic);
+                break;
+            case SubstanceKind.Oxidiser when !roles.Overlaps([HazardRole.Peroxide, HazardRole.Hypochlorite]):
+                roles.Add(HazardRole.StrongOxidiser);
+                break;
+            default:
+                break;
+        }
+
+        if (substance.FeedsMicrobes)
+        {
+            roles.Add(HazardRole.Organic);
+        }
+
+        if (substance.Hazards is { } hazards)
+        {
+            if (hazards.Statements.Contains("H272") && substance.Form == PhysicalForm.Solid)
+            {
+                roles.Add(HazardRole.OxidisingSalt);
+            }
+
+            if (hazards.Statements.Any(s => s is "H270" or "H271"))
+            {
+                roles.Add(HazardRole.StrongOxidiser);
+            }
+        }
+    }
+
+    [GeneratedRegex(@"(ClO(?![2-9])|OCl)", RegexOptions.CultureInvariant)]
+    private static partial Regex HypochloriteGroup();
+
+    [GeneratedRegex(@"(ClO[234]|BrO3|IO[34]|MnO4|Cr2O7|CrO4|S2O8|FeO4)", RegexOptions.CultureInvariant)]
+    private static partial Regex StrongOxidiserGroup();
+
+    [GeneratedRegex(@"NO2(?![0-9])", RegexOptions.CultureInvariant)]
+    private static partial Regex NitriteGroup();
+
+    [GeneratedRegex(@"(^|·[0-9.]*)H2O2|Na2O2|CaO2", RegexOptions.CultureInvariant)]
+    private static partial Regex PeroxideGroup();
+
+    [GeneratedRegex(@"(SO3(?![0-9])|S2O[345](?![0-9])|S[45]O6)", RegexOptions.CultureInvariant)]
+    private static partial Regex SulfiteGroup();
+
+    [GeneratedRegex("bisul(f|ph)ate|persul(f|ph)ate", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex SulfateName();
+}

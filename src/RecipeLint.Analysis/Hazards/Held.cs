@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using RecipeLint.Analysis.Mixing;
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Analysis.Hazards;
+
+/// <summary>One substance in a vessel.</summary>
+/// <param name="Grams">As bought.</param>
+/// <param name="PureGrams">Of the named compound itself.</param>
+/// <param name="Moles">What it sets free, by component.</param>
+/// <param name="Place">Where the file says so; null for a reagent somebody thinks of.</param>
+public sealed record Held(Substance Substance, double Grams, double PureGrams, ImmutableSortedDictionary<string, double> Moles, Place? Place)
+{
+    public string Name => Substance.Name;
+
+    /// <summary>What it does to others.</summary>
+    public IReadOnlySet<HazardRole> Roles => HazardRoles.Of(Substance);
+
+    /// <summary>Per cent of the compound in what is poured.</summary>
+    public double Strength => Grams > 0 ? Rounding.SixDigits(100 * PureGrams / Grams) : 0;
+
+    public bool Is(HazardRole role) => Roles.Contains(role);
+
+    public double MolesOf(string component) => Moles.GetValueOrDefault(component);
+
+    public static Held Of(AdditionFacts addition) =>
+        new(addition.Substance, addition.Mass.Grams, VesselContents.PureGrams(addition), addition.ComponentMoles, addition.Place);
+
+    /// <summary>A reagent of full assay.</summary>
+    /// <param name="grams">As bought.</param>
+    public static Held Of(Substance substance, double grams, Place? place = null) => new(
+        substance,
+        grams,
+        grams * substance.Strength.Value,
+        ComponentMoles.Of(substance.Dissolves.Select(d => KeyValuePair.Create(d.Component, d.MolesPerGram * grams))),
+        place);
+}

@@ -1,0 +1,165 @@
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Tests.Support;
+using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Substances;
+
+namespace RecipeLint.Analysis.Tests.Hazards;
+
+public sealed class HazardGateTests
+{
+    [Theory]
+    [InlineData("sodium-hypochlorite-5", "vinegar-5", HazardKind.Chlorine)]
+    [InlineData("sodium-hypochlorite-5", "monopotassium-phosphate", HazardKind.Chlorine)]
+    [InlineData("calcium-hypochlorite", "ferrous-sulfate-7h2o", HazardKind.Chlorine)]
+    [InlineData("sodium-hypochlorite-5", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("sodium-hypochlorite-5", "urea", HazardKind.Chloramines)]
+    [InlineData("sodium-hypochlorite-5", "glycine", HazardKind.Chloramines)]
+    [InlineData("sodium-hypochlorite-12.5", "hydrogen-peroxide-3", HazardKind.OxygenPressure)]
+    [InlineData("hydrogen-peroxide-3", "copper-sulfate-5h2o", HazardKind.OxygenPressure)]
+    [InlineData("hydrogen-peroxide-3", "fe-dtpa-hna", HazardKind.OxygenPressure)]
+    [InlineData("hydrogen-peroxide-35", "potassium-hydroxide", HazardKind.OxygenPressure)]
+    [InlineData("potassium-bicarbonate", "citric-acid-h2o", HazardKind.CarbonDioxidePressure)]
+    [InlineData("potassium-carbonate", "nitric-38", HazardKind.CarbonDioxidePressure)]
+    [InlineData("ammonium-nitrate", "potassium-hydroxide", HazardKind.Ammonia)]
+    [InlineData("ammonium-sulfate", "potassium-silicate-29be", HazardKind.Ammonia)]
+    public void TwoThatMustNotMeetAreAHazard(string one, string other, HazardKind kind)
+    {
+        var report = HazardGate.Of(Bottle((one, 100), (other, 100)));
+
+        Assert.Contains(report.Present, h => h.Kind == kind);
+        Assert.NotNull(report.Forbids(Handling.Cap));
+        Assert.NotNull(report.Forbids(Handling.Heat));
+    }
+
+    [Theory]
+    [InlineData("calcium-nitrate-4h2o", "potassium-nitrate")]
+    [InlineData("magnesium-sulfate-7h2o", "monopotassium-phosphate")]
+    [InlineData("fe-edta-na-3h2o", "vinegar-5")]
+    [InlineData("potassium-hydroxide", "monopotassium-phosphate")]
+    [InlineData("calcium-carbonate", "ammonium-nitrate")]
+    [InlineData("borax-10h2o", "ferrous-sulfate-7h2o")]
+    public void WhatStocksHoldEveryDayIsNone(string one, string other)
+    {
+        var report = HazardGate.Of(Bottle((one, 50), (other, 20)));
+
+        Assert.Empty(report.Present);
+        Assert.Null(report.Forbids(Handling.Order));
+        Assert.Null(report.Forbids(Bench.Substance("vinegar-5"), pinch: true));
+    }
+
+    [Fact]
+    public void OxygenIsToldInLitresOfGasPerLitre()
+    {
+        var oxygen = HazardGate.Of(Bottle(("hydrogen-peroxide-3", 1000), ("ferrous-sulfate-7h2o", 1))).Find(HazardKind.OxygenPressure)!;
+
+        // 30 g of peroxide are 0.882 mol and half as much oxygen: 10.6 L (the trade calls 3 % "10 volumes").
+        Assert.Equal(10.6, oxygen.Value, 0.1);
+        Assert.Equal("L/L", oxygen.Unit);
+    }
+
+    [Fact]
+    public void TreatedWaterBesideAcidIsNoHazard() =>
+        Assert.Empty(HazardGate.Of(Bottle(("sodium-hypochlorite-5", 0.05), ("nitric-38", 1))).Present);
+
+    [Theory]
+    [InlineData("vinegar-5")]
+    [InlineData("hydrochloric-10")]
+    [InlineData("citric-acid-h2o")]
+    [InlineData("ammonium-sulfate")]
+    public void NothingAcidOrWithAmmoniumGoesIntoBleach(string reagent)
+    {
+        var refusal = HazardGate.Of(Bottle(("sodium-hypochlorite-5", 50))).Forbids(Bench.Substance(reagent), pinch: true);
+
+        Assert.NotNull(refusal);
+        Assert.True(refusal.ByReagent);
+    }
+
+    [Theory]
+    [InlineData("K2S")]
+    [InlineData("Na2S·9H2O")]
+    [InlineData("CaS5")]
+    [InlineData("(NH4)2S")]
+    public void NoAcidGoesIntoSulfide(string formula)
+    {
+        var sulfide = Shop("shop-salt", formula);
+        var report = HazardGate.Of(Holding.Of([Held.Of(sulfide, 5)], 1));
+
+        Assert.NotNull(report.Forbids(Bench.Substance("vinegar-5"), pinch: true));
+        Assert.Contains(HazardGate.Of(Holding.Of([Held.Of(sulfide, 5), Held.Of(Bench.Substance("nitric-38"), 20)], 1)).Present, h => h.Kind == HazardKind.HydrogenSulfide);
+    }
+
+    [Theory]
+    [InlineData("KNO2", HazardKind.NitrogenOxides)]
+    [InlineData("Na2SO3", HazardKind.SulfurDioxide)]
+    [InlineData("Na2S2O3·5H2O", HazardKind.SulfurDioxide)]
+    [InlineData("KMnO4", HazardKind.Runaway)]
+    [InlineData("NaClO2", HazardKind.Runaway)]
+    [InlineData("NaOCl", HazardKind.Chlorine)]
+    public void ASubstanceOfTheShopIsToldByItsFormula(string formula, HazardKind kind) => Assert.Contains(
+        HazardGate.Of(Holding.Of([Held.Of(Shop("shop-salt", formula), 20), Held.Of(Bench.Substance("hydrochloric-31"), 50)], 1)).Present, h => h.Kind == kind);
+
+    [Theory]
+    [InlineData("Pool bleach", "vinegar-5", HazardKind.Chlorine)]
+    [InlineData("Lime sulfur", "nitric-38", HazardKind.HydrogenSulfide)]
+    [InlineData("Bubble peroxide cleaner", "ferrous-sulfate-7h2o", HazardKind.OxygenPressure)]
+    public void AProductWithoutCompositionIsToldByItsName(string name, string other, HazardKind kind)
+    {
+        var product = new Substance { Id = "shop-product", Name = name, Kind = SubstanceKind.Product, Content = ElementContent.Empty };
+
+        Assert.Contains(HazardGate.Of(Holding.Of([Held.Of(product, 50), Held.Of(Bench.Substance(other), 50)], 1)).Present, h => h.Kind == kind);
+    }
+
+    [Fact]
+    public void NothingThatAddsAcidAlkaliOrHeatGoesToUnknownContents()
+    {
+        var product = new Substance { Id = "shop-product", Name = "Tonic", Kind = SubstanceKind.Product, Content = ElementContent.Empty };
+        var report = HazardGate.Of(Holding.Of([Held.Of(product, 50)], 1));
+
+        Assert.NotNull(report.Forbids(Handling.Heat));
+        Assert.All(
+            (string[])["vinegar-5", "hydrochloric-10", "koh-10", "potassium-bicarbonate", "hydrogen-peroxide-3"],
+            id => Assert.NotNull(report.Forbids(Bench.Substance(id), pinch: true)));
+        Assert.Null(report.Forbids(Handling.Order));
+    }
+
+    [Fact]
+    public void StrongNitricAcidMeetsOrganicMatterWhereItIsPoured()
+    {
+        var stock = Bench.StockOf(Bench.Pour("0.2 L"), Bench.Add("acetic-acid-80", "200 mL"), Bench.Add("nitric-65", "200 mL"));
+
+        Assert.Contains(HazardGate.Of(stock).Present, h => h.Kind == HazardKind.NitrogenOxides && Math.Abs(h.Value - 65) < 0.01);
+        Assert.DoesNotContain(
+            HazardGate.Of(Bench.StockOf(Bench.Pour("1.5 L"), Bench.Add("vinegar-5", "90 mL"), Bench.Add("nitric-38", "20 mL"), Bench.TopUp("2 L"))).Present,
+            h => h.Kind == HazardKind.NitrogenOxides);
+    }
+
+    [Fact]
+    public void DryNitrateAndSugarCanBurn() => Assert.Contains(
+        HazardGate.Of(Bench.StockOf(Bench.Add("potassium-nitrate", "100 g"), Bench.Add("sucrose", "20 g"), Bench.Pour("1 L"))).Present,
+        h => h.Kind == HazardKind.Fire);
+
+    [Fact]
+    public void LyeIntoStrongAcidBoils() => Assert.Contains(
+        HazardGate.Of(Bench.StockOf(Bench.Pour("0.2 L"), Bench.Add("sulfuric-96", "200 mL"), Bench.Add("koh-50", "400 mL"))).Present,
+        h => h is { Kind: HazardKind.Heat, Grade: HazardGrade.Grave });
+
+    [Fact]
+    public void AnAdjustmentWithAcidCounts() => Assert.Contains(
+        HazardGate.Of(Bench.StockOf(Bench.Pour("1.8 L"), Bench.Add("sodium-hypochlorite-5", "20 mL"), Bench.Adjust(6, "hydrochloric-31"), Bench.TopUp("2 L"))).Present,
+        h => h.Kind == HazardKind.Chlorine);
+
+    private static Substance Shop(string id, string formula) => new()
+    {
+        Id = id,
+        Name = id,
+        Kind = SubstanceKind.Salt,
+        Formula = FormulaParser.Parse(formula),
+        Content = ElementContent.Empty,
+        Dissolves = IonReading.TryRead(FormulaParser.Parse(formula), SubstanceCatalogue.BuiltIn, out var ions)
+            ? [.. ions.Select(i => new ComponentYield(i.Key, i.Value / FormulaParser.Parse(formula).MolarMass.GramsPerMole))]
+            : [],
+    };
+
+    /// <summary>A litre that holds these, in grams.</summary>
+    private static Holding Bottle(params (string Id, double Grams)[] items) => Holding.Of(items.Select(i => Held.Of(Bench.Substance(i.Id), i.Grams)), 1);
+}
