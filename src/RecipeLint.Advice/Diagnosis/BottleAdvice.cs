@@ -18,8 +18,9 @@ public sealed record Loss(string Key, MassConcentration PerLitre, double Share);
 /// <param name="Suppliers">What brings the ions of the solid.</param>
 /// <param name="Nearest">The nearest change at which it stays clear; null when nothing falls out.</param>
 /// <param name="Highest">How strong the stock can be made; null when the solid does not decide it.</param>
+/// <param name="Trial">What the usual rescue of the cause does to this stock; null where the engine has no say.</param>
 public sealed record BottleAdvice(
-    IReadOnlyList<Loss> Losses, IReadOnlyList<SolidSupplier> Suppliers, NearestClear? Nearest, HighestConcentration? Highest)
+    IReadOnlyList<Loss> Losses, IReadOnlyList<SolidSupplier> Suppliers, NearestClear? Nearest, HighestConcentration? Highest, RescueTrial? Trial = null)
 {
     /// <summary>Less than this part of an element gone is not worth a word.</summary>
     private const double LeastShare = 0.002;
@@ -31,7 +32,7 @@ public sealed record BottleAdvice(
     {
         if (cause.Solid is not { Solid: { } solid, State: { } state } verdict || verdict.Standing > Standing.Close)
         {
-            return None;
+            return None with { Trial = RescueTrial.Of(chemistry, cause, null) };
         }
 
         var stock = chemistry.Stock;
@@ -42,8 +43,13 @@ public sealed record BottleAdvice(
             return new BottleAdvice([], suppliers, null, solid.Role == SolidRole.SolubleSalt ? HighestConcentration.Of(mix, state.Temperature, stock.Stock.Dose?.Value, solid) : null);
         }
 
-        return new BottleAdvice(
-            LossesOf(stock, deposit), suppliers, NearestClear.Of(mix, state.Temperature, solid, stock.Stock.Dose?.Value), null);
+        var nearest = NearestClear.Of(mix, state.Temperature, solid, stock.Stock.Dose?.Value);
+        if (nearest.Ph is { } ph && RescueTrial.AtPh(mix, state, ph) is { Helps: false })
+        {
+            nearest = nearest with { Ph = null };
+        }
+
+        return new BottleAdvice(LossesOf(stock, deposit), suppliers, nearest, null, RescueTrial.Of(chemistry, cause, nearest));
     }
 
     private static List<Loss> LossesOf(StockFacts stock, SolidDeposit deposit)

@@ -79,8 +79,14 @@ public sealed record Cause
     /// <summary>Whether and how the bottle can be saved, in plain sentences.</summary>
     public required string RescueSay { get; init; }
 
+    /// <summary>What the rescue would have somebody do: "acid", "alkali", "edta", "heat", "shake", "filter".</summary>
+    public IReadOnlyList<string> RescueUses { get; init; } = [];
+
     /// <summary>How to change the recipe or the habit.</summary>
     public required string Change { get; init; }
+
+    /// <summary>What the change would have somebody do, as in <see cref="RescueUses"/>.</summary>
+    public IReadOnlyList<string> ChangeUses { get; init; } = [];
 
     /// <summary>Where looks and behaviour come from.</summary>
     public required string Source { get; init; }

@@ -64,7 +64,8 @@ public static class Diagnoser
                         s.Cause, s.Score, Math.Exp(Temper * (s.Score - best)) / total, [.. s.Evidence.Where(e => e.Text.Length > 0 && Math.Abs(e.Weight) >= WorthSaying)], s.Solid))
                     .OrderByDescending(r => Rounding.SixDigits(r.Share))
                     .ThenBy(r => r.Cause.Id, StringComparer.Ordinal),
-            ]);
+            ],
+            BottleHazards.Of(stock, observation));
     }
 
     private static double Prior(Frequency frequency) => frequency switch

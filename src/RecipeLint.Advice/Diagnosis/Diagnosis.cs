@@ -1,3 +1,5 @@
+using RecipeLint.Analysis.Hazards;
+
 namespace RecipeLint.Advice.Diagnosis;
 
 /// <summary>How probable a cause is, in words.</summary>
@@ -33,4 +35,5 @@ public sealed record RankedCause(Cause Cause, double Score, double Share, IReadO
 }
 
 /// <summary>Causes of what was seen in a bottle, most probable first.</summary>
-public sealed record BottleDiagnosis(Observation Observation, BottleChemistry Chemistry, IReadOnlyList<RankedCause> Causes);
+/// <param name="Hazards">What the contents can do to people, from the recipe and from what was seen: said before anything else.</param>
+public sealed record BottleDiagnosis(Observation Observation, BottleChemistry Chemistry, IReadOnlyList<RankedCause> Causes, HazardReport Hazards);

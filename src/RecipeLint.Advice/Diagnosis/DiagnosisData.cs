@@ -53,7 +53,9 @@ public static class DiagnosisData
             .ToDictionary(t => Vocabulary.Sign(t.Name).Id, t => Enum.Parse<Behaviour>(t.Value.GetString()!, ignoreCase: true), StringComparer.Ordinal),
         Rescue = Enum.Parse<Rescue>(Text(item, "rescue"), ignoreCase: true),
         RescueSay = Text(item, "rescueSay"),
+        RescueUses = Texts(item, "rescueUses"),
         Change = Text(item, "change"),
+        ChangeUses = Texts(item, "changeUses"),
         Source = Text(item, "source"),
         Confidence = Enum.Parse<Confidence>(Text(item, "confidence"), ignoreCase: true),
     };
@@ -72,7 +74,8 @@ public static class DiagnosisData
                 [
                     .. q.GetProperty("answers").EnumerateArray().Select(a =>
                         new Answer(Text(a, "say"), [.. Texts(a, "signs").Select(s => new Seen(Vocabulary.Sign(s[1..]), s[0] == '+'))])),
-                ])),
+                ],
+                q.TryGetProperty("act", out var asked) ? asked.GetString() : null)),
         ];
     }
 

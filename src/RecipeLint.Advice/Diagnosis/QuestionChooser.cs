@@ -12,11 +12,17 @@ public static class QuestionChooser
     /// <summary>The best question that was not asked yet and whose signs were not told; null when none helps.</summary>
     public static Question? Next(BottleDiagnosis diagnosis, IReadOnlySet<string> asked)
     {
+        // Where a bottle is to be left alone nobody is sent back to it for an answer.
+        if (diagnosis.Hazards.ForLeaving is not null)
+        {
+            return null;
+        }
+
         Question? best = null;
         var most = LeastGain;
         foreach (var question in DiagnosisData.Questions)
         {
-            if (asked.Contains(question.Id) || IsAnswered(question, diagnosis.Observation))
+            if (asked.Contains(question.Id) || IsAnswered(question, diagnosis.Observation) || BottleHazards.Refuses(question, diagnosis.Hazards) is not null)
             {
                 continue;
             }
@@ -36,7 +42,7 @@ public static class QuestionChooser
     {
         (Question, Answer)? best = null;
         var most = LeastGain;
-        foreach (var question in DiagnosisData.Questions.Where(q => q.IsTest && !IsAnswered(q, diagnosis.Observation)))
+        foreach (var question in DiagnosisData.Questions.Where(q => q.IsTest && !IsAnswered(q, diagnosis.Observation) && BottleHazards.Refuses(q, diagnosis.Hazards) is null))
         {
             // What the answer says of this cause: weighed against the other causes as they stand now.
             var rest = 1 - cause.Share;

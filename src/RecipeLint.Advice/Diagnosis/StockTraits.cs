@@ -29,6 +29,9 @@ public sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperat
         ["oxalate"] = (["oxal", "tartar"], "oxalate or tartrate"),
         ["thiosulfate"] = (["thiosulf", "thiosulph", "lime sulf", "lime sulph"], "thiosulfate or lime sulfur"),
         ["peroxide"] = (["peroxide"], "peroxide"),
+        ["hypochlorite"] = (["hypochlor", "bleach"], "bleach"),
+        ["nitric"] = (["nitric acid", "nitrite"], "nitric acid or nitrite"),
+        ["sulfide-salt"] = (["sulfide", "sulphide", "polysulf", "lime sulf"], "a sulfide"),
         ["table-salt"] = (["sodium chloride", "potassium chloride"], "a chloride that is sold with anticaking agent"),
     };
 

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
@@ -33,6 +34,12 @@ public sealed record MixingOrder
 
     /// <summary>Why there is nothing to order; null when there is.</summary>
     public string? NothingToOrder { get; init; }
+
+    /// <summary>Why no order is proposed: what the vessel would hold can hurt somebody; null when one may be.</summary>
+    public Refusal? Refused { get; init; }
+
+    /// <summary>Hazards that do not forbid the order and have to be said with it.</summary>
+    public IReadOnlyList<Hazard> Hazards { get; init; } = [];
 
     /// <summary>Water to start with.</summary>
     public Volume Start { get; init; }
@@ -75,6 +82,13 @@ public sealed record MixingOrder
     {
         var units = OrderUnit.Of(stock);
         var empty = new MixingOrder { Stock = stock, Finished = stock.Mixing.FinishedState };
+        // What only water and order can mend is left to the order; what has to be parted is not.
+        var atRest = HazardGate.Of(Holding.Of(stock));
+        if ((atRest.Hazards.FirstOrDefault(h => h.Forbids(Handling.Order)) ?? HazardGate.Of(stock).Present.FirstOrDefault(h => h.NeedsParting && h.Forbids(Handling.Order))) is { } present)
+        {
+            return empty with { Refused = new Refusal(present, Handling.Order, null, false) };
+        }
+
         if (Obstacle(stock, units) is { } obstacle)
         {
             return empty with { NothingToOrder = obstacle };
@@ -96,6 +110,12 @@ public sealed record MixingOrder
         }
 
         var (moves, cost) = problem.Follow(order);
+        var onTheWay = OnTheWay(water.Pour(start), moves);
+        if (onTheWay.FirstOrDefault(h => h.Forbids(Handling.Order)) is { } danger)
+        {
+            return empty with { Refused = new Refusal(danger, Handling.Order, null, false) };
+        }
+
         var (present, presentCost) = problem.Follow(units);
         var reasons = OrderReasons.Of(problem, order);
         return empty with
@@ -110,6 +130,7 @@ public sealed record MixingOrder
                     [.. m.Solids.Where(s => s.Milligrams >= OrderSolid.CountedFromMilligrams)],
                     reasons[i])),
             ],
+            Hazards = HazardGate.Gravest([.. atRest.Hazards, .. onTheWay]),
             Start = new Volume(start),
             StartInFile = water.InFile is { } litres ? new Volume(litres) : null,
             SmallestStart = smallest is { } least ? new Volume(least) : null,
@@ -128,6 +149,10 @@ public sealed record MixingOrder
             IsExact = exact,
         };
     }
+
+    /// <summary>Where each addition enters, before it is mixed in.</summary>
+    private static List<Hazard> OnTheWay(VesselContents start, IReadOnlyList<OrderMove> moves) =>
+        [.. moves.SelectMany((m, i) => HazardGate.Meeting(i == 0 ? start : moves[i - 1].After, m.After))];
 
     private static string? Obstacle(StockFacts stock, IReadOnlyList<OrderUnit> units) => units.Count switch
     {

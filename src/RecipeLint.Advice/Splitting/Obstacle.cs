@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Shop;
@@ -10,6 +11,9 @@ public abstract record Obstacle
     private Obstacle()
     {
     }
+
+    /// <summary>What is in it can hurt somebody.</summary>
+    public sealed record Danger(Hazard Hazard) : Obstacle;
 
     /// <summary>A solid falls out.</summary>
     /// <param name="Mass">g of solid per litre of the part, at equilibrium.</param>

@@ -10,6 +10,11 @@ internal static class ObstacleFinder
     /// <summary>The largest deposit first; empty for a fit part.</summary>
     public static IReadOnlyList<Obstacle> In(StockFacts stock, PartContent content, double dilution, PartFactory factory)
     {
+        if (factory.DangerIn(content, dilution) is { } danger)
+        {
+            return [new Obstacle.Danger(danger)];
+        }
+
         var chemistry = stock.Chemistry;
         var states = new[] { chemistry.Mixing, chemistry.Coldest, chemistry.Warmest };
         if (states.FirstOrDefault(s => !s.IsSolved) is { } lost)

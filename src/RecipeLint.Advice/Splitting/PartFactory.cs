@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Chemistry.Quantities;
@@ -18,11 +19,19 @@ namespace RecipeLint.Advice.Splitting;
 /// <param name="Keep">How they are kept.</param>
 /// <param name="Batch">What a main part makes; null for what the final volume takes.</param>
 internal sealed record SplitFrame(
-    Workspace Workspace, ShopSettings Shop, string Folder, Volume Final, WaterReference Water, Keeping Keep, Interval<Temperature> Storage, Volume? Batch, SplitLimits Limits);
+    Workspace Workspace, ShopSettings Shop, string Folder, Volume Final, WaterReference Water, Keeping Keep, Interval<Temperature> Storage, Volume? Batch, SplitLimits Limits)
+{
+    /// <summary>Pairs of substances, by id, that the present stocks show must be parted.</summary>
+    public IReadOnlyList<Hazard> Apart { get; init; } = [];
+}
 
 /// <summary>Makes parts: as a mix for the search, and as a whole stock document for the full analysis.</summary>
 internal sealed class PartFactory
 {
+    /// <summary>Strong reagents whose danger shows only where they are poured.</summary>
+    private static readonly HashSet<HazardRole> Pourable =
+        [HazardRole.NitricAcid, HazardRole.SulfuricAcid, HazardRole.Peroxide, HazardRole.Hypochlorite, HazardRole.StrongOxidiser];
+
     private readonly SplitFrame _frame;
     private readonly ImmutableSortedDictionary<string, double> _water;
     private readonly bool _hasPreservative;
@@ -63,6 +72,20 @@ internal sealed class PartFactory
         var liquids = units.Sum(u => u.Share * dilution * u.Unit.Ingredients.Sum(i => Pouring(i, i.Mass * new Volume(1)) is { } volume ? volume.Litres : 0));
         var moles = ComponentMoles.Sum([.. units.Select(u => u.Unit.MolesPerLitre.Times(u.Share * dilution)), _water.Times(Math.Max(0, 1 - liquids))]);
         return SolutionMix.Of(moles, new Volume(1));
+    }
+
+    /// <summary>What a part would do to whoever mixes or opens it; null for a harmless one.</summary>
+    public Hazard? DangerIn(PartContent content, double dilution)
+    {
+        var items = In(content).SelectMany(u => u.Unit.Ingredients.Select(i => i.HeldAt(u.Share * dilution))).ToList();
+        if (HazardGate.Of(Holding.Of(items, 1)).Forbids(Handling.KeepTogether) is { } refusal)
+        {
+            return refusal.Hazard;
+        }
+
+        var ids = items.Select(i => i.Substance.Id).ToHashSet(StringComparer.Ordinal);
+        return _frame.Apart.FirstOrDefault(h => ids.Contains(h.From!.Substance.Id) && ids.Contains(h.With!.Substance.Id))
+            ?? (items.Exists(i => i.Roles.Overlaps(Pourable)) ? HazardGate.Of(Stock(content, dilution)).Forbids(Handling.Order)?.Hazard : null);
     }
 
     /// <summary>The first weight in a batch that no scale of the shop can take; null when all can be weighed, or the shop names no scale.</summary>

@@ -58,7 +58,13 @@ internal sealed class PartJudge(PartFactory factory)
 
     private PartVerdict Compute(PartContent content, double dilution)
     {
-        // Weights need no chemistry, so they come first.
+        // What can hurt somebody is no part, however clear it stays.
+        if (factory.DangerIn(content, dilution) is not null)
+        {
+            return PartVerdict.Unfit;
+        }
+
+        // Weights need no chemistry, so they come next.
         if (!factory.IsTraceOnly(content) && factory.TooLittleToWeigh(content, dilution) is not null)
         {
             return PartVerdict.Unfit;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
@@ -26,6 +27,14 @@ public sealed record SplitIngredient
 
     /// <summary>Names of the present stocks it comes from; empty for a direct dose.</summary>
     public ImmutableSortedSet<string> From { get; init; } = [];
+
+    /// <summary>So many times as much as a litre of final solution holds, as the hazard gate looks at it.</summary>
+    public Held HeldAt(double times) => new(
+        Substance,
+        Mass.GramsPerLitre * times,
+        Mass.GramsPerLitre * times * Substance.Strength.Value * (Assay?.Value ?? 1),
+        MolesPerLitre.Times(times),
+        null);
 
     public double MilligramsPerLitre(Element element) => ElementsPerLitre[element].Milligrams;
 

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
@@ -109,6 +110,9 @@ public sealed record SplitProposal
 
     /// <summary>Number of parts whose chemistry was computed.</summary>
     public int Computed { get; init; }
+
+    /// <summary>What the substances do to people wherever they meet, so that no parts are proposed; null when they may be in one tank.</summary>
+    public Refusal? Refused { get; init; }
 
     /// <summary>Why a recipe could not be looked at; null when it could.</summary>
     public string? Failure { get; init; }

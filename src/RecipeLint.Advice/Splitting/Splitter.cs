@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
@@ -83,9 +84,17 @@ public static class Splitter
         var water = source.StockWater();
         var keep = source.Keep(request.At);
         var frame = new SplitFrame(
-            workspace, source.Shop, FolderOf(source.File), source.Recipe.Final!.Value, water, keep, keep.At!.Value, request.Batch, request.Limits);
+            workspace, source.Shop, FolderOf(source.File), source.Recipe.Final!.Value, water, keep, keep.At!.Value, request.Batch, request.Limits)
+        {
+            Apart = [.. source.Stocks.SelectMany(s => HazardGate.Of(s).Present).Where(h => h is { NeedsParting: true, From: not null, With: not null })],
+        };
         var proposal = new SplitProposal { Of = source.Name, Units = units, Storage = keep.At.Value, Water = NameOf(water, workspace), Before = source.Before, WantedDilution = Upwards(request)[0] };
-        if (Refusal(source, units, request) is { } refusal)
+        if (Danger(source) is { } danger)
+        {
+            return proposal with { Refused = new Refusal(danger, Handling.KeepTogether, null, false) };
+        }
+
+        if (NotLookedAt(source, units, request) is { } refusal)
         {
             return proposal with { Failure = refusal };
         }
@@ -104,7 +113,11 @@ public static class Splitter
     private static string NameOf(WaterReference water, Workspace workspace) =>
         water.File is { } file && workspace.FindWater(file) is { } known ? known.Name : water.Name;
 
-    private static string? Refusal(SplitSource source, IReadOnlyList<SplitUnit> units, SplitRequest request)
+    /// <summary>What must not meet in the tank either: no bottles make that safe.</summary>
+    private static Hazard? Danger(SplitSource source) =>
+        HazardGate.Of(Holding.Of(source.Ingredients.Select(i => i.HeldAt(1)), 1)).Hazards.FirstOrDefault(h => h.IsNeverTogether);
+
+    private static string? NotLookedAt(SplitSource source, IReadOnlyList<SplitUnit> units, SplitRequest request)
     {
         if (!source.IsComplete)
         {

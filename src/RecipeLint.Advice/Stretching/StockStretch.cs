@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
@@ -16,6 +17,9 @@ public sealed record StretchRow(Temperature At, bool InStorage, HighestConcentra
 /// <param name="Factor">The strength, on the present one, up to which it is silent.</param>
 /// <param name="Finding">What it says just beyond; its numbers are those of the changed stock.</param>
 public sealed record StretchObjection(double Factor, Finding Finding);
+
+/// <summary>The strength, on the present one, above which somebody could be hurt.</summary>
+public sealed record StretchDanger(double Factor, Hazard Hazard);
 
 /// <summary>
 /// How much stronger and how much weaker a stock can be made with the same final solution: the recipe of the solution stays, amounts and dose
@@ -53,13 +57,21 @@ public sealed record StockStretch
     public IReadOnlyList<StretchObjection> Weaker { get; init; } = [];
 
     /// <summary>The strongest at which nothing objects, on the present strength; null when no answer was found.</summary>
-    public double? Strongest => Binding?.Highest.Factor is { } clear ? Math.Min(clear, Stronger.Count > 0 ? Stronger[0].Factor : clear) : null;
+    public double? Strongest => Binding?.Highest.Factor is { } clear
+        ? Math.Min(Math.Min(clear, Stronger.Count > 0 ? Stronger[0].Factor : clear), Danger?.Factor ?? clear)
+        : null;
 
     /// <summary>The weakest at which nothing objects; null when nothing does down to <see cref="LowestLooked"/>.</summary>
     public double? Weakest => Weaker.Count > 0 ? Weaker[0].Factor : null;
 
     /// <summary>The weakest that was looked at: the final solution itself, or a sixty-fourth.</summary>
     public double LowestLooked { get; init; }
+
+    /// <summary>Why nothing is offered: what the stock holds can hurt somebody; null when something may be.</summary>
+    public Refusal? Refused { get; init; }
+
+    /// <summary>What stops it on the way up because somebody could be hurt; null when nothing does.</summary>
+    public StretchDanger? Danger { get; init; }
 
     /// <summary>Why there is no answer at all; null when there is one.</summary>
     public string? Failure { get; init; }
@@ -70,6 +82,11 @@ public sealed record StockStretch
     {
         var mix = stock.Chemistry.Mix;
         var lowest = Math.Max(LeastFactor, stock.Stock.Dose?.Value.LitresPerLitre ?? 0);
+        if (HazardGate.Of(stock).Forbids(Handling.MakeStronger) is { } refusal)
+        {
+            return new StockStretch { Stock = stock, Rows = [], Refused = refusal, LowestLooked = lowest };
+        }
+
         if (mix.Failure is { } failure)
         {
             return new StockStretch { Stock = stock, Rows = [], Failure = failure, LowestLooked = lowest };
@@ -86,6 +103,7 @@ public sealed record StockStretch
             Rows = rows,
             Binding = binding,
             LowestLooked = lowest,
+            Danger = binding?.Highest.Factor is > 1 and var end ? judge.Danger(end) : null,
             Stronger = binding?.Highest.Factor is > 1 and var most ? judge.Objections(OfStrength, most) : [],
             Weaker = lowest < 1 ? judge.Objections(OfWeakness, lowest) : [],
         };
@@ -115,6 +133,37 @@ public sealed record StockStretch
                     .ThenBy(o => o.Finding.Rule.Name, StringComparer.Ordinal)
                     .ThenBy(o => o.Finding.Place.Pointer.Value, StringComparer.Ordinal),
             ];
+        }
+
+        /// <summary>The last strength at which the hazard gate has nothing against it, by halving the way; null when it never objects.</summary>
+        public StretchDanger? Danger(double end)
+        {
+            if (DangerAt(end) is not { } danger)
+            {
+                return null;
+            }
+
+            double safe = 1, harmful = end;
+            while (Math.Log(harmful / safe) > RelativeWidth)
+            {
+                var middle = Math.Sqrt(safe * harmful);
+                if (DangerAt(middle) is { } there)
+                {
+                    (harmful, danger) = (middle, there);
+                }
+                else
+                {
+                    safe = middle;
+                }
+            }
+
+            return new StretchDanger(safe, danger);
+        }
+
+        private Hazard? DangerAt(double factor)
+        {
+            var changed = workspace.With(StretchedStock.Of(stock.Stock, factor));
+            return Analyzer.AnalyseStock(changed, stock.Stock.File) is { } facts ? HazardGate.Of(facts).Forbids(Handling.MakeStronger)?.Hazard : null;
         }
 
         /// <summary>The last strength at which it is silent, by halving the way on a logarithmic scale.</summary>

@@ -13,6 +13,15 @@ public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held
     /// <summary>True when nothing at all is advised but to leave it.</summary>
     public bool IsForLeaving => HazardData.Forbids(Kind, Grade, "put") && HazardData.Forbids(Kind, Grade, "filter");
 
+    /// <summary>
+    /// True when only parting the two takes the cause away. Fire, heat and fumes of pouring go when more water comes first; what is unknown
+    /// has to be found out.
+    /// </summary>
+    public bool NeedsParting => Grade >= HazardGrade.Present && Kind is not (HazardKind.Fire or HazardKind.Heat or HazardKind.AcidFumes or HazardKind.UnknownContents);
+
+    /// <summary>True for what must not even meet in a tank or a drain.</summary>
+    public bool IsNeverTogether => NeedsParting && IsForLeaving && Kind != HazardKind.OxygenPressure;
+
     /// <summary>True when this hazard forbids a handling.</summary>
     public bool Forbids(Handling handling) => HazardData.Forbids(Kind, Grade, HazardGate.Word(handling));
 

@@ -73,7 +73,8 @@ public static class HazardData
         {
             var kind = Word<HazardKind>(Text(row, "id"));
             texts.Add(new HazardText(
-                kind, Text(row, "name"), Text(row, "happens"), Text(row, "notice"), Text(row, "first"), Text(row, "help"),
+                kind, Text(row, "name"), Text(row, "happens"), Text(row, "notice"), Text(row, "first"), Text(row, "help"), Text(row, "when"),
+                Text(row, "instead"),
                 [.. Strings(row, "signs")], Text(row, "source"), Text(row, "confidence")));
             forbids.Add(
                 kind,

@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Mixing;
 
 namespace RecipeLint.Analysis.Hazards;
@@ -47,6 +48,15 @@ public static class HazardGate
         return new HazardReport(Holding.Of(stock), Gravest(hazards), used);
     }
 
+    /// <summary>Hazards of a beaker, in whatever order its contents meet.</summary>
+    public static HazardReport Of(Beaker beaker)
+    {
+        List<Held> items = [.. beaker.Items.Select(i => Held.Of(i.Substance, i.Mass.Grams))];
+        var whole = Holding.Of(items, beaker.Volume.Litres);
+        var meeting = items.SelectMany(i => Meeting(Holding.Of(items.Where(o => o != i), beaker.Volume.Litres), i, HazardLimits.Default));
+        return new HazardReport(whole, Gravest(Of(whole).Hazards.Concat(meeting)), HazardLimits.Default);
+    }
+
     /// <summary>Hazards of contents at rest.</summary>
     public static HazardReport Of(Holding holding, HazardLimits? limits = null)
     {
@@ -57,7 +67,7 @@ public static class HazardGate
             Sulfite(holding, used), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation(holding, used), Ammonia(holding, used),
             Unknown(holding),
         };
-        var suspected = holding.Suspected.Select(k => new Hazard(k, HazardGrade.Suspected, null, null, "", 0, 0, ""));
+        var suspected = holding.Suspected.Select(Suspicion);
         return new HazardReport(holding, Gravest(found.OfType<Hazard>().Concat(suspected)), used);
     }
 
@@ -67,6 +77,9 @@ public static class HazardGate
 
     /// <summary>The same for a reagent poured into contents at rest.</summary>
     internal static IReadOnlyList<Hazard> Meeting(Holding before, Held poured, HazardLimits limits) => MeetingHazards.Of(before, poured, limits);
+
+    /// <summary>A hazard that rests on a sign alone.</summary>
+    internal static Hazard Suspicion(HazardKind kind) => new(kind, HazardGrade.Suspected, null, null, "", 0, 0, "");
 
     /// <summary>The word of a handling in the data.</summary>
     internal static string Word(Handling handling) => handling switch
@@ -173,12 +186,13 @@ public static class HazardGate
             return null;
         }
 
-        // A carbonate takes two protons before gas leaves it; hydrogen carbonate brings one of them.
+        // A carbonate takes two protons before gas leaves it, hydrogen carbonate one; where they meet the acid is in excess, so all of it counts.
         var carbonates = holding.MolesPerLitre("CO3-2");
-        var protons = Math.Max(0, holding.MolesPerLitre("H+"))
-            + holding.MolesPerLitre("H2PO4-")
-            + holding.Having(HazardRole.AcidSalt).Sum(i => Metals.Sum(i.MolesOf)) * 2 / holding.Litres;
-        var litres = LitresPerMole * Math.Clamp(protons - carbonates, 0, carbonates);
+        var alkaline = holding.Having(HazardRole.Carbonate).Sum(i => i.MolesOf("CO3-2") - i.MolesOf("H+")) / holding.Litres;
+        var others = holding.Items.Where(i => !i.Is(HazardRole.Carbonate)).ToList();
+        var protons = others.Sum(i => i.MolesOf("H+") + i.MolesOf("H2PO4-") + (i.Is(HazardRole.AcidSalt) ? 2 * Metals.Sum(i.MolesOf) : 0)) / holding.Litres;
+        var taken = carbonates > 0 ? 1 + Math.Clamp(alkaline / carbonates, 0, 1) : 1;
+        var litres = LitresPerMole * Math.Clamp(protons / taken, 0, carbonates);
         return Rounding.SixDigits(litres) < limits.GasFrom
             ? null
             : new Hazard(

@@ -11,6 +11,17 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
     /// <summary>The hazard before which nothing else is said: leave the bottle alone; null when there is none.</summary>
     public Hazard? ForLeaving => Hazards.FirstOrDefault(h => h.IsForLeaving);
 
+    /// <summary>The same with hazards of which a sign was told; what the contents say of them already stays when it is graver.</summary>
+    public HazardReport Suspecting(IEnumerable<HazardKind> kinds)
+    {
+        List<HazardKind> suspected = [.. kinds.Distinct()];
+        return this with
+        {
+            Holding = Holding.Suspecting(suspected),
+            Hazards = HazardGate.Gravest(Hazards.Concat(suspected.Select(HazardGate.Suspicion))),
+        };
+    }
+
     public Hazard? Find(HazardKind kind) => Hazards.FirstOrDefault(h => h.Kind == kind);
 
     /// <summary>Why this must not be done with the vessel; null when nothing speaks against it.</summary>

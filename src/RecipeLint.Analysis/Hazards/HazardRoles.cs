@@ -148,6 +148,7 @@ public static partial class HazardRoles
         When(Of("H+") > Of("CO3-2") && substance.Kind != SubstanceKind.Chelate, HazardRole.Acid);
         When(Of("H2PO4-") > 0 && Of("H+") >= 0, HazardRole.AcidSalt);
         When(-Of("H+") > Of("H2PO4-") && Of("B(OH)3") == 0, HazardRole.Alkali);
+        When((Of("EDTA-4") > 0 || Of("P2O7-4") > 0) && Of("H+") <= 0 && !Any(HydrolysingMetals) && Of("Ca+2") + Of("Mg+2") <= 0, HazardRole.Alkali);
         When(Any(Amines), HazardRole.Amine);
         When(Any(Fuels) || (substance.Formula is { } formula && formula.Atoms.ContainsKey(Element.C) && Of("CO3-2") <= 0), HazardRole.Organic);
         When(Any(["inert:sucrose", "inert:glucose"]), HazardRole.Fermentable);

@@ -8,10 +8,13 @@ namespace RecipeLint.Analysis.Hazards;
 /// <param name="Notice">What a person sees, smells and feels.</param>
 /// <param name="First">What to do first, whole sentences.</param>
 /// <param name="Help">When to call for help, whole sentences.</param>
+/// <param name="When">Ends a sentence on a hazard that is only possible: "when any acid gets to it".</param>
+/// <param name="Instead">How the cause is taken away, whole sentences.</param>
 /// <param name="Signs">Signs of the diagnosis that point to it.</param>
 /// <param name="Source">Where limits and behaviour come from.</param>
 public sealed record HazardText(
-    HazardKind Kind, string Name, string Happens, string Notice, string First, string Help, IReadOnlyList<string> Signs, string Source, string Confidence)
+    HazardKind Kind, string Name, string Happens, string Notice, string First, string Help, string When, string Instead,
+    IReadOnlyList<string> Signs, string Source, string Confidence)
 {
     /// <summary>Closes every page: who decides.</summary>
     public static string Deference => HazardData.Deference;

@@ -1,5 +1,7 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Diagnosis;
@@ -18,8 +20,9 @@ public static class DiagnosisReport
     {
         var page = new BenchPage();
         Opening(page, diagnosis, seenAt);
+        Danger(page, diagnosis.Hazards);
         var shown = diagnosis.Causes.Where((c, i) => i < LeastShown || (i < MostShown && c.Share >= ShownFrom)).ToList();
-        if (shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely)
+        if (shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely && diagnosis.Hazards.Hazards.All(h => h.Grade == HazardGrade.Possible))
         {
             page.Blank();
             page.Text($"Nothing looks wrong: {Reason(shown[0])}. What else it could be stands below.");
@@ -33,6 +36,23 @@ public static class DiagnosisReport
 
         Closing(page, diagnosis, shown);
         return page.ToString();
+    }
+
+    /// <summary>What can hurt whoever stands there, before anything else.</summary>
+    private static void Danger(BenchPage page, HazardReport hazards)
+    {
+        var name = "danger";
+        foreach (var sentence in HazardWords.Warning(hazards.Hazards))
+        {
+            page.Named(name, sentence);
+            name = "";
+        }
+
+        if (hazards.ForLeaving is not null)
+        {
+            page.Blank();
+            page.Text("No test, no rescue and no change is advised while that may be so. What it could be besides:");
+        }
     }
 
     private static string Reason(RankedCause cause) =>
@@ -83,9 +103,14 @@ public static class DiagnosisReport
         page.Head(number, Capital(cause.Name), Words(ranked.Likeliness));
         page.Named("for", Reasons(ranked.For));
         page.Named("against", Reasons(ranked.Against));
+        if (diagnosis.Hazards.ForLeaving is not null)
+        {
+            return;
+        }
+
         if (cause.NothingWrong && cause.Id == "nothing-wrong")
         {
-            page.Named("save it", cause.RescueSay);
+            page.Named("save it", diagnosis.Hazards.Hazards.Count == 0 ? cause.RescueSay : "Heed the danger above first.");
             return;
         }
 
@@ -95,14 +120,18 @@ public static class DiagnosisReport
             page.Named("test", Capital(settling.Test.Do!) + $": {settling.Expected.Say} if it is this." + (settling.Test.Caution is { } caution ? " " + caution : ""));
         }
 
-        page.Named("save it", DiagnosisWording.Rescue(cause, ranked, advice));
-        page.Named("change", DiagnosisWording.Change(cause, ranked, advice, diagnosis.Chemistry));
+        page.Named("save it", BottleHazards.Refuses(cause.RescueUses, diagnosis.Hazards) is { } rescue
+            ? $"Not in the usual way. {HazardWords.Line(rescue)}"
+            : DiagnosisWording.Rescue(cause, ranked, advice));
+        page.Named("change", BottleHazards.Refuses(cause.ChangeUses, diagnosis.Hazards) is { } change
+            ? HazardWords.Line(change)
+            : DiagnosisWording.Change(cause, ranked, advice, diagnosis.Chemistry));
     }
 
     private static void Closing(BenchPage page, BottleDiagnosis diagnosis, List<RankedCause> shown)
     {
         page.Blank();
-        if (shown[0].Likeliness != Likeliness.VeryLikely && QuestionChooser.Next(diagnosis, new HashSet<string>()) is { } question)
+        if (diagnosis.Hazards.ForLeaving is null && shown[0].Likeliness != Likeliness.VeryLikely && QuestionChooser.Next(diagnosis, new HashSet<string>()) is { } question)
         {
             page.Text($"What would tell more: {question.Ask} ({string.Join("; ", question.Answers.Select(a => a.Say))})");
             if (question.Caution is { } caution)

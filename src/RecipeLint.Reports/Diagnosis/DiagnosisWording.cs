@@ -2,6 +2,7 @@ using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Precipitation;
 
 namespace RecipeLint.Reports.Diagnosis;
 
@@ -13,6 +14,14 @@ internal static class DiagnosisWording
 
     public static string Rescue(Cause cause, RankedCause ranked, BottleAdvice advice)
     {
+        if (advice.Trial is { Helps: false } trial)
+        {
+            var by = cause.Rescue switch { Advice.Diagnosis.Rescue.Acid => "Acid", Advice.Diagnosis.Rescue.Alkali => "Alkali", _ => "Warmth" };
+            return trial.Instead is { } instead
+                ? $"No. {by} is of no use in this stock: {Say.Grams(trial.Mass.GramsPerLitre)}/L of {SolidWords.Called(instead)} falls out instead."
+                : $"No. {by} does not bring it back in this stock, as computed.";
+        }
+
         var verdict = cause.Rescue switch
         {
             Advice.Diagnosis.Rescue.Discard => "No.",

@@ -1,7 +1,9 @@
 using System.Globalization;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Reports.Hazards;
 
 namespace RecipeLint.Reports.Dissolve;
 
@@ -16,6 +18,23 @@ public static class DissolveReport
 
     /// <summary>Species that hold less than this share of a component go unnamed.</summary>
     private const double NamedShare = 0.01;
+
+    /// <summary>No and why, for a beaker that nobody should mix; null for any other.</summary>
+    public static string? Refused(Beaker beaker)
+    {
+        if (HazardGate.Of(beaker).ForLeaving is not { } danger)
+        {
+            return null;
+        }
+
+        var page = new TablePage();
+        foreach (var sentence in HazardWords.Refused(new Refusal(danger, Handling.Order, null, false)))
+        {
+            page.Text(sentence);
+        }
+
+        return page.ToString();
+    }
 
     /// <param name="beaker">What was put in.</param>
     /// <param name="state">Its state; must be solved.</param>
@@ -39,6 +58,11 @@ public static class DissolveReport
         }
 
         page.Blank();
+        foreach (var hazard in HazardGate.Of(beaker).Hazards)
+        {
+            page.Text($"{HazardWords.Of(hazard)} {hazard.Text.First}");
+        }
+
         WriteDeposits(page, state);
         WriteSolution(page, state, setPh);
         WriteNear(page, state);

@@ -2,6 +2,7 @@ using System.Globalization;
 using RecipeLint.Advice.Order;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Reports.Dissolve;
+using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Precipitation;
 
@@ -18,6 +19,16 @@ public static class OrderReport
         var stock = order.Stock;
         page.Text($"Mixing order for '{Printable.Show(stock.Stock.Name)}', {Say.Litres(stock.Volume.Litres)}");
         page.Blank();
+        if (order.Refused is { } refused)
+        {
+            foreach (var sentence in HazardWords.Refused(refused))
+            {
+                page.Text(sentence);
+            }
+
+            return page.ToString();
+        }
+
         if (order.NothingToOrder is { } nothing)
         {
             page.Text(nothing);
@@ -140,6 +151,11 @@ public static class OrderReport
         if (order.At.Celsius > Analysis.Mixing.VesselContents.BenchCelsius)
         {
             page.Text($"Worked out at {Say.Number(order.At.Celsius)} °C, to which the file warms the vessel.");
+        }
+
+        foreach (var hazard in order.Hazards)
+        {
+            page.Text($"{HazardWords.Of(hazard)} {hazard.Text.First}");
         }
 
         if (order.Places.Any(p => p.Unit.IsAcid))

@@ -2,6 +2,7 @@ using System.Globalization;
 using RecipeLint.Advice.Splitting;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Precipitation;
 
@@ -34,6 +35,7 @@ internal static class ObstacleWords
     /// <summary>"12.3 g/L of gypsum (calcium sulfate) falls out at 25 °C (calcium from X, sulfate from Y)".</summary>
     public static string Of(Obstacle obstacle) => obstacle switch
     {
+        Obstacle.Danger d => HazardWords.Short(d.Hazard),
         Obstacle.Deposit d => $"{Say.Grams(d.Mass.GramsPerLitre)}/L of {Called(d.Solid)} falls out at {Celsius(d.At)}{From(d.Suppliers, d.Ions)}",
         Obstacle.TooClose c => $"{Called(c.Solid)} comes too near to crystallising at {Celsius(c.At)}{From(c.Suppliers, c.Ions)}",
         Obstacle.Unpreserved { Strength: > 0 } u => string.Create(

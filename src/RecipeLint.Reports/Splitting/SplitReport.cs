@@ -5,6 +5,7 @@ using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Splitting;
@@ -138,6 +139,17 @@ public static class SplitReport
 
     private static void WriteImpossible(StringBuilder text, SplitProposal proposal)
     {
+        if (proposal.Refused is { } refused)
+        {
+            Paragraph(text, $"{Printable.Show(proposal.Of)} is not split.");
+            foreach (var sentence in HazardWords.Refused(refused))
+            {
+                Paragraph(text, sentence);
+            }
+
+            return;
+        }
+
         if (proposal.Failure is { } failure)
         {
             Paragraph(text, $"{Printable.Show(proposal.Of)} cannot be split: {failure}.");

@@ -2,6 +2,7 @@ using System.Globalization;
 using RecipeLint.Advice.Stretching;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Reports.Dissolve;
+using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Precipitation;
 
@@ -19,6 +20,16 @@ public static class StretchReport
             + $"kept at {Say.Number(stock.StorageTemperature.Low.Celsius)} to {Say.Number(stock.StorageTemperature.High.Celsius)} °C");
         page.Text("Stronger or weaker means: the final solution stays the same, amounts and dose change against each other.");
         page.Blank();
+        if (stretch.Refused is { } refused)
+        {
+            foreach (var sentence in HazardWords.Refused(refused))
+            {
+                page.Text(sentence);
+            }
+
+            return page.ToString();
+        }
+
         if (stretch.Failure is { } failure)
         {
             page.Text(failure);
@@ -51,6 +62,12 @@ public static class StretchReport
         }
 
         var first = stretch.Stronger.Count > 0 && stretch.Stronger[0].Factor < clear ? stretch.Stronger[0] : null;
+        if (stretch.Danger is { } danger && danger.Factor <= (first?.Factor ?? clear))
+        {
+            page.Text($"Highest: {Strength(stretch, danger.Factor)}; above it somebody could be hurt. {HazardWords.Of(danger.Hazard)}");
+            return;
+        }
+
         var most = Strength(stretch, first?.Factor ?? clear);
         var why = first is { } objection
             ? $"just above it {objection.Finding.Rule.Name} objects: {Sentences.First(objection.Finding.Message)}"

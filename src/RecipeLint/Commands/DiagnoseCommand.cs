@@ -46,7 +46,7 @@ internal static class DiagnoseCommand
 
             var seenAt = parsed.GetValue(at) is { } text ? ReadTemperature(text) : (Temperature?)null;
             var (workspace, stock) = StockInput.Open(world, "diagnose", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
-            if (readings.Length > 0)
+            if (readings.Length > 0 && BottleHazards.Of(stock, Observation.Nothing).ForLeaving is null)
             {
                 world.Out.Write(SlipReport.Write(stock, SlipSearch.Of(workspace, stock, Read(readings, stock))));
                 if (!guided && words.Length == 0 && time is null)

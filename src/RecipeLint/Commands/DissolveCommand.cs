@@ -41,6 +41,12 @@ internal static class DissolveCommand
                 throw new UsageException(error!);
             }
 
+            if (DissolveReport.Refused(beaker) is { } refused)
+            {
+                world.Out.Write(refused);
+                return ExitCodes.Findings;
+            }
+
             var state = beaker.State(temperature, setPh, parsed.GetValue(open));
             if (state.Failure is { } failure)
             {

@@ -16,6 +16,11 @@ internal sealed class GuidedQuestions(TextReader answers, TextWriter screen)
     /// <summary>The observation with what was answered. An empty answer skips a question; the end of the input ends the asking.</summary>
     public Observation Ask(StockFacts stock, Observation observation, Temperature? seenAt)
     {
+        if (BottleHazards.Of(stock, observation).ForLeaving is not null)
+        {
+            return observation;
+        }
+
         if (observation.IsVague)
         {
             screen.WriteLine("What do you see in the bottle? In your own words; Enter to skip.");
@@ -31,6 +36,11 @@ internal sealed class GuidedQuestions(TextReader answers, TextWriter screen)
         while (asked.Count < MostQuestions)
         {
             var diagnosis = Diagnoser.Of(stock, observation, seenAt);
+            if (diagnosis.Hazards.ForLeaving is not null)
+            {
+                break;
+            }
+
             if (diagnosis.Causes[0].Share >= Enough || QuestionChooser.Next(diagnosis, asked) is not { } question)
             {
                 break;

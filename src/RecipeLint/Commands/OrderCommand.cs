@@ -19,8 +19,9 @@ internal static class OrderCommand
         command.SetAction(parsed =>
         {
             var stock = StockInput.Open(world, "order", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig)).Stock;
-            world.Out.Write(OrderReport.Write(MixingOrder.Of(stock)));
-            return ExitCodes.Clean;
+            var order = MixingOrder.Of(stock);
+            world.Out.Write(OrderReport.Write(order));
+            return order.Refused is null ? ExitCodes.Clean : ExitCodes.Findings;
         });
         return command;
     }

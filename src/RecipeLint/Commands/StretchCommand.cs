@@ -19,8 +19,9 @@ internal static class StretchCommand
         command.SetAction(parsed =>
         {
             var one = StockInput.Open(world, "stretch", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
-            world.Out.Write(StretchReport.Write(StockStretch.Of(one.Workspace, one.Stock, world.Today)));
-            return ExitCodes.Clean;
+            var stretch = StockStretch.Of(one.Workspace, one.Stock, world.Today);
+            world.Out.Write(StretchReport.Write(stretch));
+            return stretch.Refused is null ? ExitCodes.Clean : ExitCodes.Findings;
         });
         return command;
     }

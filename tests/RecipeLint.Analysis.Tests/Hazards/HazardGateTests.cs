@@ -27,7 +27,7 @@ public sealed class HazardGateTests
         var report = HazardGate.Of(Bottle((one, 100), (other, 100)));
 
         Assert.Contains(report.Present, h => h.Kind == kind);
-        Assert.NotNull(report.Forbids(Handling.Cap));
+        Assert.NotNull(report.Forbids(kind == HazardKind.Ammonia ? Handling.KeepTogether : Handling.Cap));
         Assert.NotNull(report.Forbids(Handling.Heat));
     }
 

@@ -1,0 +1,94 @@
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Reports.Hazards;
+
+/// <summary>What is said of hazards, the same in every command.</summary>
+public static class HazardWords
+{
+    /// <summary>One sentence on what is there and what it does, with its figure.</summary>
+    public static string Of(Hazard hazard) => hazard.Grade switch
+    {
+        HazardGrade.Suspected => $"What was noticed can mean {hazard.Text.Name}, whatever the recipe says.",
+        HazardGrade.Possible => $"{Subject(hazard)} {hazard.Text.Happens}, {hazard.Text.When}{Figure(hazard)}.",
+        _ => $"{Subject(hazard)}{(hazard.With is null ? "" : $" with {Printable.Show(hazard.With.Name)}")} {hazard.Text.Happens}{Figure(hazard)}.",
+    };
+
+    /// <summary>The same for the middle of a list: without the full stop.</summary>
+    public static string Short(Hazard hazard) => Of(hazard).TrimEnd('.');
+
+    /// <summary>What is forbidden: "Mixing it is not advised, in any order."</summary>
+    public static string Action(Refusal refusal) => refusal switch
+    {
+        { Reagent: { } reagent } => $"{Capital(Printable.Show(reagent.Name))} must not go into it",
+        { Action: Handling.Order } => "Do not mix this, in any order",
+        { Action: Handling.KeepTogether } => "These must not share a bottle or a tank",
+        { Action: Handling.MakeStronger } => "Do not make this stronger, nor as it is",
+        { Action: Handling.Heat } => "Do not warm it",
+        { Action: Handling.Cap } => "Do not close it tightly",
+        { Action: Handling.Shake } => "Do not shake it or turn it over",
+        { Action: Handling.Filter } => "Do not filter it",
+        { Action: Handling.Smell } => "Do not smell at it",
+        _ => "Leave it alone",
+    };
+
+    /// <summary>Why something is not advised, in one line: "Do not warm it: hydrogen peroxide ...".</summary>
+    public static string Line(Refusal refusal) => $"{Action(refusal)}: {Lower(Of(refusal.Hazard), refusal.Hazard)}";
+
+    /// <summary>All that is said instead of advice: no and why, how the cause is taken away, and what to do if it is mixed already.</summary>
+    public static IEnumerable<string> Refused(Refusal refusal)
+    {
+        var text = refusal.Hazard.Text;
+        yield return $"{Action(refusal)}: somebody could be hurt.";
+        yield return Of(refusal.Hazard);
+        yield return text.Instead;
+        yield return $"If it is mixed already, you may notice {text.Notice}.";
+        yield return $"{text.First} {text.Help}";
+        yield return HazardText.Deference;
+    }
+
+    /// <summary>What is said of a bottle before anything else, the gravest hazard whole and the others in one sentence each.</summary>
+    public static IEnumerable<string> Warning(IReadOnlyList<Hazard> hazards)
+    {
+        if (hazards.Count == 0)
+        {
+            yield break;
+        }
+
+        var worst = hazards[0];
+        yield return Of(worst);
+        foreach (var other in hazards.Skip(1))
+        {
+            yield return Of(other);
+        }
+
+        yield return $"You may notice {worst.Text.Notice}.";
+        yield return worst.Text.First;
+        foreach (var more in hazards.Skip(1).Where(h => h.Grade > HazardGrade.Possible && h.Text.First != worst.Text.First).Select(h => h.Text.First).Distinct(StringComparer.Ordinal))
+        {
+            yield return more;
+        }
+
+        foreach (var help in hazards.Where(h => h == worst || h.Grade > HazardGrade.Possible).Select(h => h.Text.Help).Distinct(StringComparer.Ordinal))
+        {
+            yield return help;
+        }
+
+        yield return HazardText.Deference;
+    }
+
+    private static string Subject(Hazard hazard) => hazard.From is { } from ? Capital(Printable.Show(from.Name)) : Capital(hazard.Text.Name);
+
+    private static string Figure(Hazard hazard) => hazard.Unit switch
+    {
+        "" => "",
+        "L/L" => $": up to {Say.Number(hazard.Value)} litres of {hazard.What} from a litre",
+        "°C" => $": up to {Say.Number(Math.Min(hazard.Value, 100))} °C",
+        _ => $": {hazard.What} {Say.Number(hazard.Value)} {hazard.Unit}, counted from {Say.Number(hazard.Limit)} {hazard.Unit}",
+    };
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static string Lower(string text, Hazard hazard) =>
+        hazard.From is null && hazard.Grade != HazardGrade.Suspected || text.Length < 2 || char.IsUpper(text[1]) ? text : char.ToLowerInvariant(text[0]) + text[1..];
+}
