@@ -175,7 +175,7 @@ public sealed class HazardAdviceTests
     {
         using var scratch = new Scratch();
         scratch.Write("a.stock.json", BleachWithAmmonium);
-        var answer = Cli.RunIn(scratch.Path, "1\n1\n1\n1\n", "diagnose", "a.stock.json", "--ask");
+        var answer = Cli.RunIn(scratch.Path, "1\n1\n1\n1\n"u8.ToArray(), "diagnose", "a.stock.json", "--ask");
 
         Assert.DoesNotContain("smell of?", answer.Out, StringComparison.Ordinal);
         Assert.Contains("danger", answer.Out, StringComparison.Ordinal);
@@ -202,7 +202,7 @@ public sealed class HazardAdviceTests
         Assert.DoesNotContain("Use it.", text, StringComparison.Ordinal);
     }
 
-    private static CliResult Diagnose(string stock, string seen)
+    private static Answer Diagnose(string stock, string seen)
     {
         using var scratch = new Scratch();
         scratch.Write("a.stock.json", stock);

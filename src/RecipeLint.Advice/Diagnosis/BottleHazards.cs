@@ -47,10 +47,10 @@ public static class BottleHazards
         {
             _ when act.StartsWith(Reagent, StringComparison.Ordinal) => hazards.Forbids(
                 SubstanceCatalogue.BuiltIn.ById(act[Reagent.Length..]) ?? throw new InvalidOperationException($"There is no reagent '{act}'."), pinch: pinch),
-            "heat" => hazards.Forbids(Handling.Heat),
-            "shake" => hazards.Forbids(Handling.Shake),
-            "filter" => hazards.Forbids(Handling.Filter),
-            "smell" => hazards.Forbids(Handling.Smell),
+            "heat" => hazards.Forbids(VesselAction.Heat),
+            "shake" => hazards.Forbids(VesselAction.Shake),
+            "filter" => hazards.Forbids(VesselAction.Filter),
+            "smell" => hazards.Forbids(VesselAction.Smell),
             "open" => null,
             _ => throw new InvalidOperationException($"There is no act '{act}'."),
         };

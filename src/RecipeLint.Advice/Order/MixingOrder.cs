@@ -84,9 +84,9 @@ public sealed record MixingOrder
         var empty = new MixingOrder { Stock = stock, Finished = stock.Mixing.FinishedState };
         // What only water and order can mend is left to the order; what has to be parted is not.
         var atRest = HazardGate.Of(Holding.Of(stock));
-        if ((atRest.Hazards.FirstOrDefault(h => h.Forbids(Handling.Order)) ?? HazardGate.Of(stock).Present.FirstOrDefault(h => h.NeedsParting && h.Forbids(Handling.Order))) is { } present)
+        if ((atRest.Hazards.FirstOrDefault(h => h.Forbids(VesselAction.Order)) ?? HazardGate.Of(stock).Present.FirstOrDefault(h => h.NeedsParting && h.Forbids(VesselAction.Order))) is { } parted)
         {
-            return empty with { Refused = new Refusal(present, Handling.Order, null, false) };
+            return empty with { Refused = new Refusal(parted, VesselAction.Order, null, false) };
         }
 
         if (Obstacle(stock, units) is { } obstacle)
@@ -111,9 +111,9 @@ public sealed record MixingOrder
 
         var (moves, cost) = problem.Follow(order);
         var onTheWay = OnTheWay(water.Pour(start), moves);
-        if (onTheWay.FirstOrDefault(h => h.Forbids(Handling.Order)) is { } danger)
+        if (onTheWay.FirstOrDefault(h => h.Forbids(VesselAction.Order)) is { } danger)
         {
-            return empty with { Refused = new Refusal(danger, Handling.Order, null, false) };
+            return empty with { Refused = new Refusal(danger, VesselAction.Order, null, false) };
         }
 
         var (present, presentCost) = problem.Follow(units);

@@ -78,14 +78,14 @@ internal sealed class PartFactory
     public Hazard? DangerIn(PartContent content, double dilution)
     {
         var items = In(content).SelectMany(u => u.Unit.Ingredients.Select(i => i.HeldAt(u.Share * dilution))).ToList();
-        if (HazardGate.Of(Holding.Of(items, 1)).Forbids(Handling.KeepTogether) is { } refusal)
+        if (HazardGate.Of(Holding.Of(items, 1)).Forbids(VesselAction.KeepTogether) is { } refusal)
         {
             return refusal.Hazard;
         }
 
         var ids = items.Select(i => i.Substance.Id).ToHashSet(StringComparer.Ordinal);
         return _frame.Apart.FirstOrDefault(h => ids.Contains(h.From!.Substance.Id) && ids.Contains(h.With!.Substance.Id))
-            ?? (items.Exists(i => i.Roles.Overlaps(Pourable)) ? HazardGate.Of(Stock(content, dilution)).Forbids(Handling.Order)?.Hazard : null);
+            ?? (items.Exists(i => i.Roles.Overlaps(Pourable)) ? HazardGate.Of(Stock(content, dilution)).Forbids(VesselAction.Order)?.Hazard : null);
     }
 
     /// <summary>The first weight in a batch that no scale of the shop can take; null when all can be weighed, or the shop names no scale.</summary>

@@ -91,7 +91,7 @@ public static class Splitter
         var proposal = new SplitProposal { Of = source.Name, Units = units, Storage = keep.At.Value, Water = NameOf(water, workspace), Before = source.Before, WantedDilution = Upwards(request)[0] };
         if (Danger(source) is { } danger)
         {
-            return proposal with { Refused = new Refusal(danger, Handling.KeepTogether, null, false) };
+            return proposal with { Refused = new Refusal(danger, VesselAction.KeepTogether, null, false) };
         }
 
         if (NotLookedAt(source, units, request) is { } refusal)

@@ -82,7 +82,7 @@ public sealed record StockStretch
     {
         var mix = stock.Chemistry.Mix;
         var lowest = Math.Max(LeastFactor, stock.Stock.Dose?.Value.LitresPerLitre ?? 0);
-        if (HazardGate.Of(stock).Forbids(Handling.MakeStronger) is { } refusal)
+        if (HazardGate.Of(stock).Forbids(VesselAction.MakeStronger) is { } refusal)
         {
             return new StockStretch { Stock = stock, Rows = [], Refused = refusal, LowestLooked = lowest };
         }
@@ -163,7 +163,7 @@ public sealed record StockStretch
         private Hazard? DangerAt(double factor)
         {
             var changed = workspace.With(StretchedStock.Of(stock.Stock, factor));
-            return Analyzer.AnalyseStock(changed, stock.Stock.File) is { } facts ? HazardGate.Of(facts).Forbids(Handling.MakeStronger)?.Hazard : null;
+            return Analyzer.AnalyseStock(changed, stock.Stock.File) is { } facts ? HazardGate.Of(facts).Forbids(VesselAction.MakeStronger)?.Hazard : null;
         }
 
         /// <summary>The last strength at which it is silent, by halving the way on a logarithmic scale.</summary>

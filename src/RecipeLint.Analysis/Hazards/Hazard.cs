@@ -23,7 +23,7 @@ public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held
     public bool IsNeverTogether => NeedsParting && IsForLeaving && Kind != HazardKind.OxygenPressure;
 
     /// <summary>True when this hazard forbids a handling.</summary>
-    public bool Forbids(Handling handling) => HazardData.Forbids(Kind, Grade, HazardGate.Word(handling));
+    public bool Forbids(VesselAction handling) => HazardData.Forbids(Kind, Grade, HazardGate.Word(handling));
 
     /// <summary>True when nothing may be put in while it is there.</summary>
     public bool ForbidsPutting => HazardData.Forbids(Kind, Grade, "put");
@@ -33,4 +33,4 @@ public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held
 /// <param name="Action">What was asked: a handling, or null for putting something in.</param>
 /// <param name="Reagent">What was to be put in; null for a handling.</param>
 /// <param name="ByReagent">True when the hazard arises only once the reagent is in.</param>
-public sealed record Refusal(Hazard Hazard, Handling? Action, Held? Reagent, bool ByReagent);
+public sealed record Refusal(Hazard Hazard, VesselAction? Action, Held? Reagent, bool ByReagent);

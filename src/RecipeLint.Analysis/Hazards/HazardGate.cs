@@ -82,10 +82,10 @@ public static class HazardGate
     internal static Hazard Suspicion(HazardKind kind) => new(kind, HazardGrade.Suspected, null, null, "", 0, 0, "");
 
     /// <summary>The word of a handling in the data.</summary>
-    internal static string Word(Handling handling) => handling switch
+    internal static string Word(VesselAction handling) => handling switch
     {
-        Handling.KeepTogether => "keep-together",
-        Handling.MakeStronger => "make-stronger",
+        VesselAction.KeepTogether => "keep-together",
+        VesselAction.MakeStronger => "make-stronger",
         _ => handling.ToString().ToLowerInvariant(),
     };
 

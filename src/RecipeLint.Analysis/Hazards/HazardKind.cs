@@ -44,7 +44,7 @@ public enum HazardGrade
 }
 
 /// <summary>What somebody may be advised to do with a vessel, other than putting something in.</summary>
-public enum Handling
+public enum VesselAction
 {
     /// <summary>Mix it in this order.</summary>
     Order,

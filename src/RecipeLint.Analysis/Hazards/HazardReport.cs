@@ -25,7 +25,7 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
     public Hazard? Find(HazardKind kind) => Hazards.FirstOrDefault(h => h.Kind == kind);
 
     /// <summary>Why this must not be done with the vessel; null when nothing speaks against it.</summary>
-    public Refusal? Forbids(Handling handling) =>
+    public Refusal? Forbids(VesselAction handling) =>
         Hazards.FirstOrDefault(h => h.Forbids(handling)) is { } hazard ? new Refusal(hazard, handling, null, false) : null;
 
     /// <summary>Why this must not be put into the vessel; null when nothing speaks against it.</summary>

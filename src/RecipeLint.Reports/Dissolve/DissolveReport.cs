@@ -28,7 +28,7 @@ public static class DissolveReport
         }
 
         var page = new TablePage();
-        foreach (var sentence in HazardWords.Refused(new Refusal(danger, Handling.Order, null, false)))
+        foreach (var sentence in HazardWords.Refused(new Refusal(danger, VesselAction.Order, null, false)))
         {
             page.Text(sentence);
         }

@@ -21,14 +21,14 @@ public static class HazardWords
     public static string Action(Refusal refusal) => refusal switch
     {
         { Reagent: { } reagent } => $"{Capital(Printable.Show(reagent.Name))} must not go into it",
-        { Action: Handling.Order } => "Do not mix this, in any order",
-        { Action: Handling.KeepTogether } => "These must not share a bottle or a tank",
-        { Action: Handling.MakeStronger } => "Do not make this stronger, nor as it is",
-        { Action: Handling.Heat } => "Do not warm it",
-        { Action: Handling.Cap } => "Do not close it tightly",
-        { Action: Handling.Shake } => "Do not shake it or turn it over",
-        { Action: Handling.Filter } => "Do not filter it",
-        { Action: Handling.Smell } => "Do not smell at it",
+        { Action: VesselAction.Order } => "Do not mix this, in any order",
+        { Action: VesselAction.KeepTogether } => "These must not share a bottle or a tank",
+        { Action: VesselAction.MakeStronger } => "Do not make this stronger, nor as it is",
+        { Action: VesselAction.Heat } => "Do not warm it",
+        { Action: VesselAction.Cap } => "Do not close it tightly",
+        { Action: VesselAction.Shake } => "Do not shake it or turn it over",
+        { Action: VesselAction.Filter } => "Do not filter it",
+        { Action: VesselAction.Smell } => "Do not smell at it",
         _ => "Leave it alone",
     };
 

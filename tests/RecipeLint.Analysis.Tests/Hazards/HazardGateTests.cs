@@ -27,8 +27,8 @@ public sealed class HazardGateTests
         var report = HazardGate.Of(Bottle((one, 100), (other, 100)));
 
         Assert.Contains(report.Present, h => h.Kind == kind);
-        Assert.NotNull(report.Forbids(kind == HazardKind.Ammonia ? Handling.KeepTogether : Handling.Cap));
-        Assert.NotNull(report.Forbids(Handling.Heat));
+        Assert.NotNull(report.Forbids(kind == HazardKind.Ammonia ? VesselAction.KeepTogether : VesselAction.Cap));
+        Assert.NotNull(report.Forbids(VesselAction.Heat));
     }
 
     [Theory]
@@ -43,7 +43,7 @@ public sealed class HazardGateTests
         var report = HazardGate.Of(Bottle((one, 50), (other, 20)));
 
         Assert.Empty(report.Present);
-        Assert.Null(report.Forbids(Handling.Order));
+        Assert.Null(report.Forbids(VesselAction.Order));
         Assert.Null(report.Forbids(Bench.Substance("vinegar-5"), pinch: true));
     }
 
@@ -115,11 +115,11 @@ public sealed class HazardGateTests
         var product = new Substance { Id = "shop-product", Name = "Tonic", Kind = SubstanceKind.Product, Content = ElementContent.Empty };
         var report = HazardGate.Of(Holding.Of([Held.Of(product, 50)], 1));
 
-        Assert.NotNull(report.Forbids(Handling.Heat));
+        Assert.NotNull(report.Forbids(VesselAction.Heat));
         Assert.All(
             (string[])["vinegar-5", "hydrochloric-10", "koh-10", "potassium-bicarbonate", "hydrogen-peroxide-3"],
             id => Assert.NotNull(report.Forbids(Bench.Substance(id), pinch: true)));
-        Assert.Null(report.Forbids(Handling.Order));
+        Assert.Null(report.Forbids(VesselAction.Order));
     }
 
     [Fact]
