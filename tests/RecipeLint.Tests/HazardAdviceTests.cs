@@ -154,7 +154,7 @@ public sealed class HazardAdviceTests
     [InlineData("it smells of rotten eggs", "hydrogen sulfide")]
     [InlineData("smells of swimming pool", "chlorine")]
     [InlineData("biting smell of ammonia", "ammonia")]
-    [InlineData("the bottle bulges", "burst")]
+    [InlineData("the bottle bulges", "pressure from fermentation")]
     [InlineData("the bottle got hot", "hot")]
     [InlineData("it makes me cough", "chlorine")]
     public void ASignOfDangerCountsWhateverTheRecipeSays(string seen, string danger)

@@ -45,6 +45,7 @@ public static class BottleHazards
 
         return act switch
         {
+            not "smell" when hazards.Forbids(VesselAction.Open) is { } closed => closed,
             _ when act.StartsWith(Reagent, StringComparison.Ordinal) => hazards.Forbids(
                 SubstanceCatalogue.BuiltIn.ById(act[Reagent.Length..]) ?? throw new InvalidOperationException($"There is no reagent '{act}'."), pinch: pinch),
             "heat" => hazards.Forbids(VesselAction.Heat),

@@ -107,7 +107,8 @@ public static class HazardGate
             return null;
         }
 
-        var acid = holding.First(Acids);
+        // An ammonium salt is an acid too, a faint one: what comes first then is chloramine.
+        var acid = holding.First(HazardRole.Acid, HazardRole.AcidSalt) ?? holding.Having(HazardRole.FaintAcid).FirstOrDefault(i => !i.Is(HazardRole.Ammonium));
         return new Hazard(
             HazardKind.Chlorine, acid is null ? HazardGrade.Possible : HazardGrade.Present, bleach, acid, "available chlorine", chlorine, limits.ChlorineFrom, "mg/L");
     }
@@ -251,9 +252,12 @@ public static class HazardGate
             return null;
         }
 
-        var partner = holding.Items.FirstOrDefault(i => i.Roles.Overlaps(Reactive));
+        // Of an extract its kind is known at least: it is no poison gas waiting for the acid that stocks are kept with.
+        var nameless = holding.Having(HazardRole.Unknown).All(i => i.Substance.Extract is not null) && holding.Having(HazardRole.Unknown).Any()
+            ? null
+            : holding.Items.FirstOrDefault(i => i.Roles.Overlaps(Reactive) && !i.Is(HazardRole.AcidSalt));
         return new Hazard(
-            HazardKind.UnknownContents, partner is null ? HazardGrade.Possible : HazardGrade.Present, holding.First(HazardRole.Unknown), partner, "", 0, 0, "");
+            HazardKind.UnknownContents, nameless is null ? HazardGrade.Possible : HazardGrade.Present, holding.First(HazardRole.Unknown), nameless, "", 0, 0, "");
     }
 
     /// <summary>mol/L of hypochlorite; a product known by name only counts with 5 % of its mass (household bleach, common practice, no source).</summary>

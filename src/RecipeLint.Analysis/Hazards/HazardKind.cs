@@ -61,6 +61,9 @@ public enum VesselAction
     Shake,
     Filter,
     Smell,
+
+    /// <summary>Take the cap off to get at what is in it.</summary>
+    Open,
 }
 
 /// <summary>What a substance does to other contents; the classes of roles.json.</summary>

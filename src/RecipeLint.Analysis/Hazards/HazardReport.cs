@@ -18,7 +18,8 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
         return this with
         {
             Holding = Holding.Suspecting(suspected),
-            Hazards = HazardGate.Gravest(Hazards.Concat(suspected.Select(HazardGate.Suspicion))),
+            Hazards = HazardGate.Gravest(Hazards.Select(h => h.Grade == HazardGrade.Possible && suspected.Contains(h.Kind) ? h with { Grade = HazardGrade.Suspected } : h)
+                .Concat(suspected.Where(k => Find(k) is null).Select(HazardGate.Suspicion))),
         };
     }
 

@@ -172,7 +172,7 @@ public static partial class HazardRoles
             case SubstanceKind.Base or SubstanceKind.Silicate when !roles.Contains(HazardRole.Carbonate):
                 roles.Add(HazardRole.Alkali);
                 break;
-            case SubstanceKind.Organic or SubstanceKind.Preservative or SubstanceKind.Dye or SubstanceKind.ChelatingAgent or SubstanceKind.Chelate:
+            case SubstanceKind.Organic or SubstanceKind.Preservative or SubstanceKind.Dye or SubstanceKind.ChelatingAgent or SubstanceKind.Chelate or SubstanceKind.Extract:
                 roles.Add(HazardRole.Organic);
                 break;
             case SubstanceKind.Oxidiser when !roles.Overlaps([HazardRole.Peroxide, HazardRole.Hypochlorite]):

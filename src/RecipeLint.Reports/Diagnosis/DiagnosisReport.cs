@@ -114,7 +114,8 @@ public static class DiagnosisReport
             return;
         }
 
-        var advice = number <= LeastShown ? BottleAdvice.Of(diagnosis.Chemistry, ranked) : BottleAdvice.None;
+        // Advice is tried in the engine before it is printed, for every cause that is shown.
+        var advice = BottleAdvice.Of(diagnosis.Chemistry, ranked);
         if (!cause.NothingWrong && QuestionChooser.Settling(ranked, diagnosis) is { } settling)
         {
             page.Named("test", Capital(settling.Test.Do!) + $": {settling.Expected.Say} if it is this." + (settling.Test.Caution is { } caution ? " " + caution : ""));

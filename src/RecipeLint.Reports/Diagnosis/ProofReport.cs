@@ -1,5 +1,7 @@
 using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Diagnosis;
@@ -13,6 +15,16 @@ public static class ProofReport
     public static string Write(Proof proof)
     {
         var page = new BenchPage();
+        if (HazardGate.Of(proof.Stock).ForLeaving is { } danger)
+        {
+            foreach (var sentence in HazardWords.Refused(new Refusal(danger, VesselAction.Order, null, false)))
+            {
+                page.Text(sentence);
+            }
+
+            return page.ToString();
+        }
+
         page.Text($"Check '{Printable.Show(proof.Stock.Stock.Name)}' after mixing, at about 20 °C and mixed through");
         foreach (var check in proof.Checks)
         {

@@ -60,7 +60,7 @@ public static class DissolveReport
         page.Blank();
         foreach (var hazard in HazardGate.Of(beaker).Hazards)
         {
-            page.Text($"{HazardWords.Of(hazard)} {hazard.Text.First}");
+            page.Text($"{HazardWords.Of(hazard)} {hazard.Text.Instead}");
         }
 
         WriteDeposits(page, state);

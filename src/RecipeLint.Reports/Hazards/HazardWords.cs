@@ -9,6 +9,8 @@ public static class HazardWords
     /// <summary>One sentence on what is there and what it does, with its figure.</summary>
     public static string Of(Hazard hazard) => hazard.Grade switch
     {
+        HazardGrade.Suspected when hazard.From is { } from =>
+            $"What was noticed can mean {hazard.Text.Name}: {Printable.Show(from.Name)} {hazard.Text.Happens}{Figure(hazard)}.",
         HazardGrade.Suspected => $"What was noticed can mean {hazard.Text.Name}, whatever the recipe says.",
         HazardGrade.Possible => $"{Subject(hazard)} {hazard.Text.Happens}, {hazard.Text.When}{Figure(hazard)}.",
         _ => $"{Subject(hazard)}{(hazard.With is null ? "" : $" with {Printable.Show(hazard.With.Name)}")} {hazard.Text.Happens}{Figure(hazard)}.",
@@ -29,6 +31,7 @@ public static class HazardWords
         { Action: VesselAction.Shake } => "Do not shake it or turn it over",
         { Action: VesselAction.Filter } => "Do not filter it",
         { Action: VesselAction.Smell } => "Do not smell at it",
+        { Action: VesselAction.Open } => "Do not open it",
         _ => "Leave it alone",
     };
 
@@ -62,6 +65,13 @@ public static class HazardWords
             yield return Of(other);
         }
 
+        if (worst.Grade == HazardGrade.Possible)
+        {
+            yield return $"Should you notice {worst.Text.Notice}: {worst.Text.First} {worst.Text.Help}";
+            yield return HazardText.Deference;
+            yield break;
+        }
+
         yield return $"You may notice {worst.Text.Notice}.";
         yield return worst.Text.First;
         foreach (var more in hazards.Skip(1).Where(h => h.Grade > HazardGrade.Possible && h.Text.First != worst.Text.First).Select(h => h.Text.First).Distinct(StringComparer.Ordinal))
@@ -90,5 +100,5 @@ public static class HazardWords
     private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Lower(string text, Hazard hazard) =>
-        hazard.From is null && hazard.Grade != HazardGrade.Suspected || text.Length < 2 || char.IsUpper(text[1]) ? text : char.ToLowerInvariant(text[0]) + text[1..];
+        (hazard.From is null && hazard.Grade != HazardGrade.Suspected) || text.Length < 2 || char.IsUpper(text[1]) ? text : char.ToLowerInvariant(text[0]) + text[1..];
 }

@@ -155,7 +155,7 @@ public static class OrderReport
 
         foreach (var hazard in order.Hazards)
         {
-            page.Text($"{HazardWords.Of(hazard)} {hazard.Text.First}");
+            page.Text($"{HazardWords.Of(hazard)} {hazard.Text.Instead}");
         }
 
         if (order.Places.Any(p => p.Unit.IsAcid))

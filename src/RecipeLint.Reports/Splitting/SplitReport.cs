@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using RecipeLint.Advice.Splitting;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
@@ -74,6 +75,11 @@ public static class SplitReport
         }
 
         Paragraph(text, Limit(part), "  ");
+        foreach (var hazard in HazardGate.Of(part.Stock).Hazards)
+        {
+            Paragraph(text, $"{HazardWords.Of(hazard)} {hazard.Text.Instead}", "  ");
+        }
+
         if (part.TooLittle is { } little)
         {
             Paragraph(text, $"{ObstacleWords.Of(little)}: make more at once, weigh it through a diluted pre-stock, or use a finer scale.", "  ");

@@ -1,6 +1,7 @@
 using System.Globalization;
 using RecipeLint.Advice.Stretching;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Reports.Dissolve;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
@@ -43,6 +44,11 @@ public static class StretchReport
         Weaker(page, stretch);
         page.Blank();
         page.Text("* a temperature it is kept at. Near a limit nothing is promised: leave a tenth of room, and make a small batch first.");
+        foreach (var hazard in HazardGate.Of(stock).Hazards)
+        {
+            page.Text($"{HazardWords.Of(hazard)} {hazard.Text.Instead}");
+        }
+
         if (!stock.IsComplete || !stock.Chemistry.IsComplete)
         {
             page.Text("Something in the file could not be read or its composition is not known: computed without it.");

@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Advice.Order;
+using RecipeLint.Advice.Splitting;
+using RecipeLint.Advice.Stretching;
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Tests.Hazards;
+using RecipeLint.Analysis.Tests.Support;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes;
+using RecipeLint.Recipes.Shop;
+using RecipeLint.Reports.Diagnosis;
+using RecipeLint.Reports.Dissolve;
+using RecipeLint.Reports.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+/// <summary>
+/// Pairs of the catalogue, 50 g of each in a litre, before every command that advises. An ordinary run takes every pair that textbooks keep
+/// apart and a seeded sample of the others; RECIPELINT_LONG=1 takes all.
+/// </summary>
+public sealed class HazardMatrixTests
+{
+    private const int Sampled = 24, DiagnosedOrdinarily = 60;
+
+    private static readonly string[] Seen =
+    [
+        "white powder at the bottom", "swimming pool smell, my eyes water", "the bottle bulges and hisses", "clear, nothing wrong", "brown flocs",
+    ];
+
+    private static bool Long => Environment.GetEnvironmentVariable("RECIPELINT_LONG") == "1";
+
+    [Fact]
+    public void NoCommandAdvisesWhatCanHurtSomebody()
+    {
+        var ids = SubstanceCatalogue.BuiltIn.Substances.Select(s => s.Id).ToList();
+        var all = ids.SelectMany((a, i) => ids.Skip(i + 1).Select(b => (One: a, Other: b))).ToList();
+        var dangerous = all.Where(p => TextbookPairs.Of(p.One, p.Other).Count > 0).ToList();
+        var random = new Random(20260301);
+        var others = all.Except(dangerous).ToList();
+        var sampled = Long ? others : [.. Enumerable.Range(0, Sampled).Select(_ => others[random.Next(others.Count)])];
+        var table = new SortedDictionary<string, int[]>(StringComparer.Ordinal);
+        var faults = new List<string>();
+        foreach (var (pair, i) in dangerous.Select((p, i) => (p, i)))
+        {
+            Judge(pair.One, pair.Other, Long || i % (dangerous.Count / DiagnosedOrdinarily + 1) == 0, table, faults);
+        }
+
+        foreach (var (one, other) in sampled)
+        {
+            Judge(one, other, true, table, faults);
+        }
+
+        Assert.True(faults.Count == 0, $"{faults.Count} faults\n{string.Join('\n', faults.Take(40))}");
+        Assert.InRange(dangerous.Count, 300, 2000);
+        if (!Long)
+        {
+            Repository.AssertGolden("../../RecipeLint.Tests/Tables/hazard-matrix.md", Table(table, all.Count, dangerous.Count, sampled.Count));
+        }
+    }
+
+    private static void Judge(string one, string other, bool diagnosed, SortedDictionary<string, int[]> table, List<string> faults)
+    {
+        var expected = TextbookPairs.Of(one, other);
+        var stock = Pair(one, other, out var workspace);
+        var harmful = expected.Count > 0;
+        Say("order", MixingOrder.Of(stock).Refused is not null);
+        Say("split", Splitter.Of(stock, workspace, new SplitRequest()).Plan is not { } plan || plan.Parts.All(p => !Holds(p.Stock, one) || !Holds(p.Stock, other)));
+        if (harmful || diagnosed)
+        {
+            Say("stretch", StockStretch.Of(workspace, stock, new DateOnly(2026, 3, 1)).Refused is not null);
+        }
+
+        var beaker = Of(one, other);
+        Say("dissolve", DissolveReport.Refused(beaker) is not null, only: HazardGate.Of(beaker).Present.Any(h => h.IsForLeaving));
+        foreach (var seen in diagnosed ? Seen : [])
+        {
+            var text = DiagnosisReport.Write(Diagnoser.Of(stock, ObservationReader.Read(seen), null), null);
+            var flowing = string.Join(' ', text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+            Say("diagnose", flowing.Contains(" danger ", StringComparison.Ordinal));
+            Forbid(flowing, seen);
+        }
+
+        void Say(string command, bool refused, bool only = true)
+        {
+            var row = table.TryGetValue(command, out var known) ? known : table[command] = new int[4];
+            row[harmful ? refused ? 0 : 1 : refused ? 2 : 3]++;
+            if (harmful && only && !refused)
+            {
+                faults.Add($"{command}: {one} with {other} ({string.Join(", ", expected)})");
+            }
+        }
+
+        void Forbid(string text, string seen)
+        {
+            string[] never =
+            [
+                .. TextbookPairs.IsBleach(one) || TextbookPairs.IsBleach(other) ? Acid : [],
+                .. TextbookPairs.IsPeroxide(one) || TextbookPairs.IsPeroxide(other) ? Shaken : [],
+                .. seen.Contains("bulges", StringComparison.Ordinal) ? Shaken : [],
+                .. seen.Contains("swimming pool", StringComparison.Ordinal) ? [.. Acid, .. Shaken] : Array.Empty<string>(),
+            ];
+            faults.AddRange(never.Where(n => text.Contains(n, StringComparison.Ordinal)).Select(n => $"diagnose '{seen}': {one} with {other} says '{n}'"));
+        }
+    }
+
+    private static readonly string[] Acid = ["drops of vinegar on", "hydrochloric acid on a pinch", "Any acid dissolves", "bring the pH down", "Acidify"];
+
+    private static readonly string[] Shaken = ["urn the bottle over a few times", "Turn the bottle over twenty", "Warm a spoonful", "Warm it "];
+
+    private static StockFacts Pair(string one, string other, out Workspace workspace)
+    {
+        workspace = new Workspace
+        {
+            Stocks = [Bench.Stock("pair.stock.json", "1 L", Bench.Pour("0.7 L"), Bench.Add(one, "50 g"), Bench.Add(other, "50 g"), Bench.TopUp("1 L"))],
+            Catalogue = SubstanceCatalogue.BuiltIn,
+            SettingsFor = _ => new ShopSettings(),
+        };
+        return Analyzer.Analyse(workspace).Stocks.Single();
+    }
+
+    private static Beaker Of(string one, string other) => new(
+        [new BeakerItem(Bench.Substance(one), new Mass(50)), new BeakerItem(Bench.Substance(other), new Mass(50))], new Volume(1),
+        SolutionMix.Of(ImmutableSortedDictionary<string, double>.Empty, new Volume(1)));
+
+    private static bool Holds(StockFacts stock, string id) => stock.Additions.Any(a => a.Substance.Id == id);
+
+    private static string Table(SortedDictionary<string, int[]> table, int pairs, int dangerous, int sampled)
+    {
+        var text = new StringBuilder("# Pairs of the catalogue before every command that advises\n\n");
+        text.Append(CultureInfo.InvariantCulture, $"{pairs} pairs, 50 g of each in a litre; {dangerous} of them textbooks keep apart, {sampled} others are sampled in an ordinary run.\n");
+        text.Append("A pair that textbooks keep apart and that is not refused is a fault and fails the test, but for gas that an open beaker lets off ('dissolve').\n\n");
+        text.Append("| command | kept apart: refused or warned | kept apart: let through | others: refused or warned | others: let through |\n|---|---|---|---|---|\n");
+        foreach (var (command, row) in table)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"| {command} | {row[0]} | {row[1]} | {row[2]} | {row[3]} |\n");
+        }
+
+        return text.ToString();
+    }
+}

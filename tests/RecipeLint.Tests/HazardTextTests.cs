@@ -1,0 +1,104 @@
+using System.Globalization;
+using System.Text;
+using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Tests.Support;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Reports.Hazards;
+using RecipeLint.Reports.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+/// <summary>All that is said of hazards, tests and rescues, on one page to be read through.</summary>
+public sealed class HazardTextTests
+{
+    [Fact]
+    public void EveryTextStandsOnThePage()
+    {
+        var page = new StringBuilder("# Hazards, tests and rescues: every text once\n\n");
+        page.Append(HazardText.Deference).Append("\n\n## Hazards\n\n");
+        foreach (var text in HazardText.All)
+        {
+            Kind(page, text);
+        }
+
+        page.Append("## From which amount\n\n| limit | value | what | source |\n|---|---|---|---|\n");
+        foreach (var limit in HazardData.Limits)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"| {limit.Name} | {limit.Value} {limit.Unit} | {limit.What} | {limit.Source} ({limit.Confidence}) |\n");
+        }
+
+        page.Append("\n## What each substance does\n\n| roles | why | source | substances |\n|---|---|---|---|\n");
+        foreach (var row in HazardData.Rows)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"| {string.Join(", ", row.Roles)} | {row.Why} | {row.Source} ({row.Confidence}) | {string.Join(", ", row.Substances)} |\n");
+        }
+
+        page.Append("\n## Questions and bench tests\n\n");
+        foreach (var question in DiagnosisData.Questions)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"- {question.Ask} {question.Caution}{(question.Act is null ? "" : $" [asks the gate: {question.Act}]")}\n");
+        }
+
+        page.Append("\n## Rescues and changes\n\n");
+        foreach (var cause in DiagnosisData.Causes)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"- {cause.Name}. Save it: {cause.RescueSay}{Uses(cause.RescueUses)} Change: {cause.Change}{Uses(cause.ChangeUses)}\n");
+        }
+
+        Repository.AssertGolden("../../RecipeLint.Tests/Tables/hazard-texts.md", page.ToString());
+    }
+
+    /// <summary>A text that names a dangerous act has to say so to the gate.</summary>
+    [Fact]
+    public void EveryRescueThatNamesAnActAsksTheGateForIt()
+    {
+        (string Use, string[] Words)[] acts =
+        [
+            ("acid", ["acid dissolves", "Any acid", "Acidify", "acidify", "inegar or", "with vinegar", "bring the pH down", "Acid dissolves", "acid, dissolves"]),
+            ("alkali", ["ydroxide above", "lkali dissolves", "ydroxide or bicarbonate"]),
+            ("heat", ["Warm it", "on warming", "warm the vessel", "Thaw"]),
+            ("shake", ["urn the bottle over", "urn it over", "hake well", "Stir longer"]),
+        ];
+        foreach (var cause in DiagnosisData.Causes)
+        {
+            Assert.All(acts.Where(a => a.Words.Any(w => cause.RescueSay.Contains(w, StringComparison.Ordinal))), a => Assert.Contains(a.Use, cause.RescueUses));
+            Assert.All(acts.Where(a => a.Words.Any(w => cause.Change.Contains(w, StringComparison.Ordinal))), a => Assert.Contains(a.Use, cause.ChangeUses));
+        }
+    }
+
+    [Fact]
+    public void EverySignOfAHazardIsASignOfTheDiagnosis() =>
+        Assert.All(HazardText.All.SelectMany(t => t.Signs), sign => Assert.Equal(sign, Vocabulary.Sign(sign).Id));
+
+    /// <summary>Every bench test and the smelling name what the gate is asked.</summary>
+    [Fact]
+    public void EveryTestAsksTheGate() => Assert.All(
+        DiagnosisData.Questions.Where(q => q.IsTest || q.Id == "smell"),
+        q =>
+        {
+            Assert.NotNull(q.Act);
+            const string Reagent = "reagent:";
+            if (q.Act.StartsWith(Reagent, StringComparison.Ordinal))
+            {
+                Assert.NotNull(SubstanceCatalogue.BuiltIn.ById(q.Act[Reagent.Length..]));
+            }
+        });
+
+    private static void Kind(StringBuilder page, HazardText text)
+    {
+        page.Append(CultureInfo.InvariantCulture, $"### {text.Name}\n\n");
+        foreach (var grade in Enum.GetValues<HazardGrade>())
+        {
+            var hazard = new Hazard(text.Kind, grade, Held.Of(Bench.Substance("potassium-nitrate"), 1), Held.Of(Bench.Substance("vinegar-5"), 1), "", 0, 0, "");
+            var forbidden = Enum.GetValues<VesselAction>().Where(hazard.Forbids).Select(a => a.ToString()).Concat(hazard.ForbidsPutting ? ["anything put in"] : []);
+            page.Append(CultureInfo.InvariantCulture, $"- {grade}: {string.Join(", ", forbidden)}{(hazard.IsForLeaving ? ". Leave it" : "")}.\n");
+        }
+
+        page.Append(CultureInfo.InvariantCulture, $"- One ... with another {text.Happens}.\n- One {text.Happens}, {text.When}.\n- You may notice {text.Notice}.\n");
+        page.Append(CultureInfo.InvariantCulture, $"- {text.First}\n- {text.Help}\n- {text.Instead}\n- Source: {text.Source} ({text.Confidence}). Signs: {string.Join(", ", text.Signs)}.\n\n");
+        Assert.NotEmpty(HazardWords.Refused(new Refusal(new Hazard(text.Kind, HazardGrade.Present, null, null, "", 0, 0, ""), VesselAction.Order, null, false)));
+    }
+
+    private static string Uses(IReadOnlyList<string> uses) => uses.Count == 0 ? "" : $" [asks the gate: {string.Join(", ", uses)}]";
+}
