@@ -20,7 +20,8 @@ public sealed record Loss(string Key, MassConcentration PerLitre, double Share);
 /// <param name="Highest">How strong the stock can be made; null when the solid does not decide it.</param>
 /// <param name="Trial">What the usual rescue of the cause does to this stock; null where the engine has no say.</param>
 public sealed record BottleAdvice(
-    IReadOnlyList<Loss> Losses, IReadOnlyList<SolidSupplier> Suppliers, NearestClear? Nearest, HighestConcentration? Highest, RescueTrial? Trial = null)
+    IReadOnlyList<Loss> Losses, IReadOnlyList<SolidSupplier> Suppliers, NearestClear? Nearest, HighestConcentration? Highest,
+        RescueTrial? Trial = null)
 {
     /// <summary>Less than this part of an element gone is not worth a word.</summary>
     private const double LeastShare = 0.002;

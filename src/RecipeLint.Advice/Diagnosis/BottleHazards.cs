@@ -47,7 +47,9 @@ public static class BottleHazards
         {
             not "smell" when hazards.Forbids(VesselAction.Open) is { } closed => closed,
             _ when act.StartsWith(Reagent, StringComparison.Ordinal) => hazards.Forbids(
-                SubstanceCatalogue.BuiltIn.ById(act[Reagent.Length..]) ?? throw new InvalidOperationException($"There is no reagent '{act}'."), pinch: pinch),
+                SubstanceCatalogue.BuiltIn.ById(act[Reagent.Length..])
+                    ?? throw new InvalidOperationException($"There is no reagent '{act}'."), pinch: pinch),
+            "flame" => hazards.Forbids(VesselAction.Heat) ?? Deflagrates(hazards),
             "heat" => hazards.Forbids(VesselAction.Heat),
             "shake" => hazards.Forbids(VesselAction.Shake),
             "filter" => hazards.Forbids(VesselAction.Filter),
@@ -55,6 +57,15 @@ public static class BottleHazards
             "open" => null,
             _ => throw new InvalidOperationException($"There is no act '{act}'."),
         };
+    }
+
+    /// <summary>Nitrate dried together with what burns sparks off a spoon.</summary>
+    private static Refusal? Deflagrates(HazardReport hazards)
+    {
+        var fuel = hazards.Holding.First(HazardRole.Fermentable) ?? hazards.Holding.Having(HazardRole.Organic).FirstOrDefault(i => i.Is(HazardRole.Acid));
+        return hazards.Holding.First(HazardRole.OxidisingSalt) is { } oxidiser && fuel is not null
+            ? new Refusal(new Hazard(HazardKind.Fire, HazardGrade.Present, oxidiser, fuel, "", 0, 0, ""), VesselAction.Heat, null, false)
+            : null;
     }
 
     /// <summary>What a grower would reach for; all of them have to be harmless.</summary>

@@ -36,4 +36,5 @@ public sealed record RankedCause(Cause Cause, double Score, double Share, IReadO
 
 /// <summary>Causes of what was seen in a bottle, most probable first.</summary>
 /// <param name="Hazards">What the contents can do to people, from the recipe and from what was seen: said before anything else.</param>
-public sealed record BottleDiagnosis(Observation Observation, BottleChemistry Chemistry, IReadOnlyList<RankedCause> Causes, HazardReport Hazards);
+public sealed record BottleDiagnosis(Observation Observation, BottleChemistry Chemistry, IReadOnlyList<RankedCause> Causes,
+    HazardReport Hazards);

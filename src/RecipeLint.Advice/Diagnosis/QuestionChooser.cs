@@ -22,7 +22,8 @@ public static class QuestionChooser
         var most = LeastGain;
         foreach (var question in DiagnosisData.Questions)
         {
-            if (asked.Contains(question.Id) || IsAnswered(question, diagnosis.Observation) || BottleHazards.Refuses(question, diagnosis.Hazards) is not null)
+            if (asked.Contains(question.Id) || IsAnswered(question, diagnosis.Observation) || BottleHazards.Refuses(question,
+                diagnosis.Hazards) is not null)
             {
                 continue;
             }
@@ -42,7 +43,8 @@ public static class QuestionChooser
     {
         (Question, Answer)? best = null;
         var most = LeastGain;
-        foreach (var question in DiagnosisData.Questions.Where(q => q.IsTest && !IsAnswered(q, diagnosis.Observation) && BottleHazards.Refuses(q, diagnosis.Hazards) is null))
+        foreach (var question in DiagnosisData.Questions.Where(q => q.IsTest && !IsAnswered(q, diagnosis.Observation)
+            && BottleHazards.Refuses(q, diagnosis.Hazards) is null))
         {
             // What the answer says of this cause: weighed against the other causes as they stand now.
             var rest = 1 - cause.Share;

@@ -16,7 +16,9 @@ public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration M
     /// <summary>As warm as a water bath for rescues, °C (common practice, no source).</summary>
     private const double BathCelsius = 40;
 
-    /// <summary>The usual rescue of a cause on this stock; null where it uses neither acid, alkali nor warmth, or nothing can be computed.</summary>
+    /// <summary>
+    /// The usual rescue of a cause on this stock; null where it uses neither acid, alkali nor warmth, or nothing can be computed.
+    /// </summary>
     /// <param name="nearest">The nearest change at which the deposit stays dissolved; null when the deposit is not the engine's.</param>
     internal static RescueTrial? Of(BottleChemistry chemistry, RankedCause cause, NearestClear? nearest)
     {
@@ -35,7 +37,8 @@ public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration M
             Rescue.Acid => nearest?.Ph is { } ph
                 ? ph < now ? AtPh(mix, state, ph) : new RescueTrial(false, null, default)
                 : now > UsualAcid ? AtPh(mix, state, UsualAcid) : null,
-            Rescue.Alkali when nearest is not null => nearest.Ph is { } ph && ph > now ? AtPh(mix, state, ph) : new RescueTrial(false, null, default),
+            Rescue.Alkali when nearest is not null => nearest.Ph is { } ph && ph > now ? AtPh(mix, state, ph) : new RescueTrial(false,
+                null, default),
             Rescue.Warm when nearest is not null => nearest.Temperature is { } clear && clear.Celsius > state.Temperature.Celsius
                 ? new RescueTrial(true, null, default)
                 : AtTemperature(mix, state, Math.Max(BathCelsius, state.Temperature.Celsius)),
@@ -58,8 +61,10 @@ public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration M
         }
 
         // A gel or salt that was not there, or more of one that was.
-        var worse = after.Deposits.FirstOrDefault(d => !d.IsTrace && d.Mass.GramsPerLitre > 1.1 * (before.Deposit(d.Solid.Name)?.Mass.GramsPerLitre ?? 0));
-        var less = after.Deposits.Where(d => !d.IsTrace).Sum(d => d.Mass.GramsPerLitre) < before.Deposits.Where(d => !d.IsTrace).Sum(d => d.Mass.GramsPerLitre)
+        var worse = after.Deposits.FirstOrDefault(d => !d.IsTrace
+            && d.Mass.GramsPerLitre > 1.1 * (before.Deposit(d.Solid.Name)?.Mass.GramsPerLitre ?? 0));
+        var less = after.Deposits.Where(d => !d.IsTrace).Sum(d => d.Mass.GramsPerLitre) < before.Deposits.Where(d => !d.IsTrace)
+            .Sum(d => d.Mass.GramsPerLitre)
             || before.Deposits.All(d => d.IsTrace);
         return worse is null && less ? new RescueTrial(true, null, default) : new RescueTrial(false, worse?.Solid, worse?.Mass ?? default);
     }

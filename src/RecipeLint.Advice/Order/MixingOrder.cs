@@ -84,7 +84,8 @@ public sealed record MixingOrder
         var empty = new MixingOrder { Stock = stock, Finished = stock.Mixing.FinishedState };
         // What only water and order can mend is left to the order; what has to be parted is not.
         var atRest = HazardGate.Of(Holding.Of(stock));
-        if ((atRest.Hazards.FirstOrDefault(h => h.Forbids(VesselAction.Order)) ?? HazardGate.Of(stock).Present.FirstOrDefault(h => h.NeedsParting && h.Forbids(VesselAction.Order))) is { } parted)
+        if ((atRest.Hazards.FirstOrDefault(h => h.Forbids(VesselAction.Order)) ?? HazardGate.Of(stock).Present.FirstOrDefault(h =>
+            h.NeedsParting && h.Forbids(VesselAction.Order))) is { } parted)
         {
             return empty with { Refused = new Refusal(parted, VesselAction.Order, null, false) };
         }

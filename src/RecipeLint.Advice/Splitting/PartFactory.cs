@@ -19,7 +19,8 @@ namespace RecipeLint.Advice.Splitting;
 /// <param name="Keep">How they are kept.</param>
 /// <param name="Batch">What a main part makes; null for what the final volume takes.</param>
 internal sealed record SplitFrame(
-    Workspace Workspace, ShopSettings Shop, string Folder, Volume Final, WaterReference Water, Keeping Keep, Interval<Temperature> Storage, Volume? Batch, SplitLimits Limits)
+    Workspace Workspace, ShopSettings Shop, string Folder, Volume Final, WaterReference Water, Keeping Keep,
+        Interval<Temperature> Storage, Volume? Batch, SplitLimits Limits)
 {
     /// <summary>Pairs of substances, by id, that the present stocks show must be parted.</summary>
     public IReadOnlyList<Hazard> Apart { get; init; } = [];
@@ -85,7 +86,8 @@ internal sealed class PartFactory
 
         var ids = items.Select(i => i.Substance.Id).ToHashSet(StringComparer.Ordinal);
         return _frame.Apart.FirstOrDefault(h => ids.Contains(h.From!.Substance.Id) && ids.Contains(h.With!.Substance.Id))
-            ?? (items.Exists(i => i.Roles.Overlaps(Pourable)) ? HazardGate.Of(Stock(content, dilution)).Forbids(VesselAction.Order)?.Hazard : null);
+            ?? (items.Exists(i => i.Roles.Overlaps(Pourable)) ? HazardGate.Of(Stock(content, dilution))
+                .Forbids(VesselAction.Order)?.Hazard : null);
     }
 
     /// <summary>The first weight in a batch that no scale of the shop can take; null when all can be weighed, or the shop names no scale.</summary>

@@ -111,7 +111,9 @@ public sealed record SplitProposal
     /// <summary>Number of parts whose chemistry was computed.</summary>
     public int Computed { get; init; }
 
-    /// <summary>What the substances do to people wherever they meet, so that no parts are proposed; null when they may be in one tank.</summary>
+    /// <summary>
+    /// What the substances do to people wherever they meet, so that no parts are proposed; null when they may be in one tank.
+    /// </summary>
     public Refusal? Refused { get; init; }
 
     /// <summary>Why a recipe could not be looked at; null when it could.</summary>

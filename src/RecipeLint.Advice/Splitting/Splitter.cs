@@ -84,9 +84,11 @@ public static class Splitter
         var water = source.StockWater();
         var keep = source.Keep(request.At);
         var frame = new SplitFrame(
-            workspace, source.Shop, FolderOf(source.File), source.Recipe.Final!.Value, water, keep, keep.At!.Value, request.Batch, request.Limits)
+            workspace, source.Shop, FolderOf(source.File), source.Recipe.Final!.Value, water, keep, keep.At!.Value, request.Batch,
+                request.Limits)
         {
-            Apart = [.. source.Stocks.SelectMany(s => HazardGate.Of(s).Present).Where(h => h is { NeedsParting: true, From: not null, With: not null })],
+            Apart = [.. source.Stocks.SelectMany(s => HazardGate.Of(s).Present).Where(h => h is { NeedsParting: true, From: not null,
+                With: not null })],
         };
         var proposal = new SplitProposal { Of = source.Name, Units = units, Storage = keep.At.Value, Water = NameOf(water, workspace), Before = source.Before, WantedDilution = Upwards(request)[0] };
         if (Danger(source) is { } danger)

@@ -135,7 +135,9 @@ public sealed record StockStretch
             ];
         }
 
-        /// <summary>The last strength at which the hazard gate has nothing against it, by halving the way; null when it never objects.</summary>
+        /// <summary>
+        /// The last strength at which the hazard gate has nothing against it, by halving the way; null when it never objects.
+        /// </summary>
         public StretchDanger? Danger(double end)
         {
             if (DangerAt(end) is not { } danger)
@@ -163,7 +165,8 @@ public sealed record StockStretch
         private Hazard? DangerAt(double factor)
         {
             var changed = workspace.With(StretchedStock.Of(stock.Stock, factor));
-            return Analyzer.AnalyseStock(changed, stock.Stock.File) is { } facts ? HazardGate.Of(facts).Forbids(VesselAction.MakeStronger)?.Hazard : null;
+            return Analyzer.AnalyseStock(changed, stock.Stock.File) is { } facts ? HazardGate.Of(facts)
+                .Forbids(VesselAction.MakeStronger)?.Hazard : null;
         }
 
         /// <summary>The last strength at which it is silent, by halving the way on a logarithmic scale.</summary>

@@ -6,7 +6,8 @@ namespace RecipeLint.Analysis.Hazards;
 /// <param name="What">What the figure says: "available chlorine", "oxygen".</param>
 /// <param name="Value">The figure that decides, in <paramref name="Unit"/>; 0 where a sign decides.</param>
 /// <param name="Limit">From which it counts.</param>
-public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held? With, string What, double Value, double Limit, string Unit)
+public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held? With, string What, double Value, double Limit,
+    string Unit)
 {
     public HazardText Text => HazardText.Of(Kind);
 
@@ -17,7 +18,8 @@ public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held
     /// True when only parting the two takes the cause away. Fire, heat and fumes of pouring go when more water comes first; what is unknown
     /// has to be found out.
     /// </summary>
-    public bool NeedsParting => Grade >= HazardGrade.Present && Kind is not (HazardKind.Fire or HazardKind.Heat or HazardKind.AcidFumes or HazardKind.UnknownContents);
+    public bool NeedsParting => Grade >= HazardGrade.Present && Kind is not (HazardKind.Fire or HazardKind.Heat or HazardKind.AcidFumes
+        or HazardKind.UnknownContents);
 
     /// <summary>True for what must not even meet in a tank or a drain.</summary>
     public bool IsNeverTogether => NeedsParting && IsForLeaving && Kind != HazardKind.OxygenPressure;

@@ -9,7 +9,8 @@ public static class HazardData
     private static readonly Lazy<IReadOnlyList<HazardRoleRow>> LoadedRows = new(ReadRows);
 
     private static readonly Lazy<IReadOnlyDictionary<string, IReadOnlySet<HazardRole>>> LoadedRoles = new(() =>
-        LoadedRows.Value.SelectMany(r => r.Substances.Select(s => (s, r.Roles))).ToDictionary(p => p.s, p => p.Roles, StringComparer.Ordinal));
+        LoadedRows.Value.SelectMany(r => r.Substances.Select(s => (s, r.Roles))).ToDictionary(p => p.s, p => p.Roles,
+            StringComparer.Ordinal));
 
     private static readonly Lazy<IReadOnlyList<HazardLimit>> LoadedLimits = new(ReadLimits);
 
@@ -60,7 +61,8 @@ public static class HazardData
         return
         [
             .. document.RootElement.GetProperty("limits").EnumerateArray().Select(l => new HazardLimit(
-                Text(l, "name"), l.GetProperty("value").GetDouble(), Text(l, "unit"), Text(l, "what"), Text(l, "source"), Text(l, "confidence"))),
+                Text(l, "name"), l.GetProperty("value").GetDouble(), Text(l, "unit"), Text(l, "what"), Text(l, "source"), Text(l,
+                    "confidence"))),
         ];
     }
 
@@ -73,13 +75,15 @@ public static class HazardData
         {
             var kind = Word<HazardKind>(Text(row, "id"));
             texts.Add(new HazardText(
-                kind, Text(row, "name"), Text(row, "happens"), Text(row, "notice"), Text(row, "first"), Text(row, "help"), Text(row, "when"),
+                kind, Text(row, "name"), Text(row, "happens"), Text(row, "notice"), Text(row, "first"), Text(row, "help"), Text(row,
+                    "when"),
                 Text(row, "instead"),
                 [.. Strings(row, "signs")], Text(row, "source"), Text(row, "confidence")));
             forbids.Add(
                 kind,
                 row.GetProperty("forbids").EnumerateObject().ToDictionary(
-                    g => Word<HazardGrade>(g.Name), g => g.Value.EnumerateArray().Select(a => a.GetString()!).ToHashSet(StringComparer.Ordinal)));
+                    g => Word<HazardGrade>(g.Name), g => g.Value.EnumerateArray().Select(a => a.GetString()!)
+                        .ToHashSet(StringComparer.Ordinal)));
         }
 
         return new Content(document.RootElement.GetProperty("deference").GetString()!, texts, forbids);
@@ -94,7 +98,8 @@ public static class HazardData
 
     private static string Text(JsonElement item, string name) => item.GetProperty(name).GetString()!;
 
-    private static IEnumerable<string> Strings(JsonElement item, string name) => item.GetProperty(name).EnumerateArray().Select(e => e.GetString()!);
+    private static IEnumerable<string> Strings(JsonElement item, string name) => item.GetProperty(name).EnumerateArray().Select(e =>
+        e.GetString()!);
 
     private static JsonDocument Open(string file)
     {
@@ -103,5 +108,6 @@ public static class HazardData
         return JsonDocument.Parse(stream);
     }
 
-    private sealed record Content(string Deference, IReadOnlyList<HazardText> Texts, Dictionary<HazardKind, Dictionary<HazardGrade, HashSet<string>>> Forbids);
+    private sealed record Content(string Deference, IReadOnlyList<HazardText> Texts, Dictionary<HazardKind, Dictionary<HazardGrade,
+        HashSet<string>>> Forbids);
 }

@@ -33,7 +33,8 @@ public static class HazardGate
 
     private static readonly HashSet<HazardRole> Oxidisable =
     [
-        HazardRole.Acid, HazardRole.Ammonium, HazardRole.Amine, HazardRole.Organic, HazardRole.Reductant, HazardRole.Peroxide, HazardRole.Sulfide,
+        HazardRole.Acid, HazardRole.Ammonium, HazardRole.Amine, HazardRole.Organic, HazardRole.Reductant, HazardRole.Peroxide,
+            HazardRole.Sulfide,
         HazardRole.Sulfite, HazardRole.Hypochlorite,
     ];
 
@@ -44,7 +45,8 @@ public static class HazardGate
     {
         var used = limits ?? HazardLimits.Default;
         var hazards = Of(Holding.Of(stock), used).Hazards
-            .Concat(HazardWalk.Of(stock, used).SelectMany(m => m.Standing.Hazards.Where(h => h.Grade >= HazardGrade.Present).Concat(m.Meeting)));
+            .Concat(HazardWalk.Of(stock, used).SelectMany(m => m.Standing.Hazards.Where(h => h.Grade >= HazardGrade.Present)
+                .Concat(m.Meeting)));
         return new HazardReport(Holding.Of(stock), Gravest(hazards), used);
     }
 
@@ -63,8 +65,10 @@ public static class HazardGate
         var used = limits ?? HazardLimits.Default;
         var found = new[]
         {
-            Chlorine(holding, used), Chloramines(holding, used), Nitrite(holding, used), StrongOxidiser(holding, used), Sulfide(holding, used),
-            Sulfite(holding, used), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation(holding, used), Ammonia(holding, used),
+            Chlorine(holding, used), Chloramines(holding, used), Nitrite(holding, used), StrongOxidiser(holding, used), Sulfide(holding,
+                used),
+            Sulfite(holding, used), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation(holding, used), Ammonia(holding,
+                used),
             Unknown(holding),
         };
         var suspected = holding.Suspected.Select(Suspicion);
@@ -76,7 +80,8 @@ public static class HazardGate
         MeetingHazards.Of(before, after, limits ?? HazardLimits.Default);
 
     /// <summary>The same for a reagent poured into contents at rest.</summary>
-    internal static IReadOnlyList<Hazard> Meeting(Holding before, Held poured, HazardLimits limits) => MeetingHazards.Of(before, poured, limits);
+    internal static IReadOnlyList<Hazard> Meeting(Holding before, Held poured, HazardLimits limits) => MeetingHazards.Of(before, poured,
+        limits);
 
     /// <summary>A hazard that rests on a sign alone.</summary>
     internal static Hazard Suspicion(HazardKind kind) => new(kind, HazardGrade.Suspected, null, null, "", 0, 0, "");
@@ -108,9 +113,11 @@ public static class HazardGate
         }
 
         // An ammonium salt is an acid too, a faint one: what comes first then is chloramine.
-        var acid = holding.First(HazardRole.Acid, HazardRole.AcidSalt) ?? holding.Having(HazardRole.FaintAcid).FirstOrDefault(i => !i.Is(HazardRole.Ammonium));
+        var acid = holding.First(HazardRole.Acid, HazardRole.AcidSalt) ?? holding.Having(HazardRole.FaintAcid).FirstOrDefault(i =>
+            !i.Is(HazardRole.Ammonium));
         return new Hazard(
-            HazardKind.Chlorine, acid is null ? HazardGrade.Possible : HazardGrade.Present, bleach, acid, "available chlorine", chlorine, limits.ChlorineFrom, "mg/L");
+            HazardKind.Chlorine, acid is null ? HazardGrade.Possible : HazardGrade.Present, bleach, acid, "available chlorine",
+                chlorine, limits.ChlorineFrom, "mg/L");
     }
 
     private static Hazard? Chloramines(Holding holding, HazardLimits limits)
@@ -118,8 +125,10 @@ public static class HazardGate
         var chlorine = 1000 * ChlorineGramsPerMole * ChlorinePerLitre(holding);
         return holding.First(HazardRole.Hypochlorite) is { } bleach
             && Rounding.SixDigits(chlorine) >= limits.ChlorineFrom
-            && holding.Having(HazardRole.Ammonium).Concat(holding.Having(HazardRole.Amine)).OrderByDescending(Nitrogen).FirstOrDefault() is { } partner
-                ? new Hazard(HazardKind.Chloramines, HazardGrade.Present, bleach, partner, "available chlorine", chlorine, limits.ChlorineFrom, "mg/L")
+            && holding.Having(HazardRole.Ammonium).Concat(holding.Having(HazardRole.Amine)).OrderByDescending(Nitrogen)
+                .FirstOrDefault() is { } partner
+                ? new Hazard(HazardKind.Chloramines, HazardGrade.Present, bleach, partner, "available chlorine", chlorine,
+                    limits.ChlorineFrom, "mg/L")
                 : null;
     }
 
@@ -129,7 +138,8 @@ public static class HazardGate
     private static Hazard? Nitrite(Holding holding, HazardLimits limits)
     {
         var nitrite = 1000 * holding.GramsPerLitre(HazardRole.Nitrite);
-        return holding.First(HazardRole.Nitrite) is { } salt && Rounding.SixDigits(nitrite) >= limits.NitriteFrom && holding.First(Acids) is { } acid
+        return holding.First(HazardRole.Nitrite) is { } salt && Rounding.SixDigits(nitrite) >= limits.NitriteFrom
+            && holding.First(Acids) is { } acid
             ? new Hazard(HazardKind.NitrogenOxides, HazardGrade.Present, salt, acid, "nitrite", nitrite, limits.NitriteFrom, "mg/L")
             : null;
     }
@@ -140,7 +150,8 @@ public static class HazardGate
         return holding.First(HazardRole.StrongOxidiser) is { } oxidiser
             && Rounding.SixDigits(grams) >= limits.StrongOxidiserFrom
             && holding.Items.FirstOrDefault(i => i != oxidiser && i.Roles.Overlaps(Oxidisable)) is { } partner
-                ? new Hazard(HazardKind.Runaway, HazardGrade.Present, oxidiser, partner, "strong oxidiser", grams, limits.StrongOxidiserFrom, "g/L")
+                ? new Hazard(HazardKind.Runaway, HazardGrade.Present, oxidiser, partner, "strong oxidiser", grams,
+                    limits.StrongOxidiserFrom, "g/L")
                 : null;
     }
 
@@ -153,7 +164,8 @@ public static class HazardGate
         }
 
         var acid = holding.First([.. Acids, HazardRole.Ammonium]);
-        return new Hazard(HazardKind.HydrogenSulfide, acid is null ? HazardGrade.Possible : HazardGrade.Present, sulfide, acid, "sulfide", grams, limits.SulfideFrom, "mg/L");
+        return new Hazard(HazardKind.HydrogenSulfide, acid is null ? HazardGrade.Possible : HazardGrade.Present, sulfide, acid,
+            "sulfide", grams, limits.SulfideFrom, "mg/L");
     }
 
     private static Hazard? Sulfite(Holding holding, HazardLimits limits)
@@ -176,7 +188,8 @@ public static class HazardGate
 
         var catalyst = holding.First(HazardRole.PeroxideCatalyst, HazardRole.Hypochlorite, HazardRole.Alkali);
         return new Hazard(
-            HazardKind.OxygenPressure, catalyst is null || catalyst == peroxide ? HazardGrade.Possible : HazardGrade.Present, peroxide, catalyst, "oxygen",
+            HazardKind.OxygenPressure, catalyst is null || catalyst == peroxide ? HazardGrade.Possible : HazardGrade.Present, peroxide,
+                catalyst, "oxygen",
             litres, limits.GasFrom, "L/L");
     }
 
@@ -187,17 +200,22 @@ public static class HazardGate
             return null;
         }
 
-        // A carbonate takes two protons before gas leaves it, hydrogen carbonate one; where they meet the acid is in excess, so all of it counts.
+        // A carbonate takes two protons before gas leaves it, hydrogen carbonate one; where they meet the acid is in excess, so all of
+        // it counts.
         var carbonates = holding.MolesPerLitre("CO3-2");
         var alkaline = holding.Having(HazardRole.Carbonate).Sum(i => i.MolesOf("CO3-2") - i.MolesOf("H+")) / holding.Litres;
         var others = holding.Items.Where(i => !i.Is(HazardRole.Carbonate)).ToList();
-        var protons = others.Sum(i => i.MolesOf("H+") + i.MolesOf("H2PO4-") + (i.Is(HazardRole.AcidSalt) ? 2 * Metals.Sum(i.MolesOf) : 0)) / holding.Litres;
         var taken = carbonates > 0 ? 1 + Math.Clamp(alkaline / carbonates, 0, 1) : 1;
-        var litres = LitresPerMole * Math.Clamp(protons / taken, 0, carbonates);
+        double Gas(double protons) => LitresPerMole * Math.Clamp(protons / holding.Litres / taken, 0, carbonates);
+        var ofAcids = others.Sum(i => i.MolesOf("H+"));
+        var litres = Gas(ofAcids + others.Sum(i => i.MolesOf("H2PO4-") + (i.Is(HazardRole.AcidSalt) ? 2 * Metals.Sum(i.MolesOf) : 0)));
+
+        // A salt that is only a little acid lets the gas off slowly: no vessel foams over.
+        var foams = Rounding.SixDigits(Gas(ofAcids)) >= limits.BriskGasFrom;
         return Rounding.SixDigits(litres) < limits.GasFrom
             ? null
             : new Hazard(
-                HazardKind.CarbonDioxidePressure, Rounding.SixDigits(litres) >= limits.BriskGasFrom ? HazardGrade.Grave : HazardGrade.Present, carbonate,
+                HazardKind.CarbonDioxidePressure, foams ? HazardGrade.Grave : HazardGrade.Present, carbonate,
                 acid, "carbon dioxide", litres, limits.GasFrom, "L/L");
     }
 
@@ -210,10 +228,12 @@ public static class HazardGate
 
         // Two moles of gas from each hexose; a sugar of unknown make is taken as glucose, 180 g/mol.
         var named = (4 * holding.MolesPerLitre("inert:sucrose")) + (2 * holding.MolesPerLitre("inert:glucose"));
-        var litres = LitresPerMole * Math.Max(named, 2 * holding.Having(HazardRole.Fermentable).Where(i => i.Moles.Count == 0).Sum(i => i.Grams) / 180.16 / holding.Litres);
+        var litres = LitresPerMole * Math.Max(named, 2 * holding.Having(HazardRole.Fermentable).Where(i => i.Moles.Count == 0).Sum(i =>
+            i.Grams) / 180.16 / holding.Litres);
         return Rounding.SixDigits(litres) < limits.GasFrom
             ? null
-            : new Hazard(HazardKind.FermentationPressure, HazardGrade.Possible, sugar, null, "carbon dioxide", litres, limits.GasFrom, "L/L");
+            : new Hazard(HazardKind.FermentationPressure, HazardGrade.Possible, sugar, null, "carbon dioxide", litres, limits.GasFrom,
+                "L/L");
     }
 
     private static Hazard? Ammonia(Holding holding, HazardLimits limits)
@@ -223,7 +243,8 @@ public static class HazardGate
             return null;
         }
 
-        var alkali = holding.Having(HazardRole.Alkali).OrderByDescending(a => a.Is(HazardRole.AmmoniaWater) ? 0 : FreeAlkali(a)).FirstOrDefault();
+        var alkali = holding.Having(HazardRole.Alkali).OrderByDescending(a => a.Is(HazardRole.AmmoniaWater) ? 0 : FreeAlkali(a))
+            .FirstOrDefault();
         var bases = holding.Items.Sum(FreeAlkali);
         var grams = 1000 * AmmoniaGramsPerMole * Math.Clamp(bases / holding.Litres, 0, holding.MolesPerLitre("NH4+"));
         if (alkali is null || Rounding.SixDigits(grams) < limits.AmmoniaFrom)
@@ -234,7 +255,8 @@ public static class HazardGate
         // Ammonia water by itself gives it off, as everybody knows who buys it; what sets it free from a salt does not show on the bottle.
         var alone = alkali.Is(HazardRole.AmmoniaWater) && holding.Having(HazardRole.Ammonium).All(i => i.Is(HazardRole.AmmoniaWater));
         return new Hazard(
-            HazardKind.Ammonia, alone ? HazardGrade.Possible : HazardGrade.Present, alone ? alkali : ammonium, alone ? null : alkali, "free ammonia", grams,
+            HazardKind.Ammonia, alone ? HazardGrade.Possible : HazardGrade.Present, alone ? alkali : ammonium, alone ? null : alkali,
+                "free ammonia", grams,
             limits.AmmoniaFrom, "mg/L");
     }
 
@@ -253,18 +275,26 @@ public static class HazardGate
         }
 
         // Of an extract its kind is known at least: it is no poison gas waiting for the acid that stocks are kept with.
-        var nameless = holding.Having(HazardRole.Unknown).All(i => i.Substance.Extract is not null) && holding.Having(HazardRole.Unknown).Any()
+        var nameless = holding.Having(HazardRole.Unknown).All(i => i.Substance.Extract is not null)
+            && holding.Having(HazardRole.Unknown).Any()
             ? null
             : holding.Items.FirstOrDefault(i => i.Roles.Overlaps(Reactive) && !i.Is(HazardRole.AcidSalt));
         return new Hazard(
-            HazardKind.UnknownContents, nameless is null ? HazardGrade.Possible : HazardGrade.Present, holding.First(HazardRole.Unknown), nameless, "", 0, 0, "");
+            HazardKind.UnknownContents, nameless is null ? HazardGrade.Possible : HazardGrade.Present,
+                holding.First(HazardRole.Unknown), nameless, "", 0, 0, "");
     }
 
-    /// <summary>mol/L of hypochlorite; a product known by name only counts with 5 % of its mass (household bleach, common practice, no source).</summary>
+    /// <summary>
+    /// mol/L of hypochlorite; a product known by name only counts with 5 % of its mass (household bleach, common practice, no source).
+    /// </summary>
     internal static double ChlorinePerLitre(Holding holding) =>
-        holding.Having(HazardRole.Hypochlorite).Sum(i => Math.Max(i.MolesOf(Hypochlorite), i.Moles.ContainsKey(Hypochlorite) ? 0 : 0.05 * i.Grams / ChlorineGramsPerMole)) / holding.Litres;
+        holding.Having(HazardRole.Hypochlorite).Sum(i => Math.Max(i.MolesOf(Hypochlorite), i.Moles.ContainsKey(Hypochlorite) ? 0
+            : 0.05 * i.Grams / ChlorineGramsPerMole)) / holding.Litres;
 
-    /// <summary>mol/L of peroxide; a product known by name only counts with 3 % of its mass (household peroxide, common practice, no source).</summary>
+    /// <summary>
+    /// mol/L of peroxide; a product known by name only counts with 3 % of its mass (household peroxide, common practice, no source).
+    /// </summary>
     private static double PeroxidePerLitre(Holding holding) =>
-        holding.Having(HazardRole.Peroxide).Sum(i => i.Moles.TryGetValue("inert:H2O2", out var moles) ? moles : 0.03 * i.Grams / 34.01) / holding.Litres;
+        holding.Having(HazardRole.Peroxide).Sum(i => i.Moles.TryGetValue("inert:H2O2", out var moles) ? moles
+            : 0.03 * i.Grams / 34.01) / holding.Litres;
 }

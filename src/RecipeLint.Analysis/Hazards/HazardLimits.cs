@@ -1,6 +1,8 @@
 namespace RecipeLint.Analysis.Hazards;
 
-/// <summary>From which amount each hazard counts; values, units and sources stand in limits.json. A shop's options may change some.</summary>
+/// <summary>
+/// From which amount each hazard counts; values, units and sources stand in limits.json. A shop's options may change some.
+/// </summary>
 public sealed record HazardLimits
 {
     private static readonly Lazy<HazardLimits> Loaded = new(() => new HazardLimits());

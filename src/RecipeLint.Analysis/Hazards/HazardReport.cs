@@ -18,7 +18,8 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
         return this with
         {
             Holding = Holding.Suspecting(suspected),
-            Hazards = HazardGate.Gravest(Hazards.Select(h => h.Grade == HazardGrade.Possible && suspected.Contains(h.Kind) ? h with { Grade = HazardGrade.Suspected } : h)
+            Hazards = HazardGate.Gravest(Hazards.Select(h => h.Grade == HazardGrade.Possible && suspected.Contains(h.Kind)
+                ? h with { Grade = HazardGrade.Suspected } : h)
                 .Concat(suspected.Where(k => Find(k) is null).Select(HazardGate.Suspicion))),
         };
     }
@@ -49,7 +50,8 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
         }
 
         var after = HazardGate.Of(Holding.With(held), Limits).Hazards.Concat(HazardGate.Meeting(Holding, held, Limits));
-        var arising = after.FirstOrDefault(h => IsWorse(h) && !(pinch && h.Kind is HazardKind.CarbonDioxidePressure or HazardKind.FermentationPressure));
+        var arising = after.FirstOrDefault(h => IsWorse(h) && !(pinch && h.Kind is HazardKind.CarbonDioxidePressure
+            or HazardKind.FermentationPressure));
         return arising is null ? null : new Refusal(arising, null, held, true);
     }
 

@@ -17,7 +17,8 @@ public static partial class HazardRoles
     private static readonly string[] Amines = ["inert:urea", "Glycinate-", "EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "inert:FeHBED-1"];
 
     private static readonly string[] Fuels =
-        ["Citrate-3", "Acetate-", "Benzoate-", "Sorbate-", "Gluconate-", "Oxalate-2", "Phthalate-2", "inert:propionate-1", .. Amines, "inert:sucrose", "inert:glucose"];
+        ["Citrate-3", "Acetate-", "Benzoate-", "Sorbate-", "Gluconate-", "Oxalate-2", "Phthalate-2", "inert:propionate-1", .. Amines,
+            "inert:sucrose", "inert:glucose"];
 
     private static readonly (string Word, HazardRole[] Roles)[] Names =
     [
@@ -33,9 +34,12 @@ public static partial class HazardRoles
         ("persulf", [HazardRole.StrongOxidiser]), ("peroxymono", [HazardRole.StrongOxidiser]), ("dichromate", [HazardRole.StrongOxidiser]),
         ("peroxide", [HazardRole.Peroxide]), ("percarbonate", [HazardRole.Peroxide, HazardRole.Alkali, HazardRole.Carbonate]),
         ("peracetic", [HazardRole.Peroxide, HazardRole.Acid, HazardRole.Organic]), ("perox", [HazardRole.Peroxide]),
-        ("ammoni", [HazardRole.Ammonium]), ("urea", [HazardRole.Amine, HazardRole.Organic]), ("amino", [HazardRole.Amine, HazardRole.Organic]),
-        ("ph down", [HazardRole.Acid]), ("ph minus", [HazardRole.Acid]), ("descal", [HazardRole.Acid]), ("brick cleaner", [HazardRole.Acid]),
-        ("ph up", [HazardRole.Alkali]), ("ph plus", [HazardRole.Alkali]), ("drain cleaner", [HazardRole.Alkali]), ("caustic", [HazardRole.Alkali]),
+        ("ammoni", [HazardRole.Ammonium]), ("urea", [HazardRole.Amine, HazardRole.Organic]), ("amino", [HazardRole.Amine,
+            HazardRole.Organic]),
+        ("ph down", [HazardRole.Acid]), ("ph minus", [HazardRole.Acid]), ("descal", [HazardRole.Acid]), ("brick cleaner",
+            [HazardRole.Acid]),
+        ("ph up", [HazardRole.Alkali]), ("ph plus", [HazardRole.Alkali]), ("drain cleaner", [HazardRole.Alkali]), ("caustic",
+            [HazardRole.Alkali]),
         ("humic", [HazardRole.Organic]), ("fulvic", [HazardRole.Organic]), ("seaweed", [HazardRole.Organic, HazardRole.Amine]),
         ("kelp", [HazardRole.Organic, HazardRole.Amine]), ("fish", [HazardRole.Organic, HazardRole.Amine]),
         ("molasses", [HazardRole.Organic, HazardRole.Fermentable]), ("sugar", [HazardRole.Organic, HazardRole.Fermentable]),
@@ -72,7 +76,8 @@ public static partial class HazardRoles
     /// <summary>A shop may give the id of the catalogue to something else.</summary>
     private static bool BuiltIn(Substance substance) =>
         SubstanceCatalogue.BuiltIn.ById(substance.Id) is { } known
-        && (ReferenceEquals(known, substance) || ReferenceEquals(known.Formula, substance.Formula) || (known.Formula?.HasCompositionOf(substance.Formula!) ?? false));
+        && (ReferenceEquals(known, substance) || ReferenceEquals(known.Formula, substance.Formula)
+            || (known.Formula?.HasCompositionOf(substance.Formula!) ?? false));
 
     private static void ByName(Substance substance, HashSet<HazardRole> roles)
     {
@@ -101,7 +106,8 @@ public static partial class HazardRoles
         }
 
         var text = formula.Text;
-        if (formula.Atoms.ContainsKey(new Element("S")) && !formula.Atoms.ContainsKey(Element.C) && formula.Atoms.Count > 1 && !HasOxygen(formula.AnhydrousHill))
+        if (formula.Atoms.ContainsKey(new Element("S")) && !formula.Atoms.ContainsKey(Element.C) && formula.Atoms.Count > 1
+            && !HasOxygen(formula.AnhydrousHill))
         {
             roles.Add(HazardRole.Sulfide);
         }
@@ -124,7 +130,8 @@ public static partial class HazardRoles
         }
     }
 
-    private static bool HasOxygen(string hill) => hill.Split(' ').Any(p => p.Length > 0 && p[0] == 'O' && (p.Length == 1 || !char.IsLower(p[1])));
+    private static bool HasOxygen(string hill) => hill.Split(' ').Any(p => p.Length > 0 && p[0] == 'O' && (p.Length == 1
+        || !char.IsLower(p[1])));
 
     private static void ByIons(Substance substance, HashSet<HazardRole> roles)
     {
@@ -148,9 +155,11 @@ public static partial class HazardRoles
         When(Of("H+") > Of("CO3-2") && substance.Kind != SubstanceKind.Chelate, HazardRole.Acid);
         When(Of("H2PO4-") > 0 && Of("H+") >= 0, HazardRole.AcidSalt);
         When(-Of("H+") > Of("H2PO4-") && Of("B(OH)3") == 0, HazardRole.Alkali);
-        When((Of("EDTA-4") > 0 || Of("P2O7-4") > 0) && Of("H+") <= 0 && !Any(HydrolysingMetals) && Of("Ca+2") + Of("Mg+2") <= 0, HazardRole.Alkali);
+        When((Of("EDTA-4") > 0 || Of("P2O7-4") > 0) && Of("H+") <= 0 && !Any(HydrolysingMetals) && Of("Ca+2") + Of("Mg+2") <= 0,
+            HazardRole.Alkali);
         When(Any(Amines), HazardRole.Amine);
-        When(Any(Fuels) || (substance.Formula is { } formula && formula.Atoms.ContainsKey(Element.C) && Of("CO3-2") <= 0), HazardRole.Organic);
+        When(Any(Fuels) || (substance.Formula is { } formula && formula.Atoms.ContainsKey(Element.C) && Of("CO3-2") <= 0),
+            HazardRole.Organic);
         When(Any(["inert:sucrose", "inert:glucose"]), HazardRole.Fermentable);
         When(Any(Catalysts), HazardRole.PeroxideCatalyst);
         When(Any(HydrolysingMetals) && !Any(Amines), HazardRole.AcidSalt);
@@ -172,7 +181,8 @@ public static partial class HazardRoles
             case SubstanceKind.Base or SubstanceKind.Silicate when !roles.Contains(HazardRole.Carbonate):
                 roles.Add(HazardRole.Alkali);
                 break;
-            case SubstanceKind.Organic or SubstanceKind.Preservative or SubstanceKind.Dye or SubstanceKind.ChelatingAgent or SubstanceKind.Chelate or SubstanceKind.Extract:
+            case SubstanceKind.Organic or SubstanceKind.Preservative or SubstanceKind.Dye or SubstanceKind.ChelatingAgent
+                or SubstanceKind.Chelate or SubstanceKind.Extract:
                 roles.Add(HazardRole.Organic);
                 break;
             case SubstanceKind.Oxidiser when !roles.Overlaps([HazardRole.Peroxide, HazardRole.Hypochlorite]):

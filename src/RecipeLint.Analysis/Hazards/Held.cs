@@ -11,7 +11,8 @@ namespace RecipeLint.Analysis.Hazards;
 /// <param name="PureGrams">Of the named compound itself.</param>
 /// <param name="Moles">What it sets free, by component.</param>
 /// <param name="Place">Where the file says so; null for a reagent somebody thinks of.</param>
-public sealed record Held(Substance Substance, double Grams, double PureGrams, ImmutableSortedDictionary<string, double> Moles, Place? Place)
+public sealed record Held(Substance Substance, double Grams, double PureGrams, ImmutableSortedDictionary<string, double> Moles,
+    Place? Place)
 {
     public string Name => Substance.Name;
 

@@ -57,7 +57,9 @@ public sealed record Holding
     /// <summary>g/L of the compounds of a role.</summary>
     public double GramsPerLitre(HazardRole role) => Having(role).Sum(i => i.PureGrams) / Litres;
 
-    /// <summary>Reagents of pH adjustments up to a step. One whose amount is not known counts with a gram: that it is there decides.</summary>
+    /// <summary>
+    /// Reagents of pH adjustments up to a step. One whose amount is not known counts with a gram: that it is there decides.
+    /// </summary>
     private static IEnumerable<Held> Reagents(StockFacts stock, int upTo) =>
         stock.Adjustments
             .Where(a => a.Reagent is not null && IndexOf(stock, a.Place) <= upTo)

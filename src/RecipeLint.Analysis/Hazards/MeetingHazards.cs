@@ -51,7 +51,8 @@ internal static class MeetingHazards
     [
         .. new[]
         {
-            Nitric(meeting, limits), NitricReductant(meeting, limits), Fumes(meeting, limits), Oxidiser(meeting, HazardRole.Peroxide, limits),
+            Nitric(meeting, limits), NitricReductant(meeting, limits), Fumes(meeting, limits), Oxidiser(meeting, HazardRole.Peroxide,
+                limits),
             Oxidiser(meeting, HazardRole.Hypochlorite, limits), Dry(meeting, limits), Heat(meeting, limits),
         }.OfType<Hazard>(),
     ];
@@ -63,20 +64,23 @@ internal static class MeetingHazards
         return value <= 0
             ? null
             : new Hazard(
-                HazardKind.NitrogenOxides, HazardGrade.Present, nitric, meeting.LastWith(HazardRole.Organic, nitric), "nitric acid where they meet", value,
+                HazardKind.NitrogenOxides, HazardGrade.Present, nitric, meeting.LastWith(HazardRole.Organic, nitric),
+                    "nitric acid where they meet", value,
                 limits.NitricFrom, "%");
     }
 
     /// <summary>Nitric acid with iron(II) or iodide gives brown fumes, with chloride chlorine as well.</summary>
     private static Hazard? NitricReductant(Meeting meeting, HazardLimits limits)
     {
-        foreach (var (role, limit) in new[] { (HazardRole.Reductant, limits.NitricReductantFrom), (HazardRole.Chloride, limits.NitricFrom), (HazardRole.HydrochloricAcid, limits.NitricReductantFrom) })
+        foreach (var (role, limit) in new[] { (HazardRole.Reductant, limits.NitricReductantFrom), (HazardRole.Chloride,
+            limits.NitricFrom), (HazardRole.HydrochloricAcid, limits.NitricReductantFrom) })
         {
             var (nitric, value) = Strengths(meeting, HazardRole.NitricAcid, role, limit, limits.NitricOrganicFrom);
             if (value > 0)
             {
                 return new Hazard(
-                    HazardKind.NitrogenOxides, HazardGrade.Present, nitric, meeting.LastWith(role, nitric), "nitric acid where they meet", value, limit, "%");
+                    HazardKind.NitrogenOxides, HazardGrade.Present, nitric, meeting.LastWith(role, nitric),
+                        "nitric acid where they meet", value, limit, "%");
             }
         }
 
@@ -92,7 +96,8 @@ internal static class MeetingHazards
             if (value > 0)
             {
                 return new Hazard(
-                    role == HazardRole.Organic ? HazardKind.Runaway : HazardKind.AcidFumes, HazardGrade.Present, sulfuric, meeting.LastWith(role, sulfuric),
+                    role == HazardRole.Organic ? HazardKind.Runaway : HazardKind.AcidFumes, HazardGrade.Present, sulfuric,
+                        meeting.LastWith(role, sulfuric),
                     "sulfuric acid where they meet", value, limits.SulfuricFumesFrom, "%");
             }
         }
@@ -101,10 +106,12 @@ internal static class MeetingHazards
     }
 
     /// <summary>
-    /// The strength, in per cent, that a strong reagent has where it meets a partner: as poured onto enough of the partner, as it stands when
+    /// The strength, in per cent, that a strong reagent has where it meets a partner: as poured onto enough of the partner, as it
+    /// stands when
     /// enough of the partner comes, or in the mixture with any of it. 0 where it is too weak.
     /// </summary>
-    private static (Held? Reagent, double Percent) Strengths(Meeting meeting, HazardRole strong, HazardRole partner, double limit, double partnerLimit)
+    private static (Held? Reagent, double Percent) Strengths(Meeting meeting, HazardRole strong, HazardRole partner, double limit,
+        double partnerLimit)
     {
         var reagent = meeting.Poured.LastOrDefault(h => h.Is(strong));
         var other = meeting.Poured.LastOrDefault(h => h.Is(partner) && !h.Is(strong));
@@ -112,7 +119,8 @@ internal static class MeetingHazards
         var pouredOther = other is null || !meeting.IsOneThing ? 0 : other.Strength;
         var strongBefore = 100 * meeting.ShareBefore(h => h.Is(strong));
         var after = 100 * meeting.ShareAfter(h => h.Is(strong));
-        var value = pouredStrong >= limit && Rounding.SixDigits(100 * meeting.ShareBefore(h => h.Is(partner) && !h.Is(strong))) >= partnerLimit ? pouredStrong
+        var value = pouredStrong >= limit && Rounding.SixDigits(100 * meeting.ShareBefore(h => h.Is(partner)
+            && !h.Is(strong))) >= partnerLimit ? pouredStrong
             : Rounding.SixDigits(strongBefore) >= limit && pouredOther >= partnerLimit ? strongBefore
             : Rounding.SixDigits(after) >= limit && meeting.All.Any(h => h.Is(partner) && !h.Is(strong)) ? after
             : 0;
@@ -129,7 +137,8 @@ internal static class MeetingHazards
 
         // Bleach with an acid is chlorine gas first of all, and said so.
         bool Oxidises(Held h) => h.Is(role);
-        bool Burns(Held h) => h.Is(HazardRole.Organic) && !h.Is(role) && (role != HazardRole.Hypochlorite || h.Substance.Kind != SubstanceKind.Acid);
+        bool Burns(Held h) => h.Is(HazardRole.Organic) && !h.Is(role) && (role != HazardRole.Hypochlorite
+            || h.Substance.Kind != SubstanceKind.Acid);
 
         var limit = role == HazardRole.Peroxide ? limits.PeroxideFrom : limits.HypochloriteFrom;
         var added = meeting.Poured[^1];
@@ -138,7 +147,8 @@ internal static class MeetingHazards
             : Burns(added) && added.Strength >= limits.OrganicFrom ? before
             : meeting.All.Any(Burns) ? 100 * meeting.ShareAfter(Oxidises)
             : 0;
-        if (Rounding.SixDigits(met) < limit || meeting.All.LastOrDefault(Burns) is not { } fuel || meeting.All.LastOrDefault(Oxidises) is not { } oxidiser)
+        if (Rounding.SixDigits(met) < limit || meeting.All.LastOrDefault(Burns) is not { } fuel
+            || meeting.All.LastOrDefault(Oxidises) is not { } oxidiser)
         {
             return null;
         }
@@ -156,7 +166,8 @@ internal static class MeetingHazards
         }
 
         var oxidisers = meeting.All.Where(h => h.Is(HazardRole.OxidisingSalt)).ToList();
-        var fuels = meeting.All.Where(h => h.Substance.FeedsMicrobes || h.Substance.Kind == SubstanceKind.Organic || h.Is(HazardRole.Fermentable)).ToList();
+        var fuels = meeting.All.Where(h => h.Substance.FeedsMicrobes || h.Substance.Kind == SubstanceKind.Organic
+            || h.Is(HazardRole.Fermentable)).ToList();
         if (oxidisers.Count == 0 || fuels.Count == 0)
         {
             return null;
@@ -166,7 +177,8 @@ internal static class MeetingHazards
         var share = 100 * fuel / (fuel + oxidisers.Sum(o => o.Grams));
         return Rounding.SixDigits(share) <= limits.CombustibleFrom
             ? null
-            : new Hazard(HazardKind.Fire, HazardGrade.Present, oxidisers[0], fuels[0], "organic matter in the dry oxidiser", share, limits.CombustibleFrom, "%");
+            : new Hazard(HazardKind.Fire, HazardGrade.Present, oxidisers[0], fuels[0], "organic matter in the dry oxidiser", share,
+                limits.CombustibleFrom, "%");
     }
 
     /// <summary>
@@ -189,7 +201,8 @@ internal static class MeetingHazards
 
         var other = meeting.There.LastOrDefault(h => h.Is(added.Is(HazardRole.Alkali) ? HazardRole.Acid : HazardRole.Alkali));
         return new Hazard(
-            HazardKind.Heat, Rounding.SixDigits(celsius) >= limits.BoilingFrom ? HazardGrade.Grave : HazardGrade.Present, added, other, "temperature it can reach",
+            HazardKind.Heat, Rounding.SixDigits(celsius) >= limits.BoilingFrom ? HazardGrade.Grave : HazardGrade.Present, added, other,
+                "temperature it can reach",
             celsius, limits.HotFrom, "°C");
     }
 
@@ -201,7 +214,8 @@ internal static class MeetingHazards
             return 0;
         }
 
-        var share = held.Substance.Form == PhysicalForm.Solid ? 1 : Math.Clamp(((held.Strength / 100) - HalfDiluted) / (1 - HalfDiluted), 0, 1);
+        var share = held.Substance.Form == PhysicalForm.Solid ? 1
+            : Math.Clamp(((held.Strength / 100) - HalfDiluted) / (1 - HalfDiluted), 0, 1);
         return -heat.KilojoulesPerMol * share * held.PureGrams / heat.GramsPerMol;
     }
 
@@ -221,7 +235,8 @@ internal static class MeetingHazards
     /// <param name="Poured">What goes in, at least one.</param>
     /// <param name="Grams">Mass of everything afterwards.</param>
     /// <param name="FreeWaterGrams">Water afterwards, without that of crystals.</param>
-    private sealed record Meeting(IReadOnlyList<Held> There, double ThereGrams, IReadOnlyList<Held> Poured, double Grams, double FreeWaterGrams)
+    private sealed record Meeting(IReadOnlyList<Held> There, double ThereGrams, IReadOnlyList<Held> Poured, double Grams,
+        double FreeWaterGrams)
     {
         public bool IsOneThing { get; init; }
 

@@ -22,7 +22,8 @@ public static class DiagnosisReport
         Opening(page, diagnosis, seenAt);
         Danger(page, diagnosis.Hazards);
         var shown = diagnosis.Causes.Where((c, i) => i < LeastShown || (i < MostShown && c.Share >= ShownFrom)).ToList();
-        if (shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely && diagnosis.Hazards.Hazards.All(h => h.Grade == HazardGrade.Possible))
+        if (shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely && diagnosis.Hazards.Hazards.All(h =>
+            h.Grade == HazardGrade.Possible))
         {
             page.Blank();
             page.Text($"Nothing looks wrong: {Reason(shown[0])}. What else it could be stands below.");
@@ -132,7 +133,8 @@ public static class DiagnosisReport
     private static void Closing(BenchPage page, BottleDiagnosis diagnosis, List<RankedCause> shown)
     {
         page.Blank();
-        if (diagnosis.Hazards.ForLeaving is null && shown[0].Likeliness != Likeliness.VeryLikely && QuestionChooser.Next(diagnosis, new HashSet<string>()) is { } question)
+        if (diagnosis.Hazards.ForLeaving is null && shown[0].Likeliness != Likeliness.VeryLikely && QuestionChooser.Next(diagnosis,
+            new HashSet<string>()) is { } question)
         {
             page.Text($"What would tell more: {question.Ask} ({string.Join("; ", question.Answers.Select(a => a.Say))})");
             if (question.Caution is { } caution)

@@ -60,7 +60,7 @@ public static class DissolveReport
         page.Blank();
         foreach (var hazard in HazardGate.Of(beaker).Hazards)
         {
-            page.Text($"{HazardWords.Of(hazard)} {hazard.Text.Instead}");
+            page.Text(HazardWords.Caution(hazard));
         }
 
         WriteDeposits(page, state);

@@ -19,6 +19,11 @@ public static class HazardWords
     /// <summary>The same for the middle of a list: without the full stop.</summary>
     public static string Short(Hazard hazard) => Of(hazard).TrimEnd('.');
 
+    /// <summary>What is said beside advice that the hazard does not forbid.</summary>
+    public static string Caution(Hazard hazard) => hazard.Grade == HazardGrade.Possible
+        ? $"{Of(hazard)} Mind the safety data sheet."
+        : $"{Of(hazard)} {hazard.Text.Instead}";
+
     /// <summary>What is forbidden: "Mixing it is not advised, in any order."</summary>
     public static string Action(Refusal refusal) => refusal switch
     {
@@ -38,7 +43,9 @@ public static class HazardWords
     /// <summary>Why something is not advised, in one line: "Do not warm it: hydrogen peroxide ...".</summary>
     public static string Line(Refusal refusal) => $"{Action(refusal)}: {Lower(Of(refusal.Hazard), refusal.Hazard)}";
 
-    /// <summary>All that is said instead of advice: no and why, how the cause is taken away, and what to do if it is mixed already.</summary>
+    /// <summary>
+    /// All that is said instead of advice: no and why, how the cause is taken away, and what to do if it is mixed already.
+    /// </summary>
     public static IEnumerable<string> Refused(Refusal refusal)
     {
         var text = refusal.Hazard.Text;
@@ -74,12 +81,14 @@ public static class HazardWords
 
         yield return $"You may notice {worst.Text.Notice}.";
         yield return worst.Text.First;
-        foreach (var more in hazards.Skip(1).Where(h => h.Grade > HazardGrade.Possible && h.Text.First != worst.Text.First).Select(h => h.Text.First).Distinct(StringComparer.Ordinal))
+        foreach (var more in hazards.Skip(1).Where(h => h.Grade > HazardGrade.Possible && h.Text.First != worst.Text.First).Select(h =>
+            h.Text.First).Distinct(StringComparer.Ordinal))
         {
             yield return more;
         }
 
-        foreach (var help in hazards.Where(h => h == worst || h.Grade > HazardGrade.Possible).Select(h => h.Text.Help).Distinct(StringComparer.Ordinal))
+        foreach (var help in hazards.Where(h => h == worst || h.Grade > HazardGrade.Possible).Select(h => h.Text.Help)
+            .Distinct(StringComparer.Ordinal))
         {
             yield return help;
         }
@@ -87,7 +96,8 @@ public static class HazardWords
         yield return HazardText.Deference;
     }
 
-    private static string Subject(Hazard hazard) => hazard.From is { } from ? Capital(Printable.Show(from.Name)) : Capital(hazard.Text.Name);
+    private static string Subject(Hazard hazard) => hazard.From is { } from ? Capital(Printable.Show(from.Name))
+        : Capital(hazard.Text.Name);
 
     private static string Figure(Hazard hazard) => hazard.Unit switch
     {
@@ -100,5 +110,6 @@ public static class HazardWords
     private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Lower(string text, Hazard hazard) =>
-        (hazard.From is null && hazard.Grade != HazardGrade.Suspected) || text.Length < 2 || char.IsUpper(text[1]) ? text : char.ToLowerInvariant(text[0]) + text[1..];
+        (hazard.From is null && hazard.Grade != HazardGrade.Suspected) || text.Length < 2 || char.IsUpper(text[1]) ? text
+            : char.ToLowerInvariant(text[0]) + text[1..];
 }

@@ -155,7 +155,7 @@ public static class OrderReport
 
         foreach (var hazard in order.Hazards)
         {
-            page.Text($"{HazardWords.Of(hazard)} {hazard.Text.Instead}");
+            page.Text(HazardWords.Caution(hazard));
         }
 
         if (order.Places.Any(p => p.Unit.IsAcid))

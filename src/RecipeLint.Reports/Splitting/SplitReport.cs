@@ -77,7 +77,7 @@ public static class SplitReport
         Paragraph(text, Limit(part), "  ");
         foreach (var hazard in HazardGate.Of(part.Stock).Hazards)
         {
-            Paragraph(text, $"{HazardWords.Of(hazard)} {hazard.Text.Instead}", "  ");
+            Paragraph(text, HazardWords.Caution(hazard), "  ");
         }
 
         if (part.TooLittle is { } little)

@@ -46,7 +46,7 @@ public static class StretchReport
         page.Text("* a temperature it is kept at. Near a limit nothing is promised: leave a tenth of room, and make a small batch first.");
         foreach (var hazard in HazardGate.Of(stock).Hazards)
         {
-            page.Text($"{HazardWords.Of(hazard)} {hazard.Text.Instead}");
+            page.Text(HazardWords.Caution(hazard));
         }
 
         if (!stock.IsComplete || !stock.Chemistry.IsComplete)
