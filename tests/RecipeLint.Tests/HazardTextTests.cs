@@ -6,6 +6,7 @@ using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Reports.Tests.Support;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Tests;
 
@@ -66,6 +67,20 @@ public sealed class HazardTextTests
             Assert.All(acts.Where(a => a.Words.Any(w => cause.Change.Contains(w, StringComparison.Ordinal))), a => Assert.Contains(a.Use, cause.ChangeUses));
         }
     }
+
+    /// <summary>A limit has one owner: where a rule has an option for it, the two are equal.</summary>
+    [Theory]
+    [InlineData("hypochlorite-with-acid", "chlorineFrom", "chlorineFrom")]
+    [InlineData("hypochlorite-with-ammonium", "chlorineFrom", "chlorineFrom")]
+    [InlineData("nitric-with-organic", "nitricFrom", "nitricFrom")]
+    [InlineData("nitric-with-organic", "organicFrom", "nitricOrganicFrom")]
+    [InlineData("oxidiser-with-organic", "peroxideFrom", "peroxideFrom")]
+    [InlineData("oxidiser-with-organic", "hypochloriteFrom", "hypochloriteFrom")]
+    [InlineData("oxidiser-with-organic", "organicFrom", "organicFrom")]
+    [InlineData("oxidiser-with-organic", "combustibleFrom", "combustibleFrom")]
+    public void LimitsOfTheGateAreTheDefaultsOfTheRules(string rule, string option, string limit) => Assert.Equal(
+        HazardData.Limits.Single(l => l.Name == limit).Value,
+        double.Parse(RuleBook.Find(rule)!.Options.Single(o => o.Name == option).Default, CultureInfo.InvariantCulture));
 
     [Fact]
     public void EverySignOfAHazardIsASignOfTheDiagnosis() =>

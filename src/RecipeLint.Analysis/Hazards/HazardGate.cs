@@ -15,7 +15,7 @@ public static class HazardGate
     /// <summary>g/mol of Cl2, from CIAAW weights: what one mole of hypochlorite sets free.</summary>
     public const double ChlorineGramsPerMole = 70.90;
 
-    internal const string Hypochlorite = "inert:ClO-1";
+    public const string Hypochlorite = "inert:ClO-1";
 
     private const double AmmoniaGramsPerMole = 17.031;
 
@@ -28,7 +28,8 @@ public static class HazardGate
 
     private static readonly HazardRole[] Acids = [HazardRole.Acid, HazardRole.AcidSalt, HazardRole.FaintAcid];
 
-    private static readonly string[] NitrogenCarriers =
+    /// <summary>Components whose nitrogen bleach turns to chloramines.</summary>
+    public static IReadOnlyList<string> NitrogenCarriers { get; } =
         ["NH4+", "inert:urea", "Glycinate-", "EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "inert:FeHBED-1"];
 
     private static readonly HashSet<HazardRole> Oxidisable =
@@ -39,6 +40,11 @@ public static class HazardGate
     ];
 
     private static readonly string[] Metals = ["Fe+2", "Fe+3", "Cu+2", "Mn+2", "Zn+2", "Co+2", "Ni+2", "Al+3"];
+
+    /// <summary>True for what takes bleach to a pH at which chlorine comes off.</summary>
+    public static bool IsAcidToBleach(IReadOnlySet<HazardRole> roles) =>
+        roles.Contains(HazardRole.Acid) || roles.Contains(HazardRole.AcidSalt)
+        || (roles.Contains(HazardRole.FaintAcid) && !roles.Contains(HazardRole.Ammonium));
 
     /// <summary>Hazards of a finished stock as it stands in its bottle and of every step on the way, each kind once at its worst.</summary>
     public static HazardReport Of(StockFacts stock, HazardLimits? limits = null)
@@ -113,8 +119,7 @@ public static class HazardGate
         }
 
         // An ammonium salt is an acid too, a faint one: what comes first then is chloramine.
-        var acid = holding.First(HazardRole.Acid, HazardRole.AcidSalt) ?? holding.Having(HazardRole.FaintAcid).FirstOrDefault(i =>
-            !i.Is(HazardRole.Ammonium));
+        var acid = holding.First(HazardRole.Acid, HazardRole.AcidSalt) ?? holding.Items.FirstOrDefault(i => IsAcidToBleach(i.Roles));
         return new Hazard(
             HazardKind.Chlorine, acid is null ? HazardGrade.Possible : HazardGrade.Present, bleach, acid, "available chlorine",
                 chlorine, limits.ChlorineFrom, "mg/L");

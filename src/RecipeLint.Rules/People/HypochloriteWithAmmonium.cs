@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
@@ -8,7 +9,8 @@ namespace RecipeLint.Rules.People;
 /// <summary>Bleach with ammonium, urea or glycine in one stock: chloramines.</summary>
 public sealed class HypochloriteWithAmmonium : StockRule, IProposesRepairs
 {
-    internal static readonly string[] Nitrogen = ["NH4+", "inert:urea", "Glycinate-"];
+    /// <summary>What bleach turns to chloramines, as the hazard gate has it.</summary>
+    internal static IReadOnlyList<string> Nitrogen => HazardGate.NitrogenCarriers;
 
     public override string Name => "hypochlorite-with-ammonium";
 

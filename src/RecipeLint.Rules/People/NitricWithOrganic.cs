@@ -13,6 +13,11 @@ public sealed class NitricWithOrganic : StockRule, IProposesRepairs
 
     public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
     {
+        if (!stock.Additions.Any(a => Reactants.IsNitricAcid(a.Substance)))
+        {
+            yield break;
+        }
+
         var strong = context.Number("nitricFrom");
         var organic = context.Number("organicFrom");
         foreach (var moment in stock.Mixing.Steps.Where(m => m.Added.Count > 0))

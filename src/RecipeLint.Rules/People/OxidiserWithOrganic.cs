@@ -41,6 +41,11 @@ public sealed class OxidiserWithOrganic : StockRule, IProposesRepairs
             // Bleach with an acid is chlorine gas first of all, and said by that rule.
             bool Burns(Substance s) => Reactants.IsOrganic(s) && (component != Reactants.Hypochlorite || s.Kind != SubstanceKind.Acid);
 
+            if (!moment.After.Additions.Any(a => Oxidises(a.Substance)))
+            {
+                continue;
+            }
+
             var added = moment.Added[^1];
             var strength = 100 * VesselContents.PureGrams(added) / added.Mass.Grams;
             var before = 100 * Reactants.Share(moment.Before, Oxidises);

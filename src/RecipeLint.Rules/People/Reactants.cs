@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
@@ -11,11 +12,11 @@ namespace RecipeLint.Rules.People;
 /// <summary>What the rules on dangerous mixtures look for, told by composition.</summary>
 internal static class Reactants
 {
-    internal const string Hypochlorite = "inert:ClO-1";
+    internal const string Hypochlorite = HazardGate.Hypochlorite;
     internal const string Peroxide = "inert:H2O2";
 
     /// <summary>g/mol of Cl2, from CIAAW weights: what one mole of hypochlorite sets free.</summary>
-    internal const double ChlorineGramsPerMole = 70.90;
+    internal const double ChlorineGramsPerMole = HazardGate.ChlorineGramsPerMole;
 
     private static readonly Formula _nitricAcid = FormulaParser.Parse("HNO3");
 
@@ -25,10 +26,8 @@ internal static class Reactants
     internal static bool IsLiquidAcid(Substance substance, Formula acid) =>
         substance is { Kind: SubstanceKind.Acid, Form: PhysicalForm.Liquid, Formula: { } formula } && formula.HasCompositionOf(acid);
 
-    /// <summary>Burns or reacts as organic matter: acids and sugars, urea, preservatives, dyes, chelates and chelating agents.</summary>
-    internal static bool IsOrganic(Substance substance) =>
-        substance.FeedsMicrobes
-        || substance.Kind is SubstanceKind.Organic or SubstanceKind.Preservative or SubstanceKind.Dye or SubstanceKind.ChelatingAgent or SubstanceKind.Chelate;
+    /// <summary>Burns or reacts as organic matter, by the roles of the hazard gate.</summary>
+    internal static bool IsOrganic(Substance substance) => HazardRoles.Of(substance).Contains(HazardRole.Organic);
 
     internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
@@ -46,9 +45,9 @@ internal static class Reactants
     internal static double ChlorineGramsPerLitre(StockFacts stock) =>
         stock.Additions.Sum(a => a.ComponentMoles.GetValueOrDefault(Hypochlorite)) * ChlorineGramsPerMole / stock.Volume.Litres;
 
-    /// <summary>Where an acid goes in: an addition that sets protons free, or a pH adjustment with an acid.</summary>
+    /// <summary>Where an acid to bleach goes in, by the roles of the hazard gate: an acid, an acid salt, or a pH adjustment with an acid.</summary>
     internal static IEnumerable<(Place Place, string Name)> Acids(StockFacts stock) =>
-        stock.Additions.Where(a => a.Substance.Kind == SubstanceKind.Acid || a.ComponentMoles.GetValueOrDefault("H+") > 0)
+        stock.Additions.Where(a => HazardGate.IsAcidToBleach(HazardRoles.Of(a.Substance)))
             .Select(a => (a.Place, a.Substance.Name))
             .Concat(stock.Stock.Steps.OfType<AdjustStep>().Where(s => s.Reagent?.Kind == SubstanceKind.Acid).Select(s => (s.Place, s.Reagent!.Name)));
 }
