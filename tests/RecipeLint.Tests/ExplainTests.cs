@@ -37,4 +37,19 @@ public sealed class ExplainTests
         Assert.Contains("basil.stock.json:6:", answer.Out, StringComparison.Ordinal);
         Assert.Contains("nothing to work out", answer.Out, StringComparison.Ordinal);
     }
+
+    /// <summary>Constants, limits and hazards stand with their sources, where the data give them.</summary>
+    [Theory]
+    [InlineData("calcium-with-sulfate", "", "constant of gypsum (calcium sulfate)")]
+    [InlineData("calcium-with-sulfate", "examples/quillmere/stocks/part-a.stock.json", "constant of gypsum (calcium sulfate)")]
+    [InlineData("element-high", "examples/quillmere/recipes/lettuce.recipe.json", "range of Ca in '")]
+    [InlineData("hazardous-substance-without-caution", "examples/quillmere/stocks/trace.stock.json", "hazards of ")]
+    public void TheFiguresHaveTheirSources(string rule, string file, string figure)
+    {
+        var answer = file.Length == 0 ? Cli.Run("explain", rule) : Cli.Run("explain", rule, "--for", file);
+
+        Assert.Equal(0, answer.Code);
+        var grounds = answer.Out[answer.Out.IndexOf("What the figures rest on", StringComparison.Ordinal)..];
+        Assert.Contains(figure, grounds.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
 }

@@ -10,7 +10,7 @@ internal static class JsonLayout
 {
     private const int Width = 140;
 
-    private static readonly JsonSerializerOptions _plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    internal static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     internal static string Write(JsonNode root)
     {
@@ -60,8 +60,8 @@ internal static class JsonLayout
         null => "null",
         JsonObject members => "{" + string.Join(", ", members.Select(p => $"{Quoted(p.Key)}: {OneLine(p.Value)}")) + "}",
         JsonArray list => "[" + string.Join(", ", list.Select(OneLine)) + "]",
-        _ => node.ToJsonString(_plain),
+        _ => node.ToJsonString(Plain),
     };
 
-    private static string Quoted(string text) => JsonSerializer.Serialize(text, _plain);
+    private static string Quoted(string text) => JsonSerializer.Serialize(text, Plain);
 }

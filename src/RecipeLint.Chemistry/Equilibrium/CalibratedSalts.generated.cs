@@ -1,4 +1,4 @@
-// Written by the calibration test from Data/thermo/solubility.json; do not edit by hand.
+// Written by the workbench from Data/thermo/solubility.json; do not edit by hand.
 #pragma warning disable
 namespace RecipeLint.Chemistry.Equilibrium;
 

@@ -1,4 +1,4 @@
-// Written by the table test from Data/thermo/components.json; do not edit by hand.
+// Written by the workbench from Data/thermo/components.json; do not edit by hand.
 #pragma warning disable
 namespace RecipeLint.Chemistry.Equilibrium;
 

@@ -1,4 +1,4 @@
-// Written by the table test from Data/thermo/solids.json; do not edit by hand.
+// Written by the workbench from Data/thermo/solids.json; do not edit by hand.
 #pragma warning disable
 namespace RecipeLint.Chemistry.Equilibrium;
 

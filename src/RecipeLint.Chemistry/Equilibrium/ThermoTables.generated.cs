@@ -1,4 +1,4 @@
-// Written by the table test from the files in Data/thermo; do not edit by hand.
+// Written by the workbench from the files in Data/thermo; do not edit by hand.
 #pragma warning disable
 namespace RecipeLint.Chemistry.Equilibrium;
 

@@ -39,7 +39,7 @@ internal static class ExplainCommand
             var useColor = world.UseColor(parsed.GetValue(color)!);
             var told = parsed.GetValue(file) is { } asked
                 ? WithNumbersOf(world, descriptor, asked, parsed.GetValue(config), parsed.GetValue(noConfig), useColor)
-                : MarkdownText.Render(descriptor.Explanation.Value, color: useColor);
+                : MarkdownText.Render(descriptor.Explanation.Value, color: useColor) + RuleGround.Render(RuleGround.Of(descriptor), useColor);
             world.Out.WriteLine($"{descriptor.Id} {descriptor.Name}  ({Words.Of(descriptor.Level)}, {Words.Of(descriptor.Certainty)}, since {descriptor.Since})");
             world.Out.WriteLine();
             world.Out.Write(told);
@@ -69,6 +69,7 @@ internal static class ExplainCommand
         Section("What to do");
         WriteRepairs(text, world, session, descriptor, file, color);
         text.Write(MarkdownText.Render($"## Cautions\n\n{descriptor.Section("Cautions")}", color: color));
+        text.Write(RuleGround.Render(RuleGround.Of(descriptor, session.Facts, file), color));
         return text.ToString();
 
         void Section(string heading)

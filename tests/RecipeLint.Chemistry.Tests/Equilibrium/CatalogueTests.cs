@@ -1,6 +1,6 @@
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
-using RecipeLint.Chemistry.Tests.Equilibrium.Generation;
+using RecipeLint.Workbench.Tables;
 
 namespace RecipeLint.Chemistry.Tests.Equilibrium;
 

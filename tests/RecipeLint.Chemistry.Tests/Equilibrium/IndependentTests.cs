@@ -1,6 +1,6 @@
 using CsCheck;
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Chemistry.Tests.Equilibrium.Generation;
+using RecipeLint.Workbench.Tables;
 
 namespace RecipeLint.Chemistry.Tests.Equilibrium;
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Chemistry.Tests.Equilibrium.Generation;
+using RecipeLint.Workbench.Tables;
 
 namespace RecipeLint.Chemistry.Tests.Equilibrium;
 

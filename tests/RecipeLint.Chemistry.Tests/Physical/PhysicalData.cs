@@ -1,15 +1,16 @@
 using System.Text.Json;
+using RecipeLint.Workbench.Tables;
 
 namespace RecipeLint.Chemistry.Tests.Physical;
 
 /// <summary>Where the data and the generated files of the physical properties lie in the repository.</summary>
 internal static class PhysicalData
 {
-    internal static readonly string Root = FindRoot();
+    internal static readonly string Root = TableFolder.Root;
 
     internal static bool Update => Environment.GetEnvironmentVariable("RECIPELINT_UPDATE") == "1";
 
-    internal static JsonElement Source(string name) => Read(Path.Combine(Root, "src", "RecipeLint.Chemistry", "Data", "physical", name));
+    internal static JsonElement Source(string name) => TableFolder.Physical(name);
 
     internal static JsonElement Measured(string name) => Read(Path.Combine(Root, "tests", "RecipeLint.Chemistry.Tests", "Physical", "Data", name));
 
@@ -33,16 +34,5 @@ internal static class PhysicalData
     {
         using var document = JsonDocument.Parse(File.ReadAllBytes(path));
         return document.RootElement.Clone();
-    }
-
-    private static string FindRoot()
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            if (File.Exists(Path.Combine(folder.FullName, "RecipeLint.sln")))
-                return folder.FullName;
-        }
-
-        throw new InvalidOperationException("The repository root (RecipeLint.sln) was not found above the test binaries.");
     }
 }

@@ -6,24 +6,7 @@ namespace RecipeLint.Chemistry.Tests.Physical;
 
 public sealed class PhysicalTablesTests
 {
-    private const string Folder = "src/RecipeLint.Chemistry/Physical/";
-
     private static readonly string[] Confidences = ["read", "derived", "recalled"];
-
-    [Fact]
-    public void ConstantsAreFresh() => PhysicalData.AssertFresh(Folder + "PhysicalConstants.generated.cs", PhysicalTables.Constants());
-
-    [Fact]
-    public void VolumesAreFresh() => PhysicalData.AssertFresh(Folder + "VolumeTable.generated.cs", PhysicalTables.Volumes());
-
-    [Fact]
-    public void ConductivitiesAreFresh() => PhysicalData.AssertFresh(Folder + "ConductivityTable.generated.cs", PhysicalTables.Conductivity());
-
-    [Fact]
-    public void StrengthsAreFresh() => PhysicalData.AssertFresh(Folder + "StrengthTable.generated.cs", PhysicalTables.Strengths());
-
-    [Fact]
-    public void HeatsAreFresh() => PhysicalData.AssertFresh(Folder + "HeatTable.generated.cs", PhysicalTables.Heats());
 
     [Theory]
     [InlineData("volumes.json", "constituents")]

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace RecipeLint.Chemistry.Tests.Equilibrium.Generation;
+namespace RecipeLint.Workbench.Tables;
 
 /// <summary>Turns what the data say about components and solids in words into the typed rows the library is built with.</summary>
 public static class RowWriter
@@ -60,7 +60,7 @@ public static class RowWriter
     }
 
     private static StringBuilder Head(string file) => new(
-        $"// Written by the table test from Data/thermo/{file}; do not edit by hand.\n#pragma warning disable\nnamespace RecipeLint.Chemistry.Equilibrium;\n\n");
+        $"// Written by the workbench from Data/thermo/{file}; do not edit by hand.\n#pragma warning disable\nnamespace RecipeLint.Chemistry.Equilibrium;\n\n");
 
     private static string Starts(double? value) => value switch
     {

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 
-namespace RecipeLint.Chemistry.Tests.Equilibrium.Generation;
+namespace RecipeLint.Workbench.Tables;
 
 /// <summary>The constants as written in src/RecipeLint.Chemistry/Data/thermo, read for the table generator and the data checks.</summary>
 public sealed class ThermoData
@@ -56,7 +56,7 @@ public sealed class ThermoData
     public GasRow Gas { get; }
     public IEnumerable<Species> UsedSpecies => AllSpecies.Where(s => s.Use);
 
-    public static ThermoData Load() => new(Path.Combine(Repository.Root, "src", "RecipeLint.Chemistry", "Data", "thermo"));
+    public static ThermoData Load() => new(Path.Combine(TableFolder.Root, "src", "RecipeLint.Chemistry", "Data", "thermo"));
 
     private static Species ReadSpecies(JsonElement e, bool productOnly) => new(
         Text(e, "name"), e.GetProperty("charge").GetInt32(), Reaction.Parse(Text(e, "from")), e.GetProperty("logK").GetDouble(), Number(e, "dH"),
@@ -122,32 +122,5 @@ public sealed record Reaction(IReadOnlyList<(string Component, double Coefficien
             else terms.Add((token, sign * factor));
         }
         return new Reaction(terms);
-    }
-}
-
-/// <summary>Where the repository is, found from the test binaries upwards.</summary>
-public static class Repository
-{
-    public static string Root { get; } = Find();
-
-    private static string Find()
-    {
-        for (var d = new DirectoryInfo(AppContext.BaseDirectory); d is not null; d = d.Parent)
-            if (File.Exists(Path.Combine(d.FullName, "RecipeLint.sln"))) return d.FullName;
-        throw new DirectoryNotFoundException("RecipeLint.sln is not above the test binaries.");
-    }
-
-    /// <summary>Compares a generated file with what the repository holds; rewrites it when RECIPELINT_UPDATE=1.</summary>
-    public static void Golden(string relativePath, string content)
-    {
-        var path = Path.Combine(Root, relativePath);
-        if (Environment.GetEnvironmentVariable("RECIPELINT_UPDATE") == "1")
-        {
-            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            File.WriteAllText(path, content);
-            return;
-        }
-        var now = File.Exists(path) ? File.ReadAllText(path).ReplaceLineEndings("\n") : "";
-        Assert.True(now == content, $"{relativePath} is stale: run the tests once with RECIPELINT_UPDATE=1 and check the difference.");
     }
 }

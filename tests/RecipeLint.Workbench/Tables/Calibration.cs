@@ -3,7 +3,7 @@ using System.Text;
 using System.Text.Json;
 using RecipeLint.Chemistry.Equilibrium;
 
-namespace RecipeLint.Chemistry.Tests.Equilibrium.Generation;
+namespace RecipeLint.Workbench.Tables;
 
 /// <summary>Fits the constants of soluble salts so that the activity model of the product set returns the handbook solubility.</summary>
 public static class Calibration
@@ -23,7 +23,7 @@ public static class Calibration
     public static IReadOnlyList<Row> Rows()
     {
         using var doc = JsonDocument.Parse(File.ReadAllText(System.IO.Path.Combine(
-            Repository.Root, "src", "RecipeLint.Chemistry", "Data", "thermo", "solubility.json")));
+            TableFolder.Root, "src", "RecipeLint.Chemistry", "Data", "thermo", "solubility.json")));
         return [.. doc.RootElement.GetProperty("rows").EnumerateArray().Select(e => new Row(
             e.GetProperty("solid").GetString()!, Reaction.Parse(e.GetProperty("of").GetString()!), e.GetProperty("source").GetString()!,
             [.. e.GetProperty("at").EnumerateObject().Select(p => (double.Parse(p.Name, CultureInfo.InvariantCulture), p.Value.GetDouble()))],
@@ -46,7 +46,7 @@ public static class Calibration
         for (var i = 0; i < row.At.Count; i++)
         {
             var state = solver.Solve(row.Saturated(i));
-            Assert.True(state.Converged, row.Solid + ": " + state.Failure);
+            if (!state.Converged) throw new BenchException(row.Solid + ": " + state.Failure);
             points.Add((row.At[i].Celsius + 273.15, LogProduct(state, solid)));
         }
         if (row.DH is { } dH) return TableWriter.VanTHoff(points[0].LogK, dH, 0);
@@ -98,7 +98,7 @@ public static class Calibration
         var rows = Rows();
         var index = data.Solids.Select((s, i) => (s.Name, i)).ToDictionary(p => p.Name, p => p.i);
         var s = new StringBuilder();
-        s.Append("// Written by the calibration test from Data/thermo/solubility.json; do not edit by hand.\n");
+        s.Append("// Written by the workbench from Data/thermo/solubility.json; do not edit by hand.\n");
         s.Append("#pragma warning disable\nnamespace RecipeLint.Chemistry.Equilibrium;\n\ninternal static class CalibratedSalts\n{\n");
         Line("ushort", "Solids", rows.Select(r => (double)index[r.Solid]));
         Line("double", "LogK", rows.SelectMany(r => Fit(r, data.Solids[index[r.Solid]].Reaction)));

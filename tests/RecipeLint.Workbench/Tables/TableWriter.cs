@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace RecipeLint.Chemistry.Tests.Equilibrium.Generation;
+namespace RecipeLint.Workbench.Tables;
 
 /// <summary>Turns the constants into the typed tables the library is built with.</summary>
 public static class TableWriter
@@ -12,7 +12,7 @@ public static class TableWriter
     public static string Write(ThermoData d)
     {
         var s = new StringBuilder();
-        s.Append("// Written by the table test from the files in Data/thermo; do not edit by hand.\n");
+        s.Append("// Written by the workbench from the files in Data/thermo; do not edit by hand.\n");
         s.Append("#pragma warning disable\nnamespace RecipeLint.Chemistry.Equilibrium;\n\ninternal static class ThermoTables\n{\n");
         var component = d.Components.Select((c, i) => (c.Name, i)).ToDictionary(p => p.Name, p => p.i);
         var species = d.UsedSpecies.ToList();
