@@ -27,6 +27,18 @@ public sealed class RuleContext(
     /// <summary>The same with the options that hold for another file; for workspace rules, whose own context holds the defaults.</summary>
     public RuleContext For(string file) => forFile?.Invoke(file) ?? this;
 
+    /// <summary>
+    /// Another rule's context as it holds for a file, for a rule that leaves to its neighbour what that one reports; null where the shop has
+    /// switched the neighbour off.
+    /// </summary>
+    /// <exception cref="KeyNotFoundException">No rule has this name.</exception>
+    public RuleContext? Neighbour(string rule, string file)
+    {
+        var neighbour = RuleBook.Find(rule) ?? throw new KeyNotFoundException($"No rule is called '{rule}'.");
+        var tuning = RuleTuning.Read(Facts.Workspace.SettingsFor(file));
+        return tuning.IsOff(neighbour) ? null : new RuleContext(Facts, neighbour, tuning.OptionsOf(neighbour));
+    }
+
     /// <summary>A finding of this rule at a place of a document; its path of ids follows from the place.</summary>
     public Finding Find(Place place, string message, Level? level = null, Certainty? certainty = null) =>
         Find(place, IdPath.Of(Facts.Workspace, place), message, level, certainty);

@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Weighing;
 
@@ -15,8 +16,9 @@ internal sealed class ReportedCauses
     {
     }
 
-    internal static ReportedCauses Of(Facts facts, RecipeFacts recipe)
+    internal static ReportedCauses Of(RuleContext context, RecipeFacts recipe)
     {
+        var facts = context.Facts;
         var causes = new ReportedCauses();
         causes._volumes.AddRange(MeasuredVolume.In(recipe));
         causes._weights.AddRange(WeighedAmount.In(recipe));
@@ -24,20 +26,20 @@ internal sealed class ReportedCauses
         {
             causes._volumes.AddRange(MeasuredVolume.In(facts, stock));
             causes._weights.AddRange(WeighedAmount.In(stock));
-            if (VesselTooCoarse.Reports(facts, stock) && FinishedVolume.Of(stock) is { } finished)
+            if (VesselTooCoarse.Reports(context, stock) && FinishedVolume.Of(stock) is { } finished)
             {
                 causes._reported.Add(stock.Stock.Place);
                 causes._reported.Add(finished.Pouring.Measure.Place);
             }
         }
 
-        foreach (var taken in causes._volumes.Where(v => MeasureTooCoarse.Reports(facts, v)))
+        foreach (var taken in causes._volumes.Where(v => MeasureTooCoarse.Reports(context, v)))
         {
             causes._reported.Add(taken.Entry);
             causes._reported.Add(taken.Pouring.Measure.Place);
         }
 
-        foreach (var weighed in causes._weights.Where(w => BelowScaleResolution.Reports(facts, w) || BelowMinimumWeight.Reports(facts, w)))
+        foreach (var weighed in causes._weights.Where(w => BelowScaleResolution.Reports(context, w) || BelowMinimumWeight.Reports(context, w)))
         {
             causes._reported.Add(weighed.Addition.Place);
         }

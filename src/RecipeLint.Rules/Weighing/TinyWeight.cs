@@ -75,7 +75,7 @@ internal static class TinyWeight
     /// <summary>The pre-stock as a file of its own and the part of it in place of the small weight; null where none helps.</summary>
     internal static Repair? ThroughPreStock(RepairContext context, StockFacts stock, AdditionFacts addition)
     {
-        var limit = BelowMinimumWeight.LimitFor(context.Facts, stock.Stock.File);
+        var limit = BelowMinimumWeight.LimitFor(context.Rule, stock.Stock.File);
         if (WeighedAmount.In(stock).FirstOrDefault(w => w.Addition == addition) is not { } weighed || Diluted(weighed, limit) is not { } made
             || context.Item(addition.Place) is not { Kind: JsonKind.Object } step || step["amount"] is null || step["add"] is null)
         {

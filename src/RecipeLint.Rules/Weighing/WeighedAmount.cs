@@ -3,6 +3,7 @@ using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
 using NetWeight = RecipeLint.Analysis.Uncertainty.Weighing;
 
 namespace RecipeLint.Rules.Weighing;
@@ -47,6 +48,9 @@ internal sealed record WeighedAmount(AdditionFacts Addition, string File, NetWei
 
     /// <summary>True where the weight decides what plants or microbes get: a fifth more or less of a dye harms nobody.</summary>
     internal bool Matters => Addition.Substance.Kind != SubstanceKind.Dye;
+
+    /// <summary>The statement that keeps rules silent about a weight that does not matter; nothing where it does.</summary>
+    internal IReadOnlyList<Check> Unimportant => Matters ? [] : [Check.That("it is more than a dye, so that plants or microbes depend on it", false)];
 
     private static WeighedAmount? Of(AdditionFacts addition, string file, ShopSettings shop, Volume batch, StockFacts? stock, Temperature coldest) =>
         addition is { Scale: { Readability.Grams: > 0 } scale, Mass.Grams: > 0 }

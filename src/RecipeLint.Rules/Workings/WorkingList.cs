@@ -5,7 +5,6 @@ using RecipeLint.Rules.Workings.Documents;
 using RecipeLint.Rules.Workings.People;
 using RecipeLint.Rules.Workings.Plant;
 using RecipeLint.Rules.Workings.Precipitation;
-using RecipeLint.Rules.Workings.Weighing;
 
 namespace RecipeLint.Rules.Workings;
 
@@ -14,8 +13,7 @@ public static class WorkingList
 {
     private static readonly FrozenDictionary<string, RuleWorkings> ByRule = new[]
     {
-        DocumentWorkings.All, PrecipitationWorkings.All, ChelationWorkings.All, ScaleWorkings.All, VolumeWorkings.All,
-        UncertaintyWorkings.All, ElementWorkings.All, PeopleWorkings.All,
+        ChelationWorkings.All, DocumentWorkings.All, PeopleWorkings.All, ElementWorkings.All, PrecipitationWorkings.All,
     }.SelectMany(w => w).ToFrozenDictionary(w => w.Rule, StringComparer.Ordinal);
 
     /// <summary>True for a rule whose verdict turns on numbers.</summary>

@@ -22,7 +22,8 @@ internal sealed class DoseWithoutMargin : RecipeRule<DoseWithoutMargin.Margin>, 
 
     protected override IEnumerable<Margin> Judge(RecipeFacts recipe, RuleContext context)
     {
-        var toHarm = context.Word("bound") != "range";
+        var options = context.Options<DoseWithoutMarginOptions>();
+        var toHarm = options.Bound != "range";
         foreach (var dose in recipe.Doses)
         {
             if (First(recipe, dose, toHarm) is not { } reach)
@@ -30,8 +31,8 @@ internal sealed class DoseWithoutMargin : RecipeRule<DoseWithoutMargin.Margin>, 
                 continue;
             }
 
-            var (part, fillings) = SlipOf(dose, context.Number("slip") / 100);
-            var within = new Check("within the slip", reach.Part * 100, Relation.AtMost, part * 100, "%");
+            var (part, fillings) = SlipOf(dose, options.Slip / 100);
+            var within = new Check("within the slip", Rounding.SixDigits(reach.Part * 100), Relation.AtMost, Rounding.SixDigits(part * 100), "%");
             yield return new Margin(recipe, dose, reach, part, fillings, toHarm)
             {
                 Checks = recipe.IsComplete ? [within] : [within, Check.That("the recipe could be read whole", false)],
@@ -73,7 +74,7 @@ internal sealed class DoseWithoutMargin : RecipeRule<DoseWithoutMargin.Margin>, 
         var far = work.Result("too much of the dose that reaches it", "100 × (bound - now) / from this dose", 100 * (bound - found) / brought, "%");
         var slip = verdict.Fillings is { } count
             ? work.Result("one filling too many", "100 / fillings", 100 / work.Given("fillings", count, "", "file"), "%")
-            : work.Option("usual slip of the hand", "slip", context);
+            : work.Option("usual slip of the hand", context.Options<DoseWithoutMarginOptions>().Slip);
         work.Check(verdict.Checks[0], far, slip);
         if (verdict.ToHarm && First(recipe, dose, toHarm: false) is { } usual)
         {
