@@ -1,6 +1,5 @@
 using System.Collections.Frozen;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings.Chelation;
 using RecipeLint.Rules.Workings.Documents;
 using RecipeLint.Rules.Workings.People;
 using RecipeLint.Rules.Workings.Plant;
@@ -13,7 +12,7 @@ public static class WorkingList
 {
     private static readonly FrozenDictionary<string, RuleWorkings> ByRule = new[]
     {
-        ChelationWorkings.All, DocumentWorkings.All, PeopleWorkings.All, ElementWorkings.All, PrecipitationWorkings.All,
+        DocumentWorkings.All, PeopleWorkings.All, ElementWorkings.All, PrecipitationWorkings.All,
     }.SelectMany(w => w).ToFrozenDictionary(w => w.Rule, StringComparer.Ordinal);
 
     /// <summary>True for a rule whose verdict turns on numbers.</summary>
