@@ -22,7 +22,7 @@ public static class WorkingReport
         foreach (var working in shown)
         {
             lines.Blank();
-            WriteWorking(lines, working);
+            WriteWorking(lines, working, rule.IsOff);
         }
 
         var firing = rule.Workings.Count(w => w.Fires);
@@ -60,7 +60,7 @@ public static class WorkingReport
     {
         if (rule.Findings.Count == 0)
         {
-            Text(lines, rule.Accepted.Count > 0 ? "The settings of the shop accept what the rule finds here." : "The rule does not object to this file.", "");
+            Text(lines, rule.IsOff ? "The settings of the shop have switched this rule off. This is what it would go by." : rule.Accepted.Count > 0 ? "The settings of the shop accept what the rule finds here." : "The rule does not object to this file.", "");
         }
 
         foreach (var placed in PlacedFinding.InOrder([.. rule.Findings, .. rule.Accepted], sources))
@@ -75,7 +75,7 @@ public static class WorkingReport
         }
     }
 
-    private static void WriteWorking(StyledLines lines, Working working)
+    private static void WriteWorking(StyledLines lines, Working working, bool isOff)
     {
         var title = Printable.Show(working.Title);
         Text(lines, $"Working: {title}", "", Style.Strong);
@@ -87,7 +87,7 @@ public static class WorkingReport
         }
 
         lines.Blank();
-        Text(lines, Verdict(working), "  ");
+        Text(lines, working.Fires && isOff ? "All that the rule asks for holds: it would fire if it were on." : Verdict(working), "  ");
     }
 
     private static void WriteStep(StyledLines lines, WorkingStep step, ref int number)

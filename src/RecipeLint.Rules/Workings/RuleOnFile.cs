@@ -18,6 +18,9 @@ public sealed record RuleOnFile(
     bool HasNumbers,
     string? Elsewhere)
 {
+    /// <summary>True where the settings of the shop have switched the rule off for this file: it gives no findings, whatever its workings come to.</summary>
+    public bool IsOff { get; init; }
+
     /// <summary>Runs one rule over the facts and keeps what it says of one file.</summary>
     /// <param name="file">As it stands in the workspace.</param>
     /// <param name="today">The day suppressions are held against.</param>
@@ -39,7 +42,10 @@ public sealed record RuleOnFile(
             [.. result.Suppressed.Select(s => s.Finding).Where(Is)],
             workings,
             WorkingList.Has(rule),
-            workings.Count == 0 && WorkingList.Has(rule) ? Nothing(rule, subject) : null);
+            workings.Count == 0 && WorkingList.Has(rule) ? Nothing(rule, subject) : null)
+        {
+            IsOff = RuleTuning.Read(facts.Workspace.SettingsFor(file)).IsOff(descriptor),
+        };
     }
 
     /// <summary>The context of a rule outside a run, with the options of each file's shop.</summary>

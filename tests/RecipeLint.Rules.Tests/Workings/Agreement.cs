@@ -9,6 +9,9 @@ internal static class Agreement
     /// <summary>Of a number that is worked out without rounding and the one the rule has, which may be rounded to six digits before its last step.</summary>
     private const double SixDigits = 1e-5;
 
+    /// <summary>What is left of the difference of two equal numbers.</summary>
+    private const double NearZero = 1e-9;
+
     /// <summary>What they differ in, for a reader; null where they agree or the rule has no working.</summary>
     internal static string? Difference(JudgingRule rule, Verdict verdict, RuleContext context)
     {
@@ -40,7 +43,7 @@ internal static class Agreement
         Xunit.Assert.True(difference is null, difference);
     }
 
-    private static bool Same(double one, double other) => one.Equals(other) || Math.Abs(one - other) <= Math.Max(SixDigits * Math.Abs(other), 1e-12);
+    private static bool Same(double one, double other) => one.Equals(other) || Math.Abs(one - other) <= Math.Max(SixDigits * Math.Abs(other), NearZero);
 
     private static string List(IEnumerable<Check> checks) => string.Join("; ", checks);
 }
