@@ -148,9 +148,10 @@ public sealed class SubstanceCatalogue
         var hydrates = formula.HydrateWater > 0
             ? []
             : _entries.Where(e => e.FormulaText?.StartsWith(formula.Text + "·", StringComparison.Ordinal) == true).ToArray();
-        if (hydrates.Length > 0)
+        CatalogueEntry[] family = [.. _entries.Where(e => string.Equals(e.FormulaText, formula.Text, StringComparison.Ordinal)), .. hydrates];
+        if (hydrates.Length > 0 && family.Length > 1)
         {
-            return Answer([.. _entries.Where(e => string.Equals(e.FormulaText, formula.Text, StringComparison.Ordinal)), .. hydrates]);
+            return Answer(family);
         }
 
         // The usual spelling is found by its text; counting the atoms of the whole catalogue waits until that fails.
@@ -199,9 +200,15 @@ public sealed class SubstanceCatalogue
     {
         var folded = SubstanceNames.Fold(text);
         bool IsFolded(string? formula) => formula is not null && string.Equals(SubstanceNames.Fold(formula), folded, StringComparison.Ordinal);
+        CatalogueEntry[] family = [.. _entries.Where(e => IsFolded(e.FormulaText?.Split('·')[0]))];
+        if (family.Length > 1 && family.Any(e => e.FormulaText!.Contains('·', StringComparison.Ordinal)))
+        {
+            return Answer([.. family.OrderBy(e => e.FormulaText!.Contains('·', StringComparison.Ordinal))]);
+        }
+
         return FindFormula(
             _entries.Where(e => IsFolded(e.FormulaText)),
-            _entries.Where(e => IsFolded(e.FormulaText?.Split('·')[0])),
+            family,
             hasWater: false,
             text);
     }

@@ -16,7 +16,6 @@ public sealed class SubstanceLookupTests
     [InlineData("mgso4.7h2o", "magnesium-sulfate-7h2o")]
     [InlineData("10034-99-8", "magnesium-sulfate-7h2o")]
     [InlineData("kieserite", "magnesium-sulfate-h2o")]
-    [InlineData("MgSO4", "magnesium-sulfate-anhydrous")]
     [InlineData("MKP", "monopotassium-phosphate")]
     [InlineData("0-52-34", "monopotassium-phosphate")]
     [InlineData("MAP", "monoammonium-phosphate")]
@@ -48,6 +47,8 @@ public sealed class SubstanceLookupTests
     [InlineData("7664-93-9", "sulfuric-37", "sulfuric-96")]
     [InlineData("Fe-EDTA", "fe-edta-na-3h2o", "fe-edta-na-anhydrous")]
     [InlineData("lye", "potassium-hydroxide", "sodium-hydroxide")]
+    [InlineData("mgso4", "magnesium-sulfate-anhydrous", "magnesium-sulfate-7h2o", "magnesium-sulfate-h2o")]
+    [InlineData("MgSO4", "magnesium-sulfate-anhydrous", "magnesium-sulfate-7h2o", "magnesium-sulfate-h2o")]
     public void Several_substances_fit_and_none_is_chosen(string text, params string[] ids) =>
         Assert.Equal(ids, Assert.IsType<SubstanceLookup.Ambiguous>(SubstanceCatalogue.BuiltIn.Find(text)).Candidates.Select(c => c.Id));
 
