@@ -6,6 +6,7 @@ using Newtonsoft.Json.Serialization;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Reports.Explain;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 using Sarif = Microsoft.CodeAnalysis.Sarif;
@@ -118,8 +119,18 @@ internal static class SarifLogWriter
 
         // Not through the library's tag collection: it creates a HashSet by reflection, which native code does not have.
         descriptor.SetProperty("tags", new JArray(rule.Family, Words.Of(rule.Certainty)));
+        if (fired)
+        {
+            descriptor.SetProperty("sources", Sources(rule));
+        }
+
         return descriptor;
     }
+
+    /// <summary>What the rule rests on: its works first, then each default and constant with where it comes from.</summary>
+    private static JArray Sources(RuleDescriptor rule) => new(
+        rule.Sources.Select(s => new JObject { ["source"] = s.Text, ["confidence"] = s.Confidence })
+            .Concat(RuleGround.Of(rule).Select(g => new JObject { ["of"] = g.What, ["source"] = g.Source })));
 
     private static Sarif.Invocation Invocation(Report report, int leftOut, Dictionary<string, int> index)
     {

@@ -160,10 +160,11 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
             return [];
         }
 
+        var options = context.Options<LabelContradictsContentsOptions>();
         var named = Named(stock).Select(n => n.Name).ToHashSet(StringComparer.Ordinal);
         var held = _listed
             .Select(l => (Listed: l, Held: new Held(l.Name, l.Component, Rounding.SixDigits(Brought(stock, l.Component) * l.GramsPerMole * 1000 / stock.Volume.Litres * dose.LitresPerLitre))))
-            .Where(h => h.Held.MilligramsPerLitre >= context.Number(h.Listed.Trace ? "trace" : "main"))
+            .Where(h => h.Held.MilligramsPerLitre >= (h.Listed.Trace ? options.Trace : options.Main))
             .Select(h => h.Held)
             .ToList();
         var unnamed = held.Where(h => !named.Contains(h.Name)).ToList();
