@@ -18,7 +18,8 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
         if (Search(candidates)) return true;
         foreach (var stiffness in (ReadOnlySpan<double>)[40, 300, 8])
         {
-            if (guess.Make(candidates, stiffness) && Search(candidates)) return true;
+            // A guess of no solid at all is the clear solution, from which the search has just lost its way, and it is not solved.
+            if (guess.Make(candidates, stiffness) && solids.Any && Search(candidates)) return true;
         }
         return false;
     }

