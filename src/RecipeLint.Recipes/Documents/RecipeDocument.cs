@@ -34,6 +34,9 @@ public sealed record RecipeDocument
 
     public Located<WaterReference>? Water { get; init; }
 
+    /// <summary>How warm the solution is at the roots, coldest to warmest; null when the file does not say.</summary>
+    public Located<Interval<Temperature>>? At { get; init; }
+
     public Located<Volume>? Final { get; init; }
 
     /// <summary>Null when the file does not say; then "made up" is assumed and listed among the assumptions.</summary>

@@ -34,6 +34,7 @@ internal sealed class RecipeReader(FieldReader fields, Resolution resolution)
             ProfileFile = profile,
             Stage = fields.Text(root["stage"]),
             Water = water,
+            At = StorageReader.Read(root["at"], fields, resolution),
             Final = _final,
             VolumeMeaning = fields.Word(root["volume"], ("made up", FinalVolumeMeaning.MadeUp), ("added to", FinalVolumeMeaning.AddedTo)),
             Doses = doses,

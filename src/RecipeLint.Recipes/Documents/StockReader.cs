@@ -53,30 +53,7 @@ internal sealed partial class StockReader(FieldReader fields, Resolution resolut
 
         var duration = fields.Located(keep["for"], Due.Duration, q => q.Duration);
         var light = fields.Word(keep["light"], ("dark", LightExposure.Dark), ("shade", LightExposure.Shade), ("light", LightExposure.Light));
-        return new Keeping(ReadStorage(keep["at"]), Plausibility.PositiveDuration(duration, keep["for"], fields), light);
-    }
-
-    private Located<Interval<Temperature>>? ReadStorage(JsonItem? at)
-    {
-        if (at is { Kind: JsonKind.Text } && !LooksLikeTemperature(at.Text))
-        {
-            return resolution.FindSite(at, fields) is { } site ? new Located<Interval<Temperature>>(site.At, fields.At(at)) : null;
-        }
-
-        if (fields.Located(at, Due.Temperatures, q => q.Temperatures) is not { } storage)
-        {
-            return null;
-        }
-
-        Plausibility.Storage(storage.Value, at!, fields);
-        return storage;
-    }
-
-    /// <summary>Names of sites begin with a letter; what begins with a digit or a sign is meant as a temperature.</summary>
-    private static bool LooksLikeTemperature(string text)
-    {
-        var start = text.TrimStart();
-        return start.Length == 0 || !char.IsLetter(start[0]);
+        return new Keeping(StorageReader.Read(keep["at"], fields, resolution), Plausibility.PositiveDuration(duration, keep["for"], fields), light);
     }
 
     private Label? ReadLabel(JsonItem? label)

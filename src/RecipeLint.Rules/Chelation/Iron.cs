@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Rules.Engine;
 using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Rules.Chelation;
@@ -29,6 +30,9 @@ internal static class Iron
             Component.Eddha, Component.Dtpa, Component.Edta, Component.Hedta,
             Component.Citrate, Component.Gluconate, Component.Glycinate, Component.Oxalate, Component.Pyrophosphate,
         };
+
+    /// <summary>What it means to lose a share of the iron (0 to 1): more than half of it gone is the crop's iron gone.</summary>
+    public static Harm HarmOf(double lost) => lost > 0.5 ? Harm.Loss : Harm.Damage;
 
     /// <summary>Chelating agent per iron from which it was meant to hold the iron, and is not just a trace of it.</summary>
     public const double IntendedShare = 0.05;

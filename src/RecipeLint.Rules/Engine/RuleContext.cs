@@ -43,15 +43,30 @@ public sealed class RuleContext(
     public Finding Find(Place place, string message, Level? level = null, Certainty? certainty = null) =>
         Find(place, IdPath.Of(Facts.Workspace, place), message, level, certainty);
 
+    /// <summary>A finding whose level follows from its harm and how sure that is, whatever method found it.</summary>
+    public Finding Find(Place place, string idPath, string message, Harm harm, Odds odds, Certainty? certainty = null) => new()
+    {
+        Rule = Descriptor,
+        Level = LevelTable.Of(harm, odds),
+        Certainty = certainty ?? Descriptor.Certainty,
+        Place = place,
+        IdPath = idPath,
+        Message = message,
+    };
+
+    /// <inheritdoc cref="Find(Place, string, string, Harm, Odds, Certainty?)"/>
+    public Finding Find(Place place, string message, Harm harm, Odds odds, Certainty? certainty = null) =>
+        Find(place, IdPath.Of(Facts.Workspace, place), message, harm, odds, certainty);
+
     /// <summary>
-    /// A finding of this rule with its own level and certainty. A verdict that is not computed never exceeds warning,
+    /// A finding of this rule with its own level and certainty. What rests on a habit of the trade alone never exceeds warning,
     /// except in the family that protects people.
     /// </summary>
     public Finding Find(Place place, string idPath, string message, Level? level = null, Certainty? certainty = null)
     {
         var sureness = certainty ?? Descriptor.Certainty;
         var wanted = level ?? Descriptor.Level;
-        var capped = sureness != Certainty.Computed && Descriptor.Family != "people" && wanted > Level.Warning;
+        var capped = sureness == Certainty.Practice && Descriptor.Family != "people" && wanted > Level.Warning;
         return new Finding
         {
             Rule = Descriptor,

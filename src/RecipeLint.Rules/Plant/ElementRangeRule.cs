@@ -38,7 +38,7 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
                 checks.Add(Check.That("no other rule has more to say of this element here", false));
             }
 
-            yield return new ElementAgainstRange(recipe, range, found, bound, past) { Checks = checks };
+            yield return new ElementAgainstRange(recipe, range, found, bound, past) { Checks = checks, IsToxic = IsToxic };
         }
     }
 
@@ -48,7 +48,7 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
         var message = WithDisagreement(Message(verdict), verdict.Range.Disagreement);
         var place = RecipePlaces.TargetOrDoses(recipe, key);
         var idPath = $"{IdPath.Of(context.Facts.Workspace, place)}#{key}";
-        return context.Find(place, idPath, message, verdict.Bound.Level, verdict.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
+        return context.Find(place, idPath, message, verdict.Harm, verdict.Odds, verdict.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
         {
             Related = [.. ElementRatio.LargestSources(recipe, key).Take(3)],
             Measured = new Measured(key, verdict.Found, limit, "mg/L"),
@@ -99,9 +99,23 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
 }
 
 /// <summary>One end of what a profile gives for an element.</summary>
-/// <param name="Level">Where it differs from the rule's own.</param>
-internal sealed record RangeBound(double MilligramsPerLitre, bool IsLower, Level? Level = null);
+/// <param name="IsUsual">True for the end of what is usual, false for the level at which plants go short or are harmed.</param>
+internal sealed record RangeBound(double MilligramsPerLitre, bool IsLower, bool IsUsual = false);
 
 /// <summary>An element of a final solution against one end of its range.</summary>
 /// <param name="Found">mg/L, to six digits.</param>
-internal sealed record ElementAgainstRange(RecipeFacts Recipe, ElementRange Range, double Found, RangeBound Bound, Check Past) : Verdict;
+internal sealed record ElementAgainstRange(RecipeFacts Recipe, ElementRange Range, double Found, RangeBound Bound, Check Past) : Verdict
+{
+    /// <summary>Times the bound from which a crop is lost and not just worse: twice a sourced limit, or half of it.</summary>
+    private const double Twice = 2;
+
+    /// <summary>True where the bound is passed by a factor of two or more.</summary>
+    public bool IsFarPast => Bound.IsLower ? Found * Twice <= Bound.MilligramsPerLitre : Found >= Twice * Bound.MilligramsPerLitre;
+
+    public Harm Harm => !Bound.IsUsual && (IsToxic || IsFarPast) ? Harm.Loss : Harm.Damage;
+
+    public Odds Odds => Bound.IsUsual ? Odds.Possible : IsToxic && Range.IsPractice && !IsFarPast ? Odds.NearTheLimit : Odds.Certain;
+
+    /// <summary>Whether the bound is the level that harms.</summary>
+    public bool IsToxic { get; init; }
+}

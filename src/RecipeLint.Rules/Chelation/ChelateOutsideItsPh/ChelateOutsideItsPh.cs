@@ -192,7 +192,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
             + "Put the chelate into the calcium part, or leave the acid out of this one.",
             ("pH", ph, low),
             held,
-            ph < window.Lowest ? null : Level.Note);
+            ph < window.Lowest ? Odds.Certain : Odds.Possible);
     }
 
     private static Finding OfTheFeed(Standing verdict, RecipeFacts recipe, RuleContext context)
@@ -205,7 +205,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                 : $"The solution comes to pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, by its makers good to pH {Limits(window)}; by the constants {Say.Percent(held)} of it is still held. ")
             + "Above that hydroxide takes the iron and calcium the chelating agent; new leaves turn yellow although enough iron went in. "
             + $"Bring the solution to pH 5.5 to 6{other}.";
-        return Finding(context, verdict.Place!, message, ("pH", ph, verdict.Checks[0].Limit), held, lost ? null : Level.Note);
+        return Finding(context, verdict.Place!, message, ("pH", ph, verdict.Checks[0].Limit), held, lost ? Odds.Certain : Odds.Possible);
     }
 
     private static string Limits(ChelateWindow window) =>
@@ -216,8 +216,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         Iron.Holders(moles).Where(h => h.Share >= NotableShare).Select(h => ChelateWindow.Of(h.Name)).OrderBy(w => w.Highest);
 
     private static Finding Finding(
-        RuleContext context, Place place, string message, (string Name, double Value, double Limit) measured, double held, Level? level = null) =>
-        context.Find(place, message, level) with
+        RuleContext context, Place place, string message, (string Name, double Value, double Limit) measured, double held, Odds odds = Odds.Certain) =>
+        context.Find(place, message, odds == Odds.Certain ? Iron.HarmOf(1 - held) : Harm.Damage, odds) with
         {
             Measured = new Measured(measured.Name, measured.Value, measured.Limit, ""),
             Values = [new NamedValue(measured.Name, measured.Value, ""), new NamedValue("iron still held", held * 100, "%")],

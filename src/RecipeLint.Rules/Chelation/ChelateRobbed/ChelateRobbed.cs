@@ -72,7 +72,7 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
         var message = $"At pH {Say.Number(Math.Round(state.Ph, 2))} {main} holds only {Say.Percent(held)} of {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron: {robber.Name}, at {Say.Number(recipe.MilligramsPerLitre(robber.Key))} mg/L, has taken the chelating agent. "
             + $"The iron without a holder falls out as rust and the crop goes short of it; without the {robber.Name} {Say.Percent(without)} would stay held. "
             + $"Lower the {robber.Name},{stronger}.";
-        return context.Find(Source(recipe, robber.Key), message) with
+        return context.Find(Source(recipe, robber.Key), message, Iron.HarmOf(1 - held), Odds.Certain) with
         {
             Related = [new RelatedPlace(ironDose.Entry.Place, "brings the iron chelate")],
             Measured = new Measured("iron still held", held * 100, least * 100, "%"),

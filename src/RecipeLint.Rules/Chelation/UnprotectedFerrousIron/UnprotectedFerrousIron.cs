@@ -59,8 +59,8 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
             + Remedy(stock, context, iron * stock.Volume.Litres);
 
         // Gluconate holds iron(III) in a way the constants leave out.
-        var level = stock.Concentration("Gluconate-").MolesPerLitre >= iron ? Level.Note : (Level?)null;
-        return context.Find(supplier.Place, message, level) with
+        var isHeld = stock.Concentration("Gluconate-").MolesPerLitre >= iron;
+        return context.Find(supplier.Place, message, isHeld ? Harm.Damage : Iron.HarmOf(lost), isHeld ? Odds.Possible : Odds.Certain) with
         {
             Measured = new Measured("iron that turns to rust", lost * 100, limit * 100, "%"),
             Values =

@@ -115,7 +115,9 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
                 : "The proportions may be right, but there is too little of everything for a growing crop. ")
             + $"All doses times {Say.Number(limit / found)} would bring it to the {(verdict.IsOver ? "upper" : "lower")} end, as far "
             + "as the doses and not the water make it.",
-            certainty: recipe.Profile.WindowsArePractice ? Certainty.Practice : Certainty.Estimate) with
+            verdict.IsFarPast ? Harm.Loss : Harm.Damage,
+            Odds.Certain,
+            recipe.Profile.WindowsArePractice ? Certainty.Practice : Certainty.Estimate) with
         {
             Measured = new Measured("EC", found, limit, "mS/cm"),
             Values = [new NamedValue("EC", found, "mS/cm"), new NamedValue("limit", limit, "mS/cm")],
@@ -150,4 +152,8 @@ internal sealed record ConductivityOffTarget(RecipeFacts Recipe, double Found, d
 
 /// <summary>Against the window of the crop.</summary>
 internal sealed record ConductivityOutsideWindow(RecipeFacts Recipe, double Found, double Limit, bool IsEstimate, Check Off, bool IsOver)
-    : ConductivityOfFeed(Recipe, Found, Limit, IsEstimate, Off);
+    : ConductivityOfFeed(Recipe, Found, Limit, IsEstimate, Off)
+{
+    /// <summary>Twice the upper end or half of the lower: no error of model or meter reaches so far.</summary>
+    public bool IsFarPast => IsOver ? Found >= 2 * Limit : 2 * Found <= Limit;
+}

@@ -19,14 +19,14 @@ internal sealed class ElementHigh : ElementRangeRule
 
     protected override RangeBound? BoundOf(double milligramsPerLitre, ElementRange range) =>
         range.SufficientHigh is not { } high ? null
-        : !Bound.IsOver(milligramsPerLitre, high) || (range.Upper is { } upper && !Bound.IsOver(milligramsPerLitre, upper)) ? new RangeBound(high, false, Level.Note)
+        : !Bound.IsOver(milligramsPerLitre, high) || (range.Upper is { } upper && !Bound.IsOver(milligramsPerLitre, upper)) ? new RangeBound(high, false, IsUsual: true)
         : new RangeBound(Nutrients.Excessive(range) ?? high, false);
 
     protected override string Message(ElementAgainstRange verdict)
     {
         var (range, profile, limit) = (verdict.Range, verdict.Recipe.Profile.Name, verdict.Bound.MilligramsPerLitre);
         var found = $"The final solution holds {Say.Number(verdict.Found)} mg/L {range.Key}";
-        return verdict.Bound.Level == Level.Note
+        return verdict.Bound.IsUsual
             ? $"{found}, over the {Say.Number(limit)} mg/L where the usual range of the '{profile}' profile ends. "
                 + $"Recipes in use run up to {Say.Number(range.Upper ?? limit)} mg/L, so this is unusual and not wrong. Make sure it "
                 + "is meant."

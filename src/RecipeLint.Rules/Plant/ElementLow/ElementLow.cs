@@ -17,13 +17,13 @@ internal sealed class ElementLow : ElementRangeRule
     protected override RangeBound? BoundOf(double milligramsPerLitre, ElementRange range) =>
         range.DeficientBelow is { } deficient && (Bound.IsUnder(milligramsPerLitre, deficient) || range.SufficientLow is null)
             ? new RangeBound(deficient, true)
-            : range.SufficientLow is { } low ? new RangeBound(low, true, Level.Note) : null;
+            : range.SufficientLow is { } low ? new RangeBound(low, true, IsUsual: true) : null;
 
     protected override string Message(ElementAgainstRange verdict)
     {
         var (profile, limit) = (verdict.Recipe.Profile.Name, verdict.Bound.MilligramsPerLitre);
         var found = $"The final solution holds {Say.Number(verdict.Found)} mg/L {verdict.Range.Key}";
-        return verdict.Bound.Level == Level.Note
+        return verdict.Bound.IsUsual
             ? $"{found}, under the {Say.Number(limit)} mg/L where the usual range of the '{profile}' profile starts. "
                 + "Growth may slow before leaves show it. Raise it if the crop has no other source."
             : $"{found}; the '{profile}' profile expects deficiency below {Say.Number(limit)} mg/L. "

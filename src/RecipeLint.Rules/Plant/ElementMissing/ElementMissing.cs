@@ -33,7 +33,9 @@ internal sealed class ElementMissing : RecipeRule<MissingElements>
             + (waterSaysLittle
                 ? "Add what carries them, or name a full analysis of the water if that brings them."
                 : "Add the dose that carries them; a feed for one purpose only, such as a calcium supplement, can be accepted with a "
-                    + "suppression.")) with
+                    + "suppression."),
+            Harm.Loss,
+            Odds.Certain) with
         {
             Measured = new Measured("missing nutrients", missing.Count, 0, ""),
             Values = [.. missing.Select(key => new NamedValue(key, 0, "mg/L"))],

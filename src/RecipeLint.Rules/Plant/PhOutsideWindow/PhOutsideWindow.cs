@@ -19,6 +19,9 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
     /// <summary>meq/L of alkalinity from which a high pH is told as alkalinity.</summary>
     private const double AlkalinityTold = 1;
 
+    /// <summary>What a computed pH of a feed is good for: constants, and the carbon dioxide of the day; common practice, no source.</summary>
+    private const double ModelError = 0.3;
+
     public override string Name => RuleName;
 
     protected override IEnumerable<PhOfFeed> Judge(RecipeFacts recipe, RuleContext context)
@@ -234,7 +237,9 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
             + (verdict.IsHigh ? "Iron, manganese and phosphate drop out or stay locked there. "
                 : "Root tips die back there, and calcium is not taken up. ")
             + $"Write an 'adjust' with {(verdict.IsHigh ? "an acid" : "an alkali, or use a water whose alkalinity takes up the acid")}.",
-            certainty: Certainty.Estimate) with
+            Harm.Loss,
+            Math.Abs(found - limit) > ModelError ? Odds.Certain : Odds.NearTheLimit,
+            Certainty.Estimate) with
         {
             Measured = new Measured("pH", found, limit, ""),
             Values = [new NamedValue("pH", found, ""), new NamedValue("limit", limit, "")],

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -35,6 +36,7 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
                     "mg/L");
             yield return new ElementAgainstTarget(recipe, target, found, asked, stated is not null, off)
             {
+                Uncertainty = off.Holds ? UncertaintyOf(recipe, target.Key.Value, context) : 0,
                 Checks = [off, .. recipe.IsComplete ? [] : new[] { Check.That("the recipe could be read whole", false) }],
             };
         }
@@ -58,7 +60,7 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
                 ? "The crop gets what is mixed, not what is wanted. Change the additions listed here or the target."
                 : slip.Sentence + " Check that before changing anything else.");
         var sources = ElementRatio.LargestSources(verdict.Recipe, key).Take(3);
-        return context.Find(target.Place, message) with
+        return context.Find(target.Place, message, Harm.Loss, verdict.Odds) with
         {
             Related = slip?.Related is { } related ? [related, .. sources.Where(s => s.Place != related.Place)] : [.. sources],
             Measured = new Measured(key, found, asked, "mg/L"),
@@ -116,6 +118,12 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
             ];
     }
 
+    /// <summary>mg/L, k = 2: how far scales, measures and assays leave it open what the plants get.</summary>
+    private static double UncertaintyOf(RecipeFacts recipe, string key, RuleContext context) =>
+        ElementUncertainty.Of(recipe, context.Facts.FindStock).Elements.TryGetValue(key, out var known)
+            ? known.RelativeExpanded * recipe.MilligramsPerLitre(key)
+            : 0;
+
     private static Slip? SlipOf(ElementAgainstTarget verdict, RuleContext context) => UsualSlips.Name(
         verdict.Recipe,
         context.Facts.Workspace.Catalogue,
@@ -129,4 +137,11 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
 /// <param name="Found">mg/L.</param>
 /// <param name="Asked">mg/L.</param>
 /// <param name="IsStated">Whether the recipe states how far off it may be.</param>
-internal sealed record ElementAgainstTarget(RecipeFacts Recipe, Target? Target, double Found, double Asked, bool IsStated, Check? Off) : Verdict;
+internal sealed record ElementAgainstTarget(RecipeFacts Recipe, Target? Target, double Found, double Asked, bool IsStated, Check? Off) : Verdict
+{
+    /// <summary>mg/L, k = 2; 0 where the target is met.</summary>
+    public double Uncertainty { get; init; }
+
+    /// <summary>Sure where even the uncertainty of weighing and measuring does not reach the allowed distance.</summary>
+    public Odds Odds => Off is { } off && off.Value - Uncertainty > off.Limit ? Odds.Certain : Odds.NearTheLimit;
+}

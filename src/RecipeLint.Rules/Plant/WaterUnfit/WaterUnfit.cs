@@ -31,7 +31,8 @@ internal sealed class WaterUnfit : WaterRule<WaterAgainstLimit>
             $"The water '{verdict.Water.Name}' has {limit.Name} of up to {Say.Number(found)} {limit.Unit}; the limit of {limit.Source} "
                 + $"is {Say.Number(limit.Value)} {limit.Unit}. "
             + $"So much {limit.Harm}. {limit.Remedy}",
-            limit.Level,
+            limit.Level == Level.Note ? Harm.Habit : verdict.IsFarPast ? Harm.Loss : Harm.Damage,
+            Odds.Certain,
             limit.Recalled ? Certainty.Practice : Certainty.Computed) with
         {
             Measured = new Measured(limit.Name, found, limit.Value, limit.Unit),
@@ -66,4 +67,8 @@ internal sealed class WaterUnfit : WaterRule<WaterAgainstLimit>
 }
 
 /// <summary>A figure of a water analysis against a published limit.</summary>
-internal sealed record WaterAgainstLimit(WaterDocument Water, WaterLimit Limit, Place Place, Check Over) : Verdict;
+internal sealed record WaterAgainstLimit(WaterDocument Water, WaterLimit Limit, Place Place, Check Over) : Verdict
+{
+    /// <summary>Twice a published limit or more: not a matter of an uncertain analysis any more.</summary>
+    public bool IsFarPast => Over.Value >= 2 * Limit.Value;
+}

@@ -1,0 +1,99 @@
+using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Workings;
+
+namespace RecipeLint.Rules.Precipitation;
+
+/// <summary>A seaweed or humic extract in acid or beside calcium, where it gels or flocs.</summary>
+internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
+{
+    public const string RuleName = "extract-falls-out";
+
+    public override string Name => RuleName;
+
+    protected override IEnumerable<Meeting> Judge(Facts facts, RuleContext context)
+    {
+        foreach (var stock in facts.Stocks)
+        {
+            var ph = stock.Chemistry.Mixing is { IsSolved: true } mixing ? (double?)Rounding.SixDigits(mixing.PhBeforeDeposit) : null;
+            var calcium = Rounding.SixDigits(1000 * stock.Concentration(Calcium).MolesPerLitre);
+            foreach (var addition in stock.Additions.Where(a => a.Substance.Extract is not null))
+            {
+                foreach (var meeting in Of(stock.Stock.File, stock.Stock.Name, addition, ph, calcium, inStock: true))
+                {
+                    yield return meeting;
+                }
+            }
+        }
+
+        foreach (var recipe in facts.Recipes)
+        {
+            var calcium = Rounding.SixDigits(1000 * recipe.ComponentMoles.GetValueOrDefault(Calcium) / recipe.FinalVolume.Litres);
+            foreach (var addition in recipe.Doses.Select(d => d.Direct).OfType<AdditionFacts>().Where(a => a.Substance.Extract is not null))
+            {
+                foreach (var meeting in Of(recipe.Recipe.File, recipe.Recipe.Name, addition, null, calcium, inStock: false))
+                {
+                    yield return meeting;
+                }
+            }
+        }
+    }
+
+    protected override Finding Describe(Meeting verdict, RuleContext context)
+    {
+        var origin = verdict.Origin;
+        var name = verdict.Addition.Substance.Name;
+        var (what, value, limit, unit) = verdict.InAcid
+            ? ($"pH {Say.Number(Math.Round(verdict.Value, 1))}, and below about pH {Say.Number(verdict.Limit)} {origin.Called} does not stay dissolved", verdict.Value, verdict.Limit, "")
+            : ($"{Say.Number(verdict.Value)} mmol/L of calcium, and from about {Say.Number(verdict.Limit)} mmol/L {origin.Called} is thrown out", verdict.Value, verdict.Limit, "mmol/L");
+        var where = verdict.InStock
+            ? "Keep it out of this stock: dose it from its own bottle into the finished, thinned solution."
+            : "Give it as a watering of its own with soft water, or leave it out.";
+        var message = $"'{name}' meets {what} in '{verdict.Vessel}'. It comes out as {origin.Becomes} that blocks filters and drippers and takes trace metals with it; "
+            + $"how much cannot be computed, because its composition is not known. {where}";
+        return context.Find(verdict.Addition.Place, message) with
+        {
+            Measured = new Measured(verdict.InAcid ? "pH" : "calcium", value, limit, unit),
+        };
+    }
+
+    protected override Working Work(Meeting verdict, RuleContext context)
+    {
+        var work = new WorkingBuilder($"'{verdict.Addition.Substance.Name}' in '{verdict.Vessel}'");
+        var found = verdict.InAcid
+            ? work.Given("pH as mixed", verdict.Value, "", "engine")
+            : work.Given("calcium in all", verdict.Value, "mmol/L", "amounts in the file");
+        var limit = work.Given($"what {verdict.Origin.Called} bears", verdict.Limit, verdict.InAcid ? "" : "mmol/L", "catalogue of extracts");
+        return work.Check(verdict.Checks[0], found, limit).Done(found);
+    }
+
+    private const string Calcium = "Ca+2";
+
+    private static IEnumerable<Meeting> Of(string file, string vessel, AdditionFacts addition, double? ph, double calcium, bool inStock)
+    {
+        var origin = addition.Substance.Extract!;
+        if (ph is { } acid && origin.FallsOutBelowPh is { } lowest)
+        {
+            yield return new Meeting(addition, vessel, origin, true, acid, lowest.Value, inStock)
+            {
+                Files = [file],
+                Checks = [new Check("more acid than it bears", acid, Relation.Under, lowest.Value)],
+            };
+        }
+
+        if (origin.FallsOutFromCalcium is { } most)
+        {
+            yield return new Meeting(addition, vessel, origin, false, calcium, most.Value, inStock)
+            {
+                Files = [file],
+                Checks = [new Check("more calcium than it bears", calcium, Relation.AtLeast, most.Value, "mmol/L")],
+            };
+        }
+    }
+
+    /// <summary>An extract and what it meets.</summary>
+    /// <param name="InAcid">True when the pH counts, false when calcium does.</param>
+    /// <param name="Value">pH, or mmol/L of calcium.</param>
+    internal sealed record Meeting(AdditionFacts Addition, string Vessel, ExtractOrigin Origin, bool InAcid, double Value, double Limit, bool InStock) : Verdict;
+}
