@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -38,36 +39,36 @@ public sealed record BottleAdvice(
 
         var stock = chemistry.Stock;
         var suppliers = SuppliersOfSolid.In(stock, solid);
-        var mix = state.Moment == StateMoment.Aged ? stock.Chemistry.Mix.WithIronOxidised() : stock.Chemistry.Mix;
-        if (verdict.Deposit is not { } deposit)
+        var dose = stock.Stock.Dose?.Value;
+        if (verdict.Deposits.Count == 0)
         {
-            return new BottleAdvice([], suppliers, null, solid.Role == SolidRole.SolubleSalt ? HighestConcentration.Of(mix, state.Temperature, stock.Stock.Dose?.Value, solid) : null);
+            return new BottleAdvice(
+                [], suppliers, null, solid.Role == SolidRole.SolubleSalt ? HighestConcentration.Of(state.Mix, state.Temperature, dose, chemistry.Limits, solid) : null);
         }
 
-        var nearest = NearestClear.Of(mix, state.Temperature, solid, stock.Stock.Dose?.Value);
-        if (nearest.Ph is { } ph && RescueTrial.AtPh(mix, state, ph) is { Helps: false })
+        var nearest = NearestClear.Of(state.Mix, state.Temperature, solid, dose, chemistry.Limits);
+        if (nearest.Ph is { } ph && RescueTrial.AtPh(chemistry, state, ph) is { Helps: false })
         {
             nearest = nearest with { Ph = null };
         }
 
-        return new BottleAdvice(LossesOf(stock, deposit), suppliers, nearest, null, RescueTrial.Of(chemistry, cause, nearest));
+        return new BottleAdvice(LossesOf(stock, verdict.Deposits), suppliers, nearest, null, RescueTrial.Of(chemistry, cause, nearest));
     }
 
-    private static List<Loss> LossesOf(StockFacts stock, SolidDeposit deposit)
+    private static List<Loss> LossesOf(StockFacts stock, IReadOnlyList<SolidDeposit> deposits)
     {
         var losses = new List<Loss>();
-        foreach (var (component, count) in deposit.Solid.Composition)
+        var gone = deposits
+            .SelectMany(d => d.Solid.Composition.Select(c => (c.Key, Moles: c.Value * d.Amount.MolesPerLitre)))
+            .Where(c => c.Key is not ("H2O" or Components.Hydrogen) && c.Moles > 0)
+            .GroupBy(c => c.Key, c => c.Moles, StringComparer.Ordinal);
+        foreach (var component in gone)
         {
-            if (component is "H2O" or Components.Hydrogen || count <= 0)
+            var all = Named(stock, component.Key);
+            var moles = component.Sum();
+            foreach (var (key, grams) in NutrientKeys.Grams(Components.ElementsOf(component.Key, moles)))
             {
-                continue;
-            }
-
-            var all = Named(stock, component);
-            var gone = count * deposit.Amount.MolesPerLitre;
-            foreach (var (key, grams) in NutrientKeys.Grams(Components.ElementsOf(component, gone)))
-            {
-                var share = all > 0 ? Math.Min(1, gone / all) : 0;
+                var share = all > 0 ? Math.Min(1, moles / all) : 0;
                 if (share >= LeastShare && !key.EndsWith("-N", StringComparison.Ordinal))
                 {
                     losses.Add(new Loss(key, new MassConcentration(grams), share));

@@ -1,7 +1,9 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Rules.Precipitation;
 
 namespace RecipeLint.Advice.Diagnosis;
 
@@ -20,6 +22,9 @@ public enum Standing
     /// <summary>Up to tenfold below saturation.</summary>
     Below,
 
+    /// <summary>Known to stay dissolved whatever the constants announce.</summary>
+    Held,
+
     /// <summary>Far below saturation.</summary>
     FarBelow,
 
@@ -33,11 +38,20 @@ public enum Standing
 /// <summary>What the engine says of one cause's solids.</summary>
 /// <param name="State">The state that decides; null when the ions are absent or there is no solid.</param>
 /// <param name="Solid">The solid that decides.</param>
-/// <param name="Deposit">What falls out; null unless it forms.</param>
+/// <param name="Deposits">What falls out of the solids of the cause; empty unless it forms.</param>
 /// <param name="Index">Saturation index in that state.</param>
-public sealed record SolidVerdict(Standing Standing, SolutionState? State, Solid? Solid, SolidDeposit? Deposit, double? Index)
+public sealed record SolidVerdict(Standing Standing, SolutionState? State, Solid? Solid, IReadOnlyList<SolidDeposit> Deposits, double? Index)
 {
-    public static SolidVerdict None { get; } = new(Standing.Unknown, null, null, null, null);
+    public static SolidVerdict None { get; } = new(Standing.Unknown, null, null, [], null);
+
+    /// <summary>g/L of all that falls out, six digits.</summary>
+    public double GramsPerLitre => Rounding.SixDigits(Deposits.Sum(d => d.Mass.GramsPerLitre));
+
+    /// <summary>True when the judgement of deposits counts it: it falls out, or is a salt that comes too close.</summary>
+    public bool Counts { get; init; }
+
+    /// <summary>What holds it dissolved against what the constants say; null where nothing is known to.</summary>
+    public string? HeldBecause { get; init; }
 }
 
 /// <summary>The states of a stock that a deposit seen in the bottle can come from.</summary>
@@ -46,12 +60,19 @@ public sealed class BottleChemistry
     /// <summary>A bottle has warmed up between the cold night and the look at it; without a temperature the coldest storage counts.</summary>
     private BottleChemistry(StockFacts stock, SolutionState atSeen, IReadOnlyList<SolutionState> states)
     {
+        Limits = DepositOptions.Of(stock.Settings);
+        _judged = [.. states.Select(s => (s, DepositJudgement.Of(s, Limits).Deposits))];
         Stock = stock;
         AtSeen = atSeen;
         States = states;
     }
 
+    private readonly IReadOnlyList<(SolutionState State, IReadOnlyList<JudgedDeposit> Deposits)> _judged;
+
     public StockFacts Stock { get; }
+
+    /// <summary>From where on a deposit counts in the shop of the stock.</summary>
+    public DepositLimits Limits { get; }
 
     /// <summary>At the temperature it was seen at, else at the coldest it is kept at.</summary>
     public SolutionState AtSeen { get; }
@@ -84,6 +105,12 @@ public sealed class BottleChemistry
         return new BottleChemistry(stock, seen, [.. states.Where(s => s.IsSolved)]);
     }
 
+    /// <summary>What counts as a deposit at the moment it was seen, the most first.</summary>
+    public IReadOnlyList<JudgedDeposit> DepositsSeen => DepositsAt(AtSeen);
+
+    /// <summary>What counts as a deposit at one of the moments that count.</summary>
+    public IReadOnlyList<JudgedDeposit> DepositsAt(SolutionState state) => _judged.FirstOrDefault(j => j.State == state).Deposits ?? [];
+
     /// <summary>The worst that the solids of a cause do in the moments that count.</summary>
     public SolidVerdict Of(Cause cause)
     {
@@ -93,12 +120,12 @@ public sealed class BottleChemistry
             return best;
         }
 
-        best = new SolidVerdict(Standing.Absent, null, null, null, null);
-        foreach (var state in States)
+        best = new SolidVerdict(Standing.Absent, null, null, [], null);
+        foreach (var (state, deposits) in _judged)
         {
             foreach (var name in cause.Solids)
             {
-                var verdict = Judge(state, name);
+                var verdict = Judge(state, deposits, name, cause);
                 if (verdict.Standing < best.Standing || (verdict.Standing == best.Standing && Amount(verdict) > Amount(best)))
                 {
                     best = verdict;
@@ -109,38 +136,39 @@ public sealed class BottleChemistry
         return best;
     }
 
-    private static double Amount(SolidVerdict verdict) => verdict.Deposit?.Mass.GramsPerLitre ?? verdict.Index ?? double.MinValue;
+    private static double Amount(SolidVerdict verdict) => verdict.Deposits.Count > 0 ? verdict.GramsPerLitre : verdict.Index ?? double.MinValue;
 
-    private static SolidVerdict Judge(SolutionState state, string name)
+    private static SolidVerdict Judge(SolutionState state, IReadOnlyList<JudgedDeposit> deposits, string name, Cause cause)
     {
-        if (state.Deposit(name) is { IsTrace: false } deposit)
+        if (deposits.FirstOrDefault(d => d.Deposits.Any(s => s.Solid.Name == name)) is { } fallen)
         {
-            return new SolidVerdict(Standing.Forms, state, deposit.Solid, deposit, deposit.Index);
+            var own = fallen.Deposits.Where(d => cause.Solids.Contains(d.Solid.Name)).ToList();
+            return new SolidVerdict(Standing.Forms, fallen.State, own[0].Solid, own, own[0].Index) { Counts = true };
+        }
+
+        if (deposits.FirstOrDefault(d => d.Solid.Name == name) is { } close)
+        {
+            return new SolidVerdict(close.FallsOut ? Standing.Above : Standing.Close, close.State, close.Solid, [], close.Index) { Counts = true };
         }
 
         var solid = ConstantSet.Product.FindSolid(name);
-        foreach (var salt in state.Salts)
+        if (state.Salts.Where(s => s.Solid.Name == name).Select(s => (SaltVerdict?)s).FirstOrDefault() is { } salt)
         {
-            if (salt.Solid.Name == name)
-            {
-                var mean = ((salt.CalibratedIndex ?? salt.ProductIndex) + (salt.ProductIndex ?? salt.CalibratedIndex)) / 2 ?? -9;
-                return new SolidVerdict(
-                    salt.State switch
-                    {
-                        SaltState.Crystallises => Standing.Above,
-                        SaltState.Close => Standing.Close,
-                        _ => mean > -0.7 ? Standing.Below : Standing.FarBelow,
-                    },
-                    state, salt.Solid, null, mean);
-            }
+            var mean = salt.MeanIndex();
+            return new SolidVerdict(mean > -0.7 ? Standing.Below : Standing.FarBelow, state, salt.Solid, [], mean);
         }
 
-        if (state.Index(name) is not { } index)
+        if (solid is null || state.Index(name) is not { } index)
         {
-            return new SolidVerdict(Standing.Absent, null, solid, null, null);
+            return new SolidVerdict(Standing.Absent, null, solid, [], null);
+        }
+
+        if (index > -0.25 && Forming.StaysDissolvedBecause(state.Mix, solid) is { } held)
+        {
+            return new SolidVerdict(Standing.Held, state, solid, [], index) { HeldBecause = held };
         }
 
         var standing = index > 0 ? Standing.Above : index > -0.25 ? Standing.Close : index > -1 ? Standing.Below : Standing.FarBelow;
-        return new SolidVerdict(standing, state, solid, null, index);
+        return new SolidVerdict(standing, state, solid, [], index);
     }
 }

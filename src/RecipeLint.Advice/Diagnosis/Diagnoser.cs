@@ -96,7 +96,7 @@ public static class Diagnoser
         var carriedIn = solid.Standing == Standing.Absent && cause.MadeLikelyBy.Count > 0;
         if (cause.Solids.Count > 0 && solid.Standing != Standing.Unknown && !carriedIn)
         {
-            yield return SolidReason(solid);
+            yield return SolidReason(solid, chemistry);
             yield break;
         }
 
@@ -123,32 +123,36 @@ public static class Diagnoser
         }
     }
 
-    private static Evidence SolidReason(SolidVerdict solid)
+    private static Evidence SolidReason(SolidVerdict solid, BottleChemistry chemistry)
     {
         var at = solid.State is null ? "" : DiagnosisWords.At(solid.State);
         return solid.Standing switch
         {
             Standing.Forms => new Evidence(
-                $"{DiagnosisWords.Grams(solid.Deposit!.Mass.GramsPerLitre)}/L of it falls out {at}",
-                (solid.Deposit.Mass.GramsPerLitre >= 1 ? 2.6 : solid.Deposit.Mass.GramsPerLitre >= 0.1 ? 2.0 : 1.3) + Outweighed(solid)),
+                $"{DiagnosisWords.Grams(solid.GramsPerLitre)}/L of it falls out {at}",
+                (solid.GramsPerLitre >= 1 ? 2.6 : solid.GramsPerLitre >= 0.1 ? 2.0 : 1.3) + Outweighed(solid, chemistry)),
             Standing.Above => new Evidence($"its ions are {DiagnosisWords.Times(solid.Index!.Value)} what saturates {at}", solid.Solid?.Role == SolidRole.FormsSlowly ? 0.6 : 1.3),
             Standing.Close => new Evidence($"it is close to saturation {at}", 0.7),
             Standing.Below => new Evidence($"it stays dissolved {at}, though not by far", -1.0),
+            Standing.Held => new Evidence(solid.HeldBecause!, -2.2),
             Standing.FarBelow => new Evidence($"it is far from falling out {at}", -2.2),
             _ => new Evidence("its ions are not all in the recipe", MissingNeed),
         };
     }
 
     /// <summary>What is seen is mostly the largest deposit: a small one beside it loses a little.</summary>
-    private static double Outweighed(SolidVerdict solid) =>
-        Math.Max(-0.8, 0.4 * Math.Log(solid.Deposit!.Mass.GramsPerLitre / solid.State!.Deposits.Max(d => d.Mass.GramsPerLitre)));
+    private static double Outweighed(SolidVerdict solid, BottleChemistry chemistry)
+    {
+        var most = chemistry.DepositsAt(solid.State!).Select(d => d.GramsPerLitre).Append(solid.GramsPerLitre).Max();
+        return Math.Max(-0.8, 0.4 * Math.Log(solid.GramsPerLitre / most));
+    }
 
     private static IEnumerable<Evidence> LiquidReasons(Cause cause, Observation observation, LiquidColour liquid, BottleChemistry chemistry)
     {
-        if (cause.NothingWrong && cause.Id == "nothing-wrong" && chemistry.AtSeen is { IsSolved: true } seen && seen.Deposits.Any(d => !d.IsTrace))
+        if (cause.NothingWrong && cause.Id == "nothing-wrong" && chemistry.DepositsSeen is [{ GramsPerLitre: > 0 and var grams }, ..])
         {
-            yield return new Evidence($"{DiagnosisWords.Grams(seen.Deposits[0].Mass.GramsPerLitre)}/L of solid should fall out {DiagnosisWords.At(seen)}",
-                seen.Deposits[0].Mass.GramsPerLitre >= SurelyVisible ? NothingWrongDespiteDeposit : NothingWrongDespiteALittle);
+            yield return new Evidence($"{DiagnosisWords.Grams(grams)}/L of solid should fall out {DiagnosisWords.At(chemistry.AtSeen)}",
+                grams >= SurelyVisible ? NothingWrongDespiteDeposit : NothingWrongDespiteALittle);
         }
 
         if (observation.LiquidColours.Count > 0 && liquid.IsKnown)

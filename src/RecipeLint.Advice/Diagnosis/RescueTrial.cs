@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
@@ -28,32 +29,30 @@ public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration M
             return null;
         }
 
-        var stock = chemistry.Stock;
-        var mix = state.Moment == StateMoment.Aged ? stock.Chemistry.Mix.WithIronOxidised() : stock.Chemistry.Mix;
         var now = state.PhBeforeDeposit;
         return cause.Cause.Rescue switch
         {
             Rescue.Acid when nearest is { Ph: null } => new RescueTrial(false, null, default),
             Rescue.Acid => nearest?.Ph is { } ph
-                ? ph < now ? AtPh(mix, state, ph) : new RescueTrial(false, null, default)
-                : now > UsualAcid ? AtPh(mix, state, UsualAcid) : null,
-            Rescue.Alkali when nearest is not null => nearest.Ph is { } ph && ph > now ? AtPh(mix, state, ph) : new RescueTrial(false,
+                ? ph < now ? AtPh(chemistry, state, ph) : new RescueTrial(false, null, default)
+                : now > UsualAcid ? AtPh(chemistry, state, UsualAcid) : null,
+            Rescue.Alkali when nearest is not null => nearest.Ph is { } ph && ph > now ? AtPh(chemistry, state, ph) : new RescueTrial(false,
                 null, default),
             Rescue.Warm when nearest is not null => nearest.Temperature is { } clear && clear.Celsius > state.Temperature.Celsius
                 ? new RescueTrial(true, null, default)
-                : AtTemperature(mix, state, Math.Max(BathCelsius, state.Temperature.Celsius)),
+                : AtTemperature(chemistry, state, Math.Max(BathCelsius, state.Temperature.Celsius)),
             _ => null,
         };
     }
 
     /// <summary>With an acid or alkali that is not named, up to a pH.</summary>
-    internal static RescueTrial? AtPh(SolutionMix mix, SolutionState before, double ph) =>
-        Compare(before, StateSolver.Solve(mix, new StateRequest(before.Moment, before.Temperature, before.OpenToAir, []) { SetPh = ph }));
+    internal static RescueTrial? AtPh(BottleChemistry chemistry, SolutionState before, double ph) =>
+        Compare(chemistry.Limits, before, StateSolver.Solve(before.Mix, new StateRequest(before.Moment, before.Temperature, before.OpenToAir, []) { SetPh = ph }));
 
-    private static RescueTrial? AtTemperature(SolutionMix mix, SolutionState before, double celsius) =>
-        Compare(before, StateSolver.Solve(mix, new StateRequest(before.Moment, new Temperature(celsius), before.OpenToAir, [])));
+    private static RescueTrial? AtTemperature(BottleChemistry chemistry, SolutionState before, double celsius) =>
+        Compare(chemistry.Limits, before, StateSolver.Solve(before.Mix, new StateRequest(before.Moment, new Temperature(celsius), before.OpenToAir, [])));
 
-    private static RescueTrial? Compare(SolutionState before, SolutionState after)
+    private static RescueTrial? Compare(DepositLimits limits, SolutionState before, SolutionState after)
     {
         if (!after.IsSolved)
         {
@@ -61,11 +60,12 @@ public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration M
         }
 
         // A gel or salt that was not there, or more of one that was.
-        var worse = after.Deposits.FirstOrDefault(d => !d.IsTrace
-            && d.Mass.GramsPerLitre > 1.1 * (before.Deposit(d.Solid.Name)?.Mass.GramsPerLitre ?? 0));
-        var less = after.Deposits.Where(d => !d.IsTrace).Sum(d => d.Mass.GramsPerLitre) < before.Deposits.Where(d => !d.IsTrace)
-            .Sum(d => d.Mass.GramsPerLitre)
-            || before.Deposits.All(d => d.IsTrace);
+        var (was, now) = (Counted(before, limits), Counted(after, limits));
+        var worse = now.Find(d => d.Mass.GramsPerLitre > 1.1 * (was.Find(w => w.Solid == d.Solid)?.Mass.GramsPerLitre ?? 0));
+        var less = was.Count == 0 || now.Sum(d => d.Mass.GramsPerLitre) < was.Sum(d => d.Mass.GramsPerLitre);
         return worse is null && less ? new RescueTrial(true, null, default) : new RescueTrial(false, worse?.Solid, worse?.Mass ?? default);
     }
+
+    private static List<SolidDeposit> Counted(SolutionState state, DepositLimits limits) =>
+        [.. DepositJudgement.Of(state, limits).Deposits.SelectMany(d => d.Deposits)];
 }

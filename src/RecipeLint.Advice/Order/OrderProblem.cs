@@ -97,7 +97,7 @@ internal sealed class OrderProblem
             set |= 1 << unit.Index;
             var contents = Contents(set);
             var state = State(set, VesselSettling.NothingLocked);
-            if (state.Failure is not null || state.Solids.Any(s => Excess(s) / contents.Litres >= Clearness.VisibleGramsPerLitre))
+            if (state.Failure is not null || state.Solids.Any(s => Excess(s) / contents.Litres >= SolidDeposit.VisibleGramsPerLitre))
             {
                 return false;
             }

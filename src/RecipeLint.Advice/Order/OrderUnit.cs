@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 
@@ -15,8 +16,6 @@ public sealed record OrderUnit(int Index, Step Step, IReadOnlyList<AdditionFacts
 
     private static readonly string[] Agents = ["EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "Citrate-3", "Gluconate-"];
 
-    private static readonly string[] Partners = ["H2PO4-", "SO4-2", "P2O7-4"];
-
     /// <summary>A salt of a metal that a chelate or acid holds.</summary>
     public bool BringsMetal => !BringsAgent && Additions.Any(a => Metals.Any(m => a.ComponentMoles.GetValueOrDefault(m) > 0) && !Agents.Any(g => a.ComponentMoles.GetValueOrDefault(g) > 0));
 
@@ -24,10 +23,10 @@ public sealed record OrderUnit(int Index, Step Step, IReadOnlyList<AdditionFacts
     public bool BringsAgent => Additions.Any(a =>
         Agents.Any(g => a.ComponentMoles.GetValueOrDefault(g) > 0) && !Metals.Any(m => a.ComponentMoles.GetValueOrDefault(m) > 0));
 
-    public bool BringsCalcium => Additions.Any(a => a.ComponentMoles.GetValueOrDefault("Ca+2") > 0);
+    public bool BringsCalcium => Additions.Any(a => a.ComponentMoles.GetValueOrDefault(Component.Calcium) > 0);
 
-    /// <summary>Phosphate or sulfate, which calcium must not be poured onto.</summary>
-    public bool BringsCalciumsPartner => Additions.Any(a => Partners.Any(p => a.ComponentMoles.GetValueOrDefault(p) > 0));
+    /// <summary>Phosphate, sulfate and whatever else makes a solid with calcium: it must not be poured onto that.</summary>
+    public bool BringsCalciumsPartner => Additions.Any(a => Components.PartnersOf(Component.Calcium).Any(p => a.ComponentMoles.GetValueOrDefault(p) > 0));
 
     public bool IsAcid => Additions.Any(a => a.Substance.Kind == SubstanceKind.Acid);
 

@@ -94,10 +94,10 @@ public sealed class ReadingWindows
         foreach (var addition in stock.Additions.Where(a => a.ComponentMoles.Count > 0))
         {
             var moles = ComponentMoles.Sum([stock.ComponentMoles, ComponentMoles.Of(addition.ComponentMoles.Select(m => KeyValuePair.Create(m.Key, m.Value * Nudge)))]);
-            yield return (StockReadings.Of(moles, stock.Volume), Relative(addition));
+            yield return (StockReadings.Of(stock, moles, stock.Volume), Relative(addition));
         }
 
-        yield return (StockReadings.Of(stock.ComponentMoles, stock.Volume * (1 / (1 + Nudge))), Filling(stock));
+        yield return (StockReadings.Of(stock, stock.ComponentMoles, stock.Volume * (1 / (1 + Nudge))), Filling(stock));
     }
 
     private static double Filling(StockFacts stock) => FinishedVolume.Of(stock) is { } finished

@@ -32,11 +32,14 @@ public sealed class StockReadings
     private StockReadings(SolutionMix mix) => _mix = mix;
 
     /// <summary>Readings at 20 °C, fresh from the bench; conductivity as meters show it, at 25 °C.</summary>
-    public static StockReadings Of(StockFacts stock) => Of(stock.ComponentMoles, stock.Volume);
+    public static StockReadings Of(StockFacts stock) => Of(stock, stock.ComponentMoles, stock.Volume);
 
+    /// <summary>The readings of nearly the same stock.</summary>
+    /// <param name="stock">Tells how the silicate was put in.</param>
     /// <param name="moles">Components of the whole batch.</param>
     /// <param name="volume">What it is filled up to at 20 °C.</param>
-    public static StockReadings Of(ImmutableSortedDictionary<string, double> moles, Volume volume) => new(SolutionMix.Of(moles, volume));
+    public static StockReadings Of(StockFacts stock, ImmutableSortedDictionary<string, double> moles, Volume volume) =>
+        new(SolutionMix.Of(moles, volume).WithSilicates(stock.Additions.Select(a => a.ComponentMoles), volume));
 
     /// <summary>The value; null when the model gives none, or when nothing is dissolved.</summary>
     public double? Value(Reading reading)

@@ -1,6 +1,8 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Advice.Splitting;
 
@@ -15,32 +17,19 @@ internal static class ObstacleFinder
             return [new Obstacle.Danger(danger)];
         }
 
-        var chemistry = stock.Chemistry;
-        var states = new[] { chemistry.Mixing, chemistry.Coldest, chemistry.Warmest };
-        if (states.FirstOrDefault(s => !s.IsSolved) is { } lost)
+        var judgement = DepositJudgement.Of(stock, factory.Limits.Deposits);
+        if (judgement.Failure is { } failure)
         {
-            return [new Obstacle.NotComputed(lost.Failure!)];
+            return [new Obstacle.NotComputed(failure)];
         }
 
         var found = new List<Obstacle>();
-        var deposits = states
-            .SelectMany(s => s.Deposits.Where(d => !d.IsTrace).Select(d => (Deposit: d, State: s)))
-            .GroupBy(d => d.Deposit.Solid)
-            .Select(g => g.MaxBy(d => d.Deposit.Mass))
-            .OrderByDescending(d => d.Deposit.Mass)
-            .ThenBy(d => d.Deposit.Solid.Name, StringComparer.Ordinal)
-            .ToList();
-        found.AddRange(deposits.Select(d => new Obstacle.Deposit(
-            d.Deposit.Solid, d.Deposit.Mass, d.State.Temperature, Suppliers(stock, d.Deposit.Solid), Ions(d.Deposit.Solid))));
-        var close = states
-            .SelectMany(s => s.Salts.Where(v => v.Solid.Role == SolidRole.SolubleSalt && v.State != SaltState.Clear).Select(v => (Salt: v, State: s)))
-            .Where(v => deposits.All(d => d.Deposit.Solid != v.Salt.Solid))
-            .GroupBy(v => v.Salt.Solid)
-            .Select(g => g.MaxBy(v => v.Salt.MeanIndex()))
-            .OrderByDescending(v => v.Salt.MeanIndex())
-            .ThenBy(v => v.Salt.Solid.Name, StringComparer.Ordinal);
-        found.AddRange(close.Select(v => new Obstacle.TooClose(
-            v.Salt.Solid, v.Salt.MeanIndex(), v.State.Temperature, Suppliers(stock, v.Salt.Solid), Ions(v.Salt.Solid))));
+        found.AddRange(judgement.Deposits.Where(d => d.GramsPerLitre > 0).Select(d => new Obstacle.Deposit(
+            d.Solid, new MassConcentration(d.GramsPerLitre), d.State.Temperature, Suppliers(stock, d.Solid), Ions(d.Solid))));
+        found.AddRange(judgement.Deposits.Where(d => d.GramsPerLitre == 0).Select(d => new Obstacle.TooClose(
+            d.Solid, d.Index, d.State.Temperature, Suppliers(stock, d.Solid), Ions(d.Solid))));
+        found.AddRange(judgement.Untold.Select(s => new Obstacle.NotComputed(
+            $"it is stronger than the model covers, so whether {s.Called} stays dissolved cannot be told")));
         if (factory.CanSpoil(content) && PartJudge.Spoils(stock, factory.Limits) is { } spoils)
         {
             found.Add(spoils);

@@ -72,7 +72,8 @@ internal sealed class PartFactory
         var units = In(content).ToList();
         var liquids = units.Sum(u => u.Share * dilution * u.Unit.Ingredients.Sum(i => Pouring(i, i.Mass * new Volume(1)) is { } volume ? volume.Litres : 0));
         var moles = ComponentMoles.Sum([.. units.Select(u => u.Unit.MolesPerLitre.Times(u.Share * dilution)), _water.Times(Math.Max(0, 1 - liquids))]);
-        return SolutionMix.Of(moles, new Volume(1));
+        var ingredients = units.SelectMany(u => u.Unit.Ingredients.Select(i => i.MolesPerLitre.Times(u.Share * dilution)));
+        return SolutionMix.Of(moles, new Volume(1)).WithSilicates(ingredients, new Volume(1));
     }
 
     /// <summary>What a part would do to whoever mixes or opens it; null for a harmless one.</summary>

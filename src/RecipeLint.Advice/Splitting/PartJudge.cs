@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -79,15 +80,15 @@ internal sealed class PartJudge(PartFactory factory)
         foreach (var celsius in new[] { span.Low.Celsius, span.High.Celsius, SolutionMix.FilledAtCelsius })
         {
             var at = Math.Clamp(celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
-            var clearness = Clearness.Of(mix, at, null, _neighbours.GetValueOrDefault(at));
-            if (!clearness.IsClear)
+            var state = StateSolver.Solve(mix, at, _neighbours.GetValueOrDefault(at));
+            if (!DepositJudgement.Of(state, factory.Limits.Deposits).IsClear)
             {
                 return PartVerdict.Unfit;
             }
 
-            _neighbours[at] = clearness.Solution!;
-            highest = Math.Max(highest, clearness.HighestIndex);
-            mixed = clearness.Solution;
+            _neighbours[at] = state.Clear!;
+            highest = Math.Max(highest, DepositJudgement.HighestIndex(state));
+            mixed = state.Clear;
         }
 
         return factory.CanSpoil(content) && Spoils(factory.Stock(content, dilution), factory.Limits) is not null

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Advice.Splitting;
 
@@ -22,12 +23,10 @@ internal readonly record struct PartRisk(double WithoutAcid, double FreeIron, do
     /// <param name="mixed">The part as it is mixed.</param>
     public static PartRisk Of(SolutionMix mix, Equilibrium mixed)
     {
-        var neutral = mix.Input(SolutionMix.FilledAtCelsius) with { FixedPh = PhOfFeed, StartFrom = mixed };
-        var solver = EquilibriumSolver.Product;
-        var clear = solver.Solve(neutral);
-        var settled = solver.Precipitate(neutral, solver.Constants.Solids.Where(s => s.Role == SolidRole.FormsReadily));
+        var neutral = StateSolver.Solve(
+            mix, new StateRequest(StateMoment.Mixing, new Temperature(SolutionMix.FilledAtCelsius), false, []) { SetPh = PhOfFeed, StartFrom = mixed });
         return new PartRisk(
-            settled.Converged && clear.Converged ? Heaviest(mix, clear, settled) : double.PositiveInfinity,
+            neutral.IsSolved ? Heaviest(neutral) : double.PositiveInfinity,
             LogFreeIron(mixed, mix.KilogramsWaterPerLitre),
             Slowest(mixed));
     }
@@ -36,10 +35,10 @@ internal readonly record struct PartRisk(double WithoutAcid, double FreeIron, do
     public static PartRisk Worst(IEnumerable<PartRisk> parts) =>
         parts.Aggregate((a, b) => new PartRisk(Math.Max(a.WithoutAcid, b.WithoutAcid), Math.Max(a.FreeIron, b.FreeIron), Math.Max(a.Slow, b.Slow)));
 
-    private static double Heaviest(SolutionMix mix, Equilibrium clear, PrecipitationResult settled) =>
-        settled.Deposits
-            .Where(d => d.GramsPerKgInitialWater * mix.KilogramsWaterPerLitre >= HeavyGramsPerLitre)
-            .Select(d => clear.SaturationIndex(d.Solid.Name) ?? 0)
+    private static double Heaviest(SolutionState neutral) =>
+        neutral.Deposits
+            .Where(d => d.Mass.GramsPerLitre >= HeavyGramsPerLitre)
+            .Select(d => d.Index)
             .Append(0)
             .Max();
 

@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
@@ -26,7 +27,7 @@ public sealed record SplitRequest
 }
 
 /// <summary>
-/// Where a stock stops being fit, apart from what falls out of it. The defaults are those of the rules on weighing and preservation, where
+/// Where a stock stops being fit. The defaults are those of the rules on weighing and preservation, where
 /// their sources stand.
 /// </summary>
 public sealed record SplitLimits
@@ -39,4 +40,7 @@ public sealed record SplitLimits
 
     /// <summary>What a kept stock needs against moulds and yeasts.</summary>
     public PreservativeNeeds Preserving { get; init; } = new();
+
+    /// <summary>From where on a deposit counts.</summary>
+    public DepositLimits Deposits { get; init; } = DepositLimits.Default;
 }

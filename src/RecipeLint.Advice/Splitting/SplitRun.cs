@@ -1,4 +1,4 @@
-using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Advice.Splitting;
@@ -178,7 +178,7 @@ internal sealed class SplitRun
     {
         var span = _factory.Storage;
         var (at, worst) = new[] { span.Low, span.High }
-            .Select(t => (At: t, Highest: HighestConcentration.Of(part.Stock.Chemistry.Mix, t, Dose.OneIn(part.Dilution))))
+            .Select(t => (At: t, Highest: HighestConcentration.Of(part.Stock.Chemistry.Mix, t, Dose.OneIn(part.Dilution), _factory.Limits.Deposits)))
             .MinBy(h => h.Highest.Factor ?? 0);
         return worst.StoppedBy.Count == 0 ? part : part with { ClearUpTo = worst.Dilution, StoppedBy = worst.StoppedBy[0], StoppedAt = at };
     }

@@ -1,17 +1,20 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Precipitation;
 
 namespace RecipeLint.Advice.Stretching;
 
 /// <summary>How strong a stock can be made at one temperature and stay clear.</summary>
 /// <param name="InStorage">True for a temperature the stock is kept at.</param>
+/// <param name="IsJudged">True for a temperature the rules judge it at: the coldest, the warmest and the bench.</param>
 /// <param name="NoRoom">True when the salts leave no room for water before anything falls out.</param>
-public sealed record StretchRow(Temperature At, bool InStorage, HighestConcentration Highest, bool NoRoom);
+public sealed record StretchRow(Temperature At, bool InStorage, bool IsJudged, HighestConcentration Highest, bool NoRoom);
 
 /// <summary>A rule that begins to object when a stock is made stronger or weaker.</summary>
 /// <param name="Factor">The strength, on the present one, up to which it is silent.</param>
@@ -47,7 +50,7 @@ public sealed record StockStretch
     /// <summary>By rising temperature.</summary>
     public required IReadOnlyList<StretchRow> Rows { get; init; }
 
-    /// <summary>The storage temperature that allows least; null when no answer was found.</summary>
+    /// <summary>The temperature of those it is judged at that allows least; null when no answer was found.</summary>
     public StretchRow? Binding { get; init; }
 
     /// <summary>Rules that object on the way up, the first to come first.</summary>
@@ -93,9 +96,13 @@ public sealed record StockStretch
         }
 
         var (low, high) = (stock.StorageTemperature.Low.Celsius, stock.StorageTemperature.High.Celsius);
-        var rows = Grid.Append(Clamp(low)).Append(Clamp(high)).Distinct().Order().Select(c => Row(stock, mix, c, c >= Clamp(low) && c <= Clamp(high))).ToList();
-        var binding = rows.Where(r => r.InStorage && r.Highest.Factor is not null).MinBy(r => r.Highest.Factor);
-        binding = rows.Any(r => r.InStorage && r.Highest.Factor is null) ? null : binding;
+        var limits = DepositOptions.Of(stock.Settings);
+        var judged = JudgedAt(stock);
+        var rows = Grid.Append(Clamp(low)).Append(Clamp(high)).Distinct().Order()
+            .Select(c => Row(stock, c, limits) with { InStorage = c >= Clamp(low) && c <= Clamp(high), IsJudged = judged.Contains(c) })
+            .ToList();
+        var binding = rows.Where(r => r.IsJudged && r.Highest.Factor is not null).MinBy(r => r.Highest.Factor);
+        binding = rows.Any(r => r.IsJudged && r.Highest.Factor is null) ? null : binding;
         var judge = new Judge(workspace, stock, today);
         return new StockStretch
         {
@@ -109,13 +116,23 @@ public sealed record StockStretch
         };
     }
 
+    /// <summary>How strong it can be at the temperatures it is judged at: the coldest, the warmest and the bench.</summary>
+    public static IReadOnlyList<StretchRow> Judged(StockFacts stock)
+    {
+        var limits = DepositOptions.Of(stock.Settings);
+        return [.. JudgedAt(stock).Distinct().Order().Select(c => Row(stock, c, limits) with { IsJudged = true })];
+    }
+
+    private static double[] JudgedAt(StockFacts stock) =>
+        [Clamp(stock.StorageTemperature.Low.Celsius), Clamp(stock.StorageTemperature.High.Celsius), SolutionMix.FilledAtCelsius];
+
     private static double Clamp(double celsius) => Math.Clamp(celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
 
-    private static StretchRow Row(StockFacts stock, SolutionMix mix, double celsius, bool inStorage)
+    private static StretchRow Row(StockFacts stock, double celsius, DepositLimits limits)
     {
-        var highest = HighestConcentration.Of(mix, new Temperature(celsius), stock.Stock.Dose?.Value);
+        var highest = HighestConcentration.Of(stock.Chemistry.Mix, new Temperature(celsius), stock.Stock.Dose?.Value, limits);
         var full = highest is { Factor: { } factor, StoppedBy.Count: 0 } && factor < HighestConcentration.MostFactor;
-        return new StretchRow(new Temperature(celsius), inStorage, highest, full);
+        return new StretchRow(new Temperature(celsius), false, false, highest, full);
     }
 
     /// <summary>The rules' opinion of the stock at other strengths, each asked once.</summary>

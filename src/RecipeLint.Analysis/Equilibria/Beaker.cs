@@ -52,16 +52,15 @@ public sealed record Beaker(IReadOnlyList<BeakerItem> Items, Volume Volume, Solu
             items.Add(new BeakerItem(item.Substance, portion.Mass));
         }
 
-        return (new Beaker(items, volume, SolutionMix.Of(Moles(items), volume)), null);
+        return (new Beaker(items, volume, SolutionMix.Of(ComponentMoles.Sum(items.Select(Moles)), volume).WithSilicates(items.Select(Moles), volume)), null);
     }
 
     /// <summary>Its state; a set pH is held by an acid or alkali that is not named.</summary>
     public SolutionState State(Temperature at, double? setPh, bool openToAir) =>
         StateSolver.Solve(Mix, new StateRequest(StateMoment.Mixing, at, openToAir, []) { SetPh = setPh });
 
-    private static ImmutableSortedDictionary<string, double> Moles(IEnumerable<BeakerItem> items) =>
-        ComponentMoles.Sum(items.Select(i =>
-            ComponentMoles.Of(i.Substance.Dissolves.Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * i.Mass.Grams)))));
+    private static ImmutableSortedDictionary<string, double> Moles(BeakerItem item) =>
+        ComponentMoles.Of(item.Substance.Dissolves.Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * item.Mass.Grams)));
 
     private static Portion PortionOf(Quantity amount) => amount.Dimension switch
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -51,8 +52,25 @@ public sealed record SolutionMix
     /// </summary>
     public bool IronOxidised { get; private init; }
 
+    /// <summary>
+    /// What the silicates put in bring of <see cref="MolesPerLitre"/>, their alkali included; empty without silicate, and where what came with
+    /// it is not known. mol/L at 20 °C.
+    /// </summary>
+    public ImmutableSortedDictionary<string, double> SilicatesPerLitre { get; init; } = ComponentMoles.Empty;
+
     /// <summary>Why there is no such solution; null when there is one.</summary>
     public string? Failure { get; init; }
+
+    /// <summary>
+    /// True while the silicate still stands in its own alkali: nothing else has lowered the pH at 20 °C by more than
+    /// <see cref="Forming.PhTakenDown"/>.
+    /// </summary>
+    internal bool StandsInItsSilicateAlkali => SilicateIsHeld ?? (!SilicatesPerLitre.IsEmpty && Failure is null && _silicate.Of(this, InItsAlkali).Value);
+
+    /// <summary>Said of the whole where only part of what was put in is left in solution; null where it follows from the mix.</summary>
+    internal bool? SilicateIsHeld { get; init; }
+
+    private readonly Computed<SolutionMix, StrongBox<bool>> _silicate = new();
 
     /// <summary>The mix of a whole batch.</summary>
     /// <param name="moles">Components in the batch, hydrogen ions and "inert:" names included.</param>
@@ -119,7 +137,7 @@ public sealed record SolutionMix
     /// <summary>The same solution, diluted (below 1) or made stronger (above 1) at the same proportions.</summary>
     public SolutionMix Times(double factor)
     {
-        var other = Of(MolesPerLitre, new Volume(1 / factor));
+        var other = Of(MolesPerLitre, new Volume(1 / factor)) with { SilicatesPerLitre = SilicatesPerLitre.Times(factor) };
         return IronOxidised ? other.WithIronOxidised() : other;
     }
 
@@ -134,11 +152,34 @@ public sealed record SolutionMix
             : this;
     }
 
+    /// <summary>The same solution, with what is known of how its silicate was put in.</summary>
+    /// <param name="contributions">What each thing put in brings to the whole; those without silicon are passed over. mol.</param>
+    /// <param name="volume">What they were put into.</param>
+    public SolutionMix WithSilicates(IEnumerable<ImmutableSortedDictionary<string, double>> contributions, Volume volume)
+    {
+        var silicates = contributions.Where(c => c.GetValueOrDefault(Component.Silicate) > 0).ToList();
+        return silicates.Count == 0 ? this : this with { SilicatesPerLitre = ComponentMoles.Sum(silicates).Times(1 / volume.Litres) };
+    }
+
     /// <summary>What the solver is asked.</summary>
     /// <param name="celsius">0 to 45 °C.</param>
     /// <param name="carbonDioxideAtm">Partial pressure when it stands open to air; null when closed.</param>
     public SolutionInput Input(double celsius, double? carbonDioxideAtm = null) =>
         new() { Totals = Totals, InertIons = InertIons, Celsius = celsius, CarbonDioxideAtm = carbonDioxideAtm };
+
+    /// <summary>Whether the pH at 20 °C is that of the silicate by itself, or nearly.</summary>
+    private static StrongBox<bool> InItsAlkali(SolutionMix mix)
+    {
+        var alone = Of(mix.SilicatesPerLitre, new Volume(1));
+        if (alone.Failure is not null)
+        {
+            return new StrongBox<bool>(false);
+        }
+
+        var own = EquilibriumSolver.Product.Solve(alone.Input(FilledAtCelsius));
+        var now = EquilibriumSolver.Product.Solve(mix.Input(FilledAtCelsius));
+        return new StrongBox<bool>(own.Converged && now.Converged && now.Ph >= own.Ph - Forming.PhTakenDown);
+    }
 
     private static SolutionMix Balanced(ImmutableSortedDictionary<string, double> perLitre, double kilogramsPerLitre)
     {

@@ -37,8 +37,13 @@ public enum StateMoment
 /// <param name="ByHandbook">True when the amount rests on the handbook solubility because activities cannot be trusted that far.</param>
 public sealed record SolidDeposit(Solid Solid, double Index, AmountConcentration Amount, MassConcentration Mass, bool ByHandbook)
 {
-    /// <summary>True when there is too little of it to see; such a deposit deserves no finding.</summary>
-    public bool IsTrace => Mass.GramsPerLitre < Clearness.VisibleGramsPerLitre;
+    /// <summary>
+    /// Less than this of a solid is not counted as a deposit: about what turns a litre faintly hazy (common practice, no source).
+    /// </summary>
+    public const double VisibleGramsPerLitre = 0.01;
+
+    /// <summary>True when there is too little of it to see.</summary>
+    public bool IsTrace => Mass.GramsPerLitre < VisibleGramsPerLitre;
 }
 
 /// <summary>How near a solid is that does not fall out, or has fallen out.</summary>
@@ -82,6 +87,9 @@ public sealed record SolutionState
 {
     public required StateMoment Moment { get; init; }
 
+    /// <summary>The solution it is a state of.</summary>
+    public required SolutionMix Mix { get; init; }
+
     /// <summary>What was computed for; the storage temperature is moved into the range of the model, 0 to 45 °C, which <see cref="Validity"/> then says.</summary>
     public required Temperature Temperature { get; init; }
 
@@ -103,13 +111,13 @@ public sealed record SolutionState
     public double IonicStrengthMolPerKg { get; init; }
 
     /// <summary>At <see cref="Temperature"/>; null when the volume model gives none.</summary>
-    public Density? Density { get; init; }
+    public Density? Density => Details?.Density;
 
     /// <summary>What a meter shows at 25 °C.</summary>
-    public ConductivityAt25 Conductivity { get; init; } = new(null, [], "the state has no solution");
+    public ConductivityAt25 Conductivity => Details?.Conductivity ?? new(null, [], "the state has no solution");
 
     /// <summary>MPa at <see cref="Temperature"/>, at most zero; null when the model's water activity is impossible.</summary>
-    public double? OsmoticPotentialMPa { get; init; }
+    public double? OsmoticPotentialMPa => Details?.OsmoticPotentialMPa;
 
     /// <summary>Activity of water, 0 to 1.</summary>
     public double WaterActivity { get; init; }
@@ -117,29 +125,41 @@ public sealed record SolutionState
     /// <summary>kg of water in a litre of the solution as it is filled.</summary>
     public double KilogramsWaterPerLitre { get; init; }
 
+    /// <summary>kg of water left over the deposit of a litre: hydrates take some; 0 without a state.</summary>
+    public double KilogramsWaterLeftPerLitre => Details?.KilogramsWaterLeftPerLitre ?? 0;
+
     /// <summary>What falls out, largest mass first.</summary>
     public IReadOnlyList<SolidDeposit> Deposits { get; init; } = [];
 
     /// <summary>Solids of some weight at or near saturation before anything falls out, highest index first.</summary>
-    public IReadOnlyList<SolidStanding> NearSaturation { get; init; } = [];
+    public IReadOnlyList<SolidStanding> NearSaturation => Details?.NearSaturation ?? [];
 
     /// <summary>Verdicts on soluble salts whose ions are present.</summary>
     public IReadOnlyList<SaltVerdict> Salts { get; init; } = [];
 
     /// <summary>What stays dissolved, mol per litre of solution as filled; components by name without hydrogen ions.</summary>
-    public ImmutableSortedDictionary<string, double> DissolvedMolesPerLitre { get; init; } = ImmutableSortedDictionary<string, double>.Empty;
+    public ImmutableSortedDictionary<string, double> DissolvedMolesPerLitre =>
+        Details?.DissolvedMolesPerLitre ?? ImmutableSortedDictionary<string, double>.Empty;
 
-    public IReadOnlyList<ChelateShare> Chelates { get; init; } = [];
+    public IReadOnlyList<ChelateShare> Chelates => Details?.Chelates ?? [];
 
-    public IReadOnlyList<DissolvedMetal> Metals { get; init; } = [];
+    public IReadOnlyList<DissolvedMetal> Metals => Details?.Metals ?? [];
 
-    public IReadOnlyList<PreservativeAcid> Preservatives { get; init; } = [];
+    public IReadOnlyList<PreservativeAcid> Preservatives => Details?.Preservatives ?? [];
 
     /// <summary>Acid-neutralising capacity of the carbonates, with hydroxide and less hydrogen ions.</summary>
-    public ChargeConcentration CarbonateAlkalinity { get; init; }
+    public ChargeConcentration CarbonateAlkalinity => Details?.CarbonateAlkalinity ?? default;
 
     /// <summary>Whether the numbers are inside the range of the model, and if not, why.</summary>
-    public Validity Validity { get; init; } = new(Trust.OutOfRange, []);
+    public Validity Validity => Details?.Validity ?? new(Trust.OutOfRange, Failure is null ? [] : [Failure]);
+
+    /// <summary>True where the activities are a guess: outside the range of the model, or without a state.</summary>
+    public bool IsBeyondTheModel => Clear is null || Clear.Validity.Trust == Trust.OutOfRange;
+
+    internal StateDetails? Details { get; init; }
+
+    /// <summary>The same at the same moment, once the air has oxidised all its iron(II); this state where there is none.</summary>
+    public SolutionState OnceIronIsOxidised() => Details?.OnceIronIsOxidised(this) ?? this;
 
     /// <summary>The solution over its deposit, with every species; null without a state.</summary>
     public Equilibrium? Solution { get; init; }

@@ -9,16 +9,11 @@ public sealed class StockChemistry
     /// <summary>Stocks kept longer than this lose unprotected iron(II) to the air (common practice, no source).</summary>
     public const double AgedAfterDays = 14;
 
-    private readonly Lazy<HighestConcentration> _highest;
-    private readonly Lazy<FirstCrystals> _crystals;
-
-    private StockChemistry(SolutionMix mix, IReadOnlyList<SolutionState> states, bool isComplete, StockFacts stock)
+    private StockChemistry(SolutionMix mix, IReadOnlyList<SolutionState> states, bool isComplete)
     {
         Mix = mix;
         States = states;
         IsComplete = isComplete;
-        _highest = new(() => HighestConcentration.Of(mix, stock.StorageTemperature.Low, stock.Stock.Dose?.Value));
-        _crystals = new(() => FirstCrystals.Of(mix));
     }
 
     public SolutionMix Mix { get; }
@@ -38,18 +33,12 @@ public sealed class StockChemistry
     /// <summary>Null without iron(II), and for a stock used up within two weeks.</summary>
     public SolutionState? Aged => State(StateMoment.Aged);
 
-    /// <summary>How strong the stock can be made before something falls out at its coldest; computed when first asked for.</summary>
-    public HighestConcentration HighestConcentration => _highest.Value;
-
-    /// <summary>Where the first crystals appear on cooling and on warming; computed when first asked for.</summary>
-    public FirstCrystals FirstCrystals => _crystals.Value;
-
     public SolutionState? State(StateMoment moment) => States.FirstOrDefault(s => s.Moment == moment);
 
     /// <summary>Computes the chemistry of a stock. Pure; never throws on what a stock can hold.</summary>
     public static StockChemistry Of(StockFacts stock)
     {
-        var mix = SolutionMix.Of(stock.ComponentMoles, stock.Volume);
+        var mix = SolutionMix.Of(stock.ComponentMoles, stock.Volume).WithSilicates(stock.Additions.Select(a => a.ComponentMoles), stock.Volume);
         var doubts = Gaps.Of(stock.IsComplete, stock.Additions.Select(a => a.Substance));
         var bench = new Temperature(SolutionMix.FilledAtCelsius);
         // Each begins at the one before it, always in this order.
@@ -65,7 +54,7 @@ public sealed class StockChemistry
             states.Add(StateSolver.Solve(mix.WithIronOxidised(), new StateRequest(StateMoment.Aged, bench, false, aged)));
         }
 
-        return new StockChemistry(mix, states, doubts.Count == 0, stock);
+        return new StockChemistry(mix, states, doubts.Count == 0);
     }
 }
 

@@ -62,31 +62,21 @@ internal static class LocalExcessLine
                 continue;
             }
 
-            var input = mix.Input(bulk.At.Celsius);
-            var clear = EquilibriumSolver.Product.Solve(input);
-            if (!clear.Converged || clear.Validity.Trust == Trust.OutOfRange)
+            var state = StateSolver.Solve(mix, new StateRequest(StateMoment.Mixing, bulk.At, false, []) { Narrow = s => MayForm(s, after, bulk) });
+            if (!state.IsSolved || state.IsBeyondTheModel)
             {
                 continue;
             }
 
-            var forming = clear.Solids
-                .Where(s => s.Solid.Role == SolidRole.FormsReadily && s.Index > Redissolving.Of(s.Solid).StartsAt && bulk.Find(s.Solid.Name) is null)
-                .Where(s => VesselSettling.SaltOf(after, s.Solid) is null && !VesselSettling.WaitsForTheAir(s.Solid, after))
-                .ToList();
-            if (forming.Count == 0 || EquilibriumSolver.Product.Precipitate(input with { StartFrom = clear }, forming.Select(s => s.Solid)) is not { Converged: true } settled)
+            foreach (var deposit in state.Deposits.Where(d => !d.ByHandbook))
             {
-                continue;
-            }
-
-            foreach (var deposit in settled.Deposits)
-            {
-                var grams = deposit.GramsPerKgInitialWater;
+                var grams = deposit.Mass.GramsPerLitre / mix.KilogramsWaterPerLitre;
                 var excess = new LocalExcess(
                     deposit.Solid,
                     share,
-                    forming.First(s => s.Solid == deposit.Solid).Index,
-                    clear.Ph,
-                    new MassConcentration(grams * mix.KilogramsWaterPerLitre),
+                    deposit.Index,
+                    state.PhBeforeDeposit,
+                    deposit.Mass,
                     new Mass(grams * PlumeShare * stream.WaterGrams / 1000 / share));
                 if (!worst.TryGetValue(deposit.Solid.Name, out var known) || excess.AtATime > known.AtATime)
                 {
@@ -97,6 +87,11 @@ internal static class LocalExcessLine
 
         return [.. worst.Values.OrderByDescending(e => e.AtATime).ThenBy(e => e.Solid.Name, StringComparer.Ordinal)];
     }
+
+    /// <summary>What forms within minutes, is not in the stirred vessel already, and is no salt that was put in and dissolves.</summary>
+    private static bool MayForm(SolidIndex s, VesselContents after, MixingState bulk) =>
+        s.Solid.Role == SolidRole.FormsReadily && s.Index > Redissolving.Of(s.Solid).StartsAt && bulk.Find(s.Solid.Name) is null
+        && VesselSettling.SaltOf(after, s.Solid) is null;
 
     /// <summary>Parts of what is poured in the local mixture, by water, above that of the stirred vessel.</summary>
     private static IEnumerable<double> Shares(double stirred) => stirred >= RichestShare

@@ -28,7 +28,7 @@ public sealed record PassingSolid(MixingStep At, VesselSolid There, MixingStep F
     public MassConcentration Concentration => new(There.Mass.Grams / At.After.Litres);
 
     /// <summary>True when there is too little of it to see.</summary>
-    public bool IsTrace => Concentration.GramsPerLitre < Clearness.VisibleGramsPerLitre;
+    public bool IsTrace => Concentration.GramsPerLitre < SolidDeposit.VisibleGramsPerLitre;
 }
 
 /// <summary>
@@ -138,5 +138,5 @@ public sealed class MixingSimulation
     private bool Same(VesselSolid end, MixingStep step, string name) =>
         end.Name == name || (end.Solid is { } aged && States[step.Index].Find(name)!.Solid?.Formula == aged.Formula);
 
-    private static bool IsTrace(VesselSolid solid, VesselContents contents) => solid.Mass.Grams / contents.Litres < Clearness.VisibleGramsPerLitre;
+    private static bool IsTrace(VesselSolid solid, VesselContents contents) => solid.Mass.Grams / contents.Litres < SolidDeposit.VisibleGramsPerLitre;
 }

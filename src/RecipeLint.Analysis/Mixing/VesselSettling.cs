@@ -28,38 +28,33 @@ internal static class VesselSettling
         VesselContents contents, ImmutableSortedDictionary<string, double> locked, double celsius, bool inTime = true, Equilibrium? startFrom = null)
     {
         var at = new Temperature(Math.Clamp(celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius));
-        var (moles, water) = Dissolved(contents, locked);
+        var (dissolved, water) = Dissolved(contents, locked);
         var lying = locked.Where(l => l.Value > 0).Select(l => Lying(l.Key, l.Value)).ToList();
-        if (water <= 0 || !moles.Any(m => m.Key != Components.Hydrogen && m.Value > 0))
+        if (water <= 0 || !dissolved.Any(m => m.Key != Components.Hydrogen && m.Value > 0))
         {
             return new MixingState { At = at, IsEmpty = true, Solids = lying };
         }
 
-        var mix = SolutionMix.InWater(moles, new Mass(water));
-        var input = mix.Input(at.Celsius) with { StartFrom = startFrom };
-        var clear = mix.Failure is null ? EquilibriumSolver.Product.Solve(input) : null;
-        if (clear is not { Converged: true })
+        var mix = MixOf(contents, dissolved, water);
+        var state = StateSolver.Solve(mix, new StateRequest(StateMoment.Mixing, at, false, [])
         {
-            return Failed(at, mix.Failure ?? clear!.Failure!, lying);
-        }
-
-        var salts = SaltVerdicts.Of(input, clear);
-        var allowed = clear.Solids.Where(s => MayForm(s, contents, locked, salts, inTime)).Select(s => s.Solid).ToList();
-        var settled = allowed.Count == 0 ? null : EquilibriumSolver.Product.Precipitate(input with { StartFrom = clear }, allowed);
-        if (settled is { Converged: false })
+            StartFrom = startFrom,
+            Narrow = s => MayForm(s, contents, locked, inTime),
+        });
+        if (state is not { Clear: { } clear, Solution: { } solution })
         {
-            return Failed(at, settled.Failure!, lying);
+            return Failed(at, state.Failure!, lying);
         }
 
         var solids = new List<VesselSolid>();
-        foreach (var (solid, molPerKg) in Formed(settled, salts, mix.Totals))
+        foreach (var deposit in state.Deposits)
         {
-            solids.Add(Add(contents, solid, clear.SaturationIndex(solid.Name) ?? 0, molPerKg * water / 1000, locked.GetValueOrDefault(solid.Name)));
+            var moles = deposit.Amount.MolesPerLitre / mix.KilogramsWaterPerLitre * water / 1000;
+            solids.Add(Add(contents, deposit.Solid, state.Index(deposit.Solid.Name) ?? 0, moles, locked.GetValueOrDefault(deposit.Solid.Name)));
         }
 
         solids.AddRange(lying.Where(l => solids.All(s => s.Name != l.Name)));
         solids.AddRange(BeyondTheConstants(contents, at.Celsius));
-        var solution = settled?.Final ?? clear;
         var air = Oxidised(solution, mix, at.Celsius, water);
         return new MixingState
         {
@@ -135,35 +130,31 @@ internal static class VesselSettling
             && ions.All(i => Math.Abs((addition.ComponentMoles[i.Key] / i.Value / first) - 1) < 0.01);
     }
 
-    private static bool MayForm(
-        SolidIndex s, VesselContents contents, ImmutableSortedDictionary<string, double> locked, IReadOnlyList<SaltVerdict> salts, bool inTime) =>
-        s.Solid.Role switch
-        {
-            // A salt that lies there, or a seed of an earlier step, needs no supersaturation to start from.
-            SolidRole.FormsReadily => s.Index > 0
-                && !WaitsForTheAir(s.Solid, contents)
-                && (!inTime || s.Index > Redissolving.Of(s.Solid).StartsAt || locked.ContainsKey(s.Solid.Name) || SaltOf(contents, s.Solid) is not null),
-            SolidRole.SolubleSalt => StateSolver.Crystallises(s.Solid, salts),
-            _ => false,
-        };
+    /// <summary>A salt that lies there, or a seed of an earlier step, needs no supersaturation to start from.</summary>
+    private static bool MayForm(SolidIndex s, VesselContents contents, ImmutableSortedDictionary<string, double> locked, bool inTime) =>
+        s.Solid.Role != SolidRole.FormsReadily
+        || (s.Index > 0
+            && (!inTime || s.Index > Redissolving.Of(s.Solid).StartsAt || locked.ContainsKey(s.Solid.Name) || SaltOf(contents, s.Solid) is not null));
 
-    /// <summary>
-    /// The acid of EDTA crystallises slower than the air oxidises iron(II) in its hold, and iron(III) is held in stronger acid: the classical
-    /// iron stock of Murashige and Skoog (Physiol. Plant. 15 (1962) 473) is mixed from both at pH 2 to 3 and stays clear.
-    /// </summary>
-    internal static bool WaitsForTheAir(Solid solid, VesselContents contents) => solid.Name == "EDTA acid" && contents.Moles.GetValueOrDefault("Fe+2") > 0;
-
-    private static IEnumerable<(Solid Solid, double MolPerKg)> Formed(PrecipitationResult? settled, IReadOnlyList<SaltVerdict> salts, ComponentTotals totals)
+    /// <summary>The solution in a vessel, with what is known of its silicate.</summary>
+    public static SolutionMix MixOf(VesselContents contents, ImmutableSortedDictionary<string, double> moles, double waterGrams)
     {
-        foreach (var deposit in settled?.Deposits ?? [])
+        var mix = SolutionMix.InWater(moles, new Mass(waterGrams));
+        if (mix.Failure is not null || !contents.Additions.Any(a => a.ComponentMoles.GetValueOrDefault(Component.Silicate) > 0))
         {
-            yield return (deposit.Solid, deposit.MolPerKgInitialWater);
+            return mix;
         }
 
-        foreach (var (salt, molPerKg) in StateSolver.ByHandbook(salts, name => settled?.Formed(name) ?? 0, totals))
-        {
-            yield return (salt.Solid, molPerKg);
-        }
+        // What lies at the bottom took its alkali with it: the silicate is judged by all that was put in.
+        var whole = ReferenceEquals(moles, contents.Moles) ? mix : SolutionMix.InWater(contents.Moles, contents.Solvent);
+        return whole.Failure is null
+            ? mix with
+            {
+                SilicateIsHeld = whole
+                    .WithSilicates(contents.Additions.Select(a => a.ComponentMoles), new Volume(contents.Solvent.Grams / 1000 / whole.KilogramsWaterPerLitre))
+                    .StandsInItsSilicateAlkali,
+            }
+            : mix;
     }
 
     private static VesselSolid Add(VesselContents contents, Solid solid, double index, double moles, double lockedMoles)
@@ -213,7 +204,7 @@ internal static class VesselSettling
         }
 
         var free = MetalBook.Of(solution, 1).Metals.FirstOrDefault(m => m.Metal == "Fe+2")?.Unchelated.MolesPerLitre ?? 0;
-        var open = EquilibriumSolver.Product.Solve(mix.Input(celsius, StateSolver.CarbonDioxideOfAirAtm) with { StartFrom = solution });
+        var open = StateSolver.Clear(mix, new StateRequest(StateMoment.Mixing, new Temperature(celsius), true, []) { StartFrom = solution });
         if (free < NoIron || !open.Converged)
         {
             return default;

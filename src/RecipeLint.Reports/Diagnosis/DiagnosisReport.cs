@@ -93,7 +93,8 @@ public static class DiagnosisReport
             return $"not computed: {state.Failure}";
         }
 
-        var falls = state.Deposits.Where(d => !d.IsTrace).Take(3).Select(d => $"{Say.Grams(d.Mass.GramsPerLitre)}/L {d.Solid.Name}").ToList();
+        var falls = chemistry.DepositsSeen.Where(d => d.GramsPerLitre > 0).Take(3)
+            .Select(d => $"{Say.Grams(d.GramsPerLitre)}/L {Say.List(d.Deposits.Select(s => s.Solid.Name))}").ToList();
         return $"pH {Say.Number(Math.Round(state.Ph, 1))} at {Celsius(state)}; "
             + (falls.Count > 0 ? $"{Say.List(falls)} should fall out." : "nothing should fall out.");
     }

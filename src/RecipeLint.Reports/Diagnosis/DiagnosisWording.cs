@@ -1,5 +1,6 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Precipitation;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports.Hazards;
@@ -79,7 +80,9 @@ public static class DissolveReport
 
     private static void WriteDeposits(TablePage page, SolutionState state)
     {
-        if (state.Deposits.Count == 0)
+        var counted = DepositJudgement.Of(state, DepositLimits.Default).Deposits;
+        var later = counted.Where(d => d.State != state).SelectMany(d => d.Deposits).ToList();
+        if (state.Deposits.Count + later.Count == 0)
         {
             page.Text("Everything dissolves; nothing falls out.");
             page.Blank();
@@ -89,12 +92,20 @@ public static class DissolveReport
         page.Head("falls out", ["g/L", "mmol/L", "index"]);
         foreach (var deposit in state.Deposits)
         {
-            page.Row(
-                NameOf(deposit.Solid) + (deposit.IsTrace ? " (a trace)" : ""),
-                [Figure(deposit.Mass.GramsPerLitre), Figure(deposit.Amount.MillimolesPerLitre), Signed(deposit.Index)]);
+            var counts = counted.Any(d => d.Deposits.Any(s => s.Solid == deposit.Solid));
+            Row(deposit, counts ? "" : deposit.IsTrace ? " (a trace)" : " (too little to matter)");
+        }
+
+        foreach (var deposit in later)
+        {
+            Row(deposit, " (once the air has oxidised the iron)");
         }
 
         page.Blank();
+
+        void Row(SolidDeposit deposit, string remark) => page.Row(
+            NameOf(deposit.Solid) + remark,
+            [Figure(deposit.Mass.GramsPerLitre), Figure(deposit.Amount.MillimolesPerLitre), Signed(deposit.Index)]);
     }
 
     private static void WriteSolution(TablePage page, SolutionState state, double? setPh)
@@ -137,7 +148,7 @@ public static class DissolveReport
         var fallen = state.Deposits.Select(d => d.Solid.Name).ToHashSet(StringComparer.Ordinal);
         var rows = state.NearSaturation
             .Where(s => !fallen.Contains(s.Solid.Name))
-            .Select(s => (s.Solid, s.Index, Note: s.Solid.Role == SolidRole.FormsSlowly
+            .Select(s => (s.Solid, s.Index, Note: Forming.StaysDissolvedBecause(state.Mix, s.Solid) is { } held ? held : s.Solid.Role == SolidRole.FormsSlowly
                 ? (s.Index > 0 ? "over saturation, but it forms slowly" : "forms slowly")
                 : s.Index > 0 ? "over saturation, but what falls out leaves it too little" : "near"))
             .Concat(state.Salts

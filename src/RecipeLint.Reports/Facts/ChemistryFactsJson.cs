@@ -1,6 +1,8 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Rules.Precipitation;
 
 namespace RecipeLint.Reports.ComputedFacts;
 
@@ -12,7 +14,8 @@ internal static class ChemistryFactsJson
         var json = facts.Json;
         var chemistry = stock.Chemistry;
         Begin(facts, chemistry.Mix, chemistry.IsComplete, chemistry.States, full);
-        var highest = chemistry.HighestConcentration;
+        var limits = DepositOptions.Of(stock.Settings);
+        var highest = HighestConcentration.Of(stock, limits);
         json.WriteStartObject("highestConcentration");
         facts.Number("factor", highest.Factor);
         facts.Number("dilution_1_to", highest.Dilution);
@@ -20,7 +23,7 @@ internal static class ChemistryFactsJson
         facts.Text("reason", highest.Failure);
         json.WriteEndObject();
 
-        var crystals = chemistry.FirstCrystals;
+        var crystals = FirstCrystals.Of(chemistry.Mix, limits);
         json.WriteStartObject("firstCrystals");
         Names(facts, "atBench", crystals.AtBench.Select(s => s.Name));
         Point(facts, "onCooling", crystals.OnCooling);
@@ -29,9 +32,9 @@ internal static class ChemistryFactsJson
         json.WriteEndObject();
 
         json.WriteStartArray("repairs");
-        foreach (var deposit in chemistry.Coldest.Deposits.Where(d => !d.IsTrace))
+        foreach (var deposit in DepositJudgement.Of(chemistry.Coldest, limits).Deposits.SelectMany(d => d.Deposits))
         {
-            var nearest = NearestClear.Of(stock, deposit.Solid);
+            var nearest = NearestClear.Of(stock, deposit.Solid, limits);
             json.WriteStartObject();
             json.WriteString("solid", deposit.Solid.Name);
             facts.Number("factor", nearest.Factor);
@@ -68,7 +71,7 @@ internal static class ChemistryFactsJson
     {
         var json = facts.Json;
         json.WriteStartObject("chemistry");
-        json.WriteString("constants", EquilibriumSolver.Product.Constants.Name);
+        json.WriteString("constants", ConstantSet.Product.Name);
         json.WriteBoolean("complete", complete);
         facts.Number("water_kg_per_L", mix.Failure is null ? mix.KilogramsWaterPerLitre : null);
         facts.Number("unmeasured_meq_per_kg", mix.UnmeasuredEquivalentsPerKg * 1000);

@@ -137,7 +137,7 @@ public static class OrderReport
 
     private static void Remarks(TablePage page, MixingOrder order)
     {
-        foreach (var solid in order.Finished.Solids.Where(s => s.Mass.Grams / order.Stock.Volume.Litres >= Analysis.Equilibria.Clearness.VisibleGramsPerLitre))
+        foreach (var solid in order.Finished.Solids.Where(s => s.Mass.Grams / order.Stock.Volume.Litres >= Analysis.Equilibria.SolidDeposit.VisibleGramsPerLitre))
         {
             var name = solid.Solid is { } known ? SolidWords.Called(known) : solid.Name;
             page.Text($"In whatever order, the finished stock does not hold {Say.Grams(solid.Mass.Grams)} of {name}; 'recipelint check' says what to change.");

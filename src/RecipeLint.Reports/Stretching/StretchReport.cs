@@ -1,7 +1,7 @@
 using System.Globalization;
 using RecipeLint.Advice.Stretching;
-using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Reports.Dissolve;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
@@ -61,7 +61,7 @@ public static class StretchReport
     {
         if (stretch.Binding is not { Highest.Factor: { } clear } row)
         {
-            page.Text(stretch.Rows.FirstOrDefault(r => r is { InStorage: true, Highest.Failure: not null }) is { } lost
+            page.Text(stretch.Rows.FirstOrDefault(r => r is { IsJudged: true, Highest.Failure: not null }) is { } lost
                 ? $"How strong it may get is not known: {lost.Highest.Failure}"
                 : "It does not stay clear at any strength looked at, down to a sixty-fourth: what falls out does not depend on the strength.");
             return;
@@ -117,6 +117,7 @@ public static class StretchReport
     private static string StoppedBy(StretchRow row) => row switch
     {
         { NoRoom: true } => "no room is left for water",
+        { Highest: { IsUntold: true, StoppedBy: [var untold, ..] } } => $"whether {SolidWords.Called(untold)} stays dissolved cannot be told",
         { Highest.StoppedBy.Count: > 0 } => $"{SolidWords.Called(row.Highest.StoppedBy[0])} falls out",
         _ => "something falls out",
     };

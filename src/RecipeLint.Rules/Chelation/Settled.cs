@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Rules.Chelation;
 
@@ -8,19 +9,12 @@ internal sealed class Settled
 {
     private const string AgedHydroxide = "Ferrihydrite (aged)";
 
-    private readonly ComponentTotals _totals;
-    private readonly PrecipitationResult _result;
-    private readonly double _kilogramsWaterPerLitre;
+    private readonly SolutionState _state;
 
-    private Settled(ComponentTotals totals, PrecipitationResult result, double kilogramsWaterPerLitre)
-    {
-        _totals = totals;
-        _result = result;
-        _kilogramsWaterPerLitre = kilogramsWaterPerLitre;
-    }
+    private Settled(SolutionState state) => _state = state;
 
     /// <summary>pH over the deposit.</summary>
-    public double Ph => _result.Final.Ph;
+    public double Ph => _state.Ph;
 
     /// <summary>Lets everything fall out that forms readily.</summary>
     /// <param name="ph">pH before anything falls out; null where it follows from what is in it.</param>
@@ -31,36 +25,32 @@ internal sealed class Settled
     public static Settled? Of(
         SolutionMix mix, double celsius, double? ph = null, bool openToAir = false, string? without = null, bool fresh = false)
     {
-        if (mix.Failure is not null)
+        var asked = without is null || mix.Failure is not null ? mix : mix with { Totals = mix.Totals.With(without, 0) };
+        var state = StateSolver.Solve(asked, new StateRequest(StateMoment.Tank, new Temperature(celsius), openToAir, [])
         {
-            return null;
-        }
-
-        var solver = EquilibriumSolver.Product;
-        var totals = without is null ? mix.Totals : mix.Totals.With(without, 0);
-        var input = mix.Input(celsius, openToAir ? StateSolver.CarbonDioxideOfAirAtm : null) with { Totals = totals, FixedPh = ph };
-        var result = solver.Precipitate(
-            input, solver.Constants.Solids.Where(s => s.Role == SolidRole.FormsReadily && !(fresh && s.Name == AgedHydroxide)));
-        return result.Converged ? new Settled(totals, result, mix.KilogramsWaterPerLitre) : null;
+            SetPh = ph,
+            Narrow = fresh ? s => s.Solid.Name != AgedHydroxide : null,
+        });
+        return state.IsSolved ? new Settled(state) : null;
     }
 
     /// <summary>Share of a component that lies in the deposits, or in some of them, 0 to 1.</summary>
     public double LostShare(string component, Func<Solid, bool>? into = null)
     {
-        var all = _totals[component];
-        var lost = _result.Deposits.Where(d => into is null || into(d.Solid)).Sum(d => d.MolPerKgInitialWater * CountOf(d.Solid, component));
+        var all = _state.Mix.Totals[component] * _state.KilogramsWaterPerLitre;
+        var lost = _state.Deposits.Where(d => into is null || into(d.Solid)).Sum(d => d.Amount.MolesPerLitre * CountOf(d.Solid, component));
         return all > 0 ? Math.Clamp(lost / all, 0, 1) : 0;
     }
 
     /// <summary>g per litre of some of the deposits.</summary>
     public double GramsPerLitre(Func<Solid, bool> of) =>
-        _result.Deposits.Where(d => of(d.Solid)).Sum(d => d.GramsPerKgInitialWater) * _kilogramsWaterPerLitre;
+        _state.Deposits.Where(d => of(d.Solid)).Sum(d => d.Mass.GramsPerLitre);
 
     /// <summary>Share of all iron that an agent holds in solution, 0 to 1.</summary>
     public double HeldIronShare()
     {
         double held = 0;
-        foreach (var species in _result.Final.Species)
+        foreach (var species in _state.Solution!.Species)
         {
             var parts = SpeciesComposition.Of(species.Name);
             if (parts.Any(p => Iron.Agents.Contains(p.Key)))
@@ -69,8 +59,8 @@ internal sealed class Settled
             }
         }
 
-        var all = _totals[Iron.Ferrous] + _totals[Iron.Ferric];
-        return all > 0 ? Math.Clamp(held * _result.FinalWaterKg / all, 0, 1) : 0;
+        var all = _state.Mix.Totals[Iron.Ferrous] + _state.Mix.Totals[Iron.Ferric];
+        return all > 0 ? Math.Clamp(held * _state.KilogramsWaterLeftPerLitre / _state.KilogramsWaterPerLitre / all, 0, 1) : 0;
     }
 
     public static double CountOf(Solid solid, string component) => solid.Composition.FirstOrDefault(c => c.Key == component).Value;

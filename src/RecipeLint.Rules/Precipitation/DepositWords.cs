@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Rules.Engine;
 

@@ -1,4 +1,6 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Judgement;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
@@ -8,12 +10,12 @@ namespace RecipeLint.Rules.Precipitation;
 /// <summary>Ways to keep a solid from falling out of a stock.</summary>
 internal static class SolidRepairs
 {
-    private const string FactorName = "clear at this part of the strength", PhName = "clear at pH", TemperatureName = "clear at";
-
     /// <summary>A stock whose solid takes less strength than this is not kept clear by thinning.</summary>
     private const double WorthThinning = 0.02;
 
-    public static IEnumerable<RepairProposal> Of(Finding finding, RepairContext context)
+    /// <param name="nearest">The nearest changes at which it stays clear; null where none were searched.</param>
+    /// <param name="solid">What falls out; null for one that only can.</param>
+    public static IEnumerable<RepairProposal> Of(NearestClear? nearest, Solid? solid, Finding finding, RepairContext context)
     {
         if (context.StockOf(finding) is not { } stock)
         {
@@ -34,12 +36,12 @@ internal static class SolidRepairs
             yield return proposal;
         }
 
-        foreach (var proposal in suppliers.Where(s => s.ComponentMoles.GetValueOrDefault("Fe+3") + s.ComponentMoles.GetValueOrDefault("Fe+2") > 0).SelectMany(s => Additions.OtherIron(context, s)))
+        foreach (var proposal in suppliers.Where(s => s.ComponentMoles.GetValueOrDefault(Component.FerricIron) + s.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0).SelectMany(s => Additions.OtherIron(context, s)))
         {
             yield return proposal;
         }
 
-        if (RepairContext.Value(finding, PhName) is { } ph && stock.Chemistry.Mixing.IsSolved && ph < stock.Chemistry.Mixing.PhBeforeDeposit)
+        if (nearest?.Ph is { } ph && solid is not null && Wording.FollowsPh(solid) && stock.Chemistry.Mixing.IsSolved && ph < stock.Chemistry.Mixing.PhBeforeDeposit)
         {
             foreach (var proposal in Additions.Acid(context, stock))
             {
@@ -47,13 +49,13 @@ internal static class SolidRepairs
             }
         }
 
-        if (RepairContext.Value(finding, FactorName) is not < WorthThinning
-            && Strength.Weaker(context, stock, RepairContext.Value(finding, FactorName) ?? 1) is { } weaker)
+        if (nearest?.Factor is not < WorthThinning
+            && Strength.Weaker(context, stock, nearest?.Factor ?? 1) is { } weaker)
         {
             yield return weaker;
         }
 
-        if (RepairContext.Value(finding, TemperatureName) is { } celsius && celsius > stock.StorageTemperature.Low.Celsius)
+        if (nearest?.Temperature is { Celsius: var celsius } && celsius > stock.StorageTemperature.Low.Celsius)
         {
             yield return Keep.Warmer(context, stock);
         }

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -8,47 +9,88 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.Precipitation;
 
 /// <summary>
-/// What the rules on solids in a stock share: they look at the stock as it is mixed, at its coldest and at its warmest, take the moment at
-/// which most of their solids falls out, and name it once.
+/// What the rules on solids in a stock share. The judgement of deposits looks at the stock as it is mixed, at its coldest and at its warmest
+/// and decides what counts; a rule says it in its words.
 /// </summary>
-public abstract class SolidRule : StockRule, IProposesRepairs
+internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRepairs
 {
-    /// <summary>Stocks used up sooner give no remark on solids that form slowly.</summary>
-    internal const double KeptDays = StockChemistry.AgedAfterDays;
-
     private const int MostCharacters = 590, MostNames = 2;
-
-    /// <summary>True when each of its solids is a deposit of its own with suppliers of its own.</summary>
-    protected virtual bool EachSolidApart => false;
 
     /// <summary>True when the supplier of the negative ion is the line that has to change.</summary>
     protected virtual bool BlamesTheAnion => false;
 
-    /// <summary>Metals of which a share has to leave before the deposit counts; empty when its weight alone decides.</summary>
-    protected virtual IReadOnlyList<string> Metals => [];
+    internal DepositOwner Owner => DepositOwner.Named(Name);
 
-    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    protected override IEnumerable<SolidVerdict> Judge(StockFacts stock, RuleContext context)
     {
-        var states = StatesOf(stock);
-        var found = false;
-        foreach (var fallout in Fallouts(stock, states, context.Number("visible")).Where(f => LosesEnough(f, context)))
+        var states = DepositJudgement.MomentsOf(stock).Where(s => s.IsSolved).ToList();
+        if (states.Count == 0)
         {
-            found = true;
-            yield return Describe(stock, states, fallout, context);
+            return [new SilentVerdict(stock) { Checks = [Check.That("the equilibrium of the stock can be computed", false)] }];
         }
 
-        foreach (var finding in found ? [] : Otherwise(stock, states, context))
+        var limits = DepositOptions.Of(context);
+        var looked = DepositJudgement.LookedAt(states, Owner, limits).Select(d => DepositVerdict.Of(stock, d, limits)).ToList();
+        if (looked.Exists(v => v.Fires))
         {
-            yield return finding;
+            return looked.Where(v => v.Fires);
         }
+
+        return Otherwise(stock, limits, context) is { } other ? [other]
+            : looked.Count > 0 ? looked
+            : [Nearest(stock, states)];
+    }
+
+    /// <summary>What is left to say when nothing of its own falls out; null for nothing.</summary>
+    private protected virtual SolidVerdict? Otherwise(StockFacts stock, OwnerLimits limits, RuleContext context)
+    {
+        if (SlowDeposit.Worst(stock, Owner, limits) is not { } slow)
+        {
+            return null;
+        }
+
+        var checks = new List<Check>
+        {
+            new("past the limit by more than the doubt", slow.Index, Relation.Over, SlowDeposit.Beyond(slow.Solid, limits)),
+            new("enough to see", slow.GramsPerLitre, Relation.AtLeast, limits.Visible, "g/L"),
+        };
+        if (stock.Stock.Keep?.For?.Value.Days is { } days)
+        {
+            checks.Insert(1, new Check("kept long enough for it", days, Relation.Over, SlowDeposit.KeptDays, "days"));
+        }
+
+        return new SlowVerdict(stock, slow, limits) { Checks = checks };
+    }
+
+    /// <summary>Nothing of its own falls out: the solid that is nearest to it.</summary>
+    private protected virtual SolidVerdict Nearest(StockFacts stock, IReadOnlyList<SolutionState> states)
+    {
+        var nearest = states
+            .SelectMany(s => s.Clear!.Solids
+                .Where(x => x.Solid.Role is SolidRole.FormsReadily or SolidRole.SolubleSalt && IsOwn(x.Solid) && Forming.StaysDissolvedBecause(s.Mix, x.Solid) is null)
+                .Select(x => (State: s, x.Solid, x.Index)))
+            .OrderByDescending(x => Rounding.SixDigits(x.Index))
+            .FirstOrDefault();
+        if (nearest.Solid is null)
+        {
+            var solids = ConstantSet.Product.Solids.Where(s => s.Owner == Name).Select(s => s.Called).Distinct(StringComparer.Ordinal).ToList();
+            var what = solids.Count > 3 ? "a solid of this rule" : string.Join(" or of ", solids);
+            return new SilentVerdict(stock) { Checks = [Check.That($"it holds all the ions of {what}, in a form in which they can meet", false)] };
+        }
+
+        var past = new Check("past the limit", Math.Pow(10, nearest.Index), Relation.Over, 1);
+        return new NearestVerdict(stock, nearest.State, nearest.Solid, null)
+        {
+            Checks = past.Holds ? [past, Check.That("something is left of it once all that falls out more readily has settled", false)] : [past],
+        };
     }
 
     /// <summary>Why it matters, a full sentence.</summary>
-    private protected abstract string Why(OwnedSolid owned);
+    private protected abstract string Why(Solid solid);
 
     /// <summary>What to do, without the period.</summary>
     /// <param name="suppliers">At most two.</param>
-    private protected virtual string Remedy(OwnedSolid owned, IReadOnlyList<Supplier> suppliers)
+    private protected virtual string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers)
     {
         if (suppliers.Any(s => s.IsWater))
         {
@@ -60,38 +102,7 @@ public abstract class SolidRule : StockRule, IProposesRepairs
             : "Make the stock weaker";
     }
 
-    /// <summary>False for a solid the constants announce in a stock of which the trade knows that it stays clear.</summary>
-    private protected virtual bool IsPossible(StockFacts stock, Solid solid) => true;
-
-    /// <summary>What is left to say when nothing of its own falls out.</summary>
-    private protected virtual IEnumerable<Finding> Otherwise(StockFacts stock, IReadOnlyList<SolutionState> states, RuleContext context) =>
-        SlowSolids.Remarks(Name, stock, states, context, KeptDays);
-
-    /// <summary>The moments that count for its solids.</summary>
-    internal virtual List<SolutionState> StatesOf(StockFacts stock) => JudgedStates(stock);
-
-    /// <summary>The solution those moments are of.</summary>
-    private protected virtual SolutionMix MixOf(StockFacts stock) => stock.Chemistry.Mix;
-
-    internal bool IsOwn(Solid solid) => SolidOwners.Of(solid)?.Rule == Name;
-
-    /// <summary>False for a solid the constants announce in a stock of which the trade knows that it stays clear.</summary>
-    internal bool MayForm(StockFacts stock, Solid solid) => IsPossible(stock, solid);
-
-    /// <summary>The metals of which a share has to leave; see <see cref="Metals"/>.</summary>
-    internal IReadOnlyList<string> CountedMetals => Metals;
-
-    /// <summary>The solids that are told apart, each group with the moment of its largest deposit of a visible size.</summary>
-    internal IEnumerable<Fallout> Fallouts(StockFacts stock, IReadOnlyList<SolutionState> states, double visible)
-    {
-        var own = states.SelectMany(s => s.Deposits).Select(d => d.Solid).Where(IsOwn).Distinct().Where(s => IsPossible(stock, s)).ToList();
-        var groups = EachSolidApart ? own.Select(s => new List<Solid> { s }) : own.Count > 0 ? [own] : [];
-        return groups.Select(g => Fallout.Worst(states, d => g.Contains(d.Solid), visible)).OfType<Fallout>();
-    }
-
-    /// <summary>What falls out once the air has oxidised the iron is a matter of its protection and has a rule there.</summary>
-    internal static List<SolutionState> JudgedStates(StockFacts stock) =>
-        [.. stock.Chemistry.States.Where(s => s.IsSolved && s.Moment != StateMoment.Aged)];
+    internal bool IsOwn(Solid solid) => solid.Owner == Name;
 
     /// <summary>The two suppliers, the one whose line should change first.</summary>
     private protected IReadOnlyList<Supplier> Suppliers(StockFacts stock, Solid solid)
@@ -100,28 +111,49 @@ public abstract class SolidRule : StockRule, IProposesRepairs
         return BlamesTheAnion && suppliers.Count == 2 ? [suppliers[1], suppliers[0]] : suppliers;
     }
 
-    internal bool LosesEnough(Fallout fallout, RuleContext context) =>
-        Metals.Count == 0
-        || fallout.Deposits.Any(d => d.Solid.Composition.All(c => !Metals.Contains(c.Key)))
-        || Metals.Any(m => fallout.ShareOf(m) >= context.Number("metalShare") / 100);
-
-    private Finding Describe(StockFacts stock, List<SolutionState> states, Fallout fallout, RuleContext context)
+    protected override Finding Describe(SolidVerdict verdict, RuleContext context) => verdict switch
     {
-        var solid = fallout.Largest.Solid;
-        var suppliers = Suppliers(stock, solid);
-        var modelError = context.Number("nearLimit");
-        var sureness = fallout.HowSure(modelError);
-        var nearest = Nearest(stock, states, fallout);
+        DepositVerdict deposit => FallsOut(deposit, context),
+        SlowVerdict slow => Grows(slow, context),
+        _ => throw new ArgumentException($"A verdict of the kind {verdict.GetType().Name} never fires.", nameof(verdict)),
+    };
+
+    private protected virtual Finding FallsOut(DepositVerdict verdict, RuleContext context)
+    {
+        var (stock, deposit) = (verdict.Stock, verdict.Deposit);
+        var suppliers = Suppliers(stock, deposit.Solid);
         var message = Joined(
-            What(stock, fallout, suppliers, sureness, modelError),
-            Why(fallout.Owned),
-            Remedy(fallout.Owned, suppliers),
-            Wording.NearestClear(nearest, stock.Stock.Dose?.Value, solid, fallout.State),
-            fallout.State.Validity);
-        return Raise(stock, context, suppliers, solid, message, DepositWords.LevelOf(sureness), DepositWords.CertaintyOf(stock, fallout.State, sureness)) with
+            What(stock, deposit, suppliers),
+            Why(deposit.Solid),
+            Remedy(deposit.Solid, suppliers),
+            Wording.NearestClear(verdict.Nearest, stock.Stock.Dose?.Value, deposit.Solid, deposit.State),
+            deposit.State.Validity);
+        return Raise(stock, context, suppliers, deposit.Solid, message, DepositWords.LevelOf(deposit.Sureness), DepositWords.CertaintyOf(stock, deposit.State, deposit.Sureness)) with
         {
-            Measured = new Measured($"{fallout.Owned.Called} that falls out", fallout.GramsPerLitre, context.Number("visible"), "g/L"),
-            Values = [.. Numbers(fallout, nearest)],
+            Measured = new Measured($"{deposit.Solid.Called} that falls out", deposit.GramsPerLitre, verdict.Limits.Visible, "g/L"),
+            Values = [.. Numbers(verdict)],
+        };
+    }
+
+    private Finding Grows(SlowVerdict verdict, RuleContext context)
+    {
+        var (stock, slow) = (verdict.Stock, verdict.Deposit);
+        var suppliers = Supplier.In(stock, slow.Solid);
+        var kept = stock.Stock.Keep?.For is { } time ? $"kept for {Say.Days(time.Value.Days)}" : "kept for long";
+        var message = $"Up to {Say.Grams(slow.GramsPerLitre)}/L of {slow.Solid.Called} can grow in '{stock.Stock.Name}' over weeks: {Wording.Brings(suppliers)}, "
+            + $"together {Wording.Times(Rounding.SixDigits(slow.Index))} at {Wording.Celsius(slow.State.Temperature)}. "
+            + $"It forms slowly, so a fresh stock looks clear; one {kept} may not. "
+            + (suppliers.Count == 2 ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts, or mix less at a time." : "Mix less at a time.");
+        return context.Find(suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place, message, Level.Note, Certainty.Estimate) with
+        {
+            Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
+            Measured = new Measured($"{slow.Solid.Called} that can form", slow.GramsPerLitre, verdict.Limits.Visible, "g/L"),
+            Values =
+            [
+                new NamedValue("can fall out", slow.GramsPerLitre, "g/L"),
+                new NamedValue("saturation index", Rounding.SixDigits(slow.Index), ""),
+                new NamedValue("temperature", slow.State.Temperature.Celsius, "°C"),
+            ],
         };
     }
 
@@ -130,7 +162,7 @@ public abstract class SolidRule : StockRule, IProposesRepairs
     {
         var place = suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place;
         var path = IdPath.Of(context.Facts.Workspace, place);
-        return context.Find(place, EachSolidApart ? $"{path}#{DepositWords.Slug(solid.Name)}" : path, message, level, certainty) with
+        return context.Find(place, Owner.EachSolidApart ? $"{path}#{DepositWords.Slug(solid.Name)}" : path, message, level, certainty) with
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
         };
@@ -146,56 +178,37 @@ public abstract class SolidRule : StockRule, IProposesRepairs
             : message;
     }
 
-    private static string What(StockFacts stock, Fallout fallout, IReadOnlyList<Supplier> suppliers, Sureness sureness, double modelError)
+    private static string What(StockFacts stock, JudgedDeposit deposit, IReadOnlyList<Supplier> suppliers)
     {
-        var names = fallout.Deposits.Select(d => SolidOwners.Of(d.Solid)!.Called).Distinct(StringComparer.Ordinal).Take(MostNames);
-        var amount = $"{Say.Grams(fallout.GramsPerLitre)}/L of {Say.List(names)}";
-        var subject = sureness switch
+        var names = deposit.Deposits.Select(d => d.Solid.Called).Distinct(StringComparer.Ordinal).Take(MostNames);
+        var amount = $"{Say.Grams(deposit.GramsPerLitre)}/L of {Say.List(names)}";
+        var subject = deposit.Sureness switch
         {
-            Sureness.Clear => $"{amount} falls out of '{stock.Stock.Name}' {Wording.When(fallout.State)}",
-            Sureness.NearTheLimit => $"{amount} can fall out of '{stock.Stock.Name}' {Wording.When(fallout.State)}",
-            _ => $"Up to {amount} can settle out of '{stock.Stock.Name}' {Wording.When(fallout.State)}",
+            Sureness.Clear => $"{amount} falls out of '{stock.Stock.Name}' {Wording.When(deposit.State)}",
+            Sureness.NearTheLimit => $"{amount} can fall out of '{stock.Stock.Name}' {Wording.When(deposit.State)}",
+            _ => $"Up to {amount} can settle out of '{stock.Stock.Name}' {Wording.When(deposit.State)}",
         };
-        var doubt = sureness switch
+        var doubt = deposit.Sureness switch
         {
             Sureness.Clear => "",
             Sureness.NearTheLimit =>
-                $" (saturation index {Say.Number(fallout.Index)}, known to ±{Say.Number(fallout.Doubt(modelError))})",
-            _ => $" (it usually takes {Say.Number(Math.Pow(10, fallout.Owned.StartsAt))} times to start without crystals already there)",
+                $" (saturation index {Say.Number(deposit.Index)}, known to ±{Say.Number(deposit.Doubt)})",
+            _ => $" (it usually takes {Say.Number(Math.Pow(10, deposit.Solid.StartsInStorage))} times to start without crystals already there)",
         };
-        return $"{subject}: {Wording.BringsTimes(suppliers, fallout.Index)}{doubt}.";
+        return $"{subject}: {Wording.BringsTimes(suppliers, deposit.Index)}{doubt}.";
     }
 
-    /// <summary>The way out must hold at every moment at which the solid falls out, not at the worst alone.</summary>
-    private NearestClear Nearest(StockFacts stock, List<SolutionState> states, Fallout fallout)
+    private protected static IEnumerable<NamedValue> Numbers(DepositVerdict verdict)
     {
-        var solid = fallout.Largest.Solid;
-        var mix = MixOf(stock);
-        var dose = stock.Stock.Dose?.Value;
-        var nearest = NearestClear.Of(mix, fallout.State.Temperature, solid, dose);
-        foreach (var other in states.Where(s => s.Temperature != fallout.State.Temperature && s.Deposit(solid.Name) is not null))
+        var (deposit, nearest) = (verdict.Deposit, verdict.Nearest);
+        yield return new NamedValue(deposit.Owner.IsOfSalts ? "crystallises" : "falls out", deposit.GramsPerLitre, "g/L");
+        yield return new NamedValue("saturation index", deposit.Index, "");
+        yield return new NamedValue("temperature", deposit.State.Temperature.Celsius, "°C");
+        if (!deposit.Owner.IsOfSalts)
         {
-            var there = NearestClear.Of(mix, other.Temperature, solid, dose);
-            if (there.Factor < nearest.Factor)
-            {
-                nearest = nearest with { Factor = there.Factor, Dilution = there.Dilution };
-            }
-
-            if (Math.Abs((there.Ph ?? other.PhBeforeDeposit) - other.PhBeforeDeposit) > Math.Abs((nearest.Ph ?? fallout.State.PhBeforeDeposit) - fallout.State.PhBeforeDeposit))
-            {
-                nearest = nearest with { Ph = there.Ph };
-            }
+            yield return new NamedValue("pH", Rounding.SixDigits(deposit.State.PhBeforeDeposit), "");
         }
 
-        return nearest;
-    }
-
-    private static IEnumerable<NamedValue> Numbers(Fallout fallout, NearestClear nearest)
-    {
-        yield return new NamedValue("falls out", fallout.GramsPerLitre, "g/L");
-        yield return new NamedValue("saturation index", fallout.Index, "");
-        yield return new NamedValue("temperature", fallout.State.Temperature.Celsius, "°C");
-        yield return new NamedValue("pH", Rounding.SixDigits(fallout.State.PhBeforeDeposit), "");
         if (nearest.Factor is { } factor)
         {
             yield return new NamedValue("clear at this part of the strength", Rounding.SixDigits(factor), "");
@@ -211,12 +224,13 @@ public abstract class SolidRule : StockRule, IProposesRepairs
             yield return new NamedValue("clear at", Rounding.SixDigits(temperature.Celsius), "°C");
         }
 
-        if (nearest.Ph is { } ph && Wording.FollowsPh(fallout.Largest.Solid))
+        if (!deposit.Owner.IsOfSalts && nearest.Ph is { } ph && Wording.FollowsPh(deposit.Solid))
         {
             yield return new NamedValue("clear at pH", Rounding.SixDigits(ph), "");
         }
     }
 
     /// <summary>Another part, another salt, a weaker stock, acid, warmth, distilled water, or less of it; what helps is found out by trying.</summary>
-    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => SolidRepairs.Of(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(SolidVerdict verdict, Finding finding, RepairContext context) =>
+        SolidRepairs.Of((verdict as DepositVerdict)?.Nearest, verdict is DepositVerdict { Deposit: { Owner.IsOfSalts: false, Solid: var solid } } ? solid : null, finding, context);
 }

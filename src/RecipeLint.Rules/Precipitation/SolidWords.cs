@@ -7,7 +7,7 @@ namespace RecipeLint.Rules.Precipitation;
 public static class SolidWords
 {
     /// <summary>"gypsum (calcium sulfate)"; the name of the constants where no finding speaks of it.</summary>
-    public static string Called(Solid solid) => SolidOwners.Of(solid)?.Called ?? solid.Name;
+    public static string Called(Solid solid) => solid.Called;
 
     /// <summary>"calcium" for "Ca+2"; the component itself where it has no word.</summary>
     public static string Ion(string component) => IonWords.Of(component);

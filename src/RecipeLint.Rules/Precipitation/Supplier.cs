@@ -13,8 +13,6 @@ namespace RecipeLint.Rules.Precipitation;
 /// <param name="IsAcid">True when it is an acid as such, such as phosphoric acid where phosphate is the ion.</param>
 internal sealed record Supplier(Place Place, string Name, string Brings, bool IsWater, bool IsAcid = false)
 {
-    private const string SilicicAcid = "H4SiO4";
-
     /// <summary>At most two, the supplier of the positive ion first.</summary>
     public static IReadOnlyList<Supplier> In(StockFacts stock, Solid solid)
     {
@@ -22,7 +20,7 @@ internal sealed record Supplier(Place Place, string Name, string Brings, bool Is
         var acids = stock.Additions.Where(a => a.Substance.Kind == SubstanceKind.Acid).Select(a => a.Place).ToHashSet();
         var suppliers = SuppliersOfSolid.In(stock, solid)
             .Select(s => Of(s, waters.Contains(s.Id)) with { IsAcid = acids.Contains(s.Place) }).ToList();
-        if (suppliers.Count == 1 && solid.Composition.Any(c => c.Key == SilicicAcid) && AcidOf(stock) is { } acid && acid.Place != suppliers[0].Place)
+        if (suppliers.Count == 1 && solid.Composition.Any(c => c.Key == Component.Silicate) && AcidOf(stock) is { } acid && acid.Place != suppliers[0].Place)
         {
             suppliers.Insert(0, new Supplier(acid.Place, Plain(acid.Substance.Name), "acid", false));
         }
@@ -36,7 +34,7 @@ internal sealed record Supplier(Place Place, string Name, string Brings, bool Is
 
     /// <summary>What takes alkali away: acid as such, else the weak acids dihydrogen phosphate and ammonium.</summary>
     private static AdditionFacts? AcidOf(StockFacts stock) =>
-        stock.SuppliersOf("H+").Concat(stock.SuppliersOf("H2PO4-")).Concat(stock.SuppliersOf("NH4+")).FirstOrDefault();
+        stock.SuppliersOf(Component.Hydrogen).Concat(stock.SuppliersOf(Component.Phosphate)).Concat(stock.SuppliersOf(Component.Ammonium)).FirstOrDefault();
 
     private static Supplier Of(SolidSupplier supplier, bool isWater) =>
         new(

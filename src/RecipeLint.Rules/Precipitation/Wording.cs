@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Rules.Engine;
@@ -18,7 +19,10 @@ internal static class Wording
 
     /// <summary>Components whose ion changes with the pH, so that a pH can be the way out.</summary>
     private static readonly string[] FollowPh =
-        ["H+", "H2PO4-", "CO3-2", "Citrate-3", "Oxalate-2", "EDTA-4", "Benzoate-", "Sorbate-", "P2O7-4", "Gluconate-"];
+        [
+            Component.Hydrogen, Component.Phosphate, Component.Carbonate, Component.Citrate, Component.Oxalate, Component.Edta, Component.Benzoate,
+            Component.Sorbate, Component.Pyrophosphate, Component.Gluconate,
+        ];
 
     /// <summary>"at 5 °C, the coldest it is kept at".</summary>
     public static string When(SolutionState state)
@@ -86,7 +90,7 @@ internal static class Wording
 
     /// <summary>False for silicates: at the pH that dissolves calcium silicate, silica gel sets instead.</summary>
     public static bool FollowsPh(Solid solid) =>
-        solid.Composition.Any(c => FollowPh.Contains(c.Key)) && solid.Composition.All(c => c.Key != "H4SiO4");
+        solid.Composition.Any(c => FollowPh.Contains(c.Key)) && solid.Composition.All(c => c.Key != Component.Silicate);
 
     private static string Dilution(NearestClear nearest, double factor, Dose now)
     {

@@ -1,5 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
+using RecipeLint.Rules.Precipitation;
 
 namespace RecipeLint.Rules.Repairs;
 
@@ -17,7 +19,7 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
 
     private const double NoticeablePh = 0.02;
 
-    private const double NoticeableGrams = Clearness.VisibleGramsPerLitre;
+    private const double NoticeableGrams = SolidDeposit.VisibleGramsPerLitre;
 
     /// <summary>Final solutions in the order of their files, then stocks.</summary>
     public static IReadOnlyList<SolutionChange> Between(Facts before, Facts after) =>
@@ -38,7 +40,7 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
         var elements = keys
             .Select(k => new FigureChange(k, "mg/L", was.MilligramsPerLitre(k), now.MilligramsPerLitre(k)))
             .Where(f => Differs(f.Before, f.After, Noticeable * Math.Max(f.Before ?? 0, f.After ?? 0)));
-        return [.. elements, .. Chemistry(was.Chemistry.Final, now.Chemistry.Final)];
+        return [.. elements, .. Chemistry(was.Chemistry.Final, now.Chemistry.Final), .. Deposits(JudgementOf(was), JudgementOf(now))];
     }
 
     private static IReadOnlyList<FigureChange> Compare(StockFacts was, StockFacts now)
@@ -52,7 +54,7 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
         [
             .. elements,
             .. Ph(was.Chemistry.Mixing, now.Chemistry.Mixing),
-            .. Deposit("falls out when coldest", was.Chemistry.Coldest, now.Chemistry.Coldest),
+            .. Deposits(JudgementOf(was), JudgementOf(now)),
         ];
     }
 
@@ -68,11 +70,6 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
         {
             yield return ec;
         }
-
-        foreach (var figure in Deposit("falls out", was, now))
-        {
-            yield return figure;
-        }
     }
 
     private static IEnumerable<FigureChange> Ph(SolutionState was, SolutionState now)
@@ -81,13 +78,26 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
         return Differs(ph.Before, ph.After, NoticeablePh) ? [ph] : [];
     }
 
-    private static IEnumerable<FigureChange> Deposit(string name, SolutionState was, SolutionState now)
-    {
-        // Silica that the constants announce in an alkaline silicate stays dissolved there as rings and chains.
-        static double? Grams(SolutionState state) => state.IsSolved ? state.Deposits.Where(d => !d.IsTrace && d.Solid.Name != "Amorphous silica").Sum(d => d.Mass.GramsPerLitre) : null;
-        var deposit = new FigureChange(name, "g/L", Grams(was), Grams(now));
-        return Differs(deposit.Before, deposit.After, NoticeableGrams) ? [deposit] : [];
-    }
+    /// <summary>What counts as a deposit of a stock; null where that could not be computed.</summary>
+    private static IReadOnlyList<JudgedDeposit>? JudgementOf(StockFacts stock) =>
+        DepositJudgement.Of(stock, DepositOptions.Of(stock.Settings)) is { Failure: null } judgement ? judgement.Deposits : null;
+
+    /// <summary>What counts as a deposit of a final solution; null where that could not be computed.</summary>
+    private static IReadOnlyList<JudgedDeposit>? JudgementOf(RecipeFacts recipe) => recipe.Chemistry.Final.IsSolved
+        ? [.. TankJudgement.Of(recipe, DepositOptions.OfTank(recipe.Settings)).Select(d => d.Deposit)]
+        : null;
+
+    /// <summary>Each deposit with the figure that its finding gives, before or after 0 where there is none.</summary>
+    private static IEnumerable<FigureChange> Deposits(IReadOnlyList<JudgedDeposit>? before, IReadOnlyList<JudgedDeposit>? after) =>
+        (before ?? []).Concat(after ?? []).Where(d => d.GramsPerLitre > 0)
+            .DistinctBy(Key)
+            .Select(d => new FigureChange($"{d.Solid.Called} that falls out", "g/L", GramsOf(before, d), GramsOf(after, d)))
+            .Where(f => Differs(f.Before, f.After, NoticeableGrams) || f.Before > 0 != f.After > 0);
+
+    private static double? GramsOf(IReadOnlyList<JudgedDeposit>? deposits, JudgedDeposit same) =>
+        deposits is null ? null : deposits.FirstOrDefault(d => Key(d) == Key(same))?.GramsPerLitre ?? 0;
+
+    private static string Key(JudgedDeposit deposit) => deposit.Owner.EachSolidApart ? deposit.Solid.Name : deposit.Owner.Name;
 
     private static bool Differs(double? before, double? after, double by) =>
         before is { } was && after is { } now ? Math.Abs(now - was) > by : before is null != after is null;

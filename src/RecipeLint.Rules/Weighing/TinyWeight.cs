@@ -1,6 +1,8 @@
 using System.Globalization;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Equilibrium;
@@ -10,6 +12,7 @@ using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Precipitation;
 using RecipeLint.Rules.Repairs;
 using NetWeight = RecipeLint.Analysis.Uncertainty.Weighing;
 
@@ -61,7 +64,7 @@ internal static class TinyWeight
             if (stock.Stock.Dose is { Value.LitresPerLitre: > 0 } dose
                 && factor <= MostStrengthFactor
                 && stock.IsComplete
-                && HighestConcentration.Of(stock).Factor >= RoundUp(factor))
+                && HighestConcentration.Of(stock, DepositOptions.Of(stock.Settings)).Factor >= RoundUp(factor))
             {
                 ways.Add($"make the stock {Up(factor)} times as strong for {Say.Number(dose.Value.MillilitresPerLitre / RoundUp(factor))} mL/L");
             }
@@ -168,7 +171,7 @@ internal static class TinyWeight
     {
         var addition = weighed.Addition;
         var gramsPer100 = mass.Grams / volume.Litres / 10;
-        if (SolubilityAt(addition.Substance.Solubility?.Value, weighed.Coldest.Celsius) is { } most && gramsPer100 > OfSolubility * most)
+        if (HandbookSolubility.GramsPer100GramsWater(addition.Substance, weighed.Coldest.Celsius) is { } most && gramsPer100 > OfSolubility * most)
         {
             return false;
         }
@@ -180,28 +183,7 @@ internal static class TinyWeight
 
         var mix = SolutionMix.Of(addition.ComponentMoles.Times(mass / addition.Mass), volume);
         var celsius = Math.Clamp(weighed.Coldest.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
-        return Clearness.Of(mix, celsius) is not { Failure: null, IsClear: false };
-    }
-
-    /// <summary>g in 100 g of water by linear interpolation; the end of the table outside it; null without a table.</summary>
-    private static double? SolubilityAt(IReadOnlyList<Chemistry.Substances.SolubilityPoint>? table, double celsius)
-    {
-        if (table is not { Count: > 0 })
-        {
-            return null;
-        }
-
-        for (var i = 1; i < table.Count; i++)
-        {
-            var (low, high) = (table[i - 1], table[i]);
-            if (celsius <= high.Temperature.Celsius)
-            {
-                var part = Math.Clamp((celsius - low.Temperature.Celsius) / (high.Temperature.Celsius - low.Temperature.Celsius), 0, 1);
-                return low.GramsPer100GramsWater + (part * (high.GramsPer100GramsWater - low.GramsPer100GramsWater));
-            }
-        }
-
-        return table[^1].GramsPer100GramsWater;
+        return DepositJudgement.Of(StateSolver.Solve(mix, celsius), DepositLimits.Default) is not { Failure: null, IsClear: false };
     }
 
     /// <summary>Rounded up to two digits, so that the weight is not again just short.</summary>

@@ -3,7 +3,6 @@ using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Workings.Documents;
 using RecipeLint.Rules.Workings.People;
 using RecipeLint.Rules.Workings.Plant;
-using RecipeLint.Rules.Workings.Precipitation;
 
 namespace RecipeLint.Rules.Workings;
 
@@ -12,7 +11,7 @@ public static class WorkingList
 {
     private static readonly FrozenDictionary<string, RuleWorkings> ByRule = new[]
     {
-        DocumentWorkings.All, PeopleWorkings.All, ElementWorkings.All, PrecipitationWorkings.All,
+        DocumentWorkings.All, PeopleWorkings.All, ElementWorkings.All,
     }.SelectMany(w => w).ToFrozenDictionary(w => w.Rule, StringComparer.Ordinal);
 
     /// <summary>True for a rule whose verdict turns on numbers.</summary>

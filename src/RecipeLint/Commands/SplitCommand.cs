@@ -11,6 +11,7 @@ using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports.Splitting;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Precipitation;
 using RecipeLint.Rules.Preservation;
 
 namespace RecipeLint.Commands;
@@ -111,6 +112,7 @@ internal static class SplitCommand
             double.Parse(tuning.OptionsOf(RuleBook.Find(rule)!)[name], NumberStyles.Float, CultureInfo.InvariantCulture);
         return new SplitLimits
         {
+            Deposits = DepositOptions.Of(shop),
             DisplaySteps = Option("below-scale-resolution", "displaySteps"),
             WeighingUncertainty = Option("below-minimum-weight", "limit") / 100,
             Preserving = PreservationNeeds.Of(tuning),

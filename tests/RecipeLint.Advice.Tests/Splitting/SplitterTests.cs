@@ -1,6 +1,7 @@
 using RecipeLint.Advice.Splitting;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
@@ -218,7 +219,10 @@ public sealed class SplitterTests
         var celsius = part.StoppedAt!.Value.Celsius;
         var mix = part.Stock.Chemistry.Mix;
 
-        Assert.True(Clearness.Of(mix.Times(0.99 * part.ClearUpTo!.Value / part.Dilution), celsius).IsClear);
-        Assert.Contains(Clearness.Of(mix.Times(1.02 * part.ClearUpTo!.Value / part.Dilution), celsius).Cloudings, c => c.Solid == part.StoppedBy);
+        Assert.True(At(0.99).IsClear);
+        Assert.Contains(part.StoppedBy!, At(1.02).Against);
+
+        DepositJudgement At(double strength) =>
+            DepositJudgement.Of(StateSolver.Solve(mix.Times(strength * part.ClearUpTo!.Value / part.Dilution), celsius), DepositLimits.Default);
     }
 }

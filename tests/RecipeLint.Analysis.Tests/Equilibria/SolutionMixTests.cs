@@ -1,5 +1,6 @@
 using CsCheck;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Chemistry.Equilibrium;
@@ -86,7 +87,7 @@ public sealed class SolutionMixTests
 
         Assert.Equal("There is nothing in this solution.", empty.Failure);
         Assert.Equal("What is put in fills the volume by itself: no room is left for water.", full.Chemistry.Mixing.Failure);
-        Assert.Null(full.Chemistry.HighestConcentration.Factor);
+        Assert.Null(HighestConcentration.Of(full, DepositLimits.Default).Factor);
         Assert.False(full.Chemistry.Mixing.IsSolved);
     }
 

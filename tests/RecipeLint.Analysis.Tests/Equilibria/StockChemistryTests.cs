@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -31,7 +32,7 @@ public sealed class StockChemistryTests
     public void At_1_to_50_instead_of_1_to_100_it_stays_clear()
     {
         var stock = Made(100, Bench.Add("calcium-nitrate-4h2o", "35 mmol/L"), Bench.Add("magnesium-sulfate-7h2o", "35 mmol/L"), Bench.TopUp("2 L"));
-        var nearest = NearestClear.Of(stock, Gypsum);
+        var nearest = NearestClear.Of(stock, Gypsum, DepositLimits.Default);
 
         Assert.NotNull(stock.Chemistry.Coldest.Deposit("Gypsum"));
         Assert.Equal(50, nearest.Dilution);
@@ -47,12 +48,14 @@ public sealed class StockChemistryTests
     public void The_highest_concentration_is_clear_and_a_little_more_is_not()
     {
         var stock = Made(100, Bench.Add("calcium-nitrate-4h2o", "35 mmol/L"), Bench.Add("magnesium-sulfate-7h2o", "35 mmol/L"), Bench.TopUp("2 L"));
-        var highest = stock.Chemistry.HighestConcentration;
+        var highest = HighestConcentration.Of(stock, DepositLimits.Default);
 
         Assert.Equal(["Gypsum"], highest.StoppedBy.Select(s => s.Name));
         Assert.Equal(highest.Factor!.Value * 100, highest.Dilution!.Value, 9);
-        Assert.True(Clearness.Of(stock.Chemistry.Mix.Times(highest.Factor.Value), 5).IsClear);
-        Assert.False(Clearness.Of(stock.Chemistry.Mix.Times(highest.Factor.Value * 1.02), 5).IsClear);
+        Assert.True(IsClear(highest.Factor.Value));
+        Assert.False(IsClear(highest.Factor.Value * 1.02));
+
+        bool IsClear(double factor) => DepositJudgement.Of(StateSolver.Solve(stock.Chemistry.Mix.Times(factor), 5), DepositLimits.Default).IsClear;
     }
 
     // KNO3 in water: 13.9 g per 100 g of water at 0 °C and 21.2 at 10 °C (CRC Handbook, aqueous solubility of inorganic compounds: 12.1 and
@@ -61,7 +64,7 @@ public sealed class StockChemistryTests
     public void Potassium_nitrate_crystallises_on_cooling_where_the_handbook_says()
     {
         // 18 g in 100 g of water is 170 g in a litre at this density of 1.11 g/mL.
-        var crystals = Bench.StockOf(Bench.Add("potassium-nitrate", "340 g"), Bench.TopUp("2 L")).Chemistry.FirstCrystals;
+        var crystals = FirstCrystals.Of(Bench.StockOf(Bench.Add("potassium-nitrate", "340 g"), Bench.TopUp("2 L")).Chemistry.Mix, DepositLimits.Default);
 
         Assert.Equal("Niter", crystals.OnCooling!.Solid.Name);
         Assert.InRange(crystals.OnCooling.At.Celsius, 4, 13);

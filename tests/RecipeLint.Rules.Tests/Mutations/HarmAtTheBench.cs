@@ -77,7 +77,7 @@ internal sealed class HarmAtTheBench(Facts clean)
         foreach (var (solid, index, contents) in Nearest(after).Where(s => s.Index > 0 && s.Index > old.GetValueOrDefault(s.Solid.Name, double.NegativeInfinity) + HarmInSolution.Nearer))
         {
             var grams = (MixingState.AtRest(contents).Find(solid.Name)?.Mass.Grams ?? 0) / contents.Litres;
-            if (grams >= Clearness.VisibleGramsPerLitre)
+            if (grams >= SolidDeposit.VisibleGramsPerLitre)
             {
                 return $"while mixing {Say.Number(grams)} g/L {solid.Name} falls out (index {Say.Number(Math.Round(index, 2))})";
             }

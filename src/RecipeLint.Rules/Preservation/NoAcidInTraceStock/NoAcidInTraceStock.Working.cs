@@ -28,7 +28,7 @@ internal sealed partial class NoAcidInTraceStock
     private static Term AtTheEdge(WorkingBuilder work, MetalsAtTheEdge verdict, RuleContext context)
     {
         var (metal, solid) = (verdict.Metal, verdict.Solid);
-        var (_, index) = Workings.Precipitation.Saturation.Write(work, verdict.State.Clear!, solid);
+        var (_, index) = Saturation.Write(work, verdict.State.Clear!, solid);
         var count = Settled.CountOf(solid, metal.Component);
         var share = work.Result(
             $"{metal.Name} there against {metal.Name} that would be saturated", $"100 × 10^(index / {((Term)count).Text})",

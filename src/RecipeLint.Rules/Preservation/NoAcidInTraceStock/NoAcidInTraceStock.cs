@@ -29,7 +29,7 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
 
     private static readonly Lazy<IReadOnlyList<Solid>> _hydroxides = new(() =>
     [
-        .. EquilibriumSolver.Product.Constants.Solids.Where(s => s.Role == SolidRole.FormsReadily
+        .. ConstantSet.Product.Solids.Where(s => s.Role == SolidRole.FormsReadily
             && s.Composition.Any(c => _metals.Any(m => m.Component == c.Key))
             && s.Composition.All(c => _others.Contains(c.Key) || _metals.Any(m => m.Component == c.Key))),
     ]);

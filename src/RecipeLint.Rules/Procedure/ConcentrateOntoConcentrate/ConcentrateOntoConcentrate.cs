@@ -99,7 +99,7 @@ internal sealed class ConcentrateOntoConcentrate : StockRule<StrongMeeting>, IPr
         }
 
         work.Given($"water in the vessel at step '{moment.Step.Id}'", moment.After.FreeWaterLitres, "L", From.File);
-        var (_, index) = Workings.Precipitation.Saturation.Write(work, BenchChemistry.Clear(verdict.Stock.Mixing.States[moment.Index])!, solid);
+        var (_, index) = Saturation.Write(work, BenchChemistry.Clear(verdict.Stock.Mixing.States[moment.Index])!, solid);
         work.Check(check, index, work.Option("limit", context.Options<ConcentrateOntoConcentrateOptions>().Index));
         return work.Check(clear, work.Given("index at the finished volume", clear.Value, "", From.Engine), 0).Done(index);
     }

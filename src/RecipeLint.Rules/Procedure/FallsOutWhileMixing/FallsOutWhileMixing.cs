@@ -4,7 +4,6 @@ using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Precipitation;
 using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Procedure;
@@ -41,7 +40,7 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
     {
         var (stock, worst) = (verdict.Stock, verdict.Worst!);
         var solid = worst.There.Solid!;
-        var called = SolidOwners.Of(solid)?.Called ?? solid.Name;
+        var called = solid.Called;
         var stays = worst.Fate == SolidFate.StaysAlthoughItWouldDissolve;
         var state = stock.Mixing.States[worst.First.Index];
         var cause = worst.First.Added.Count > 0 ? $"when {worst.First.Added[^1].Substance.Name} goes in"
@@ -83,7 +82,7 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
             return work.Statements(verdict).Done();
         }
 
-        var called = SolidWords.Called(worst.There.Solid!);
+        var called = worst.There.Solid!.Called;
         var grams = work.Given($"{called} in the vessel at step '{worst.At.Step.Id}'", worst.There.Mass.Grams, "g", From.Engine);
         var litres = work.Given("in the vessel then", worst.At.After.Litres, "L", From.VolumeModel);
         var share = work.Result("solid in a litre", "grams / volume", grams / litres, "g/L");

@@ -185,7 +185,7 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
 
     private static Term Work(WorkingBuilder work, DroppedMetal verdict, RuleContext context)
     {
-        var (_, index) = Workings.Precipitation.Saturation.Write(work, verdict.State, verdict.Solid);
+        var (_, index) = Saturation.Write(work, verdict.State, verdict.Solid);
         work.Check(verdict.Index, index, work.Option("index", context.Options<MetalBeforeChelateOrAcidOptions>().Index));
         var grams = work.Given($"{verdict.Solid.Formula} that drops out", verdict.Grams, "g", From.Engine);
         var mass = work.Given("its molar mass", verdict.Solid.MolarMassGramsPerMole, "g/mol", From.AtomicWeights);

@@ -1,11 +1,13 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Precipitation;
 using RecipeLint.Rules.Repairs;
 using RecipeLint.Rules.Workings;
 
@@ -120,10 +122,11 @@ internal sealed class SharedDosingSyringe : RecipeRule<SharedDosingSyringe.Meeti
     private static (double Grams, string Names) DepositWhereTheyMeet(StockFacts first, StockFacts second)
     {
         var (one, other) = (Half(first), Half(second));
-        var met = Cloudings(ComponentMoles.Sum([one, other]));
-        var alone = Cloudings(one).Concat(Cloudings(other)).Select(c => c.Solid).ToHashSet();
-        var own = met.Where(c => c.Mass is not null && !alone.Contains(c.Solid)).OrderByDescending(c => c.Mass!.Value.GramsPerLitre).ToList();
-        return (own.Sum(c => c.Mass!.Value.GramsPerLitre), Say.List(own.Take(2).Select(c => Plain(c.Solid.Name))));
+        var limits = DepositOptions.Of(first.Settings);
+        var met = Deposits(ComponentMoles.Sum([one, other]), limits);
+        var alone = Deposits(one, limits).Concat(Deposits(other, limits)).Select(c => c.Solid).ToHashSet();
+        var own = met.Where(c => !alone.Contains(c.Solid)).OrderByDescending(c => c.Mass.GramsPerLitre).ToList();
+        return (own.Sum(c => c.Mass.GramsPerLitre), Say.List(own.Take(2).Select(c => Plain(c.Solid.Name))));
     }
 
     /// <summary>A mineral's name inside a sentence.</summary>
@@ -132,8 +135,12 @@ internal sealed class SharedDosingSyringe : RecipeRule<SharedDosingSyringe.Meeti
     private static ImmutableSortedDictionary<string, double> Half(StockFacts stock) =>
         stock.ComponentMoles.Times(0.5 / stock.Volume.Litres);
 
-    private static IReadOnlyList<Clouding> Cloudings(ImmutableSortedDictionary<string, double> molesPerLitre) =>
-        Clearness.Of(SolutionMix.Of(molesPerLitre, new Volume(1)), SolutionMix.FilledAtCelsius) is { Failure: null } clearness ? clearness.Cloudings : [];
+    /// <summary>What falls out and is no soluble salt, which the next dose takes up again.</summary>
+    private static List<SolidDeposit> Deposits(ImmutableSortedDictionary<string, double> molesPerLitre, DepositLimits limits) =>
+    [
+        .. DepositJudgement.Of(StateSolver.Solve(SolutionMix.Of(molesPerLitre, new Volume(1)), SolutionMix.FilledAtCelsius), limits)
+            .Deposits.Where(d => !d.Owner.IsOfSalts).SelectMany(d => d.Deposits),
+    ];
 
     /// <summary>Of the stocks that one measure takes the two that cloud most where they meet.</summary>
     /// <param name="First">Null where no measure takes two stocks.</param>

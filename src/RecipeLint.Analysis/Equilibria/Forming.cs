@@ -1,0 +1,53 @@
+using RecipeLint.Chemistry.Equilibrium;
+
+namespace RecipeLint.Analysis.Equilibria;
+
+/// <summary>
+/// Which solids may form of a solution in its own time, without seeds and whatever the constants announce. Every state asks here, so that no
+/// two readers of one bottle disagree on it.
+/// </summary>
+public static class Forming
+{
+    /// <summary>
+    /// Silicate in its own alkali is there as chains and rings, for which the constants have no species: they announce silica gel in
+    /// bottles that stay clear. Only where something else has lowered the pH by more than this is silica judged (common practice, no source).
+    /// </summary>
+    public const double PhTakenDown = 0.5;
+
+    private const string AcidOfEdta = "EDTA acid", Silica = "Amorphous silica";
+
+    /// <summary>True for a solid that forms readily, or a soluble salt past saturation by both measures, unless it is known to stay dissolved here.</summary>
+    internal static bool May(SolutionMix mix, Solid solid, IReadOnlyList<SaltVerdict> salts) => solid.Role switch
+    {
+        SolidRole.FormsReadily => StaysDissolvedBecause(mix, solid) is null,
+        SolidRole.SolubleSalt => Crystallises(solid, salts),
+        _ => false,
+    };
+
+    /// <summary>Why a solid stays dissolved although the constants announce it; null where nothing is known to hold it.</summary>
+    public static string? StaysDissolvedBecause(SolutionMix mix, Solid solid) =>
+        WaitsForTheAir(mix, solid) ? "the air oxidises the iron before it crystallises"
+        : solid.Name == Silica && mix.StandsInItsSilicateAlkali ? "silicate stays dissolved in its own alkali"
+        : null;
+
+    /// <summary>
+    /// The acid of EDTA crystallises slower than the air oxidises iron(II) in its hold, and iron(III) is held in stronger acid: the classical
+    /// iron stock of Murashige and Skoog (Physiol. Plant. 15 (1962) 473) is mixed from both at pH 2 to 3 and stays clear. It is judged once
+    /// the iron is oxidised.
+    /// </summary>
+    public static bool WaitsForTheAir(SolutionMix mix, Solid solid) => solid.Name == AcidOfEdta && mix.Totals[Component.FerrousIron] > 0;
+
+    /// <summary>True for a soluble salt past saturation whose activity product can be trusted.</summary>
+    internal static bool Crystallises(Solid solid, IReadOnlyList<SaltVerdict> salts)
+    {
+        foreach (var salt in salts)
+        {
+            if (salt.Solid == solid)
+            {
+                return salt is { State: SaltState.Crystallises, CalibratedIndex: > 0 };
+            }
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,107 @@
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+
+namespace RecipeLint.Analysis.Judgement;
+
+/// <summary>How strong a stock can be made before something falls out at its coldest storage temperature.</summary>
+/// <param name="Factor">On the present strength: 0.5 is half as strong; null when none was found.</param>
+/// <param name="Dilution">N of the dose 1:N such a stock is made for; null when the stock states no dose.</param>
+/// <param name="StoppedBy">What falls out, or comes close, just above; empty when nothing does up to <see cref="MostFactor"/>.</param>
+/// <param name="Failure">Why there is no answer; null when there is one.</param>
+/// <param name="IsUntold">True where just above nothing is known to fall out, but the solution is too strong to tell.</param>
+public sealed record HighestConcentration(double? Factor, double? Dilution, IReadOnlyList<Solid> StoppedBy, string? Failure, bool IsUntold = false)
+{
+    /// <summary>Stocks are not looked at above this many times their strength.</summary>
+    public const double MostFactor = 8;
+
+    /// <summary>Nor below this part of it.</summary>
+    public const double LeastFactor = 1.0 / 64;
+
+    private const double RelativeWidth = 0.003;
+
+    /// <summary>Searches up from a clear stock and down from a cloudy one. A pure function of the stock.</summary>
+    public static HighestConcentration Of(StockFacts stock, DepositLimits limits) =>
+        Of(stock.Chemistry.Mix, stock.StorageTemperature.Low, stock.Stock.Dose?.Value, limits);
+
+    /// <param name="at">Temperature looked at.</param>
+    /// <param name="dose">The dose the stock is made for now.</param>
+    /// <param name="only">Looks at this solid alone; null for all.</param>
+    public static HighestConcentration Of(SolutionMix mix, Temperature at, Dose? dose, DepositLimits limits, Solid? only = null)
+    {
+        if (mix.Failure is { } failure)
+        {
+            return new HighestConcentration(null, null, [], failure);
+        }
+
+        var now = At(1);
+        if (now.Failure is { } lost)
+        {
+            return new HighestConcentration(null, null, [], lost);
+        }
+
+        var stops = now;
+        double clear = 1, cloudy = 1;
+        if (now.IsClear)
+        {
+            while (clear < MostFactor)
+            {
+                cloudy = Math.Min(clear * 1.5, MostFactor);
+                if (!IsClear(cloudy))
+                {
+                    break;
+                }
+
+                clear = cloudy;
+            }
+
+            if (clear >= MostFactor)
+            {
+                return new HighestConcentration(MostFactor, DilutionOf(dose, MostFactor), [], null);
+            }
+        }
+        else
+        {
+            do
+            {
+                cloudy = clear;
+                clear = cloudy / 1.5;
+                if (clear < LeastFactor)
+                {
+                    return Found(null);
+                }
+            }
+            while (!IsClear(clear));
+        }
+
+        while (cloudy / clear > 1 + RelativeWidth)
+        {
+            var middle = Math.Sqrt(clear * cloudy);
+            if (IsClear(middle))
+            {
+                clear = middle;
+            }
+            else
+            {
+                cloudy = middle;
+            }
+        }
+
+        return Found(clear);
+
+        DepositJudgement At(double factor) =>
+            DepositJudgement.Of(StateSolver.Solve(factor == 1 ? mix : mix.Times(factor), at.Celsius), limits, only);
+
+        bool IsClear(double factor)
+        {
+            var next = At(factor);
+            stops = next.IsClear || next.Failure is not null ? stops : next;
+            return next.IsClear;
+        }
+
+        HighestConcentration Found(double? factor) =>
+            new(factor, factor is { } most ? DilutionOf(dose, most) : null, stops.Against, null, stops is { Deposits.Count: 0, Untold.Count: > 0 });
+    }
+
+    private static double? DilutionOf(Dose? dose, double factor) => dose is { LitresPerLitre: > 0 } now ? now.Dilution * factor : null;
+}

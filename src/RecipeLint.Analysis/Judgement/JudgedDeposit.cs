@@ -1,0 +1,122 @@
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+
+namespace RecipeLint.Analysis.Judgement;
+
+/// <summary>How sure it is that a solid falls out.</summary>
+public enum Sureness
+{
+    /// <summary>Over the limit, but this solid usually needs more than that to start.</summary>
+    MayStayClear,
+
+    /// <summary>Over the limit by less than the model or the constant is good for, or a salt too near to it to promise that it stays dissolved.</summary>
+    NearTheLimit,
+
+    /// <summary>Over the limit by more.</summary>
+    Clear,
+}
+
+/// <summary>What a deposit has to pass before it counts.</summary>
+public enum DepositBar
+{
+    /// <summary>The ion product, as a multiple of the one that stays dissolved, is over 1.</summary>
+    PastTheLimit,
+
+    /// <summary>The mean index of a salt is over the one from which it is close.</summary>
+    CloseByTheMean,
+
+    /// <summary>One of the two measures of a salt alone is near the limit.</summary>
+    CloseByOneMeasure,
+
+    /// <summary>g/L of it reach the visible amount.</summary>
+    EnoughToSee,
+
+    /// <summary>The part of a metal that leaves with it, %, reaches the share that matters.</summary>
+    EnoughOfTheMetal,
+}
+
+/// <summary>One bar that a deposit passes or not.</summary>
+public readonly record struct DepositTest(DepositBar Bar, double Value, double Limit)
+{
+    /// <summary>Amounts count from their limit on, indexes above it.</summary>
+    public bool Holds => Bar is DepositBar.EnoughToSee or DepositBar.EnoughOfTheMetal ? Value >= Limit : Value > Limit;
+}
+
+/// <summary>What the solids of one owner do at the moment at which most of them falls out, or a salt that comes close without crystallising.</summary>
+public sealed record JudgedDeposit
+{
+    /// <summary>Error of a saturation index from ionic strength 3 to 6 mol/kg.</summary>
+    private const double ErrorOfStrongSolutions = 0.3;
+
+    private const double WeakIonicStrength = 3;
+
+    public required DepositOwner Owner { get; init; }
+
+    /// <summary>The moment of the largest deposit.</summary>
+    public required SolutionState State { get; init; }
+
+    /// <summary>The solid of which most falls out, or the salt that comes close.</summary>
+    public required Solid Solid { get; init; }
+
+    /// <summary>Saturation index of <see cref="Solid"/>, six digits; for a salt the mean of its two measures.</summary>
+    public required double Index { get; init; }
+
+    /// <summary>Largest first; empty for a salt of which nothing crystallises.</summary>
+    public required IReadOnlyList<SolidDeposit> Deposits { get; init; }
+
+    public required Sureness Sureness { get; init; }
+
+    /// <summary>What the index is good for, either way, log10 units.</summary>
+    public required double Doubt { get; init; }
+
+    /// <summary>True when it falls out or crystallises; false for a salt that only comes close.</summary>
+    public bool FallsOut { get; init; } = true;
+
+    /// <summary>The two measures of a soluble salt; null for any other solid.</summary>
+    public SaltVerdict? Salt { get; init; }
+
+    /// <summary>Every bar it has to pass.</summary>
+    public required IReadOnlyList<DepositTest> Tests { get; init; }
+
+    /// <summary>True when it counts: a finding is given, and no reader of the bottle calls it clear.</summary>
+    public bool Counts => Tests.All(t => t.Holds);
+
+    /// <summary>g/L of all its solids together, six digits; 0 when nothing crystallises.</summary>
+    public double GramsPerLitre => Rounding.SixDigits(Deposits.Sum(d => d.Mass.GramsPerLitre));
+
+    /// <summary>The metal of its owner of which the largest share leaves, and that share, 0 to 1; null where its owner names none.</summary>
+    public (string Metal, double Share)? Loss { get; init; }
+
+    /// <summary>Why the state it is judged in is an estimate or outside the model; empty inside its range.</summary>
+    public IReadOnlyList<string> Doubts => State.Validity.Reasons;
+
+    /// <summary>Where the constants of its solids, their spread and their start come from.</summary>
+    public IReadOnlyList<string> Sources =>
+        [.. Deposits.Select(d => d.Solid).DefaultIfEmpty(Solid).SelectMany(s => s.Sources).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>Share of a metal that leaves a solution with some deposits, 0 to 1, six digits.</summary>
+    internal static double ShareOf(string metal, SolutionState state, IReadOnlyList<SolidDeposit> deposits)
+    {
+        var lost = deposits.Sum(d => d.Amount.MolesPerLitre * d.Solid.Composition.Where(c => c.Key == metal).Sum(c => c.Value));
+        if (!(lost > 0))
+        {
+            return 0;
+        }
+
+        var left = state.Metals.FirstOrDefault(m => m.Metal == metal)?.Dissolved.MolesPerLitre ?? 0;
+        return Rounding.SixDigits(lost / (lost + left));
+    }
+
+    /// <summary>What a saturation index is good for, either way, log10 units.</summary>
+    internal static double DoubtOf(SolutionState state, Solid solid, double modelError)
+    {
+        var model = (state.Clear?.IonicStrength ?? 0) < WeakIonicStrength ? modelError : Math.Max(modelError, ErrorOfStrongSolutions);
+        return Math.Max(model, solid.Spread);
+    }
+
+    /// <summary>How sure a solid falls out that is past its limit by an index.</summary>
+    internal static Sureness SurenessOf(double index, Solid solid, double doubt) =>
+        index <= solid.StartsInStorage ? Sureness.MayStayClear
+        : index <= solid.StartsInStorage + doubt ? Sureness.NearTheLimit
+        : Sureness.Clear;
+}

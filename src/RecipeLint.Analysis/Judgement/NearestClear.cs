@@ -1,0 +1,135 @@
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+
+namespace RecipeLint.Analysis.Judgement;
+
+/// <summary>The nearest change at which one solid would not fall out; each part is null where no such change was found.</summary>
+/// <param name="Factor">On the present strength, 0.5 for half as strong; below 1.</param>
+/// <param name="Dilution">The next usual dose 1:N at which the weaker stock stays clear (50 for 1:50); null when the stock states no dose.</param>
+/// <param name="Temperature">Nearest to the one looked at, between 0 and 45 °C.</param>
+/// <param name="Ph">Nearest to the present pH, between 2 and 9, at which nothing else falls out instead.</param>
+public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Temperature, double? Ph)
+{
+    /// <summary>Doses stocks are commonly made for, 1:N (common practice, no source).</summary>
+    private static readonly int[] UsualDilutions = [1000, 500, 400, 300, 250, 200, 150, 128, 100, 80, 64, 50, 40, 30, 25, 20, 15, 10, 5, 2];
+
+    private const double LowestPh = 2, HighestPh = 9, PhStep = 0.25, PhWidth = 0.02, WidthCelsius = 0.1;
+
+    /// <summary>For a solid that falls out of a stock at its coldest storage temperature. A pure function of the stock.</summary>
+    public static NearestClear Of(StockFacts stock, Solid solid, DepositLimits limits) =>
+        Of(stock.Chemistry.Mix, stock.StorageTemperature.Low, solid, stock.Stock.Dose?.Value, limits);
+
+    /// <summary>For a deposit of a stock: the way out must hold at every moment at which the solid falls out, not at the worst alone.</summary>
+    /// <param name="states">The moments that were judged.</param>
+    public static NearestClear Of(JudgedDeposit deposit, IReadOnlyList<SolutionState> states, Dose? dose, DepositLimits limits)
+    {
+        var solid = deposit.Solid;
+        var nearest = Of(deposit.State.Mix, deposit.State.Temperature, solid, dose, limits);
+        var ph = deposit.State.PhBeforeDeposit;
+        foreach (var other in states.Where(s => s.Temperature != deposit.State.Temperature && s.Deposit(solid.Name) is not null))
+        {
+            var there = Of(other.Mix, other.Temperature, solid, dose, limits);
+            if (there.Factor < nearest.Factor)
+            {
+                nearest = nearest with { Factor = there.Factor, Dilution = there.Dilution };
+            }
+
+            if (Math.Abs((there.Ph ?? other.PhBeforeDeposit) - other.PhBeforeDeposit) > Math.Abs((nearest.Ph ?? ph) - ph))
+            {
+                nearest = nearest with { Ph = there.Ph };
+            }
+        }
+
+        return nearest;
+    }
+
+    /// <param name="at">Temperature at which the solid falls out.</param>
+    /// <param name="dose">The dose the stock is made for now; null when it has none.</param>
+    public static NearestClear Of(SolutionMix mix, Temperature at, Solid solid, Dose? dose, DepositLimits limits)
+    {
+        if (mix.Failure is not null)
+        {
+            return new NearestClear(null, null, null, null);
+        }
+
+        var highest = HighestConcentration.Of(mix, at, dose, limits, solid);
+        var factor = highest.Factor is < 1 ? highest.Factor : null;
+        var celsius = Math.Clamp(at.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
+        return new NearestClear(factor, factor is null ? null : Usual(highest.Dilution), NearestTemperature(mix, celsius, solid, limits), NearestPh(mix, celsius, solid));
+    }
+
+    private static int? Usual(double? dilution) =>
+        dilution is { } most && UsualDilutions.FirstOrDefault(n => n <= most * (1 + 1e-9)) is > 0 and var n ? n : null;
+
+    private static Temperature? NearestTemperature(SolutionMix mix, double celsius, Solid solid, DepositLimits limits)
+    {
+        for (var distance = 1.0; distance <= SolutionInput.HighestCelsius; distance++)
+        {
+            foreach (var to in new[] { celsius + distance, celsius - distance })
+            {
+                if (to is >= SolutionInput.LowestCelsius and <= SolutionInput.HighestCelsius && IsClear(to))
+                {
+                    return new Temperature(Narrow(celsius, to, WidthCelsius, IsClear));
+                }
+            }
+        }
+
+        return null;
+
+        bool IsClear(double there) => DepositJudgement.Of(StateSolver.Solve(mix, there), limits, solid).IsClear;
+    }
+
+    private static double? NearestPh(SolutionMix mix, double celsius, Solid solid)
+    {
+        var request = new StateRequest(StateMoment.Mixing, new Temperature(celsius), false, []);
+        var now = StateSolver.Clear(mix, request);
+        if (!now.Converged)
+        {
+            return null;
+        }
+
+        var above = Oversaturated(now, solid);
+        for (var distance = PhStep; distance <= HighestPh - LowestPh; distance += PhStep)
+        {
+            foreach (var to in new[] { now.Ph - distance, now.Ph + distance })
+            {
+                if (to is >= LowestPh and <= HighestPh && Fits(to))
+                {
+                    return Narrow(now.Ph, to, PhWidth, Fits);
+                }
+            }
+        }
+
+        return null;
+
+        bool Fits(double ph)
+        {
+            var state = StateSolver.Clear(mix, request with { SetPh = ph });
+            return state.Converged && state.SaturationIndex(solid.Name) is <= 0 && Oversaturated(state, solid).IsSubsetOf(above);
+        }
+    }
+
+    /// <summary>Readily forming solids other than the one looked at that are above saturation.</summary>
+    private static HashSet<string> Oversaturated(Equilibrium state, Solid but) =>
+        [.. state.Solids.Where(s => s.Index > 0 && s.Solid != but && s.Solid.Role == SolidRole.FormsReadily).Select(s => s.Solid.Name)];
+
+    /// <summary>The point nearest to <paramref name="cloudy"/> that is still clear.</summary>
+    private static double Narrow(double cloudy, double clear, double width, Func<double, bool> isClear)
+    {
+        while (Math.Abs(cloudy - clear) > width)
+        {
+            var middle = (cloudy + clear) / 2;
+            if (isClear(middle))
+            {
+                clear = middle;
+            }
+            else
+            {
+                cloudy = middle;
+            }
+        }
+
+        return clear;
+    }
+}

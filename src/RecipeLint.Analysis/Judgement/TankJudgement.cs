@@ -1,0 +1,97 @@
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
+
+namespace RecipeLint.Analysis.Judgement;
+
+/// <summary>
+/// What falls out of a final solution. A trace metal counts by the share that the plants lose, anything else by its weight; all owners are
+/// judged with the limits of the one rule on tanks.
+/// </summary>
+public static class TankJudgement
+{
+    /// <summary>The rule that speaks of tanks.</summary>
+    public const string Rule = "tank-precipitate";
+
+    private const double LowestPh = 4, PhStep = 0.05;
+
+    /// <summary>From this share of the iron on a chelating agent is meant for it: why it lets go is a matter of the rules on chelates.</summary>
+    private const double MeantForIron = 0.1;
+
+    private static readonly string[] TraceMetals = [Component.FerrousIron, Component.FerricIron, Component.Manganese, Component.Zinc, Component.Copper];
+
+    private static readonly string[] Iron = [Component.FerrousIron, Component.FerricIron];
+
+    /// <summary>With a pH adjustment the adjusted tank is what the plants get; what it was before lasts minutes.</summary>
+    public static IReadOnlyList<SolutionState> MomentsOf(RecipeFacts recipe)
+    {
+        var chemistry = recipe.Chemistry;
+        SolutionState[] states = chemistry.TankAdjusted is { } adjusted ? [adjusted] : [chemistry.Tank, chemistry.TankInAir];
+        return [.. states.Where(s => s.IsSolved)];
+    }
+
+    /// <summary>One deposit for each owner of which anything falls out, whether it counts or not, in the order of their names.</summary>
+    public static IReadOnlyList<TankDeposit> LookedAt(RecipeFacts recipe, OwnerLimits limits)
+    {
+        var states = MomentsOf(recipe);
+        return
+        [
+            .. DepositOwner.Listed
+                .Where(o => states.Any(s => s.Deposits.Any(d => d.Solid.Owner == o.Name)))
+                .Select(o => DepositJudgement.Worst(states, s => s.Owner == o.Name, new DepositOwner(o.Name, Metals: TraceMetals), limits))
+                .OfType<JudgedDeposit>()
+                .Select(d => Of(recipe, d, limits)),
+        ];
+    }
+
+    /// <summary>The deposits that count.</summary>
+    public static IReadOnlyList<TankDeposit> Of(RecipeFacts recipe, OwnerLimits limits) => [.. LookedAt(recipe, limits).Where(d => d.Counts)];
+
+    private static TankDeposit Of(RecipeFacts recipe, JudgedDeposit deposit, OwnerLimits limits)
+    {
+        var metal = TraceMetals.MaxBy(m => JudgedDeposit.ShareOf(m, deposit.State, deposit.Deposits))!;
+        var share = JudgedDeposit.ShareOf(metal, deposit.State, deposit.Deposits);
+        var past = deposit.Tests.Where(t => t.Bar == DepositBar.PastTheLimit);
+        if (!(share > 0))
+        {
+            return new TankDeposit(
+                deposit with { Loss = null, Tests = [.. past, new DepositTest(DepositBar.EnoughToSee, deposit.GramsPerLitre, limits.Visible)] }, true);
+        }
+
+        var left = Iron.Contains(metal) && Moles(recipe, Components.Chelators) >= MeantForIron * Moles(recipe, Iron);
+        return new TankDeposit(
+            deposit with
+            {
+                Loss = (metal, share),
+                Tests = [.. past, new DepositTest(DepositBar.EnoughOfTheMetal, Rounding.SixDigits(100 * share), 100 * limits.MetalShare)],
+            },
+            !left);
+    }
+
+    private static double Moles(RecipeFacts recipe, IReadOnlyList<string> components) => components.Sum(c => recipe.ComponentMoles.GetValueOrDefault(c));
+
+    /// <summary>The highest pH below the present one at which no solid of the same owner is past its limit; null when there is none from 4 up.</summary>
+    public static double? NearestPh(JudgedDeposit deposit)
+    {
+        var state = deposit.State;
+        var request = new StateRequest(state.Moment, state.Temperature, false, []);
+        for (var pH = Math.Floor(state.PhBeforeDeposit / PhStep) * PhStep; pH >= LowestPh; pH -= PhStep)
+        {
+            var there = StateSolver.Clear(state.Mix, request with { SetPh = pH });
+            if (there.Converged && there.Solids.All(s =>
+                s.Index <= 0 || s.Solid.Role != SolidRole.FormsReadily || s.Solid.Owner != deposit.Owner.Name))
+            {
+                return Math.Floor((pH + 1e-9) * 10) / 10;
+            }
+        }
+
+        return null;
+    }
+}
+
+/// <summary>A deposit in a tank.</summary>
+/// <param name="Deposit">What falls out, and the bars it has to pass.</param>
+/// <param name="IsNotTheChelates">False for iron that a chelating agent was put in for: why it lets go is a matter of the rules on chelates.</param>
+public sealed record TankDeposit(JudgedDeposit Deposit, bool IsNotTheChelates)
+{
+    public bool Counts => IsNotTheChelates && Deposit.Counts;
+}

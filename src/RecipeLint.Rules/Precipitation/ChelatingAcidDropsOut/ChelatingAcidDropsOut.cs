@@ -1,0 +1,19 @@
+using RecipeLint.Chemistry.Equilibrium;
+
+namespace RecipeLint.Rules.Precipitation;
+
+/// <summary>A chelating agent falls out as its acid because the stock is too acid.</summary>
+internal sealed class ChelatingAcidDropsOut : SolidRule
+{
+    public const string RuleName = "chelating-acid-drops-out";
+
+    public override string Name => RuleName;
+
+    private protected override string Why(Solid solid) =>
+        "The white powder redissolves only slowly, and what lies on the bottom holds no metal.";
+
+    private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
+        suppliers is [var agent, var acid, ..]
+            ? $"Use less {acid.Name}, or dissolve {agent.Name} with alkali and the metals before the acid goes in"
+            : "Use less acid, or dissolve the agent with alkali and the metals before the acid goes in";
+}

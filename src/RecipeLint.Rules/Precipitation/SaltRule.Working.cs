@@ -1,0 +1,59 @@
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Workings;
+
+namespace RecipeLint.Rules.Precipitation;
+
+/// <summary>The calibrated index and the product of totals, side by side.</summary>
+internal abstract partial class SaltRule
+{
+    private protected override Working Fallen(DepositVerdict verdict, RuleContext context)
+    {
+        var salt = verdict.Deposit;
+        var work = new WorkingBuilder($"{salt.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(salt.State)}");
+        var mean = Measures(work, salt.State, salt.Solid, salt.Salt, salt.Tests[0]);
+        var decides = DepositSteps.Write(work, verdict, salt, mean, context);
+        return work.Done(salt.Deposits.Count > 0 ? decides : mean);
+    }
+
+    private protected override Working Stays(NearestVerdict verdict)
+    {
+        var work = new WorkingBuilder($"{verdict.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.State)}");
+        var mean = Measures(work, verdict.State, verdict.Solid, verdict.Salt, SaltJudgement.CloseTest(verdict.Solid, verdict.Salt?.MeanIndex() ?? 0, verdict.Salt));
+        return work.Check(verdict.Checks[0], mean, verdict.Checks[0].Limit).Statements(verdict).Done(mean);
+    }
+
+    /// <summary>Writes both measures as far as they are there.</summary>
+    /// <returns>The one that decides: their mean, or the higher where that alone is near the limit.</returns>
+    private static Term Measures(WorkingBuilder work, SolutionState state, Solid solid, SaltVerdict? verdict, DepositTest test)
+    {
+        var index = verdict is not { CalibratedIndex: null } ? Saturation.Write(work, state.Clear!, solid).Index : null;
+        if (verdict is not { ProductIndex: not null } salt)
+        {
+            return index!;
+        }
+
+        var handbook = work.Given("solubility of the pure salt, handbook", salt.HandbookMolPerKg, "mol/kg", "solubility table");
+        var factors = new List<Term>();
+        foreach (var (component, count) in solid.Composition.Where(c => c.Key != Component.Water))
+        {
+            var total = work.Given($"{IonWords.Of(component)} in all", state.Mix.Totals[component], "mol/kg", "amounts in the file");
+            var ratio = count == 1 ? total / handbook : total / (count * handbook);
+            factors.Add(count == 1 ? ratio : Term.Power(ratio, count));
+        }
+
+        var times = work.Result(
+            "product of the totals against that of the saturated pure solution", "total / pure, each as often as the formula has it", Term.Product(factors));
+        var second = work.Result("index by the totals", "log10 of it", Term.Log10(times));
+        if (index is null)
+        {
+            return second;
+        }
+
+        var mean = work.Result("mean of the two indices", "(saturation index + index by the totals) / 2", (index + second) / 2);
+        return test.Bar != DepositBar.CloseByOneMeasure ? mean : salt.CalibratedIndex > salt.ProductIndex ? index : second;
+    }
+}

@@ -1,0 +1,21 @@
+using RecipeLint.Chemistry.Equilibrium;
+
+namespace RecipeLint.Rules.Precipitation;
+
+/// <summary>Silicate beside acid or a metal sets to a gel.</summary>
+internal sealed class SilicateWithAcidOrMetal : SolidRule
+{
+    public const string RuleName = "silicate-with-acid-or-metal";
+
+    public override string Name => RuleName;
+
+    protected override bool BlamesTheAnion => true;
+
+    private protected override string Why(Solid solid) =>
+        "The gel sets within minutes to days, plugs everything and cannot be dissolved again.";
+
+    private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
+        suppliers.Count > 0
+            ? $"Keep {suppliers[0].Name} in a bottle of its own, alkaline as it came, and pour it into the tank first"
+            : "Keep silicate in a bottle of its own";
+}

@@ -1,0 +1,102 @@
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
+using RecipeLint.Rules.Workings;
+
+namespace RecipeLint.Rules.Precipitation;
+
+/// <summary>A stock or tank of which it could not be told what falls out.</summary>
+internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged>, IProposesRepairs
+{
+    public const string RuleName = "solution-not-judged";
+
+    private const int MostNames = 3;
+
+    public override string Name => RuleName;
+
+    protected override IEnumerable<Judged> Judge(Facts facts, RuleContext context) =>
+        facts.Stocks
+            .Select(s => Of("stock", s.Stock.Name, s.Stock.Place, s.IsComplete && s.ComponentMoles.Any(c => c.Value > 0), () => s.Chemistry.States))
+            .Concat(facts.Recipes.Select(
+                r => Of("tank of", r.Recipe.Name, r.Recipe.Place, r.IsComplete && r.ComponentMoles.Any(c => c.Value > 0), () => r.Chemistry.States)));
+
+    private static Judged Of(string kind, string name, Place place, bool isComplete, Func<IReadOnlyList<SolutionState>> states)
+    {
+        if (!isComplete)
+        {
+            return Verdict(null, [], Check.That("it could be read whole and holds something that dissolves", false));
+        }
+
+        if (states().FirstOrDefault(s => !s.IsSolved) is { } failed)
+        {
+            return Verdict(failed, [], Check.That("an equilibrium is not found", true));
+        }
+
+        // Strong solutions: soluble salts are compared with handbook tables; anything else near its limit was passed over.
+        var untold = states().Select(s => (State: s, Solids: DepositJudgement.UntoldIn(s))).FirstOrDefault(s => s.Solids.Count > 0);
+        var strongest = untold.State ?? states().MaxBy(s => s.IonicStrengthMolPerKg)!;
+        return strongest.IsBeyondTheModel
+            ? Verdict(
+                strongest,
+                untold.Solids ?? [],
+                Check.That("it is outside the range of the model", true),
+                Check.That("a solid that is no plain salt comes near its limit there", untold.Solids is not null))
+            : Verdict(strongest, [], new Check("outside the model", strongest.Clear!.IonicStrength, Relation.Over, SaltVerdicts.HighestIonicStrength, "mol/kg"));
+
+        Judged Verdict(SolutionState? state, IReadOnlyList<Solid> passed, params IReadOnlyList<Check> checks) =>
+            new(kind, name, place, state, passed) { Checks = checks, Files = [place.File] };
+    }
+
+    protected override Finding Describe(Judged verdict, RuleContext context)
+    {
+        var state = verdict.State!;
+        if (state.Failure is { } failure)
+        {
+            return context.Find(
+                verdict.Place,
+                $"What falls out of the {verdict.Kind} '{verdict.Called}' at {Wording.Celsius(state.Temperature)} could not be computed: {Reason(failure)} "
+                + "No rule on deposits has judged it there, so silence means nothing. "
+                + "Check its amounts, and try it in a glass before a batch is made.");
+        }
+
+        var passed = verdict.Passed.Select(s => s.Called).Distinct(StringComparer.Ordinal).Take(MostNames);
+        return context.Find(
+            verdict.Place,
+            $"The {verdict.Kind} '{verdict.Called}' is stronger than the model covers: {Reason(state.Validity.Reasons[0])} "
+            + $"Soluble salts were compared with handbook tables; whether {Say.List(passed)} stays dissolved cannot be told. "
+            + "Make it weaker, or try it in a glass at the coldest storage temperature.");
+    }
+
+    protected override Working Work(Judged verdict, RuleContext context)
+    {
+        var work = new WorkingBuilder($"whether '{verdict.Called}' can be judged");
+        if (verdict.State is { IsSolved: true } state)
+        {
+            var strength = work.Given($"ionic strength {Wording.When(state)}", state.Clear!.IonicStrength, "mol/kg", Saturation.Engine);
+            work.Remark($"The model is good to {Say.Number(SaltVerdicts.HighestIonicStrength)} mol/kg.");
+            foreach (var check in verdict.Checks.Where(c => c.Relation != Relation.True))
+            {
+                work.Check(check, strength, SaltVerdicts.HighestIonicStrength);
+            }
+        }
+
+        return work.Statements(verdict).Done();
+    }
+
+    /// <summary>Reasons of the engine are sentences; here they stand inside one.</summary>
+    private static string Reason(string sentence) => char.ToLowerInvariant(sentence[0]) + sentence[1..];
+
+    /// <summary>As weak as the model covers.</summary>
+    protected override IEnumerable<RepairProposal> Repair(Judged verdict, Finding finding, RepairContext context) =>
+        context.StockOf(finding) is { } stock && Strength.Weaker(context, stock) is { } weaker ? [weaker] : [];
+
+    /// <summary>A stock or a tank.</summary>
+    /// <param name="Kind">"stock" or "tank of", as it stands before the name.</param>
+    /// <param name="State">The state that decides; null where the file could not be read whole.</param>
+    /// <param name="Passed">Sparingly soluble solids near or a little past saturation, of which nothing can be told.</param>
+    internal sealed record Judged(string Kind, string Called, Place Place, SolutionState? State, IReadOnlyList<Solid> Passed) : Verdict;
+}
