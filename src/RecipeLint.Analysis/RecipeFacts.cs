@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Shop;
@@ -94,8 +94,6 @@ public sealed record IonFact(string Name, int Charge, AmountConcentration Concen
 /// <summary>What the plants get when the recipe is mixed as written.</summary>
 public sealed record RecipeFacts
 {
-    private readonly Computed<RecipeFacts, RecipeChemistry> _chemistry = new();
-
     public required RecipeDocument Recipe { get; init; }
 
     public required ShopSettings Settings { get; init; }
@@ -135,8 +133,8 @@ public sealed record RecipeFacts
 
     public required bool IsComplete { get; init; }
 
-    /// <summary>What the final solution is: pH, EC, what falls out, who holds the metals. Computed when first asked for, the same every time.</summary>
-    public RecipeChemistry Chemistry => _chemistry.Of(this, RecipeChemistry.Of);
+    /// <summary>What the rooms above have computed from these facts.</summary>
+    internal Derived Derived { get; } = new();
 
     /// <summary>mg/L of an element or nitrogen form; 0 when absent.</summary>
     public double MilligramsPerLitre(string key) => Elements.TryGetValue(key, out var fact) ? fact.Concentration.MilligramsPerLitre : 0;

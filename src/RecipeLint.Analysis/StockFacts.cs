@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
-using RecipeLint.Analysis.Equilibria;
-using RecipeLint.Analysis.Mixing;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
@@ -121,9 +120,6 @@ public sealed record PhAdjustmentFacts(string Id, Place Place, double? TargetPh,
 /// <summary>What a stock holds when it is made as written.</summary>
 public sealed record StockFacts
 {
-    private readonly Computed<StockFacts, StockChemistry> _chemistry = new();
-    private readonly Computed<StockFacts, MixingSimulation> _mixing = new();
-
     public required StockDocument Stock { get; init; }
 
     public required ShopSettings Settings { get; init; }
@@ -163,11 +159,8 @@ public sealed record StockFacts
     /// <summary>False when something could not be read: totals are lower bounds and rules on ranges stay silent.</summary>
     public required bool IsComplete { get; init; }
 
-    /// <summary>What the stock is as a solution: pH, what falls out, who holds the metals. Computed when first asked for, the same every time.</summary>
-    public StockChemistry Chemistry => _chemistry.Of(this, StockChemistry.Of);
-
-    /// <summary>The steps played through at the bench. Computed when first asked for, the same every time.</summary>
-    public MixingSimulation Mixing => _mixing.Of(this, MixingSimulation.Of);
+    /// <summary>What the rooms above have computed from these facts.</summary>
+    internal Derived Derived { get; } = new();
 
     public AmountConcentration Concentration(string component) => new Amount(ComponentMoles.GetValueOrDefault(component)) / Volume;
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using RecipeLint.Commands;
 using RecipeLint.Reports;
+using RecipeLint.Shell;
 
 namespace RecipeLint;
 

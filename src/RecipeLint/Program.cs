@@ -1,4 +1,5 @@
 using RecipeLint;
+using RecipeLint.Shell;
 
 var surroundings = Surroundings.OfThisProcess();
 var code = CommandLine.Run(args, surroundings);

@@ -1,3 +1,5 @@
+using RecipeLint.Chemistry.Quantities;
+
 namespace RecipeLint.Analysis.Tests;
 
 public sealed class RoundingTests

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Reports.Explain;
 using RecipeLint.Reports.Tests.Support;

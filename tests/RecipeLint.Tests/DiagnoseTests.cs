@@ -1,4 +1,5 @@
 using System.Text;
+using RecipeLint.Shell;
 using RecipeLint.Tests.Support;
 
 namespace RecipeLint.Tests;

@@ -1,3 +1,4 @@
+using RecipeLint.Shell;
 using RecipeLint.Tests.Support;
 
 namespace RecipeLint.Tests;

@@ -3,7 +3,7 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Rules.Precipitation;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Advice.Diagnosis;
 

@@ -80,8 +80,7 @@ internal sealed class StartWater
             (low, high) = Clear(middle) ? (low, middle) : (middle, high);
         }
 
-        var step = Math.Pow(10, Math.Floor(Math.Log10(high)) - 1);
-        return Math.Min(most, Math.Ceiling(high / step) * step);
+        return Math.Min(most, Rounding.TwoDigitsUp(high));
 
         bool Clear(double litres) => new OrderProblem(stock, [.. order.OrderBy(u => u.Index)], Pour(litres), celsius).StaysClear(order);
     }

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 
 namespace RecipeLint.Advice.Slips;

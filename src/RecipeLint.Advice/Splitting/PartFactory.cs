@@ -4,6 +4,7 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Stocks;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;

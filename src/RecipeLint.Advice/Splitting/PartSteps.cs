@@ -40,7 +40,7 @@ internal static class PartSteps
 
         var taken = amounts.Sum(a => PartAmount.Pouring(a.Substance, a.Mass)?.Millilitres ?? (a.Mass.Grams * MillilitresPerGram));
         var room = Math.Min(FirstWater * batch.Millilitres, 0.95 * (batch.Millilitres - taken));
-        var first = Volume.FromMillilitres(Math.Max(RoundDown(room), 0));
+        var first = Volume.FromMillilitres(Math.Max(Rounding.TwoDigitsDown(room), 0));
         if (first > Volume.Zero)
         {
             steps.Add(new PourStep("pour", Next()) { Volume = At(first, "pour"), Of = At(water, "of") });
@@ -98,18 +98,6 @@ internal static class PartSteps
 
     private static double Solubility(PartAmount amount) =>
         amount.Substance.Solubility?.Value.MinBy(p => Math.Abs(p.Temperature.Celsius - BenchCelsius))?.GramsPer100GramsWater ?? double.MaxValue;
-
-    /// <summary>To two digits, which is what a jug shows.</summary>
-    private static double RoundDown(double millilitres)
-    {
-        if (millilitres <= 0)
-        {
-            return 0;
-        }
-
-        var step = Math.Pow(10, Math.Floor(Math.Log10(millilitres)) - 1);
-        return Math.Floor(millilitres / step) * step;
-    }
 
     private enum Stage
     {

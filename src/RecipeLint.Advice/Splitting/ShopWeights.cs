@@ -1,4 +1,3 @@
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Shop;

@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Quantities;
 

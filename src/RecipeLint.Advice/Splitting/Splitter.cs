@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;

@@ -2,11 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
+using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Precipitation;
 
 namespace RecipeLint.Advice.Stretching;
 
@@ -213,7 +214,7 @@ public sealed record StockStretch
             {
                 var changed = workspace.With(StretchedStock.Of(stock.Stock, factor));
                 findings = Analyzer.AnalyseStock(changed, stock.Stock.File) is { } facts
-                    ? [.. LintEngine.Judge(new Facts { Workspace = changed, Stocks = [facts], Recipes = [] }, new EngineOptions { Today = today })
+                    ? [.. LintEngine.Judge(new Facts { Workspace = changed, Stocks = [facts], Recipes = [] }, new EngineOptions { Today = today, Rules = RuleList.All })
                         .Findings.Where(f => f.Place.File == stock.Stock.File)]
                     : [];
                 _asked.Add(factor, findings);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using RecipeLint.Analysis.Stocks;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis.Solutions;
-using RecipeLint.Analysis.Stocks;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.OneLine;

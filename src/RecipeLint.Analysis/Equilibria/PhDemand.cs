@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;

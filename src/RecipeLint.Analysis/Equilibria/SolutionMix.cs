@@ -70,7 +70,7 @@ public sealed record SolutionMix
     /// <summary>Said of the whole where only part of what was put in is left in solution; null where it follows from the mix.</summary>
     internal bool? SilicateIsHeld { get; init; }
 
-    private readonly Computed<SolutionMix, StrongBox<bool>> _silicate = new();
+    private readonly Derived _silicate = new();
 
     /// <summary>The mix of a whole batch.</summary>
     /// <param name="moles">Components in the batch, hydrogen ions and "inert:" names included.</param>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using Components = RecipeLint.Analysis.Solutions.Components;
 

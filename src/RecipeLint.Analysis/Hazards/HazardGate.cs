@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Analysis.Hazards;
 

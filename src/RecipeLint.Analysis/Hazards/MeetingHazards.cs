@@ -1,6 +1,7 @@
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Physical;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Analysis.Hazards;

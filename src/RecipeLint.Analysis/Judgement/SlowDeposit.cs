@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Analysis.Judgement;
 

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Analysis.Preservation;
 

@@ -1,3 +1,4 @@
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Quantities;

@@ -1,4 +1,4 @@
-using RecipeLint.Analysis.Solutions;
+using RecipeLint.Analysis.Stocks;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 

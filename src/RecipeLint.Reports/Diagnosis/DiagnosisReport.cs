@@ -102,7 +102,7 @@ public static class DiagnosisReport
     private static void Write(BenchPage page, int number, RankedCause ranked, BottleDiagnosis diagnosis)
     {
         var cause = ranked.Cause;
-        page.Head(number, Capital(cause.Name), Words(ranked.Likeliness));
+        page.Head(number, Say.Capital(cause.Name), Words(ranked.Likeliness));
         page.Named("for", Reasons(ranked.For));
         page.Named("against", Reasons(ranked.Against));
         if (diagnosis.Hazards.ForLeaving is not null)
@@ -120,7 +120,7 @@ public static class DiagnosisReport
         var advice = BottleAdvice.Of(diagnosis.Chemistry, ranked);
         if (!cause.NothingWrong && QuestionChooser.Settling(ranked, diagnosis) is { } settling)
         {
-            page.Named("test", Capital(settling.Test.Do!) + $": {settling.Expected.Say} if it is this." + (settling.Test.Caution is { } caution ? " " + caution : ""));
+            page.Named("test", Say.Capital(settling.Test.Do!) + $": {settling.Expected.Say} if it is this." + (settling.Test.Caution is { } caution ? " " + caution : ""));
         }
 
         page.Named("save it", BottleHazards.Refuses(cause.RescueUses, diagnosis.Hazards) is { } rescue
@@ -165,6 +165,4 @@ public static class DiagnosisReport
     };
 
     private static string Celsius(SolutionState state) => $"{Say.Number(Math.Round(state.Temperature.Celsius, 1))} °C";
-
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

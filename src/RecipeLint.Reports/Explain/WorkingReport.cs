@@ -117,7 +117,7 @@ public static class WorkingReport
         }
     }
 
-    private static string Question(string what) => char.ToUpperInvariant(what[0]) + what[1..] + "?";
+    private static string Question(string what) => Say.Capital(what) + "?";
 
     private static void Numbered(StyledLines lines, int number, string text)
     {

@@ -2,7 +2,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Rules.Precipitation;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.ComputedFacts;
 

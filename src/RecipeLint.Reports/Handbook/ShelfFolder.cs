@@ -1,9 +1,10 @@
 using System.Text;
 using System.Text.Json;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
+using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Handbook;
@@ -77,7 +78,7 @@ internal sealed record ShelfFolder(string Name, IReadOnlyList<(string Path, byte
         }
 
         var workspace = WorkspaceLoader.Load(tree, ["."], new LoadOptions { Profiles = ProfileLibrary.AllNames });
-        var result = LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions { Today = _today });
+        var result = LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions { Today = _today, Rules = RuleList.All });
         return result.Faults.Count > 0
             ? throw new InvalidOperationException(result.Faults[0].Message, result.Faults[0].Cause)
             : new JudgedFolder(this, workspace, PlacedFinding.InOrder(result.Findings, workspace.Sources));

@@ -27,7 +27,7 @@ public static class HazardWords
     /// <summary>What is forbidden: "Mixing it is not advised, in any order."</summary>
     public static string Action(Refusal refusal) => refusal switch
     {
-        { Reagent: { } reagent } => $"{Capital(Printable.Show(reagent.Name))} must not go into it",
+        { Reagent: { } reagent } => $"{Say.Capital(Printable.Show(reagent.Name))} must not go into it",
         { Action: VesselAction.Order } => "Do not mix this, in any order",
         { Action: VesselAction.KeepTogether } => "These must not share a bottle or a tank",
         { Action: VesselAction.MakeStronger } => "Do not make this stronger, nor as it is",
@@ -96,8 +96,8 @@ public static class HazardWords
         yield return HazardText.Deference;
     }
 
-    private static string Subject(Hazard hazard) => hazard.From is { } from ? Capital(Printable.Show(from.Name))
-        : Capital(hazard.Text.Name);
+    private static string Subject(Hazard hazard) => hazard.From is { } from ? Say.Capital(Printable.Show(from.Name))
+        : Say.Capital(hazard.Text.Name);
 
     private static string Figure(Hazard hazard) => hazard.Unit switch
     {
@@ -106,8 +106,6 @@ public static class HazardWords
         "°C" => $": up to {Say.Number(Math.Min(hazard.Value, 100))} °C",
         _ => $": {hazard.What} {Say.Number(hazard.Value)} {hazard.Unit}, counted from {Say.Number(hazard.Limit)} {hazard.Unit}",
     };
-
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Lower(string text, Hazard hazard) =>
         (hazard.From is null && hazard.Grade != HazardGrade.Suspected) || text.Length < 2 || char.IsUpper(text[1]) ? text

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using RecipeLint.Advice.Splitting;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;

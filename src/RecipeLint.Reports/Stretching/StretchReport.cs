@@ -1,5 +1,6 @@
 using System.Globalization;
 using RecipeLint.Advice.Stretching;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Reports.Dissolve;

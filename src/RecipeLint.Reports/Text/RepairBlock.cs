@@ -1,3 +1,4 @@
+using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Reports;

@@ -1,5 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
-using RecipeLint.Rules.Workings;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Chelation;
 

@@ -6,7 +6,6 @@ using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 

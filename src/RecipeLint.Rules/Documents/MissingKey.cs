@@ -2,7 +2,6 @@ using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 

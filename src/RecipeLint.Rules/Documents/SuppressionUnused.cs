@@ -1,6 +1,5 @@
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 

@@ -1,7 +1,5 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Documents;
-using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Engine;
 

@@ -6,8 +6,8 @@ public sealed record EngineOptions
     /// <summary>The day suppressions are held against; null leaves their last day unchecked.</summary>
     public DateOnly? Today { get; init; }
 
-    /// <summary>The rules that speak.</summary>
-    public IReadOnlyList<Rule> Rules { get; init; } = RuleList.All;
+    /// <summary>The rules that speak; which there are is decided above the engine.</summary>
+    public required IReadOnlyList<Rule> Rules { get; init; }
 }
 
 /// <summary>A rule that failed by its own fault; the others have spoken all the same.</summary>

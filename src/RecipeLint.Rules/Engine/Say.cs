@@ -24,6 +24,9 @@ public static class Say
         return rounded.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
     }
 
+    /// <summary>The text with a capital at its beginning; nothing stays nothing.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
     /// <summary>A mass in the unit a scale shows.</summary>
     public static string Grams(double grams) => Math.Abs(grams) switch
     {

@@ -2,7 +2,6 @@ using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.People;
 

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Weighing;

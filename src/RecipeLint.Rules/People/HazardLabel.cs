@@ -32,7 +32,7 @@ internal static class HazardLabel
         }
 
         var people = harms.Count == 0 ? "" : $"Can {Say.List(harms)}. ";
-        var life = water is null ? "" : $"{Reactants.Capital(water.Words)} to water life with long lasting effects ({water.Code}), not into drains. ";
+        var life = water is null ? "" : $"{Say.Capital(water.Words)} to water life with long lasting effects ({water.Code}), not into drains. ";
         return $"{people}{life}See the safety data sheets";
 
         double LimitOf(string rule) =>

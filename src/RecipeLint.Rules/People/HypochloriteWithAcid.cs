@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
@@ -26,7 +27,7 @@ public sealed class HypochloriteWithAcid : StockRule, IProposesRepairs
         var grams = chlorine * stock.Volume.Litres;
         yield return context.Find(
             bleach.Place,
-            $"{Reactants.Capital(bleach.Substance.Name)} and {acids[0].Name} in one stock set chlorine gas free: this batch holds up to {Say.Grams(grams)} of it, "
+            $"{Say.Capital(bleach.Substance.Name)} and {acids[0].Name} in one stock set chlorine gas free: this batch holds up to {Say.Grams(grams)} of it, "
             + $"enough to make {Say.Number(grams / DangerousGramsPerCubicMetre)} m³ of air dangerous to life at 10 ppm. "
             + "Leave one of them out. Never bring them together, not even in a drain or a waste bottle, keep bleach and acids on different shelves, and follow the safety data sheets.") with
         {

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
@@ -32,7 +33,7 @@ public sealed class HypochloriteWithAmmonium : StockRule, IProposesRepairs
             stock.Additions.Sum(a => Nitrogen.Sum(n => a.ComponentMoles.GetValueOrDefault(n))));
         yield return context.Find(
             bleach.Place,
-            $"{Reactants.Capital(bleach.Substance.Name)} and {partner.Substance.Name} in one stock form chloramines: up to {Say.Number(moles)} mol in this batch. "
+            $"{Say.Capital(bleach.Substance.Name)} and {partner.Substance.Name} in one stock form chloramines: up to {Say.Number(moles)} mol in this batch. "
             + "They are irritant gases that harm the lungs, and with much bleach the explosive nitrogen trichloride can form. "
             + "Never bring them together, not even in a waste bottle; leave one of them out and follow the safety data sheets.") with
         {

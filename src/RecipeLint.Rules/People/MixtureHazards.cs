@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Rules.People;
 

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -62,7 +63,7 @@ public sealed class OxidiserWithOrganic : StockRule, IProposesRepairs
             var partner = moment.After.Additions.Last(a => Oxidises(a.Substance) != Oxidises(added.Substance) && (Oxidises(a.Substance) || Burns(a.Substance)));
             return context.Find(
                 moment.Step.Place,
-                $"{Reactants.Capital(what)} of {Say.Number(met)} % meets {fuel.Substance.Name} in this step: from {Say.Number(limit)} % on it reacts with organic matter, with heat and gas, and suddenly where there are traces of iron, copper or manganese. "
+                $"{Say.Capital(what)} of {Say.Number(met)} % meets {fuel.Substance.Name} in this step: from {Say.Number(limit)} % on it reacts with organic matter, with heat and gas, and suddenly where there are traces of iron, copper or manganese. "
                 + "It also destroys the chelate or preservative it meets. "
                 + "Keep the two in separate stocks, or dilute the oxidiser in most of the water first, and follow the safety data sheets; never close the vessel tightly.") with
             {
@@ -99,7 +100,7 @@ public sealed class OxidiserWithOrganic : StockRule, IProposesRepairs
 
         return context.Find(
             moment.Step.Place,
-            $"{Reactants.Capital(oxidisers[0].Substance.Name)} and {fuels[0].Substance.Name} lie together in a dry vessel: {Say.Number(share)} % of organic matter in an oxidiser, over the limit of {Say.Number(context.Number("combustibleFrom"))} %; such a mixture can burn fiercely, even without air. "
+            $"{Say.Capital(oxidisers[0].Substance.Name)} and {fuels[0].Substance.Name} lie together in a dry vessel: {Say.Number(share)} % of organic matter in an oxidiser, over the limit of {Say.Number(context.Number("combustibleFrom"))} %; such a mixture can burn fiercely, even without air. "
             + "A spark, hot metal or rubbing can set it off. "
             + "Pour the water first and dissolve one after the other in it; never premix or grind them dry, and follow the safety data sheets.",
             Level.Warning) with

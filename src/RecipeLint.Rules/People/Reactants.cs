@@ -29,8 +29,6 @@ internal static class Reactants
     /// <summary>Burns or reacts as organic matter, by the roles of the hazard gate.</summary>
     internal static bool IsOrganic(Substance substance) => HazardRoles.Of(substance).Contains(HazardRole.Organic);
 
-    internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
-
     /// <summary>False when an amount in the file is one that nobody means, which has been reported where it stands.</summary>
     internal static bool AmountsAreMeant(StockFacts stock, RuleContext context) =>
         !context.Facts.Workspace.Problems.Any(p => p.Kind == ProblemKind.ImplausibleAmount && p.Place.File == stock.Stock.File);

@@ -2,6 +2,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Physical;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;

@@ -1,4 +1,4 @@
-using RecipeLint.Rules.Workings;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Plant;
 

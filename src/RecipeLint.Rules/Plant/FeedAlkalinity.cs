@@ -1,4 +1,6 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Rules.Plant;
 

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Plant;

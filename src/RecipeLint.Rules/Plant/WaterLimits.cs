@@ -1,5 +1,5 @@
-using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;

@@ -1,7 +1,6 @@
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Precipitation;
 

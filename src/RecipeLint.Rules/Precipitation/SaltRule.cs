@@ -2,6 +2,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Precipitation;
@@ -61,7 +62,7 @@ internal abstract partial class SaltRule : SolidRule
         var handbook = pure is { } grams ? $"; pure water holds {Say.Number(grams)} g/kg of it there" : "";
         var amount = salt.GramsPerLitre > 0 ? $"{Say.Grams(salt.GramsPerLitre)}/L of {called}" : called;
         var what = salt.FallsOut
-            ? $"{char.ToUpperInvariant(amount[0])}{amount[1..]} crystallises out of '{stock.Stock.Name}' {Wording.When(salt.State)}: {Wording.BringsTimes(suppliers, salt.Index)}{handbook}."
+            ? $"{Say.Capital(amount)} crystallises out of '{stock.Stock.Name}' {Wording.When(salt.State)}: {Wording.BringsTimes(suppliers, salt.Index)}{handbook}."
             : $"'{stock.Stock.Name}' comes close to dropping {called} {Wording.When(salt.State)}: {Wording.BringsTimes(suppliers, salt.Index)}, "
                 + $"too near the limit to promise that it stays clear (saturation index {Say.Number(salt.Index)}, known to ±{Say.Number(salt.Doubt)}){handbook}.";
         var message = Joined(

@@ -1,10 +1,7 @@
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
-using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Precipitation;
 

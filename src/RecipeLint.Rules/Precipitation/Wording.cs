@@ -100,8 +100,7 @@ internal static class Wording
             return Say.Number(usual);
         }
 
-        var step = Math.Pow(10, Math.Floor(Math.Log10(most)) - 1);
-        return Say.Number(Math.Floor(most / step) * step);
+        return Say.Number(Rounding.TwoDigitsDown(most));
     }
 
     private static string Or(List<string> ways) =>

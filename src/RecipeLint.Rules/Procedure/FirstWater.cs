@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 
 namespace RecipeLint.Rules.Procedure;
@@ -22,16 +23,7 @@ internal static class FirstWater
     internal static bool IsTooLittleFor(double grams, double holds) => Rounding.SixDigits(grams) > Rounding.SixDigits(holds * Slack);
 
     /// <summary>Up to two digits, so that nobody measures 643 mL.</summary>
-    internal static double RoundedUp(double litres)
-    {
-        if (!(litres > 0) || !double.IsFinite(litres))
-        {
-            return litres;
-        }
-
-        var step = Math.Pow(10, Math.Floor(Math.Log10(litres)) - 1);
-        return Math.Ceiling(Rounding.SixDigits(litres / step)) * step;
-    }
+    internal static double RoundedUp(double litres) => Rounding.TwoDigitsUp(litres);
 
     /// <summary>Water in the vessel when the stirring starts, the top-up is due or the steps end, and the warmest the vessel is made until then.</summary>
     internal static (double Grams, double? Celsius) ToDissolveIn(IReadOnlyList<MixingStep> moments, int index)

@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Rules.Procedure;

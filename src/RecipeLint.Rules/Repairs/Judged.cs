@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Patching;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
 

@@ -3,6 +3,7 @@ using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
 

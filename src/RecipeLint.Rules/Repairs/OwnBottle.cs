@@ -3,6 +3,7 @@ using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
 
@@ -52,7 +53,7 @@ internal static class OwnBottle
 
     private static JsonDraft.Object Document(JsonItem document, JsonItem makes, JsonItem step, AdditionFacts addition)
     {
-        var members = new List<DraftMember> { new("format", new JsonDraft.Literal("1")), new("name", JsonDraft.Of(Capital(addition.Substance.Name))), new("makes", Steps.Copy(makes)) };
+        var members = new List<DraftMember> { new("format", new JsonDraft.Literal("1")), new("name", JsonDraft.Of(Say.Capital(addition.Substance.Name))), new("makes", Steps.Copy(makes)) };
         members.AddRange(document.Members.Where(m => m.Name is "dose" or "keep" or "use").Select(m => new DraftMember(m.Name, Steps.Copy(m.Value))));
         var steps = new List<JsonDraft>();
         if (RecipeLint.Recipes.Quantities.AmountText.Times(makes.Text, 0.8) is { } start)
@@ -65,6 +66,4 @@ internal static class OwnBottle
         members.Add(new DraftMember("steps", new JsonDraft.List(steps)));
         return new JsonDraft.Object(members);
     }
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -1,5 +1,6 @@
 using System.Text;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Json;

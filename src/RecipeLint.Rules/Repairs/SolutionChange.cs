@@ -1,7 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
-using RecipeLint.Rules.Precipitation;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
 

@@ -1,4 +1,3 @@
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Solutions;
 
 namespace RecipeLint.Rules.Weighing;

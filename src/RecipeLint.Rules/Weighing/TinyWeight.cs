@@ -12,7 +12,6 @@ using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Precipitation;
 using RecipeLint.Rules.Repairs;
 using NetWeight = RecipeLint.Analysis.Uncertainty.Weighing;
 
@@ -64,15 +63,15 @@ internal static class TinyWeight
             if (stock.Stock.Dose is { Value.LitresPerLitre: > 0 } dose
                 && factor <= MostStrengthFactor
                 && stock.IsComplete
-                && HighestConcentration.Of(stock, DepositOptions.Of(stock.Settings)).Factor >= RoundUp(factor))
+                && HighestConcentration.Of(stock, DepositOptions.Of(stock.Settings)).Factor >= Rounding.TwoDigitsUp(factor))
             {
-                ways.Add($"make the stock {Up(factor)} times as strong for {Say.Number(dose.Value.MillilitresPerLitre / RoundUp(factor))} mL/L");
+                ways.Add($"make the stock {Up(factor)} times as strong for {Say.Number(dose.Value.MillilitresPerLitre / Rounding.TwoDigitsUp(factor))} mL/L");
             }
         }
 
         ways.Add("use a finer scale");
         var text = ways.Count == 1 ? ways[0] : string.Join(", ", ways.SkipLast(1)) + " or " + ways[^1];
-        return char.ToUpperInvariant(text[0]) + text[1..] + ".";
+        return Say.Capital(text) + ".";
     }
 
     /// <summary>The pre-stock as a file of its own and the part of it in place of the small weight; null where none helps.</summary>
@@ -187,13 +186,7 @@ internal static class TinyWeight
     }
 
     /// <summary>Rounded up to two digits, so that the weight is not again just short.</summary>
-    private static string Litres(double litres) => Say.Litres(RoundUp(litres));
+    private static string Litres(double litres) => Say.Litres(Rounding.TwoDigitsUp(litres));
 
-    private static string Up(double factor) => RoundUp(factor).ToString("0.##", CultureInfo.InvariantCulture);
-
-    private static double RoundUp(double value)
-    {
-        var step = Math.Pow(10, Math.Floor(Math.Log10(value)) - 1);
-        return Rounding.SixDigits(Math.Ceiling((value / step) - 1e-6) * step);
-    }
+    private static string Up(double factor) => Rounding.TwoDigitsUp(factor).ToString("0.##", CultureInfo.InvariantCulture);
 }

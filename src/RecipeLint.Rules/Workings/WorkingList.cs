@@ -1,8 +1,5 @@
 using System.Collections.Frozen;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings.Documents;
-using RecipeLint.Rules.Workings.People;
-using RecipeLint.Rules.Workings.Plant;
 
 namespace RecipeLint.Rules.Workings;
 

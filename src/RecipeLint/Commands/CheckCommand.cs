@@ -1,8 +1,10 @@
 using System.CommandLine;
 using System.Text;
 using RecipeLint.Reports;
+using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 
@@ -46,7 +48,7 @@ internal static class CheckCommand
         command.SetAction(parsed =>
         {
             var run = Session.Open(world, parsed.GetValue(paths)!, parsed.GetValue(stdinName), parsed.GetValue(config), parsed.GetValue(noConfig));
-            var engine = new EngineOptions { Today = world.Today };
+            var engine = new EngineOptions { Today = world.Today, Rules = RuleList.All };
             var judged = new Judged(run.Workspace, run.Facts, LintEngine.Judge(run.Facts, engine));
             var mending = new Mending(world, run, engine, repairs.Of(parsed));
             if (mending.Changes && mending.Apply(judged) is { } mended)

@@ -5,6 +5,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports.Diagnosis;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

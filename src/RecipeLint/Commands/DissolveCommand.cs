@@ -6,6 +6,7 @@ using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.OneLine;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Reports.Dissolve;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

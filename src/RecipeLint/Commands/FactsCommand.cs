@@ -2,6 +2,7 @@ using System.Buffers;
 using System.CommandLine;
 using System.Text;
 using RecipeLint.Reports.ComputedFacts;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using RecipeLint.Reports.Handbook;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

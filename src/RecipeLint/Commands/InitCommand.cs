@@ -5,6 +5,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.OneLine;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

@@ -1,6 +1,7 @@
 using RecipeLint.Reports;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

@@ -1,4 +1,5 @@
 using System.Text;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

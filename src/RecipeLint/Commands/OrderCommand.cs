@@ -1,6 +1,7 @@
 using System.CommandLine;
 using RecipeLint.Advice.Order;
 using RecipeLint.Reports.Order;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

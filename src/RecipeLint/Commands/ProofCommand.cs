@@ -1,6 +1,7 @@
 using System.CommandLine;
 using RecipeLint.Advice.Slips;
 using RecipeLint.Reports.Diagnosis;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

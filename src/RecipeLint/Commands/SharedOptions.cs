@@ -1,6 +1,7 @@
 using System.CommandLine;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

@@ -2,17 +2,18 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using RecipeLint.Advice.Splitting;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports.Splitting;
+using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Precipitation;
 using RecipeLint.Rules.Preservation;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 
@@ -146,7 +147,7 @@ internal static class SplitCommand
         }
 
         var workspace = WorkspaceLoader.Load(tree, [.. files.Select(f => Path.Combine(target, f.Name))], options);
-        var worst = LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions { Today = world.Today }).Findings
+        var worst = LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions { Today = world.Today, Rules = RuleList.All }).Findings
             .FirstOrDefault(f => f.Level == Level.Error && f.Place.File.EndsWith(".stock.json", StringComparison.Ordinal));
         if (worst is not null)
         {

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using RecipeLint.Advice.Stretching;
 using RecipeLint.Reports.Stretching;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 

@@ -1,11 +1,10 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Stretching;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Tests.Published;
-using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Precipitation;
 
 namespace RecipeLint.Advice.Tests.Agreement;
 

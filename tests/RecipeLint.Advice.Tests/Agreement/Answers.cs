@@ -5,10 +5,10 @@ using RecipeLint.Advice.Stretching;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
-using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Precipitation;
 using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Advice.Tests.Agreement;
@@ -16,7 +16,7 @@ namespace RecipeLint.Advice.Tests.Agreement;
 /// <summary>What every command says of the deposits of one bottle, and where two of them differ.</summary>
 internal static class Answers
 {
-    private static readonly EngineOptions Engine = new() { Today = new(2026, 11, 25) };
+    private static readonly EngineOptions Engine = new() { Today = new(2026, 11, 25), Rules = RuleList.All };
 
     /// <summary>Each difference in one line; empty where all give one answer.</summary>
     /// <param name="split">False for a bottle that splitting would make anew from other water or products.</param>

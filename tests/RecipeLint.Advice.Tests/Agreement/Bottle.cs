@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
 

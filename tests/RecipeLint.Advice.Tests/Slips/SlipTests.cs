@@ -1,6 +1,7 @@
 using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Tests.Support;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes;

@@ -1,3 +1,5 @@
+using RecipeLint.Analysis.Mixing;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
 
 namespace RecipeLint.Analysis.Tests.Mixing;

@@ -1,6 +1,7 @@
 using RecipeLint.Analysis.Tests.Published;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Analysis.Uncertainty;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Shop;

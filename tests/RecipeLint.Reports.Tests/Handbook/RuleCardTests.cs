@@ -1,8 +1,9 @@
-using RecipeLint.Analysis;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Reports.Handbook;
 using RecipeLint.Reports.Tests.Support;
+using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Tests.Handbook;
@@ -58,7 +59,7 @@ public sealed class RuleCardTests
 
         var files = new MemoryFileTree("/shop").Add("recipelint.json", RulePage.SettingsSnippet(rule)).Add("a.stock.json", FilesPage.SmallestStock);
         var workspace = WorkspaceLoader.Load(files, ["."], new LoadOptions());
-        var result = LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions());
+        var result = LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions { Rules = RuleList.All });
         Assert.DoesNotContain(result.Findings, f => f.Place.File == "recipelint.json");
     }
 
@@ -67,7 +68,7 @@ public sealed class RuleCardTests
     {
         var files = new MemoryFileTree("/shop").Add("a.stock.json", FilesPage.SmallestStock);
         var workspace = WorkspaceLoader.Load(files, ["."], new LoadOptions());
-        Assert.Empty(LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions()).Findings);
+        Assert.Empty(LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions { Rules = RuleList.All }).Findings);
     }
 
     [Fact]

@@ -1,5 +1,7 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Tests.Folders;
@@ -72,6 +74,6 @@ internal static class Bottles
     {
         var workspace = WorkspaceLoader.Load(files, ["."], new LoadOptions { Profiles = ProfileLibrary.AllNames });
         var facts = Analyzer.Analyse(workspace);
-        return (facts, LintEngine.Judge(facts, new EngineOptions { Today = new DateOnly(2026, 11, 25) }));
+        return (facts, LintEngine.Judge(facts, new EngineOptions { Today = new DateOnly(2026, 11, 25), Rules = RuleList.All }));
     }
 }

@@ -12,7 +12,7 @@ public sealed class LintEngineTests
     [Fact]
     public void NothingToSayIsAnEmptyResult()
     {
-        var result = LintEngine.Judge(Sample.All(), new EngineOptions());
+        var result = LintEngine.Judge(Sample.All(), new EngineOptions { Rules = RuleList.All });
 
         Assert.Empty(result.Findings);
         Assert.Empty(result.Suppressed);
@@ -29,7 +29,7 @@ public sealed class LintEngineTests
             Suggestions = ["amount"],
         };
 
-        var finding = Assert.Single(LintEngine.Judge(Sample.All(problems: [problem]), new EngineOptions()).Findings);
+        var finding = Assert.Single(LintEngine.Judge(Sample.All(problems: [problem]), new EngineOptions { Rules = RuleList.All }).Findings);
 
         Assert.Equal("RL0004", finding.Rule.Id);
         Assert.Equal(Level.Error, finding.Level);
@@ -48,7 +48,7 @@ public sealed class LintEngineTests
         foreach (var rule in new[] { "duplicate-key", "RL0004", "rl0004" })
         {
             var facts = Sample.All(problems: [_duplicate], shop: Sample.Shop([Sample.Setting(rule, word)]));
-            Assert.Equal(level, Assert.Single(LintEngine.Judge(facts, new EngineOptions()).Findings).Level);
+            Assert.Equal(level, Assert.Single(LintEngine.Judge(facts, new EngineOptions { Rules = RuleList.All }).Findings).Level);
         }
     }
 
@@ -56,7 +56,7 @@ public sealed class LintEngineTests
     public void OffSilencesAWorkspaceRuleAndAStockRule()
     {
         var facts = Sample.All(problems: [_duplicate], shop: Sample.Shop([Sample.Setting("duplicate-key", "off")]));
-        Assert.Empty(LintEngine.Judge(facts, new EngineOptions()).Findings);
+        Assert.Empty(LintEngine.Judge(facts, new EngineOptions { Rules = RuleList.All }).Findings);
 
         var stock = Sample.All([Sample.Facts(Sample.Stock())], shop: Sample.Shop([Sample.Setting("duplicate-key", "off")]));
         var fault = new EngineOptions { Rules = [new BrokenStockRule()] };
@@ -77,7 +77,7 @@ public sealed class LintEngineTests
             },
         };
 
-        Assert.Equal(Sample.StockFile, Assert.Single(LintEngine.Judge(facts, new EngineOptions()).Findings).Place.File);
+        Assert.Equal(Sample.StockFile, Assert.Single(LintEngine.Judge(facts, new EngineOptions { Rules = RuleList.All }).Findings).Place.File);
     }
 
     [Fact]
@@ -125,7 +125,7 @@ public sealed class LintEngineTests
 
         foreach (var order in new[] { problems, [.. problems.Reverse()] })
         {
-            var findings = LintEngine.Judge(Sample.All(problems: order), new EngineOptions()).Findings;
+            var findings = LintEngine.Judge(Sample.All(problems: order), new EngineOptions { Rules = RuleList.All }).Findings;
             Assert.Equal(
                 ["a /steps/9 RL0011", "a /steps/9/amount RL0004", "a /steps/9/amount RL0011", "a /steps/10/amount RL0011", "b /makes RL0011"],
                 findings.Select(f => $"{f.Place.File[0]} {f.Place.Pointer} {f.Rule.Id}"));
@@ -135,7 +135,7 @@ public sealed class LintEngineTests
     [Fact]
     public void TheSameFindingTwiceIsSaidOnce()
     {
-        Assert.Single(LintEngine.Judge(Sample.All(problems: [_duplicate, _duplicate]), new EngineOptions()).Findings);
+        Assert.Single(LintEngine.Judge(Sample.All(problems: [_duplicate, _duplicate]), new EngineOptions { Rules = RuleList.All }).Findings);
     }
 
     [Fact]

@@ -101,7 +101,7 @@ public sealed class RuleTuningTests
         var shop = Sample.Shop(
             [Sample.Setting("dupplicate-key", "off"), Sample.Setting(_rule.Name, null, ("tolerance", "\"five\""))]);
 
-        var findings = LintEngine.Judge(Sample.All(shop: shop), new EngineOptions()).Findings;
+        var findings = LintEngine.Judge(Sample.All(shop: shop), new EngineOptions { Rules = RuleList.All }).Findings;
 
         Assert.Equal(["unusable-option", "unknown-rule"], findings.Select(f => f.Rule.Name));
         Assert.All(findings, f => Assert.Equal(Sample.SettingsFile, f.Place.File));

@@ -102,10 +102,10 @@ public sealed class SuppressionTests
     {
         var suppression = Sample.Suppress("duplicate-key", "elsewhere.stock.json");
         var facts = FactsWith(suppression);
-        Assert.Contains(LintEngine.Judge(facts, new EngineOptions()).Findings, f => f.Rule.Name == "suppression-unused");
+        Assert.Contains(LintEngine.Judge(facts, new EngineOptions { Rules = RuleList.All }).Findings, f => f.Rule.Name == "suppression-unused");
 
         facts = facts with { Workspace = facts.Workspace with { Asked = new HashSet<string> { Sample.StockFile } } };
-        Assert.DoesNotContain(LintEngine.Judge(facts, new EngineOptions()).Findings, f => f.Rule.Name == "suppression-unused");
+        Assert.DoesNotContain(LintEngine.Judge(facts, new EngineOptions { Rules = RuleList.All }).Findings, f => f.Rule.Name == "suppression-unused");
     }
 
     private static Suppression Suppress(string rule, string? at) =>

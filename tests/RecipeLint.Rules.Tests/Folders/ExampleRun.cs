@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
@@ -16,7 +17,7 @@ public sealed record ExampleRun(Workspace Workspace, LintResult Result)
     public required Facts Facts { get; init; }
 
     /// <summary>The day the examples are judged on, so that a suppression with a date ages in none of them.</summary>
-    public static EngineOptions Engine { get; } = new() { Today = new(2026, 11, 25) };
+    public static EngineOptions Engine { get; } = new() { Today = new(2026, 11, 25), Rules = RuleList.All };
 
     public static LoadOptions Load { get; } = new() { Profiles = ProfileLibrary.AllNames };
 

@@ -1,5 +1,7 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
@@ -29,7 +31,7 @@ public sealed class GoodRecipeTests
 
         var workspace = WorkspaceLoader.Load(files, ["."], new LoadOptions { Profiles = ProfileLibrary.AllNames });
         var facts = Analyzer.Analyse(workspace);
-        return (workspace, facts, LintEngine.Judge(facts, new EngineOptions { Today = new DateOnly(2026, 11, 25) }));
+        return (workspace, facts, LintEngine.Judge(facts, new EngineOptions { Today = new DateOnly(2026, 11, 25), Rules = RuleList.All }));
     });
 
     [Fact]

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Tests.Folders;
@@ -62,7 +62,7 @@ public sealed class PublishedRecipeTests
                 .Add("published.substances.json", File.ReadAllBytes(Path.Combine(_folder, "published.substances.json")))
                 .Add(Path.GetFileName(path), File.ReadAllBytes(path));
             var workspace = WorkspaceLoader.Load(files, ["."], new LoadOptions { Profiles = ProfileLibrary.AllNames });
-            var result = LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions { Today = new DateOnly(2026, 11, 25) });
+            var result = LintEngine.Judge(Analyzer.Analyse(workspace), new EngineOptions { Today = new DateOnly(2026, 11, 25), Rules = RuleList.All });
             Assert.Empty(result.Faults);
             rows.AddRange(result.Findings.Select(f => new Row(Path.GetFileName(path).Replace(".recipe.json", "", StringComparison.Ordinal), f)));
         }

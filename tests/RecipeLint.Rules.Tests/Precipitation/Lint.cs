@@ -1,6 +1,7 @@
 using System.Text;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
 
@@ -10,7 +11,7 @@ namespace RecipeLint.Rules.Tests.Precipitation;
 internal static class Lint
 {
     public static LintResult Files(params (string Name, string Text)[] files) =>
-        LintEngine.Judge(FactsOf(files), new EngineOptions());
+        LintEngine.Judge(FactsOf(files), new EngineOptions { Rules = RuleList.All });
 
     public static Facts FactsOf(params (string Name, string Text)[] files)
     {

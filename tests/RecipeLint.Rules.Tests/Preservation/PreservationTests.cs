@@ -26,7 +26,7 @@ public sealed class PreservationTests
             var facts = Facts(("potassium-sorbate", sorbate), ("citric-acid-h2o", acid));
             var stock = facts.Stocks.Single();
             var standing = PreservativeJudgement.Of(stock, PreservationNeeds.Of(stock.Settings)).Standing;
-            var fires = LintEngine.Judge(facts, new EngineOptions()).Findings.Any(f => f.Rule.Name == "preservative-too-weak");
+            var fires = LintEngine.Judge(facts, new EngineOptions { Rules = RuleList.All }).Findings.Any(f => f.Rule.Name == "preservative-too-weak");
             Assert.Equal(fires, standing == PreservativeStanding.Weak);
         }
     }
@@ -80,7 +80,7 @@ public sealed class PreservationTests
 
     private static IReadOnlyList<Finding> Of(string rule, params (string Substance, double Grams)[] additions)
     {
-        var result = LintEngine.Judge(Facts(additions), new EngineOptions());
+        var result = LintEngine.Judge(Facts(additions), new EngineOptions { Rules = RuleList.All });
         Assert.Empty(result.Faults.Select(f => f.Message));
         return [.. result.Findings.Where(f => f.Rule.Name == rule)];
     }

@@ -1,6 +1,7 @@
 using System.Text;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Files;
+using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 using RecipeLint.Rules.Tests.Folders;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using RecipeLint.Recipes.Files;
-using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 using RecipeLint.Rules.Tests.Folders;
 

@@ -118,8 +118,8 @@ public sealed partial class RuleTableTests
         var assemblies = new[] { typeof(RecipeLint.Analysis.Facts).Assembly, typeof(RecipeLint.Chemistry.Quantities.Mass).Assembly };
         var engine = assemblies.SelectMany(a => a.GetTypes()).Where(t => _computing.Contains(t.Namespace) && !t.IsEnum);
         var helpers = typeof(Rule).Assembly.GetTypes()
-            .Where(t => t.Namespace is { } space && space != typeof(Rule).Namespace && space != typeof(RecipeLint.Rules.Repairs.Repair).Namespace
-                && space != typeof(RecipeLint.Rules.Workings.Working).Namespace && !t.IsAssignableTo(typeof(Verdict)) && !t.Name.EndsWith("Options", StringComparison.Ordinal)
+            .Where(t => t.Namespace is { } space && space != typeof(Rule).Namespace && space != typeof(RecipeLint.Rules.Repairs.RepairDesk).Namespace
+                && space != typeof(RecipeLint.Rules.Workings.RuleOnFile).Namespace && !t.IsAssignableTo(typeof(Verdict)) && !t.Name.EndsWith("Options", StringComparison.Ordinal)
                 && !t.IsAssignableTo(typeof(Rule)) && !t.IsNested && !t.Name.EndsWith("Rules", StringComparison.Ordinal));
         return [.. engine.Concat(helpers).Where(t => !t.IsNested && TypeName().IsMatch(t.Name)).Select(t => t.Name)];
     }

@@ -1,6 +1,7 @@
 using System.Text;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
 
@@ -30,7 +31,7 @@ internal sealed class Shop
 
     internal IReadOnlyList<Finding> Judge()
     {
-        var result = LintEngine.Judge(Facts(), new EngineOptions());
+        var result = LintEngine.Judge(Facts(), new EngineOptions { Rules = RuleList.All });
         Assert.Empty(result.Faults.Select(f => f.Message));
         var unread = result.Findings.Where(f => f.Level == Level.Error && f.Rule.Family == "documents").Select(f => f.Message);
         Assert.Empty(unread);

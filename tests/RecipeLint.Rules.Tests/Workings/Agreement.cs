@@ -1,5 +1,4 @@
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Tests.Workings;
 

@@ -1,6 +1,6 @@
 using System.Text;
 using RecipeLint.Analysis;
-using RecipeLint.Recipes;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Tests.Folders;

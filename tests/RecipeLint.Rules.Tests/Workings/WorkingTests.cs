@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Tests.Folders;
 using RecipeLint.Rules.Workings;

@@ -1,5 +1,6 @@
 using System.Text;
 using RecipeLint.Reports.Tests.Support;
+using RecipeLint.Shell;
 
 namespace RecipeLint.Tests.Support;
 

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Chelation;
 

@@ -1,10 +1,10 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Chelation;
 

@@ -5,7 +5,6 @@ using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Chelation;
 
@@ -140,7 +139,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
 
         ways.Add($"use it up within {StockChemistry.AgedAfterDays} days");
         var text = string.Join(", or ", ways);
-        return char.ToUpperInvariant(text[0]) + text[1..] + ".";
+        return Say.Capital(text) + ".";
     }
 
     private static string? AcidFor(StockFacts stock, double ph, SubstanceCatalogue catalogue)

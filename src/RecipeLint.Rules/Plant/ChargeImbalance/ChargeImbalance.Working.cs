@@ -1,7 +1,6 @@
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Plant;
 

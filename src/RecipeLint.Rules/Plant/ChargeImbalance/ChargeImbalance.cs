@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 

@@ -1,9 +1,9 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Plant;
 

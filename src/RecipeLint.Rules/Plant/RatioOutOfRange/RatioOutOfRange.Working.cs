@@ -3,7 +3,6 @@ using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Plant;
 

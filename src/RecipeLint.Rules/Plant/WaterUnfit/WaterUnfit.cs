@@ -2,7 +2,6 @@ using RecipeLint.Chemistry.Composition;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Plant;
 

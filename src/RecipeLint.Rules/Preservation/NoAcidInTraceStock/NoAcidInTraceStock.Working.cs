@@ -1,6 +1,5 @@
 using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Preservation;
 

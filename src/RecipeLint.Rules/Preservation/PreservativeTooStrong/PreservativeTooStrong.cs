@@ -1,9 +1,9 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Preservation;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Preservation;
 

@@ -1,6 +1,6 @@
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Preservation;
 

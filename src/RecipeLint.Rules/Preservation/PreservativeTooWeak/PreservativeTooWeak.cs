@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;

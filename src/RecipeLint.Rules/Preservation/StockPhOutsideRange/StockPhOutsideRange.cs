@@ -1,12 +1,13 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
-using Mend = RecipeLint.Rules.Repairs.Repair;
+using Mend = RecipeLint.Rules.Engine.Repair;
 
 namespace RecipeLint.Rules.Preservation;
 

@@ -1,11 +1,11 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Physical;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Procedure;
 

@@ -2,8 +2,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
-using Mend = RecipeLint.Rules.Repairs.Repair;
+using Mend = RecipeLint.Rules.Engine.Repair;
 
 namespace RecipeLint.Rules.Procedure;
 

@@ -1,11 +1,12 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Mixing;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
-using Mend = RecipeLint.Rules.Repairs.Repair;
+using Mend = RecipeLint.Rules.Engine.Repair;
 
 namespace RecipeLint.Rules.Procedure;
 

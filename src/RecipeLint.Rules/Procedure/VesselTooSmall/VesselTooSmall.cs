@@ -3,7 +3,7 @@ using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
+using RecipeLint.Rules.Weighing;
 
 namespace RecipeLint.Rules.Procedure;
 

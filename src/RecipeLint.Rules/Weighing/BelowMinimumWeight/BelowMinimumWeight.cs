@@ -1,8 +1,7 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
 using NetWeight = RecipeLint.Analysis.Uncertainty.Weighing;
 
 namespace RecipeLint.Rules.Weighing;

@@ -2,12 +2,12 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Uncertainty;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.Weighing;
 

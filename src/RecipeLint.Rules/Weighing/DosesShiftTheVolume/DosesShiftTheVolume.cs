@@ -5,8 +5,7 @@ using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Plant;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
-using Way = RecipeLint.Rules.Repairs.Repair;
+using Way = RecipeLint.Rules.Engine.Repair;
 
 namespace RecipeLint.Rules.Weighing;
 

@@ -3,7 +3,7 @@ using RecipeLint.Recipes.Documents;
 using RecipeLint.Rules.Documents;
 using RecipeLint.Rules.Engine;
 
-namespace RecipeLint.Rules.Workings.Documents;
+namespace RecipeLint.Rules.Workings;
 
 /// <summary>The rules on documents that turn on a number; the others say plainly what in the file triggers them.</summary>
 internal static class DocumentWorkings

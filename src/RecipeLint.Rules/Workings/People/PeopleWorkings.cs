@@ -1,10 +1,11 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.People;
 
-namespace RecipeLint.Rules.Workings.People;
+namespace RecipeLint.Rules.Workings;
 
 /// <summary>The workings of the family that protects people.</summary>
 internal static class PeopleWorkings

@@ -1,7 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Rules.Engine;
 
-namespace RecipeLint.Rules.Workings.Plant;
+namespace RecipeLint.Rules.Workings;
 
 /// <summary>Nitrogen that chelating agents hold.</summary>
 internal static class ElementWorkings

@@ -1,9 +1,10 @@
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Shop;
 
-namespace RecipeLint.Analysis.Solutions;
+namespace RecipeLint.Analysis.Feeds;
 
 /// <summary>Turns the entries of one recipe into what reaches the final solution.</summary>
 internal sealed class DoseReader(Volume final, ShopSettings shop, StockAnalysis stocks, AssumptionList assumptions)

@@ -1,9 +1,8 @@
 using System.Globalization;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Recipes.Shop;
-using RecipeLint.Rules.Engine;
 
-namespace RecipeLint.Rules.Precipitation;
+namespace RecipeLint.Rules.Engine;
 
 /// <summary>From where on deposits count: the options of the rules, for the one judgement that all readers share.</summary>
 public static class DepositOptions

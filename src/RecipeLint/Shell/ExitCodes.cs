@@ -1,4 +1,4 @@
-namespace RecipeLint;
+namespace RecipeLint.Shell;
 
 /// <summary>What the process answers; the output format never changes it.</summary>
 internal static class ExitCodes

@@ -1,7 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Documents;
 
-namespace RecipeLint.Rules.Workings;
+namespace RecipeLint.Rules.Engine;
 
 /// <summary>
 /// What is worked out for one file: a stock with the recipes that dose it, a recipe with the stocks it doses, a water. The file itself

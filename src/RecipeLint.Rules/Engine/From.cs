@@ -1,4 +1,4 @@
-namespace RecipeLint.Rules.Workings;
+namespace RecipeLint.Rules.Engine;
 
 /// <summary>Where the numbers of a working come from, as it stands in brackets behind them.</summary>
 internal static class From

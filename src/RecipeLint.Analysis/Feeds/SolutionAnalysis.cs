@@ -1,13 +1,14 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Shop;
 
-namespace RecipeLint.Analysis.Solutions;
+namespace RecipeLint.Analysis.Feeds;
 
 /// <summary>What the plants get from one recipe.</summary>
 internal static class SolutionAnalysis

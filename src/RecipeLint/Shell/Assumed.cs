@@ -1,6 +1,6 @@
 using RecipeLint.Analysis;
 
-namespace RecipeLint;
+namespace RecipeLint.Shell;
 
 /// <summary>Defaults that entered a verdict, gathered so that twenty stocks do not say the same thing twenty times.</summary>
 internal static class Assumed

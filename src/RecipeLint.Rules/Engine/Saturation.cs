@@ -1,8 +1,7 @@
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Rules.Engine;
 
-namespace RecipeLint.Rules.Workings;
+namespace RecipeLint.Rules.Engine;
 
 /// <summary>How far a solution is past a solid, from the activities of its ions: quoted from the engine, multiplied by hand.</summary>
 internal static class Saturation

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using ModelComponents = RecipeLint.Chemistry.Equilibrium.Components;
 
-namespace RecipeLint.Analysis.Solutions;
+namespace RecipeLint.Analysis.Feeds;
 
 /// <summary>Counts the charge of a final solution by the convention of the trade: each component in the form it has near pH 5.8.</summary>
 internal static class ChargeBook

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
-using RecipeLint.Analysis.Stocks;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 
-namespace RecipeLint.Analysis.Solutions;
+namespace RecipeLint.Analysis.Stocks;
 
 /// <summary>What source water brings.</summary>
 internal static class SourceWater

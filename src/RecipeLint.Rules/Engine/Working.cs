@@ -1,6 +1,5 @@
-using RecipeLint.Rules.Engine;
 
-namespace RecipeLint.Rules.Workings;
+namespace RecipeLint.Rules.Engine;
 
 /// <summary>One line of a working.</summary>
 public abstract record WorkingStep;

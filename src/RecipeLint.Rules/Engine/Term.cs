@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace RecipeLint.Rules.Workings;
+namespace RecipeLint.Rules.Engine;
 
 /// <summary>
 /// A number of a working in the digits that are printed, or arithmetic on such numbers. Whoever follows the working has these digits and no

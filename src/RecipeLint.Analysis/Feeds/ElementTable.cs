@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Analysis.Stocks;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 
-namespace RecipeLint.Analysis.Solutions;
+namespace RecipeLint.Analysis.Feeds;
 
 /// <summary>The elements of a final solution with who brought how much.</summary>
 internal static class ElementTable

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace RecipeLint;
+namespace RecipeLint.Shell;
 
 /// <summary>What the command line knows of the world, so that tests can run it in process.</summary>
 /// <param name="Variable">An environment variable by name; null when unset.</param>

@@ -1,6 +1,6 @@
 using System.Reflection;
 
-namespace RecipeLint;
+namespace RecipeLint.Shell;
 
 internal static class ToolVersion
 {

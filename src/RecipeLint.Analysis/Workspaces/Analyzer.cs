@@ -1,8 +1,8 @@
-using RecipeLint.Analysis.Solutions;
+using RecipeLint.Analysis.Feeds;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Recipes;
 
-namespace RecipeLint.Analysis;
+namespace RecipeLint.Analysis.Workspaces;
 
 /// <summary>From typed documents to facts. Pure: the same workspace always gives the same facts.</summary>
 public static class Analyzer

@@ -1,9 +1,10 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
 
-namespace RecipeLint;
+namespace RecipeLint.Shell;
 
 /// <summary>Files read and facts computed: what every command that looks at files starts from.</summary>
 internal sealed record Session(Workspace Workspace, Facts Facts)

@@ -1,6 +1,5 @@
-using RecipeLint.Rules.Engine;
 
-namespace RecipeLint.Rules.Workings;
+namespace RecipeLint.Rules.Engine;
 
 /// <summary>Writes a working line by line; what a line gives back is the printed number, to go on with.</summary>
 internal sealed class WorkingBuilder(string title)

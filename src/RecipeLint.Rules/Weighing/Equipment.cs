@@ -1,9 +1,9 @@
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Weighing;
+using RecipeLint.Rules.Repairs;
 
-namespace RecipeLint.Rules.Repairs;
+namespace RecipeLint.Rules.Weighing;
 
 /// <summary>Other scales, measures and vessels of the shop.</summary>
 internal static class Equipment

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace RecipeLint;
+namespace RecipeLint.Shell;
 
 /// <summary>A file as it is to stand on the disk.</summary>
 /// <param name="FullPath">Of a file, or of a link to one: then what it points to is written.</param>

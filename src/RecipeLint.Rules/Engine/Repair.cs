@@ -1,7 +1,6 @@
 using RecipeLint.Recipes.Patching;
-using RecipeLint.Rules.Engine;
 
-namespace RecipeLint.Rules.Repairs;
+namespace RecipeLint.Rules.Engine;
 
 /// <summary>What applying a repair may change.</summary>
 public enum RepairKind

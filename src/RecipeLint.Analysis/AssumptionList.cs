@@ -1,7 +1,7 @@
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 
-namespace RecipeLint.Analysis.Stocks;
+namespace RecipeLint.Analysis;
 
 /// <summary>Collects the defaults that enter one document's numbers, each once.</summary>
 internal sealed class AssumptionList(Place whole)

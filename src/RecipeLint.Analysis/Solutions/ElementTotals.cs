@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 
-namespace RecipeLint.Analysis;
+namespace RecipeLint.Analysis.Solutions;
 
 /// <summary>Element masses in some volume or addition, in grams; nitrogen also by form.</summary>
 public sealed class ElementTotals

@@ -2,7 +2,7 @@ using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Quantities;
 
-namespace RecipeLint.Analysis.Stocks;
+namespace RecipeLint.Analysis;
 
 /// <summary>A portion of a substance as it is weighed or poured.</summary>
 /// <param name="Mass">Mass of the substance as bought.</param>

@@ -3,9 +3,8 @@ using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
-using RecipeLint.Rules.Engine;
 
-namespace RecipeLint.Rules.Repairs;
+namespace RecipeLint.Rules.Engine;
 
 /// <summary>What a rule proposes repairs from: the facts of the whole shop and its own options.</summary>
 /// <param name="Facts">Of every stock and recipe of the shop, also those not asked about.</param>
