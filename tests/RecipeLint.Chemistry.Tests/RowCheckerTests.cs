@@ -1,4 +1,3 @@
-using RecipeLint.Chemistry.Tests.Equilibrium.Generation;
 using RecipeLint.Generators;
 
 namespace RecipeLint.Chemistry.Tests;

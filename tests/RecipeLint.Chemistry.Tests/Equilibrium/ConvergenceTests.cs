@@ -1,7 +1,7 @@
 using System.Globalization;
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Chemistry.Tests.Equilibrium.Generation;
 using Xunit.Abstractions;
+using RecipeLint.Workbench.Tables;
 
 namespace RecipeLint.Chemistry.Tests.Equilibrium;
 

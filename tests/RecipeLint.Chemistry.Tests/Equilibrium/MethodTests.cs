@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Chemistry.Tests.Equilibrium.Generation;
 using State = RecipeLint.Chemistry.Equilibrium.Equilibrium;
+using RecipeLint.Workbench.Tables;
 
 namespace RecipeLint.Chemistry.Tests.Equilibrium;
 

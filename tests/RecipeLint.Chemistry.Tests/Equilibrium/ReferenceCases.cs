@@ -1,6 +1,5 @@
 using System.Text.Json;
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Workbench.Tables;
 
 namespace RecipeLint.Chemistry.Tests.Equilibrium;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Workbench.Tables;
 
 namespace RecipeLint.Chemistry.Tests.Equilibrium;
 
