@@ -1,4 +1,3 @@
-using System.Globalization;
 using RecipeLint.Analysis;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
@@ -24,8 +23,11 @@ internal static class HazardLabel
     private static string? TextOf(StockFacts stock, RepairContext context)
     {
         var mixture = new MixtureHazards(stock);
-        var harms = mixture.Health().Append(mixture.Reproduction(LimitOf("reprotoxic-notice"))).OfType<MixtureHazard>().Select(h => $"{h.Words} ({h.Code})").ToList();
-        var water = mixture.Water(LimitOf("aquatic-hazard-notice"));
+        var reproduction = context.Rule.Neighbour(ReprotoxicNotice.RuleName, stock.Stock.File)?.Options<ReprotoxicNoticeOptions>() ?? new();
+        var aquatic = context.Rule.Neighbour(AquaticHazardNotice.RuleName, stock.Stock.File)?.Options<AquaticHazardNoticeOptions>() ?? new();
+        var harms = mixture.Health().Append(mixture.Reproduction(reproduction.From)).OfType<MixtureHazard>()
+            .Select(h => $"{h.Words} ({h.Code})").ToList();
+        var water = mixture.Water(aquatic.From);
         if (harms.Count == 0 && water is null)
         {
             return null;
@@ -34,9 +36,5 @@ internal static class HazardLabel
         var people = harms.Count == 0 ? "" : $"Can {Say.List(harms)}. ";
         var life = water is null ? "" : $"{Say.Capital(water.Words)} to water life with long lasting effects ({water.Code}), not into drains. ";
         return $"{people}{life}See the safety data sheets";
-
-        double LimitOf(string rule) =>
-            Weighing.ShopOption.Of(context.Facts, stock.Stock.File, rule, "from")
-            ?? double.Parse(RuleBook.Find(rule)!.Options.Single(o => o.Name == "from").Default, CultureInfo.InvariantCulture);
     }
 }

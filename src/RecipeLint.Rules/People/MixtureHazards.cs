@@ -41,6 +41,8 @@ internal sealed class MixtureHazards
         ("H373", "damage organs over time", 10, [("H372", 10), ("H373", 1)]),
     ];
 
+    internal static readonly (string From, double Weight)[] ReproductionSum = [("H360", 1)];
+
     /// <summary>Statements a graver one of the same organ makes superfluous.</summary>
     private static readonly (string Grave, string Covered)[] _covers =
         [("H314", "H318"), ("H314", "H315"), ("H314", "H319"), ("H318", "H319"), ("H301", "H302"), ("H340", "H341"), ("H372", "H373")];
@@ -66,7 +68,7 @@ internal sealed class MixtureHazards
     }
 
     /// <summary>Toxic for reproduction (H360 and its letters), from the limit in per cent; all that carry it count together.</summary>
-    internal MixtureHazard? Reproduction(double limit) => Sum("H360", "harm fertility or the unborn child", limit, [("H360", 1)]);
+    internal MixtureHazard? Reproduction(double limit) => Sum("H360", "harm fertility or the unborn child", limit, ReproductionSum);
 
     /// <summary>The gravest lasting hazard to water life; null below the limit in per cent.</summary>
     internal MixtureHazard? Water(double limit)
@@ -89,10 +91,13 @@ internal sealed class MixtureHazards
     internal static double Factor(AdditionFacts addition) =>
         _waterFactors.Where(f => Reactants.Brings(addition, f.Component)).Select(f => f.Factor).DefaultIfEmpty(1).Max();
 
+    /// <summary>The weighted share by mass, %, of what carries the statements.</summary>
+    internal double Weighted((string From, double Weight)[] parts) => parts.SelectMany(p => Bringing(p.From).Select(a => p.Weight * Percent(a))).Sum();
+
     private MixtureHazard? Sum(string code, string words, double limit, (string From, double Weight)[] parts)
     {
         var bringing = parts.SelectMany(p => Bringing(p.From).Select(a => (Addition: a, Percent: p.Weight * Percent(a)))).ToList();
-        var percent = bringing.Sum(b => b.Percent);
+        var percent = Weighted(parts);
         return bringing.Count > 0 && Rounding.SixDigits(percent) >= limit
             ? new MixtureHazard(code, words, percent, limit, [.. bringing.OrderByDescending(b => b.Percent).Select(b => b.Addition).Distinct()])
             : null;

@@ -29,6 +29,9 @@ internal static class Reactants
     /// <summary>Burns or reacts as organic matter, by the roles of the hazard gate.</summary>
     internal static bool IsOrganic(Substance substance) => HazardRoles.Of(substance).Contains(HazardRole.Organic);
 
+    /// <summary>The statement of <see cref="AmountsAreMeant"/>.</summary>
+    internal const string AmountsMeant = "its amounts are meant (implausible-amount speaks first)";
+
     /// <summary>False when an amount in the file is one that nobody means, which has been reported where it stands.</summary>
     internal static bool AmountsAreMeant(StockFacts stock, RuleContext context) =>
         !context.Facts.Workspace.Problems.Any(p => p.Kind == ProblemKind.ImplausibleAmount && p.Place.File == stock.Stock.File);

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Workings.Documents;
 
 namespace RecipeLint.Rules.Workings;
 
@@ -8,7 +9,7 @@ public static class WorkingList
 {
     private static readonly FrozenDictionary<string, RuleWorkings> ByRule = new[]
     {
-        DocumentWorkings.All, PeopleWorkings.All, ElementWorkings.All,
+        DocumentWorkings.All,
     }.SelectMany(w => w).ToFrozenDictionary(w => w.Rule, StringComparer.Ordinal);
 
     /// <summary>True for a rule whose verdict turns on numbers.</summary>

@@ -1,6 +1,4 @@
-using RecipeLint.Analysis;
 using RecipeLint.Recipes.Documents;
-using RecipeLint.Rules.Documents;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Workings;
@@ -10,55 +8,8 @@ internal static class DocumentWorkings
 {
     public static IEnumerable<RuleWorkings> All { get; } =
     [
-        RuleWorkings.OnRecipes("dose-contradicts-dilution", Dose),
         RuleWorkings.OnWaters("unbalanced-water", Balance),
-        new RuleWorkings("implausible-assay", Assays),
     ];
-
-    private static IEnumerable<Working> Dose(RecipeFacts recipe, RuleContext context)
-    {
-        var pairs = recipe.Doses.Select(d => DoseContradictsDilution.Pair.Of(d, recipe.Recipe.Final?.Place)).OfType<DoseContradictsDilution.Pair>().ToList();
-        if (pairs.Count == 0)
-        {
-            yield return new WorkingBuilder($"the doses of '{recipe.Recipe.Name}'").Condition("a stock says which dose it is made for, and the recipe states another way", false).Done();
-        }
-
-        foreach (var pair in pairs)
-        {
-            var work = new WorkingBuilder($"the dose of '{pair.Stock.Name}'");
-            var used = work.Given("dosed in the recipe", pair.Used.MillilitresPerLitre, "mL/L", "recipe");
-            var stated = work.Given("dose it is made for", pair.Stated.Value.MillilitresPerLitre, "mL/L", "stock");
-            var factor = work.Result("dosed against made for", "dosed / made for", used / stated);
-            var apart = work.Result("apart, the same both ways round", "100 × (larger / smaller - 1)", 100 * ((Term.Larger(used, stated) / Term.Smaller(used, stated)) - 1), "%");
-            yield return work.Test("further apart than rounding", apart, Relation.Over, work.Option("tolerance", "tolerance", context), "%").Done(factor);
-        }
-    }
-
-    private static IEnumerable<Working> Assays(WorkingSubject subject, RuleContext context) =>
-        subject.Stocks.SelectMany(s => Assays(s.Stock.Name, ImplausibleAssay.Declared(s), context.For(s.Stock.File)))
-            .Concat(subject.Recipes.SelectMany(r => Assays(r.Recipe.Name, ImplausibleAssay.Declared(r), context.For(r.Recipe.File))));
-
-    private static IEnumerable<Working> Assays(string name, IReadOnlyList<AdditionFacts> declared, RuleContext context)
-    {
-        if (declared.Count == 0)
-        {
-            yield return new WorkingBuilder($"the assays of '{name}'").Condition("one is declared", false).Done();
-        }
-
-        foreach (var addition in declared)
-        {
-            var work = new WorkingBuilder($"{addition.Substance.Name} in '{name}'");
-            var assay = work.Given("assay", addition.Assay.Percent, "%", "file");
-            if (ImplausibleAssay.Least(addition.Substance, addition.Assay, context) is not { } least)
-            {
-                yield return work.Condition("it is sold by its purity, and the figure is not its strength", false).Done();
-                continue;
-            }
-
-            var usual = addition.Substance.TypicalAssay is { } typical ? $"In the trade it has {typical.Value}." : "No usual range stands in the catalogue.";
-            yield return work.Remark(usual).Test("lower than anything that is sold", assay, Relation.Under, work.Given("least", least, "%", "options"), "%").Done(assay);
-        }
-    }
 
     private static IEnumerable<Working> Balance(WaterDocument water, RuleContext context)
     {

@@ -7,31 +7,30 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.People;
 
 /// <summary>Bleach and acid in one stock: chlorine gas.</summary>
-public sealed class HypochloriteWithAcid : StockRule, IProposesRepairs
+internal sealed class HypochloriteWithAcid : StockRule<Chlorine>, IProposesRepairs
 {
+    public const string RuleName = "hypochlorite-with-acid";
+
     /// <summary>10 ppm of chlorine in air at 25 °C, the level immediately dangerous to life or health (NIOSH, recalled), g/m³.</summary>
     private const double DangerousGramsPerCubicMetre = 0.029;
 
-    public override string Name => "hypochlorite-with-acid";
+    public override string Name => RuleName;
 
-    public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context)
+    protected override IEnumerable<Chlorine> Judge(StockFacts stock, RuleContext context) =>
+        [Chlorine.Of(stock, Check.That("an acid goes in too", Reactants.Acids(stock).Any()), context.Options<HypochloriteWithAcidOptions>().ChlorineFrom)];
+
+    protected override Finding Describe(Chlorine verdict, RuleContext context)
     {
-        var chlorine = Reactants.ChlorineGramsPerLitre(stock);
-        var bleach = stock.Additions.FirstOrDefault(a => Reactants.Brings(a, Reactants.Hypochlorite));
+        var (stock, bleach, chlorine) = (verdict.Stock, verdict.Bleach!, verdict.GramsPerLitre);
         var acids = Reactants.Acids(stock).ToList();
-        if (bleach is null || acids.Count == 0 || Rounding.SixDigits(chlorine * 1000) < context.Number("chlorineFrom"))
-        {
-            yield break;
-        }
-
         var grams = chlorine * stock.Volume.Litres;
-        yield return context.Find(
+        return context.Find(
             bleach.Place,
             $"{Say.Capital(bleach.Substance.Name)} and {acids[0].Name} in one stock set chlorine gas free: this batch holds up to {Say.Grams(grams)} of it, "
             + $"enough to make {Say.Number(grams / DangerousGramsPerCubicMetre)} m³ of air dangerous to life at 10 ppm. "
             + "Leave one of them out. Never bring them together, not even in a drain or a waste bottle, keep bleach and acids on different shelves, and follow the safety data sheets.") with
         {
-            Measured = new Measured("available chlorine", chlorine * 1000, context.Number("chlorineFrom"), "mg/L"),
+            Measured = new Measured("available chlorine", chlorine * 1000, verdict.Limit, "mg/L"),
             Values =
             [
                 new NamedValue("available chlorine", chlorine * 1000, "mg/L"),
@@ -42,6 +41,8 @@ public sealed class HypochloriteWithAcid : StockRule, IProposesRepairs
         };
     }
 
+    protected override Working Work(Chlorine verdict, RuleContext context) => verdict.Work();
+
     /// <summary>One of the two out.</summary>
-    public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => Additions.DropOneOf(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Chlorine verdict, Finding finding, RepairContext context) => Additions.DropOneOf(finding, context);
 }

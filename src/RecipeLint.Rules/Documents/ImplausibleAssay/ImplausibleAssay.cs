@@ -10,45 +10,36 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>An assay that no grade of the substance is sold with: mostly an element content written in its place.</summary>
-public sealed class ImplausibleAssay : WorkspaceRule
+internal sealed class ImplausibleAssay : WorkspaceRule<ImplausibleAssay.Declared>
 {
+    public const string RuleName = "implausible-assay";
+
     /// <summary>How near two figures are to be the same on a bag: theory and label differ by a few hundredths.</summary>
     private const double SameFigure = 0.05;
 
     private static readonly (string Element, string Oxide, double ElementPerOxide)[] _oxides =
         [("P", "P2O5", 0.43642), ("K", "K2O", 0.83015), ("Ca", "CaO", 0.71469), ("Mg", "MgO", 0.60304), ("S", "SO3", 0.40049)];
 
-    public override string Name => "implausible-assay";
+    public override string Name => RuleName;
 
-    public override IEnumerable<Finding> Judge(Facts facts, RuleContext context)
+    protected override IEnumerable<Declared> Judge(Facts facts, RuleContext context)
     {
-        foreach (var addition in facts.Stocks.SelectMany(Declared).Concat(facts.Recipes.SelectMany(Declared)))
+        var ofStocks = facts.Stocks.SelectMany(s => Of(s.Stock.Name, s.Stock.File, s.Additions.Where(a => !a.ThroughAliquot)));
+        var ofRecipes = facts.Recipes.SelectMany(r => Of(r.Recipe.Name, r.Recipe.File, r.Doses.Where(d => d.Entry is DirectDose).Select(d => d.Direct).OfType<AdditionFacts>()));
+        return ofStocks.Concat(ofRecipes);
+
+        IEnumerable<Declared> Of(string name, string file, IEnumerable<AdditionFacts> additions)
         {
-            if (Least(addition.Substance, addition.Assay, context.For(addition.Place.File)) is { } least && Rounding.SixDigits(addition.Assay.Percent) < least)
-            {
-                yield return Of(addition, least, context);
-            }
+            var options = context.For(file).Options<ImplausibleAssayOptions>();
+            return additions.Where(a => a.AssayDeclared).Select(a => Judged(name, a, options))
+                .DefaultIfEmpty(new Declared(name, null, null) { Checks = [Check.That("one is declared", false)] })
+                .Select(d => d with { Files = [file] });
         }
     }
 
-    /// <summary>What a stock is made of by a declared assay.</summary>
-    internal static IReadOnlyList<AdditionFacts> Declared(StockFacts stock) => [.. stock.Additions.Where(a => a is { ThroughAliquot: false, AssayDeclared: true })];
-
-    /// <summary>What goes into a recipe directly by a declared assay.</summary>
-    internal static IReadOnlyList<AdditionFacts> Declared(RecipeFacts recipe) =>
-        [.. recipe.Doses.Where(d => d.Entry is DirectDose).Select(d => d.Direct).OfType<AdditionFacts>().Where(a => a.AssayDeclared)];
-
-    /// <summary>Lowest plausible assay in %; null for what is not sold by one.</summary>
-    internal static double? Least(Substance substance, MassFraction assay, RuleContext context) => substance.Kind switch
+    protected override Finding Describe(Declared verdict, RuleContext context)
     {
-        _ when AssayReading.IsStrength(substance, assay) => null,
-        SubstanceKind.Product or SubstanceKind.Dye or SubstanceKind.Silicate or SubstanceKind.Oxidiser => null,
-        SubstanceKind.Chelate => context.Number("leastChelate"),
-        _ => context.Number("least"),
-    };
-
-    private static Finding Of(AdditionFacts addition, double least, RuleContext context)
-    {
+        var (addition, least) = (verdict.Addition!, verdict.Least!.Value.Value);
         var (substance, assay) = (addition.Substance, addition.Assay);
         var usual = substance.TypicalAssay is { } typical ? $"; in the trade it has {typical.Value}" : "";
         var message = $"{substance.Name} is declared with an assay of {Say.Number(assay.Percent)} %{usual}. "
@@ -60,6 +51,44 @@ public sealed class ImplausibleAssay : WorkspaceRule
             Values = [new NamedValue("assay", assay.Percent, "%"), new NamedValue("lowest plausible", least, "%")],
         };
     }
+
+    protected override Working Work(Declared verdict, RuleContext context)
+    {
+        if (verdict.Addition is not { } addition)
+        {
+            return new WorkingBuilder($"the assays of '{verdict.Name}'").Statements(verdict).Done();
+        }
+
+        var work = new WorkingBuilder($"{addition.Substance.Name} in '{verdict.Name}'");
+        var assay = work.Given("assay", addition.Assay.Percent, "%", "file");
+        if (verdict.Least is not { } least)
+        {
+            return work.Statements(verdict).Done();
+        }
+
+        work.Remark(addition.Substance.TypicalAssay is { } typical ? $"In the trade it has {typical.Value}." : "No usual range stands in the catalogue.");
+        return work.Check(verdict.Checks[0], assay, work.Given("least", least, "%", "options")).Done(assay);
+    }
+
+    private static Declared Judged(string name, AdditionFacts addition, ImplausibleAssayOptions options)
+    {
+        var declared = new Declared(name, addition, Least(addition.Substance, addition.Assay, options)) { Checks = [] };
+        return declared with
+        {
+            Checks = declared.Least is { } least
+                ? [new Check("lower than anything that is sold", Rounding.SixDigits(addition.Assay.Percent), Relation.Under, least, "%")]
+                : [Check.That("it is sold by its purity, and the figure is not its strength", false)],
+        };
+    }
+
+    /// <summary>Lowest plausible assay in %; null for what is not sold by one.</summary>
+    private static NumberOption? Least(Substance substance, MassFraction assay, ImplausibleAssayOptions options) => substance.Kind switch
+    {
+        _ when AssayReading.IsStrength(substance, assay) => null,
+        SubstanceKind.Product or SubstanceKind.Dye or SubstanceKind.Silicate or SubstanceKind.Oxidiser => null,
+        SubstanceKind.Chelate => options.LeastChelate,
+        _ => options.Least,
+    };
 
     /// <summary>What the figure is likely to be instead; null when nothing fits.</summary>
     private static string? Meant(Substance substance, double share, RuleContext context)
@@ -93,4 +122,10 @@ public sealed class ImplausibleAssay : WorkspaceRule
     }
 
     private static bool Same(double share, double content) => content > 0 && Math.Abs((share / content) - 1) <= SameFigure;
+
+    /// <summary>One declared assay.</summary>
+    /// <param name="Name">Of the stock or recipe.</param>
+    /// <param name="Addition">Null where none is declared.</param>
+    /// <param name="Least">%; null for what is not sold by its purity.</param>
+    internal sealed record Declared(string Name, AdditionFacts? Addition, NumberOption? Least) : Verdict;
 }
