@@ -1,6 +1,5 @@
 using System.Collections.Frozen;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings.Documents;
 
 namespace RecipeLint.Rules.Workings;
 
