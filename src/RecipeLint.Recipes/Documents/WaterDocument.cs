@@ -34,6 +34,9 @@ public sealed record WaterDocument
     /// <summary>What was estimated because only hardness, alkalinity or EC were stated; empty when fully analysed.</summary>
     public IReadOnlyList<string> Estimates { get; init; } = [];
 
+    /// <summary>What the analysis states by itself; null for a built-in water and where it could not be read whole.</summary>
+    public WaterFigures? Stated { get; init; }
+
     public bool IsComplete { get; init; } = true;
 }
 

@@ -24,12 +24,6 @@ internal sealed class WaterReader(FieldReader fields)
         var hardness = ReadCapacity(root["hardness"], Hardness);
         var ec = ReadEc(root["ec"]);
         var composition = WaterEstimate.Complete(readings, hardness, alkalinity, ec);
-        if (_complete)
-        {
-            WaterBalance.Check(readings, alkalinity, root["ions"], fields);
-            WaterContradictions.Check(readings, alkalinity, hardness, ec, fields);
-        }
-
         return new WaterDocument
         {
             File = fields.File,
@@ -40,9 +34,12 @@ internal sealed class WaterReader(FieldReader fields)
             Alkalinity = alkalinity ?? composition.Alkalinity,
             Hardness = hardness ?? composition.Hardness,
             Estimates = composition.Estimates,
+            Stated = _complete ? new WaterFigures([.. readings.Select(r => r.Stated)], PlaceOf(root["ions"]), alkalinity, hardness, ec) : null,
             IsComplete = _complete,
         };
     }
+
+    private Place? PlaceOf(JsonItem? ions) => ions is null ? null : fields.At(ions).Key;
 
     private static readonly Due Alkalinity = Due.Hardness with
     {
@@ -252,4 +249,8 @@ internal sealed record WaterReading(Analyte Analyte, WaterValue Value)
     /// <summary>Charge at both ends of the range, never negative, eq/L.</summary>
     public Interval<double> Equivalents =>
         new(Value.Concentration.Low.MolesPerLitre * Math.Abs(Analyte.Charge), Value.Concentration.High.MolesPerLitre * Math.Abs(Analyte.Charge));
+
+    /// <summary>The same without what a file may write.</summary>
+    public StatedIon Stated =>
+        new(Analyte.Key, Analyte.Component, Analyte.Charge, new(new(Equivalents.Low), new(Equivalents.High)));
 }

@@ -26,7 +26,6 @@ public enum ProblemKind
     UnknownProfile,
     ImpossibleAnalysis,
     FormulaMassDisagrees,
-    UnbalancedWater,
     UnknownRule,
 }
 

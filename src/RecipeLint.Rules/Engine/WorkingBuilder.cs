@@ -50,13 +50,6 @@ internal sealed class WorkingBuilder(string title)
         return this;
     }
 
-    /// <summary>A comparison made here, for a rule without verdicts.</summary>
-    public WorkingBuilder Test(string what, Term left, Relation relation, Term right, string unit = "") =>
-        Check(new Check(what, left.Value, relation, right.Value, unit), left, right);
-
-    /// <summary>A statement made here, for a rule without verdicts.</summary>
-    public WorkingBuilder Condition(string what, bool holds) => Check(Engine.Check.That(what, holds));
-
     public WorkingBuilder Remark(string sentence)
     {
         _steps.Add(new RemarkStep(sentence));

@@ -102,33 +102,6 @@ public sealed class LabelProductTests
         Assert.NotEmpty(problem.Values);
     }
 
-    [Theory]
-    [InlineData("\"hardness\": \"3 °dH\", \"ions\": {\"Ca\": \"82 mg/L\", \"Mg\": \"11 mg/L\"}", "hardness")]
-    [InlineData("\"hardness\": \"20 °dH\", \"ions\": {\"Ca\": \"40 mg/L\", \"Mg\": \"5 mg/L\"}", "hardness")]
-    [InlineData("\"hardness\": \"3 °dH\", \"ions\": {\"Ca\": \"82 mg/L\"}", "hardness")]
-    [InlineData("\"alkalinity\": \"1 meq/L\", \"ions\": {\"HCO3\": \"250 mg/L\"}", "alkalinity")]
-    [InlineData("\"alkalinity\": \"250 mg/L as CaCO3\", \"ions\": {\"HCO3\": \"250 mg/L\"}", "alkalinity")]
-    [InlineData("\"alkalinity\": \"6 meq/L\", \"ec\": \"0.1 mS/cm\"", "ec")]
-    [InlineData("\"hardness\": \"20 °dH\", \"ec\": \"60 µS/cm\"", "ec")]
-    [InlineData("\"ec\": \"2.5 mS/cm\", \"ions\": {\"Ca\": \"40 mg/L\", \"Mg\": \"5 mg/L\", \"Na\": \"10 mg/L\"}", "ec")]
-    public void Figures_of_a_water_that_cannot_all_be_right(string members, string at)
-    {
-        var problems = InMemoryShop.Of(("w.water.json", $$"""{"format": 1, {{members}}}""")).Load().Problems;
-        Assert.Contains(problems, p => p.Kind == ProblemKind.UnbalancedWater && p.Place.Pointer.Value == "/" + at);
-    }
-
-    [Theory]
-    [InlineData("\"hardness\": \"14 °dH\", \"alkalinity\": \"4.1 meq/L\", \"ec\": \"0.55 mS/cm\", \"ions\": {\"Ca\": \"82 mg/L\", \"Mg\": \"11 mg/L\", \"HCO3\": \"250 mg/L\", \"SO4\": \"45 mg/L\"}")]
-    [InlineData("\"hardness\": \"4..6 meq/L\", \"ions\": {\"Ca\": \"80..110 mg/L\", \"Mg\": \"5..9 mg/L\"}")]
-    [InlineData("\"hardness\": \"16 °dH\", \"alkalinity\": \"240 mg/L as CaCO3\", \"ec\": \"0.62 mS/cm\"")]
-    [InlineData("\"ec\": \"2.2 mS/cm\", \"ions\": {\"Ca\": \"610 mg/L\", \"Mg\": \"0 mg/L\", \"Na\": \"0 mg/L\", \"SO4\": \"1460 mg/L\"}")]
-    [InlineData("\"ec\": \"0.01 mS/cm\", \"alkalinity\": \"0.1 meq/L\"")]
-    public void Figures_of_a_water_that_agree_are_silent(string members)
-    {
-        var problems = InMemoryShop.Of(("w.water.json", $$"""{"format": 1, {{members}}}""")).Load().Problems;
-        Assert.DoesNotContain(problems, p => p.Kind == ProblemKind.UnbalancedWater);
-    }
-
     /// <summary>Every unit and basis under every key of targets and of a water: read or reported, never thrown.</summary>
     [Fact]
     public void Targets_of_any_unit_are_read_or_reported()

@@ -123,18 +123,8 @@ public sealed class WaterReaderTests
     [InlineData("\"ions\": {\"Fe\": «\"< 0.02 mg/L\"»}", ProblemKind.WrongShape)]
     [InlineData("\"ions\": {\"B\": «\"3 meq/L\"»}", ProblemKind.WrongDimension)]
     [InlineData("\"ions\": {\"SO4\": \"60 mg/L\", «\"S\"»: \"20 mg/L\"}", ProblemKind.DuplicateKey)]
-    [InlineData("«\"ions\"»: {\"Ca\": \"82 mg/L\", \"Mg\": \"11 mg/L\", \"Na\": \"18 mg/L\", \"HCO3\": \"122 mg/L\", \"SO4\": \"40 mg/L\", \"Cl\": \"30 mg/L\"}", ProblemKind.UnbalancedWater)]
     public void What_an_analysis_leaves_open_is_reported(string members, ProblemKind kind) =>
         InMemoryShop.Of(("well.water.json", $$"""{"format": 1, {{members}}}""")).Single(kind);
-
-    [Fact]
-    public void An_imbalance_states_its_size()
-    {
-        // Cations 2 meq/L, anions 1 meq/L: 100 (2 - 1) / 3 per cent (Standard Methods, method 1030 E; recalled).
-        var problem = InMemoryShop.Of(("w.water.json", """{"format": 1, «"ions"»: {"Ca": "2 meq/L", "Cl": "0.5 meq/L", "SO4": "0.5 meq/L"}}"""))
-            .Single(ProblemKind.UnbalancedWater);
-        Assert.Equal(100.0 / 3, problem.Values.Single(v => v.Name == "ImbalancePercent").Value, 1e-9);
-    }
 
     [Fact]
     public void Detection_limits_are_offered_as_ranges()

@@ -3,6 +3,7 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Documents;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Plant;
@@ -92,7 +93,7 @@ internal sealed partial class ChargeImbalance : RecipeRule<ChargeBalance>
         }
 
         // An analysis that does not balance is reported at the water.
-        if (context.Facts.Workspace.Problems.Any(p => p.Kind == ProblemKind.UnbalancedWater && p.Place.File == recipe.Water?.Water?.File))
+        if (share.Holds && recipe.Water?.Water is { } water && UnbalancedWater.Reports(context, water))
         {
             checks.Add(Check.That("the water is not reported as unbalanced already", false));
         }
