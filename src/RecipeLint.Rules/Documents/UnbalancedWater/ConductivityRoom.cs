@@ -12,7 +12,7 @@ namespace RecipeLint.Rules.Documents;
 /// </summary>
 /// <param name="Low">mS/cm, lowest of the year.</param>
 /// <param name="High">mS/cm, highest of the year.</param>
-/// <param name="Sides">Each of them carries its charge on one side: cations, anions, hardness, alkalinity. Only cations for what is too little.</param>
+/// <param name="Sides">Charge on one side each: cations, anions, hardness, alkalinity. Only cations for what is too little.</param>
 /// <param name="IsTooLittle">True to ask whether the cations are too few for the conductivity, false whether something is too much.</param>
 internal sealed record ConductivityRoom(
     WaterDocument Water, Place Place, double Low, double High, IReadOnlyList<StatedCharge> Sides, bool IsTooLittle)
@@ -21,8 +21,10 @@ internal sealed record ConductivityRoom(
     private const double LeastPerMillisiemens = 7, MostPerMillisiemens = 14;
 
     internal override string Message => (IsTooLittle
-        ? $"A conductivity of {Shown} mS/cm needs at least about {Number(Needed)} meq/L of cations, but those stated come to {Number(Sides[0].High)} meq/L."
-        : $"A conductivity of {Shown} mS/cm has room for about {Number(Room)} meq/L, but {Number(Most)} meq/L are stated on one side.") + Advice;
+        ? $"A conductivity of {Shown} mS/cm needs at least about {Number(Needed)} meq/L of cations, "
+            + $"but those stated come to {Number(Sides[0].High)} meq/L."
+        : $"A conductivity of {Shown} mS/cm has room for about {Number(Room)} meq/L, "
+            + $"but {Number(Most)} meq/L are stated on one side.") + Advice;
 
     internal override IReadOnlyList<NamedValue> Values => IsTooLittle
         ? [new("stated", Needed, Unit), new("from the others", Sides[0].Middle, Unit)]
@@ -74,7 +76,9 @@ internal sealed record ConductivityRoom(
             {
                 Checks =
                 [
-                    new("less than it needs", Digits.SixDigits(cations.High), Relation.Under, Digits.SixDigits(little.Needed - Rounding), Unit),
+                    new(
+                        "less than it needs", Digits.SixDigits(cations.High), Relation.Under,
+                        Digits.SixDigits(little.Needed - Rounding), Unit),
                     Check.That("nothing stated is too much for it", !much.Fires),
                 ],
             };
@@ -83,7 +87,8 @@ internal sealed record ConductivityRoom(
 
     internal override Working Work()
     {
-        var work = new WorkingBuilder($"conductivity of the water '{Water.Name}' against what is {(IsTooLittle ? "needed for it" : "dissolved")}");
+        var against = IsTooLittle ? "needed for it" : "dissolved";
+        var work = new WorkingBuilder($"conductivity of the water '{Water.Name}' against what is {against}");
         if (IsTooLittle)
         {
             var cations = Sides[0].Write(work, p => p.High, Highest);
@@ -94,7 +99,9 @@ internal sealed record ConductivityRoom(
         }
 
         var sides = Sides.Select(s => s.Write(work, p => p.Low, Lowest)).ToList();
-        var most = sides.Count == 1 ? sides[0] : work.Result("the most on one side", "the largest of these", sides.Aggregate(Term.Larger), Unit);
+        var most = sides.Count == 1
+            ? sides[0]
+            : work.Result("the most on one side", "the largest of these", sides.Aggregate(Term.Larger), Unit);
         var room = work.Result(
             "room for at most", $"mS/cm × {Number(MostPerMillisiemens)} + {Number(Rounding)}",
             (work.Given($"conductivity, {Highest}", High, "mS/cm", From.File) * MostPerMillisiemens) + Rounding, Unit);

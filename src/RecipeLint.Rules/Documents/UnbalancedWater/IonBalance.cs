@@ -34,10 +34,11 @@ internal sealed record IonBalance(
         {
             var shortOf = Percent > 0 ? "anions" : "cations";
             var hint = Missing.Count > 0 ? $" Not stated: {Say.List(Missing)}." : "";
-            return string.Create(
-                CultureInfo.InvariantCulture,
-                $"Cations carry {Cations.Middle:0.00} meq/L and anions {Anions.Middle:0.00} meq/L, an imbalance of {Math.Abs(Percent):0.0} %; ")
-                + string.Create(CultureInfo.InvariantCulture, $"over {LimitPercent} % a value, a unit or a basis is wrong, or {shortOf} are missing.{hint} ")
+            return string.Create(CultureInfo.InvariantCulture, $"Cations carry {Cations.Middle:0.00} meq/L ")
+                + string.Create(CultureInfo.InvariantCulture, $"and anions {Anions.Middle:0.00} meq/L, ")
+                + string.Create(CultureInfo.InvariantCulture, $"an imbalance of {Math.Abs(Percent):0.0} %; ")
+                + string.Create(CultureInfo.InvariantCulture, $"over {LimitPercent} % a value, a unit or a basis is wrong, ")
+                + $"or {shortOf} are missing.{hint} "
                 + "Check 'as CaCO3', 'as N' and 'as S' on the report.";
         }
     }
@@ -62,7 +63,8 @@ internal sealed record IonBalance(
         }
 
         var cations = StatedCharge.Of("cations", stated.Ions.Where(i => i.Charge > 0));
-        var anions = StatedCharge.Of("anions", stated.Ions.Where(i => i.Charge < 0 && (stated.Alkalinity is null || i.Component != Component.Carbonate)))
+        var negative = stated.Ions.Where(i => i.Charge < 0 && (stated.Alkalinity is null || i.Component != Component.Carbonate));
+        var anions = StatedCharge.Of("anions", negative)
             .With(StatedCharge.Of("alkalinity", stated.Alkalinity));
         var missing = _majors.Where(m => !States(m, stated)).ToList();
         var balance = new IonBalance(water, place, cations, anions, missing, null) { Checks = [] };
@@ -72,7 +74,8 @@ internal sealed record IonBalance(
             yield break;
         }
 
-        var apart = new Check("worse than a laboratory lets pass", Digits.SixDigits(Math.Abs(balance.Percent)), Relation.Over, LimitPercent, "%");
+        var percent = Digits.SixDigits(Math.Abs(balance.Percent));
+        var apart = new Check("worse than a laboratory lets pass", percent, Relation.Over, LimitPercent, "%");
         yield return balance with
         {
             Apart = apart,
@@ -94,7 +97,8 @@ internal sealed record IonBalance(
         }
 
         var (plus, minus) = (Cations.Write(work, p => p.Middle, Middle), Anions.Write(work, p => p.Middle, Middle));
-        var apart = work.Result("imbalance", "100 × |cations - anions| / (cations + anions)", 100 * Term.Size(plus - minus) / (plus + minus), "%");
+        var apart = work.Result(
+            "imbalance", "100 × |cations - anions| / (cations + anions)", 100 * Term.Size(plus - minus) / (plus + minus), "%");
         work.Check(Apart, apart, LimitPercent);
         work.Check(Checks[1], work.Result("charges in all", "cations + anions", plus + minus, Unit), LeastCharge);
         var majors = work.Given($"stated of {Say.List(_majors)}", _majors.Length - Missing.Count, "", From.Count);

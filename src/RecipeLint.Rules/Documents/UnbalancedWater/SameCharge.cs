@@ -5,7 +5,7 @@ using Digits = RecipeLint.Chemistry.Quantities.Rounding;
 
 namespace RecipeLint.Rules.Documents;
 
-/// <summary>Two figures for the same charge, of which one may not be more than the other. A range counts by the end that fits best.</summary>
+/// <summary>Two figures for one charge, of which one may not be more than the other. A range counts by the end that fits best.</summary>
 /// <param name="What">Both of them as they stand in the analysis, a full sentence.</param>
 /// <param name="Total">The figure that was stated as a total, where a finding stands.</param>
 /// <param name="Ions">What the single ions come to.</param>
@@ -30,7 +30,8 @@ internal sealed record SameCharge(WaterDocument Water, Place Place, string What,
         {
             var statesBoth = hard.Parts.Count == 2;
             var which = statesBoth ? "calcium and magnesium come" : "the one of calcium and magnesium that is stated comes";
-            var what = $"The hardness is {Number(hardness.Middle)} meq/L, but {which} to {Number(hard.Middle)} meq/L: hardness is the sum of the two.";
+            var what = $"The hardness is {Number(hardness.Middle)} meq/L, but {which} to {Number(hard.Middle)} meq/L: "
+                + "hardness is the sum of the two.";
             yield return Asked(new(water, at, what, hardness, hard, true) { Checks = [] });
             if (statesBoth)
             {
@@ -38,10 +39,12 @@ internal sealed record SameCharge(WaterDocument Water, Place Place, string What,
             }
         }
 
-        var (alkalinity, carbonate) = (StatedCharge.Of("alkalinity", stated.Alkalinity), Sum("bicarbonate and carbonate", stated, "HCO3", "CO3"));
+        var alkalinity = StatedCharge.Of("alkalinity", stated.Alkalinity);
+        var carbonate = Sum("bicarbonate and carbonate", stated, "HCO3", "CO3");
         if (stated.Alkalinity is { Place: var place } && carbonate.IsStated)
         {
-            var what = $"The alkalinity is {Number(alkalinity.Middle)} meq/L, but bicarbonate and carbonate come to {Number(carbonate.Middle)} meq/L: "
+            var what = $"The alkalinity is {Number(alkalinity.Middle)} meq/L, "
+                + $"but bicarbonate and carbonate come to {Number(carbonate.Middle)} meq/L: "
                 + "in such a water they are the same.";
             yield return Asked(new(water, place, what, alkalinity, carbonate, true) { Checks = [] });
             yield return Asked(new(water, place, what, alkalinity, carbonate, false) { Checks = [] });
@@ -53,7 +56,9 @@ internal sealed record SameCharge(WaterDocument Water, Place Place, string What,
         var work = new WorkingBuilder($"{Total.Name} of the water '{Water.Name}' against {Ions.Name}");
         var larger = Larger.Write(work, p => p.Low, Lowest);
         var smaller = Smaller.Write(work, p => p.High, Highest);
-        var most = work.Result($"the most that {Larger.Name} can be", $"{Smaller.Name} × {Number(Slack)} + {Number(Rounding)}", (smaller * Slack) + Rounding, Unit);
+        var most = work.Result(
+            $"the most that {Larger.Name} can be", $"{Smaller.Name} × {Number(Slack)} + {Number(Rounding)}",
+            (smaller * Slack) + Rounding, Unit);
         return work.Check(Checks[0], larger, most).Done(larger);
     }
 

@@ -13,7 +13,7 @@ internal sealed class UnbalancedWater : WaterRule<WaterComparison>
 
     public override string Name => RuleName;
 
-    /// <summary>Whether this rule, as the shop has set it, has something to say of a water; for a rule that leaves it to this one.</summary>
+    /// <summary>Whether this rule, as the shop has set it, speaks of a water; for a rule that leaves it to this one.</summary>
     internal static bool Reports(RuleContext context, WaterDocument water) =>
         Of(water).Any(c => c.Fires) && context.Neighbour(RuleName, water.File) is not null;
 

@@ -9,7 +9,7 @@ namespace RecipeLint.Rules.Documents;
 /// <param name="Place">Where a finding stands.</param>
 internal abstract record WaterComparison(WaterDocument Water, Place Place) : Verdict
 {
-    /// <summary>Where two figures do not count as apart yet: 10 % and 0.2 meq/L that rounding can make (common practice, no source).</summary>
+    /// <summary>Within 10 %, and 0.2 meq/L that rounding can make, two figures agree (common practice, no source).</summary>
     protected const double SlackPercent = 10, Rounding = 0.2;
 
     protected const string Lowest = "lowest of the year", Middle = "middle of the year", Highest = "highest of the year";
