@@ -1,5 +1,3 @@
-using System.Collections.Generic;
-
 namespace RecipeLint.Generators;
 
 /// <summary>A rule.json as it was found.</summary>

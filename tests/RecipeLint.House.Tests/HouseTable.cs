@@ -57,7 +57,7 @@ internal static class HouseTable
 
     private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
 
-    private static IReadOnlyDictionary<string, T> Read<T>(string name)
+    private static Dictionary<string, T> Read<T>(string name)
     {
         var file = Path.Combine(Folder, name);
         return File.Exists(file) ? JsonSerializer.Deserialize<Dictionary<string, T>>(File.ReadAllText(file))! : new Dictionary<string, T>(StringComparer.Ordinal);

@@ -129,7 +129,7 @@ public static class StateSolver
     private static SolutionState Failed(SolutionState empty, string why) =>
         empty with { Failure = why };
 
-    private static IReadOnlyList<SolidDeposit> Deposits(SolutionMix mix, Equilibrium clear, PrecipitationResult? settled, IReadOnlyList<SaltVerdict> salts)
+    private static List<SolidDeposit> Deposits(SolutionMix mix, Equilibrium clear, PrecipitationResult? settled, IReadOnlyList<SaltVerdict> salts)
     {
         var deposits = new List<SolidDeposit>();
         foreach (var d in settled?.Deposits ?? [])

@@ -135,7 +135,7 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
         };
     }
 
-    private Finding Grows(SlowVerdict verdict, RuleContext context)
+    private static Finding Grows(SlowVerdict verdict, RuleContext context)
     {
         var (stock, slow) = (verdict.Stock, verdict.Deposit);
         var suppliers = Supplier.In(stock, slow.Solid);

@@ -37,7 +37,7 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
     {
         var days = stock.Stock.Keep?.For?.Value.Days ?? 0;
         var least = context.Options<ShelfLifeTooLongOptions>().LeastLeft;
-        var decay = days > 0 ? Bleach(stock) ?? PeroxideBesideMetal(stock, context.Options<ShelfLifeTooLongOptions>().CatalysedHalfLife) : null;
+        var decay = days > 0 ? (Decay?)Bleach(stock) ?? PeroxideBesideMetal(stock, context.Options<ShelfLifeTooLongOptions>().CatalysedHalfLife) : null;
         if (decay is null)
         {
             yield return new DecayOnTheShelf(stock, days, null, null, null)
@@ -127,7 +127,7 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
                 context.Options<ShelfLifeTooLongOptions>().CatalysedHalfLife)), "%");
     }
 
-    private static Decay? Bleach(StockFacts stock)
+    private static BleachDecay? Bleach(StockFacts stock)
     {
         var percent = stock.Concentration(Hypochlorite).MolesPerLitre * SodiumHypochlorite / 10;
         if (percent <= 0)
@@ -140,7 +140,7 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
         return new BleachDecay(percent, celsius, rate);
     }
 
-    private static Decay? PeroxideBesideMetal(StockFacts stock, double halfLife)
+    private static PeroxideDecay? PeroxideBesideMetal(StockFacts stock, double halfLife)
     {
         var state = stock.Chemistry.Mixing;
         if (stock.Concentration(Peroxide).MolesPerLitre <= 0 || !state.IsSolved)

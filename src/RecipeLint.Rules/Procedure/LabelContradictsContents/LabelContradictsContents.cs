@@ -153,7 +153,7 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
     }
 
     /// <summary>What reaches the plants and is not on a label that names more than it leaves out; a title ("Calcium nitrate") is no list.</summary>
-    private static IReadOnlyList<Held> Unnamed(StockFacts stock, RuleContext context)
+    private static List<Held> Unnamed(StockFacts stock, RuleContext context)
     {
         if (stock.Stock.Dose is not { Value: var dose })
         {
