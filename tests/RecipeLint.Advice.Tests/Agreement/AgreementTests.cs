@@ -51,7 +51,7 @@ public sealed class AgreementTests
         Holds(bottles);
     }
 
-    private static void Holds(IReadOnlyList<Bottle> bottles)
+    private static void Holds(List<Bottle> bottles)
     {
         var differences = bottles.AsParallel().AsOrdered().SelectMany(b => Answers.Differences(b)).ToList();
         Assert.True(differences.Count == 0, $"{differences.Count} differences over {bottles.Count} stocks:\n{string.Join("\n", differences.Take(40))}");

@@ -34,7 +34,7 @@ internal static class RandomStock
         return Bottle.Of($"seed-{seed}", kind == 0 ? 1000 : 100, Kept[random.Next(Kept.Length)], additions);
     }
 
-    private static IEnumerable<(string Substance, double Grams)> Some(Random random, (string Substance, double Least, double Most)[] of, int count) =>
+    private static List<(string Substance, double Grams)> Some(Random random, (string Substance, double Least, double Most)[] of, int count) =>
         of.OrderBy(_ => random.Next()).Take(count)
             .Select(s => (s.Substance, Math.Round(s.Least * Math.Pow(s.Most / s.Least, random.NextDouble()), 3)))
             .ToList();

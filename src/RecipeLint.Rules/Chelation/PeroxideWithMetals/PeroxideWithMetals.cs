@@ -25,10 +25,7 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
         {
             var (metal, peroxide) = (_catalysts.Sum(e => stock.Concentration(e).MilligramsPerLitre), stock.Concentration(Peroxide).MolesPerLitre);
             var place = stock.SuppliersOf(Peroxide).FirstOrDefault()?.Place ?? stock.Stock.Place;
-            if (Of(stock.Stock.File, stock.Stock.Name, place, metal, peroxide, context.For(stock.Stock.File)) is { } meeting)
-            {
-                yield return meeting;
-            }
+            yield return Of(stock.Stock.File, stock.Stock.Name, place, metal, peroxide, context.For(stock.Stock.File));
         }
 
         foreach (var recipe in facts.Recipes)
@@ -42,10 +39,7 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
             var metal = _catalysts.Sum(e => recipe.MilligramsPerLitre(e.Symbol));
             var peroxide = recipe.ComponentMoles.GetValueOrDefault(Peroxide) / recipe.FinalVolume.Litres;
             var dose = recipe.Doses.FirstOrDefault(d => d.ComponentMoles.GetValueOrDefault(Peroxide) > 0);
-            if (Of(recipe.Recipe.File, recipe.Recipe.Name, dose?.Entry.Place ?? recipe.Recipe.Place, metal, peroxide, context.For(recipe.Recipe.File)) is { } meeting)
-            {
-                yield return meeting;
-            }
+            yield return Of(recipe.Recipe.File, recipe.Recipe.Name, dose?.Entry.Place ?? recipe.Recipe.Place, metal, peroxide, context.For(recipe.Recipe.File));
         }
     }
 
@@ -65,17 +59,26 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
     {
         var own = context.For(verdict.Files[0]);
         var work = new WorkingBuilder($"peroxide and metals in '{verdict.Vessel}'");
+        if (verdict.Peroxide <= 0)
+        {
+            return work.Statements(verdict).Done();
+        }
+
         var peroxide = work.Given("peroxide", verdict.Peroxide, "mg/L", "amounts in the file");
         work.Check(verdict.Checks[0], peroxide, work.Option("from", own.Options<PeroxideWithMetalsOptions>().LeastPeroxide));
         var metal = work.Given("iron, copper and manganese", verdict.Metal, "mg/L", "amounts in the file");
         return work.Check(verdict.Checks[1], metal, work.Option("from", own.Options<PeroxideWithMetalsOptions>().LeastMetal)).Done(peroxide);
     }
 
-    private static Meeting? Of(string file, string vessel, Place place, double metal, double molesPerLitre, RuleContext own)
+    private static Meeting Of(string file, string vessel, Place place, double metal, double molesPerLitre, RuleContext own)
     {
         if (molesPerLitre <= 0 || metal <= 0)
         {
-            return null;
+            return new Meeting(vessel, place, 0, 0)
+            {
+                Files = [file],
+                Checks = [Check.That("peroxide stands beside iron, copper or manganese", false)],
+            };
         }
 
         var options = own.Options<PeroxideWithMetalsOptions>();

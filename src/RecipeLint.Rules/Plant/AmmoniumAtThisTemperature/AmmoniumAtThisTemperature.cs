@@ -20,6 +20,10 @@ internal sealed class AmmoniumAtThisTemperature : RecipeRule<AmmoniumAtThisTempe
         var usual = recipe.Profile.Ratios.FirstOrDefault(r => r is { Numerator: "NH4-N", Denominator: "N" });
         if (recipe.Recipe.At is not { } at || usual is null || ammonium <= 0 || all <= 0)
         {
+            yield return new Share(recipe, null, false, 0, 0, 0, 0, 0)
+            {
+                Checks = [Check.That("it says how warm it stands, holds ammonium, and the profile bounds its share", false)],
+            };
             yield break;
         }
 
@@ -46,7 +50,7 @@ internal sealed class AmmoniumAtThisTemperature : RecipeRule<AmmoniumAtThisTempe
             ? "Warm roots lack the sugar and oxygen to bind it, and what they cannot bind poisons them."
             : "In the cold nothing turns it into nitrate and roots bind it slowly, so that it piles up.";
         var message = $"{Say.Percent(verdict.Percent / 100)} of the nitrogen is ammonium, and the solution gets to {Say.Number(verdict.Celsius)} °C: "
-            + $"the '{verdict.Recipe.Profile.Name}' profile takes up to {Say.Percent(verdict.Usual.High)} at ordinary temperature, and about half of that is safe here. {why} "
+            + $"the '{verdict.Recipe.Profile.Name}' profile takes up to {Say.Percent(verdict.Usual!.High)} at ordinary temperature, and about half of that is safe here. {why} "
             + "Bring the ammonium part as calcium or potassium nitrate for this season.";
         var place = verdict.Recipe.Recipe.At!.Place;
         return context.Find(place, message) with
@@ -59,13 +63,18 @@ internal sealed class AmmoniumAtThisTemperature : RecipeRule<AmmoniumAtThisTempe
 
     protected override Working Work(Share verdict, RuleContext context)
     {
+        if (verdict.Usual is not { } ratio)
+        {
+            return new WorkingBuilder($"ammonium in '{verdict.Recipe.Recipe.Name}'").Statements(verdict).Done();
+        }
+
         var work = new WorkingBuilder($"ammonium in '{verdict.Recipe.Recipe.Name}' at {Say.Number(verdict.Celsius)} °C");
         var reached = work.Given("temperature it gets to", verdict.Celsius, "°C", "file");
         work.Check(verdict.Checks[0], reached, verdict.IsWarm ? work.Option("warm from", context.Options<AmmoniumAtThisTemperatureOptions>().WarmFrom) : work.Option("cold under", context.Options<AmmoniumAtThisTemperatureOptions>().ColdUnder));
         var ammonium = work.Given("nitrogen as ammonium", verdict.Ammonium, "mg/L", "amounts in the file");
         var all = work.Given("nitrogen in all", verdict.All, "mg/L", "amounts in the file");
         var share = work.Result("share of ammonium", "100 × ammonium / all", 100 * ammonium / all, "%");
-        var usual = work.Given("most at ordinary temperature", 100 * verdict.Usual.High, "%", $"'{verdict.Recipe.Profile.Name}' profile");
+        var usual = work.Given("most at ordinary temperature", 100 * ratio.High, "%", $"'{verdict.Recipe.Profile.Name}' profile");
         var part = work.Option("part of it that is left", context.Options<AmmoniumAtThisTemperatureOptions>().Part);
         var bound = work.Result("left", "most × part / 100", usual * part / 100, "%");
         return work.Check(verdict.Checks[1], share, bound).Check(verdict.Checks[2], share, usual).Statements(verdict).Done(share);
@@ -76,5 +85,5 @@ internal sealed class AmmoniumAtThisTemperature : RecipeRule<AmmoniumAtThisTempe
     /// <param name="Percent">Of the nitrogen.</param>
     /// <param name="Bound">Per cent that are left at this temperature.</param>
     internal sealed record Share(
-        RecipeFacts Recipe, RatioRange Usual, bool IsWarm, double Celsius, double Ammonium, double All, double Percent, double Bound) : Verdict;
+        RecipeFacts Recipe, RatioRange? Usual, bool IsWarm, double Celsius, double Ammonium, double All, double Percent, double Bound) : Verdict;
 }

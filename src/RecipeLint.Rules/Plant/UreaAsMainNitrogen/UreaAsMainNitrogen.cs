@@ -19,6 +19,7 @@ internal sealed class UreaAsMainNitrogen : RecipeRule<UreaAsMainNitrogen.Share>
         var (urea, all) = (recipe.MilligramsPerLitre("urea-N"), recipe.MilligramsPerLitre("N"));
         if (urea <= 0 || all <= 0)
         {
+            yield return new Share(recipe, 0, 0, 0, 0) { Checks = [Check.That("urea brings a part of its nitrogen", false)] };
             yield break;
         }
 
@@ -47,6 +48,11 @@ internal sealed class UreaAsMainNitrogen : RecipeRule<UreaAsMainNitrogen.Share>
     protected override Working Work(Share verdict, RuleContext context)
     {
         var work = new WorkingBuilder($"urea in '{verdict.Recipe.Recipe.Name}'");
+        if (verdict.All <= 0)
+        {
+            return work.Statements(verdict).Done();
+        }
+
         var urea = work.Given("nitrogen of urea", verdict.Urea, "mg/L", File);
         var all = work.Given("nitrogen in all", verdict.All, "mg/L", File);
         var share = work.Result("share of urea", "100 × urea / all", 100 * urea / all, "%");

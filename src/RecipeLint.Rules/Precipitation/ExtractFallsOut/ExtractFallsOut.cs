@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Rules.Engine;
 
@@ -11,6 +12,10 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
 {
     public const string RuleName = "extract-falls-out";
 
+    private const string Calcium = Component.Calcium;
+
+    private static readonly Check _none = Check.That("it holds an extract that acid or calcium throws out", false);
+
     public override string Name => RuleName;
 
     protected override IEnumerable<Meeting> Judge(Facts facts, RuleContext context)
@@ -19,32 +24,27 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
         {
             var ph = stock.Chemistry.Mixing is { IsSolved: true } mixing ? (double?)Rounding.SixDigits(mixing.PhBeforeDeposit) : null;
             var calcium = Rounding.SixDigits(1000 * stock.Concentration(Calcium).MolesPerLitre);
-            foreach (var addition in stock.Additions.Where(a => a.Substance.Extract is not null))
+            foreach (var meeting in Of(stock.Stock.File, stock.Stock.Name, stock.Additions, ph, calcium, inStock: true))
             {
-                foreach (var meeting in Of(stock.Stock.File, stock.Stock.Name, addition, ph, calcium, inStock: true))
-                {
-                    yield return meeting;
-                }
+                yield return meeting;
             }
         }
 
         foreach (var recipe in facts.Recipes)
         {
             var calcium = Rounding.SixDigits(1000 * recipe.ComponentMoles.GetValueOrDefault(Calcium) / recipe.FinalVolume.Litres);
-            foreach (var addition in recipe.Doses.Select(d => d.Direct).OfType<AdditionFacts>().Where(a => a.Substance.Extract is not null))
+            var direct = recipe.Doses.Select(d => d.Direct).OfType<AdditionFacts>();
+            foreach (var meeting in Of(recipe.Recipe.File, recipe.Recipe.Name, direct, null, calcium, inStock: false))
             {
-                foreach (var meeting in Of(recipe.Recipe.File, recipe.Recipe.Name, addition, null, calcium, inStock: false))
-                {
-                    yield return meeting;
-                }
+                yield return meeting;
             }
         }
     }
 
     protected override Finding Describe(Meeting verdict, RuleContext context)
     {
-        var origin = verdict.Origin;
-        var name = verdict.Addition.Substance.Name;
+        var (origin, addition) = (verdict.Origin!, verdict.Addition!);
+        var name = addition.Substance.Name;
         var (what, value, limit, unit) = verdict.InAcid
             ? ($"pH {Say.Number(Math.Round(verdict.Value, 1))}, and below about pH {Say.Number(verdict.Limit)} {origin.Called} does not stay dissolved", verdict.Value, verdict.Limit, "")
             : ($"{Say.Number(verdict.Value)} mmol/L of calcium, and from about {Say.Number(verdict.Limit)} mmol/L {origin.Called} is thrown out", verdict.Value, verdict.Limit, "mmol/L");
@@ -53,7 +53,7 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
             : "Give it as a watering of its own with soft water, or leave it out.";
         var message = $"'{name}' meets {what} in '{verdict.Vessel}'. It comes out as {origin.Becomes} that blocks filters and drippers and takes trace metals with it; "
             + $"how much cannot be computed, because its composition is not known. {where}";
-        return context.Find(verdict.Addition.Place, message) with
+        return context.Find(addition.Place, message) with
         {
             Measured = new Measured(verdict.InAcid ? "pH" : "calcium", value, limit, unit),
         };
@@ -61,40 +61,48 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
 
     protected override Working Work(Meeting verdict, RuleContext context)
     {
-        var work = new WorkingBuilder($"'{verdict.Addition.Substance.Name}' in '{verdict.Vessel}'");
+        if (verdict is not { Addition: { } addition, Origin: { } origin })
+        {
+            return new WorkingBuilder($"extracts in '{verdict.Vessel}'").Statements(verdict).Done();
+        }
+
+        var work = new WorkingBuilder($"'{addition.Substance.Name}' in '{verdict.Vessel}'");
         var found = verdict.InAcid
             ? work.Given("pH as mixed", verdict.Value, "", "engine")
             : work.Given("calcium in all", verdict.Value, "mmol/L", "amounts in the file");
-        var limit = work.Given($"what {verdict.Origin.Called} bears", verdict.Limit, verdict.InAcid ? "" : "mmol/L", "catalogue of extracts");
+        var limit = work.Given($"what {origin.Called} bears", verdict.Limit, verdict.InAcid ? "" : "mmol/L", "catalogue of extracts");
         return work.Check(verdict.Checks[0], found, limit).Done(found);
     }
 
-    private const string Calcium = "Ca+2";
-
-    private static IEnumerable<Meeting> Of(string file, string vessel, AdditionFacts addition, double? ph, double calcium, bool inStock)
+    private static List<Meeting> Of(string file, string vessel, IEnumerable<AdditionFacts> additions, double? ph, double calcium, bool inStock)
     {
-        var origin = addition.Substance.Extract!;
-        if (ph is { } acid && origin.FallsOutBelowPh is { } lowest)
+        var meetings = new List<Meeting>();
+        foreach (var addition in additions)
         {
-            yield return new Meeting(addition, vessel, origin, true, acid, lowest.Value, inStock)
+            if (ph is { } acid && addition.Substance.Extract is { FallsOutBelowPh: { } lowest } sour)
             {
-                Files = [file],
-                Checks = [new Check("more acid than it bears", acid, Relation.Under, lowest.Value)],
-            };
+                meetings.Add(new Meeting(addition, vessel, sour, true, acid, lowest.Value, inStock)
+                {
+                    Files = [file],
+                    Checks = [new Check("more acid than it bears", acid, Relation.Under, lowest.Value)],
+                });
+            }
+
+            if (addition.Substance.Extract is { FallsOutFromCalcium: { } most } hard)
+            {
+                meetings.Add(new Meeting(addition, vessel, hard, false, calcium, most.Value, inStock)
+                {
+                    Files = [file],
+                    Checks = [new Check("more calcium than it bears", calcium, Relation.AtLeast, most.Value, "mmol/L")],
+                });
+            }
         }
 
-        if (origin.FallsOutFromCalcium is { } most)
-        {
-            yield return new Meeting(addition, vessel, origin, false, calcium, most.Value, inStock)
-            {
-                Files = [file],
-                Checks = [new Check("more calcium than it bears", calcium, Relation.AtLeast, most.Value, "mmol/L")],
-            };
-        }
+        return meetings.Count > 0 ? meetings : [new Meeting(null, vessel, null, false, 0, 0, inStock) { Files = [file], Checks = [_none] }];
     }
 
     /// <summary>An extract and what it meets.</summary>
     /// <param name="InAcid">True when the pH counts, false when calcium does.</param>
     /// <param name="Value">pH, or mmol/L of calcium.</param>
-    internal sealed record Meeting(AdditionFacts Addition, string Vessel, ExtractOrigin Origin, bool InAcid, double Value, double Limit, bool InStock) : Verdict;
+    internal sealed record Meeting(AdditionFacts? Addition, string Vessel, ExtractOrigin? Origin, bool InAcid, double Value, double Limit, bool InStock) : Verdict;
 }
