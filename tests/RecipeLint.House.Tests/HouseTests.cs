@@ -33,7 +33,10 @@ public sealed class HouseTests
     [Fact]
     public void NamespacesFollowTheFolders()
     {
-        var astray = Checkout.Here.Projects.SelectMany(p => p.Files.Where(f => f.Namespace.Length > 0 && !Follows(p.Name, f)).Select(f => $"{f.Path} declares {f.Namespace}"));
+        // What the compiler looks for in a namespace of the platform has to stand there.
+        var astray = Checkout.Here.Projects.SelectMany(p => p.Files
+            .Where(f => f.Namespace.Length > 0 && !f.Namespace.StartsWith("System.", StringComparison.Ordinal) && !Follows(p.Name, f))
+            .Select(f => $"{f.Path} declares {f.Namespace}"));
         Assert.Empty(astray);
     }
 

@@ -4,7 +4,7 @@ using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Rules.Engine;
 
-namespace RecipeLint.Reports.Explain;
+namespace RecipeLint.Reports;
 
 /// <summary>A figure a verdict rests on, and where it comes from.</summary>
 /// <param name="What">"constant of gypsum (calcium sulfate), CaSO4·2H2O".</param>

@@ -6,7 +6,6 @@ using Newtonsoft.Json.Serialization;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
-using RecipeLint.Reports.Explain;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 using Sarif = Microsoft.CodeAnalysis.Sarif;
