@@ -51,7 +51,8 @@ public sealed class RepairTests
           "volume": "made up",
           "doses": [
             { "stock": "../stocks/a.stock.json" },
-            { "stock": "../stocks/b.stock.json" }
+            { "stock": "../stocks/b.stock.json" },
+            { "add": "potassium-sulfate", "amount": "20 g", "assay": "99 %" }
           ]
         }
 

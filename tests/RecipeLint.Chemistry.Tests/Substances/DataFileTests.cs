@@ -11,7 +11,7 @@ public sealed class DataFileTests
     private static readonly string[] Keys =
     [
         "id", "name", "kind", "form", "family", "aliases", "formula", "cas", "dissolves", "label", "strength", "density20C", "needsAssay", "assay",
-        "impurities", "feedsMicrobes", "colour", "hazards", "keepApart", "solubility", "note",
+        "impurities", "feedsMicrobes", "extractOf", "colour", "hazards", "keepApart", "solubility", "note",
     ];
 
     public static TheoryData<string> Files => [.. FileNames()];

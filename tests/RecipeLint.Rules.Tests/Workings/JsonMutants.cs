@@ -110,7 +110,7 @@ internal sealed class JsonMutants
         {
             // A key that is there twice only shows when the members are read.
             var root = JsonNode.Parse(text);
-            return root is not null && Nodes(root).Any() ? root : null;
+            return root is not null && Nodes(root).ToList().Count > 0 ? root : null;
         }
         catch (JsonException)
         {
