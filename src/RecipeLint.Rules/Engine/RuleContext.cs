@@ -59,14 +59,14 @@ public sealed class RuleContext(
         Find(place, IdPath.Of(Facts.Workspace, place), message, harm, odds, certainty);
 
     /// <summary>
-    /// A finding of this rule with its own level and certainty. What rests on a habit of the trade alone never exceeds warning,
+    /// A finding of this rule with its own level and certainty. A verdict that is not computed never exceeds warning,
     /// except in the family that protects people.
     /// </summary>
     public Finding Find(Place place, string idPath, string message, Level? level = null, Certainty? certainty = null)
     {
         var sureness = certainty ?? Descriptor.Certainty;
         var wanted = level ?? Descriptor.Level;
-        var capped = sureness == Certainty.Practice && Descriptor.Family != "people" && wanted > Level.Warning;
+        var capped = sureness != Certainty.Computed && Descriptor.Family != "people" && wanted > Level.Warning;
         return new Finding
         {
             Rule = Descriptor,
