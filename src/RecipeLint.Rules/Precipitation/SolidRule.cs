@@ -128,8 +128,11 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
             Remedy(deposit.Solid, suppliers),
             Wording.NearestClear(verdict.Nearest, stock.Stock.Dose?.Value, deposit.Solid, deposit.State),
             deposit.State.Validity);
-        return Raise(stock, context, suppliers, deposit.Solid, message, DepositWords.LevelOf(deposit.Sureness), DepositWords.CertaintyOf(stock, deposit.State, deposit.Sureness)) with
+        var raised = Raise(
+            stock, context, suppliers, deposit.Solid, message, DepositWords.LevelOf(deposit.Sureness), DepositWords.CertaintyOf(stock, deposit.State, deposit.Sureness));
+        return raised with
         {
+            Level = DepositWords.IsFarPast(deposit) ? LevelTable.Of(Harm.Loss, Odds.Certain) : raised.Level,
             Measured = new Measured($"{deposit.Solid.Called} that falls out", deposit.GramsPerLitre, verdict.Limits.Visible, "g/L"),
             Values = [.. Numbers(verdict)],
         };

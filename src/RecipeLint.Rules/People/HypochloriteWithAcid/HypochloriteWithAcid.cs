@@ -1,5 +1,4 @@
 using RecipeLint.Analysis;
-using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;

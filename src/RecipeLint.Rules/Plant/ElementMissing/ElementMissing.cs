@@ -33,7 +33,7 @@ internal sealed class ElementMissing : RecipeRule<MissingElements>
                 ? "Add what carries them, or name a full analysis of the water if that brings them."
                 : "Add the dose that carries them; a feed for one purpose only, such as a calcium supplement, can be accepted with a "
                     + "suppression."),
-            Harm.Loss,
+            Harm.Damage,
             Odds.Certain) with
         {
             Measured = new Measured("missing nutrients", missing.Count, 0, ""),
