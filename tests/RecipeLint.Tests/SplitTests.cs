@@ -110,6 +110,8 @@ public sealed class SplitTests
     public void Written_parts_of_published_solutions_raise_no_warning_that_a_split_could_cause(string recipe)
     {
         using var scratch = new Scratch();
+        // What marks the root: the parts in a folder below it see the products above them.
+        scratch.Write("recipelint.json", """{"format": 1}""");
         scratch.Write("published.substances.json", File.ReadAllText(Path.Combine(_published, "published.substances.json")));
         scratch.Write(recipe, File.ReadAllText(Path.Combine(_published, recipe)));
 

@@ -32,6 +32,8 @@ public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration M
         var now = state.PhBeforeDeposit;
         return cause.Cause.Rescue switch
         {
+            // Silicate gels as soon as acid takes its alkali away, which the constants do not follow.
+            Rescue.Acid when state.Mix.StandsInItsSilicateAlkali => new RescueTrial(false, null, default),
             Rescue.Acid when nearest is { Ph: null } => new RescueTrial(false, null, default),
             Rescue.Acid => nearest?.Ph is { } ph
                 ? ph < now ? AtPh(chemistry, state, ph) : new RescueTrial(false, null, default)

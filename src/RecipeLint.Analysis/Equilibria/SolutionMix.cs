@@ -65,7 +65,7 @@ public sealed record SolutionMix
     /// True while the silicate still stands in its own alkali: nothing else has lowered the pH at 20 °C by more than
     /// <see cref="Forming.PhTakenDown"/>.
     /// </summary>
-    internal bool StandsInItsSilicateAlkali => SilicateIsHeld ?? (!SilicatesPerLitre.IsEmpty && Failure is null && _silicate.Of(this, InItsAlkali).Value);
+    public bool StandsInItsSilicateAlkali => SilicateIsHeld ?? (!SilicatesPerLitre.IsEmpty && Failure is null && _silicate.Of(this, InItsAlkali).Value);
 
     /// <summary>Said of the whole where only part of what was put in is left in solution; null where it follows from the mix.</summary>
     internal bool? SilicateIsHeld { get; init; }

@@ -82,6 +82,12 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
 
     private static double? NearestPh(SolutionMix mix, double celsius, Solid solid)
     {
+        // Silicate gels when its alkali is taken away, which the constants do not follow: no acid is named for such a stock.
+        if (mix.StandsInItsSilicateAlkali)
+        {
+            return null;
+        }
+
         var request = new StateRequest(StateMoment.Mixing, new Temperature(celsius), false, []);
         var now = StateSolver.Clear(mix, request);
         if (!now.Converged)
