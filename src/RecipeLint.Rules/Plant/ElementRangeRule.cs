@@ -112,7 +112,7 @@ internal sealed record ElementAgainstRange(RecipeFacts Recipe, ElementRange Rang
     /// <summary>True where the bound is passed by a factor of two or more.</summary>
     public bool IsFarPast => Bound.IsLower ? Found * Twice <= Bound.MilligramsPerLitre : Found >= Twice * Bound.MilligramsPerLitre;
 
-    public Harm Harm => !Bound.IsUsual && (IsToxic || IsFarPast) ? Harm.Loss : Harm.Damage;
+    public Harm Harm => !Bound.IsUsual && (IsToxic || (IsFarPast && !Range.IsPractice)) ? Harm.Loss : Harm.Damage;
 
     public Odds Odds => Bound.IsUsual ? Odds.Possible : IsToxic && Range.IsPractice && !IsFarPast ? Odds.NearTheLimit : Odds.Certain;
 

@@ -18,11 +18,12 @@ internal static class DepositWords
         _ => Level.Note,
     };
 
-    /// <summary>Times its doubt by which a deposit is past its start before it is an error whatever the doubt is about; common practice, no source.</summary>
+    /// <summary>Times its doubt by which a deposit is past its start, and ten times its product, before it is an error; common practice, no source.</summary>
     private const double FarPast = 3;
 
     /// <summary>True for a deposit that no error of the model explains away: then it is an error even where the state is an estimate.</summary>
-    public static bool IsFarPast(JudgedDeposit deposit) => deposit.Index > deposit.Solid.StartsInStorage + (FarPast * deposit.Doubt);
+    public static bool IsFarPast(JudgedDeposit deposit) =>
+        deposit.Index >= Math.Max(1, deposit.Solid.StartsInStorage + (FarPast * deposit.Doubt));
 
     /// <summary>Computed only inside the range of the model, over the limit by more than its error, and with every reagent known.</summary>
     public static Certainty CertaintyOf(StockFacts stock, SolutionState state, Sureness sureness) =>

@@ -20,8 +20,11 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
     /// <summary>meq/L of alkalinity from which a high pH is told as alkalinity.</summary>
     private const double AlkalinityTold = 1;
 
-    /// <summary>What a computed pH of a feed is good for: constants, and the carbon dioxide of the day; common practice, no source.</summary>
-    private const double ModelError = 0.3;
+    /// <summary>
+    /// What a computed pH of a feed that nobody adjusts is good for: little buffers it, so that a trace of acid or the carbon dioxide of the
+    /// day moves it; common practice, no source.
+    /// </summary>
+    private const double ModelError = 1;
 
     public override string Name => RuleName;
 
