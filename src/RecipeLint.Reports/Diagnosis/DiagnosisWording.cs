@@ -17,8 +17,13 @@ internal static class DiagnosisWording
     {
         if (advice.Trial is { Helps: false } trial)
         {
-            var by = cause.Rescue switch { Advice.Diagnosis.Rescue.Acid => "Acid", Advice.Diagnosis.Rescue.Alkali => "Alkali", _ =>
-                "Warmth" };
+            var by = cause.Rescue switch
+            {
+                Advice.Diagnosis.Rescue.Acid => "Acid",
+                Advice.Diagnosis.Rescue.Alkali => "Alkali",
+                _ =>
+                "Warmth"
+            };
             return trial.Instead is { } instead
                 ? $"No. {by} is of no use in this stock: {Say.Grams(trial.Mass.GramsPerLitre)}/L of {SolidWords.Called(instead)} falls out instead."
                 : $"No. {by} does not bring it back in this stock, as computed.";

@@ -13,8 +13,11 @@ namespace RecipeLint.Rules.Plant;
 internal sealed record FoundRatio(RatioRange Range, double Found, bool IsHigh, Check? Past, IReadOnlyList<Check> Checks)
 {
     /// <summary>What the forms of nitrogen other than ammonium are to a reader.</summary>
-    private static readonly Dictionary<string, string> _otherForm = new(StringComparer.Ordinal) { ["NH4-N"] = "NO3-N",
-        ["NO3-N"] = "NH4-N" };
+    private static readonly Dictionary<string, string> _otherForm = new(StringComparer.Ordinal)
+    {
+        ["NH4-N"] = "NO3-N",
+        ["NO3-N"] = "NH4-N"
+    };
 
     public bool IsOff => Checks.All(c => c.Holds);
 

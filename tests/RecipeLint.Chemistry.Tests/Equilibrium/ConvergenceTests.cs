@@ -1,7 +1,7 @@
 using System.Globalization;
 using RecipeLint.Chemistry.Equilibrium;
-using Xunit.Abstractions;
 using RecipeLint.Workbench.Tables;
+using Xunit.Abstractions;
 
 namespace RecipeLint.Chemistry.Tests.Equilibrium;
 

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using RecipeLint.Chemistry.Equilibrium;
-using State = RecipeLint.Chemistry.Equilibrium.Equilibrium;
 using RecipeLint.Workbench.Tables;
+using State = RecipeLint.Chemistry.Equilibrium.Equilibrium;
 
 namespace RecipeLint.Chemistry.Tests.Equilibrium;
 

@@ -50,7 +50,8 @@ internal static class HouseFigures
         yield return Of(LongMethods, [.. methods.Where(m => m.Lines > LongestMethod).Select(m => $"{m.What}: {m.Lines}")], 0);
         var classes = Sizes.Classes(house);
         yield return Largest(LargestClass, [.. classes.Select(c => (c.What[(c.What.LastIndexOf('.') + 1)..], c.Members))])
-            with { Places = [.. classes.Where(c => c.Members > Aims[LargestClass]).Select(c => $"{c.What}: {c.Members}")] };
+            with
+        { Places = [.. classes.Where(c => c.Members > Aims[LargestClass]).Select(c => $"{c.What}: {c.Members}")] };
         yield return Of(LongLines, Sizes.LongLines(house), 0);
     }
 

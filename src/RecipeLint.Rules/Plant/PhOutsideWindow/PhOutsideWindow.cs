@@ -145,7 +145,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         if (!recipe.IsComplete || recipe.Chemistry is not { IsComplete: true, Final: { IsSolved: true, Ph: var ph } })
         {
             return new PhOfFeed(recipe, PhQuestion.Roots, 0, 0, false, null, null,
-                null) { Checks = [Check.That("its equilibrium can be computed", false)] };
+                null)
+            { Checks = [Check.That("its equilibrium can be computed", false)] };
         }
 
         var found = Rounding.SixDigits(ph);

@@ -44,7 +44,8 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
         if (!any)
         {
             yield return new ElementAgainstTarget(recipe, null, 0, 0, false,
-                null) { Checks = [Check.That("it states a target for an element", false)] };
+                null)
+            { Checks = [Check.That("it states a target for an element", false)] };
         }
     }
 

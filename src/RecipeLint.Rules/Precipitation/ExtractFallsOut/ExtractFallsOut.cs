@@ -1,7 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
-using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Rules.Engine;
 

@@ -37,7 +37,8 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
                 var verdict = Drops(stock, moment, protector, metals, until, finished, context)
                     ?? Oxidises(stock, moment, protector, metals, until, context)
                     ?? new UnheldMetal(stock, moment,
-                        protector) { Checks = [Check.That("a metal drops its hydroxide or oxidises before it is held", false)] };
+                        protector)
+                    { Checks = [Check.That("a metal drops its hydroxide or oxidises before it is held", false)] };
                 yield return verdict;
                 if (verdict.Fires)
                 {
@@ -49,7 +50,8 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
         if (!any)
         {
             yield return new UnheldMetal(stock, null,
-                null) { Checks = [Check.That("a metal goes in before a chelating agent or acid that follows later", false)] };
+                null)
+            { Checks = [Check.That("a metal goes in before a chelating agent or acid that follows later", false)] };
         }
     }
 

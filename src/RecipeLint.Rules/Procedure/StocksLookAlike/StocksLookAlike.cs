@@ -22,7 +22,8 @@ internal sealed class StocksLookAlike : RecipeRule<LikeBottles>
         if (groups.Count == 0)
         {
             yield return new LikeBottles(recipe, "", [], bottles,
-                null) { Checks = [Check.That("it doses bottles whose colour can be told", false)] };
+                null)
+            { Checks = [Check.That("it doses bottles whose colour can be told", false)] };
         }
 
         foreach (var alike in groups)

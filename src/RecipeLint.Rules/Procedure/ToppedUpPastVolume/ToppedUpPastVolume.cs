@@ -26,7 +26,8 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
         if (implausible || !moments.Any(m => m.Step is TopUpStep))
         {
             yield return new VolumeAtMark(stock, MarkFault.None, null, 0, 0,
-                null) { Checks = [Check.That("it is topped up, and its amounts are meant", false)] };
+                null)
+            { Checks = [Check.That("it is topped up, and its amounts are meant", false)] };
             yield break;
         }
 

@@ -19,7 +19,8 @@ internal sealed class VesselTooSmall : StockRule<BatchInVessel>, IProposesRepair
         if (stock.Stock.Vessel is not { } named || stock.Settings.Vessels.FirstOrDefault(v => v.Name == named.Value) is not { Capacity: { } capacity } vessel)
         {
             yield return new BatchInVessel(stock, default, null,
-                null) { Checks = [Check.That("it names a vessel of the shop whose capacity is known", false)] };
+                null)
+            { Checks = [Check.That("it names a vessel of the shop whose capacity is known", false)] };
             yield break;
         }
 
