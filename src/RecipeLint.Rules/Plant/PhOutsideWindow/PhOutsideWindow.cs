@@ -20,12 +20,6 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
     /// <summary>meq/L of alkalinity from which a high pH is told as alkalinity.</summary>
     private const double AlkalinityTold = 1;
 
-    /// <summary>
-    /// What a computed pH of a feed that nobody adjusts is good for: little buffers it, so that a trace of acid or the carbon dioxide of the
-    /// day moves it; common practice, no source.
-    /// </summary>
-    private const double ModelError = 1;
-
     public override string Name => RuleName;
 
     protected override IEnumerable<PhOfFeed> Judge(RecipeFacts recipe, RuleContext context)
@@ -242,8 +236,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
             + (verdict.IsHigh ? "Iron, manganese and phosphate drop out or stay locked there. "
                 : "Root tips die back there, and calcium is not taken up. ")
             + $"Write an 'adjust' with {(verdict.IsHigh ? "an acid" : "an alkali, or use a water whose alkalinity takes up the acid")}.",
-            Harm.Loss,
-            Math.Abs(found - limit) > ModelError ? Odds.Certain : Odds.NearTheLimit,
+            Harm.Damage,
+            Odds.Certain,
             Certainty.Estimate) with
         {
             Measured = new Measured("pH", found, limit, ""),
