@@ -21,6 +21,8 @@ internal static class CommandLine
               recipelint explain calcium-with-sulfate   why a rule exists and what to do
               recipelint explain RL0101 --for stocks/a.stock.json   with the numbers of that file
               recipelint diagnose stocks/b.stock.json --seen "white needles" --after "2 weeks" --at "6 °C"
+              recipelint show recipes/lettuce.recipe.json   what the plants get
+              recipelint list substances iron           what files may name
               recipelint proof stocks/b.stock.json      what to weigh and measure after mixing
               recipelint init --from "Ca(NO3)2.4H2O 200 g, KNO3 100 g in 2 L"
 
@@ -32,6 +34,8 @@ internal static class CommandLine
             HandbookCommand.Build(world),
             RulesCommand.Build(world),
             FactsCommand.Build(world),
+            ShowCommand.Build(world),
+            ListCommand.Build(world),
             DissolveCommand.Build(world),
             DiagnoseCommand.Build(world),
             SplitCommand.Build(world),

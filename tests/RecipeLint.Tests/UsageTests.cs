@@ -164,7 +164,7 @@ public sealed class UsageTests
         using var scratch = new Scratch();
         scratch.Write("a.stock.json", Stock.Replace("90 g", "90"));
         var variables = new Dictionary<string, string> { ["NO_COLOR"] = noColor, ["FORCE_COLOR"] = force };
-        var answer = Cli.RunWith(scratch.Path, null, variables, terminal, "check", ".", "--color", option);
+        var answer = Cli.RunWith(scratch.Path, null, variables, terminal, ["check", ".", "--color", option]);
 
         Assert.Equal(coloured, answer.Out.Contains('\u001b'));
     }

@@ -6,8 +6,8 @@ namespace RecipeLint.Reports;
 
 /// <summary>How a text report looks.</summary>
 /// <param name="Color">With terminal colours.</param>
-/// <param name="Width">Columns; only a position line with a long path may be wider.</param>
-/// <param name="Quiet">Position and first sentence only.</param>
+/// <param name="Width">Columns; only a position line may be wider.</param>
+/// <param name="Quiet">One line for each finding, with its first sentence, and nothing else.</param>
 public sealed record TextOptions(bool Color = false, int Width = 100, bool Quiet = false);
 
 /// <summary>The report for people: what is wrong and by how much, the lines it stands on, what was assumed, and a summary.</summary>
@@ -37,7 +37,13 @@ public static class TextReport
             }
         }
 
-        if (!options.Quiet && report.Assumptions.Count > 0)
+        if (options.Quiet)
+        {
+            // Findings alone: what else there is to say stands on stderr or in the exit code.
+            return;
+        }
+
+        if (report.Assumptions.Count > 0)
         {
             WriteWrapped(lines, "Assumed: " + string.Join(' ', report.Assumptions.Distinct(StringComparer.Ordinal)), width);
         }
@@ -148,25 +154,15 @@ internal sealed class FindingBlock(StyledLines lines, int width)
         lines.Blank();
     }
 
+    /// <summary>One line, however wide: what looks for findings line by line finds them all.</summary>
     public void WriteQuiet(PlacedFinding placed)
     {
         var finding = placed.Finding;
         var sentence = Printable.Show(Sentences.First(finding.Message));
-        var start = $"{Position(placed.Spot)} ";
-        var end = $" {Name(finding)}{Certainty(finding)}:";
-        var style = StyledLines.StyleOf(finding.Level);
-        var level = Words.Of(finding.Level);
-        if (DisplayWidth.Of(start + level + end) + 1 + DisplayWidth.Of(sentence) <= width)
-        {
-            lines.Line((start, Style.Strong), (level, style), ($"{end} {sentence}", Style.Plain));
-            return;
-        }
-
-        lines.Line((start, Style.Strong), (level, style), (end, Style.Plain));
-        foreach (var line in TextWrap.Wrap(sentence, width - 2))
-        {
-            lines.Line(("  " + line, Style.Plain));
-        }
+        lines.Line(
+            ($"{Position(placed.Spot)} ", Style.Strong),
+            (Words.Of(finding.Level), StyledLines.StyleOf(finding.Level)),
+            ($" {Name(finding)}{Certainty(finding)}: {sentence}", Style.Plain));
     }
 
     private static string Certainty(Finding finding) =>

@@ -6,7 +6,7 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Plant;
 
 /// <summary>Ratios of elements in a final solution, on the basis the profile states.</summary>
-internal static class ElementRatio
+public static class ElementRatio
 {
     /// <summary>The ratio, or null when either side is absent.</summary>
     public static double? Of(RecipeFacts recipe, RatioRange range)

@@ -35,6 +35,7 @@ internal static class CheckCommand
         failOn.AcceptOnlyFromAmong("error", "warning", "note", "never");
         var quiet = new Option<bool>("--quiet", "-q") { Description = "One line for each finding, nothing else." };
         var withSuppressed = new Option<bool>("--with-suppressed") { Description = "Put suppressed findings into SARIF too, marked and with their reason." };
+        var width = SharedOptions.Width();
         var repairs = new RepairOptions();
         var color = SharedOptions.Color();
         var config = SharedOptions.Config();
@@ -42,7 +43,7 @@ internal static class CheckCommand
 
         var command = new Command("check", "Check stocks, recipes, waters, products and settings.")
         {
-            paths, format, output, failOn, quiet, color, config, noConfig, stdinName, withSuppressed,
+            paths, format, output, failOn, quiet, width, color, config, noConfig, stdinName, withSuppressed,
         };
         repairs.AddTo(command);
         command.SetAction(parsed =>
@@ -80,7 +81,7 @@ internal static class CheckCommand
                 else
                 {
                     var useColor = parsed.GetValue(output) is null ? world.UseColor(parsed.GetValue(color)!) : parsed.GetValue(color) == "always";
-                    TextReport.Write(writer, report, new TextOptions(Color: useColor, Quiet: parsed.GetValue(quiet)));
+                    TextReport.Write(writer, report, new TextOptions(useColor, world.Width(parsed.GetValue(width)), parsed.GetValue(quiet)));
                 }
             });
             return ExitCode(world, result, parsed.GetValue(failOn)!);

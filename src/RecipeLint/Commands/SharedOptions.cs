@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Shell;
@@ -25,6 +26,26 @@ internal static class SharedOptions
         Description = "Use this settings file for every input instead of the nearest recipelint.json.",
         HelpName = "file",
     };
+
+    /// <summary>Columns of a text; a terminal tells by itself.</summary>
+    public static Option<int?> Width()
+    {
+        var option = new Option<int?>("--width")
+        {
+            Description = "Columns of the text, 40 to 1000. Left out: as wide as the terminal, 100 into a file or pipe.",
+            HelpName = "columns",
+        };
+        option.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1
+                && (!int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var columns)
+                    || columns is < Surroundings.LeastWidth or > 1000))
+            {
+                result.AddError($"'{result.Tokens[0].Value}' is no width; '--width' takes 40 to 1000 columns.");
+            }
+        });
+        return option;
+    }
 
     public static Option<bool> NoConfig() => new("--no-config") { Description = "Use built-in settings only." };
 

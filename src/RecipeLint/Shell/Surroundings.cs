@@ -13,8 +13,19 @@ internal sealed record Surroundings(
     bool OutIsTerminal,
     DateOnly Today)
 {
+    /// <summary>Narrower than this no text is laid out.</summary>
+    public const int LeastWidth = 40;
+
+    /// <summary>Wider than this nobody reads a line, however wide the terminal.</summary>
+    private const int MostWidth = 160;
+
+    private const int PipedWidth = 100;
+
     /// <summary>True when a person types at standard input.</summary>
     public bool InIsTerminal { get; init; }
+
+    /// <summary>Columns of the terminal that output goes to; null without one, or where it does not say.</summary>
+    public int? TerminalColumns { get; init; }
 
     public static Surroundings OfThisProcess()
     {
@@ -29,8 +40,15 @@ internal sealed record Surroundings(
             DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime))
         {
             InIsTerminal = !Console.IsInputRedirected && !Console.IsOutputRedirected,
+            TerminalColumns = Console.IsOutputRedirected ? null : ColumnsOfConsole(),
         };
     }
+
+    /// <summary>How wide text may be: as asked, else as wide as the terminal, else 100 columns.</summary>
+    /// <param name="asked">The value of '--width'; null when it was not given.</param>
+    public int Width(int? asked) => asked ?? (OutIsTerminal && TerminalColumns is { } columns
+        ? Math.Clamp(columns, LeastWidth, MostWidth)
+        : PipedWidth);
 
     /// <summary>Whether to colour: the option wins, then NO_COLOR, FORCE_COLOR and CLICOLOR_FORCE, then whether a terminal is there.</summary>
     public bool UseColor(string option)
@@ -44,5 +62,18 @@ internal sealed record Surroundings(
             _ when IsSet("FORCE_COLOR") || IsSet("CLICOLOR_FORCE") => true,
             _ => OutIsTerminal && Variable("TERM") != "dumb",
         };
+    }
+
+    private static int? ColumnsOfConsole()
+    {
+        try
+        {
+            return Console.WindowWidth is > 0 and var width ? width : null;
+        }
+        catch (IOException)
+        {
+            // A terminal that does not tell its size.
+            return null;
+        }
     }
 }

@@ -23,12 +23,19 @@ internal static class Cli
     public static Answer RunIn(string folder, byte[]? input, params string[] arguments) =>
         RunWith(folder, input, new Dictionary<string, string>(), false, arguments);
 
+    /// <summary>On a terminal of so many columns.</summary>
+    public static Answer RunOn(int columns, params string[] arguments) =>
+        RunWith(Repository.Root, null, new Dictionary<string, string>(), true, arguments, columns);
+
     public static Answer RunWith(
-        string folder, byte[]? input, IReadOnlyDictionary<string, string> variables, bool terminal, params string[] arguments)
+        string folder, byte[]? input, IReadOnlyDictionary<string, string> variables, bool terminal, string[] arguments, int? columns = null)
     {
         var (output, error) = (new StringWriter { NewLine = "\n" }, new StringWriter { NewLine = "\n" });
         var world = new Surroundings(
-            output, error, () => new MemoryStream(input ?? []), folder, name => variables.GetValueOrDefault(name), terminal, Today);
+            output, error, () => new MemoryStream(input ?? []), folder, name => variables.GetValueOrDefault(name), terminal, Today)
+        {
+            TerminalColumns = columns,
+        };
         var code = CommandLine.Run(arguments, world);
         return new Answer(code, output.ToString(), error.ToString());
     }

@@ -1,0 +1,28 @@
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Quantities;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Reports.Show;
+
+/// <summary>Figures as cells: a number without its unit, which stands in the head.</summary>
+internal static class Cells
+{
+    public static string Number(double? value) => value is { } number && double.IsFinite(number) ? Say.Number(number) : "";
+
+    public static string Range(double? low, double? high) => (low, high) switch
+    {
+        ({ } l, { } h) => l == h ? Say.Number(l) : $"{Say.Number(l)} to {Say.Number(h)}",
+        ({ } l, null) => $"from {Say.Number(l)}",
+        (null, { } h) => $"to {Say.Number(h)}",
+        _ => "",
+    };
+
+    public static string Range(Interval<double> range) => Range(range.Low, range.High);
+
+    public static string Celsius(Temperature temperature) => $"{Say.Number(temperature.Celsius)} °C";
+
+    /// <summary>A pH has two decimals, whatever its size.</summary>
+    public static string Ph(double? ph) => ph is { } value && double.IsFinite(value)
+        ? value.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)
+        : "";
+}

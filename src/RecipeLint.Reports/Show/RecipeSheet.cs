@@ -1,0 +1,253 @@
+using System.Text.RegularExpressions;
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Analysis.Uncertainty;
+using RecipeLint.Reports.Tables;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Plant;
+
+namespace RecipeLint.Reports.Show;
+
+/// <summary>What the plants get. Every figure is one of the facts; what is wrong with them is for the rules to say.</summary>
+public static partial class RecipeSheet
+{
+    private static readonly string[] NitrogenForms = [NutrientKeys.Nitrate, NutrientKeys.Ammonium, NutrientKeys.Urea, NutrientKeys.Organic];
+
+    /// <param name="facts">Of the run, for stocks that stocks are made of.</param>
+    public static Sheet Of(Facts facts, RecipeFacts recipe)
+    {
+        var uncertainty = ElementUncertainty.Of(recipe, facts.FindStock);
+        return new Sheet("recipe", recipe.Recipe.Name, recipe.Recipe.File,
+        [
+            .. new[]
+            {
+                new SheetSection("about", "About", About(recipe)),
+                Elements(recipe, uncertainty),
+                Nitrogen(recipe),
+                Solution(recipe),
+                Ions(recipe),
+                Ratios(recipe),
+                Sources(recipe),
+                Doubt(uncertainty),
+                new SheetSection("assumed", "Assumed", Assumed(recipe, uncertainty)),
+            }.Where(s => !s.IsEmpty),
+        ]);
+    }
+
+    private static List<string> About(RecipeFacts recipe)
+    {
+        var says = new List<string>
+        {
+            $"{Say.Litres(recipe.FinalVolume.Litres)} of solution: {Say.Litres(recipe.WaterVolume.Litres)} of "
+                + $"'{recipe.Water?.Name ?? "distilled"}' and {Say.List(recipe.Doses.Select(Dose).DefaultIfEmpty("nothing else"))}.",
+            $"Held against the profile '{recipe.Profile.Name}'{(recipe.Profile.Stage == "any" ? "" : $", stage '{recipe.Profile.Stage}'")}.",
+        };
+        if (recipe.Adjustment is { } adjustment)
+        {
+            says.Add(adjustment is { Reagent: { } reagent, Amount: { } amount }
+                ? $"Set to pH {Say.Number(adjustment.TargetPh ?? double.NaN)} with {Say.Grams(amount.Grams)} of {reagent.Name}"
+                    + $"{(adjustment.PhBefore is { } before ? $", from pH {Cells.Ph(before)}" : "")}."
+                : $"The pH is to be set, but how much that takes is not known: {adjustment.Reason}");
+        }
+
+        if (!recipe.IsComplete)
+        {
+            says.Add("Something in the files could not be read: figures are computed without it. 'recipelint check' says what.");
+        }
+
+        return says;
+    }
+
+    private static string Dose(DoseFacts dose) => dose switch
+    {
+        { Direct: { } direct } => $"{Say.Grams(direct.Mass.Grams)} of {direct.Substance.Name}",
+        { Stock: { } stock } => $"{Say.Litres(dose.Volume.Litres)} of '{stock.Stock.Name}'",
+        _ => $"{Say.Litres(dose.Volume.Litres)} of '{dose.Id}', which could not be read",
+    };
+
+    private static SheetSection Elements(RecipeFacts recipe, UncertaintyFacts uncertainty)
+    {
+        var shown = recipe.Elements.Values.Where(e => !NitrogenForms.Contains(e.Key)).OrderByDescending(e => e.Concentration).ToList();
+        var table = new Table(
+            [
+                new("element"), new("mg/L", true), new("± mg/L", true), new("mmol/L", true), new("usual mg/L", true),
+                new("against the range", IsPicture: true), new("stands"),
+            ],
+            [
+                .. shown.Select(e =>
+                {
+                    var value = e.Concentration.MilligramsPerLitre;
+                    var range = recipe.Profile.Find(e.Key);
+                    return (IReadOnlyList<string>)
+                    [
+                        e.Key,
+                        Say.Number(value),
+                        Cells.Number(uncertainty.Elements.GetValueOrDefault(e.Key)?.Expanded.MilligramsPerLitre),
+                        Say.Number(e.Molar.MillimolesPerLitre),
+                        Cells.Range(range?.SufficientLow, range?.SufficientHigh),
+                        RangeBar.Of(value, range?.SufficientLow, range?.SufficientHigh),
+                        range is null ? "no range" : RangeBar.Words(value, range),
+                    ];
+                }),
+            ]);
+        var missing = recipe.Profile.Elements
+            .Where(r => r.SufficientLow > 0 && !r.Key.Contains('-', StringComparison.Ordinal) && !recipe.Elements.ContainsKey(r.Key))
+            .Select(r => r.Key)
+            .ToList();
+        return new SheetSection(
+            "elements", "Elements", [], table,
+            [
+                "± is the expanded uncertainty (k = 2, about 95 %) with the shop's scales and measures.",
+                .. missing.Count == 0 ? Array.Empty<string>() : [$"The profile also names {Say.List(missing)}, of which nothing is put in."],
+            ]);
+    }
+
+    private static SheetSection Nitrogen(RecipeFacts recipe)
+    {
+        var all = recipe.MilligramsPerLitre(NutrientKeys.Nitrogen);
+        var rows = NitrogenForms.Where(f => recipe.MilligramsPerLitre(f) > 0).Select(f => (IReadOnlyList<string>)
+        [
+            f,
+            Say.Number(recipe.MilligramsPerLitre(f)),
+            f == NutrientKeys.Organic || !(all > 0) ? "" : Say.Number(100 * recipe.MilligramsPerLitre(f) / all),
+        ]).ToList();
+        return new SheetSection(
+            "nitrogen", "Nitrogen by form", [], new Table([new("form"), new("mg/L", true), new("% of N", true)], rows),
+            rows.Exists(r => r[0] == NutrientKeys.Organic) ? ["organic-N sits in chelating agents, feeds hardly any plant and is not counted in N."] : []);
+    }
+
+    private static SheetSection Solution(RecipeFacts recipe)
+    {
+        var final = recipe.Chemistry.Final;
+        if (!final.IsSolved)
+        {
+            return new SheetSection("solution", "Solution", [$"pH and EC are not known: {final.Failure}"]);
+        }
+
+        var profile = recipe.Profile;
+        var rows = new List<IReadOnlyList<string>>
+        {
+            new[]
+            {
+                "EC at 25 °C, mS/cm", Cells.Number(final.Conductivity.At25?.MillisiemensPerCentimetre),
+                Cells.Range(profile.Ec?.Low, profile.Ec?.High), Stands(final.Conductivity.At25?.MillisiemensPerCentimetre, profile.Ec),
+                final.Conductivity.NotGivenBecause ?? "",
+            },
+            new[]
+            {
+                "pH", Cells.Ph(final.Ph), Cells.Range(profile.Ph?.Low, profile.Ph?.High), Stands(final.Ph, profile.Ph),
+                recipe.Chemistry.TankAdjusted is null ? "at rest with the air" : "adjusted, at rest with the air",
+            },
+            new[] { "alkalinity left, meq/L", Cells.Number(final.CarbonateAlkalinity.MilliequivalentsPerLitre), "", "", "" },
+            new[] { "osmotic potential, MPa", Cells.Number(final.OsmoticPotentialMPa), "", "", "" },
+        };
+        if (recipe.Chemistry.Tank is { IsSolved: true } tank)
+        {
+            rows.Insert(2, ["pH as poured together", Cells.Ph(tank.Ph), "", "", "closed to the air"]);
+        }
+
+        return new SheetSection(
+            "solution", "Solution", [],
+            new Table(
+                [new("what"), new("value", true), new("usual", true), new("stands"), new("remark")],
+                [.. rows.Where(r => r[1].Length > 0 || r[4].Length > 0)]),
+            [.. final.Validity.Reasons]);
+    }
+
+    private static string Stands(double? value, (double Low, double High)? range) =>
+        value is { } known && range is { } usual ? RangeBar.Words(known, usual.Low, usual.High) : "";
+
+    private static SheetSection Ions(RecipeFacts recipe)
+    {
+        var ions = recipe.Ions.Where(i => i.Charge != 0 && i.Concentration.MolesPerLitre > 0)
+            .OrderByDescending(i => Math.Sign(i.Charge))
+            .ThenByDescending(i => Math.Abs(i.ChargeConcentration.EquivalentsPerLitre))
+            .ToList();
+        var table = new Table(
+            [new("ion"), new("mmol/L", true), new("cations meq/L", true), new("anions meq/L", true)],
+            [
+                .. ions.Select(i => (IReadOnlyList<string>)
+                [
+                    Ion(i.Name),
+                    Say.Number(i.Concentration.MillimolesPerLitre),
+                    i.Charge > 0 ? Say.Number(i.ChargeConcentration.MilliequivalentsPerLitre) : "",
+                    i.Charge < 0 ? Say.Number(-i.ChargeConcentration.MilliequivalentsPerLitre) : "",
+                ]),
+                [
+                    "together", "", Say.Number(recipe.Charge.Cations.MilliequivalentsPerLitre),
+                    Say.Number(Math.Abs(recipe.Charge.Anions.MilliequivalentsPerLitre)),
+                ],
+            ]);
+        return new SheetSection(
+            "ions", "Ions", [], table,
+            $"The difference of {Say.Number(recipe.Charge.Unassigned.MilliequivalentsPerLitre)} meq/L is carried by hydrogen and hydroxide ions "
+                + "and by what an analysis or a label leaves open "
+                + $"({Say.Number(Rounded(recipe.Charge.Unexplained.MilliequivalentsPerLitre))} meq/L of it).");
+    }
+
+    /// <summary>What rounding leaves of nothing is nothing.</summary>
+    private static double Rounded(double milliequivalents) => Math.Round(milliequivalents, 6);
+
+    /// <summary>An ion with its charge as the trade writes it, and its word where it has one: "Ca2+, calcium".</summary>
+    internal static string Ion(string name)
+    {
+        var plain = name.StartsWith("inert:", StringComparison.Ordinal) ? name["inert:".Length..] : name;
+        var written = Charge().Replace(plain, m => (m.Groups[2].Value == "1" ? "" : m.Groups[2].Value) + m.Groups[1].Value);
+        return IonWords.Of(plain) is { Length: > 0 } word && word != plain ? $"{written}, {word}" : written;
+    }
+
+    [GeneratedRegex(@"(?<=\w)([+-])([1-9])(?=$|·)")]
+    private static partial Regex Charge();
+
+    private static SheetSection Ratios(RecipeFacts recipe) => new(
+        "ratios", "Ratios", [],
+        new Table(
+            [new("ratio"), new("by"), new("value", true), new("usual", true), new("stands")],
+            [
+                .. recipe.Profile.Ratios
+                    .Select(r => (Range: r, Value: ElementRatio.Of(recipe, r)))
+                    .Where(r => r.Value is not null)
+                    .Select(r => (IReadOnlyList<string>)
+                    [
+                        $"{r.Range.Numerator} : {r.Range.Denominator}", r.Range.Basis, Say.Number(r.Value!.Value), Cells.Range(r.Range.Low, r.Range.High),
+                        RangeBar.Words(r.Value.Value, r.Range.Low, r.Range.High),
+                    ]),
+            ]));
+
+    /// <summary>Who brings what: a column for each stock, the water and the reagent.</summary>
+    private static SheetSection Sources(RecipeFacts recipe)
+    {
+        var sources = recipe.Doses.Select(d => d.Id)
+            .Concat(recipe.Elements.Values.SelectMany(e => e.Contributions.Select(c => c.Source)))
+            .Distinct(StringComparer.Ordinal)
+            .ToList();
+        var rows = recipe.Elements.Values.Where(e => !NitrogenForms.Contains(e.Key)).OrderByDescending(e => e.Concentration).Select(e =>
+            (IReadOnlyList<string>)
+            [
+                e.Key,
+                .. sources.Select(s =>
+                {
+                    var milligrams = e.Contributions.Where(c => c.Source == s).Sum(c => c.Concentration.MilligramsPerLitre);
+                    return milligrams > 0 ? Say.Number(milligrams) : "";
+                }),
+            ]);
+        return new SheetSection(
+            "sources", "Who brings what, mg/L", [], new Table([new("element"), .. sources.Select(s => new Column(s, true))], [.. rows]));
+    }
+
+    private static SheetSection Doubt(UncertaintyFacts uncertainty) => new(
+        "doubt", "What each element is known to", [],
+        new Table(
+            [new("element"), new("± %", true), new("most of it from"), new("share %", true)],
+            [
+                .. uncertainty.Elements.Values.OrderByDescending(e => e.RelativeStandard).Select(e => (IReadOnlyList<string>)
+                [
+                    e.Key, Say.Number(100 * e.RelativeExpanded), e.Shares.Count > 0 ? e.Shares[0].Source.Name : "",
+                    e.Shares.Count > 0 ? Say.Number(100 * e.Shares[0].Fraction) : "",
+                ]),
+            ]));
+
+    private static IReadOnlyList<string> Assumed(RecipeFacts recipe, UncertaintyFacts uncertainty) =>
+        [.. recipe.Assumptions.Concat(uncertainty.Assumptions).Select(a => a.Text).Distinct(StringComparer.Ordinal)];
+}

@@ -1,0 +1,15 @@
+using RecipeLint.Analysis;
+
+namespace RecipeLint.Reports.Show;
+
+/// <summary>The sheet of a file, whatever it is.</summary>
+public static class Sheets
+{
+    /// <summary>Null for a file of another kind, and for one whose volume could not be read.</summary>
+    /// <param name="file">Relative to the workspace root.</param>
+    public static Sheet? Of(Facts facts, string file) =>
+        facts.FindStock(file) is { } stock ? StockSheet.Of(facts, stock)
+        : facts.Recipes.FirstOrDefault(r => r.Recipe.File == file) is { } recipe ? RecipeSheet.Of(facts, recipe)
+        : facts.Workspace.FindWater(file) is { } water && facts.Workspace.Sources.TryGetValue(file, out var source) ? WaterSheet.Of(water, source)
+        : null;
+}

@@ -1,0 +1,191 @@
+using System.Globalization;
+using System.Text.Json;
+using RecipeLint.Reports;
+using RecipeLint.Reports.Tests.Support;
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+public sealed class ShowTests
+{
+    private const string Lettuce = "examples/quillmere/recipes/lettuce.recipe.json";
+
+    private const string PartB = "examples/quillmere/stocks/part-b.stock.json";
+
+    private const string Rain = "examples/quillmere/water/rain.water.json";
+
+    /// <summary>Every recipe, stock and water of the examples and of the rules.</summary>
+    public static TheoryData<string> Files => [.. Directory.EnumerateFiles(Path.Combine(Repository.Root, "examples"), "*.json", SearchOption.AllDirectories)
+        .Where(f => f.EndsWith(".recipe.json", StringComparison.Ordinal) || f.EndsWith(".stock.json", StringComparison.Ordinal)
+            || f.EndsWith(".water.json", StringComparison.Ordinal))
+        .Select(f => Path.GetRelativePath(Repository.Root, f).Replace('\\', '/'))
+        .Order(StringComparer.Ordinal)];
+
+    [Fact]
+    public void ARecipeShowsEveryElementOfItsFactsWithItsFigure()
+    {
+        using var facts = JsonDocument.Parse(Cli.Run("facts", Lettuce).Out);
+        var lines = Cli.Run("show", Lettuce).Out.Split('\n');
+        foreach (var element in facts.RootElement.GetProperty("elements").EnumerateObject())
+        {
+            var milligrams = Rules.Engine.Say.Number(element.Value.GetProperty("concentration_mg_per_L").GetDouble());
+            Assert.Contains(lines, l => l.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var key, var value, ..] && key == element.Name && value == milligrams);
+        }
+
+        var ph = facts.RootElement.GetProperty("chemistry").GetProperty("states").EnumerateArray().Last().GetProperty("pH").GetDouble();
+        Assert.Contains(lines, l => l.Contains("pH ", StringComparison.Ordinal) && l.Contains(ph.ToString("0.00", CultureInfo.InvariantCulture), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void TheBarShowsWhereAValueLiesAgainstItsRange()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.recipe.json", """
+            { "format": 1, "crop": "lettuce", "water": "distilled", "final": "100 L",
+              "doses": [ { "add": "potassium-nitrate", "amount": "40 g" }, { "add": "calcium-nitrate-4h2o", "amount": "400 g" } ] }
+            """);
+        var lines = Cli.RunIn(folder.Path, null, "show", "a.recipe.json").Out.Split('\n');
+
+        // 40 g of KNO3 hold 15.5 g of K: 155 mg/L, just inside 150 to 399; 400 g of the calcium salt hold 67.9 g of Ca: 679 mg/L, far above 250.
+        Assert.Contains(lines, l => l.TrimStart().StartsWith("K ", StringComparison.Ordinal) && l.Contains('●') && l.EndsWith("inside", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.TrimStart().StartsWith("Ca ", StringComparison.Ordinal) && l.Contains('►') && l.EndsWith("over 250", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void AStockShowsItsRoomAsStretchSaysIt()
+    {
+        var shown = Cli.Run("show", PartB).Out;
+        var stretch = Cli.Run("stretch", PartB).Out;
+        Assert.Contains("newberyite", shown, StringComparison.Ordinal);
+        Assert.Contains("newberyite", stretch, StringComparison.Ordinal);
+
+        // 1:100 at 1.88 times the strength is 1:188.
+        Assert.Contains("1.88  newberyite", shown, StringComparison.Ordinal);
+        Assert.Contains("1:18", stretch, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AWaterShowsWhatEachValueWasReadAs()
+    {
+        using var folder = new Scratch();
+        folder.Write("tap.water.json", """{ "format": 1, "ions": { "Ca": "100 mg/L as CaCO3", "HCO3": "122 mg/L", "Cl": "1..2 mmol/L" } }""");
+        var shown = Cli.RunIn(folder.Path, null, "show", "tap.water.json").Out;
+
+        // 100 mg/L of CaCO3 (100.09 g/mol) are 0.999 mmol/L of calcium.
+        Assert.Matches("""Ca +100 mg/L as CaCO3 +Ca2\+, calcium +0\.999""", shown);
+        Assert.Contains("1 to 2", shown, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Files))]
+    public void TablesFitAndKeepEveryWord(string file)
+    {
+        var whole = Cli.Run("show", file, "--width", "1000");
+        if (whole.Code == 2)
+        {
+            // A draft whose volume cannot be read: said in one line.
+            Assert.Contains("'recipelint check' says why", whole.Error, StringComparison.Ordinal);
+            return;
+        }
+
+        var wide = Words(whole);
+        foreach (var width in new[] { 60, 80, 100 })
+        {
+            var answer = Cli.Run("show", file, "--width", width.ToString(CultureInfo.InvariantCulture));
+            Assert.All(answer.Out.Split('\n'), l => Assert.True(DisplayWidth.Of(l) <= width, $"{DisplayWidth.Of(l)} of {width} columns: {l}"));
+            Assert.Subset(Words(answer), wide);
+        }
+
+        static SortedSet<string> Words(Answer answer)
+        {
+            Assert.Equal(0, answer.Code);
+            var words = answer.Out.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries).Select(w => w.TrimEnd(':'));
+            return [.. words.Where(w => !w.Contains('─') && !w.Contains('/'))];
+        }
+    }
+
+    [Theory]
+    [InlineData("recipelint.json")]
+    [InlineData("../orlinghythe/products/bags.substances.json")]
+    public void WhatHasNoFiguresIsRefusedInOneLine(string file)
+    {
+        var answer = Cli.RunIn(Path.Combine(Repository.Root, "examples", "quillmere"), null, "show", file);
+        Assert.Equal(2, answer.Code);
+        Assert.Single(answer.Error.TrimEnd('\n').Split('\n'));
+        Assert.Empty(answer.Out);
+    }
+
+    [Theory]
+    [InlineData("39")]
+    [InlineData("1001")]
+    [InlineData("-80")]
+    [InlineData("eighty")]
+    public void AWidthThatNobodyReadsIsRefused(string width)
+    {
+        var answer = Cli.Run("show", Lettuce, "--width", width);
+        Assert.Equal(2, answer.Code);
+        Assert.Single(answer.Error.TrimEnd('\n').Split('\n'));
+    }
+
+    [Fact]
+    public void ATerminalTellsItsWidthAndThePipeHasAHundred()
+    {
+        string[] check = ["check", "examples/quillmere-first-draft", "--color", "never"];
+        var narrow = Cli.RunOn(60, check).Out;
+        Assert.All(narrow.Split('\n'), l => Assert.True(DisplayWidth.Of(l) <= 60 || l.Contains(".json:", StringComparison.Ordinal), l));
+        Assert.Equal(Cli.Run(check).Out, Cli.RunOn(100, check).Out);
+        Assert.Equal(Cli.Run([.. check, "--width", "60"]).Out, narrow);
+    }
+
+    [Fact]
+    public void QuietIsOneLineForEachFindingAndNothingElse()
+    {
+        var whole = Cli.Run("check", "examples/quillmere-first-draft");
+        var quiet = Cli.Run("check", "examples/quillmere-first-draft", "--quiet", "--width", "60");
+        Assert.NotEmpty(whole.Findings);
+        Assert.Equal(whole.Findings.Count, quiet.Out.TrimEnd('\n').Split('\n').Length);
+        Assert.Equal(whole.Findings.Count, quiet.Findings.Count);
+        Assert.Equal(whole.Code, quiet.Code);
+    }
+
+    [Theory]
+    [InlineData("substances", "calcium nitrate tetrahydrate", "calcium-nitrate-4h2o")]
+    [InlineData("substances", "13477-34-4", "calcium-nitrate-4h2o")]
+    [InlineData("units", "gallon", "US gal")]
+    [InlineData("profiles", "lettuce", "leafy-greens")]
+    [InlineData("rules", "gypsum", "RL0101")]
+    public void ListsAreSearchedByWords(string what, string words, string found)
+    {
+        var answer = Cli.Run(["list", what, .. words.Split(' '), "--width", "80"]);
+        Assert.Equal(0, answer.Code);
+        Assert.Contains(found, answer.Out, StringComparison.Ordinal);
+        Assert.All(answer.Out.Split('\n'), l => Assert.True(DisplayWidth.Of(l) <= 80, l));
+    }
+
+    [Fact]
+    public void EquipmentIsThatOfTheShop()
+    {
+        var answer = Cli.Run("list", "equipment", "cylinder", "--shop", "examples/quillmere");
+        Assert.Contains("cylinder-100", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("fine-scale", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void NothingFoundIsSaidInOneLine()
+    {
+        var answer = Cli.Run("list", "substances", "unobtainium");
+        Assert.Equal(2, answer.Code);
+        Assert.Equal("recipelint: no substances fit 'unobtainium'.\n", answer.Error);
+    }
+
+    [Fact]
+    public void AHostileNameStaysText()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", """{ "format": 1, "name": "\u001b[31m::error::\u202ex", "makes": "1 L", "steps": [ { "add": "potassium-nitrate", "amount": "10 g" } ] }""");
+        var answer = Cli.RunIn(folder.Path, null, "show", "a.stock.json");
+        Assert.Equal(0, answer.Code);
+        Assert.DoesNotContain(answer.Out.Replace("\n", "", StringComparison.Ordinal).EnumerateRunes(), Printable.IsHazard);
+        Assert.DoesNotContain(answer.Out.Split('\n'), l => l.TrimStart().StartsWith("::", StringComparison.Ordinal));
+    }
+}
