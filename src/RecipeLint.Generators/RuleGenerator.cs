@@ -64,6 +64,7 @@ public sealed class RuleGenerator : IIncrementalGenerator
         }
 
         output.AddSource("RuleList.g.cs", SourceText.From(RuleListWriter.Write(known), Encoding.UTF8));
+        output.AddSource("RuleNames.g.cs", SourceText.From(RuleNamesWriter.Write(rules), Encoding.UTF8));
         output.AddSource("RuleOptions.g.cs", SourceText.From(OptionsWriter.Write(rules), Encoding.UTF8));
     }
 

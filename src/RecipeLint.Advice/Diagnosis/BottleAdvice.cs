@@ -60,7 +60,7 @@ public sealed record BottleAdvice(
         var losses = new List<Loss>();
         var gone = deposits
             .SelectMany(d => d.Solid.Composition.Select(c => (c.Key, Moles: c.Value * d.Amount.MolesPerLitre)))
-            .Where(c => c.Key is not ("H2O" or Components.Hydrogen) && c.Moles > 0)
+            .Where(c => c.Key is not (Component.Water or Components.Hydrogen) && c.Moles > 0)
             .GroupBy(c => c.Key, c => c.Moles, StringComparer.Ordinal);
         foreach (var component in gone)
         {
@@ -82,7 +82,7 @@ public sealed record BottleAdvice(
     /// <summary>mol/L of a component; iron counts in both its states.</summary>
     private static double Named(StockFacts stock, string component) => component switch
     {
-        "Fe+3" or "Fe+2" => stock.Concentration("Fe+2").MolesPerLitre + stock.Concentration("Fe+3").MolesPerLitre,
+        Component.FerricIron or Component.FerrousIron => stock.Concentration(Component.FerrousIron).MolesPerLitre + stock.Concentration(Component.FerricIron).MolesPerLitre,
         _ => stock.Concentration(component).MolesPerLitre,
     };
 }

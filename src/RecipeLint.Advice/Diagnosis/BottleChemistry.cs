@@ -96,7 +96,7 @@ public sealed class BottleChemistry
         }
 
         // Iron(II) meets air in any bottle that is opened, whatever shelf life it was made for.
-        if (stock.ComponentMoles.GetValueOrDefault("Fe+2") > 0)
+        if (stock.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0)
         {
             states.Add(chemistry.Aged
                 ?? StateSolver.Solve(chemistry.Mix.WithIronOxidised(), new StateRequest(StateMoment.Aged, new Temperature(SolutionMix.FilledAtCelsius), false, [])));

@@ -81,7 +81,7 @@ public static class Diagnoser
         if (missing.Count > 0)
         {
             // Water of a well or a tap brings calcium and carbonate that no line of the recipe names.
-            var excuse = missing.All(m => m is "Ca+2" or "CO3-2") ? 1.0 : 0;
+            var excuse = missing.All(m => m is Component.Calcium or Component.Carbonate) ? 1.0 : 0;
             yield return new Evidence($"the recipe brings no {string.Join(" and no ", missing.Select(IonWords.Of))}", MissingNeed + excuse);
             yield break;
         }

@@ -2,6 +2,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
@@ -39,7 +40,7 @@ public sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperat
     /// <exception cref="InvalidOperationException">There is no such trait.</exception>
     public Trait Of(string trait) => trait switch
     {
-        _ when trait.Contains('+', StringComparison.Ordinal) || trait.EndsWith('-') || char.IsDigit(trait[^1]) || trait.Contains('(', StringComparison.Ordinal) => Component(trait),
+        _ when trait.Contains('+', StringComparison.Ordinal) || trait.EndsWith('-') || char.IsDigit(trait[^1]) || trait.Contains('(', StringComparison.Ordinal) => Holds(trait),
         _ when Named.TryGetValue(trait, out var named) => Any(a => named.Parts.Any(p => NameHas(a, p)), named.Has),
         "dye" => Any(a => a.Substance.Kind == SubstanceKind.Dye, "a dye"),
         "oxidiser" => Any(a => a.Substance.Kind == SubstanceKind.Oxidiser, "an oxidiser"),
@@ -48,14 +49,14 @@ public sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperat
         "coated" => Any(a => a.Substance.Id == "calcium-nitrate-fertiliser" || NameHas(a, "coated"), "prilled fertiliser with a conditioner"),
         "technical" => Any(a => a.Substance.NeedsAssay && a.Substance.Form == PhysicalForm.Solid, "a technical grade"),
         "feeds" => Feeds(),
-        "feeds-algae" => new Trait(Has("H2PO4-") || Has("NO3-") || Has("NH4+"), "nitrogen or phosphate feeds algae"),
+        "feeds-algae" => new Trait(Has(Component.Phosphate) || Has(Component.Nitrate) || Has(Component.Ammonium), "nitrogen or phosphate feeds algae"),
         "light" => Light(),
         "alkaline" => Ph(p => p > AlkalineFrom, "it is alkaline", "it is not alkaline"),
         "acid" => Ph(p => p < AcidBelow, "it is acid", "it is not acid"),
-        "corrosive" => Ph(p => p < CorrosiveBelow || Has("Cu+2"), Has("Cu+2") ? "it holds copper, which plates out on iron" : "it is acid", "it is neither acid nor does it hold copper"),
+        "corrosive" => Ph(p => p < CorrosiveBelow || Has(Component.Copper), Has(Component.Copper) ? "it holds copper, which plates out on iron" : "it is acid", "it is neither acid nor does it hold copper"),
         "vinegar" => Any(a => NameHas(a, "vinegar"), "vinegar"),
         "water-not-pure" => Water(),
-        "reacts-with-hardness" => Ph(p => p > AlkalineFrom || Has("H2PO4-") || Has("H4SiO4") || Has("Oxalate-2"), "it holds what hard water clouds with", "it holds nothing that hard water clouds with"),
+        "reacts-with-hardness" => Ph(p => p > AlkalineFrom || Has(Component.Phosphate) || Has(Component.Silicate) || Has(Component.Oxalate), "it holds what hard water clouds with", "it holds nothing that hard water clouds with"),
         "frost" => Frost(),
         _ => throw new InvalidOperationException($"There is no trait '{trait}'."),
     };
@@ -66,7 +67,7 @@ public sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperat
     /// <summary>True when all water is known and pure.</summary>
     public bool WaterIsPure => stock.Waters.All(w => w.ComponentMoles.Count == 0);
 
-    private Trait Component(string component) => Has(component)
+    private Trait Holds(string component) => Has(component)
         ? new Trait(true, $"it holds {IonWords.Of(component)}")
         : new Trait(false, $"the recipe brings no {IonWords.Of(component)}");
 
@@ -108,7 +109,7 @@ public sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperat
     private static bool IsHard(WaterFacts water)
     {
         double PerLitre(string component) => water.ComponentMoles.GetValueOrDefault(component) / Math.Max(water.Volume.Litres, 1e-9);
-        return PerLitre("CO3-2") >= HardFromMolesPerLitre || PerLitre("Ca+2") + PerLitre("Mg+2") >= HardFromMolesPerLitre;
+        return PerLitre(Component.Carbonate) >= HardFromMolesPerLitre || PerLitre(Component.Calcium) + PerLitre(Component.Magnesium) >= HardFromMolesPerLitre;
     }
 
     private Trait Ph(Func<double, bool> fits, string yes, string no) =>
@@ -119,7 +120,7 @@ public sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperat
         : new Trait(false, "it did not stand in frost");
 
     private static bool HasIron(AdditionFacts addition) =>
-        addition.ComponentMoles.GetValueOrDefault("Fe+3") > 0 || addition.ComponentMoles.GetValueOrDefault("Fe+2") > 0;
+        addition.ComponentMoles.GetValueOrDefault(Component.FerricIron) > 0 || addition.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0;
 
     private static bool NameHas(AdditionFacts addition, string part) =>
         addition.Substance.Name.Contains(part, StringComparison.OrdinalIgnoreCase) || addition.Substance.Id.Contains(part, StringComparison.OrdinalIgnoreCase);

@@ -12,9 +12,9 @@ namespace RecipeLint.Advice.Order;
 /// </param>
 public sealed record OrderUnit(int Index, Step Step, IReadOnlyList<AdditionFacts> Additions, string Name, int Stage)
 {
-    private static readonly string[] Metals = ["Fe+3", "Fe+2", "Cu+2", "Zn+2", "Mn+2"];
+    private static readonly string[] Metals = [Component.FerricIron, Component.FerrousIron, Component.Copper, Component.Zinc, Component.Manganese];
 
-    private static readonly string[] Agents = ["EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "Citrate-3", "Gluconate-"];
+    private static readonly string[] Agents = [Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, Component.Citrate, Component.Gluconate];
 
     /// <summary>A salt of a metal that a chelate or acid holds.</summary>
     public bool BringsMetal => !BringsAgent && Additions.Any(a => Metals.Any(m => a.ComponentMoles.GetValueOrDefault(m) > 0) && !Agents.Any(g => a.ComponentMoles.GetValueOrDefault(g) > 0));

@@ -18,7 +18,7 @@ internal readonly record struct PartRisk(double WithoutAcid, double FreeIron, do
 
     private const double HeavyGramsPerLitre = 1;
 
-    private static readonly string[] Iron = ["Fe+2", "Fe+3"];
+    private static readonly string[] Iron = [Component.FerrousIron, Component.FerricIron];
 
     /// <param name="mixed">The part as it is mixed.</param>
     public static PartRisk Of(SolutionMix mix, Equilibrium mixed)

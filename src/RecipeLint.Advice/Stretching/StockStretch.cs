@@ -41,10 +41,10 @@ public sealed record StockStretch
     private static readonly double[] Grid = [0, 5, 10, 15, 20, 25, 30, 35, 40, 45];
 
     /// <summary>Rules that speak when weights, volumes or preservative become too much.</summary>
-    private static readonly string[] OfStrength = ["over-scale-capacity", "preservative-too-strong", "preservative-drops-out", "topped-up-past-volume"];
+    private static readonly string[] OfStrength = [RuleNames.OverScaleCapacity, RuleNames.PreservativeTooStrong, RuleNames.PreservativeDropsOut, RuleNames.ToppedUpPastVolume];
 
     /// <summary>Rules that speak when they become too little.</summary>
-    private static readonly string[] OfWeakness = ["below-scale-resolution", "below-minimum-weight", "measure-too-coarse", "preservative-too-weak"];
+    private static readonly string[] OfWeakness = [RuleNames.BelowScaleResolution, RuleNames.BelowMinimumWeight, RuleNames.MeasureTooCoarse, RuleNames.PreservativeTooWeak];
 
     public required StockFacts Stock { get; init; }
 

@@ -16,7 +16,7 @@ internal static class HandbookDeposit
             return 0;
         }
 
-        var terms = salt.Solid.Composition.Where(c => c.Key != "H2O").ToList();
+        var terms = salt.Solid.Composition.Where(c => c.Key != Component.Water).ToList();
         if (terms.Count == 0 || terms.Any(t => t.Key == Component.Hydrogen || t.Value <= 0))
         {
             return 0;

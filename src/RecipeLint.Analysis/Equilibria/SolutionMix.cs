@@ -146,9 +146,9 @@ public sealed record SolutionMix
     /// </summary>
     public SolutionMix WithIronOxidised()
     {
-        var ferrous = Totals["Fe+2"];
+        var ferrous = Totals[Component.FerrousIron];
         return ferrous > 0
-            ? this with { Totals = Totals.With("Fe+2", 0).With("Fe+3", Totals["Fe+3"] + ferrous), IronOxidised = true }
+            ? this with { Totals = Totals.With(Component.FerrousIron, 0).With(Component.FerricIron, Totals[Component.FerricIron] + ferrous), IronOxidised = true }
             : this;
     }
 

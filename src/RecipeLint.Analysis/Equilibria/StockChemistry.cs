@@ -1,3 +1,4 @@
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 
@@ -46,7 +47,7 @@ public sealed class StockChemistry
         var coldest = StateSolver.Solve(mix, new StateRequest(StateMoment.Coldest, stock.StorageTemperature.Low, false, doubts) { StartFrom = mixing.Clear });
         var warmest = StateSolver.Solve(mix, new StateRequest(StateMoment.Warmest, stock.StorageTemperature.High, false, doubts) { StartFrom = coldest.Clear });
         var states = new List<SolutionState> { mixing, coldest, warmest };
-        if (stock.ComponentMoles.GetValueOrDefault("Fe+2") > 0 && !(stock.Stock.Keep?.For is { } shelf && shelf.Value.Days <= AgedAfterDays))
+        if (stock.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0 && !(stock.Stock.Keep?.For is { } shelf && shelf.Value.Days <= AgedAfterDays))
         {
             IReadOnlyList<string> aged = stock.Stock.Keep?.For is null
                 ? [.. doubts, "No storage time is stated: it is taken as long enough for the air to oxidise all iron(II)."]

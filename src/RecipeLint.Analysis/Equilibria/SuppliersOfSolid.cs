@@ -59,7 +59,7 @@ public static class SuppliersOfSolid
     private static IReadOnlyList<SolidSupplier> Choose(IEnumerable<Source> sources, Solid solid)
     {
         var all = sources.ToList();
-        var ions = solid.Composition.Where(c => c.Key is not ("H2O" or Components.Hydrogen) && c.Value > 0).ToList();
+        var ions = solid.Composition.Where(c => c.Key is not (Component.Water or Components.Hydrogen) && c.Value > 0).ToList();
         var hydrogen = solid.Composition.FirstOrDefault(c => c.Key == Components.Hydrogen).Value;
 
         // The largest supplier of each ion; what the solid needs more of by charge counts first within the positive and the negative side.

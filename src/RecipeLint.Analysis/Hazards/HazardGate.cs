@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Analysis.Hazards;
@@ -31,7 +32,7 @@ public static class HazardGate
 
     /// <summary>Components whose nitrogen bleach turns to chloramines.</summary>
     public static IReadOnlyList<string> NitrogenCarriers { get; } =
-        ["NH4+", "inert:urea", "Glycinate-", "EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "inert:FeHBED-1"];
+        [Component.Ammonium, "inert:urea", Component.Glycinate, Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, "inert:FeHBED-1"];
 
     private static readonly HashSet<HazardRole> Oxidisable =
     [
@@ -40,7 +41,7 @@ public static class HazardGate
         HazardRole.Sulfite, HazardRole.Hypochlorite,
     ];
 
-    private static readonly string[] Metals = ["Fe+2", "Fe+3", "Cu+2", "Mn+2", "Zn+2", "Co+2", "Ni+2", "Al+3"];
+    private static readonly string[] Metals = [Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese, Component.Zinc, Component.Cobalt, Component.Nickel, Component.Aluminium];
 
     /// <summary>True for what takes bleach to a pH at which chlorine comes off.</summary>
     public static bool IsAcidToBleach(IReadOnlySet<HazardRole> roles) =>
@@ -208,13 +209,13 @@ public static class HazardGate
 
         // A carbonate takes two protons before gas leaves it, hydrogen carbonate one; where they meet the acid is in excess, so all of
         // it counts.
-        var carbonates = holding.MolesPerLitre("CO3-2");
-        var alkaline = holding.Having(HazardRole.Carbonate).Sum(i => i.MolesOf("CO3-2") - i.MolesOf("H+")) / holding.Litres;
+        var carbonates = holding.MolesPerLitre(Component.Carbonate);
+        var alkaline = holding.Having(HazardRole.Carbonate).Sum(i => i.MolesOf(Component.Carbonate) - i.MolesOf(Component.Hydrogen)) / holding.Litres;
         var others = holding.Items.Where(i => !i.Is(HazardRole.Carbonate)).ToList();
         var taken = carbonates > 0 ? 1 + Math.Clamp(alkaline / carbonates, 0, 1) : 1;
         double Gas(double protons) => LitresPerMole * Math.Clamp(protons / holding.Litres / taken, 0, carbonates);
-        var ofAcids = others.Sum(i => i.MolesOf("H+"));
-        var litres = Gas(ofAcids + others.Sum(i => i.MolesOf("H2PO4-") + (i.Is(HazardRole.AcidSalt) ? 2 * Metals.Sum(i.MolesOf) : 0)));
+        var ofAcids = others.Sum(i => i.MolesOf(Component.Hydrogen));
+        var litres = Gas(ofAcids + others.Sum(i => i.MolesOf(Component.Phosphate) + (i.Is(HazardRole.AcidSalt) ? 2 * Metals.Sum(i.MolesOf) : 0)));
 
         // A salt that is only a little acid lets the gas off slowly: no vessel foams over.
         var foams = Rounding.SixDigits(Gas(ofAcids)) >= limits.BriskGasFrom;
@@ -252,7 +253,7 @@ public static class HazardGate
         var alkali = holding.Having(HazardRole.Alkali).OrderByDescending(a => a.Is(HazardRole.AmmoniaWater) ? 0 : FreeAlkali(a))
             .FirstOrDefault();
         var bases = holding.Items.Sum(FreeAlkali);
-        var grams = 1000 * AmmoniaGramsPerMole * Math.Clamp(bases / holding.Litres, 0, holding.MolesPerLitre("NH4+"));
+        var grams = 1000 * AmmoniaGramsPerMole * Math.Clamp(bases / holding.Litres, 0, holding.MolesPerLitre(Component.Ammonium));
         if (alkali is null || Rounding.SixDigits(grams) < limits.AmmoniaFrom)
         {
             return null;
@@ -268,10 +269,10 @@ public static class HazardGate
 
     /// <summary>Moles of base that reach ammonium, negative for an acid; hydrogen carbonate and lime count nothing.</summary>
     private static double FreeAlkali(Held held) =>
-        -held.MolesOf("H+")
-        - held.MolesOf("H2PO4-")
-        + (held.MolesOf("Ca+2") >= held.MolesOf("CO3-2") ? 0 : held.MolesOf("CO3-2"))
-        + (held.Is(HazardRole.Alkali) ? held.MolesOf("EDTA-4") + held.MolesOf("P2O7-4") : 0);
+        -held.MolesOf(Component.Hydrogen)
+        - held.MolesOf(Component.Phosphate)
+        + (held.MolesOf(Component.Calcium) >= held.MolesOf(Component.Carbonate) ? 0 : held.MolesOf(Component.Carbonate))
+        + (held.Is(HazardRole.Alkali) ? held.MolesOf(Component.Edta) + held.MolesOf(Component.Pyrophosphate) : 0);
 
     private static Hazard? Unknown(Holding holding)
     {

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Analysis.Hazards;
@@ -10,14 +11,14 @@ namespace RecipeLint.Analysis.Hazards;
 /// </summary>
 public static partial class HazardRoles
 {
-    private static readonly string[] Catalysts = ["Fe+2", "Fe+3", "Cu+2", "Mn+2", "Co+2", "Ni+2", "MoO4-2", "inert:I-1", "inert:FeHBED-1"];
+    private static readonly string[] Catalysts = [Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese, Component.Cobalt, Component.Nickel, Component.Molybdate, "inert:I-1", "inert:FeHBED-1"];
 
-    private static readonly string[] HydrolysingMetals = ["Fe+2", "Fe+3", "Cu+2", "Mn+2", "Zn+2", "Co+2", "Ni+2", "Al+3"];
+    private static readonly string[] HydrolysingMetals = [Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese, Component.Zinc, Component.Cobalt, Component.Nickel, Component.Aluminium];
 
-    private static readonly string[] Amines = ["inert:urea", "Glycinate-", "EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "inert:FeHBED-1"];
+    private static readonly string[] Amines = ["inert:urea", Component.Glycinate, Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, "inert:FeHBED-1"];
 
     private static readonly string[] Fuels =
-        ["Citrate-3", "Acetate-", "Benzoate-", "Sorbate-", "Gluconate-", "Oxalate-2", "Phthalate-2", "inert:propionate-1", .. Amines,
+        [Component.Citrate, Component.Acetate, Component.Benzoate, Component.Sorbate, Component.Gluconate, Component.Oxalate, Component.Phthalate, "inert:propionate-1", .. Amines,
             "inert:sucrose", "inert:glucose"];
 
     private static readonly (string Word, HazardRole[] Roles)[] Names =
@@ -147,28 +148,28 @@ public static partial class HazardRoles
 
         When(Of("inert:ClO-1") > 0, HazardRole.Hypochlorite);
         When(Of("inert:H2O2") > 0, HazardRole.Peroxide);
-        When(Of("NH4+") > 0, HazardRole.Ammonium);
-        When(Of("NH4+") > 0, HazardRole.FaintAcid);
-        When(Of("B(OH)3") > 0 && Of("H+") >= 0, HazardRole.FaintAcid);
-        When(Of("CO3-2") > 0, HazardRole.Carbonate);
-        When(Of("CO3-2") > Of("H+") && Of("Ca+2") < Of("CO3-2"), HazardRole.Alkali);
-        When(Of("H+") > Of("CO3-2") && substance.Kind != SubstanceKind.Chelate, HazardRole.Acid);
-        When(Of("H2PO4-") > 0 && Of("H+") >= 0, HazardRole.AcidSalt);
-        When(-Of("H+") > Of("H2PO4-") && Of("B(OH)3") == 0, HazardRole.Alkali);
-        When((Of("EDTA-4") > 0 || Of("P2O7-4") > 0) && Of("H+") <= 0 && !Any(HydrolysingMetals) && Of("Ca+2") + Of("Mg+2") <= 0,
+        When(Of(Component.Ammonium) > 0, HazardRole.Ammonium);
+        When(Of(Component.Ammonium) > 0, HazardRole.FaintAcid);
+        When(Of(Component.Boron) > 0 && Of(Component.Hydrogen) >= 0, HazardRole.FaintAcid);
+        When(Of(Component.Carbonate) > 0, HazardRole.Carbonate);
+        When(Of(Component.Carbonate) > Of(Component.Hydrogen) && Of(Component.Calcium) < Of(Component.Carbonate), HazardRole.Alkali);
+        When(Of(Component.Hydrogen) > Of(Component.Carbonate) && substance.Kind != SubstanceKind.Chelate, HazardRole.Acid);
+        When(Of(Component.Phosphate) > 0 && Of(Component.Hydrogen) >= 0, HazardRole.AcidSalt);
+        When(-Of(Component.Hydrogen) > Of(Component.Phosphate) && Of(Component.Boron) == 0, HazardRole.Alkali);
+        When((Of(Component.Edta) > 0 || Of(Component.Pyrophosphate) > 0) && Of(Component.Hydrogen) <= 0 && !Any(HydrolysingMetals) && Of(Component.Calcium) + Of(Component.Magnesium) <= 0,
             HazardRole.Alkali);
         When(Any(Amines), HazardRole.Amine);
-        When(Any(Fuels) || (substance.Formula is { } formula && formula.Atoms.ContainsKey(Element.C) && Of("CO3-2") <= 0),
+        When(Any(Fuels) || (substance.Formula is { } formula && formula.Atoms.ContainsKey(Element.C) && Of(Component.Carbonate) <= 0),
             HazardRole.Organic);
         When(Any(["inert:sucrose", "inert:glucose"]), HazardRole.Fermentable);
         When(Any(Catalysts), HazardRole.PeroxideCatalyst);
         When(Any(HydrolysingMetals) && !Any(Amines), HazardRole.AcidSalt);
-        When(Of("Fe+2") > 0 || Of("inert:I-1") > 0, HazardRole.Reductant);
-        When(Of("Cl-") > 0, HazardRole.Chloride);
-        When(Of("NO3-") > 0 && substance.Form == PhysicalForm.Solid, HazardRole.OxidisingSalt);
-        When(Of("H+") > 0 && Of("NO3-") > 0, HazardRole.NitricAcid);
-        When(Of("H+") > 0 && Of("SO4-2") > 0 && substance.Form == PhysicalForm.Liquid, HazardRole.SulfuricAcid);
-        When(Of("H+") > 0 && Of("Cl-") > 0, HazardRole.HydrochloricAcid);
+        When(Of(Component.FerrousIron) > 0 || Of("inert:I-1") > 0, HazardRole.Reductant);
+        When(Of(Component.Chloride) > 0, HazardRole.Chloride);
+        When(Of(Component.Nitrate) > 0 && substance.Form == PhysicalForm.Solid, HazardRole.OxidisingSalt);
+        When(Of(Component.Hydrogen) > 0 && Of(Component.Nitrate) > 0, HazardRole.NitricAcid);
+        When(Of(Component.Hydrogen) > 0 && Of(Component.Sulfate) > 0 && substance.Form == PhysicalForm.Liquid, HazardRole.SulfuricAcid);
+        When(Of(Component.Hydrogen) > 0 && Of(Component.Chloride) > 0, HazardRole.HydrochloricAcid);
     }
 
     private static void ByKind(Substance substance, HashSet<HazardRole> roles)

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
@@ -223,8 +224,8 @@ internal static class MeetingHazards
     /// <summary>Moles of acid and alkali that cancel in this step.</summary>
     private static double Neutralised(Meeting meeting)
     {
-        static double Acid(IEnumerable<Held> items) => items.Where(h => h.Is(HazardRole.Acid)).Sum(h => Math.Max(0, h.MolesOf("H+")));
-        static double Alkali(IEnumerable<Held> items) => items.Where(h => h.Is(HazardRole.Alkali)).Sum(h => Math.Max(0, -h.MolesOf("H+")));
+        static double Acid(IEnumerable<Held> items) => items.Where(h => h.Is(HazardRole.Acid)).Sum(h => Math.Max(0, h.MolesOf(Component.Hydrogen)));
+        static double Alkali(IEnumerable<Held> items) => items.Where(h => h.Is(HazardRole.Alkali)).Sum(h => Math.Max(0, -h.MolesOf(Component.Hydrogen)));
         static double Cancelled(double acid, double alkali) => Math.Min(acid, alkali);
 
         return Cancelled(Acid(meeting.All), Alkali(meeting.All)) - Cancelled(Acid(meeting.There), Alkali(meeting.There));

@@ -11,20 +11,17 @@ namespace RecipeLint.Analysis.Judgement;
 /// <param name="Metals">Metals of which a share has to leave before the deposit counts; empty when its weight alone decides.</param>
 public sealed record DepositOwner(string Name, bool EachSolidApart = false, bool IsOfSalts = false, params IReadOnlyList<string> Metals)
 {
-    /// <summary>The rule on two salts that crystallise together.</summary>
-    public const string DoubleSalt = "double-salt";
-
     private static readonly DepositOwner[] Special =
     [
-        new("phosphate-in-trace-stock", Metals: [Component.Zinc, Component.Copper]),
-        new("iron-with-phosphate", Metals: [Component.FerrousIron, Component.FerricIron]),
-        new("metal-hydroxide", Metals: [
+        new(SolidOwner.PhosphateInTraceStock, Metals: [Component.Zinc, Component.Copper]),
+        new(SolidOwner.IronWithPhosphate, Metals: [Component.FerrousIron, Component.FerricIron]),
+        new(SolidOwner.MetalHydroxide, Metals: [
             Component.FerrousIron, Component.FerricIron, Component.Manganese, Component.Zinc, Component.Copper, Component.Nickel, Component.Cobalt,
         ]),
-        new("salt-past-its-solubility", EachSolidApart: true, IsOfSalts: true),
-        new(DoubleSalt, EachSolidApart: true, IsOfSalts: true),
-        new("preservative-drops-out", EachSolidApart: true),
-        new("any-other-solid", EachSolidApart: true),
+        new(SolidOwner.SaltPastItsSolubility, EachSolidApart: true, IsOfSalts: true),
+        new(SolidOwner.DoubleSalt, EachSolidApart: true, IsOfSalts: true),
+        new(SolidOwner.PreservativeDropsOut, EachSolidApart: true),
+        new(SolidOwner.AnyOtherSolid, EachSolidApart: true),
     ];
 
     private static readonly Dictionary<string, DepositOwner> All = ConstantSet.Product.Solids.Select(s => s.Owner).OfType<string>()

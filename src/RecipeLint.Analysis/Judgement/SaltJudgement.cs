@@ -111,7 +111,7 @@ public static class SaltJudgement
     /// <summary>Where a double salt of the same ions falls out, the product of totals alone announces nothing more: its ions are in there.</summary>
     private static bool IsTakenByADoubleSalt(SolutionState state, SaltVerdict salt, SolidDeposit? deposit) =>
         deposit is null or { ByHandbook: true }
-        && state.Deposits.Any(d => d.Solid != salt.Solid && d.Solid.Owner == DepositOwner.DoubleSalt
+        && state.Deposits.Any(d => d.Solid != salt.Solid && d.Solid.Owner == SolidOwner.DoubleSalt
             && salt.Solid.Composition.All(c => c.Key == Component.Water || d.Solid.Composition.Any(o => o.Key == c.Key)));
 
     /// <summary>The product of totals counts borate as boric acid: beside alkali only the activity product tells how near the acid is.</summary>

@@ -10,9 +10,6 @@ namespace RecipeLint.Analysis.Judgement;
 /// </summary>
 public static class TankJudgement
 {
-    /// <summary>The rule that speaks of tanks.</summary>
-    public const string Rule = "tank-precipitate";
-
     private const double LowestPh = 4, PhStep = 0.05;
 
     /// <summary>From this share of the iron on a chelating agent is meant for it: why it lets go is a matter of the rules on chelates.</summary>

@@ -11,7 +11,7 @@ namespace RecipeLint.Analysis.Mixing;
 /// <summary>The equilibrium of a vessel, with what earlier steps dropped and the solution cannot take up in time. Pure.</summary>
 internal static class VesselSettling
 {
-    private const string WaterComponent = "H2O";
+    private const string WaterComponent = Component.Water;
 
     /// <summary>Iron(II) below this is none, mol per kg of water.</summary>
     private const double NoIron = 1e-9;
@@ -198,12 +198,12 @@ internal static class VesselSettling
     /// <summary>The iron(II) that no chelate holds, and what the air makes of it until the next step.</summary>
     private static (double? Ph, double Share, Mass Rust) Oxidised(Equilibrium solution, SolutionMix mix, double celsius, double water)
     {
-        if (mix.Totals["Fe+2"] < NoIron)
+        if (mix.Totals[Component.FerrousIron] < NoIron)
         {
             return default;
         }
 
-        var free = MetalBook.Of(solution, 1).Metals.FirstOrDefault(m => m.Metal == "Fe+2")?.Unchelated.MolesPerLitre ?? 0;
+        var free = MetalBook.Of(solution, 1).Metals.FirstOrDefault(m => m.Metal == Component.FerrousIron)?.Unchelated.MolesPerLitre ?? 0;
         var open = StateSolver.Clear(mix, new StateRequest(StateMoment.Mixing, new Temperature(celsius), true, []) { StartFrom = solution });
         if (free < NoIron || !open.Converged)
         {

@@ -12,7 +12,7 @@ public sealed record PreservativeAcids(
     string Name, string Component, double TotalMilligramsPerLitre, double WholeMilligramsPerLitre, double LeastMilligramsPerLitre, double ApparentPk)
 {
     /// <summary>The components that preserve; propionate is one the solver does not know.</summary>
-    public static readonly string[] Components = ["Benzoate-", "Sorbate-", Propionate];
+    public static readonly string[] Components = [Chemistry.Equilibrium.Component.Benzoate, Chemistry.Equilibrium.Component.Sorbate, Propionate];
 
     private const string Propionate = "inert:propionate-1";
 

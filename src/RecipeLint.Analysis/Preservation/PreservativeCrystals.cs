@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Analysis.Preservation;
@@ -18,7 +19,7 @@ public sealed record PreservativeCrystals(PreservativeAcid Acid, double SaltedIn
     public double UsedPercent { get; } = Rounding.SixDigits(Math.Pow(10, SaltedIndex) * 100);
 
     /// <summary>Whether the salts count: only benzoic acid has a known constant.</summary>
-    public bool IsSalted => Acid.Component == "Benzoate-";
+    public bool IsSalted => Acid.Component == Component.Benzoate;
 
     /// <summary>Null where the stock cannot be computed or holds none.</summary>
     public static PreservativeCrystals? Of(StockFacts stock)
@@ -28,7 +29,7 @@ public sealed record PreservativeCrystals(PreservativeAcid Acid, double SaltedIn
             ? null
             : coldest.Preservatives
                 .Select(p => new PreservativeCrystals(p,
-                    p.Index + (p.Component == "Benzoate-" ? SaltingOut * coldest.IonicStrengthMolPerKg : 0), coldest))
+                    p.Index + (p.Component == Component.Benzoate ? SaltingOut * coldest.IonicStrengthMolPerKg : 0), coldest))
                 .MaxBy(c => c.SaltedIndex);
     }
 }

@@ -63,5 +63,5 @@ public static class SelfKeepers
 
     /// <summary>g/L of copper that no chelate holds.</summary>
     private static double FreeCopper(SolutionState state) =>
-        state.Metals.Where(m => m.Metal == "Cu+2").Sum(m => m.Unchelated.MolesPerLitre) * Copper;
+        state.Metals.Where(m => m.Metal == Component.Copper).Sum(m => m.Unchelated.MolesPerLitre) * Copper;
 }

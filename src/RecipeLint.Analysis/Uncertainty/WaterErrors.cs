@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Stocks;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 
@@ -41,7 +42,7 @@ internal sealed class WaterErrors(UncertaintyNotes notes)
 
     private static double Expanded(string key, string? component) => (key, component) switch
     {
-        (_, "NH4+") => 0.40,
+        (_, Component.Ammonium) => 0.40,
         ("Fe" or "Mn", _) => 0.30,
         ("B" or "Cu" or "Ni", _) => 0.25,
         _ => 0.15,

@@ -2,6 +2,40 @@
 #pragma warning disable
 namespace RecipeLint.Chemistry.Equilibrium;
 
+/// <summary>The rules that own the solids, one constant each, as the rows of the solids name them.</summary>
+public static class SolidOwner
+{
+    public const string AnyOtherSolid = "any-other-solid";
+
+    public const string CalciumWithCitrate = "calcium-with-citrate";
+
+    public const string CalciumWithPhosphate = "calcium-with-phosphate";
+
+    public const string CalciumWithSulfate = "calcium-with-sulfate";
+
+    public const string CarbonateInStock = "carbonate-in-stock";
+
+    public const string ChelatingAcidDropsOut = "chelating-acid-drops-out";
+
+    public const string DoubleSalt = "double-salt";
+
+    public const string IronWithPhosphate = "iron-with-phosphate";
+
+    public const string MagnesiumAmmoniumPhosphate = "magnesium-ammonium-phosphate";
+
+    public const string MetalHydroxide = "metal-hydroxide";
+
+    public const string MolybdateWithCalcium = "molybdate-with-calcium";
+
+    public const string PhosphateInTraceStock = "phosphate-in-trace-stock";
+
+    public const string PreservativeDropsOut = "preservative-drops-out";
+
+    public const string SaltPastItsSolubility = "salt-past-its-solubility";
+
+    public const string SilicateWithAcidOrMetal = "silicate-with-acid-or-metal";
+}
+
 internal static class SolidRows
 {
     public static readonly SolidRow[] All =

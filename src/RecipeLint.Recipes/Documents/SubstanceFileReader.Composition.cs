@@ -1,5 +1,6 @@
 using System.Globalization;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Fields;
@@ -108,7 +109,7 @@ internal sealed partial class SubstanceFileReader
     /// <summary>Names the hydrate that would have the stated mass, when one does.</summary>
     private static string HydrateHint(MolarMass stated, Formula formula)
     {
-        var water = FormulaParser.Parse("H2O").MolarMass.GramsPerMole;
+        var water = FormulaParser.Parse(Component.Water).MolarMass.GramsPerMole;
         var anhydrous = formula.MolarMass.GramsPerMole - (formula.HydrateWater * water);
         for (var halves = 0; halves <= 24; halves++)
         {

@@ -1,3 +1,4 @@
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
@@ -86,7 +87,7 @@ internal sealed class WaterReader(FieldReader fields)
         return readings;
     }
 
-    private static bool SaysTheSame(Analyte one, Analyte other) => one.Component == other.Component && one.Component != "CO3-2";
+    private static bool SaysTheSame(Analyte one, Analyte other) => one.Component == other.Component && one.Component != Component.Carbonate;
 
     private void ReportTwin(Analyte analyte, JsonItem item, WaterReading twin)
     {

@@ -1,6 +1,7 @@
 using System.Text;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Rules;
 
 namespace RecipeLint.Reports.Handbook;
 
@@ -71,7 +72,7 @@ internal static class FilesPage
             <h2 id="amounts">How amounts are written</h2>
             <dl class="words">
             {quantities}</dl>
-            <p>Where a number, unit or name can be read in two ways, RecipeLint asks and shows both. It never guesses: see <a href="{page.Links.Rule("ambiguous-number")}">ambiguous-number</a>, <a href="{page.Links.Rule("ambiguous-unit")}">ambiguous-unit</a> and <a href="{page.Links.Rule("ambiguous-substance")}">ambiguous-substance</a>.</p>
+            <p>Where a number, unit or name can be read in two ways, RecipeLint asks and shows both. It never guesses: see <a href="{page.Links.Rule(RuleNames.AmbiguousNumber)}">ambiguous-number</a>, <a href="{page.Links.Rule(RuleNames.AmbiguousUnit)}">ambiguous-unit</a> and <a href="{page.Links.Rule(RuleNames.AmbiguousSubstance)}">ambiguous-substance</a>.</p>
             </section>
             <section aria-labelledby="start">
             <h2 id="start">Three commands to start with</h2>

@@ -7,7 +7,7 @@ namespace RecipeLint.Rules.Engine;
 /// <summary>From where on deposits count: the options of the rules, for the one judgement that all readers share.</summary>
 public static class DepositOptions
 {
-    private const string Visible = "visible", NearLimit = "nearLimit", MetalShare = "metalShare";
+    internal const string Visible = "visible", NearLimit = "nearLimit", MetalShare = "metalShare";
 
     /// <summary>The limits of every rule on deposits, as a shop has set them.</summary>
     public static DepositLimits Of(ShopSettings shop)
@@ -22,7 +22,7 @@ public static class DepositOptions
     }
 
     /// <summary>The limits of the rule on tanks, as a shop has set them.</summary>
-    public static OwnerLimits OfTank(ShopSettings shop) => Of(TankJudgement.Rule, RuleTuning.Read(shop));
+    public static OwnerLimits OfTank(ShopSettings shop) => Of(RuleNames.TankPrecipitate, RuleTuning.Read(shop));
 
     /// <summary>The limits of one rule, with the options that hold for the file it looks at.</summary>
     internal static OwnerLimits Of(RuleContext context) => From(name => context.Descriptor.Options.Any(o => o.Name == name) ? context.Number(name) : null);

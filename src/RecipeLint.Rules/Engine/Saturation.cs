@@ -41,7 +41,7 @@ internal static class Saturation
     /// <summary>The activity of one component, its name in a formula, and its unrounded logarithm.</summary>
     private static (string Name, Term Activity, double Log) Activity(WorkingBuilder work, Equilibrium state, string component)
     {
-        if (component == "H2O")
+        if (component == Component.Water)
         {
             return ("a(H2O)", work.Given("activity of the water", state.WaterActivity, "", Engine), Math.Log10(state.WaterActivity));
         }

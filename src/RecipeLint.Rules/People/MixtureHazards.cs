@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Rules.People;
@@ -21,7 +22,7 @@ internal sealed record MixtureHazard(string Code, string Words, double Percent, 
 internal sealed class MixtureHazards
 {
     /// <summary>Multiplying factors of the Annex VI entries for what is very toxic to water life; 1 for the rest.</summary>
-    private static readonly (string Component, double Factor)[] _waterFactors = [("Cu+2", 10), ("Co+2", 10)];
+    private static readonly (string Component, double Factor)[] _waterFactors = [(Component.Copper, 10), (Component.Cobalt, 10)];
 
     internal static readonly (string Code, string Words, double Limit, (string From, double Weight)[] Sum)[] HealthTable =
     [

@@ -21,11 +21,11 @@ internal static class DepositSteps
             {
                 case DepositBar.EnoughToSee:
                     weight = Weight(work, deposit);
-                    work.Check(check, weight, work.Option("deposit from which a finding is given", "visible", context));
+                    work.Check(check, weight, work.Option("deposit from which a finding is given", DepositOptions.Visible, context));
                     break;
                 case DepositBar.EnoughOfTheMetal:
                     share = Lost(work, deposit, deposit.Loss!.Value.Metal);
-                    work.Check(check, share, work.Option("share that counts", "metalShare", context));
+                    work.Check(check, share, work.Option("share that counts", DepositOptions.MetalShare, context));
                     break;
                 default:
                     work.Check(check, times ?? Term.Of(test.Value), test.Limit);

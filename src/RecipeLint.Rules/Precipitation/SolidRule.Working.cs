@@ -47,7 +47,7 @@ internal abstract partial class SolidRule
         }
 
         var most = work.Given("most of it that can settle", slow.GramsPerLitre, "g/L", Saturation.Engine);
-        return work.Check(verdict.Checks[^1], most, work.Option("deposit from which a finding is given", "visible", context)).Done(most);
+        return work.Check(verdict.Checks[^1], most, work.Option("deposit from which a finding is given", DepositOptions.Visible, context)).Done(most);
     }
 
     /// <summary>The totals that are weighed in, then the ion product.</summary>

@@ -8,15 +8,15 @@ namespace RecipeLint.Rules.Procedure;
 /// <summary>What the rules on the order of steps ask of a vessel's equilibrium.</summary>
 internal static class BenchChemistry
 {
-    internal const string Calcium = "Ca+2", Sulfate = "SO4-2", Phosphate = "H2PO4-";
+    internal const string Calcium = Component.Calcium, Sulfate = Component.Sulfate, Phosphate = Component.Phosphate;
 
     /// <summary>Metals that drop as a hydroxide where neither acid nor chelate holds them.</summary>
     internal static readonly (string Component, string Name)[] Metals =
-        [("Fe+3", "iron"), (Ferrous, "iron"), ("Cu+2", "copper"), ("Zn+2", "zinc"), ("Mn+2", "manganese")];
+        [(Component.FerricIron, "iron"), (Ferrous, "iron"), (Component.Copper, "copper"), (Component.Zinc, "zinc"), (Component.Manganese, "manganese")];
 
-    internal const string Ferrous = "Fe+2";
+    internal const string Ferrous = Component.FerrousIron;
 
-    private static readonly string[] _agents = ["EDTA-4", "DTPA-5", "HEDTA-3", "EDDHA-4", "Citrate-3", "Gluconate-"];
+    private static readonly string[] _agents = [Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, Component.Citrate, Component.Gluconate];
 
     /// <summary>The clear solution after a step; null where the solver has no answer a verdict may rest on.</summary>
     internal static Equilibrium? Clear(MixingState state) =>
@@ -44,6 +44,6 @@ internal static class BenchChemistry
     /// <summary>Of the metal and water alone, or basic salts of sulfate and chloride: their formation sets protons free.</summary>
     internal static bool IsHydroxide(Solid solid, string metal) =>
         Holds(solid, metal)
-        && solid.Composition.All(c => c.Key == metal || c.Key is "H+" or "H2O" or Sulfate or "Cl-")
-        && solid.Composition.Any(c => c.Key == "H+" && c.Value < 0);
+        && solid.Composition.All(c => c.Key == metal || c.Key is Component.Hydrogen or Component.Water or Sulfate or Component.Chloride)
+        && solid.Composition.Any(c => c.Key == Component.Hydrogen && c.Value < 0);
 }

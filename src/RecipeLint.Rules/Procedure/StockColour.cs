@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 
@@ -65,7 +66,7 @@ internal static class StockColour
             var grams = addition.Elements[element].Grams;
             if (grams > 0)
             {
-                var ferric = addition.ComponentMoles.GetValueOrDefault("Fe+3") > 0;
+                var ferric = addition.ComponentMoles.GetValueOrDefault(Component.FerricIron) > 0;
                 var visible = addition.Substance.Kind == SubstanceKind.Chelate ? chelated : element == Element.Fe && ferric ? VisibleFerric : free;
                 return grams / litres / visible;
             }

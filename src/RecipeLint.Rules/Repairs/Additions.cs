@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
@@ -129,7 +130,7 @@ internal static class Additions
         }
 
         // No sulfate or phosphate to calcium; an acid that feeds moulds comes last.
-        var holdsCalcium = stock.Concentration("Ca+2").MolesPerLitre > 0;
+        var holdsCalcium = stock.Concentration(Component.Calcium).MolesPerLitre > 0;
         string[] ids = holdsCalcium ? ["nitric-38"] : ["sulfuric-37", "nitric-38", "citric-acid-h2o"];
         foreach (var id in ids.Where(i => present.TrueForAll(p => p.Substance.Id != i)))
         {
@@ -150,8 +151,8 @@ internal static class Additions
     /// <summary>Iron in the hold of another chelating agent, as much as before.</summary>
     public static IEnumerable<RepairProposal> OtherIron(RepairContext context, AdditionFacts addition)
     {
-        var from = addition.ComponentMoles.GetValueOrDefault("Fe+3") > 0 ? "Fe+3" : "Fe+2";
-        return new[] { "fe-dtpa-hna", "fe-eddha-na", "fe-edta-na-3h2o" }.Select(id => Swap(context, addition, id, from, "Fe+3")).OfType<Repair>().Select(RepairProposal.Of);
+        var from = addition.ComponentMoles.GetValueOrDefault(Component.FerricIron) > 0 ? Component.FerricIron : Component.FerrousIron;
+        return new[] { "fe-dtpa-hna", "fe-eddha-na", "fe-edta-na-3h2o" }.Select(id => Swap(context, addition, id, from, Component.FerricIron)).OfType<Repair>().Select(RepairProposal.Of);
     }
 
     /// <summary>Nitrates in place of sulfates, phosphates and chlorides of the same metal, and the other way round for calcium.</summary>
@@ -163,14 +164,14 @@ internal static class Additions
 
     private static readonly (string From, string To, string Component)[] _swaps =
     [
-        ("magnesium-sulfate", "magnesium-nitrate-6h2o", "Mg+2"), ("magnesium-chloride", "magnesium-nitrate-6h2o", "Mg+2"), ("magnesium-chloride", "magnesium-sulfate-7h2o", "Mg+2"),
-        ("potassium-sulfate", "potassium-nitrate", "K+"), ("potassium-chloride", "potassium-nitrate", "K+"), ("potassium-chloride", "potassium-sulfate", "K+"),
-        ("sodium-chloride", "potassium-chloride", "Cl-"), ("sodium-nitrate", "potassium-nitrate", "NO3-"), ("calcium-chloride", "calcium-nitrate-4h2o", "Ca+2"),
-        ("ammonium-sulfate", "ammonium-nitrate", "NH4+"), ("ammonium-chloride", "ammonium-nitrate", "NH4+"),
-        ("monoammonium-phosphate", "monopotassium-phosphate", "H2PO4-"), ("diammonium-phosphate", "monopotassium-phosphate", "H2PO4-"),
-        ("dipotassium-phosphate", "monopotassium-phosphate", "H2PO4-"),
-        ("sodium-dihydrogen-phosphate", "monopotassium-phosphate", "H2PO4-"),
-        ("zinc-sulfate", "zn-edta", "Zn+2"), ("copper-sulfate", "cu-edta", "Cu+2"), ("manganese-sulfate", "mn-edta", "Mn+2"),
-        ("phosphoric", "nitric-38", "H+"), ("phosphoric", "sulfuric-37", "H+"),
+        ("magnesium-sulfate", "magnesium-nitrate-6h2o", Component.Magnesium), ("magnesium-chloride", "magnesium-nitrate-6h2o", Component.Magnesium), ("magnesium-chloride", "magnesium-sulfate-7h2o", Component.Magnesium),
+        ("potassium-sulfate", "potassium-nitrate", Component.Potassium), ("potassium-chloride", "potassium-nitrate", Component.Potassium), ("potassium-chloride", "potassium-sulfate", Component.Potassium),
+        ("sodium-chloride", "potassium-chloride", Component.Chloride), ("sodium-nitrate", "potassium-nitrate", Component.Nitrate), ("calcium-chloride", "calcium-nitrate-4h2o", Component.Calcium),
+        ("ammonium-sulfate", "ammonium-nitrate", Component.Ammonium), ("ammonium-chloride", "ammonium-nitrate", Component.Ammonium),
+        ("monoammonium-phosphate", "monopotassium-phosphate", Component.Phosphate), ("diammonium-phosphate", "monopotassium-phosphate", Component.Phosphate),
+        ("dipotassium-phosphate", "monopotassium-phosphate", Component.Phosphate),
+        ("sodium-dihydrogen-phosphate", "monopotassium-phosphate", Component.Phosphate),
+        ("zinc-sulfate", "zn-edta", Component.Zinc), ("copper-sulfate", "cu-edta", Component.Copper), ("manganese-sulfate", "mn-edta", Component.Manganese),
+        ("phosphoric", "nitric-38", Component.Hydrogen), ("phosphoric", "sulfuric-37", Component.Hydrogen),
     ];
 }

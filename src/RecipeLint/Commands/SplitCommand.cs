@@ -13,6 +13,7 @@ using RecipeLint.Reports.Splitting;
 using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Preservation;
+using RecipeLint.Rules.Weighing;
 using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
@@ -109,13 +110,12 @@ internal static class SplitCommand
     private static SplitLimits LimitsOf(ShopSettings shop)
     {
         var tuning = RuleTuning.Read(shop);
-        double Option(string rule, string name) =>
-            double.Parse(tuning.OptionsOf(RuleBook.Find(rule)!)[name], NumberStyles.Float, CultureInfo.InvariantCulture);
+        var weighing = WeighingNeeds.Of(tuning);
         return new SplitLimits
         {
             Deposits = DepositOptions.Of(shop),
-            DisplaySteps = Option("below-scale-resolution", "displaySteps"),
-            WeighingUncertainty = Option("below-minimum-weight", "limit") / 100,
+            DisplaySteps = weighing.DisplaySteps,
+            WeighingUncertainty = weighing.Uncertainty,
             Preserving = PreservationNeeds.Of(tuning),
         };
     }

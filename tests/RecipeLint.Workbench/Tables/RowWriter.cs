@@ -45,6 +45,11 @@ public static class RowWriter
     {
         var several = Calibration.Rows().Where(r => r.At.Count > 1 || r.DH is not null).Select(r => r.Solid).ToHashSet();
         var s = Head("solids.json");
+        s.Append("/// <summary>The rules that own the solids, one constant each, as the rows of the solids name them.</summary>\npublic static class SolidOwner\n{\n");
+        foreach (var owner in d.Solids.Select(x => x.Habit.Owner).OfType<string>().Distinct().Order(StringComparer.Ordinal))
+            s.Append(CultureInfo.InvariantCulture, $"    public const string {Pascal(owner)} = {Quoted(owner)};\n\n");
+        s.Length--;
+        s.Append("}\n\n");
         s.Append("internal static class SolidRows\n{\n    public static readonly SolidRow[] All =\n    [\n");
         foreach (var x in d.Solids)
         {
@@ -61,6 +66,8 @@ public static class RowWriter
 
     private static StringBuilder Head(string file) => new(
         $"// Written by the workbench from Data/thermo/{file}; do not edit by hand.\n#pragma warning disable\nnamespace RecipeLint.Chemistry.Equilibrium;\n\n");
+
+    private static string Pascal(string kebab) => string.Concat(kebab.Split('-').Select(w => char.ToUpperInvariant(w[0]) + w[1..]));
 
     private static string Starts(double? value) => value switch
     {

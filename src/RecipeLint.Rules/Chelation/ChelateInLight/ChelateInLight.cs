@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
@@ -32,10 +33,10 @@ internal sealed class ChelateInLight : StockRule<ChelateInLight.Fading>, IPropos
     /// </summary>
     private static readonly (string Agent, string Name, double PerHour)[] _rates =
     [
-        ("EDTA-4", "EDTA", -Math.Log(0.15) / 240),
-        ("DTPA-5", "DTPA", -Math.Log(0.03) / 72),
-        ("HEDTA-3", "HEDTA", -Math.Log(0.15) / 240),
-        ("Citrate-3", "citrate", -Math.Log(0.03) / 72),
+        (Component.Edta, "EDTA", -Math.Log(0.15) / 240),
+        (Component.Dtpa, "DTPA", -Math.Log(0.03) / 72),
+        (Component.Hedta, "HEDTA", -Math.Log(0.15) / 240),
+        (Component.Citrate, "citrate", -Math.Log(0.03) / 72),
     ];
 
     public override string Name => RuleName;

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
@@ -16,7 +17,7 @@ internal sealed class ChelateNitrogenCounted : RecipeRule<ChelateNitrogenCounted
 
     /// <summary>Nitrogen atoms in each agent, from their formulas.</summary>
     private static readonly (string Component, int Nitrogen)[] _agents =
-        [("EDTA-4", 2), ("DTPA-5", 3), ("HEDTA-3", 2), ("EDDHA-4", 2), ("inert:FeHBED-1", 2)];
+        [(Component.Edta, 2), (Component.Dtpa, 3), (Component.Hedta, 2), (Component.Eddha, 2), ("inert:FeHBED-1", 2)];
 
     public override string Name => RuleName;
 

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -117,7 +118,7 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
             yield return Additions.More(context, agent);
         }
 
-        if (context.Workspace.Catalogue.ById("disodium-edta-2h2o")?.Dissolves.FirstOrDefault(y => y.Component == "EDTA-4") is { MolesPerGram: > 0 } edta)
+        if (context.Workspace.Catalogue.ById("disodium-edta-2h2o")?.Dissolves.FirstOrDefault(y => y.Component == Component.Edta) is { MolesPerGram: > 0 } edta)
         {
             var missing = ((Ample * verdict.IronPerLitre) - verdict.AgentPerLitre) * stock.Volume.Litres;
             if (Additions.New(context, stock, "disodium-edta-2h2o", missing / edta.MolesPerGram, Steps.AfterFirstWater(stock), "to the first water, before the iron") is { } more)

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
@@ -58,7 +59,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
             + Remedy(stock, context, iron * stock.Volume.Litres);
 
         // Gluconate holds iron(III) in a way the constants leave out.
-        var isHeld = stock.Concentration("Gluconate-").MolesPerLitre >= iron;
+        var isHeld = stock.Concentration(Component.Gluconate).MolesPerLitre >= iron;
         return context.Find(supplier.Place, message, isHeld ? Harm.Damage : Iron.HarmOf(lost), isHeld ? Odds.Possible : Odds.Certain) with
         {
             Measured = new Measured("iron that turns to rust", lost * 100, limit * 100, "%"),
@@ -104,7 +105,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         }
 
         var moles = Iron.Moles(stock.ComponentMoles);
-        if (context.Workspace.Catalogue.ById("disodium-edta-2h2o")?.Dissolves.FirstOrDefault(y => y.Component == "EDTA-4") is { MolesPerGram: > 0 } edta
+        if (context.Workspace.Catalogue.ById("disodium-edta-2h2o")?.Dissolves.FirstOrDefault(y => y.Component == Component.Edta) is { MolesPerGram: > 0 } edta
             && Additions.New(context, stock, "disodium-edta-2h2o", AgentPerIron * moles / edta.MolesPerGram, Steps.AfterFirstWater(stock), "to the first water, before the iron") is { } agent)
         {
             yield return agent;
@@ -127,7 +128,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
     {
         var catalogue = context.Facts.Workspace.Catalogue;
         var ways = new List<string>();
-        if (catalogue.ById("disodium-edta-2h2o") is { } edta && edta.Dissolves.FirstOrDefault(y => y.Component == "EDTA-4") is { MolesPerGram: > 0 } yield)
+        if (catalogue.ById("disodium-edta-2h2o") is { } edta && edta.Dissolves.FirstOrDefault(y => y.Component == Component.Edta) is { MolesPerGram: > 0 } yield)
         {
             ways.Add($"dissolve {Say.Grams(AgentPerIron * ironMoles / yield.MolesPerGram)} of {edta.Name} before the iron");
         }
@@ -144,7 +145,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
 
     private static string? AcidFor(StockFacts stock, double ph, SubstanceCatalogue catalogue)
     {
-        if (catalogue.ById("sulfuric-37") is not { } acid || stock.Concentration("Ca+2").MolesPerLitre > 0)
+        if (catalogue.ById("sulfuric-37") is not { } acid || stock.Concentration(Component.Calcium).MolesPerLitre > 0)
         {
             return null;
         }

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -37,7 +38,7 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
         var ph = recipe.Chemistry.Final.Ph;
         var demand = Demand(recipe, context);
         var remedy = demand is { Volume: { } volume, ComponentMoles: var moles }
-            ? $"About {Say.Number(moles.GetValueOrDefault("NO3-") * 1000 / recipe.FinalVolume.Litres)} meq/L of acid bring it to pH "
+            ? $"About {Say.Number(moles.GetValueOrDefault(Component.Nitrate) * 1000 / recipe.FinalVolume.Litres)} meq/L of acid bring it to pH "
                 + $"{Say.Number(AimedPh)}, "
                 + $"for instance {Say.Litres(volume.Litres)} of {demand.Reagent.Name} in {Say.Litres(recipe.FinalVolume.Litres)}: "
                 + "write it as 'adjust'."
@@ -79,12 +80,12 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
 
         work.Given("pH", state.Ph, "", From.Engine);
         var bicarbonate = work.Given("hydrogen carbonate that is free", solution.Molality("HCO3-") * 1000, "mmol/kg", From.Engine);
-        var carbonate = work.Given("carbonate that is free", solution.Molality("CO3-2") * 1000, "mmol/kg", From.Engine);
+        var carbonate = work.Given("carbonate that is free", solution.Molality(Component.Carbonate) * 1000, "mmol/kg", From.Engine);
         var hydroxide = work.Given("hydroxide", solution.Molality("OH-") * 1000, "mmol/kg", From.Engine);
-        var hydrogen = work.Given("hydrogen ions", solution.Molality("H+") * 1000, "mmol/kg", From.Engine);
+        var hydrogen = work.Given("hydrogen ions", solution.Molality(Component.Hydrogen) * 1000, "mmol/kg", From.Engine);
         var free = work.Result("alkalinity of these", "HCO3- + 2 × CO3-2 + OH- - H+",
             bicarbonate + (2 * carbonate) + hydroxide - hydrogen, "meq/kg");
-        var freeExact = 1000 * (solution.Molality("HCO3-") + (2 * solution.Molality("CO3-2")) + solution.Molality("OH-") - solution.Molality("H+"));
+        var freeExact = 1000 * (solution.Molality("HCO3-") + (2 * solution.Molality(Component.Carbonate)) + solution.Molality("OH-") - solution.Molality(Component.Hydrogen));
         var paired = work.Given(
             "what is paired with calcium, magnesium and other metals", (check.Value / state.KilogramsWaterPerLitre) - freeExact,
                 "meq/kg", From.Engine);

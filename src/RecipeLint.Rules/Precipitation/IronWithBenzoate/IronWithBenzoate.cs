@@ -29,7 +29,7 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
     protected override IEnumerable<Pair> Judge(StockFacts stock, RuleContext context)
     {
         var benzoate = stock.Concentration(Benzoate).MolesPerLitre;
-        var least = context.Number("fromPh");
+        var least = context.Options<IronWithBenzoateOptions>().FromPh;
         SolutionState?[] states = [stock.Chemistry.Mixing, stock.Chemistry.Aged];
         var worst = states.OfType<SolutionState>().Where(s => s.IsSolved)
             .OrderByDescending(s => s.PhBeforeDeposit >= least)
@@ -48,7 +48,7 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
             Checks =
             [
                 new Check("the pH at which it separates", worst.PhBeforeDeposit, Relation.AtLeast, least),
-                new Check("enough to see", grams, Relation.AtLeast, context.Number("visible"), "g/L"),
+                new Check("enough to see", grams, Relation.AtLeast, context.Options<IronWithBenzoateOptions>().Visible, "g/L"),
             ],
         };
     }
@@ -62,11 +62,11 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
         var message = $"Up to {Say.Grams(grams)}/L of iron benzoate can fall out of '{stock.Stock.Name}': {Say.Number(verdict.Iron * 1000)} mmol/L iron(III) that no chelate holds, "
             + $"{when}, stands beside {Say.Number(verdict.Benzoate * 1000)} mmol/L benzoate at pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}. "
             + "The buff flakes take the iron and the preservative with them, so the stock loses both. "
-            + $"Buy the iron as a chelate, keep the pH below {context.Word("fromPh")}, or preserve with sorbate instead of {preservative?.Substance.Name ?? "benzoate"}.";
+            + $"Buy the iron as a chelate, keep the pH below {Say.Number(context.Options<IronWithBenzoateOptions>().FromPh)}, or preserve with sorbate instead of {preservative?.Substance.Name ?? "benzoate"}.";
         return context.Find(preservative?.Place ?? stock.Stock.Place, message) with
         {
             Related = iron is null ? [] : [new RelatedPlace(iron.Place, "brings the iron")],
-            Measured = new Measured("iron benzoate that can fall out", grams, context.Number("visible"), "g/L"),
+            Measured = new Measured("iron benzoate that can fall out", grams, context.Options<IronWithBenzoateOptions>().Visible, "g/L"),
             Values =
             [
                 new NamedValue("can fall out", grams, "g/L"),
@@ -87,13 +87,13 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
 
         var pH = work.Given(
             $"pH {Wording.When(state)}{(state.Moment == StateMoment.Aged ? ", once the air has oxidised the iron" : "")}", state.PhBeforeDeposit, "", Saturation.Engine);
-        work.Check(verdict.Checks[0], pH, work.Option("lowest pH", "fromPh", context));
+        work.Check(verdict.Checks[0], pH, work.Option("lowest pH", context.Options<IronWithBenzoateOptions>().FromPh));
         var iron = work.Given("iron(III) that no chelate holds", verdict.Iron, "mol/L", Saturation.Engine);
         var benzoate = work.Given("benzoate", verdict.Benzoate, "mol/L", "amounts in the file");
         var pairs = work.Result(
             "iron that finds enough benzoate", "the smaller of the iron and benzoate / 2", Term.Smaller(iron, benzoate / BenzoatesPerIron), "mol/L");
         var grams = work.Result("iron benzoate", "moles × molar mass of Fe(C7H5O2)2OH", pairs * GramsPerMoleIron, "g/L");
-        return work.Check(verdict.Checks[1], grams, work.Option("deposit from which a finding is given", "visible", context)).Done(grams);
+        return work.Check(verdict.Checks[1], grams, work.Option("deposit from which a finding is given", context.Options<IronWithBenzoateOptions>().Visible)).Done(grams);
     }
 
     /// <summary>mol/L of iron(III) that no chelating agent holds, dissolved or already a deposit without benzoate.</summary>

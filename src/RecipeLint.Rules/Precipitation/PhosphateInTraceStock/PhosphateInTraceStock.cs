@@ -32,8 +32,8 @@ internal sealed class PhosphateInTraceStock : SolidRule
     /// <summary>In a trace stock that is clear by its low pH alone: what the phosphate does when the pH rises.</summary>
     private protected override SolidVerdict? Otherwise(StockFacts stock, OwnerLimits limits, RuleContext context)
     {
-        var worst = context.Number("worstCasePh");
-        if (stock.Stock.Dose is not { Value: { LitresPerLitre: > 0 } dose } || dose.Dilution < context.Number("traceDilution")
+        var worst = Options(context).WorstCasePh;
+        if (stock.Stock.Dose is not { Value: { LitresPerLitre: > 0 } dose } || dose.Dilution < Options(context).TraceDilution
             || stock.Chemistry.Mixing is not { IsSolved: true, IsBeyondTheModel: false } mixing || mixing.PhBeforeDeposit >= worst
             || SettledAt(mixing, worst) is not { } settled || settled.Grams < limits.Visible)
         {
@@ -45,7 +45,7 @@ internal sealed class PhosphateInTraceStock : SolidRule
             Checks =
             [
                 new Check("the pH can still rise", mixing.PhBeforeDeposit, Relation.Under, worst),
-                new Check("a trace stock", dose.Dilution, Relation.AtLeast, context.Number("traceDilution")),
+                new Check("a trace stock", dose.Dilution, Relation.AtLeast, Options(context).TraceDilution),
                 new Check("enough to see", settled.Grams, Relation.AtLeast, limits.Visible, "g/L"),
             ],
         };
@@ -68,14 +68,16 @@ internal sealed class PhosphateInTraceStock : SolidRule
         work.Check(
             kept.Checks[0],
             work.Given("pH now", state.PhBeforeDeposit, "", Saturation.Engine),
-            work.Option("pH of the worst case", "worstCasePh", context));
+            work.Option("pH of the worst case", Options(context).WorstCasePh));
         work.Check(
             kept.Checks[1],
             work.Given("dilution it is made for, 1 to", kept.Stock.Stock.Dose!.Value.Dilution, "", "file"),
-            work.Option("dilution of a trace stock", "traceDilution", context));
+            work.Option("dilution of a trace stock", Options(context).TraceDilution));
         var settles = work.Given("settles at that pH", kept.Grams, "g/L", Saturation.Engine);
-        return work.Check(kept.Checks[2], settles, work.Option("deposit from which a finding is given", "visible", context)).Done(settles);
+        return work.Check(kept.Checks[2], settles, work.Option("deposit from which a finding is given", Options(context).Visible)).Done(settles);
     }
+
+    private static PhosphateInTraceStockOptions Options(RuleContext context) => context.Options<PhosphateInTraceStockOptions>();
 
     /// <summary>Zinc and copper phosphate that settle at a pH, g/L; null when none does.</summary>
     private (Solid Solid, double Grams)? SettledAt(SolutionState state, double pH)
@@ -112,19 +114,19 @@ internal sealed class PhosphateInTraceStock : SolidRule
     {
         var (stock, solid, grams) = (verdict.Stock, verdict.Solid, verdict.Grams);
         var state = stock.Chemistry.Mixing;
-        var startsAt = StartsAt(state, context.Number("worstCasePh"), context.Number("visible"));
+        var startsAt = StartsAt(state, Options(context).WorstCasePh, Options(context).Visible);
         var suppliers = Suppliers(stock, solid);
         var metal = suppliers.Count > 1 ? suppliers[1].Brings : "the metal";
         var message = $"Phosphate stands beside {metal} in the trace stock '{stock.Stock.Name}', which is clear only as long as its pH stays low (now {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): "
-            + $"from about pH {Say.Number(Math.Round(startsAt, 1))} {solid.Called} settles, {Say.Grams(grams)}/L of it at pH {context.Word("worstCasePh")}. "
+            + $"from about pH {Say.Number(Math.Round(startsAt, 1))} {solid.Called} settles, {Say.Grams(grams)}/L of it at pH {Say.Number(Options(context).WorstCasePh)}. "
             + $"{HowItRises(stock)}, and the {metal} is then missing from every dose. "
             + $"{Remedy(solid, suppliers)}.";
         return Raise(stock, context, suppliers, solid, message, HasMineralAcid(stock) ? Level.Note : Level.Warning, Certainty.Estimate) with
         {
-            Measured = new Measured($"{solid.Called} at pH {context.Word("worstCasePh")}", grams, context.Number("visible"), "g/L"),
+            Measured = new Measured($"{solid.Called} at pH {Say.Number(Options(context).WorstCasePh)}", grams, Options(context).Visible, "g/L"),
             Values =
             [
-                new NamedValue($"falls out at pH {context.Word("worstCasePh")}", grams, "g/L"),
+                new NamedValue($"falls out at pH {Say.Number(Options(context).WorstCasePh)}", grams, "g/L"),
                 new NamedValue("falls out from pH", Rounding.SixDigits(startsAt), ""),
                 new NamedValue("pH", Rounding.SixDigits(state.PhBeforeDeposit), ""),
             ],

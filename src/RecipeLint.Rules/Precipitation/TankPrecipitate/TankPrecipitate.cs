@@ -13,7 +13,7 @@ namespace RecipeLint.Rules.Precipitation;
 /// <summary>Something falls out of the final solution, with its source water and after the pH is adjusted.</summary>
 internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>, IProposesRepairs
 {
-    public const string RuleName = TankJudgement.Rule;
+    public const string RuleName = "tank-precipitate";
 
     /// <summary>A tank is not brought below this where the profile names no pH.</summary>
     private const double LowestPh = 4;
@@ -84,8 +84,8 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
             Measured = deposit.Loss is { } lost
-                ? new Measured($"{IonWords.Of(lost.Metal)} lost", Rounding.SixDigits(lost.Share * 100), context.Number("metalShare"), "%")
-                : new Measured($"{deposit.Solid.Called} that falls out", deposit.GramsPerLitre, context.Number("visible"), "g/L"),
+                ? new Measured($"{IonWords.Of(lost.Metal)} lost", Rounding.SixDigits(lost.Share * 100), context.Options<TankPrecipitateOptions>().MetalShare, "%")
+                : new Measured($"{deposit.Solid.Called} that falls out", deposit.GramsPerLitre, context.Options<TankPrecipitateOptions>().Visible, "g/L"),
             Values = [.. Numbers(deposit, pH)],
         };
     }

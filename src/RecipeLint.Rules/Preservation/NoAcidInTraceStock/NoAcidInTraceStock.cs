@@ -22,10 +22,10 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     private const double UsualPh = 3.5;
 
     private static readonly (string Component, string Name)[] _metals =
-        [("Zn+2", "zinc"), ("Cu+2", "copper"), ("Mn+2", "manganese"), ("Co+2", "cobalt"), ("Ni+2", "nickel")];
+        [(Component.Zinc, "zinc"), (Component.Copper, "copper"), (Component.Manganese, "manganese"), (Component.Cobalt, "cobalt"), (Component.Nickel, "nickel")];
 
     /// <summary>What else a hydroxide, a basic salt or a carbonate of these metals is made of.</summary>
-    private static readonly string[] _others = ["H+", "H2O", "SO4-2", "Cl-", "CO3-2"];
+    private static readonly string[] _others = [Component.Hydrogen, Component.Water, Component.Sulfate, Component.Chloride, Component.Carbonate];
 
     private static readonly Lazy<IReadOnlyList<Solid>> _hydroxides = new(() =>
     [
@@ -137,7 +137,7 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
         stock.ComponentMoles,
         Analysis.Solutions.ComponentMoles.Of(
         [
-            KeyValuePair.Create("Ca+2", equivalents / 2), KeyValuePair.Create("CO3-2", equivalents), KeyValuePair.Create("H+", equivalents),
+            KeyValuePair.Create(Component.Calcium, equivalents / 2), KeyValuePair.Create(Component.Carbonate, equivalents), KeyValuePair.Create(Component.Hydrogen, equivalents),
         ]),
     ]);
 
@@ -174,7 +174,7 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
 
     private static string Acids(StockFacts stock)
     {
-        var acids = stock.Additions.Where(a => a.ComponentMoles.GetValueOrDefault("H+") > 0
+        var acids = stock.Additions.Where(a => a.ComponentMoles.GetValueOrDefault(Component.Hydrogen) > 0
             && a.Substance.Kind == Chemistry.Substances.SubstanceKind.Acid).ToList();
         return acids.Count == 0 ? "no acid" : $"too little acid ({Say.List(acids.Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))})";
     }

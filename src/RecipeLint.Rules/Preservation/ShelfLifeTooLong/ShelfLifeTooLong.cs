@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -29,7 +30,7 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
 
     private const string Hypochlorite = "inert:ClO-1", Peroxide = "inert:H2O2";
 
-    private static readonly string[] _catalysts = ["Fe+2", "Fe+3", "Cu+2", "Mn+2"];
+    private static readonly string[] _catalysts = [Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese];
 
     public override string Name => RuleName;
 
@@ -156,8 +157,8 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
 
     private static string NameOf(string? metal) => metal switch
     {
-        "Cu+2" => "copper",
-        "Mn+2" => "manganese",
+        Component.Copper => "copper",
+        Component.Manganese => "manganese",
         _ => "iron",
     };
 

@@ -1,5 +1,7 @@
+using Mend = RecipeLint.Rules.Engine.Repair;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
@@ -7,7 +9,6 @@ using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using Mend = RecipeLint.Rules.Engine.Repair;
 
 namespace RecipeLint.Rules.Preservation;
 
@@ -156,7 +157,7 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
     {
         var (stock, high, ph) = (verdict.Stock, verdict.IsHigh, verdict.Turns!.Value);
         var source = stock.Additions
-            .OrderByDescending(a => (high ? -1 : 1) * a.ComponentMoles.GetValueOrDefault("H+"))
+            .OrderByDescending(a => (high ? -1 : 1) * a.ComponentMoles.GetValueOrDefault(Component.Hydrogen))
             .ThenBy(a => a.Id, StringComparer.Ordinal)
             .First();
         var message = $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, outside the "

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
@@ -15,15 +16,15 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
 {
     public const string RuleName = "weak-acid-volatile";
 
-    private const string Acetate = "Acetate-";
+    private const string Acetate = Component.Acetate;
 
     /// <summary>Part of a metal that must fall out before it counts.</summary>
     private const double NotableLoss = 0.02;
 
     private const double Width = 0.01;
 
-    private static readonly (string Component, string Name)[] _metals = [("Zn+2", "zinc"), ("Cu+2", "copper"), ("Mn+2", "manganese"),
-        ("Fe+3", "iron")];
+    private static readonly (string Component, string Name)[] _metals = [(Component.Zinc, "zinc"), (Component.Copper, "copper"), (Component.Manganese, "manganese"),
+        (Component.FerricIron, "iron")];
 
     public override string Name => RuleName;
 
@@ -145,7 +146,7 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
     private static Consequence? Harm(StockFacts stock, double vinegar, double lost)
     {
         var gone = ImmutableSortedDictionary.CreateRange(StringComparer.Ordinal,
-            [KeyValuePair.Create(Acetate, -vinegar * lost), KeyValuePair.Create("H+", -vinegar * lost)]);
+            [KeyValuePair.Create(Acetate, -vinegar * lost), KeyValuePair.Create(Component.Hydrogen, -vinegar * lost)]);
         var moles = Analysis.Solutions.ComponentMoles.Of(
             Analysis.Solutions.ComponentMoles.Sum([stock.ComponentMoles, gone]).Select(m =>
                 m.Key == Acetate ? KeyValuePair.Create(m.Key, Math.Max(0, m.Value)) : m));

@@ -53,7 +53,7 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
                 + "eye." : "It clears again when the stock is filled up.";
         var suppliers = stock.Mixing.Steps.Take(worst.First.Index)
             .SelectMany(s => s.Added)
-            .LastOrDefault(a => solid.Composition.Any(c => c.Key is not ("H+" or "H2O") && BenchChemistry.Brings(a, c.Key)));
+            .LastOrDefault(a => solid.Composition.Any(c => c.Key is not (Component.Hydrogen or Component.Water) && BenchChemistry.Brings(a, c.Key)));
         return context.Find(
             worst.First.Step is AddStep ? worst.First.Step.Place.Child("add") : worst.First.Step.Place,
             $"About {Say.Grams(grams)} of {called} falls out {cause}, in {Say.Litres(worst.First.After.Litres)} at pH "

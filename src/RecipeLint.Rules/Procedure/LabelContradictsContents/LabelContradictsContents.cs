@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -17,40 +18,40 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
     /// <summary>What a word on a label stands for, by what it sets free. Any of the components will do.</summary>
     private static readonly (string Name, string Words, string[] Components)[] _known =
     [
-        ("calcium", "calcium", ["Ca+2"]),
-        ("magnesium", "magnesium|epsom salts?", ["Mg+2"]),
-        ("potassium", "potassium|potash", ["K+"]),
-        ("sodium", "sodium", ["Na+"]),
-        ("ammonium", "ammonium", ["NH4+"]),
-        ("nitrate", "nitrates?|nitric", ["NO3-"]),
-        ("sulfate", "sul(?:f|ph)ates?", ["SO4-2"]),
-        ("phosphate", "phosphates?|phosphoric", ["H2PO4-"]),
-        ("chloride", "chlorides?", ["Cl-"]),
-        ("iron", "iron|ferrous|ferric", ["Fe+2", "Fe+3", "inert:Fe-complex"]),
-        ("manganese", "manganese", ["Mn+2", "inert:Mn-complex"]),
-        ("zinc", "zinc", ["Zn+2", "inert:Zn-complex"]),
-        ("copper", "copper", ["Cu+2", "inert:Cu-complex"]),
-        ("boron", "boron|boric|borate|borax", ["B(OH)3"]),
-        ("molybdenum", "molybdenum|molybdates?", ["MoO4-2"]),
-        ("silicate", "silicates?|silicon", ["H4SiO4"]),
-        ("EDTA", "EDTA", ["EDTA-4"]),
-        ("DTPA", "DTPA", ["DTPA-5"]),
-        ("EDDHA", "EDDHA", ["EDDHA-4"]),
-        ("citrate", "citric|citrates?", ["Citrate-3"]),
-        ("acetate", "acetic|vinegar", ["Acetate-"]),
-        ("sorbate", "sorbates?|sorbic", ["Sorbate-"]),
-        ("benzoate", "benzoates?|benzoic", ["Benzoate-"]),
+        ("calcium", "calcium", [Component.Calcium]),
+        ("magnesium", "magnesium|epsom salts?", [Component.Magnesium]),
+        ("potassium", "potassium|potash", [Component.Potassium]),
+        ("sodium", "sodium", [Component.Sodium]),
+        ("ammonium", "ammonium", [Component.Ammonium]),
+        ("nitrate", "nitrates?|nitric", [Component.Nitrate]),
+        ("sulfate", "sul(?:f|ph)ates?", [Component.Sulfate]),
+        ("phosphate", "phosphates?|phosphoric", [Component.Phosphate]),
+        ("chloride", "chlorides?", [Component.Chloride]),
+        ("iron", "iron|ferrous|ferric", [Component.FerrousIron, Component.FerricIron, "inert:Fe-complex"]),
+        ("manganese", "manganese", [Component.Manganese, "inert:Mn-complex"]),
+        ("zinc", "zinc", [Component.Zinc, "inert:Zn-complex"]),
+        ("copper", "copper", [Component.Copper, "inert:Cu-complex"]),
+        ("boron", "boron|boric|borate|borax", [Component.Boron]),
+        ("molybdenum", "molybdenum|molybdates?", [Component.Molybdate]),
+        ("silicate", "silicates?|silicon", [Component.Silicate]),
+        ("EDTA", "EDTA", [Component.Edta]),
+        ("DTPA", "DTPA", [Component.Dtpa]),
+        ("EDDHA", "EDDHA", [Component.Eddha]),
+        ("citrate", "citric|citrates?", [Component.Citrate]),
+        ("acetate", "acetic|vinegar", [Component.Acetate]),
+        ("sorbate", "sorbates?|sorbic", [Component.Sorbate]),
+        ("benzoate", "benzoates?|benzoic", [Component.Benzoate]),
     ];
 
     /// <summary>Nutrients and ballast a list of contents is expected to name, with the component and g/mol they are reckoned by.</summary>
     private static readonly (string Name, string Component, double GramsPerMole, bool Trace)[] _listed =
     [
-        ("calcium", "Ca+2", 40.078, false), ("magnesium", "Mg+2", 24.305, false), ("potassium", "K+", 39.098, false),
-            ("sodium", "Na+", 22.990, false),
-        ("chloride", "Cl-", 35.45, false), ("iron", "Fe+2", 55.845, true), ("iron", "Fe+3", 55.845, true),
-            ("manganese", "Mn+2", 54.938, true),
-        ("zinc", "Zn+2", 65.38, true), ("copper", "Cu+2", 63.546, true), ("boron", "B(OH)3", 10.81, true),
-            ("molybdenum", "MoO4-2", 95.95, true),
+        ("calcium", Component.Calcium, 40.078, false), ("magnesium", Component.Magnesium, 24.305, false), ("potassium", Component.Potassium, 39.098, false),
+            ("sodium", Component.Sodium, 22.990, false),
+        ("chloride", Component.Chloride, 35.45, false), ("iron", Component.FerrousIron, 55.845, true), ("iron", Component.FerricIron, 55.845, true),
+            ("manganese", Component.Manganese, 54.938, true),
+        ("zinc", Component.Zinc, 65.38, true), ("copper", Component.Copper, 63.546, true), ("boron", Component.Boron, 10.81, true),
+            ("molybdenum", Component.Molybdate, 95.95, true),
     ];
 
     private static readonly IReadOnlyList<(string Name, Regex Word, string[] Components)> _words =

@@ -1,8 +1,9 @@
+using Mend = RecipeLint.Rules.Engine.Repair;
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using Mend = RecipeLint.Rules.Engine.Repair;
 
 namespace RecipeLint.Rules.Procedure;
 
@@ -13,7 +14,7 @@ internal sealed class LabelIncomplete : StockRule<LabelGaps>, IProposesRepairs
 {
     public const string RuleName = "label-incomplete";
 
-    private static readonly string[] _partners = [BenchChemistry.Sulfate, BenchChemistry.Phosphate, "CO3-2", "H4SiO4"];
+    private static readonly string[] _partners = [BenchChemistry.Sulfate, BenchChemistry.Phosphate, Component.Carbonate, Component.Silicate];
 
     public override string Name => RuleName;
 

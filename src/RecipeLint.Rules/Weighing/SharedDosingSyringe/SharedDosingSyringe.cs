@@ -3,6 +3,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
@@ -20,7 +21,7 @@ internal sealed class SharedDosingSyringe : RecipeRule<SharedDosingSyringe.Meeti
     /// </summary>
     private static readonly MeasureKind[] _dipped = [MeasureKind.Syringe, MeasureKind.Pipette, MeasureKind.Dropper];
 
-    private static readonly string[] _shown = ["Ca+2", "SO4-2", "H2PO4-"];
+    private static readonly string[] _shown = [Component.Calcium, Component.Sulfate, Component.Phosphate];
 
     public override string Name => RuleName;
 
