@@ -84,8 +84,9 @@ public sealed record MixingOrder
         var empty = new MixingOrder { Stock = stock, Finished = stock.Mixing.FinishedState };
         // What only water and order can mend is left to the order; what has to be parted is not.
         var atRest = HazardGate.Of(Holding.Of(stock));
-        if ((atRest.Hazards.FirstOrDefault(h => h.Forbids(VesselAction.Order)) ?? HazardGate.Of(stock).Present.FirstOrDefault(h =>
-            h.NeedsParting && h.Forbids(VesselAction.Order))) is { } parted)
+        var parted = atRest.Hazards.FirstOrDefault(h => h.Forbids(VesselAction.Order))
+            ?? HazardGate.Of(stock).Present.FirstOrDefault(h => h.NeedsParting && h.Forbids(VesselAction.Order));
+        if (parted is not null)
         {
             return empty with { Refused = new Refusal(parted, VesselAction.Order, null, false) };
         }
@@ -118,19 +119,9 @@ public sealed record MixingOrder
         }
 
         var (present, presentCost) = problem.Follow(units);
-        var reasons = OrderReasons.Of(problem, order);
         return empty with
         {
-            Places =
-            [
-                .. moves.Select((m, i) => new OrderPlace(
-                    m.Unit,
-                    m.After,
-                    m.State,
-                    DissolvingHeat.Change(m.Unit.Additions, m.After.FreeWaterGrams, celsius),
-                    [.. m.Solids.Where(s => s.Milligrams >= OrderSolid.CountedFromMilligrams)],
-                    reasons[i])),
-            ],
+            Places = PlacesOf(moves, OrderReasons.Of(problem, order), celsius),
             Hazards = HazardGate.Gravest([.. atRest.Hazards, .. onTheWay]),
             Start = new Volume(start),
             StartInFile = water.InFile is { } litres ? new Volume(litres) : null,
@@ -140,16 +131,29 @@ public sealed record MixingOrder
             IsPresentOrder = order.Select(u => u.Index).SequenceEqual(Enumerable.Range(0, units.Count)),
             Cost = cost,
             PresentCost = presentCost,
-            PresentSolids =
-            [
-                .. present.SelectMany(m => m.Solids.Select(s => (Solid: s, At: m.Unit)))
-                    .OrderByDescending(s => s.Solid.Permanent)
-                    .ThenByDescending(s => s.Solid.Milligrams)
-                    .ThenBy(s => s.Solid.Name, StringComparer.Ordinal),
-            ],
+            PresentSolids = SolidsOf(present),
             IsExact = exact,
         };
     }
+
+    private static IReadOnlyList<OrderPlace> PlacesOf(IReadOnlyList<OrderMove> moves, IReadOnlyList<IReadOnlyList<OrderReason>> reasons, double celsius) =>
+    [
+        .. moves.Select((m, i) => new OrderPlace(
+            m.Unit,
+            m.After,
+            m.State,
+            DissolvingHeat.Change(m.Unit.Additions, m.After.FreeWaterGrams, celsius),
+            [.. m.Solids.Where(s => s.Milligrams >= OrderSolid.CountedFromMilligrams)],
+            reasons[i])),
+    ];
+
+    private static IReadOnlyList<(OrderSolid Solid, OrderUnit At)> SolidsOf(IReadOnlyList<OrderMove> moves) =>
+    [
+        .. moves.SelectMany(m => m.Solids.Select(s => (Solid: s, At: m.Unit)))
+            .OrderByDescending(s => s.Solid.Permanent)
+            .ThenByDescending(s => s.Solid.Milligrams)
+            .ThenBy(s => s.Solid.Name, StringComparer.Ordinal),
+    ];
 
     /// <summary>Where each addition enters, before it is mixed in.</summary>
     private static List<Hazard> OnTheWay(VesselContents start, IReadOnlyList<OrderMove> moves) =>

@@ -82,30 +82,36 @@ public static class PhDemand
             return No(Unreachable(reagent, targetPh, before.Ph), before.Ph);
         }
 
-        double low = 0, high = step;
-        var (atLow, atHigh) = (first.Equivalents, next.Equivalents);
-        var most = MostGramsPerKilogramWater * vessel.KilogramsWater;
-        while (Math.Sign(atHigh) == Math.Sign(atLow))
+        var (low, high, stuck) = Bracket(vessel, targetPh, (0, first.Equivalents), (step, next.Equivalents));
+        if (stuck is not null || Math.Sign(high.Excess) == Math.Sign(low.Excess))
         {
-            if (high >= most)
-            {
-                return No(Unreachable(reagent, targetPh, before.Ph), before.Ph);
-            }
-
-            (low, atLow) = (high, atHigh);
-            high = Math.Min(high * 3, most);
-            var point = vessel.Excess(high, targetPh);
-            if (point.Failure is { } stuck)
-            {
-                return No(stuck, before.Ph);
-            }
-
-            atHigh = point.Equivalents;
+            return No(stuck ?? Unreachable(reagent, targetPh, before.Ph), before.Ph);
         }
 
-        return Close(vessel, targetPh, (low, atLow), (high, atHigh)) is { } grams
+        return Close(vessel, targetPh, low, high) is { } grams
             ? Done(reagent, targetPh, grams, before.Ph)
             : No("The amount was not found: the equilibrium on the way did not converge.", before.Ph);
+    }
+
+    /// <summary>Two amounts between which the excess changes its sign; it keeps its sign where no amount that is allowed does.</summary>
+    private static ((double Grams, double Excess) Low, (double Grams, double Excess) High, string? Failure) Bracket(
+        Vessel vessel, double ph, (double Grams, double Excess) low, (double Grams, double Excess) high)
+    {
+        var most = MostGramsPerKilogramWater * vessel.KilogramsWater;
+        while (Math.Sign(high.Excess) == Math.Sign(low.Excess) && high.Grams < most)
+        {
+            low = high;
+            var grams = Math.Min(high.Grams * 3, most);
+            var point = vessel.Excess(grams, ph);
+            if (point.Failure is { } stuck)
+            {
+                return (low, high, stuck);
+            }
+
+            high = (grams, point.Equivalents);
+        }
+
+        return (low, high, null);
     }
 
     /// <summary>Regula falsi with the weight of a stale end halved (Illinois), which needs no derivative and keeps the bracket.</summary>

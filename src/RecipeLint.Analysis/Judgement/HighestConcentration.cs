@@ -18,7 +18,7 @@ public sealed record HighestConcentration(double? Factor, double? Dilution, IRea
     /// <summary>Nor below this part of it.</summary>
     public const double LeastFactor = 1.0 / 64;
 
-    private const double RelativeWidth = 0.003;
+    private const double RelativeWidth = 0.003, Step = 1.5;
 
     /// <summary>Searches up from a clear stock and down from a cloudy one. A pure function of the stock.</summary>
     public static HighestConcentration Of(StockFacts stock, DepositLimits limits) =>
@@ -40,68 +40,90 @@ public sealed record HighestConcentration(double? Factor, double? Dilution, IRea
             return new HighestConcentration(null, null, [], lost);
         }
 
-        var stops = now;
-        double clear = 1, cloudy = 1;
-        if (now.IsClear)
+        var search = new Search(mix, at, limits, only, now);
+        if (search.Bracket() is not var (clear, cloudy))
         {
+            return Found(null);
+        }
+
+        return clear >= MostFactor ? new HighestConcentration(MostFactor, DilutionOf(dose, MostFactor), [], null) : Found(search.Narrow(clear, cloudy));
+
+        DepositJudgement At(double factor) => Judge(mix, at, limits, only, factor);
+
+        HighestConcentration Found(double? factor)
+        {
+            var stops = search.Stops;
+            return new(factor, factor is { } most ? DilutionOf(dose, most) : null, stops.Against, null, stops is { Deposits.Count: 0, Untold.Count: > 0 });
+        }
+    }
+
+    private static DepositJudgement Judge(SolutionMix mix, Temperature at, DepositLimits limits, Solid? only, double factor) =>
+        DepositJudgement.Of(StateSolver.Solve(factor == 1 ? mix : mix.Times(factor), at.Celsius), limits, only);
+
+    private static double? DilutionOf(Dose? dose, double factor) => dose is { LitresPerLitre: > 0 } now ? now.Dilution * factor : null;
+
+    /// <summary>Tries strengths and remembers what stood against the last one that was not clear.</summary>
+    private sealed class Search(SolutionMix mix, Temperature at, DepositLimits limits, Solid? only, DepositJudgement now)
+    {
+        public DepositJudgement Stops { get; private set; } = now;
+
+        /// <summary>A clear strength with a cloudy one close above it; null when none is clear. Both are the most when that is clear.</summary>
+        public (double Clear, double Cloudy)? Bracket()
+        {
+            double clear = 1, cloudy = 1;
+            if (!Stops.IsClear)
+            {
+                do
+                {
+                    cloudy = clear;
+                    clear = cloudy / Step;
+                    if (clear < LeastFactor)
+                    {
+                        return null;
+                    }
+                }
+                while (!IsClear(clear));
+                return (clear, cloudy);
+            }
+
             while (clear < MostFactor)
             {
-                cloudy = Math.Min(clear * 1.5, MostFactor);
+                cloudy = Math.Min(clear * Step, MostFactor);
                 if (!IsClear(cloudy))
                 {
-                    break;
+                    return (clear, cloudy);
                 }
 
                 clear = cloudy;
             }
 
-            if (clear >= MostFactor)
-            {
-                return new HighestConcentration(MostFactor, DilutionOf(dose, MostFactor), [], null);
-            }
+            return (MostFactor, MostFactor);
         }
-        else
+
+        /// <summary>The strongest clear one between them, to within the width asked for.</summary>
+        public double Narrow(double clear, double cloudy)
         {
-            do
+            while (cloudy / clear > 1 + RelativeWidth)
             {
-                cloudy = clear;
-                clear = cloudy / 1.5;
-                if (clear < LeastFactor)
+                var middle = Math.Sqrt(clear * cloudy);
+                if (IsClear(middle))
                 {
-                    return Found(null);
+                    clear = middle;
+                }
+                else
+                {
+                    cloudy = middle;
                 }
             }
-            while (!IsClear(clear));
+
+            return clear;
         }
 
-        while (cloudy / clear > 1 + RelativeWidth)
+        private bool IsClear(double factor)
         {
-            var middle = Math.Sqrt(clear * cloudy);
-            if (IsClear(middle))
-            {
-                clear = middle;
-            }
-            else
-            {
-                cloudy = middle;
-            }
-        }
-
-        return Found(clear);
-
-        DepositJudgement At(double factor) =>
-            DepositJudgement.Of(StateSolver.Solve(factor == 1 ? mix : mix.Times(factor), at.Celsius), limits, only);
-
-        bool IsClear(double factor)
-        {
-            var next = At(factor);
-            stops = next.IsClear || next.Failure is not null ? stops : next;
+            var next = Judge(mix, at, limits, only, factor);
+            Stops = next.IsClear || next.Failure is not null ? Stops : next;
             return next.IsClear;
         }
-
-        HighestConcentration Found(double? factor) =>
-            new(factor, factor is { } most ? DilutionOf(dose, most) : null, stops.Against, null, stops is { Deposits.Count: 0, Untold.Count: > 0 });
     }
-
-    private static double? DilutionOf(Dose? dose, double factor) => dose is { LitresPerLitre: > 0 } now ? now.Dilution * factor : null;
 }

@@ -102,6 +102,21 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
             return true;
         }
 
+        if (!TakeToken(ref reader, start, end))
+        {
+            return false;
+        }
+
+        _comma = -1;
+        _lastToken = reader.TokenType;
+        _lastSpan = reader.TokenType == JsonTokenType.PropertyName ? _open.Peek().NameSpan : new ByteSpan(start, end - start);
+        return true;
+    }
+
+    /// <summary>Puts a token that may stand where it does into the tree.</summary>
+    /// <returns>False when nothing after it can be read.</returns>
+    private bool TakeToken(ref Utf8JsonReader reader, int start, int end)
+    {
         var span = new ByteSpan(start, end - start);
         switch (reader.TokenType)
         {
@@ -116,12 +131,7 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
                 Close(end);
                 break;
             case JsonTokenType.PropertyName:
-                if (!TakeName(ref reader, start))
-                {
-                    return false;
-                }
-
-                break;
+                return TakeName(ref reader, start);
             case JsonTokenType.String:
                 Attach(JsonKind.Text, span, TextOf(ref reader, start));
                 break;
@@ -139,9 +149,6 @@ internal sealed class JsonTreeBuilder(string path, byte[] bytes, ProblemList pro
                 break;
         }
 
-        _comma = -1;
-        _lastToken = reader.TokenType;
-        _lastSpan = reader.TokenType == JsonTokenType.PropertyName ? _open.Peek().NameSpan : span;
         return true;
     }
 
