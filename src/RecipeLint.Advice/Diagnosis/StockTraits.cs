@@ -13,10 +13,10 @@ namespace RecipeLint.Advice.Diagnosis;
 /// <summary>Whether a stock has a trait that makes a cause likely, and why.</summary>
 /// <param name="Holds">Null when it cannot be told.</param>
 /// <param name="Because">The end of a sentence on why it holds or does not; empty when nothing is to be said.</param>
-public readonly record struct Trait(bool? Holds, string Because);
+internal readonly record struct Trait(bool? Holds, string Because);
 
 /// <summary>Traits of a stock that equilibrium does not speak of: what feeds microbes, what light reaches, what a grade brings along.</summary>
-public sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperature? seenAt)
+internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperature? seenAt)
 {
     /// <summary>pH above which a stock counts as alkaline, and below which as acid, for these traits (common practice, no source).</summary>
     private const double AlkalineFrom = 7.5, AcidBelow = 4.5, CorrosiveBelow = 4;

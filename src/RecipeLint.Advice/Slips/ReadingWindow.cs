@@ -18,7 +18,7 @@ public readonly record struct ReadingWindow(double Value, double HalfWidth)
 /// Windows of the readings of one stock: the meter, the dilution, the weights and volumes of the recipe, and what the models of density,
 /// conductivity and pH are worth, added as squares (JCGM 100:2008, equation 10).
 /// </summary>
-public sealed class ReadingWindows
+internal sealed class ReadingWindows
 {
     /// <summary>Half-width of the density model, relative: 0.5 % (as its description claims).</summary>
     private const double DensityModel = 0.005;

@@ -13,7 +13,7 @@ namespace RecipeLint.Advice.Slips;
 /// Every single slip that a stock can suffer: a line left out, doubled, halved or ten times off, another hydrate, strength or bag, two weights
 /// exchanged, tap water instead of pure, filled over or short, the pH not set. That these are the usual ones is common practice, no source.
 /// </summary>
-public sealed class SlipList
+internal sealed class SlipList
 {
     /// <summary>How far a volume is overshot or missed: a mark overlooked (common practice, no source).</summary>
     private static readonly double[] VolumeFactors = [1.1, 1.25, 0.9];

@@ -23,7 +23,7 @@ public enum ReadingKind
 public readonly record struct Reading(ReadingKind Kind, double Dilution);
 
 /// <summary>What instruments show of one stock, computed when asked for.</summary>
-public sealed class StockReadings
+internal sealed class StockReadings
 {
     private readonly SolutionMix _mix;
     private readonly Dictionary<double, SolutionState> _closed = [];

@@ -26,7 +26,7 @@ public enum SelfKeeping
 }
 
 /// <summary>Finds out whether a stock keeps itself.</summary>
-public static class SelfKeepers
+internal static class SelfKeepers
 {
     /// <summary>Water activity below which moulds stop (food microbiology textbooks, recalled).</summary>
     public const double DryEnough = 0.8;

@@ -16,7 +16,7 @@ public sealed record ErrorSource(string Id, string Name, Place? Place = null);
 public sealed record UncertaintyShare(ErrorSource Source, double Fraction);
 
 /// <summary>The shape an error is taken to have; only its standard deviation enters a first-order result.</summary>
-public enum ErrorShape
+internal enum ErrorShape
 {
     Normal,
     Rectangular,
@@ -25,7 +25,7 @@ public enum ErrorShape
 
 /// <summary>One error of a measured quantity.</summary>
 /// <param name="Standard">Standard uncertainty as a fraction of the measured value.</param>
-public readonly record struct RelativeError(ErrorSource Source, double Standard, ErrorShape Shape);
+internal readonly record struct RelativeError(ErrorSource Source, double Standard, ErrorShape Shape);
 
 /// <summary>Standard uncertainties from what is stated, in the unit of the argument.</summary>
 public static class StandardUncertainty

@@ -5,7 +5,7 @@ namespace RecipeLint.Analysis.Uncertainty;
 /// the law of propagation of uncertainty (JCGM 100:2008, equations 10 and 16): effects of one source add with their signs, whatever way they
 /// came, so values that share a source are correlated without anybody stating a coefficient. Immutable; the unit is the caller's.
 /// </summary>
-public sealed class Uncertain
+internal sealed class Uncertain
 {
     /// <summary>An effect that cancels leaves this much or less of the variance behind.</summary>
     private const double Rounding = 1e-24;

@@ -2,7 +2,7 @@ namespace RecipeLint.Chemistry.Quantities;
 
 /// <summary>A volume fraction (% v/v divided by 100).</summary>
 /// <param name="Value">Litres per litre, 0 to 1.</param>
-public readonly record struct VolumeFraction(double Value) : IComparable<VolumeFraction>
+internal readonly record struct VolumeFraction(double Value) : IComparable<VolumeFraction>
 {
     public double Percent => Value * 100;
 

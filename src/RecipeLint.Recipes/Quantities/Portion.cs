@@ -38,7 +38,7 @@ public readonly record struct Tolerance(double? Relative, double? Absolute)
 }
 
 /// <summary>A stated number with its tolerance, if one was given.</summary>
-public readonly record struct Toleranced<T>(T Value, Tolerance? Tolerance);
+internal readonly record struct Toleranced<T>(T Value, Tolerance? Tolerance);
 
 /// <summary>A closed interval; a single stated value has both ends equal.</summary>
 public readonly record struct Interval<T>(T Low, T High);

@@ -14,7 +14,7 @@ public enum DocumentKind
     Batch,
 }
 
-public static class DocumentKinds
+internal static class DocumentKinds
 {
     /// <summary>The name of a shop's settings file.</summary>
     public const string SettingsFileName = "recipelint.json";

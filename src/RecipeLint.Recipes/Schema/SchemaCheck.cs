@@ -8,7 +8,7 @@ namespace RecipeLint.Recipes.Schema;
 /// Holds a document against the schema of its kind, the one truth of shape, and says in plain words what does not fit. One cause
 /// gives one problem.
 /// </summary>
-public static class SchemaCheck
+internal static class SchemaCheck
 {
     /// <summary>
     /// The most entries a list and keys an object may have; the schemas state the same. The evaluator spends up to a millisecond

@@ -5,7 +5,7 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A name that fits several substances, mostly two hydrates of one salt.</summary>
-public sealed class AmbiguousSubstance() : ProblemRule(
+internal sealed class AmbiguousSubstance() : ProblemRule(
     "ambiguous-substance",
     "Which one is meant decides how much of each element goes in. Read the label and write the substance with its crystal water.",
     ProblemKind.AmbiguousSubstance), IProposesRepairs

@@ -5,7 +5,7 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A unit that means two things, such as the gallon.</summary>
-public sealed class AmbiguousUnit() : ProblemRule(
+internal sealed class AmbiguousUnit() : ProblemRule(
     "ambiguous-unit",
     "Between two readings of an amount nothing is chosen. Write the unit out in full.",
     ProblemKind.AmbiguousUnit), IProposesRepairs

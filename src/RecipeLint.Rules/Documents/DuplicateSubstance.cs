@@ -10,7 +10,7 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>One substance weighed twice for the same stock, or one stock or substance dosed twice into the same recipe.</summary>
-public sealed class DuplicateSubstance : WorkspaceRule, IProposesRepairs
+internal sealed class DuplicateSubstance : WorkspaceRule, IProposesRepairs
 {
     public override string Name => "duplicate-substance";
 

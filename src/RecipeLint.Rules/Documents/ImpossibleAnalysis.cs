@@ -5,7 +5,7 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A label that cannot be true: over 100 %, or its parts exceed their total.</summary>
-public sealed class ImpossibleAnalysis() : ProblemRule(
+internal sealed class ImpossibleAnalysis() : ProblemRule(
     "impossible-analysis",
     "Every recipe with this product would inherit the fault. Copy the guaranteed analysis again with its basis.",
     ProblemKind.ImpossibleAnalysis), IProposesRepairs

@@ -5,7 +5,7 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A reference to a file that is not there or could not be read.</summary>
-public sealed class MissingReference() : ProblemRule(
+internal sealed class MissingReference() : ProblemRule(
     "missing-reference",
     "What the file would bring is missing from every figure. Correct the name or the folder, or add the file.",
     ProblemKind.MissingReference), IProposesRepairs

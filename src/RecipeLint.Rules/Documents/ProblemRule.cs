@@ -9,7 +9,7 @@ namespace RecipeLint.Rules.Documents;
 /// meant; this gives it a name and a level, and adds why it matters where the reader has only said what.
 /// </summary>
 /// <param name="advice">Why it matters and what to do, for messages of a single sentence.</param>
-public abstract class ProblemRule(string name, string advice, params ProblemKind[] kinds) : WorkspaceRule
+internal abstract class ProblemRule(string name, string advice, params ProblemKind[] kinds) : WorkspaceRule
 {
     public sealed override string Name => name;
 

@@ -3,7 +3,7 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>Stocks that are made from each other in a circle.</summary>
-public sealed class ReferenceLoop() : ProblemRule(
+internal sealed class ReferenceLoop() : ProblemRule(
     "reference-loop",
     "Neither of them can be made first, so what they hold cannot be computed. Take one of the references out.",
     ProblemKind.ReferenceLoop);

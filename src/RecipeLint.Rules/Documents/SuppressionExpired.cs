@@ -6,7 +6,7 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A suppression whose last day has passed.</summary>
-public sealed class SuppressionExpired : SuppressionRule, IProposesRepairs
+internal sealed class SuppressionExpired : SuppressionRule, IProposesRepairs
 {
     public override string Name => "suppression-expired";
 

@@ -4,7 +4,7 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A suppression that keeps nothing out of the report.</summary>
-public sealed class SuppressionUnused : SuppressionRule, IProposesRepairs
+internal sealed class SuppressionUnused : SuppressionRule, IProposesRepairs
 {
     public override string Name => "suppression-unused";
 

@@ -6,7 +6,7 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>Substances whose strength differs from lot to lot, used without saying how strong this one is.</summary>
-public sealed class UndeclaredAssay : WorkspaceRule
+internal sealed class UndeclaredAssay : WorkspaceRule
 {
     public override string Name => "undeclared-assay";
 

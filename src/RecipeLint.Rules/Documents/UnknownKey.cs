@@ -5,7 +5,7 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A key no format of ours knows, mostly a misspelt one.</summary>
-public sealed class UnknownKey() : ProblemRule(
+internal sealed class UnknownKey() : ProblemRule(
     "unknown-key",
     "An unknown key would be ignored, and what it says with it. Correct the spelling, or move the text into a \"note\".",
     ProblemKind.UnknownKey), IProposesRepairs

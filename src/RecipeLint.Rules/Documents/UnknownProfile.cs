@@ -6,7 +6,7 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A crop without a profile, a profile file over one that is not known, or a stage that looks like a misspelt one of the profile.</summary>
-public sealed class UnknownProfile() : ProblemRule(
+internal sealed class UnknownProfile() : ProblemRule(
     "unknown-profile",
     "The generic ranges are used instead. Choose one of the profiles, or leave the key out.",
     ProblemKind.UnknownProfile), IProposesRepairs

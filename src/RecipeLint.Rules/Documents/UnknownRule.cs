@@ -6,7 +6,7 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A rule name in the settings that fits no rule, so that a level or a suppression has no effect.</summary>
-public sealed class UnknownRule() : ProblemRule(
+internal sealed class UnknownRule() : ProblemRule(
     "unknown-rule",
     "The entry changes nothing. Correct the name, or remove it.",
     ProblemKind.UnknownRule), IProposesRepairs

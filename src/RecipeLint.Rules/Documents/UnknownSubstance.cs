@@ -5,7 +5,7 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A substance that is neither in the catalogue nor in the shop's own list.</summary>
-public sealed class UnknownSubstance() : ProblemRule(
+internal sealed class UnknownSubstance() : ProblemRule(
     "unknown-substance",
     "What it would bring is missing from every figure. Correct the name, or describe the product in a substances file.",
     ProblemKind.UnknownSubstance), IProposesRepairs

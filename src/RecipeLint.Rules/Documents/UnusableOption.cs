@@ -5,7 +5,7 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A level or option of a known rule that cannot be used as written, so that the default holds.</summary>
-public sealed class UnusableOption : WorkspaceRule, IProposesRepairs
+internal sealed class UnusableOption : WorkspaceRule, IProposesRepairs
 {
     public override string Name => "unusable-option";
 

@@ -5,7 +5,7 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A stock that no recipe and no other stock of the same shop uses.</summary>
-public sealed class UnusedStock : WorkspaceRule
+internal sealed class UnusedStock : WorkspaceRule
 {
     public override string Name => "unused-stock";
 

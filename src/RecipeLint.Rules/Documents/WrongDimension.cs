@@ -3,7 +3,7 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A good quantity of the wrong kind, such as a volume where a temperature is due.</summary>
-public sealed class WrongDimension() : ProblemRule(
+internal sealed class WrongDimension() : ProblemRule(
     "wrong-dimension",
     "The value cannot be used, and the figures that need it are missing. Write the kind of quantity the key asks for.",
     ProblemKind.WrongDimension);

@@ -6,7 +6,7 @@ namespace RecipeLint.Rules.Repairs;
 /// <param name="Removed">There before, gone after.</param>
 /// <param name="Added">Not there before, or of a lower level then.</param>
 /// <param name="Worsened">There before and after, further past its limit than a fiftieth; as it is after.</param>
-public sealed record FindingDifference(IReadOnlyList<Finding> Removed, IReadOnlyList<Finding> Added, IReadOnlyList<Finding> Worsened)
+internal sealed record FindingDifference(IReadOnlyList<Finding> Removed, IReadOnlyList<Finding> Added, IReadOnlyList<Finding> Worsened)
 {
     private const double NoticeablyWorse = 0.02;
 

@@ -3,7 +3,7 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Workings;
 
 /// <summary>The workings of a rule are those of its verdicts; a test proves that only rules without a number have none.</summary>
-public static class WorkingList
+internal static class WorkingList
 {
     /// <summary>True for a rule whose verdict turns on numbers.</summary>
     public static bool Has(Rule rule) => rule is JudgingRule { HasWorking: true };
