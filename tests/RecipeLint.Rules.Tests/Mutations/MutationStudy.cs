@@ -7,8 +7,12 @@ namespace RecipeLint.Rules.Tests.Mutations;
 /// <param name="Harm">Why it does harm; null when it is harmless.</param>
 /// <param name="WithTargets">The finding that catches it, or null.</param>
 /// <param name="WithoutTargets">The same when the recipe states no targets; null also for a mutant of the targets.</param>
-internal sealed record Outcome(Mutant Mutant, string? Harm, Finding? WithTargets, Finding? WithoutTargets)
+/// <param name="Findings">All that the rules say of it, targets as they stand.</param>
+internal sealed record Outcome(Mutant Mutant, string? Harm, Finding? WithTargets, Finding? WithoutTargets, IReadOnlyList<Finding> Findings)
 {
+    /// <summary>A plain check would end with exit code 1: the clean shop has no finding above a note, so whatever errs here is the mutant's.</summary>
+    internal bool Stops => Findings.Any(f => f.Level == Level.Error);
+
     internal bool IsHarmless => Harm is null;
 }
 
@@ -40,7 +44,7 @@ internal static class MutationStudy
         Assert.Empty(result.Faults.Select(f => $"{mutant}: {f.Message}"));
         var caught = Naming.Catches(mutant, result).ToList();
         var without = mutant.InTargets ? null : caught.FirstOrDefault(f => _blindToTargets.Contains(f.Rule.Name)) ?? CatchWithoutTargets(mutant, facts);
-        return new Outcome(mutant, harm.Of(mutant, facts), caught.FirstOrDefault(), without);
+        return new Outcome(mutant, harm.Of(mutant, facts), caught.FirstOrDefault(), without, [.. result.Findings]);
     }
 
     /// <summary>What rules on stocks say does not change with the targets: only the others are asked again.</summary>

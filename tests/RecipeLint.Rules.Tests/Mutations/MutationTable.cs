@@ -14,6 +14,9 @@ internal static class MutationTable
 
     internal static string Score(int caught, int of) => string.Create(CultureInfo.InvariantCulture, $"{caught} of {of} caught ({100.0 * caught / of:0.0} %)");
 
+    /// <summary>Harmful mutants that a plain check stops with exit code 1.</summary>
+    internal static int Stopped => MutationStudy.Harmful.Count(o => o.Stops);
+
     /// <summary>Misses that are made with and without targets.</summary>
     internal static IReadOnlyList<Outcome> Missed => [.. MutationStudy.Harmful.Where(o => o.WithTargets is null)];
 
@@ -39,6 +42,7 @@ internal static class MutationTable
             .Append("It is caught when a finding at warning or above names its place or the mutated element: the substance, what it brings, the stock or the instrument.\n\n")
             .Append(CultureInfo.InvariantCulture, $"- with targets: {Score(MutationStudy.Harmful.Count(o => o.WithTargets is not null), MutationStudy.Harmful.Count)}\n")
             .Append(CultureInfo.InvariantCulture, $"- without targets: {Score(MutationStudy.HarmfulWithoutTargets.Count(o => o.WithoutTargets is not null), MutationStudy.HarmfulWithoutTargets.Count)}\n")
+            .Append(CultureInfo.InvariantCulture, $"- a plain check exits 1: {Stopped} of {MutationStudy.Harmful.Count} harmful mutants ({100.0 * Stopped / MutationStudy.Harmful.Count:0.0} %), {MutationStudy.Outcomes.Count(o => o.IsHarmless && o.Stops)} of {MutationStudy.Outcomes.Count(o => o.IsHarmless)} harmless ones\n")
             .Append(CultureInfo.InvariantCulture, $"- harmless by the criterion below, and left out of both: {MutationStudy.Outcomes.Count(o => o.IsHarmless)} of {MutationStudy.Outcomes.Count}\n\n")
             .Append("A mutant is harmless when\n\n");
         foreach (var point in Harm.Criterion)
@@ -46,17 +50,18 @@ internal static class MutationTable
             text.Append("- ").Append(point).Append('\n');
         }
 
-        text.Append("\n## By kind of slip\n\n| slip | mutants | harmless | caught | missed | caught without targets | missed without targets |\n|---|---|---|---|---|---|---|\n");
+        text.Append("\n## By kind of slip\n\n| slip | mutants | harmless | caught | missed | exits 1 | caught without targets | missed without targets |\n|---|---|---|---|---|---|---|---|\n");
         foreach (var slip in MutationStudy.Outcomes.GroupBy(o => o.Mutant.Operator).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             var harmful = slip.Where(o => !o.IsHarmless).ToList();
             var without = harmful.Where(o => !o.Mutant.InTargets).ToList();
-            text.Append(CultureInfo.InvariantCulture, $"| {slip.Key} | {slip.Count()} | {slip.Count(o => o.IsHarmless)} | {harmful.Count(o => o.WithTargets is not null)} | {harmful.Count(o => o.WithTargets is null)} | ")
+            text.Append(CultureInfo.InvariantCulture, $"| {slip.Key} | {slip.Count()} | {slip.Count(o => o.IsHarmless)} | {harmful.Count(o => o.WithTargets is not null)} | {harmful.Count(o => o.WithTargets is null)} | {harmful.Count(o => o.Stops)} | ")
                 .Append(CultureInfo.InvariantCulture, $"{without.Count(o => o.WithoutTargets is not null)} | {without.Count(o => o.WithoutTargets is null)} |\n");
         }
 
         Misses(text, "Missed with targets and without", Missed, Reasons("missed"));
         Misses(text, "Missed only without targets", MissedWithoutTargets, Reasons("missedWithoutTargets"));
+        Unstopped(text);
         text.Append("\n## Harmless\n\n| slip | mutants |\n|---|---|\n");
         foreach (var slip in MutationStudy.Outcomes.Where(o => o.IsHarmless).GroupBy(o => o.Mutant.Operator).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
@@ -64,6 +69,18 @@ internal static class MutationTable
         }
 
         return text.ToString();
+    }
+
+    /// <summary>Harmful, and a warning at most: which rules speak, by kind of slip.</summary>
+    private static void Unstopped(StringBuilder text)
+    {
+        text.Append("\n## Harmful, caught, and yet no exit code 1\n\n| slip | mutants | what the rules say |\n|---|---|---|\n");
+        foreach (var slip in MutationStudy.Harmful.Where(o => !o.Stops && o.WithTargets is not null).GroupBy(o => o.Mutant.Operator).OrderBy(g => g.Key, StringComparer.Ordinal))
+        {
+            var rules = slip.SelectMany(o => o.Findings.Where(f => f.Level == Rules.Engine.Level.Warning).Select(f => f.Rule.Name).Distinct())
+                .GroupBy(n => n).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal);
+            text.Append(CultureInfo.InvariantCulture, $"| {slip.Key} | {slip.Count()} | ").AppendJoin(", ", rules.Select(g => $"{g.Key} {g.Count()}")).Append(" |\n");
+        }
     }
 
     private static void Misses(StringBuilder text, string title, IReadOnlyList<Outcome> missed, IReadOnlyDictionary<string, string> reasons)
