@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class AmbiguousNumber() : ProblemRule(
     "ambiguous-number",
     "Between two readings of an amount nothing is chosen. Write decimals with a point and leave out thousands marks.",
+    Harm.Loss,
     ProblemKind.AmbiguousNumber), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);

@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class AmbiguousUnit() : ProblemRule(
     "ambiguous-unit",
     "Between two readings of an amount nothing is chosen. Write the unit out in full.",
+    Harm.Loss,
     ProblemKind.AmbiguousUnit), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context, everSafe: false);

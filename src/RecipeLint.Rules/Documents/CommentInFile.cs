@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class CommentInFile() : ProblemRule(
     "comment-in-file",
     "Other programs refuse a JSON file with comments, and the remark is lost when one writes it again. Move it into a \"note\".",
+    Harm.Damage,
     ProblemKind.CommentInFile), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>

@@ -9,6 +9,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class DuplicateKey() : ProblemRule(
     "duplicate-key",
     "Readers keep one of the two without saying which. Delete the one that does not hold.",
+    Harm.Loss,
     ProblemKind.DuplicateKey), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)

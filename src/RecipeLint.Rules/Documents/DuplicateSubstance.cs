@@ -47,7 +47,9 @@ internal sealed class DuplicateSubstance : WorkspaceRule, IProposesRepairs
                 last.Place,
                 $"'{first.Name}' goes into the {kind} '{name}' {times}{Amounts(group)}. "
                 + "A line copied to be changed and then forgotten is the usual cause, and it doubles what the plants get. "
-                + "Delete the line that is too many, or write one line with the sum.") with
+                + "Delete the line that is too many, or write one line with the sum.",
+                Harm.Damage,
+                Odds.Certain) with
             {
                 Related = [.. group.SkipLast(1).Select(e => new RelatedPlace(e.Place, $"'{first.Name}' is already added here"))],
             };

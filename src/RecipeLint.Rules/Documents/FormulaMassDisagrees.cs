@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class FormulaMassDisagrees() : ProblemRule(
     "formula-mass-disagrees",
     "One of the two is wrong, and it decides how much of each element a gram brings. Copy both from the label again.",
+    Harm.Loss,
     ProblemKind.FormulaMassDisagrees), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>

@@ -9,6 +9,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class ImplausibleAmount() : ProblemRule(
     "implausible-amount",
     "Nobody can mean that, so a unit or a decimal point has slipped. Correct it before anything is weighed.",
+    Harm.Loss,
     ProblemKind.ImplausibleAmount), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)

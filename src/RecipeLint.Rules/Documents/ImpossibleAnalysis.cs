@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class ImpossibleAnalysis() : ProblemRule(
     "impossible-analysis",
     "Every recipe with this product would inherit the fault. Copy the guaranteed analysis again with its basis.",
+    Harm.Loss,
     ProblemKind.ImpossibleAnalysis), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context, everSafe: false);

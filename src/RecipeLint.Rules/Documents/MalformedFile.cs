@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class MalformedFile() : ProblemRule(
     "malformed-file",
     "Nothing behind that place can be read or judged. Mend the text, or take the last complete version of the file.",
+    Harm.Loss,
     ProblemKind.MalformedFile,
     ProblemKind.FileTooLarge), IProposesRepairs
 {

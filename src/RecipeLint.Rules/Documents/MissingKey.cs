@@ -9,6 +9,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class MissingKey() : ProblemRule(
     "missing-key",
     "The figures that need it cannot be computed. Add it.",
+    Harm.Loss,
     ProblemKind.MissingKey), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)

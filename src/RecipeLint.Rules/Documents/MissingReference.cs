@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class MissingReference() : ProblemRule(
     "missing-reference",
     "What the file would bring is missing from every figure. Correct the name or the folder, or add the file.",
+    Harm.Loss,
     ProblemKind.MissingReference), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context, everSafe: false);

@@ -11,6 +11,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class NumberWithoutUnit() : ProblemRule(
     "number-without-unit",
     "The same number means different things in different shops. Write the quantity as a text with its unit, such as \"60 g\".",
+    Harm.Loss,
     ProblemKind.NumberWithoutUnit), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)

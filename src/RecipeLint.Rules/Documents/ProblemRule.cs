@@ -8,8 +8,9 @@ namespace RecipeLint.Rules.Documents;
 /// Passes on one or a few kinds of what reading found, each problem as a finding at its place. The reader knows what is wrong and what was
 /// meant; this gives it a name and a level, and adds why it matters where the reader has only said what.
 /// </summary>
+/// <param name="harm">What comes of it: mostly a loss, as what stands there is missing from every figure.</param>
 /// <param name="advice">Why it matters and what to do, for messages of a single sentence.</param>
-internal abstract class ProblemRule(string name, string advice, params ProblemKind[] kinds) : WorkspaceRule
+internal abstract class ProblemRule(string name, string advice, Harm harm, params ProblemKind[] kinds) : WorkspaceRule
 {
     public sealed override string Name => name;
 
@@ -18,7 +19,7 @@ internal abstract class ProblemRule(string name, string advice, params ProblemKi
     public override IEnumerable<Finding> Judge(Facts facts, RuleContext context) =>
         facts.Workspace.Problems
             .Where(p => kinds.Contains(p.Kind))
-            .Select(p => context.Find(p.Place, Message(p)) with
+            .Select(p => context.Find(p.Place, Message(p), harm, Odds.Certain) with
             {
                 Related = p.Related,
                 Values = p.Values,

@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class ReferenceLeavesRepository() : ProblemRule(
     "reference-leaves-repository",
     "Such a file is there on one computer and missing on the next. Copy it into the repository and refer to the copy.",
+    Harm.Loss,
     ProblemKind.ReferenceLeavesRepository), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);

@@ -1,4 +1,5 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +7,5 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class ReferenceLoop() : ProblemRule(
     "reference-loop",
     "Neither of them can be made first, so what they hold cannot be computed. Take one of the references out.",
+    Harm.Loss,
     ProblemKind.ReferenceLoop);

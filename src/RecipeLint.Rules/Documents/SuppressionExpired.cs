@@ -21,7 +21,9 @@ internal sealed class SuppressionExpired : SuppressionRule, IProposesRepairs
             yield return context.Find(
                 suppression.Place.Child("expires"),
                 SuppressionUse.IdPathOf(suppression) + "/expires",
-                $"The suppression of '{suppression.Rule}' in '{suppression.File}' held until {day}, and that day has passed. {then}");
+                $"The suppression of '{suppression.Rule}' in '{suppression.File}' held until {day}, and that day has passed. {then}",
+                Harm.Damage,
+                Odds.Certain);
         }
     }
 

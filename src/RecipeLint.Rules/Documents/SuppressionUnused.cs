@@ -21,14 +21,18 @@ internal sealed class SuppressionUnused : SuppressionRule, IProposesRepairs
                         suppression.Place,
                         idPath,
                         $"The suppression of '{suppression.Rule}' {where} covers nothing: this run found no such thing there. "
-                        + "Left standing, it would hide the next one without anybody having looked at it. Delete it, or correct its file or place.");
+                        + "Left standing, it would hide the next one without anybody having looked at it. Delete it, or correct its file or place.",
+                        Harm.Habit,
+                        Odds.Certain);
                     break;
                 case SuppressionOutcome.NoNumber:
                     yield return context.Find(
                         suppression.Place.Child("accepted"),
                         idPath + "/accepted",
                         $"The suppression of '{suppression.Rule}' {where} accepts a value, but the finding '{finding!.Rule.Title.TrimEnd('.')}' carries no number "
-                        + "to compare it with. The finding is therefore reported. Remove 'accepted' if you mean to accept it whatever it says.");
+                        + "to compare it with. The finding is therefore reported. Remove 'accepted' if you mean to accept it whatever it says.",
+                        Harm.Habit,
+                        Odds.Certain);
                     break;
             }
         }

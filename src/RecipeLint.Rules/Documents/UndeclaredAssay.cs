@@ -44,7 +44,9 @@ internal sealed class UndeclaredAssay : WorkspaceRule
             place,
             $"The {kind} '{name}' does not say how pure {names} {(open.Count == 1 ? "is" : "are")}. "
             + "Every figure takes the nominal strength instead, and what is missing there is missing in the tank. "
-            + "Copy the assay from the bag or certificate into 'assay' (\"assay\": \"98 %\").") with
+            + "Copy the assay from the bag or certificate into 'assay' (\"assay\": \"98 %\").",
+            Harm.Damage,
+            Odds.Possible) with
         {
             Related = [.. open.Select(a => new RelatedPlace(a.Place, Label(a)))],
         };

@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class UnknownEquipment() : ProblemRule(
     "unknown-equipment",
     "Without it the judgements on weighing and storing rest on defaults. Correct the name, or describe it in the settings.",
+    Harm.Damage,
     ProblemKind.UnknownEquipment), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);

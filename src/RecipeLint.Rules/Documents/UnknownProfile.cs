@@ -9,6 +9,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class UnknownProfile() : ProblemRule(
     "unknown-profile",
     "The generic ranges are used instead. Choose one of the profiles, or leave the key out.",
+    Harm.Damage,
     ProblemKind.UnknownProfile), IProposesRepairs
 {
     public override IEnumerable<Finding> Judge(Facts facts, RuleContext context) =>
@@ -26,7 +27,9 @@ internal sealed class UnknownProfile() : ProblemRule(
         return context.Find(
             stage.Place,
             $"'{stage.Value}' is no stage of the '{recipe.Profile.Name}' profile; '{near[0]}' is. "
-            + "The ranges for any stage are used instead, and a young crop is then judged like a grown one. Correct the spelling, or write a word of your own.") with
+            + "The ranges for any stage are used instead, and a young crop is then judged like a grown one. Correct the spelling, or write a word of your own.",
+            Harm.Damage,
+            Odds.Certain) with
         {
             Suggestions = near,
         };

@@ -9,6 +9,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class UnknownRule() : ProblemRule(
     "unknown-rule",
     "The entry changes nothing. Correct the name, or remove it.",
+    Harm.Damage,
     ProblemKind.UnknownRule), IProposesRepairs
 {
     /// <summary>Reading cannot know the rules; the names are held against the rule book here.</summary>

@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class UnknownSubstance() : ProblemRule(
     "unknown-substance",
     "What it would bring is missing from every figure. Correct the name, or describe the product in a substances file.",
+    Harm.Loss,
     ProblemKind.UnknownSubstance), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);

@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class UnknownUnit() : ProblemRule(
     "unknown-unit",
     "Without a known unit the amount is missing from every total. Write it in a unit such as g, mg, mL or L.",
+    Harm.Loss,
     ProblemKind.UnknownUnit), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);

@@ -1,4 +1,5 @@
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Documents;
 
@@ -6,4 +7,5 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class WrongDimension() : ProblemRule(
     "wrong-dimension",
     "The value cannot be used, and the figures that need it are missing. Write the kind of quantity the key asks for.",
+    Harm.Loss,
     ProblemKind.WrongDimension);

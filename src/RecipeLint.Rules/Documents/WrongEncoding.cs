@@ -8,6 +8,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class WrongEncoding() : ProblemRule(
     "wrong-encoding",
     "Signs such as µ and ° would be read wrongly, and amounts with them. Save the file as UTF-8 without byte order mark.",
+    Harm.Loss,
     ProblemKind.WrongEncoding), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)

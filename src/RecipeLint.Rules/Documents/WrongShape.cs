@@ -10,6 +10,7 @@ namespace RecipeLint.Rules.Documents;
 internal sealed class WrongShape() : ProblemRule(
     "wrong-shape",
     "The value cannot be understood as it stands and is left out of every figure. Write the kind of value the format asks for.",
+    Harm.Loss,
     ProblemKind.WrongShape), IProposesRepairs
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)

@@ -43,6 +43,9 @@ public sealed record Check(string What, double Value, Relation Relation, double 
         _ => Math.Abs(Value - Limit),
     };
 
+    /// <summary>Past its limit by a factor of two or more; a statement never is.</summary>
+    public bool IsTwice => Relation != Relation.True && Holds && Distance >= 1;
+
     /// <summary>A statement about the file.</summary>
     public static Check That(string what, bool holds) => new(what, holds ? 1 : 0, Relation.True, 1);
 }

@@ -39,10 +39,6 @@ public sealed class RuleContext(
         return tuning.IsOff(neighbour) ? null : new RuleContext(Facts, neighbour, tuning.OptionsOf(neighbour));
     }
 
-    /// <summary>A finding of this rule at a place of a document; its path of ids follows from the place.</summary>
-    public Finding Find(Place place, string message, Level? level = null, Certainty? certainty = null) =>
-        Find(place, IdPath.Of(Facts.Workspace, place), message, level, certainty);
-
     /// <summary>A finding whose level follows from its harm and how sure that is, whatever method found it.</summary>
     public Finding Find(Place place, string idPath, string message, Harm harm, Odds odds, Certainty? certainty = null) => new()
     {
@@ -57,24 +53,4 @@ public sealed class RuleContext(
     /// <inheritdoc cref="Find(Place, string, string, Harm, Odds, Certainty?)"/>
     public Finding Find(Place place, string message, Harm harm, Odds odds, Certainty? certainty = null) =>
         Find(place, IdPath.Of(Facts.Workspace, place), message, harm, odds, certainty);
-
-    /// <summary>
-    /// A finding of this rule with its own level and certainty. A verdict that is not computed never exceeds warning,
-    /// except in the family that protects people.
-    /// </summary>
-    public Finding Find(Place place, string idPath, string message, Level? level = null, Certainty? certainty = null)
-    {
-        var sureness = certainty ?? Descriptor.Certainty;
-        var wanted = level ?? Descriptor.Level;
-        var capped = sureness != Certainty.Computed && Descriptor.Family != "people" && wanted > Level.Warning;
-        return new Finding
-        {
-            Rule = Descriptor,
-            Level = capped ? Level.Warning : wanted,
-            Certainty = sureness,
-            Place = place,
-            IdPath = idPath,
-            Message = message,
-        };
-    }
 }

@@ -11,19 +11,21 @@ namespace RecipeLint.Rules.Precipitation;
 /// <summary>From sureness to level and certainty.</summary>
 internal static class DepositWords
 {
-    public static Level LevelOf(Sureness sureness) => sureness switch
-    {
-        Sureness.Clear => Level.Error,
-        Sureness.NearTheLimit => Level.Warning,
-        _ => Level.Note,
-    };
-
     /// <summary>Times its doubt by which a deposit is past its start, and ten times its product, before it is an error; common practice, no source.</summary>
     private const double FarPast = 3;
 
     /// <summary>True for a deposit that no error of the model explains away: then it is an error even where the state is an estimate.</summary>
-    public static bool IsFarPast(JudgedDeposit deposit) =>
+    private static bool IsFarPast(JudgedDeposit deposit) =>
         deposit.Index >= Math.Max(1, deposit.Solid.StartsInStorage + (FarPast * deposit.Doubt));
+
+    /// <summary>How sure it is that it falls out: certain where it is computed, or so far past its limit that no error of the model explains it away.</summary>
+    public static Odds OddsOf(JudgedDeposit deposit, Certainty certainty) => deposit.Sureness switch
+    {
+        _ when IsFarPast(deposit) => Odds.Certain,
+        Sureness.Clear when certainty == Certainty.Computed => Odds.Certain,
+        Sureness.MayStayClear => Odds.Possible,
+        _ => Odds.NearTheLimit,
+    };
 
     /// <summary>Computed only inside the range of the model, over the limit by more than its error, and with every reagent known.</summary>
     public static Certainty CertaintyOf(StockFacts stock, SolutionState state, Sureness sureness) =>

@@ -71,7 +71,7 @@ internal abstract partial class SaltRule : SolidRule
             ? new Measured($"{called} that crystallises", salt.GramsPerLitre, verdict.Limits.Visible, "g/L")
             : new Measured("saturation index", salt.Index, Math.Min(-salt.Doubt, salt.Index), "");
         var certainty = pure is not null && IsAlone(stock, salt) ? Certainty.Computed : DepositWords.CertaintyOf(stock, salt.State, salt.Sureness);
-        return Raise(stock, context, suppliers, salt.Solid, message, DepositWords.LevelOf(salt.Sureness), certainty) with
+        return Raise(stock, context, suppliers, salt.Solid, message, DepositWords.OddsOf(salt, certainty), certainty) with
         {
             Measured = measured,
             Values = [.. Numbers(verdict)],

@@ -128,11 +128,9 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
             Remedy(deposit.Solid, suppliers),
             Wording.NearestClear(verdict.Nearest, stock.Stock.Dose?.Value, deposit.Solid, deposit.State),
             deposit.State.Validity);
-        var raised = Raise(
-            stock, context, suppliers, deposit.Solid, message, DepositWords.LevelOf(deposit.Sureness), DepositWords.CertaintyOf(stock, deposit.State, deposit.Sureness));
-        return raised with
+        var certainty = DepositWords.CertaintyOf(stock, deposit.State, deposit.Sureness);
+        return Raise(stock, context, suppliers, deposit.Solid, message, DepositWords.OddsOf(deposit, certainty), certainty) with
         {
-            Level = DepositWords.IsFarPast(deposit) ? LevelTable.Of(Harm.Loss, Odds.Certain) : raised.Level,
             Measured = new Measured($"{deposit.Solid.Called} that falls out", deposit.GramsPerLitre, verdict.Limits.Visible, "g/L"),
             Values = [.. Numbers(verdict)],
         };
@@ -147,7 +145,7 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
             + $"together {Wording.Times(Rounding.SixDigits(slow.Index))} at {Wording.Celsius(slow.State.Temperature)}. "
             + $"It forms slowly, so a fresh stock looks clear; one {kept} may not. "
             + (suppliers.Count == 2 ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts, or mix less at a time." : "Mix less at a time.");
-        return context.Find(suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place, message, Level.Note, Certainty.Estimate) with
+        return context.Find(suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place, message, Harm.Loss, Odds.Possible, Certainty.Estimate) with
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
             Measured = new Measured($"{slow.Solid.Called} that can form", slow.GramsPerLitre, verdict.Limits.Visible, "g/L"),
@@ -161,11 +159,11 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
     }
 
     private protected Finding Raise(
-        StockFacts stock, RuleContext context, IReadOnlyList<Supplier> suppliers, Solid solid, string message, Level level, Certainty certainty)
+        StockFacts stock, RuleContext context, IReadOnlyList<Supplier> suppliers, Solid solid, string message, Odds odds, Certainty certainty)
     {
         var place = suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place;
         var path = IdPath.Of(context.Facts.Workspace, place);
-        return context.Find(place, Owner.EachSolidApart ? $"{path}#{DepositWords.Slug(solid.Name)}" : path, message, level, certainty) with
+        return context.Find(place, Owner.EachSolidApart ? $"{path}#{DepositWords.Slug(solid.Name)}" : path, message, Harm.Loss, odds, certainty) with
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
         };

@@ -139,16 +139,17 @@ public sealed class LintEngineTests
     }
 
     [Fact]
-    public void AVerdictThatIsNotComputedStaysBelowErrorExceptForPeople()
+    public void TheLevelFollowsHarmAndOddsWhateverTheMethod()
     {
         var rule = RuleBook.Find("duplicate-key")!;
         Level Of(RuleDescriptor r, Certainty c) =>
-            new RuleContext(Sample.All(), r, new Dictionary<string, string>()).Find(Place.Whole("a"), "x", null, c).Level;
+            new RuleContext(Sample.All(), r, new Dictionary<string, string>()).Find(Place.Whole("a"), "x", Harm.Loss, Odds.Certain, c).Level;
 
-        Assert.Equal(Level.Error, Of(rule, Certainty.Computed));
-        Assert.Equal(Level.Warning, Of(rule, Certainty.Estimate));
-        Assert.Equal(Level.Warning, Of(rule, Certainty.Practice));
-        Assert.Equal(Level.Error, Of(rule with { Family = "people" }, Certainty.Practice));
+        foreach (var certainty in Enum.GetValues<Certainty>())
+        {
+            Assert.Equal(Level.Error, Of(rule, certainty));
+            Assert.Equal(Level.Error, Of(rule with { Family = "people" }, certainty));
+        }
     }
 
     /// <summary>Stands in for a rule with a fault of its own; borrows a description, since it has no folder.</summary>
@@ -165,6 +166,6 @@ public sealed class LintEngineTests
         public override string Name => "duplicate-key";
 
         public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context) =>
-            [context.Find(stock.Stock.Place, "What. Do.") with { Values = [new NamedValue("ratio", value, "")] }];
+            [context.Find(stock.Stock.Place, "What. Do.", Harm.Loss, Odds.Certain) with { Values = [new NamedValue("ratio", value, "")] }];
     }
 }

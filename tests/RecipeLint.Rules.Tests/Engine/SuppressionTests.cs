@@ -128,7 +128,7 @@ public sealed class SuppressionTests
 
         public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context) =>
         [
-            context.Find(Place.Whole(stock.Stock.File), "steps/edta/amount", "Too much. Less.") with
+            context.Find(Place.Whole(stock.Stock.File), "steps/edta/amount", "Too much. Less.", Harm.Loss, Odds.Certain) with
             {
                 Measured = value is { } v ? new Measured("ratio", v, 1, "") : null,
             },

@@ -81,13 +81,17 @@ internal sealed class ChelateInLight : StockRule<ChelateInLight.Fading>, IPropos
         var message = $"'{stock.Stock.Name}' keeps Fe-{agent} {where} for {Say.Days(days)}{(keep.For is null ? " (assumed, the file states no time)" : "")}: about {Say.Percent(lost)} of {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron can be lost, by the rate measured under lamps. "
             + "Blue and ultraviolet light break the chelating agent, the iron settles as a tan sludge and the pH climbs. "
             + "Keep it in an opaque bottle or a dark cupboard and write \"light\": \"dark\".";
-        return context.Find(light.Place, message, light.Value == LightExposure.Shade ? Level.Note : null) with
+        return context.Find(light.Place, message, light.Value == LightExposure.Shade ? Harm.Damage : Iron.HarmOf(lost), OddsOf(light.Value, lost)) with
         {
             Related = [new RelatedPlace(supplier.Place, "brings the iron")],
             Measured = new Measured("iron lost to light", lost * 100, limit * 100, "%"),
             Values = [new NamedValue("iron lost to light", lost * 100, "%"), new NamedValue("time", days, "days")],
         };
     }
+
+    /// <summary>Half the rate measured under lamps still breaks more than half; what shade lets through is known too badly for more than a note.</summary>
+    private static Odds OddsOf(LightExposure light, double lost) => light == LightExposure.Shade ? Odds.Possible
+        : lost <= 0.5 || 1 - Math.Sqrt(1 - lost) > 0.5 ? Odds.Certain : Odds.NearTheLimit;
 
     protected override Working Work(Fading verdict, RuleContext context)
     {

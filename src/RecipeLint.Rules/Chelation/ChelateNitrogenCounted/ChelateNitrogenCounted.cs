@@ -56,7 +56,7 @@ internal sealed class ChelateNitrogenCounted : RecipeRule<ChelateNitrogenCounted
         var message = $"Nitrogen comes to {Say.Number(found)} mg/L where at least {Say.Number(least)} mg/L is wanted; the {Say.Number(locked)} mg/L inside the chelating agents would make up the difference. "
             + "Plants do not get that nitrogen: it stays bound in the agent. "
             + $"Leave it out of the count and add {Say.Number(asked - found)} mg/L as nitrate, or lower the target to what is there.";
-        return context.Find(target.Place, message) with
+        return context.Find(target.Place, message, Harm.Damage, Odds.Possible) with
         {
             Measured = new Measured("nitrogen", found, least, "mg/L"),
             Values =

@@ -48,7 +48,7 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
         var message = $"{Say.Number(verdict.Peroxide)} mg/L of hydrogen peroxide stands in '{verdict.Vessel}' beside {Say.Number(verdict.Metal)} mg/L of iron, copper and manganese. "
             + "The metals split it within hours, and what comes of it tears up the chelating agents, so that iron falls out as rust; in a closed bottle the oxygen builds up pressure. "
             + "Leave the peroxide out: clean lines and tanks with it between crops and flush them, and do not cap a bottle in which the two have met.";
-        return context.Find(verdict.Place, message) with
+        return context.Find(verdict.Place, message, Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured("peroxide", verdict.Peroxide, verdict.Checks[0].Limit, "mg/L"),
             Values = [new NamedValue("iron, copper and manganese", verdict.Metal, "mg/L")],

@@ -14,6 +14,9 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
 {
     public const string RuleName = "dose-contradicts-dilution";
 
+    /// <summary>%, further apart: twice or half of what the label promises.</summary>
+    private const double Double = 100;
+
     public override string Name => RuleName;
 
     protected override IEnumerable<Doses> Judge(RecipeFacts recipe, RuleContext context)
@@ -35,7 +38,7 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
     }
 
     protected override Finding Describe(Doses verdict, RuleContext context) =>
-        verdict.Pairs is [var alone] ? One(alone, context) : Uniform(verdict.Recipe, verdict.Pairs, context);
+        verdict.Pairs is [var alone] ? One(alone, verdict.Checks[0].Value >= Double ? Harm.Loss : Harm.Damage, context) : Uniform(verdict.Recipe, verdict.Pairs, context);
 
     protected override Working Work(Doses verdict, RuleContext context)
     {
@@ -82,12 +85,14 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
     /// <summary>Relative distance, the same both ways round.</summary>
     private static double Apart(double a, double b) => (Math.Max(a, b) / Math.Min(a, b)) - 1;
 
-    private static Finding One(Pair pair, RuleContext context) =>
+    private static Finding One(Pair pair, Harm harm, RuleContext context) =>
         context.Find(
             pair.Place,
             $"The recipe doses '{pair.Stock.Name}' at {Rate(pair.Used)}, but the stock says it is made for {Rate(pair.Stated.Value)}: "
             + $"{Say.Number(pair.Factor)} times as much. The plants then get that much of everything in the bottle, not what its label promises. "
-            + "Correct the dose here, or the 'dose' of the stock if that one is out of date.") with
+            + "Correct the dose here, or the 'dose' of the stock if that one is out of date.",
+            harm,
+            Odds.Certain) with
         {
             Measured = new Measured("dose against the stock's own", pair.Factor, 1, ""),
             Values =
@@ -105,7 +110,8 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
             $"All {pairs.Count} stocks of '{recipe.Recipe.Name}' are dosed at {Say.Number(pairs[0].Factor)} times the rate they state: "
             + $"{Say.List(pairs.Select(p => $"'{p.Stock.Name}' at {Rate(p.Used)} instead of {Rate(p.Stated.Value)}"))}. "
             + "The proportions stay right, the strength does not. If that is meant, as for seedlings, accept it with a suppression; if not, correct the doses.",
-            Level.Note) with
+            Harm.Damage,
+            Odds.Possible) with
         {
             Measured = new Measured("dose against the stocks' own", pairs[0].Factor, 1, ""),
             Related = [.. pairs.Select(p => new RelatedPlace(p.Stated.Place, $"'{p.Stock.Name}' is made for this dose"))],

@@ -30,6 +30,8 @@ internal sealed record ConductivityRoom(
         ? [new("stated", Needed, Unit), new("from the others", Sides[0].Middle, Unit)]
         : [new("stated", Room, Unit), new("from the others", Most, Unit)];
 
+    protected override double Off => IsTooLittle ? Needed - Sides[0].High : Most - Room;
+
     private string Shown => Number((Low + High) / 2);
 
     private double Room => High * MostPerMillisiemens;

@@ -51,6 +51,8 @@ internal sealed record IonBalance(
         new("anions", Anions.Middle, Unit),
     ];
 
+    protected override double Off => Math.Abs(Cations.Middle - Anions.Middle);
+
     private double Sum => Cations.Middle + Anions.Middle;
 
     private double Percent => 100 * (Cations.Middle - Anions.Middle) / Sum;

@@ -19,6 +19,8 @@ internal sealed record SameCharge(WaterDocument Water, Place Place, string What,
 
     internal override IReadOnlyList<NamedValue> Values => [new("stated", Total.Middle, Unit), new("from the others", Ions.Middle, Unit)];
 
+    protected override double Off => Math.Abs(Larger.Low - Smaller.High);
+
     private StatedCharge Larger => IonsAreMore ? Ions : Total;
 
     private StatedCharge Smaller => IonsAreMore ? Total : Ions;

@@ -32,7 +32,8 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
             $"'{stock.Stock.Name}' counts as {hazard.Words} to water life with long lasting effects ({hazard.Code}), through {Say.List(hazard.Substances.Select(a => a.Substance.Name).Distinct().Take(3))}: "
             + $"by the factors of the regulation they add up to {Say.Number(hazard.Percent)} %, limit {Say.Number(hazard.Limit)} %.{holds} "
             + "Concentrate, rinsings and left-overs do not belong in a drain, ditch or pond: say so on the label and hand left-overs to licensed waste collection; the safety data sheets and local rules decide.",
-            stock.Stock.ForBench ? Level.Warning : null) with
+            stock.Stock.ForBench ? Harm.Person : Harm.Damage,
+            Odds.Possible) with
         {
             Measured = new Measured("weighted share", hazard.Percent, hazard.Limit, "%"),
             Values = [new NamedValue("weighted share", hazard.Percent, "%"), .. metals.Select(m => new NamedValue(m.Name, m.Grams, "g"))],

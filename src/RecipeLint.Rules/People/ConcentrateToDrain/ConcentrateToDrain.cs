@@ -52,7 +52,9 @@ internal sealed class ConcentrateToDrain : StockRule<ConcentrateToDrain.Load>
             stock.Stock.Label?.Place ?? stock.Stock.Place,
             $"'{stock.Stock.Name}' holds {Say.Number(grams)} g/L {name}, {Say.Number(times)} times the {Say.Number(limit)} mg/L that treated waste water may carry: one litre of it down a drain spends what {Say.Number(times / 1000)} m³ of that water may. "
             + "Ditches and ponds turn green and foul, and a small treatment plant is upset. "
-            + "Say on the label what becomes of left-overs and rinsings, in \"disposal\": use them up on plants at the usual dilution, or hand them to whoever collects such waste where you are; local rules decide.") with
+            + "Say on the label what becomes of left-overs and rinsings, in \"disposal\": use them up on plants at the usual dilution, or hand them to whoever collects such waste where you are; local rules decide.",
+            Harm.Damage,
+            Odds.Possible) with
         {
             Measured = new Measured($"{name} against treated waste water", times, from, ""),
             Values = [new NamedValue(name, grams, "g/L"), new NamedValue("times the limit", times, "")],

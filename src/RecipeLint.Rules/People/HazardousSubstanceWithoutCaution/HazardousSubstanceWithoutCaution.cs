@@ -48,7 +48,9 @@ internal sealed class HazardousSubstanceWithoutCaution : StockRule<HazardousSubs
             stock.Stock.Label?.Place ?? stock.Stock.Place,
             $"'{stock.Stock.Name}' can {Say.List(hazards.Select(h => $"{h.Words} ({h.Code})"))}, and its label names no hazard: it holds {Say.List(bringing.Select(a => $"{Say.Number(mixture.Percent(a))} % {a.Substance.Name}"))} by mass. "
             + "Whoever finds the bottle, or splashes it, has to know at once. "
-            + "State the hazard on the label in the words of the suppliers' safety data sheets, which decide, and keep goggles and gloves beside it.") with
+            + "State the hazard on the label in the words of the suppliers' safety data sheets, which decide, and keep goggles and gloves beside it.",
+            Harm.Person,
+            verdict.Checks[0].IsTwice ? Odds.Certain : Odds.Possible) with
         {
             Measured = new Measured(worst.Code, worst.Percent, worst.Limit, "%"),
             Values = [.. hazards.Select(h => new NamedValue(h.Code, h.Percent, "%"))],

@@ -27,7 +27,9 @@ internal sealed class HypochloriteWithAcid : StockRule<Chlorine>, IProposesRepai
             bleach.Place,
             $"{Say.Capital(bleach.Substance.Name)} and {acids[0].Name} in one stock set chlorine gas free: this batch holds up to {Say.Grams(grams)} of it, "
             + $"enough to make {Say.Number(grams / DangerousGramsPerCubicMetre)} m³ of air dangerous to life at 10 ppm. "
-            + "Leave one of them out. Never bring them together, not even in a drain or a waste bottle, keep bleach and acids on different shelves, and follow the safety data sheets.") with
+            + "Leave one of them out. Never bring them together, not even in a drain or a waste bottle, keep bleach and acids on different shelves, and follow the safety data sheets.",
+            Harm.Person,
+            Odds.Certain) with
         {
             Measured = new Measured("available chlorine", chlorine * 1000, verdict.Limit, "mg/L"),
             Values =

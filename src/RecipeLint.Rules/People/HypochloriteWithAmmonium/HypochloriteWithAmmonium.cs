@@ -33,7 +33,9 @@ internal sealed class HypochloriteWithAmmonium : StockRule<Chlorine>, IProposesR
             bleach.Place,
             $"{Say.Capital(bleach.Substance.Name)} and {partner.Substance.Name} in one stock form chloramines: up to {Say.Number(moles)} mol in this batch. "
             + "They are irritant gases that harm the lungs, and with much bleach the explosive nitrogen trichloride can form. "
-            + "Never bring them together, not even in a waste bottle; leave one of them out and follow the safety data sheets.") with
+            + "Never bring them together, not even in a waste bottle; leave one of them out and follow the safety data sheets.",
+            Harm.Person,
+            Odds.Certain) with
         {
             Measured = new Measured("available chlorine", chlorine * 1000, verdict.Limit, "mg/L"),
             Values = [new NamedValue("available chlorine", chlorine * 1000, "mg/L"), new NamedValue("chloramine", moles, "mol")],

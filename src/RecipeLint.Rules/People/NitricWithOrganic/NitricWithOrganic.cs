@@ -53,7 +53,9 @@ internal sealed class NitricWithOrganic : StockRule<NitricWithOrganic.Vessel>, I
             moment.Step.Place,
             $"Nitric acid of {Say.Number(nitric)} % meets {name} with too little water between them; the limit is {Say.Number(strong)} %. "
             + "So strong it oxidises organic matter, sometimes only after a while, with heat, brown poisonous fumes and bursting vessels. "
-            + "Dilute each in most of the water first, as in a weak stock, where the two get along, or use separate stocks, and never close a vessel in which they met; the safety data sheets decide.") with
+            + "Dilute each in most of the water first, as in a weak stock, where the two get along, or use separate stocks, and never close a vessel in which they met; the safety data sheets decide.",
+            Harm.Person,
+            Odds.Certain) with
         {
             Measured = new Measured("nitric acid where they meet", nitric, strong, "%"),
             Values = [new NamedValue("nitric acid where they meet", nitric, "%")],

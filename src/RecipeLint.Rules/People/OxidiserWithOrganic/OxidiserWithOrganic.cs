@@ -125,7 +125,9 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
             moment.Step.Place,
             $"{Say.Capital(what)} of {Say.Number(met)} % meets {fuel.Substance.Name} in this step: from {Say.Number(limit)} % on it reacts with organic matter, with heat and gas, and suddenly where there are traces of iron, copper or manganese. "
             + "It also destroys the chelate or preservative it meets. "
-            + "Keep the two in separate stocks, or dilute the oxidiser in most of the water first, and follow the safety data sheets; never close the vessel tightly.") with
+            + "Keep the two in separate stocks, or dilute the oxidiser in most of the water first, and follow the safety data sheets; never close the vessel tightly.",
+            Harm.Person,
+            Odds.Certain) with
         {
             Measured = new Measured(what + " where they meet", met, limit, "%"),
             Values = [new NamedValue(what + " where they meet", met, "%"), new NamedValue("limit", limit, "%")],
@@ -141,7 +143,8 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
             $"{Say.Capital(oxidisers[0].Substance.Name)} and {fuels[0].Substance.Name} lie together in a dry vessel: {Say.Number(share)} % of organic matter in an oxidiser, over the limit of {Say.Number(verdict.Limit.Value)} %; such a mixture can burn fiercely, even without air. "
             + "A spark, hot metal or rubbing can set it off. "
             + "Pour the water first and dissolve one after the other in it; never premix or grind them dry, and follow the safety data sheets.",
-            Level.Warning) with
+            Harm.Person,
+            Odds.Possible) with
         {
             Measured = new Measured("organic matter in the dry oxidiser", share, verdict.Limit.Value, "%"),
             Values = [new NamedValue("organic matter in the dry oxidiser", share, "%")],

@@ -34,7 +34,8 @@ internal sealed class ReprotoxicNotice : StockRule<ReprotoxicNotice.Mixed>, IPro
             $"'{stock.Stock.Name}' holds {Say.Number(hazard.Percent)} % by mass of {Say.List(hazard.Substances.Select(a => a.Substance.Name).Distinct())}: from {Say.Number(hazard.Limit)} % a mixture counts as toxic for reproduction (H360). "
             + "It may harm fertility or the unborn child, most of all as dust or when swallowed. "
             + "Say so on the label, raise no dust, wear gloves, and let nobody who is or may be pregnant weigh it; the safety data sheet and local rules decide.",
-            stock.Stock.ForBench ? Level.Warning : null) with
+            stock.Stock.ForBench ? Harm.Person : Harm.Damage,
+            Odds.Possible) with
         {
             Measured = new Measured("toxic for reproduction", hazard.Percent, hazard.Limit, "%"),
             Values = [new NamedValue("toxic for reproduction", hazard.Percent, "%"), new NamedValue("limit", hazard.Limit, "%")],

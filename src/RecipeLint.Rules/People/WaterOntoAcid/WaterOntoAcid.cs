@@ -68,7 +68,9 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
             last.Place,
             $"Water is poured onto acid: when '{moment.Step.Id}' begins, the acid in the vessel ({last.Substance.Name}) is still {Say.Number(strength)} % strong, past the {Say.Number(limit)} % from which that is dangerous. "
             + $"{(heat.Length > 0 ? heat : "The")} first water {(heat.Length > 0 ? "boils" : "heats up")} on the surface and can throw acid at face and hands. "
-            + "Pour most of the water first, then the acid into it, slowly and stirring, with goggles, gloves and apron, as the safety data sheet says.") with
+            + "Pour most of the water first, then the acid into it, slowly and stirring, with goggles, gloves and apron, as the safety data sheet says.",
+            Harm.Person,
+            Odds.Certain) with
         {
             Measured = new Measured("acid when water comes onto it", strength, limit, "%"),
             Values = [new NamedValue("acid when water comes onto it", strength, "%"), new NamedValue("limit", limit, "%")],

@@ -68,7 +68,8 @@ internal sealed class AcidBringsTooMuch : RecipeRule<NutrientOfReagent>, IPropos
             adjustment.Place,
             $"{IdPath.Of(context.Facts.Workspace, adjustment.Place)}#{key}",
             message,
-            verdict.High is null ? Level.Note : null,
+            Harm.Damage,
+            verdict.High is null ? Odds.Possible : Odds.Certain,
             verdict.High is not null && recipe.Profile.Find(key) is { IsPractice: false } ? Certainty.Computed : Certainty.Practice) with
         {
             Measured = verdict.High is { } end ? new Measured(key, all, end, "mg/L")

@@ -51,7 +51,9 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
                 + $"with the air at pH {Say.Number(Math.Round(ph, 1))}. "
             + "The pH climbs in the tank and at the root, and iron, manganese and phosphate go out of reach. "
             + remedy,
-            certainty: Certainty.Practice) with
+            Harm.Damage,
+            Odds.Certain,
+            Certainty.Practice) with
         {
             Measured = new Measured("alkalinity", left.Value, left.Limit, "meq/L"),
             Values = [new NamedValue("alkalinity", left.Value, "meq/L"), new NamedValue("limit", left.Limit, "meq/L"),

@@ -53,7 +53,7 @@ internal sealed class AmmoniumAtThisTemperature : RecipeRule<AmmoniumAtThisTempe
             + $"the '{verdict.Recipe.Profile.Name}' profile takes up to {Say.Percent(verdict.Usual!.High)} at ordinary temperature, and about half of that is safe here. {why} "
             + "Bring the ammonium part as calcium or potassium nitrate for this season.";
         var place = verdict.Recipe.Recipe.At!.Place;
-        return context.Find(place, message) with
+        return context.Find(place, message, Harm.Damage, Odds.Certain) with
         {
             Related = [.. ElementRatio.LargestSources(verdict.Recipe, "NH4-N").Take(2)],
             Measured = new Measured("ammonium among the nitrogen", verdict.Percent, verdict.Bound, "%"),

@@ -112,7 +112,9 @@ internal sealed partial class ChargeImbalance : RecipeRule<ChargeBalance>
                 + $"{Say.Percent(apart.Value / 100)} apart. "
             + "Salts bring both in equal measure, so no mixture meets all targets at once; the gap fills with "
             + $"{(cations > anions ? "chloride, bicarbonate or alkali" : "sodium, ammonium or acid")}. "
-            + $"Lower the {more} or raise the {less}, or look for a figure on another basis.") with
+            + $"Lower the {more} or raise the {less}, or look for a figure on another basis.",
+            Harm.Damage,
+            Odds.Certain) with
         {
             Measured = new Measured("imbalance of the targets", apart.Value, apart.Limit, "%"),
             Values = [new NamedValue("cations", Rounding.SixDigits(cations), "meq/L"),
@@ -130,7 +132,9 @@ internal sealed partial class ChargeImbalance : RecipeRule<ChargeBalance>
             $"{Say.Number(Math.Abs(open))} meq/L of {(open > 0 ? "anions" : "cations")} are missing from what is known of the final "
                 + $"solution, {Say.Percent(share.Value / 100)} of its cations. "
             + "The pH and the conductivity computed for it are off by as much. "
-            + "Complete the analysis of the water, or the label of the product that leaves it open.") with
+            + "Complete the analysis of the water, or the label of the product that leaves it open.",
+            Harm.Damage,
+            Odds.Certain) with
         {
             Measured = new Measured("unexplained charge", share.Value, share.Limit, "%"),
             Values = [new NamedValue("unexplained charge", Rounding.SixDigits(open), "meq/L"),

@@ -91,6 +91,9 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
             ? [(direct, 1)]
             : dose.Stock is { } stock ? stock.Additions.Select(a => (a, dose.Volume / stock.Volume)) : [];
 
+    /// <summary>Twice a limit that was read is certain; a recalled one, or less past it, is what years of use may do.</summary>
+    private static Odds OddsOf(ContaminantLimit limit, Check over) => over.IsTwice && !limit.Recalled ? Odds.Certain : Odds.Possible;
+
     private static Finding Describe(ContaminantOfProduct verdict, RuleContext context)
     {
         var (limit, entry, found) = (verdict.Limit, verdict.Entry, verdict.Over.Value);
@@ -100,7 +103,9 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
                 + $"a fertiliser is {Say.Number(limit.Milligrams)} mg. "
             + "It stays in the substrate and in the crop, and no later step takes it out. Ask the supplier for a purer grade, and "
             + "check the law that holds where you are.",
-            certainty: limit.Recalled ? Certainty.Practice : Certainty.Computed) with
+            Harm.Person,
+            OddsOf(limit, verdict.Over),
+            limit.Recalled ? Certainty.Practice : Certainty.Computed) with
         {
             Measured = new Measured(limit.Element, found, limit.Milligrams, "mg/kg"),
             Values = [new NamedValue(limit.Element, found, "mg/kg"), new NamedValue("limit", limit.Milligrams, "mg/kg")],
@@ -117,7 +122,9 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
             $"The declared impurities bring {Say.Number(found)} mg/L {limit.Element} into the final solution; irrigation water should "
                 + $"not hold more than {Say.Number(limit.Milligrams)} mg/L. "
             + "Plants take it up, or it poisons their roots. Use a purer grade of the product that brings most.",
-            certainty: limit.Recalled ? Certainty.Practice : Certainty.Computed) with
+            Harm.Person,
+            OddsOf(limit, verdict.Over),
+            limit.Recalled ? Certainty.Practice : Certainty.Computed) with
         {
             Measured = new Measured(limit.Element, found, limit.Milligrams, "mg/L"),
             Values = [new NamedValue(limit.Element, found, "mg/L"), new NamedValue("limit", limit.Milligrams, "mg/L")],

@@ -133,7 +133,9 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
                 + $"wanted (allowed ±{Say.Number(verdict.Off!.Limit)}). "
             + "Either a dose or the target is wrong, or the figure was meant on another scale or at another temperature. "
             + "Compare the doses with the recipe the target comes from.",
-            certainty: verdict.IsEstimate ? Certainty.Estimate : Certainty.Computed) with
+            Harm.Damage,
+            Odds.Certain,
+            verdict.IsEstimate ? Certainty.Estimate : Certainty.Computed) with
         {
             Measured = new Measured("EC", verdict.Found, verdict.Limit, "mS/cm"),
             Values = [new NamedValue("EC", verdict.Found, "mS/cm"), new NamedValue("target", verdict.Limit, "mS/cm")],

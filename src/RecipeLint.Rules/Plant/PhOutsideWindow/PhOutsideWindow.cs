@@ -180,7 +180,9 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
                 ? "Iron, manganese and phosphate are hard to take up there. "
                 : "Roots suffer and calcium and magnesium are hard to take up there. ")
             + $"Aim between {Say.Number(low)} and {Say.Number(high)}.",
-            certainty: profile.WindowsArePractice ? Certainty.Practice : Certainty.Computed) with
+            verdict.IsFarPast(context.Options<PhOutsideWindowOptions>()) ? Harm.Loss : Harm.Damage,
+            Odds.Certain,
+            profile.WindowsArePractice ? Certainty.Practice : Certainty.Computed) with
         {
             Measured = new Measured("pH", verdict.Ph, verdict.Limit, ""),
             Values = [new NamedValue("pH", verdict.Ph, ""), new NamedValue("limit", verdict.Limit, "")],
@@ -198,7 +200,9 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
                 : "An alkali or a neutral salt only takes it further up. ")
             + $"Name {(before < aimed ? "an alkali, such as potassium hydroxide," : "an acid, such as nitric acid,")} or leave the pH "
             + "as it is.",
-            certainty: Certainty.Estimate) with
+            Harm.Damage,
+            Odds.Certain,
+            Certainty.Estimate) with
         {
             Measured = new Measured("pH", Rounding.SixDigits(before), aimed, ""),
             Values = [new NamedValue("pH before", Rounding.SixDigits(before), ""), new NamedValue("pH", aimed, "")],
@@ -216,7 +220,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
             + (isAdjusted
                 ? "Make the target and 'adjust' agree."
                 : $"Write an 'adjust' with {(found < asked ? "an alkali" : "an acid")}, so that what it brings is counted too."),
-            isAdjusted ? null : Level.Note,
+            Harm.Damage,
+            isAdjusted ? Odds.Certain : Odds.Possible,
             Certainty.Estimate) with
         {
             Measured = new Measured("pH", found, asked, ""),
@@ -265,4 +270,9 @@ internal enum PhQuestion
 /// <summary>The pH of a final solution.</summary>
 /// <param name="Limit">The end of the window, what is wanted, or what roots bear.</param>
 /// <param name="Off">Null where nothing is compared.</param>
-internal sealed record PhOfFeed(RecipeFacts Recipe, PhQuestion Question, double Ph, double Limit, bool IsHigh, Place? Place, Target? Target, Check? Off) : Verdict;
+internal sealed record PhOfFeed(
+    RecipeFacts Recipe, PhQuestion Question, double Ph, double Limit, bool IsHigh, Place? Place, Target? Target, Check? Off) : Verdict
+{
+    /// <summary>Past the pH that harms roots of any crop, not only outside the window of this one.</summary>
+    internal bool IsFarPast(PhOutsideWindowOptions options) => Ph < options.Lowest || Ph > options.Highest;
+}

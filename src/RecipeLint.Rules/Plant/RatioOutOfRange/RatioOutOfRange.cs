@@ -39,7 +39,7 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
         // Identity and accepted value belong to the same ratio, whatever else the cause also throws off.
         var first = ratios[0];
         var message = ratios.Count == 1
-            ? $"{first.Text}; the '{recipe.Profile.Name}' profile keeps it at {first.Bounds}. {Harm(first)} {Remedy(recipe, first)}"
+            ? $"{first.Text}; the '{recipe.Profile.Name}' profile keeps it at {first.Bounds}. {HarmDone(first)} {Remedy(recipe, first)}"
             : $"{cause.Key} is {(cause.IsHigh ? "high" : "low")} against its partners in the '{recipe.Profile.Name}' profile: "
                 + $"{Say.List(ratios.Select(o => $"{o.Text} ({o.Bounds})"))}. "
                 + (cause.IsHigh
@@ -51,7 +51,9 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#{first.Name}",
             message,
-            certainty: ratios.All(o => !o.Range.IsPractice) ? Certainty.Computed : Certainty.Practice) with
+            Harm.Damage,
+            Odds.Certain,
+            ratios.All(o => !o.Range.IsPractice) ? Certainty.Computed : Certainty.Practice) with
         {
             Related = [.. (ratios.Count == 1 ? first.More : [cause.Key]).SelectMany(k => ElementRatio.LargestSources(recipe, k).Take(2))],
             Measured = new Measured(first.Name, first.Found, first.Limit, ""),
@@ -88,7 +90,7 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
             : $"Bring {Say.Number(shift)} mg/L of the nitrogen as ammonium instead of nitrate.";
     }
 
-    private static string Harm(FoundRatio off) => (off.Range.Numerator, off.Range.Denominator, off.IsHigh) switch
+    private static string HarmDone(FoundRatio off) => (off.Range.Numerator, off.Range.Denominator, off.IsHigh) switch
     {
         ("NH4-N", "N", true) => "Roots give off acid for the ammonium they take up: the root zone sours and calcium stays out.",
         ("Na", _, true) => "Roots let sodium in where potassium is scarce, and it does none of potassium's work.",

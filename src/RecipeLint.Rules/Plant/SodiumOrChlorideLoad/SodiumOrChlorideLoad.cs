@@ -65,7 +65,8 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#{key}",
             message,
-            verdict.IsHeavy ? null : Level.Note,
+            Harm.Damage,
+            verdict.IsHeavy ? Odds.Certain : Odds.Possible,
             verdict.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
         {
             Related = [.. ElementRatio.LargestSources(recipe, key).Take(3)],

@@ -37,7 +37,7 @@ internal sealed class UreaAsMainNitrogen : RecipeRule<UreaAsMainNitrogen.Share>
         var message = $"{Say.Percent(verdict.Percent / 100)} of the {Say.Number(verdict.All)} mg/L nitrogen comes as urea. "
             + "Roots take up little urea as it is, and a conductivity meter does not see it; microbes turn it into ammonium within days to weeks, the warmer the sooner, "
             + $"and then {Say.Percent((verdict.Urea + verdict.Ammonium) / verdict.All)} of the nitrogen would be ammonium. Bring it as calcium, potassium or magnesium nitrate instead.";
-        return context.Find(place, message) with
+        return context.Find(place, message, Harm.Damage, Odds.Certain) with
         {
             Related = [.. ElementRatio.LargestSources(verdict.Recipe, "urea-N").Take(2)],
             Measured = new Measured("nitrogen as urea", verdict.Percent, context.Options<UreaAsMainNitrogenOptions>().MostUrea, "%"),

@@ -53,7 +53,7 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
             : "Give it as a watering of its own with soft water, or leave it out.";
         var message = $"'{name}' meets {what} in '{verdict.Vessel}'. It comes out as {origin.Becomes} that blocks filters and drippers and takes trace metals with it; "
             + $"how much cannot be computed, because its composition is not known. {where}";
-        return context.Find(addition.Place, message) with
+        return context.Find(addition.Place, message, Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured(verdict.InAcid ? "pH" : "calcium", value, limit, unit),
         };

@@ -121,7 +121,7 @@ internal sealed class PhosphateInTraceStock : SolidRule
             + $"from about pH {Say.Number(Math.Round(startsAt, 1))} {solid.Called} settles, {Say.Grams(grams)}/L of it at pH {Say.Number(Options(context).WorstCasePh)}. "
             + $"{HowItRises(stock)}, and the {metal} is then missing from every dose. "
             + $"{Remedy(solid, suppliers)}.";
-        return Raise(stock, context, suppliers, solid, message, HasMineralAcid(stock) ? Level.Note : Level.Warning, Certainty.Estimate) with
+        return Raise(stock, context, suppliers, solid, message, HasMineralAcid(stock) ? Odds.Possible : Odds.NearTheLimit, Certainty.Estimate) with
         {
             Measured = new Measured($"{solid.Called} at pH {Say.Number(Options(context).WorstCasePh)}", grams, Options(context).Visible, "g/L"),
             Values =

@@ -59,7 +59,9 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
                 verdict.Place,
                 $"What falls out of the {verdict.Kind} '{verdict.Called}' at {Wording.Celsius(state.Temperature)} could not be computed: {Reason(failure)} "
                 + "No rule on deposits has judged it there, so silence means nothing. "
-                + "Check its amounts, and try it in a glass before a batch is made.");
+                + "Check its amounts, and try it in a glass before a batch is made.",
+                Harm.Habit,
+                Odds.Certain);
         }
 
         var passed = verdict.Passed.Select(s => s.Called).Distinct(StringComparer.Ordinal).Take(MostNames);
@@ -67,7 +69,9 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
             verdict.Place,
             $"The {verdict.Kind} '{verdict.Called}' is stronger than the model covers: {Reason(state.Validity.Reasons[0])} "
             + $"Soluble salts were compared with handbook tables; whether {Say.List(passed)} stays dissolved cannot be told. "
-            + "Make it weaker, or try it in a glass at the coldest storage temperature.");
+            + "Make it weaker, or try it in a glass at the coldest storage temperature.",
+            Harm.Habit,
+            Odds.Certain);
     }
 
     protected override Working Work(Judged verdict, RuleContext context)

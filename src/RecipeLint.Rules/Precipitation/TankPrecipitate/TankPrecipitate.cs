@@ -75,12 +75,14 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
             ? $"Bring the pH to {Say.Number(clear)} or below; there it stays dissolved."
             : deposit.Loss is not null ? "Use a chelate that holds the metal at this pH." : "Dose less of one of the two, or use water that brings less of it.";
         var place = suppliers.Count > 0 ? suppliers[0].Place : recipe.Recipe.Place;
+        var certainty = DepositWords.CertaintyOf(state, sureness, recipe.Adjustment is not { Amount: null });
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#{deposit.Owner.Name}",
             $"{what} {why} {remedy}",
-            DepositWords.LevelOf(sureness),
-            DepositWords.CertaintyOf(state, sureness, recipe.Adjustment is not { Amount: null })) with
+            Harm.Loss,
+            DepositWords.OddsOf(deposit, certainty),
+            certainty) with
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
             Measured = deposit.Loss is { } lost

@@ -53,7 +53,9 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
             $"'{stock.Stock.Name}' holds {Say.Number(total)} g/L of organic matter ({names}) and no preservative. "
             + $"Moulds and bacteria live on it: a stock {kept} grows slime that eats the acid or chelate and clogs drippers. "
             + $"{Remedy(verdict, doses, context)}, or mix it fresh within {context.Options<CarbonWithoutPreservativeOptions>().FreshDays} "
-            + "days.") with
+            + "days.",
+            Harm.Damage,
+            Odds.Certain) with
         {
             Related = [.. food.Skip(1).Select(f => new RelatedPlace(f.Addition.Place, "also feeds microbes"))],
             Measured = new Measured("organic matter", total, verdict.Food.Limit, "g/L"),

@@ -128,7 +128,7 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
             + $"carbonates fall out, {Say.Percent(verdict.Lost.Value / 100)} of the {metal.Name}. "
             + "What settles is missing from every dose. "
             + Remedy(stock, context, verdict.Moles);
-        return Finding(context, verdict.Source!, message, $"{metal.Name} that falls out", verdict.Lost, verdict.Ph, Level.Note);
+        return Finding(context, verdict.Source!, message, $"{metal.Name} that falls out", verdict.Lost, verdict.Ph, Odds.Possible);
     }
 
     /// <summary>What is in the batch when its water brings so many equivalents of calcium hydrogen carbonate.</summary>
@@ -145,8 +145,8 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     private static ((string Component, string Name) Metal, double Share) Lost(Settled settled) =>
         _metals.Select(m => (Metal: m, Share: settled.LostShare(m.Component, _hydroxides.Value.Contains))).MaxBy(m => m.Share);
 
-    private static Finding Finding(RuleContext context, AdditionFacts source, string message, string name, Check check, double ph, Level? level = null) =>
-        context.Find(source.Place, message, level) with
+    private static Finding Finding(RuleContext context, AdditionFacts source, string message, string name, Check check, double ph, Odds odds = Odds.Certain) =>
+        context.Find(source.Place, message, Harm.Damage, odds) with
         {
             Measured = new Measured(name, check.Value, check.Limit, "%"),
             Values = [new NamedValue(name, check.Value, "%"), new NamedValue("pH", ph, "")],

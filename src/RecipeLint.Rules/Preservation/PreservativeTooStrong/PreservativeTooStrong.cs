@@ -90,8 +90,7 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
             + $"Benzoic acid held back strawberry plantlets from {Say.Number(limit)} µmol/L on, and slime in the tank lives on the rest. "
             + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or make the stock stronger and "
             + "dose less of it.";
-        var level = carried >= context.Options<PreservativeTooStrongOptions>().HarmFrom ? Level.Warning : Level.Note;
-        return context.Find(dosed.Place, IdPath.Of(context.Facts.Workspace, dosed.Place) + "#carried", message, level) with
+        return context.Find(dosed.Place, IdPath.Of(context.Facts.Workspace, dosed.Place) + "#carried", message, Harm.Damage, carried >= context.Options<PreservativeTooStrongOptions>().HarmFrom ? Odds.Certain : Odds.Possible) with
         {
             Measured = new Measured("preservative in the feed", carried, limit, "µmol/L"),
             Values = [new NamedValue("preservative in the feed", carried, "µmol/L"), new NamedValue("dose", verdict.Dose * 1000, "mL/L")],
@@ -109,7 +108,7 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
             + $"{Say.Number(verdict.Used.Value)} % of what stays dissolved at pH {Say.Number(Math.Round(coldest.Ph, 2))}{salted}. "
             + "A colder night or a splash of acid brings shiny plates that float, clog the tube and leave the stock unprotected. "
             + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or keep the stock warmer.";
-        return context.Find(dosed.Place, message) with
+        return context.Find(dosed.Place, message, Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured("share of the solubility", verdict.Used.Value, verdict.Used.Limit, "%"),
             Values =

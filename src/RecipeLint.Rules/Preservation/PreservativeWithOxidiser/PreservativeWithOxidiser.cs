@@ -45,7 +45,7 @@ internal sealed class PreservativeWithOxidiser : StockRule<OxidisedPreservative>
             + "They use each other up: the preservative is oxidised or chlorinated, the disinfectant is spent, and after days neither "
             + "protects the stock. "
             + $"Choose one: leave {source.Substance.Name} out of a stock that is kept, and disinfect the empty tank with it instead.";
-        return context.Find(source.Place, message) with
+        return context.Find(source.Place, message, Harm.Damage, Odds.Certain) with
         {
             Related = [.. guarded.Select(a => new RelatedPlace(a.Place, "is used up by it"))],
             Measured = new Measured("oxidiser for each preservative", ratio.Value, ratio.Limit, ""),

@@ -69,7 +69,7 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
             + $"{(left.Value < 0.1 ? "next to nothing" : $"about {Say.Number(left.Value)} %")} of its {decay.Name} is left: {decay.Why}. "
             + "Whoever doses it by the label then disinfects with a fraction of what is meant. "
             + $"Make what is used up within {Say.Days(Math.Max(1, Math.Floor(days)))}, or keep it {decay.Instead}.";
-        return context.Find(stock.Stock.Keep!.For!.Place, message) with
+        return context.Find(stock.Stock.Keep!.For!.Place, message, Harm.Damage, Odds.Possible) with
         {
             Related = [new RelatedPlace(verdict.Source!.Place, "brings it")],
             Measured = new Measured($"{decay.Name} left", left.Value, left.Limit, "%"),

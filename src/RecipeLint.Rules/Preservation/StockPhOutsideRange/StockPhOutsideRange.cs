@@ -145,7 +145,7 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
             + $"pH {Say.Number(Math.Round(verdict.Ph, 2))}. "
             + $"{moved}, so what the pH was set for, a preservative, a chelate or clear metals, no longer holds. "
             + "Set the pH last, shortly before topping up, and check it once more at the mark.";
-        return context.Find(step.Place, message, Level.Warning, Certainty.Computed) with
+        return context.Find(step.Place, message, Harm.Damage, Odds.Certain, Certainty.Computed) with
         {
             Related = [.. after.Select(s => new RelatedPlace(s.Place, "is added after the pH is set"))],
             Measured = new Measured("distance from the pH set", verdict.Turns!.Value, verdict.Turns.Limit, ""),
@@ -168,7 +168,7 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
                   + $"Keep {source.Substance.Name} as a stock of its own or neutralise it with an acid."
                 : "So much acid breaks chelates, eats pump seals and metal fittings, and swings the pH of the tank at each dose. "
                   + $"Keep {source.Substance.Name} as a stock of its own for the pH, and leave only a little of it in here.");
-        return context.Find(source.Place, message) with
+        return context.Find(source.Place, message, Harm.Damage, Odds.Possible) with
         {
             Measured = new Measured("pH", ph, verdict.Turns.Limit, ""),
             Values = [new NamedValue("pH", ph, "")],

@@ -48,7 +48,7 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
         }
 
         var vinegar = acids.Sum(a => a.ComponentMoles[Acetate]);
-        var leans = Harm(stock, vinegar, 0) is { What: null } && Harm(stock, vinegar, 1) is { What: not null };
+        var leans = HarmDone(stock, vinegar, 0) is { What: null } && HarmDone(stock, vinegar, 1) is { What: not null };
         var (lost, harm) = leans ? First(stock, vinegar) : (0, null);
         var percent = harm is null
             ? null
@@ -74,7 +74,7 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
             + $"{harm.What} begins to fall out. "
             + "A vinegar stock left open, warm or half empty loses acid and smells of it. "
             + "Keep it closed and cool, or use citric acid, which stays.";
-        return context.Find(verdict.Acids[0].Place, message) with
+        return context.Find(verdict.Acids[0].Place, message, Harm.Damage, Odds.Possible) with
         {
             Related = [.. verdict.Acids.Skip(1).Select(a => new RelatedPlace(a.Place, "also volatile"))],
             Measured = new Measured("acetic acid that may be lost", percent, verdict.Lost.Limit, "%"),
@@ -129,7 +129,7 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
         while (bad - fine > Width)
         {
             var middle = (fine + bad) / 2;
-            if (Harm(stock, vinegar, middle) is { What: not null } found)
+            if (HarmDone(stock, vinegar, middle) is { What: not null } found)
             {
                 (bad, harm) = (middle, found);
             }
@@ -143,7 +143,7 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
     }
 
     /// <summary>What happens with that part of the acetic acid gone; null when it cannot be computed.</summary>
-    private static Consequence? Harm(StockFacts stock, double vinegar, double lost)
+    private static Consequence? HarmDone(StockFacts stock, double vinegar, double lost)
     {
         var gone = ImmutableSortedDictionary.CreateRange(StringComparer.Ordinal,
             [KeyValuePair.Create(Acetate, -vinegar * lost), KeyValuePair.Create(Component.Hydrogen, -vinegar * lost)]);

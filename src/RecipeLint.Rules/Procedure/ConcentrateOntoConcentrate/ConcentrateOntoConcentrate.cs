@@ -75,7 +75,9 @@ internal sealed class ConcentrateOntoConcentrate : StockRule<StrongMeeting>, IPr
                 + $"{forms} there "
             + $"({Precipitation.Wording.Times(index.Value)}), although the finished volume would stay clear. Once formed it dissolves "
             + "again only over hours, and what is left at the bottom is missing in the stock. "
-            + $"Have at least {Say.Litres(needed)} of water in the vessel before the two meet.") with
+            + $"Have at least {Say.Litres(needed)} of water in the vessel before the two meet.",
+            Harm.Damage,
+            Odds.Certain) with
         {
             Measured = new Measured("saturation index", index.Value, index.Limit, ""),
             Values =

@@ -70,7 +70,8 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
                 + $"{Say.Number(verdict.StartCelsius!.Value)} to about {Say.Number(end)} °C{doubt}; {coldest.Substance.Name} takes "
                 + "most of the heat. "
             + $"{stall} Start with water at 30 to 40 °C, or let it come back to room temperature before topping up.",
-            verdict.Stalled is null ? null : Level.Warning) with
+            Harm.Damage,
+            verdict.Stalled is null ? Odds.Possible : Odds.Certain) with
         {
             Measured = new Measured("cooling", fall, context.Options<CoolsOnDissolvingOptions>().CoolsBy, "K"),
             Values = [new NamedValue("cooling", fall, "K"), new NamedValue("temperature", end, "°C"),

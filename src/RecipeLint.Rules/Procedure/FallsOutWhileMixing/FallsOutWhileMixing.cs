@@ -60,7 +60,8 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
                 + $"{Say.Number(state.Ph ?? 0)}, although the finished stock would hold it. "
             + $"{then} "
             + "Put more water in first or change the order: 'recipelint order' looks for one in which it stays clear.",
-            stays ? null : Level.Note) with
+            Harm.Damage,
+            stays ? Odds.Certain : Odds.Possible) with
         {
             Measured = new Measured("solid", worst.Concentration.GramsPerLitre, verdict.Solid!.Limit, "g/L"),
             Values =

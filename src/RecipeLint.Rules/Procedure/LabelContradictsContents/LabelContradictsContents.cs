@@ -59,6 +59,10 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
         .. _known.Select(k => (k.Name, new Regex($@"(?<!\bno |\bwithout |\bfree of )\b(?:{k.Words})\b(?!-free| free)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), k.Components)),
     ];
 
+    /// <summary>What a label warns of is not in the bottle: "keep apart from sulfates and phosphates", "never mix with calcium".</summary>
+    private static readonly Regex _keptApart = new(
+        @"\b(?:keep|store|away|apart|separate|never|not|don't|before|until)\b[^.;()]*", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+
     public override string Name => RuleName;
 
     protected override IEnumerable<LabelAgainstContents> Judge(StockFacts stock, RuleContext context)
@@ -67,7 +71,7 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
         {
             return
             [
-                new LabelAgainstContents(stock, false, [], [], null)
+                new LabelAgainstContents(stock, false, [], [], 0, null)
                 {
                     Checks = [Check.That("it is marked for the bench, says what is inside, and all of that is known", false)],
                 },
@@ -75,13 +79,14 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
         }
 
         var absent = Absent(stock);
+        var named = Named(stock).Count();
         var unnamed = Unnamed(stock, context);
         var missing = new Check("something is named that nothing brings", absent.Count, Relation.Over, 0);
         var left = new Check("something is brought that a list leaves out", unnamed.Count, Relation.Over, 0);
         return
         [
-            new LabelAgainstContents(stock, false, absent, [], missing) { Checks = [missing] },
-            new LabelAgainstContents(stock, true, [], unnamed, left) { Checks = [left] },
+            new LabelAgainstContents(stock, false, absent, [], named, missing) { Checks = [missing] },
+            new LabelAgainstContents(stock, true, [], unnamed, named, left) { Checks = [left] },
         ];
     }
 
@@ -120,7 +125,7 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
         [.. Named(stock).Where(w => !w.Components.Any(c => Brought(stock, c) > 0)).Select(w => w.Name)];
 
     private static IEnumerable<(string Name, Regex Word, string[] Components)> Named(StockFacts stock) =>
-        _words.Where(w => w.Word.IsMatch(stock.Stock.Label?.ContentsText ?? ""));
+        _words.Where(w => w.Word.IsMatch(_keptApart.Replace(stock.Stock.Label?.ContentsText ?? "", "")));
 
     private static Finding Wrong(LabelAgainstContents verdict, RuleContext context)
     {
@@ -132,7 +137,9 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
             $"The label of '{stock.Stock.Name}' names {Say.List(absent)}, but nothing that goes in brings "
                 + $"{(absent.Count == 1 ? "any" : "them")}. "
             + "Whoever reads it takes the bottle for what it says, and the crop goes without. "
-            + "Either a line of the steps was lost or exchanged, or the label is another bottle's: make the two agree.");
+            + "Either a line of the steps was lost or exchanged, or the label is another bottle's: make the two agree.",
+            Harm.Loss,
+            verdict.IsAnothers ? Odds.Certain : Odds.NearTheLimit);
     }
 
     private static Finding Incomplete(LabelAgainstContents verdict, RuleContext context)
@@ -145,7 +152,9 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
             $"The label of '{stock.Stock.Name}' lists its contents, but not "
                 + $"{Say.List(unnamed.Select(u => $"{u.Name} ({Say.Number(u.MilligramsPerLitre)} mg/L in the feed)"))}. "
             + "A list is read as complete: what is not on it gets added a second time, or nobody expects it. "
-            + $"Put it on the label, or move {Say.List(unnamed.SelectMany(u => stock.SuppliersOf(u.Component)).Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))} to the stock where it belongs.") with
+            + $"Put it on the label, or move {Say.List(unnamed.SelectMany(u => stock.SuppliersOf(u.Component)).Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))} to the stock where it belongs.",
+            Harm.Damage,
+            Odds.Certain) with
         {
             Related = [.. unnamed.SelectMany(u =>
                 stock.SuppliersOf(u.Component).Take(1).Select(a => new RelatedPlace(a.Place, $"brings the {u.Name}")))],
@@ -183,4 +192,10 @@ internal sealed record Held(string Name, string Component, double MilligramsPerL
 /// <summary>A label held against what goes in.</summary>
 /// <param name="IsUnnamed">True for what a list leaves out, false for what it names in vain.</param>
 /// <param name="Count">How many contradictions; null where the label is not judged.</param>
-internal sealed record LabelAgainstContents(StockFacts Stock, bool IsUnnamed, IReadOnlyList<string> Absent, IReadOnlyList<Held> Unnamed, Check? Count) : Verdict;
+/// <param name="Named">How many things that can be looked for the label names.</param>
+internal sealed record LabelAgainstContents(
+    StockFacts Stock, bool IsUnnamed, IReadOnlyList<string> Absent, IReadOnlyList<Held> Unnamed, int Named, Check? Count) : Verdict
+{
+    /// <summary>More than one word out of place, or none in it: the label is another bottle's, and no slip of the pen.</summary>
+    public bool IsAnothers => Absent.Count > 1 || Absent.Count == Named;
+}

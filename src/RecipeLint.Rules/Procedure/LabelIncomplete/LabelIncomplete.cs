@@ -67,7 +67,9 @@ internal sealed class LabelIncomplete : StockRule<LabelGaps>, IProposesRepairs
             label?.Place ?? verdict.Stock.Stock.Place,
             $"{start}: it does not say {Say.List(missing)}. "
             + "Two clear liquids in like bottles cannot be told apart a month later, and a wrong dose of a concentrate costs the crop. "
-            + "Write these on the label before the bottle is filled.") with
+            + "Write these on the label before the bottle is filled.",
+            Harm.Damage,
+            Odds.Certain) with
         {
             Values = [new NamedValue("entries missing", verdict.Missing.Count, "")],
         };

@@ -157,7 +157,9 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
                 + $"about {Say.Grams(verdict.Grams)} of {verdict.Solid.Formula} drops out, "
             + $"{Say.Percent(share)} of the {verdict.Metal}, although the finished stock would hold it. Such a floc dissolves again "
             + "only slowly, often not at all. "
-            + $"Put the {protector.Substance.Name} in first.") with
+            + $"Put the {protector.Substance.Name} in first.",
+            share > 0.5 ? Harm.Loss : Harm.Damage,
+            Odds.Certain) with
         {
             Measured = new Measured("metal lost", share * 100, verdict.Lost.Limit, "%"),
             Values = [new NamedValue("metal lost", share * 100, "%"), new NamedValue("pH", verdict.State.Ph, ""),
@@ -176,7 +178,8 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
                 + $"{context.Options<MetalBeforeChelateOrAcidOptions>().Standing} minutes. "
             + "Rust that has formed hardly dissolves again. "
             + $"Put the {protector.Substance.Name} in first.",
-            Level.Note,
+            Harm.Damage,
+            Odds.Possible,
             Certainty.Estimate) with
         {
             Measured = new Measured("iron oxidised", verdict.Share * 100, verdict.Oxidised.Limit, "%"),

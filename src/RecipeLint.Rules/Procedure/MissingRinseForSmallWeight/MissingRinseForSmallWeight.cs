@@ -57,7 +57,9 @@ internal sealed class MissingRinseForSmallWeight : StockRule<UnrinsedWeights>, I
                 + "weighed without a step that rinses the boat into the vessel: "
             + $"about {context.Options<MissingRinseForSmallWeightOptions>().Clings} mg cling to it, {Say.Percent(loss / 100)} of the "
             + "smallest. That much of a trace element is missing in every litre. "
-            + "Add a rinse step after the small weights: two rinses with a little of the water still to be poured.") with
+            + "Add a rinse step after the small weights: two rinses with a little of the water still to be poured.",
+            Harm.Habit,
+            Odds.Certain) with
         {
             Measured = new Measured("loss on the boat", loss, verdict.Loss.Limit, "%"),
             Values = [new NamedValue("mass", small[0].Mass.Grams, "g"), new NamedValue("loss on the boat", loss, "%")],

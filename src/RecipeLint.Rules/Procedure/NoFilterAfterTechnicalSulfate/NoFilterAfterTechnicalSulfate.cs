@@ -48,7 +48,9 @@ internal sealed class NoFilterAfterTechnicalSulfate : StockRule<UnfilteredRest>,
             $"{Say.List(technical.Select(a => $"{a.Substance.Name} of {Say.Percent(a.Assay.Value)}"))} can leave up to "
                 + $"{Say.Number(rest.Value)} g/L of grit and clay in '{verdict.Stock.Stock.Name}', and no step filters it. "
             + "What technical sulfates leave undissolved clogs syringes, injectors and drippers. "
-            + "Let it settle overnight, pour off, and add a filter step (a coffee filter holds 15 to 20 µm) before the top-up.") with
+            + "Let it settle overnight, pour off, and add a filter step (a coffee filter holds 15 to 20 µm) before the top-up.",
+            Harm.Habit,
+            Odds.Certain) with
         {
             Measured = new Measured("undissolved rest", rest.Value, rest.Limit, "g/L"),
             Values = [new NamedValue("undissolved rest", rest.Value, "g/L")],

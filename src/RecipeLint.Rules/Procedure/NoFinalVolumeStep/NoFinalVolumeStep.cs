@@ -64,7 +64,9 @@ internal sealed class NoFinalVolumeStep : StockRule<FinalVolume>, IProposesRepai
                 + $"Whoever mixes it from this sheet cannot know whether the salts go into {volume} of water or are brought to that "
                 + "volume, and the two differ by the room the salts take up. "
                 + "Begin with a pour of about three quarters of the water and end with a top-up.",
-                certainty: Certainty.Practice);
+                Harm.Damage,
+                Odds.Certain,
+                Certainty.Practice);
         }
 
         var litres = verdict.Litres;
@@ -78,7 +80,9 @@ internal sealed class NoFinalVolumeStep : StockRule<FinalVolume>, IProposesRepai
             place,
             $"The steps give about {Say.Litres(litres)}, not the {volume} this stock makes: {why}. "
             + $"Doses are worked out for {volume}, so {effect}. "
-            + $"End with a top-up to {volume}, after everything has dissolved and is back at room temperature.") with
+            + $"End with a top-up to {volume}, after everything has dissolved and is back at room temperature.",
+            OffStrength.HarmOf(missing),
+            Odds.Certain) with
         {
             Measured = new Measured("volume against what it makes", litres / stock.Volume.Litres, 1, ""),
             Values = [new NamedValue("volume", litres, "L"), new NamedValue("makes", stock.Volume.Litres, "L")],

@@ -63,7 +63,9 @@ internal sealed class SlowDissolverLast : StockRule<LastSolid>, IProposesRepairs
                 + $"at {Say.Number(VesselContents.BenchCelsius)} °C, "
             + $"and by then the water already carries {Say.Number(crowd)} g/L of other salts. The last of it often stays undissolved "
             + "at the bottom. "
-            + "Put it in first, while the water is warm and empty, and wait until it is clear.") with
+            + "Put it in first, while the water is warm and empty, and wait until it is clear.",
+            Harm.Habit,
+            Odds.Certain) with
         {
             Measured = new Measured("share of its solubility", share, verdict.Much.Limit, "%"),
             Values = [new NamedValue("share of its solubility", share, "%"), new NamedValue("salts before it", crowd, "g/L")],

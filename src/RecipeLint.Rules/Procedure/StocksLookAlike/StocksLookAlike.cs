@@ -51,7 +51,9 @@ internal sealed class StocksLookAlike : RecipeRule<LikeBottles>
             stocks[^1].Dose.Entry.Place,
             $"{Say.List(stocks.Select(s => $"'{s.Stock.Stock.Name}'"))} are {(stocks.Count == 2 ? "both" : "all")} {verdict.Colour}{why}. "
             + $"{stake} Give all but one a food dye (1 to 5 mg/L) or label of its own colour, always the same for the same part, and "
-            + "write it on the label.") with
+            + "write it on the label.",
+            Harm.Damage,
+            Odds.Certain) with
         {
             Related =
             [

@@ -131,7 +131,9 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
             + "in the first doses. "
             + $"Pour about {Say.Litres(FirstWater.RoundedUp(stock.Volume.Litres * StartWith))} of water first, dissolve one salt after "
             + "the other, and top up last.",
-            certainty: Certainty.Practice) with
+            Harm.Damage,
+            Odds.Certain,
+            Certainty.Practice) with
         {
             Related = [new RelatedPlace(verdict.TopUp.Step.Place, "the first water")],
         };
@@ -147,7 +149,9 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
                 + $"water that is in the vessel by then: at {Say.Number(verdict.Celsius)} °C that holds {Say.Grams(holds)}, "
             + $"and {Say.Grams(grams - holds)} stays at the bottom. Topped up over undissolved salt the volume is wrong, and the rest "
             + "dissolves slowly or not at all. "
-            + $"Pour at least {Say.Litres(FirstWater.RoundedUp(Litres(needed)))} of water first, or warm it.") with
+            + $"Pour at least {Say.Litres(FirstWater.RoundedUp(Litres(needed)))} of water first, or warm it.",
+            Harm.Damage,
+            Odds.Certain) with
         {
             Measured = new Measured("salt to dissolve", grams, holds, "g"),
             Values =

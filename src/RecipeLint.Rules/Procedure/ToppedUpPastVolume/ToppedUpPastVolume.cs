@@ -68,7 +68,7 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
                 + "The mark only counts when nothing follows it. Put this step before the top-up.",
                 (IEnumerable<RelatedPlace>)[new RelatedPlace(LastTopUp(verdict.Stock).Step.Place, "topped up here")]),
         };
-        return context.Find(place, message) with
+        return context.Find(place, message, OffStrength.HarmOf(1 - (limit / litres)), Odds.Certain) with
         {
             Measured = new Measured("volume", litres, limit, "L"),
             Values = [new NamedValue("volume", litres, "L"), new NamedValue("mark", limit, "L")],

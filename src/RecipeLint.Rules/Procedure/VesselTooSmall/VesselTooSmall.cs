@@ -39,7 +39,9 @@ internal sealed class VesselTooSmall : StockRule<BatchInVessel>, IProposesRepair
             $"'{named.Value}' holds {Say.Litres(capacity.Litres)}, but the batch is {Say.Litres(stock.Volume.Litres)}: "
                 + $"{Say.Litres((stock.Volume - capacity).Litres)} does not fit. "
             + "A batch split between vessels has no mark to top up to, and the parts differ. "
-            + $"{instead}, or make {Say.Litres(capacity.Litres)} or less at a time.") with
+            + $"{instead}, or make {Say.Litres(capacity.Litres)} or less at a time.",
+            Harm.Loss,
+            Odds.Certain) with
         {
             Measured = new Measured("batch", stock.Volume.Litres, capacity.Litres, "L"),
             Related = [new RelatedPlace(verdict.VesselPlace!, "its capacity")],

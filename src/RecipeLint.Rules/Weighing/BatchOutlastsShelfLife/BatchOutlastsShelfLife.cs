@@ -28,7 +28,7 @@ internal sealed class BatchOutlastsShelfLife : WorkspaceRule<BatchOutlastsShelfL
             + $"at {Say.Number(verdict.FillingsPerWeek)} fillings a week it lasts {Say.Days(lasts)} and keeps {Say.Days(keep.Value.Days)}. "
             + "The rest is poured away, or dosed when nobody knows what is left in it. "
             + $"Make {Say.Litres(fits)} at most, or set 'fillingsPerWeek' to what this shop does.";
-        return context.Find(makes.Place, message) with
+        return context.Find(makes.Place, message, Harm.Damage, Odds.Possible) with
         {
             Measured = new Measured("days the batch lasts", lasts, keep.Value.Days, "days"),
             Values = [new NamedValue("days the batch lasts", lasts, "days"), new NamedValue("largest batch", fits, "L")],

@@ -72,7 +72,7 @@ internal sealed class BelowMinimumWeight : WorkspaceRule<BelowMinimumWeight.Know
             + $"(repeatability {assumed}{Say.Grams(weighing.Repeatability.Grams)}, display {Say.Grams(scale.Readability.Grams)}); ±{Say.Percent(limit)} takes {Say.Grams(minimum.Grams)}. "
             + "Every batch then differs by that much, unseen. "
             + TinyWeight.Remedy(weighed, minimum, limit);
-        return context.Find(weighed.AmountPlace, message, null, scale.Repeatability is null ? Certainty.Estimate : Certainty.Computed) with
+        return context.Find(weighed.AmountPlace, message, Harm.Damage, Odds.Certain, scale.Repeatability is null ? Certainty.Estimate : Certainty.Computed) with
         {
             Measured = new Measured("relative expanded uncertainty", relative * 100, limit * 100, "%"),
             Values =
@@ -92,7 +92,7 @@ internal sealed class BelowMinimumWeight : WorkspaceRule<BelowMinimumWeight.Know
         var message = $"{Say.Grams(weighed.Mass.Grams)} of {weighed.Name} is under the minimum weight of '{weighed.Scale.Name}', {Say.Grams(minimum.Grams)}. "
             + $"The maker vouches for nothing below it; by its display and repeatability the weight would still be right to ±{Say.Percent(relative)}. "
             + "Weigh a larger batch, or check the scale with a test weight of that size.";
-        return context.Find(weighed.AmountPlace, message, Level.Note, Certainty.Computed) with
+        return context.Find(weighed.AmountPlace, message, Harm.Damage, Odds.Possible, Certainty.Computed) with
         {
             Measured = new Measured("mass", weighed.Mass.Grams, minimum.Grams, "g"),
             Values = [new NamedValue("mass", weighed.Mass.Grams, "g"), new NamedValue("minimum weight", minimum.Grams, "g")],

@@ -52,7 +52,7 @@ internal sealed class DoseWithoutMargin : RecipeRule<DoseWithoutMargin.Margin>, 
         var message = $"{slip} of '{name}' takes {reach.Range.Key} from {Say.Number(reach.Found)} to {Say.Number(then)} mg/L, and {meaning}. "
             + $"{reach.Range.Key} is the first to go, at {Say.Percent(reach.Part)} too much, and nobody sees it before roots and leaves do. "
             + (verdict.Fillings is null ? "Lower it, or measure this dose finer than the others." : "Take the dose in one filling, or lower the element.");
-        return context.Find(PlaceOf(dose), message, null, reach.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
+        return context.Find(PlaceOf(dose), message, Harm.Damage, Odds.Possible, reach.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
         {
             Measured = new Measured("slip that reaches the bound", reach.Part * 100, verdict.Part * 100, "%"),
             Values =

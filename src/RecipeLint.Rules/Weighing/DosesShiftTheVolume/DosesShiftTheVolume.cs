@@ -83,7 +83,7 @@ internal sealed class DosesShiftTheVolume : RecipeRule<DosesShiftTheVolume.Shift
         var message = $"The doses of '{recipe.Recipe.Name}' are {Say.Litres(poured)} on {litres}, and the file does not say whether they are part of it. "
             + $"Poured into {litres} of water, everything comes out {Say.Percent(shift / (1 + shift))} weaker than made up to {litres}, which is what is computed here. "
             + "Write \"volume\": \"made up\" or \"volume\": \"added to\".";
-        return context.Find(final.Place, message, shift >= WarnsFrom ? Level.Warning : null) with
+        return context.Find(final.Place, message, Harm.Damage, shift >= WarnsFrom ? Odds.Certain : Odds.Possible) with
         {
             Measured = new Measured("doses in the final volume", shift * 100, verdict.Limit, "%"),
             Values = [new NamedValue("doses", poured, "L"), new NamedValue("shift", shift * 100, "%")],
@@ -97,7 +97,7 @@ internal sealed class DosesShiftTheVolume : RecipeRule<DosesShiftTheVolume.Shift
         var message = $"The doses, {Say.Litres(poured)}, are added to {Say.Litres(final)} of water and thin everything by {Say.Percent(shift / (1 + shift))}. "
             + $"That is why {Say.List(missed)} {(missed.Count == 1 ? "misses its target" : "miss their targets")}: made up to {Say.Litres(final)}, the doses would fit. "
             + $"Start with {Say.Litres(recipe.WaterVolume.Litres - poured)} of water and write \"made up\", or raise the doses by {Say.Percent(shift / (1 - shift))}.";
-        return context.Find(meaning.Place, message) with
+        return context.Find(meaning.Place, message, Harm.Damage, Odds.Possible) with
         {
             Measured = new Measured("doses in the final volume", shift * 100, verdict.Limit, "%"),
             Values = [new NamedValue("doses", poured, "L"), new NamedValue("shift", shift * 100, "%")],

@@ -40,7 +40,7 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
         var message = $"{worst.Key} in '{worst.Recipe.Recipe.Name}' is only known to ±{Say.Percent(worst.Relative)}, somewhere between {Say.Number(low)} and {Say.Number(high)} mg/L{others}. "
             + $"{Say.Percent(worst.Fraction)} of that (as variance) is {worst.Source!.Name}. "
             + ErrorKinds.Advice(worst.Source!);
-        return context.Find(worst.Place!, message) with
+        return context.Find(worst.Place!, message, Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured("relative expanded uncertainty", worst.Relative * 100, worst.Limit, "%"),
             Values =

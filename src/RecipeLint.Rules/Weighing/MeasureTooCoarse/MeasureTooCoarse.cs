@@ -84,7 +84,7 @@ internal sealed class MeasureTooCoarse : WorkspaceRule<MeasureTooCoarse.Taking>,
             + $" (±{Say.Litres(pouring.Limit.Litres)} a filling{known}). "
             + "Every element it brings can be off by as much. "
             + Remedy(taken, limit);
-        return context.Find(taken.Place, message, null, measure.Tolerance is null ? Certainty.Estimate : Certainty.Computed) with
+        return context.Find(taken.Place, message, Harm.Damage, Odds.Certain, measure.Tolerance is null ? Certainty.Estimate : Certainty.Computed) with
         {
             Measured = new Measured("relative expanded uncertainty", taken.Relative * 100, limit * 100, "%"),
             Values =
@@ -117,7 +117,7 @@ internal sealed class MeasureTooCoarse : WorkspaceRule<MeasureTooCoarse.Taking>,
         var message = $"{Say.Litres(taken.Pouring.Volume.Litres)} {taken.What} takes {fillings} fillings of '{name}'. "
             + $"Whoever loses count by two is off by {Say.Percent(2.0 / fillings)}, and the time it takes invites it. "
             + "Take a larger measure, or weigh the dose.";
-        return context.Find(taken.Place, message, Level.Note, Certainty.Practice) with
+        return context.Find(taken.Place, message, Harm.Habit, Odds.Certain, Certainty.Practice) with
         {
             Measured = new Measured("fillings", fillings, limit, ""),
             Values = [new NamedValue("fillings", fillings, "")],

@@ -114,7 +114,7 @@ internal sealed class OverScaleCapacity : WorkspaceRule<OverScaleCapacity.Loaded
         var message = $"{Say.Grams(mass)} of {weighed.Name} is more than '{weighed.Scale.Name}' carries, {Say.Grams(capacity)}. "
             + "An overloaded scale shows an error or a wrong weight, and its cell can be bent for good. "
             + $"{Instead(weighed)}eigh it in {Portions(mass, capacity)}.";
-        return context.Find(weighed.AmountPlace, message) with
+        return context.Find(weighed.AmountPlace, message, Harm.Loss, Odds.Certain) with
         {
             Measured = new Measured("mass", mass, capacity, "g"),
             Values = [new NamedValue("mass", mass, "g"), new NamedValue("capacity", capacity, "g")],
@@ -129,7 +129,7 @@ internal sealed class OverScaleCapacity : WorkspaceRule<OverScaleCapacity.Loaded
         var message = $"{Say.Grams(weighed.Mass.Grams)} of {weighed.Name} leaves {Say.Grams(left)} of the {Say.Grams(capacity.Grams)} that '{weighed.Scale.Name}' carries, "
             + $"and the lightest vessel of the shop, '{vessel.Name}', is {Say.Grams(tare.Grams)}. A tared vessel still loads the scale. "
             + (gross - (weighed.Mass.Grams / 2) <= capacity.Grams ? "Weigh in two portions, or in" : "Weigh it in") + " a bag or boat that is light enough.";
-        return context.Find(weighed.AmountPlace, message, Level.Note, Certainty.Practice) with
+        return context.Find(weighed.AmountPlace, message, Harm.Habit, Odds.Certain, Certainty.Practice) with
         {
             Measured = new Measured("mass with vessel", gross, capacity.Grams, "g"),
             Values = [new NamedValue("mass with vessel", gross, "g"), new NamedValue("capacity", capacity.Grams, "g")],
@@ -143,7 +143,7 @@ internal sealed class OverScaleCapacity : WorkspaceRule<OverScaleCapacity.Loaded
         var (addition, largest, capacity) = (verdict.Addition, verdict.Scale, verdict.Scale.Capacity!.Value);
         var message = $"No scale of the shop carries {Say.Grams(addition.Mass.Grams)} of {addition.Substance.Name}; the largest, '{largest.Name}', carries {Say.Grams(capacity.Grams)}. "
             + $"How it is weighed is then left to whoever stands there. Weigh it in {Portions(addition.Mass.Grams, capacity.Grams)}, or write it in whole bags of known weight.";
-        return context.Find(verdict.Place, message, Level.Note) with
+        return context.Find(verdict.Place, message, Harm.Damage, Odds.Possible) with
         {
             Measured = new Measured("mass", addition.Mass.Grams, capacity.Grams, "g"),
             Values = [new NamedValue("mass", addition.Mass.Grams, "g"), new NamedValue("capacity", capacity.Grams, "g")],

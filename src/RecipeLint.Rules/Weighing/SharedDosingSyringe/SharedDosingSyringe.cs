@@ -64,7 +64,7 @@ internal sealed class SharedDosingSyringe : RecipeRule<SharedDosingSyringe.Meeti
         var message = $"'{measure.Name}' takes '{one}' and then '{other}': where a remnant of the one meets the other undiluted, {Say.Number(grams)} g/L of {names} falls out. "
             + $"The remnant in a {kind} is carried back into the bottle, and the crust in its nozzle makes each dose short. "
             + $"Keep a marked {kind} for each stock, or rinse it with clean water between the two.";
-        return context.Find(place, message, grams < context.Options<SharedDosingSyringeOptions>().Crust ? Level.Note : null) with
+        return context.Find(place, message, Harm.Damage, grams < context.Options<SharedDosingSyringeOptions>().Crust ? Odds.Possible : Odds.Certain) with
         {
             Measured = new Measured("deposit where they meet", grams, verdict.Limit, "g/L"),
             Values = [new NamedValue("deposit where they meet", grams, "g/L")],

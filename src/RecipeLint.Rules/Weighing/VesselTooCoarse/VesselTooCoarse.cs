@@ -31,7 +31,7 @@ internal sealed class VesselTooCoarse : StockRule<VesselTooCoarse.Made>, IPropos
         var message = $"'{stock.Stock.Name}' is brought to {Say.Litres(stock.Volume.Litres)} in '{name}'{size}{best} so its volume is only known to ±{Say.Percent(relative)}. "
             + "Everything in the bottle is too strong or too weak by as much. "
             + Remedy(stock.Volume, limit);
-        return context.Find(finished.Place, message, null, pouring.LimitIsAssumed ? Certainty.Estimate : Certainty.Computed) with
+        return context.Find(finished.Place, message, Harm.Damage, Odds.Certain, pouring.LimitIsAssumed ? Certainty.Estimate : Certainty.Computed) with
         {
             Measured = new Measured("relative expanded uncertainty", relative * 100, limit * 100, "%"),
             Values = [new NamedValue("standard uncertainty", pouring.Standard.Millilitres, "mL"), new NamedValue("relative expanded uncertainty", relative * 100, "%")],
