@@ -19,12 +19,15 @@ internal abstract class ProblemRule(string name, string advice, Harm harm, param
     public override IEnumerable<Finding> Judge(Facts facts, RuleContext context) =>
         facts.Workspace.Problems
             .Where(p => kinds.Contains(p.Kind))
-            .Select(p => context.Find(p.Place, Message(p), harm, Odds.Certain) with
+            .Select(p => context.Find(p.Place, Message(p), HarmOf(p), Odds.Certain) with
             {
                 Related = p.Related,
                 Values = p.Values,
                 Suggestions = p.Suggestions,
             });
+
+    /// <summary>What comes of one problem of its kind.</summary>
+    protected virtual Harm HarmOf(Problem problem) => harm;
 
     private string Message(Problem problem)
     {

@@ -35,5 +35,8 @@ internal sealed class UnknownProfile() : ProblemRule(
         };
     }
 
+    /// <summary>A word that nearly is a known one was meant to be it: what hangs on it goes unread, as with any other misspelt name.</summary>
+    protected override Harm HarmOf(Problem problem) => problem.Suggestions.Count > 0 ? Harm.Loss : base.HarmOf(problem);
+
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);
 }

@@ -62,6 +62,7 @@ internal static class MutationTable
         Misses(text, "Missed with targets and without", Missed, Reasons("missed"));
         Misses(text, "Missed only without targets", MissedWithoutTargets, Reasons("missedWithoutTargets"));
         Unstopped(text);
+        Alarmed(text);
         text.Append("\n## Harmless\n\n| slip | mutants |\n|---|---|\n");
         foreach (var slip in MutationStudy.Outcomes.Where(o => o.IsHarmless).GroupBy(o => o.Mutant.Operator).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
@@ -80,6 +81,16 @@ internal static class MutationTable
             var rules = slip.SelectMany(o => o.Findings.Where(f => f.Level == Rules.Engine.Level.Warning).Select(f => f.Rule.Name).Distinct())
                 .GroupBy(n => n).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal);
             text.Append(CultureInfo.InvariantCulture, $"| {slip.Key} | {slip.Count()} | ").AppendJoin(", ", rules.Select(g => $"{g.Key} {g.Count()}")).Append(" |\n");
+        }
+    }
+
+    private static void Alarmed(StringBuilder text)
+    {
+        text.Append("\n## Harmless, and yet exit code 1\n\n| shop | slip | mutant | rules |\n|---|---|---|---|\n");
+        foreach (var outcome in MutationStudy.Outcomes.Where(o => o.IsHarmless && o.Stops))
+        {
+            var rules = outcome.Findings.Where(f => f.Level == Rules.Engine.Level.Error).Select(f => f.Rule.Name).Distinct();
+            text.Append(CultureInfo.InvariantCulture, $"| {outcome.Mutant.Shop.Name} | {outcome.Mutant.Operator} | {outcome.Mutant.Name} | ").AppendJoin(", ", rules).Append(" |\n");
         }
     }
 

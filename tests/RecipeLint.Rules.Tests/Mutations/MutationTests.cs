@@ -33,6 +33,9 @@ public sealed class MutationTests
     [Fact]
     public void NinetyFivePercentAreCaught() => AssertScore(MutationStudy.Harmful.Count(o => o.WithTargets is not null), MutationStudy.Harmful.Count, 0.95);
 
+    [Fact]
+    public void NinetyPercentAreStoppedByAPlainCheck() => AssertScore(MutationTable.Stopped, MutationStudy.Harmful.Count, 0.9);
+
     /// <summary>A recipe that states no targets can only be held against ranges and ratios, so a shift inside them escapes.</summary>
     [Fact]
     public void MostAreCaughtWithoutTargets() =>

@@ -22,8 +22,11 @@ internal abstract record WaterComparison(WaterDocument Water, Place Place) : Ver
     /// </summary>
     private const double Matters = 1;
 
-    /// <summary>The figures are off by twice what laboratories let pass, and by enough to move a feed: the water is not the one of the file.</summary>
-    internal bool IsFarOff => Checks[0].IsTwice && Off >= Matters;
+    /// <summary>The figures contradict each other beyond doubt, and by enough to move a feed: the water is not the one of the file.</summary>
+    internal bool IsFarOff => IsSure && Off >= Matters;
+
+    /// <summary>Past what two figures of one analysis may be apart by more than chance makes of it.</summary>
+    protected virtual bool IsSure => Checks[0].IsTwice;
 
     /// <summary>meq/L between the two figures.</summary>
     protected abstract double Off { get; }

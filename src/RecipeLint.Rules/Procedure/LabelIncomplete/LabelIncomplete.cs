@@ -68,12 +68,20 @@ internal sealed class LabelIncomplete : StockRule<LabelGaps>, IProposesRepairs
             $"{start}: it does not say {Say.List(missing)}. "
             + "Two clear liquids in like bottles cannot be told apart a month later, and a wrong dose of a concentrate costs the crop. "
             + "Write these on the label before the bottle is filled.",
-            Harm.Damage,
+            HarmOf(verdict),
             Odds.Certain) with
         {
             Values = [new NamedValue("entries missing", verdict.Missing.Count, "")],
         };
     }
+
+    /// <summary>
+    /// Nobody can use a bottle safely whose label is written and does not say what is in it (29 CFR 1910.1200(f)(6) asks it of every container
+    /// at work), nor rightly without the dilution. A sheet without any label may have one elsewhere.
+    /// </summary>
+    private static Harm HarmOf(LabelGaps verdict) => verdict.Stock.Stock.Label is null ? Harm.Damage
+        : verdict.Missing.Contains(LabelEntry.Contents) ? Harm.Person
+        : verdict.Missing.Contains(LabelEntry.Dilution) ? Harm.Loss : Harm.Damage;
 
     protected override Working Work(LabelGaps verdict, RuleContext context)
     {

@@ -30,7 +30,7 @@ internal sealed class BelowScaleResolution : WorkspaceRule<BelowScaleResolution.
         var message = $"{Say.Grams(mass)} of {weighed.Name} is only {Say.Number(shown)} display steps of '{weighed.Scale.Name}' (readability {Say.Grams(readability)}): "
             + $"rounding on the display alone can be off by ±{Say.Percent(error)}. The plants get that error from every batch. "
             + TinyWeight.Remedy(weighed, minimum, limit);
-        return context.Find(weighed.AmountPlace, message, error * 100 > MostOf(context, weighed.File) ? Harm.Loss : Harm.Damage, Odds.Certain) with
+        return context.Find(weighed.AmountPlace, message, ElementTooUncertain.HarmOf(error, context, weighed.File), Odds.Certain) with
         {
             Measured = new Measured("display steps", shown, steps, ""),
             Values =
@@ -57,10 +57,6 @@ internal sealed class BelowScaleResolution : WorkspaceRule<BelowScaleResolution.
 
     /// <summary>A finer scale of the shop, a larger batch, or a stronger stock.</summary>
     protected override IEnumerable<RepairProposal> Repair(Shown verdict, Finding finding, RepairContext context) => Equipment.ForWeight(finding, context);
-
-    /// <summary>%, from which an element counts as unknown; rounding alone past that loses it.</summary>
-    private static double MostOf(RuleContext context, string file) =>
-        context.Neighbour(ElementTooUncertain.RuleName, file)?.Options<ElementTooUncertainOptions>().Limit ?? new ElementTooUncertainOptions().Limit;
 
     private static Shown Of(WeighedAmount weighed, RuleContext options)
     {

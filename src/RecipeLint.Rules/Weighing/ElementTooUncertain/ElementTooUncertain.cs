@@ -22,6 +22,12 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
 
     public override string Name => RuleName;
 
+    /// <summary>One weight or dose that alone may be off by more than an element may be: the plants do not get what the file says.</summary>
+    /// <param name="relative">How far it may be off, as a share.</param>
+    /// <param name="file">Where it stands; the shop of that file sets the limit.</param>
+    internal static Harm HarmOf(double relative, RuleContext context, string file) => relative * 100
+        > (context.Neighbour(RuleName, file)?.Options<ElementTooUncertainOptions>() ?? new ElementTooUncertainOptions()).Limit ? Harm.Loss : Harm.Damage;
+
     protected override IEnumerable<Cause> Judge(Facts facts, RuleContext context)
     {
         var looked = facts.Recipes.SelectMany(r => Of(facts, r, context.For(r.Recipe.File))).ToList();
@@ -40,7 +46,7 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
         var message = $"{worst.Key} in '{worst.Recipe.Recipe.Name}' is only known to ±{Say.Percent(worst.Relative)}, somewhere between {Say.Number(low)} and {Say.Number(high)} mg/L{others}. "
             + $"{Say.Percent(worst.Fraction)} of that (as variance) is {worst.Source!.Name}. "
             + ErrorKinds.Advice(worst.Source!);
-        return context.Find(worst.Place!, message, Harm.Damage, Odds.Certain) with
+        return context.Find(worst.Place!, message, worst.Relative * 100 >= 2 * worst.Limit ? Harm.Loss : Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured("relative expanded uncertainty", worst.Relative * 100, worst.Limit, "%"),
             Values =

@@ -84,7 +84,7 @@ internal sealed class MeasureTooCoarse : WorkspaceRule<MeasureTooCoarse.Taking>,
             + $" (±{Say.Litres(pouring.Limit.Litres)} a filling{known}). "
             + "Every element it brings can be off by as much. "
             + Remedy(taken, limit);
-        return context.Find(taken.Place, message, Harm.Damage, Odds.Certain, measure.Tolerance is null ? Certainty.Estimate : Certainty.Computed) with
+        return context.Find(taken.Place, message, ElementTooUncertain.HarmOf(taken.Relative, context, taken.File), Odds.Certain, measure.Tolerance is null ? Certainty.Estimate : Certainty.Computed) with
         {
             Measured = new Measured("relative expanded uncertainty", taken.Relative * 100, limit * 100, "%"),
             Values =
