@@ -48,10 +48,10 @@ internal static class CommandLine
         try
         {
             // A file name that starts with "@" must stay a file name.
-            var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
-            if (parsed.Errors.Count > 0)
+            var parsed = root.Parse(WrongArguments.Understood(arguments), new ParserConfiguration { ResponseFileTokenReplacer = null });
+            if (WrongArguments.Problem(root, parsed) is { } problem)
             {
-                world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(parsed.Errors[0].Message)) + " Try 'recipelint --help'.");
+                world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(problem)));
                 return ExitCodes.Usage;
             }
 

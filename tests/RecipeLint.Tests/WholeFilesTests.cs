@@ -28,4 +28,45 @@ public sealed class WholeFilesTests
         Assert.Equal("mine", File.ReadAllText(other));
         Assert.Equal(2, Directory.GetFiles(scratch.Path).Length);
     }
+
+    [Fact]
+    public void What_somebody_saved_meanwhile_stays()
+    {
+        using var scratch = new Scratch();
+        var first = scratch.Write("a.json", "old");
+        var second = scratch.Write("b.json", "saved meanwhile");
+        var refused = Assert.Throws<IOException>(() => WholeFiles.Write(
+        [
+            new WholeFile(first, "new"u8.ToArray()) { Expected = "old"u8.ToArray() },
+            new WholeFile(second, "new"u8.ToArray()) { Expected = "as it was read"u8.ToArray() },
+        ]));
+        Assert.Contains("'b.json' was changed by someone else", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(["old", "saved meanwhile"], [File.ReadAllText(first), File.ReadAllText(second)]);
+        Assert.Equal(2, Directory.GetFiles(scratch.Path).Length);
+    }
+
+    [Fact]
+    public void A_new_file_never_replaces_one()
+    {
+        using var scratch = new Scratch();
+        var file = scratch.Write("a.json", "old");
+        Assert.Throws<IOException>(() => WholeFiles.Write([new WholeFile(file, "new"u8.ToArray()) { IsNew = true }]));
+        Assert.Equal("old", File.ReadAllText(file));
+        Assert.Single(Directory.GetFiles(scratch.Path));
+    }
+
+    [Fact]
+    public void Permissions_stay()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var scratch = new Scratch();
+        var file = scratch.Write("a.json", "old");
+        File.SetUnixFileMode(file, UnixFileMode.UserRead | UnixFileMode.UserWrite);
+        WholeFiles.Write([new WholeFile(file, "new"u8.ToArray())]);
+        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
+    }
 }

@@ -43,6 +43,10 @@ internal sealed record Resolution(
                 return null;
             case SubstanceLookup.Unknown when UnreadSubstances.Contains(name.Value):
                 return null;
+            case SubstanceLookup.Unknown when Nutrients.Bearers(name.Value) is { Count: > 0 } bearers:
+                var such = Wording.Join([.. bearers.Select(b => $"'{b}'")], "or");
+                fields.Report(ProblemKind.UnknownSubstance, item, $"'{Wording.Shorten(name.Value)}' {Nutrients.NoSubstance}. Write what is on the bag, such as {such}.");
+                return null;
             case SubstanceLookup.Unknown unknown:
                 var hint = unknown.Suggestions.Count > 0
                     ? $"Did you mean {Wording.Join([.. unknown.Suggestions.Take(3).Select(s => $"'{s}'")], "or")}?"
@@ -86,11 +90,11 @@ internal sealed record Resolution(
 
         if (!name.Value.EndsWith(WaterEnding, StringComparison.OrdinalIgnoreCase) && !name.Value.Contains('/', StringComparison.Ordinal))
         {
-            var near = Spelling.Nearest(name.Value, BuiltInWaters.Names);
+            IReadOnlyList<string> near = [.. Spelling.Nearest(name.Value, BuiltInWaters.Names), .. References.Near(fields.File, name.Value + WaterEnding, WaterEnding)];
             fields.Report(
                 ProblemKind.MissingReference,
                 item!,
-                $"'{Wording.Shorten(name.Value)}' is no water known here. Write {Wording.Join([.. BuiltInWaters.Names.Select(n => $"'{n}'")], "or")}, or a *{WaterEnding} file.",
+                $"'{Wording.Shorten(name.Value)}' is no water known here. Write {Wording.Join([.. BuiltInWaters.Names.Select(n => $"'{n}'")], "or")}, or a *{WaterEnding} file.{Wording.DidYouMean(near)}",
                 near);
             return new Located<WaterReference>(new WaterReference(name.Value, null) { IsUnresolved = true }, name.Place);
         }

@@ -23,7 +23,7 @@ internal sealed class WaterReader(FieldReader fields)
         var readings = ReadIons(root["ions"]);
         var alkalinity = ReadCapacity(root["alkalinity"], Alkalinity);
         var hardness = ReadCapacity(root["hardness"], Hardness);
-        var ec = ReadEc(root["ec"]);
+        var ec = ReadEc(root["EC"] ?? root["ec"]);
         var composition = WaterEstimate.Complete(readings, hardness, alkalinity, ec);
         return new WaterDocument
         {

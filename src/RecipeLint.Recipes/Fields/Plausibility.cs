@@ -1,4 +1,3 @@
-using System.Globalization;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Json;
@@ -118,7 +117,7 @@ internal static class Plausibility
         if (isSolid && mass / made > MostSolid)
         {
             var perLitre = (mass / made).GramsPerLitre / 1000;
-            fields.Implausible(item, $"{Text(mass.Grams / 1000)} kg of a solid in {Litres(made)} is {Text(perLitre)} kg for each litre. Nothing dissolves like that; check the units.",
+            fields.Implausible(item, $"{Kilograms(mass)} of a solid in {Litres(made)} is {Kilograms(new Mass(perLitre * 1000))} for each litre. Nothing dissolves like that; check the units.",
                 batch.Place, Value("concentration", perLitre, "kg/L"), Value("limit", MostSolid.GramsPerLitre / 1000, "kg/L"));
             return;
         }
@@ -151,7 +150,9 @@ internal static class Plausibility
         var litres => $"{Text(litres)} L",
     };
 
-    public static string Text(double value) => value.ToString("G5", CultureInfo.InvariantCulture);
+    private static string Kilograms(Mass mass) => mass.Grams >= 1e6 ? $"{Text(mass.Grams / 1e6)} t" : $"{Text(mass.Grams / 1000)} kg";
+
+    public static string Text(double value) => Wording.Number(value, 5);
 
     public static Located<T>? Positive<T>(Located<T>? amount, Func<T, double> size, JsonItem? item, FieldReader fields)
     {

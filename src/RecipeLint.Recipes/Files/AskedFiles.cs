@@ -25,6 +25,12 @@ internal sealed record AskedFiles(
         var notReadYet = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var path in paths)
         {
+            if (string.IsNullOrWhiteSpace(path))
+            {
+                unusable.Add(new UnusablePath(path, "is an empty name"));
+                continue;
+            }
+
             var full = files.FullPath(path);
             switch (files.Kind(full))
             {
@@ -34,8 +40,12 @@ internal sealed record AskedFiles(
                     named[full] = path;
                     (kind is null ? unrecognised : kind == DocumentKind.Batch ? notReadYet : found).Add(full);
                     break;
-                case EntryKind.Folder:
-                    var below = FolderWalk.Files(files, full).Where(IsOurs).ToArray();
+                case EntryKind.LinkedFolder when FolderWalk.Target(files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), [])) is null:
+                    unusable.Add(new UnusablePath(path, "is a link that leads out of the repository"));
+                    break;
+                case EntryKind.Folder or EntryKind.LinkedFolder:
+                    full = files.Kind(full) == EntryKind.Folder ? full : FolderWalk.Target(files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), []))!;
+                    var below = FolderWalk.Files(files, full, within: RepositoryRoot.Of(files, full, [])).Where(IsOurs).ToArray();
                     roots.Add(RepositoryRoot.Of(files, full, below));
                     found.UnionWith(below);
                     break;
@@ -51,7 +61,7 @@ internal sealed record AskedFiles(
 
                     break;
                 case EntryKind.Missing:
-                    unusable.Add(new UnusablePath(path, "does not exist"));
+                    unusable.Add(new UnusablePath(path, "does not exist" + Near(files, full)));
                     break;
                 default:
                     unusable.Add(new UnusablePath(path, "is neither a regular file nor a folder"));
@@ -60,6 +70,14 @@ internal sealed record AskedFiles(
         }
 
         return new AskedFiles([.. found], named, roots, unusable, [.. unrecognised], [.. notReadYet]);
+    }
+
+    /// <summary>", but 'x' stands there", where a name in the folder is like the one written.</summary>
+    private static string Near(IFileTree files, string full)
+    {
+        var folder = FilePaths.FolderOf(full);
+        var near = Spelling.Nearest(FilePaths.NameOf(full), files.Names(folder).Where(n => IsOurs(n) || files.Kind(FilePaths.Join(folder, n)) == EntryKind.Folder));
+        return near.Count == 0 ? "" : $"; its folder has {Wording.Join([.. near.Select(n => $"'{n}'")], "and")}";
     }
 
     private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is { } kind && kind != DocumentKind.Batch;

@@ -6,7 +6,7 @@ using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Files;
 
-/// <summary>The files of this machine. Only regular files are read; links to files are followed, links to folders are not.</summary>
+/// <summary>The files of this machine. Only regular files are read; links to files are followed, links to folders are told apart.</summary>
 /// <param name="currentFolder">The folder relative paths start from, in the spelling of this machine.</param>
 public sealed class DiskFileTree(string currentFolder) : IFileTree
 {
@@ -103,7 +103,10 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
         }
 
         var folder = new DirectoryInfo(path);
-        return folder.Exists ? folder.LinkTarget is null ? EntryKind.Folder : EntryKind.Other : EntryKind.Missing;
+        return !folder.Exists ? EntryKind.Missing
+            : folder.LinkTarget is null ? EntryKind.Folder
+            : folder.ResolveLinkTarget(returnFinalTarget: true) is DirectoryInfo { Exists: true } ? EntryKind.LinkedFolder
+            : EntryKind.Other;
     }
 
     /// <summary>The path with its first link replaced by where it leads; null when nothing on the way is a link.</summary>

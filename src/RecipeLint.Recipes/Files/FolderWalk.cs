@@ -2,7 +2,10 @@ using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Files;
 
-/// <summary>Finds files in folders, in a fixed order and without following links to folders.</summary>
+/// <summary>
+/// Finds files in folders, in a fixed order. A link to a folder is followed only where it leads to a place below the folder's repository that
+/// is not walked anyway; its files then go by their own path, so that none is met twice.
+/// </summary>
 internal static class FolderWalk
 {
     private static readonly HashSet<string> Skipped = new(StringComparer.Ordinal) { "bin", "obj", "node_modules" };
@@ -11,11 +14,18 @@ internal static class FolderWalk
     public static bool IsSkipped(string name) => name.StartsWith('.') || Skipped.Contains(name);
 
     /// <summary>Every file below a folder. A folder for which <paramref name="enter"/> is false is left out.</summary>
-    public static IEnumerable<string> Files(IFileTree files, string folder, Func<string, bool>? enter = null)
+    /// <param name="within">Where links to folders may lead; null follows none.</param>
+    public static IEnumerable<string> Files(IFileTree files, string folder, Func<string, bool>? enter = null, string? within = null)
     {
         var pending = new Stack<string>([folder]);
+        var seen = new HashSet<string>(StringComparer.Ordinal);
         while (pending.TryPop(out var at))
         {
+            if (!seen.Add(at))
+            {
+                continue;
+            }
+
             var below = new List<string>();
             foreach (var name in files.Names(at))
             {
@@ -28,6 +38,10 @@ internal static class FolderWalk
                     case EntryKind.Folder when !IsSkipped(name) && (enter is null || enter(path)):
                         below.Add(path);
                         break;
+                    case EntryKind.LinkedFolder when within is not null && !IsSkipped(name) && Target(files, path, within) is { } target
+                        && !FilePaths.IsWithin(target, folder) && !FilePaths.IsWithin(folder, target) && (enter is null || enter(target)):
+                        below.Add(target);
+                        break;
                 }
             }
 
@@ -36,5 +50,12 @@ internal static class FolderWalk
                 pending.Push(below[i]);
             }
         }
+    }
+
+    /// <summary>Where a linked folder stands below a root, spelled as the root is; null where it leads out of it.</summary>
+    public static string? Target(IFileTree files, string link, string root)
+    {
+        var (target, realRoot) = (files.ResolveLinks(link), files.ResolveLinks(root));
+        return FilePaths.IsWithin(target, realRoot) ? FilePaths.Join(root, FilePaths.Below(target, realRoot)) : null;
     }
 }

@@ -9,7 +9,10 @@ public enum EntryKind
 
     Folder,
 
-    /// <summary>Devices, pipes, links that lead nowhere or in circles, folders behind a link.</summary>
+    /// <summary>A folder behind a link; where it leads says ResolveLinks.</summary>
+    LinkedFolder,
+
+    /// <summary>Devices, pipes, links that lead nowhere or in circles.</summary>
     Other,
 }
 

@@ -37,7 +37,8 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
 
         if (!reference.EndsWith(ending, StringComparison.OrdinalIgnoreCase))
         {
-            return new(null, ProblemKind.MissingReference, $"'{shown}' is not a {what}. The name of one ends in '{ending}'.");
+            var meant = Near(from, full + ending, ending);
+            return new(null, ProblemKind.MissingReference, $"'{shown}' is not a {what}. The name of one ends in '{ending}'.{Wording.DidYouMean(meant)}") { Suggestions = meant };
         }
 
         var kind = reference.Contains('\0', StringComparison.Ordinal) ? EntryKind.Missing : files.Kind(full);
@@ -48,9 +49,21 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
         }
 
         return FilePaths.IsWithin(files.ResolveLinks(full), files.ResolveLinks(root))
-            ? new(FilePaths.Below(full, root), default, "")
+            ? new(FilePaths.Below(OwnPath(full), root), default, "")
             : new(null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' is a link that leads out of the repository. Only files inside it are read.");
     }
+
+    IReadOnlyList<string> IReferences.Near(string fromFile, string name, string ending)
+    {
+        var from = FilePaths.Join(root, fromFile);
+        return name.IndexOfAny(['\0', '\\']) < 0 && FilePaths.Resolve(FilePaths.FolderOf(from), name) is { } full && FilePaths.IsWithin(full, root)
+            ? Near(from, full, ending)
+            : [];
+    }
+
+    /// <summary>The path of a file without links to folders on the way, so that one file has one name.</summary>
+    private string OwnPath(string full) =>
+        FolderWalk.Target(files, FilePaths.FolderOf(full), root) is { } folder ? FilePaths.Join(folder, FilePaths.NameOf(full)) : full;
 
     private static bool LooksAbsolute(string reference) =>
         reference.StartsWith('/') || reference.StartsWith('~') || reference.Contains(':', StringComparison.Ordinal);
@@ -71,13 +84,17 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
         return true;
     }
 
-    /// <summary>Files of the same kind in the folder meant, or beside the referring file, spelled so that they resolve.</summary>
+    /// <summary>Files of the same kind in the folder meant, beside the referring file or in a folder beside its own, spelled so that they resolve.</summary>
     private IReadOnlyList<string> Near(string from, string full, string ending)
     {
         var meant = FilePaths.FolderOf(full);
         var here = FilePaths.FolderOf(from);
         var name = FilePaths.NameOf(full);
-        var candidates = new[] { meant, here }.Distinct(StringComparer.Ordinal)
+        var above = FilePaths.FolderOf(here);
+        var beside = here == root || !FilePaths.IsWithin(above, root)
+            ? []
+            : files.Names(above).Where(n => !FolderWalk.IsSkipped(n)).Select(n => FilePaths.Join(above, n)).Where(f => files.Kind(f) == EntryKind.Folder);
+        var candidates = new[] { meant, here }.Concat(beside).Distinct(StringComparer.Ordinal)
             .Where(f => FilePaths.IsWithin(f, root))
             .SelectMany(f => files.Names(f).Where(n => n.EndsWith(ending, StringComparison.Ordinal)).Select(n => FilePaths.Join(f, n)))
             .ToArray();

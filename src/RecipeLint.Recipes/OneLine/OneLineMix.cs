@@ -1,4 +1,5 @@
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Recipes.OneLine;
@@ -16,7 +17,7 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
 {
     private const int LongestAmountInWords = 4;
 
-    /// <summary>Reads a line; on failure the error is one plain sentence and the mix is null.</summary>
+    /// <summary>Reads a line; on failure the error is one plain line that names everything that cannot be used, and the mix is null.</summary>
     public static (OneLineMix? Mix, string? Error) Read(string text, SubstanceCatalogue catalogue)
     {
         var (list, volumeText) = SplitVolume(text.Trim());
@@ -27,15 +28,23 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
         }
 
         var items = new List<OneLineItem>();
+        var errors = new List<string>();
         foreach (var part in SplitItems(list))
         {
             var (item, error) = ReadItem(part, catalogue);
             if (item is null)
             {
-                return (null, error);
+                errors.Add(error!);
             }
+            else
+            {
+                items.Add(item);
+            }
+        }
 
-            items.Add(item);
+        if (errors.Count > 0)
+        {
+            return (null, string.Join(' ', errors.Distinct(StringComparer.Ordinal)));
         }
 
         return items.Count == 0
@@ -112,9 +121,11 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
                 $"'{name}' can be {string.Join(" or ", several.Candidates.Select(c => $"'{c.Id}'"))}; name the one you have."),
             SubstanceLookup.Unknown unknown => (
                 null,
-                unknown.Suggestions.Count == 0
-                    ? $"'{name}' is not in the catalogue."
-                    : $"'{name}' is not in the catalogue; did you mean {string.Join(" or ", unknown.Suggestions.Select(s => $"'{s}'"))}?"),
+                Nutrients.Bearers(name) is { Count: > 0 } bearers
+                    ? $"'{name}' {Nutrients.NoSubstance}, such as {string.Join(" or ", bearers.Select(b => $"'{b}'"))}."
+                    : unknown.Suggestions.Count == 0
+                        ? $"'{name}' is not in the catalogue."
+                        : $"'{name}' is not in the catalogue; did you mean {string.Join(" or ", unknown.Suggestions.Select(s => $"'{s}'"))}?"),
             _ => (null, $"'{name}' is not in the catalogue."),
         };
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Quantities;
 
@@ -39,16 +40,7 @@ public static class AmountText
     public static string Write(double number) => ToDigits(number, Digits).ToString("0.##########", CultureInfo.InvariantCulture);
 
     /// <summary>Rounded to so many significant digits.</summary>
-    public static double ToDigits(double number, int digits)
-    {
-        if (number == 0 || !double.IsFinite(number))
-        {
-            return number;
-        }
-
-        var scale = digits - 1 - (int)Math.Floor(Math.Log10(Math.Abs(number)));
-        return scale is >= 0 and <= 15 ? Math.Round(number, scale) : Math.Round(number / Math.Pow(10, -scale)) * Math.Pow(10, -scale);
-    }
+    public static double ToDigits(double number, int digits) => Wording.ToDigits(number, digits);
 
     private static (double Number, string After)? Split(string text)
     {

@@ -7,6 +7,8 @@ internal sealed partial class QuantityCursor
 {
     private static readonly SearchValues<char> FractionGlyphs = SearchValues.Create("¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞");
 
+    private static readonly string[] _roughly = ["approximately", "approx", "about", "roughly", "around", "circa", "ca", "c.", "~", "≈"];
+
     /// <summary>What is weighed or poured; a density or a conductivity is never in the thousands.</summary>
     private bool IsAmount => due.Accepts.Contains(Dimension.Mass) || due.Accepts.Contains(Dimension.Volume);
 
@@ -55,10 +57,18 @@ internal sealed partial class QuantityCursor
         else
         {
             var found = text.Trim();
-            Fail(QuantityMessages.NotAQuantity(due, found.Length > 0 ? found : text, 0, text.Length));
+            Fail(Roughly(found) ?? QuantityMessages.NotAQuantity(due, found.Length > 0 ? found : text, 0, text.Length));
         }
 
         return null;
+    }
+
+    /// <summary>"about 3 g", "~3 g", "ca. 3 g"; null where no quantity stands behind the word.</summary>
+    private QuantityFault? Roughly(string found)
+    {
+        var word = _roughly.FirstOrDefault(w => found.StartsWith(w, StringComparison.OrdinalIgnoreCase));
+        var rest = word is null ? "" : found[word.Length..].TrimStart(' ', '.');
+        return rest.Length > 0 && QuantityReader.TryRead(rest, due, out _, out _) ? QuantityMessages.Roughly(due, text, word!, rest) : null;
     }
 
     /// <summary>"1/2 L".</summary>

@@ -159,7 +159,7 @@ internal sealed partial class QuantityCursor(string text, Due due)
             }
             else
             {
-                return Fail(QuantityMessages.Trailing(text, start, text[..start].Trim(), text[start..].TrimEnd()));
+                return Fail(BasisWithoutAs(start) ?? QuantityMessages.Trailing(text, start, text[..start].Trim(), text[start..].TrimEnd()));
             }
         }
 
@@ -241,11 +241,37 @@ internal sealed partial class QuantityCursor(string text, Due due)
         {
             if ((ContextualUnits.Read(unit[..cut], due) ?? UnitParser.Parse(unit[..cut])) is UnitReading.Known)
             {
-                return QuantityMessages.Trailing(text, start + cut + 1, text[..(start + cut)].Trim(), unit[(cut + 1)..]);
+                return BasisWithoutAs(start + cut + 1) ?? TwoUnits(start + cut + 1)
+                    ?? QuantityMessages.Trailing(text, start + cut + 1, text[..(start + cut)].Trim(), unit[(cut + 1)..]);
             }
         }
 
         return null;
+    }
+
+    /// <summary>Null where what stands behind the value is no basis that may stand here.</summary>
+    private QuantityFault? BasisWithoutAs(int start)
+    {
+        var rest = text[start..].Trim();
+        var word = rest.StartsWith("of ", StringComparison.OrdinalIgnoreCase) ? rest[3..].Trim() : rest.Trim('(', ')');
+        return due.Bases.FirstOrDefault(b => b.Equals(word, StringComparison.OrdinalIgnoreCase)) is { } basis
+            ? QuantityMessages.BasisWithoutAs(text, start, text[..start].Trim(), rest, basis)
+            : null;
+    }
+
+    /// <summary>Null where it is not a second, smaller amount of the same kind.</summary>
+    private QuantityFault? TwoUnits(int start)
+    {
+        var plain = due with { AllowTolerance = false, AllowRange = false, Bases = [] };
+        if (!QuantityReader.TryRead(text[..start], plain, out var first, out _) || !QuantityReader.TryRead(text[start..], plain, out var second, out _)
+            || first.Dimension != second.Dimension || first.Dimension == Dimension.Temperature || second.Low >= first.Low
+            || AmountText.NumberOf(text[..start]) is not { } number)
+        {
+            return null;
+        }
+
+        var sum = number * ((first.Low + second.Low) / first.Low);
+        return AmountText.With(text[..start].TrimEnd(), sum) is { } repaired ? QuantityMessages.TwoUnits(text, repaired) : null;
     }
 
     private Dimension? ChooseDimension(UnitReading.Known known, string unit)

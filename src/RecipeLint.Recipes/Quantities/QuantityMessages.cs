@@ -73,8 +73,17 @@ internal static class QuantityMessages
         };
     }
 
+    /// <summary>What a hand or a packet holds: every one holds another mass.</summary>
+    private static readonly string[] _handMeasures = ["pinch", "pinches", "dash", "handful", "handfuls", "scoop", "scoops", "capful", "capfuls", "sachet", "sachets", "smidgen"];
+
     public static QuantityFault UnknownUnit(string text, int start, string unit, IReadOnlyList<string> suggestions)
     {
+        if (_handMeasures.Contains(unit, StringComparer.OrdinalIgnoreCase))
+        {
+            return new QuantityFault(ProblemKind.UnknownUnit, start, unit.Length,
+                $"A '{unit}' holds another mass each time. Weigh one, and write the mass, such as '1.5 g'.");
+        }
+
         var repaired = suggestions.Select(s => text[..start] + s + text[(start + unit.Length)..]).ToArray();
         var hint = suggestions.Count > 0 ? $" Did you mean {Quoted(suggestions)}?" : " Write a unit such as 'g', 'mL', 'mg/L' or 'mmol/L'.";
         return new QuantityFault(ProblemKind.UnknownUnit, start, unit.Length, $"'{Wording.Shorten(unit)}' is not a unit known here.{hint}") { Suggestions = repaired };
@@ -119,6 +128,33 @@ internal static class QuantityMessages
             $"After '{Wording.Shorten(good)}' comes '{Wording.Shorten(rest)}', which is not part of a quantity. Put remarks into a 'note'.")
         {
             Suggestions = [good],
+        };
+
+    /// <summary>"210 mg/L CaCO3": what it counts as without the word that says so.</summary>
+    public static QuantityFault BasisWithoutAs(string text, int start, string good, string rest, string basis)
+    {
+        var repaired = $"{good} as {basis}";
+        return new QuantityFault(ProblemKind.WrongShape, start, rest.Length,
+            $"'{Wording.Shorten(rest)}' stands behind the value without 'as'. Write what it counts as: '{Wording.Shorten(repaired)}'.")
+        {
+            Suggestions = [repaired],
+        };
+    }
+
+    /// <summary>"3 lb 4 oz": one quantity in two units.</summary>
+    public static QuantityFault TwoUnits(string text, string repaired) =>
+        new(ProblemKind.WrongShape, 0, text.Length, $"'{Wording.Shorten(text.Trim())}' is one amount in two units. Write it in one: '{repaired}'.")
+        {
+            Suggestions = [repaired],
+        };
+
+    /// <summary>"about 3 g": how sure it is belongs into a tolerance.</summary>
+    public static QuantityFault Roughly(Due due, string text, string word, string rest) =>
+        new(ProblemKind.WrongShape, 0, text.Length,
+            $"'{Wording.Shorten(word)}' says nothing that can be computed. Write '{Wording.Shorten(rest)}'"
+            + (due.AllowTolerance ? $", and how sure it is behind it: '{Wording.Shorten(rest)} ± 5 %'." : "."))
+        {
+            Suggestions = [rest],
         };
 
     public static QuantityFault NoRange(Due due, string text) =>
@@ -171,7 +207,7 @@ internal static class QuantityMessages
     /// <summary>"a mass or a volume".</summary>
     public static string Wanted(Due due) => due.Prefix is null ? string.Join(" or ", due.Accepts.Take(3).Select(d => d.Words())) : $"a {due.Prefix}";
 
-    public static string Text(double value) => value.ToString("G4", CultureInfo.InvariantCulture);
+    public static string Text(double value) => Wording.Number(value, 4);
 
     private static string Examples(Due due) => Quoted([.. due.Examples.Take(2)]);
 

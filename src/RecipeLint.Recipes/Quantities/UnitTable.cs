@@ -43,6 +43,14 @@ internal static class UnitTable
         new("US fl oz", Dimension.Volume, 3.785411784 / 128, Nist, null, ["us fl oz", "fl oz us", "us fluid ounce", "us fluid ounces", "us fl. oz.", "fl. oz. us"]),
         new("UK fl oz", Dimension.Volume, 4.54609 / 160, Nist, null,
             ["uk fl oz", "fl oz uk", "uk fluid ounce", "uk fluid ounces", "imp fl oz", "imperial fl oz", "uk fl. oz.", "fl. oz. uk"]),
+        new("US qt", Dimension.Volume, 3.785411784 / 4, Nist, null, ["us qt", "qt us", "us quart", "us quarts"]),
+        new("UK qt", Dimension.Volume, 4.54609 / 4, Nist, null, ["uk qt", "qt uk", "uk quart", "uk quarts", "imperial quart", "imperial quarts"]),
+        new("US pt", Dimension.Volume, 3.785411784 / 8, Nist, null, ["us pt", "pt us", "us pint", "us pints"]),
+        new("UK pt", Dimension.Volume, 4.54609 / 8, Nist, null, ["uk pt", "pt uk", "uk pint", "uk pints", "imperial pint", "imperial pints"]),
+
+        // A cup from the kitchen is filled by eye.
+        new("US cups", Dimension.Volume, 3.785411784 / 16, Nist, null, ["us cup", "us cups", "cup us", "cups us"]) { Uncertainty = 0.05 },
+        new("metric cups", Dimension.Volume, 0.25, Practice, null, ["metric cup", "metric cups"]) { Uncertainty = 0.05 },
         new("tsp", Dimension.Volume, 5e-3, Practice, null, ["tsp", "teaspoon", "teaspoons"]) { Uncertainty = 0.10 },
 
         // 15 mL in most kitchens, 14.8 mL in the US, 20 mL in Australia (common practice, no source).
@@ -93,6 +101,9 @@ internal static class UnitTable
         .. Gallons("gal", "gallon", "gallons"),
         .. FluidOunces("fl oz", "fl. oz.", "fl.oz.", "floz", "fluid ounce", "fluid ounces"),
         .. Tons("ton", "tons"),
+        .. Quarters("qt", "quart", "quarts"),
+        .. Pints("pt", "pint", "pints"),
+        .. Cups("cup", "cups"),
         new("gr", ["g", "grain"], "'gr' is a gram to some and a grain of 0.0648 g to others, a factor of 15.43.", 1 / 0.06479891),
     ];
 
@@ -113,6 +124,15 @@ internal static class UnitTable
     private static IEnumerable<AmbiguousUnit> FluidOunces(params string[] spellings) => spellings.Select(s => new AmbiguousUnit(
         s, ["US fl oz", "UK fl oz"], "A US fluid ounce is 29.57 mL and a UK fluid ounce 28.41 mL, a factor of 1.041.",
         3.785411784 / 128 / (4.54609 / 160)));
+
+    private static IEnumerable<AmbiguousUnit> Quarters(params string[] spellings) => spellings.Select(s => new AmbiguousUnit(
+        s, ["US qt", "UK qt"], "A US quart is 0.946 L and a UK quart 1.137 L, a factor of 1.201.", 4.54609 / 3.785411784));
+
+    private static IEnumerable<AmbiguousUnit> Pints(params string[] spellings) => spellings.Select(s => new AmbiguousUnit(
+        s, ["US pt", "UK pt"], "A US pint is 473 mL and a UK pint 568 mL, a factor of 1.201.", 4.54609 / 3.785411784));
+
+    private static IEnumerable<AmbiguousUnit> Cups(params string[] spellings) => spellings.Select(s => new AmbiguousUnit(
+        s, ["US cups", "metric cups"], "A US cup is 236.6 mL and a metric cup 250 mL, a factor of 1.057.", 250 / (3785.411784 / 16)));
 
     // NIST SP 811, appendix B.8: short ton 907.18474 kg, long ton 1016.0469088 kg.
     private static IEnumerable<AmbiguousUnit> Tons(params string[] spellings) => spellings.Select(s => new AmbiguousUnit(

@@ -27,6 +27,12 @@ internal sealed class SchemaDocument
         return new SchemaDocument(reader.ReadToEnd());
     }
 
+    /// <summary>The keys that a whole document may have.</summary>
+    public IReadOnlyList<string> KeysAtTop() => SchemaWords.KeysOf(_root);
+
+    /// <summary>The keys of the object that stands under a key of the document; empty where no object does.</summary>
+    public IReadOnlyList<string> KeysBelow(string key) => _root.GetProperty("properties").TryGetProperty(key, out var below) ? SchemaWords.KeysOf(below) : [];
+
     /// <summary>
     /// Follows an evaluation path from the root through references. Null when it cannot be followed, so that a caller never
     /// speaks of the wrong rule.

@@ -138,15 +138,24 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
         }
         else
         {
-            AddUnknown(place, key, holder, SchemaWords.KeysOf(spot.Holder));
+            AddUnknown(place, key, failure.Item, holder, SchemaWords.KeysOf(spot.Holder));
         }
     }
 
-    private void AddUnknown(Place place, string key, JsonItem holder, IReadOnlyList<string> allowed)
+    private void AddUnknown(Place place, string key, JsonItem value, JsonItem holder, IReadOnlyList<string> allowed)
     {
         var known = allowed.Where(k => k != "$schema").ToList();
         var free = known.Where(k => holder[k] is null).ToList();
-        var nearest = SchemaWords.IsRemark(key) && free.Contains("note") ? ["note"] : Spelling.Nearest(key, known);
+        if ((KeyAliases.OtherBasis(key, value, known, holder) ?? KeyAliases.Elsewhere(key, known) ?? OtherLevel(key, holder)) is { } advice)
+        {
+            _withUnknownKey.Add(holder.Pointer.Value);
+            _problems.Add(new Problem(ProblemKind.UnknownKey, place, $"The key \"{Wording.Shorten(key)}\" is not known here. {advice}"));
+            return;
+        }
+
+        IReadOnlyList<string> nearest = SchemaWords.IsRemark(key) && free.Contains("note") ? ["note"]
+            : KeyAliases.SameThing(key, known) is { } meant ? [meant]
+            : Spelling.Nearest(key, known.Where(k => KeyAliases.MayBeSlip(key, k)));
         var there = nearest.Count > 0 && holder[nearest[0]] is not null ? nearest[0] : null;
         IReadOnlyList<string> suggestions = there is null ? [.. nearest.Where(free.Contains)] : [];
         _withUnknownKey.Add(holder.Pointer.Value);
@@ -156,6 +165,20 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
         }
 
         _problems.Add(new Problem(ProblemKind.UnknownKey, place, SchemaWords.UnknownKey(key, suggestions, there, free)) { Suggestions = suggestions });
+    }
+
+    /// <summary>A key that stands one level too deep or too high; null where it is at home at neither.</summary>
+    private string? OtherLevel(string key, JsonItem holder)
+    {
+        var above = schema.KeysAtTop();
+        if (holder.Pointer.Tokens is [var inside] && (above.Contains(key) ? key : KeyAliases.SameThing(key, above)) is { } outer && outer is not ("format" or "note"))
+        {
+            return $"\"{outer}\" belongs one level up, beside \"{inside}\".";
+        }
+
+        return holder.Pointer.Value.Length == 0 && above.FirstOrDefault(k => schema.KeysBelow(k).Contains(key)) is { } group
+            ? $"It belongs into \"{group}\"."
+            : null;
     }
 
     private void AddExclusive(Place place, string key, string other, JsonItem holder)

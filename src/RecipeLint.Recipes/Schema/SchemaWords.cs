@@ -19,8 +19,13 @@ internal static class SchemaWords
     public static bool IsQuantity(JsonElement schema) =>
         schema.TryGetProperty("format", out var format) && format.ValueEquals("quantity");
 
-    public static IReadOnlyList<string> KeysOf(JsonElement schema) =>
-        schema.TryGetProperty("properties", out var properties) ? [.. properties.EnumerateObject().Select(p => p.Name)] : [];
+    /// <summary>The keys to offer; older spellings are read, but not offered.</summary>
+    public static IReadOnlyList<string> KeysOf(JsonElement schema) => schema.TryGetProperty("properties", out var properties)
+        ? [.. properties.EnumerateObject().Where(p => !IsOlder(p.Value)).Select(p => p.Name)]
+        : [];
+
+    private static bool IsOlder(JsonElement property) =>
+        property.ValueKind == JsonValueKind.Object && property.TryGetProperty("deprecated", out var older) && older.ValueKind == JsonValueKind.True;
 
     /// <summary>The texts of a keyword whose value is one text or a list of them; others in the list are left out.</summary>
     public static IReadOnlyList<string> Strings(JsonElement schema, string keyword)
@@ -37,7 +42,10 @@ internal static class SchemaWords
 
     /// <summary>The keys of which a schema wants at least one.</summary>
     public static IReadOnlyList<string> AlternativesOf(JsonElement schema) =>
-        schema.TryGetProperty("anyOf", out var branches) ? [.. branches.EnumerateArray().SelectMany(b => Strings(b, "required"))] : [];
+        schema.TryGetProperty("anyOf", out var branches) ? [.. branches.EnumerateArray().SelectMany(b => Strings(b, "required")).Where(k => !IsOlderKey(schema, k))] : [];
+
+    private static bool IsOlderKey(JsonElement schema, string key) =>
+        schema.TryGetProperty("properties", out var properties) && properties.TryGetProperty(key, out var property) && IsOlder(property);
 
     /// <param name="there">The nearest known key when the object already has it.</param>
     /// <param name="free">Known keys that the object does not have.</param>

@@ -45,6 +45,9 @@ public sealed record Problem(ProblemKind Kind, Place Place, string Message)
 
     public IReadOnlyList<NamedValue> Values { get; init; } = [];
 
+    /// <summary>The file is read and understood all the same: a matter of habit.</summary>
+    public bool IsHarmless { get; init; }
+
     /// <summary>What the text most likely meant, as it would stand in the file; offered, never assumed.</summary>
     public IReadOnlyList<string> Suggestions { get; init; } = [];
 }

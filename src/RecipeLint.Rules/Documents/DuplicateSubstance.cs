@@ -64,7 +64,13 @@ internal sealed class DuplicateSubstance : WorkspaceRule, IProposesRepairs
             return litres.Sum() < 1 ? Sum(litres.Select(l => l * 1000), "mL") : Sum(litres, "L");
         }
 
-        return group.All(e => e.Mass is { Grams: > 0 }) ? Sum(group.Select(e => e.Mass!.Value.Grams), "g") : "";
+        if (!group.All(e => e.Mass is { Grams: > 0 }))
+        {
+            return "";
+        }
+
+        var grams = group.Select(e => e.Mass!.Value.Grams).ToList();
+        return grams.Sum() >= 10_000 ? Sum(grams.Select(g => g / 1000), "kg") : Sum(grams, "g");
     }
 
     /// <summary>Six digits: these are the writer's own figures and should read as written.</summary>

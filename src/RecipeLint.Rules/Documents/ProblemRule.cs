@@ -19,7 +19,7 @@ internal abstract class ProblemRule(string name, string advice, Harm harm, param
     public override IEnumerable<Finding> Judge(Facts facts, RuleContext context) =>
         facts.Workspace.Problems
             .Where(p => kinds.Contains(p.Kind))
-            .Select(p => context.Find(p.Place, Message(p), HarmOf(p), Odds.Certain) with
+            .Select(p => context.Find(p.Place, Message(p), p.IsHarmless ? Harm.Habit : HarmOf(p), Odds.Certain) with
             {
                 Related = p.Related,
                 Values = p.Values,

@@ -122,7 +122,7 @@ internal static class CheckCommand
         }
 
         var full = Path.GetFullPath(path, world.CurrentDirectory);
-        if (Directory.Exists(full) || Path.GetDirectoryName(full) is not { } folder || !Directory.Exists(folder))
+        if (path.Length == 0 || Directory.Exists(full) || Path.GetDirectoryName(full) is not { } folder || !Directory.Exists(folder))
         {
             throw new UsageException($"cannot write '{path}': {(Directory.Exists(full) ? "it is a folder" : "its folder does not exist")}.");
         }
@@ -133,6 +133,6 @@ internal static class CheckCommand
             write(writer);
         }
 
-        WholeFiles.Write([new WholeFile(full, text.ToArray())]);
+        WholeFiles.Deliver(full, text.ToArray());
     }
 }

@@ -90,16 +90,12 @@ internal static class HandbookCommand
 
         // The list goes first and names both: a run that is broken off leaves a folder that the next one may finish.
         WriteList(folder, files.Select(f => f.Path).Concat(earlier));
-        foreach (var file in files)
+        foreach (var below in files.Select(f => Path.GetDirectoryName(Path.Combine(folder, f.Path))!).Distinct(StringComparer.Ordinal))
         {
-            var full = Path.Combine(folder, file.Path);
-            Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-
-            // Removed first, so that a link in its place is replaced and not written through.
-            File.Delete(full);
-            File.WriteAllText(full, file.Text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+            Directory.CreateDirectory(below);
         }
 
+        WholeFiles.Write([.. files.Select(f => Page(folder, f.Path, f.Text))]);
         foreach (var gone in earlier.Except(files.Select(f => f.Path)))
         {
             File.Delete(Path.Combine(folder, gone));
@@ -111,8 +107,9 @@ internal static class HandbookCommand
     private static void WriteList(string folder, IEnumerable<string> paths)
     {
         var text = new StringBuilder(ListHead).Append('\n').AppendJoin('\n', paths.Distinct().Order(StringComparer.Ordinal)).Append('\n');
-        var full = Path.Combine(folder, ListName);
-        File.Delete(full);
-        File.WriteAllText(full, text.ToString(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        WholeFiles.Write([Page(folder, ListName, text.ToString())]);
     }
+
+    private static WholeFile Page(string folder, string path, string text) =>
+        new(Path.Combine(folder, path), Encoding.UTF8.GetBytes(text)) { ReplacesLink = true };
 }

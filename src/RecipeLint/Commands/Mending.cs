@@ -51,7 +51,11 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
             }
         }
 
-        WholeFiles.Write([.. session.Changed.Select(f => new WholeFile(session.FullPathOf(f.Key), f.Value))]);
+        WholeFiles.Write([.. session.Changed.Select(f => new WholeFile(session.FullPathOf(f.Key), f.Value)
+        {
+            IsNew = session.IsNew(f.Key),
+            Expected = session.IsNew(f.Key) ? null : session.BytesOnDisk(f.Key),
+        })]);
         Tell(session);
         return session.Now;
     }

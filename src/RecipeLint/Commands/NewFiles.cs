@@ -29,12 +29,14 @@ internal static class NewFiles
     public static void Write(Surroundings world, string target, string named, IReadOnlyList<(string Path, string Text)> files)
     {
         Refuse(target, named, files.Select(f => f.Path));
-        foreach (var (path, text) in files)
+        foreach (var folder in files.Select(f => Path.GetDirectoryName(Path.Combine(target, f.Path))!).Distinct(StringComparer.Ordinal))
         {
-            var full = Path.Combine(target, path);
-            Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-            using var stream = new FileStream(full, FileMode.CreateNew, FileAccess.Write);
-            stream.Write(Encoding.UTF8.GetBytes(text));
+            Directory.CreateDirectory(folder);
+        }
+
+        WholeFiles.Write([.. files.Select(f => new WholeFile(Path.Combine(target, f.Path), Encoding.UTF8.GetBytes(f.Text)) { IsNew = true })]);
+        foreach (var (path, _) in files)
+        {
             world.Out.WriteLine("wrote " + Path.Combine(named, path));
         }
     }

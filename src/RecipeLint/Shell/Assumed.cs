@@ -5,7 +5,7 @@ namespace RecipeLint.Shell;
 /// <summary>Defaults that entered a verdict, gathered so that twenty stocks do not say the same thing twenty times.</summary>
 internal static class Assumed
 {
-    /// <summary>One sentence each, in the order of the files; a kind that several files share is told once with how many they are.</summary>
+    /// <summary>One line each with the file it is about, in the order of the files; a kind that several files share is told once with how many they are.</summary>
     public static IReadOnlyList<string> Lines(Facts facts)
     {
         var asked = facts.Workspace.Asked;
@@ -15,9 +15,11 @@ internal static class Assumed
         [
             .. all.GroupBy(a => a.Assumption.Key, StringComparer.Ordinal).Select(kind =>
             {
-                var files = kind.Select(k => k.File).Distinct(StringComparer.Ordinal).Count();
+                var files = kind.Select(k => k.File).Distinct(StringComparer.Ordinal).ToList();
                 var text = kind.First().Assumption.Text;
-                return files == 1 ? text : $"{text.TrimEnd('.')} (and alike in {files - 1} more file{(files == 2 ? "" : "s")}).";
+                return files.Count == 1
+                    ? $"{files[0]}: {text}"
+                    : $"{files[0]}: {text.TrimEnd('.')} (and alike in {files.Count - 1} more file{(files.Count == 2 ? "" : "s")}).";
             }),
         ];
     }

@@ -165,7 +165,7 @@ public sealed class SchemaCheckTests
         { DocumentKind.Recipe, Recipe("", """{"add": "x"}"""), "\"amount\"", "\"2 L\"" },
         { DocumentKind.Recipe, Recipe("", "{}"), "\"stock\" or \"add\"", "" },
         { DocumentKind.Recipe, Recipe(""", "adjust": {"pH": 5.8}"""), "\"using\"", "" },
-        { DocumentKind.Water, """{"format": 1}""", "\"ions\", \"hardness\", \"alkalinity\" or \"ec\"", "" },
+        { DocumentKind.Water, """{"format": 1}""", "\"ions\", \"hardness\", \"alkalinity\" or \"EC\"", "" },
         { DocumentKind.Substances, Substance("\"id\": \"a\""), "\"formula\", \"strengthOf\"", "" },
         { DocumentKind.Substances, Substance("\"formula\": \"KCl\""), "\"id\"", "" },
         { DocumentKind.Substances, Substance("\"id\": \"a\", \"strengthOf\": \"x\", \"strength\": \"1 % w/w\""), "\"density\"", "\"1.23 g/mL\"" },

@@ -15,7 +15,7 @@ public sealed class SchemaFilesTests
     [
         "$schema", "$id", "$ref", "$defs", "title", "description", "examples", "type", "format", "const", "enum", "required", "properties",
         "patternProperties", "additionalProperties", "maxProperties", "dependentSchemas", "items", "minItems", "maxItems", "minLength", "pattern",
-        "minimum", "maximum", "if", "then", "else", "anyOf", "default",
+        "minimum", "maximum", "if", "then", "else", "anyOf", "default", "deprecated",
     ];
 
     private static readonly string[] _names = [.. Enum.GetValues<DocumentKind>().Select(DocumentKinds.SchemaFileName).OfType<string>()];

@@ -1,0 +1,111 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Shell;
+
+/// <summary>One line for a command line that cannot be carried out: what is wrong with it, and what was most likely meant.</summary>
+internal static class WrongArguments
+{
+    /// <summary>Words that other programs take for a command and that are options here.</summary>
+    public static string[] Understood(string[] arguments) => arguments switch
+    {
+        ["help", .. var rest] when !rest.Contains("--help") => [.. rest, "--help"],
+        ["version"] => ["--version"],
+        _ => arguments,
+    };
+
+    /// <summary>Null when the arguments can be carried out.</summary>
+    public static string? Problem(RootCommand root, ParseResult parsed)
+    {
+        var command = parsed.CommandResult.Command;
+        if (MistypedOption(parsed) is { } option)
+        {
+            return UnknownOption(command, option);
+        }
+
+        if (parsed.Errors.Count == 0)
+        {
+            return null;
+        }
+
+        if (command == root)
+        {
+            return UnknownCommand(root, parsed);
+        }
+
+        var error = parsed.Errors[0];
+        return error.SymbolResult switch
+        {
+            OptionResult { Tokens.Count: 0, IdentifierToken: not null } bare => $"'{bare.Option.Name}' needs a value: {ValueOf(bare.Option)}." + Help(command),
+            OptionResult given when given.Option.HelpName is { } values && values.Contains('|') => WrongWord(given, values.Split('|')),
+            _ when command.Options.FirstOrDefault(o => o.Required && parsed.GetResult(o) is null or { IdentifierToken: null }) is { } needed =>
+                $"'{command.Name}' needs '{needed.Name}': {LowerFirst(needed.Description ?? "")}" + Help(command),
+            ArgumentResult { Tokens.Count: 0 } missing => MissingArgument(command, missing.Argument),
+            _ when parsed.UnmatchedTokens is [var extra, ..] =>
+                $"'{extra}' is more than '{command.Name}' takes."
+                + (command.Arguments.Count == 0 ? "" : $" It takes {string.Join(" and ", command.Arguments.Select(a => $"<{a.Name}>"))}.") + Help(command),
+            _ => error.Message + Help(command),
+        };
+    }
+
+    /// <summary>What starts with a hyphen and was taken for a path; behind "--" everything is one.</summary>
+    private static string? MistypedOption(ParseResult parsed)
+    {
+        var taken = parsed.CommandResult.Children.OfType<ArgumentResult>().SelectMany(a => a.Tokens).Select(t => t.Value).ToHashSet(StringComparer.Ordinal);
+        return parsed.Tokens.TakeWhile(t => t.Type != TokenType.DoubleDash)
+            .Where(t => t.Type == TokenType.Argument && LooksLikeOption(t.Value))
+            .Select(t => t.Value)
+            .FirstOrDefault(t => taken.Contains(t) || parsed.UnmatchedTokens.Contains(t));
+    }
+
+    private static bool LooksLikeOption(string text) =>
+        text.Length > 1 && text[0] == '-' && (char.IsAsciiLetter(text[1]) || (text[1] == '-' && text.Length > 2));
+
+    private static string UnknownOption(Command command, string written)
+    {
+        var name = written.Split('=', 2)[0];
+        var known = command.Options.Where(o => !o.Hidden).Select(o => o.Name).Append("--help").Distinct(StringComparer.Ordinal).ToList();
+        var near = Spelling.Nearest(name, known);
+        var owner = command is RootCommand ? "there is" : $"'{command.Name}' has";
+        return $"{owner} no option '{name}'."
+            + (near.Count > 0 ? DidYouMean(near) : command.Arguments.Count == 0 ? "" : " A file of that name goes behind '--'.") + Help(command);
+    }
+
+    private static string UnknownCommand(RootCommand root, ParseResult parsed)
+    {
+        var names = root.Subcommands.Where(c => !c.Hidden).Select(c => c.Name).ToList();
+        if (parsed.UnmatchedTokens is not [var written, ..])
+        {
+            return $"say what to do: {string.Join(", ", names)}. 'recipelint check .' checks everything below this folder; 'recipelint --help' tells more.";
+        }
+
+        var near = Spelling.Nearest(written, names);
+        var hint = near.Count > 0 ? DidYouMean(near)
+            : written.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || written is "." or ".." || written.Contains('/', StringComparison.Ordinal)
+                ? $" To check it: 'recipelint check {written}'."
+                : $" Commands are {string.Join(", ", names)}.";
+        return $"there is no command '{written}'.{hint}{Help(root)}";
+    }
+
+    private static string WrongWord(OptionResult given, string[] words)
+    {
+        var written = given.Tokens[0].Value;
+        var near = Spelling.Nearest(written, words);
+        return $"'{given.Option.Name}' takes {Joined(words)}, not '{written}'." + (near.Count == 1 ? DidYouMean(near) : "");
+    }
+
+    private static string MissingArgument(Command command, Argument argument) =>
+        $"'{command.Name}' needs a <{argument.Name}>: {LowerFirst(argument.Description ?? "")}" + Help(command);
+
+    private static string ValueOf(Option option) => option.HelpName is { } values && values.Contains('|') ? Joined(values.Split('|')) : $"<{option.HelpName ?? "value"}>";
+
+    private static string Joined(string[] words) => string.Join(", ", words[..^1]) + " or " + words[^1];
+
+    private static string DidYouMean(IReadOnlyList<string> near) => $" Did you mean {string.Join(" or ", near.Select(n => $"'{n}'"))}?";
+
+    private static string Help(Command command) => command is RootCommand ? " Try 'recipelint --help'." : $" Try 'recipelint {command.Name} --help'.";
+
+    private static string LowerFirst(string text) =>
+        text.Length > 1 && char.IsUpper(text[0]) && !char.IsUpper(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;
+}

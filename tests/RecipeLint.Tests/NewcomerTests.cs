@@ -1,0 +1,252 @@
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+/// <summary>What someone meets who has never used the program: slips of the keyboard, words of the trade, habits from elsewhere.</summary>
+public sealed class NewcomerTests
+{
+    [Theory]
+    [InlineData("chek .", "no command 'chek'. Did you mean 'check'?")]
+    [InlineData("CHECK .", "Did you mean 'check'?")]
+    [InlineData("examples/quillmere", "To check it: 'recipelint check examples/quillmere'")]
+    [InlineData("frobnicate", "no command 'frobnicate'. Commands are check, ")]
+    [InlineData("", "say what to do: check, ")]
+    [InlineData("check", "'check' needs a <path>: files, folders")]
+    [InlineData("check . --formt text", "'check' has no option '--formt'. Did you mean '--format'?")]
+    [InlineData("check --formt=text .", "'check' has no option '--formt'. Did you mean '--format'?")]
+    [InlineData("check -z .", "'check' has no option '-z'. A file of that name goes behind '--'.")]
+    [InlineData("check . --format srif", "'--format' takes text or sarif, not 'srif'. Did you mean 'sarif'?")]
+    [InlineData("check . --format=SARIF", "Did you mean 'sarif'?")]
+    [InlineData("check . --fail-on warn", "'--fail-on' takes error, warning, note or never, not 'warn'. Did you mean 'warning'?")]
+    [InlineData("check . --format", "'--format' needs a value: text or sarif.")]
+    [InlineData("check . --output", "'--output' needs a value: <file>.")]
+    [InlineData("--verson", "no option '--verson'. Did you mean '--version'?")]
+    [InlineData("handbook", "'handbook' needs '--output': the folder to write to")]
+    [InlineData("facts a.stock.json b.stock.json", "'b.stock.json' is more than 'facts' takes. It takes <file>.")]
+    [InlineData("order", "'order' needs a <file>: a stock file.")]
+    [InlineData("check examples/quilmere", "'examples/quilmere' does not exist; its folder has 'quillmere'")]
+    [InlineData("check examples/quillmere/recipes/letuce.recipe.json", "does not exist; its folder has 'lettuce.recipe.json'")]
+    public void A_slip_is_answered_with_what_was_meant(string line, string said)
+    {
+        var answer = Cli.Run(line.Split(' ', StringSplitOptions.RemoveEmptyEntries));
+
+        Assert.Equal(2, answer.Code);
+        Assert.Contains(said, answer.Error, StringComparison.Ordinal);
+        Assert.Single(answer.Error.TrimEnd('\n').Split('\n'));
+    }
+
+    [Fact]
+    public void An_empty_name_is_no_folder()
+    {
+        var answer = Cli.Run("check", "");
+
+        Assert.Equal(2, answer.Code);
+        Assert.Contains("is an empty name", answer.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("help", "Commands:")]
+    [InlineData("help check", "Files, folders or patterns")]
+    [InlineData("version", ".")]
+    public void Words_other_programs_take_are_understood(string line, string said)
+    {
+        var answer = Cli.Run(line.Split(' '));
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains(said, answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Behind_two_hyphens_everything_is_a_file()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("--formt.stock.json", """{ "format": 1, "makes": "1 L", "steps": [ { "topUp": "1 L" } ] }""");
+
+        Assert.Equal(0, Cli.RunIn(scratch.Path, null, "check", "--", "--formt.stock.json").Code);
+    }
+
+    [Fact]
+    public void Init_names_everything_it_cannot_use_at_once()
+    {
+        using var scratch = new Scratch();
+        var answer = Cli.RunIn(scratch.Path, null, "init", "--from", "Foozle 3 g, KNO3 100 g, Calcium 4 g, KH2PO4 12 in 2 L");
+
+        Assert.Equal(2, answer.Code);
+        Assert.Single(answer.Error.TrimEnd('\n').Split('\n'));
+        Assert.Contains("'Foozle' is not in the catalogue", answer.Error, StringComparison.Ordinal);
+        Assert.Contains("'Calcium' says what is wanted, not what is weighed", answer.Error, StringComparison.Ordinal);
+        Assert.Contains("'12' has no unit", answer.Error, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFiles(scratch.Path));
+    }
+
+    [Theory]
+    [InlineData("\"add\": \"SiO2\", \"amount\": \"3 g\"", "says what is wanted, not what is weighed", "potassium-silicate-29be")]
+    [InlineData("\"add\": \"Calcium\", \"amount\": \"3 g\"", "says what is wanted, not what is weighed", "calcium-nitrate-4h2o")]
+    [InlineData("\"add\": \"KNO3\", \"amount\": \"3 lb 4 oz\"", "one amount in two units", "'3.25 lb'")]
+    [InlineData("\"add\": \"KNO3\", \"amount\": \"1 kg 250 g\"", "one amount in two units", "'1.25 kg'")]
+    [InlineData("\"add\": \"nitric-38\", \"amount\": \"2 cups\"", "A US cup is 236.6 mL and a metric cup 250 mL", "'US cups'")]
+    [InlineData("\"add\": \"nitric-38\", \"amount\": \"1 quart\"", "A US quart is 0.946 L and a UK quart 1.137 L", "'UK qt'")]
+    [InlineData("\"add\": \"nitric-38\", \"amount\": \"1 pint\"", "A US pint is 473 mL and a UK pint 568 mL", "'US pt'")]
+    [InlineData("\"add\": \"KNO3\", \"amount\": \"1 pinch\"", "Weigh one, and write the mass", "'pinch'")]
+    [InlineData("\"add\": \"KNO3\", \"amount\": \"about 3 g\"", "says nothing that can be computed", "'3 g ± 5 %'")]
+    [InlineData("\"add\": \"KNO3\", \"amount\": \"ca. 3 g\"", "says nothing that can be computed", "'3 g'")]
+    [InlineData("\"add\": \"KNO3\", \"amount\": \"500000 kg\"", "500 t of a solid in 1 L", "250|500 t for each litre")]
+    [InlineData("\"add\": \"KNO3\", \"grams\": \"3 g\"", "\"grams\" is not known here", "\"amount\"")]
+    [InlineData("\"salt\": \"KNO3\", \"amount\": \"3 g\"", "\"salt\" is not known here", "\"add\"")]
+    public void A_step_as_a_newcomer_writes_it(string step, string said, string offered)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.stock.json", $$"""{ "format": 1, "makes": "1 L", "steps": [ { "pour": "500 mL" }, { {{step}} }, { "topUp": "1 L" } ] }""");
+        var text = Flowing(Cli.RunIn(scratch.Path, null, "check", "a.stock.json").Out);
+
+        Assert.Contains(said, text, StringComparison.Ordinal);
+        Assert.Contains(offered.Split('|'), o => text.Contains(o, StringComparison.Ordinal));
+        Assert.DoesNotContain("E+", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("\"P2O5\": \"90 mg/L\"", "write \"P\": \"90 mg/L as P2O5\"")]
+    [InlineData("\"K2O\": \"200 mg/L\"", "write \"K\": \"200 mg/L as K2O\"")]
+    [InlineData("\"SiO2\": \"30 mg/L\"", "write \"Si\": \"30 mg/L as SiO2\"")]
+    [InlineData("\"NO3\": \"500 mg/L\"", "write \"NO3-N\": \"500 mg/L as NO3\"")]
+    [InlineData("\"P\": \"40 mg/L P2O5\"", "'40 mg/L as P2O5'")]
+    [InlineData("\"P\": \"40 mg/L of P2O5\"", "'40 mg/L as P2O5'")]
+    [InlineData("\"Nitrogen\": \"150 mg/L\"", "Did you mean \"N\"?")]
+    [InlineData("\"ec\": \"2.0 mS/cm\"", "Did you mean \"EC\"?")]
+    public void A_target_as_a_newcomer_writes_it(string target, string said)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.recipe.json", Recipe("\"crop\": \"lettuce\"", target));
+
+        Assert.Contains(said, Flowing(Cli.RunIn(scratch.Path, null, "check", "a.recipe.json").Out), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("\"ions\": { \"Ca\": \"80 mg/L\", \"N-NO3\": \"5 mg/L\" }", "Did you mean \"NO3-N\"?")]
+    [InlineData("\"ions\": { \"Ca\": \"80 mg/L\" }, \"alkalinity\": \"210 mg/L CaCO3\"", "'210 mg/L as CaCO3'")]
+    [InlineData("\"ions\": { \"Ca\": \"80 mg/L\", \"Alk\": \"210 mg/L as CaCO3\" }", "\"alkalinity\" belongs one level up, beside \"ions\"")]
+    [InlineData("\"ions\": { \"Mg\": \"8 mg/L\" }, \"Ca\": \"80 mg/L\"", "It belongs into \"ions\"")]
+    [InlineData("\"ions\": { \"Ca\": \"80 mg/L\" }, \"TDS\": \"300 ppm\"", "write \"EC\" in mS/cm")]
+    [InlineData("\"ions\": { \"calcium\": \"80 mg/L\" }", "Did you mean \"Ca\"?")]
+    [InlineData("\"alkalinity\": \"3 meq/L\", \"gh\": \"10 °dH\"", "Did you mean \"hardness\"?")]
+    public void An_analysis_as_a_newcomer_writes_it(string body, string said)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("tap.water.json", $$"""{ "format": 1, {{body}} }""");
+
+        Assert.Contains(said, Flowing(Cli.RunIn(scratch.Path, null, "check", "tap.water.json").Out), StringComparison.Ordinal);
+    }
+
+    /// <summary>Nitrite is no mistyped nitrate, nor aluminium a mistyped chloride: to rename one would change what the file says.</summary>
+    [Theory]
+    [InlineData("NO2")]
+    [InlineData("Al")]
+    [InlineData("Se")]
+    [InlineData("SO3")]
+    public void A_formula_is_no_slip_of_another(string key)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("tap.water.json", $$"""{ "format": 1, "ions": { "{{key}}": "1 mg/L" } }""");
+        var answer = Cli.RunIn(scratch.Path, null, "check", "tap.water.json", "--fix", "--dry-run");
+
+        Assert.Equal("", answer.Out);
+        Assert.DoesNotContain("Did you mean", Cli.RunIn(scratch.Path, null, "check", "tap.water.json").Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("EC")]
+    [InlineData("ec")]
+    public void A_conductivity_is_read_in_both_spellings(string key)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("tap.water.json", $$"""{ "format": 1, "{{key}}": "0.5 mS/cm" }""");
+
+        Assert.Empty(Cli.RunIn(scratch.Path, null, "check", "tap.water.json").Findings);
+    }
+
+    [Fact]
+    public void A_name_for_a_file_is_answered_with_the_file()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("recipelint.json", "{ \"format\": 1 }");
+        scratch.Write("water/tap.water.json", """{ "format": 1, "EC": "0.5 mS/cm" }""");
+        scratch.Write("stocks/a.stock.json", """{ "format": 1, "makes": "1 L", "steps": [ { "topUp": "1 L" } ] }""");
+        scratch.Write("recipes/r.recipe.json", Recipe("\"crop\": \"Lettuce\", \"water\": \"tap\"", "\"N\": \"100 mg/L\"").Replace("{ \"add\"", "{ \"stock\": \"A\" }, { \"add\""));
+        var text = Flowing(Cli.RunIn(scratch.Path, null, "check", ".").Out);
+
+        Assert.Contains("Did you mean '../water/tap.water.json'?", text, StringComparison.Ordinal);
+        Assert.Contains("Did you mean '../stocks/a.stock.json'?", text, StringComparison.Ordinal);
+        Assert.Contains("Did you mean 'lettuce'?", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("recipelint.json:", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_byte_order_mark_is_a_note()
+    {
+        using var scratch = new Scratch();
+        File.WriteAllBytes(Path.Combine(scratch.Path, "tap.water.json"), [0xEF, 0xBB, 0xBF, .. """{ "format": 1, "EC": "0.5 mS/cm" }"""u8]);
+        var answer = Cli.RunIn(scratch.Path, null, "check", "tap.water.json");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("note RL0002", Assert.Single(answer.Findings), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_assumption_names_its_file()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.stock.json", """{ "format": 1, "makes": "1 L", "steps": [ { "add": "KNO3", "amount": "3 g" }, { "topUp": "1 L" } ] }""");
+        scratch.Write("b.stock.json", """{ "format": 1, "makes": "1 L", "steps": [ { "topUp": "1 L" } ] }""");
+        var text = Flowing(Cli.RunIn(scratch.Path, null, "check", ".").Out);
+
+        Assert.Contains("a.stock.json: No assay is declared", text, StringComparison.Ordinal);
+        Assert.Contains("a.stock.json: No storage temperature is stated: 5 to 30 °C is taken (and alike in 1 more file).", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_full_device_is_one_line_and_a_pipe_is_written_as_it_is()
+    {
+        if (!File.Exists("/dev/full"))
+        {
+            return;
+        }
+
+        var full = Cli.Run("check", "examples/quillmere", "--output", "/dev/full");
+        Assert.Equal(2, full.Code);
+        Assert.Single(full.Error.TrimEnd('\n').Split('\n'));
+        Assert.Equal(0, Cli.Run("check", "examples/quillmere", "--output", "/dev/null").Code);
+        Assert.True(File.Exists("/dev/null"));
+        Assert.Empty(Directory.EnumerateFiles("/dev", "*.partial"));
+    }
+
+    [Fact]
+    public void A_linked_folder_inside_is_followed_and_one_that_leads_out_is_not()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("shop/recipelint.json", "{ }");
+        scratch.Write("shop/common/a.stock.json", """{ "format": 1, "makes": "1 L", "steps": [ { "topUp": "1 L" } ] }""");
+        scratch.Write("shop/here/b.stock.json", """{ "format": 1, "makes": "1 L", "steps": [ { "add": "shared/a.stock.json", "amount": "10 mL" }, { "topUp": "1 L" } ] }""");
+        scratch.Write("other/c.stock.json", "{ }");
+        Directory.CreateSymbolicLink(Path.Combine(scratch.Path, "shop/here/shared"), "../common");
+        Directory.CreateSymbolicLink(Path.Combine(scratch.Path, "shop/here/up"), "..");
+        Directory.CreateSymbolicLink(Path.Combine(scratch.Path, "shop/here/out"), "../../other");
+
+        foreach (var (asked, files) in new[] { ("shop", "3 files"), ("shop/here", "2 files"), ("shop/here/shared", "1 file") })
+        {
+            var answer = Cli.RunIn(scratch.Path, null, "check", asked);
+            Assert.Equal(0, answer.Code);
+            Assert.Contains(files, answer.Out, StringComparison.Ordinal);
+            Assert.DoesNotContain("shared/", answer.Out, StringComparison.Ordinal);
+        }
+
+        var refused = Cli.RunIn(scratch.Path, null, "check", "shop/here/out");
+        Assert.Equal(2, refused.Code);
+        Assert.Contains("is a link that leads out of the repository", refused.Error, StringComparison.Ordinal);
+    }
+
+    private static string Recipe(string head, string target) =>
+        $$"""{ "format": 1, "name": "x", {{head}}, "final": "100 L", "volume": "made up", "doses": [ { "add": "KNO3", "amount": "10 g", "assay": "99 %" } ], "targets": { {{target}} } }""";
+
+    /// <summary>The report without its line breaks, so that wrapping does not matter.</summary>
+    private static string Flowing(string text) => string.Join(' ', text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+}
