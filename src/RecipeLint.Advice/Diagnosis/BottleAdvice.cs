@@ -4,7 +4,6 @@ using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
-using Components = RecipeLint.Analysis.Solutions.Components;
 
 namespace RecipeLint.Advice.Diagnosis;
 
@@ -60,13 +59,13 @@ public sealed record BottleAdvice(
         var losses = new List<Loss>();
         var gone = deposits
             .SelectMany(d => d.Solid.Composition.Select(c => (c.Key, Moles: c.Value * d.Amount.MolesPerLitre)))
-            .Where(c => c.Key is not (Component.Water or Components.Hydrogen) && c.Moles > 0)
+            .Where(c => c.Key is not (Component.Water or Component.Hydrogen) && c.Moles > 0)
             .GroupBy(c => c.Key, c => c.Moles, StringComparer.Ordinal);
         foreach (var component in gone)
         {
             var all = Named(stock, component.Key);
             var moles = component.Sum();
-            foreach (var (key, grams) in NutrientKeys.Grams(Components.ElementsOf(component.Key, moles)))
+            foreach (var (key, grams) in NutrientKeys.Grams(IonFacts.ElementsOf(component.Key, moles)))
             {
                 var share = all > 0 ? Math.Min(1, moles / all) : 0;
                 if (share >= LeastShare && !key.EndsWith("-N", StringComparison.Ordinal))

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Substances;
-using Components = RecipeLint.Analysis.Solutions.Components;
 
 namespace RecipeLint.Analysis.Equilibria;
 
@@ -64,7 +64,7 @@ internal static class MixVolume
 
     private static (string[] Names, double[] Amounts) Split(ImmutableSortedDictionary<string, double> amounts)
     {
-        var rows = amounts.Where(a => a.Value != 0).Select(a => a.Key == Components.Hydrogen && a.Value < 0
+        var rows = amounts.Where(a => a.Value != 0).Select(a => a.Key == Component.Hydrogen && a.Value < 0
             ? KeyValuePair.Create("OH-", -a.Value)
             : KeyValuePair.Create(SpeciesOf(a.Key), a.Value)).ToList();
         return ([.. rows.Select(r => r.Key)], [.. rows.Select(r => r.Value)]);

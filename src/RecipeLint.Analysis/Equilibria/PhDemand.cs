@@ -4,7 +4,6 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
-using Components = RecipeLint.Analysis.Solutions.Components;
 
 namespace RecipeLint.Analysis.Equilibria;
 
@@ -176,7 +175,7 @@ public static class PhDemand
         public (double Ph, string? Failure) Natural()
         {
             // Pure water holds nothing that could decide a pH but itself.
-            if (carbonDioxide is null && !moles.Any(m => m.Value > 0 && m.Key != Components.Hydrogen))
+            if (carbonDioxide is null && !moles.Any(m => m.Value > 0 && m.Key != Component.Hydrogen))
             {
                 return (7, null);
             }
@@ -218,7 +217,7 @@ public static class PhDemand
         {
             var all = Solutions.ComponentMoles.Sum(
                 [moles, Solutions.ComponentMoles.Of(reagent.Dissolves.Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * grams)))]);
-            if (grams == 0 && carbonDioxide is not null && !all.Any(m => m.Value > 0 && m.Key != Components.Hydrogen))
+            if (grams == 0 && carbonDioxide is not null && !all.Any(m => m.Value > 0 && m.Key != Component.Hydrogen))
             {
                 return (new SolutionInput { Totals = new ComponentTotals(), Celsius = celsius, CarbonDioxideAtm = carbonDioxide }, null);
             }

@@ -5,7 +5,6 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
-using Components = RecipeLint.Analysis.Solutions.Components;
 using ModelComponents = RecipeLint.Chemistry.Equilibrium.Components;
 
 namespace RecipeLint.Analysis.Equilibria;
@@ -96,7 +95,7 @@ public sealed record SolutionMix
         var mix = Balanced(perLitre, water);
 
         // The fit of volumes takes salts as free ions; an acid that stays whole (acetic, phosphoric) fills another volume than its ions.
-        for (var round = 0; round < 2 && Math.Abs(perLitre.GetValueOrDefault(Components.Hydrogen)) > AcidWorthCounting; round++)
+        for (var round = 0; round < 2 && Math.Abs(perLitre.GetValueOrDefault(Component.Hydrogen)) > AcidWorthCounting; round++)
         {
             var state = EquilibriumSolver.Product.Solve(mix.Input(FilledAtCelsius));
             if (!state.Converged || MixVolume.LitresPerKilogramWater(state, FilledAtCelsius) is not { } litres)
@@ -189,10 +188,10 @@ public sealed record SolutionMix
         foreach (var (name, moles) in perLitre.OrderBy(a => Math.Abs(a.Value)).ThenBy(a => a.Key, StringComparer.Ordinal))
         {
             var molality = moles / kilogramsPerLitre;
-            var charge = Components.Charge(name);
+            var charge = IonFacts.Charge(name);
             open += charge * molality;
             all += Math.Abs(charge * molality);
-            if (name == Components.Hydrogen || Math.Abs(molality) < Nothing)
+            if (name == Component.Hydrogen || Math.Abs(molality) < Nothing)
             {
                 continue;
             }
@@ -230,12 +229,12 @@ public sealed record SolutionMix
     {
         foreach (var (name, amount) in moles)
         {
-            if (!double.IsFinite(amount) || (amount < 0 && name != Components.Hydrogen))
+            if (!double.IsFinite(amount) || (amount < 0 && name != Component.Hydrogen))
             {
                 return string.Create(CultureInfo.InvariantCulture, $"The amount of {Plain(name)} is not an amount of matter: {amount:0.###} mol.");
             }
         }
 
-        return moles.Any(m => m.Key != Components.Hydrogen && m.Value > 0) ? null : "There is nothing in this solution.";
+        return moles.Any(m => m.Key != Component.Hydrogen && m.Value > 0) ? null : "There is nothing in this solution.";
     }
 }

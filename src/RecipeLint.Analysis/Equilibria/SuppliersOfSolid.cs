@@ -3,7 +3,6 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
-using Components = RecipeLint.Analysis.Solutions.Components;
 
 namespace RecipeLint.Analysis.Equilibria;
 
@@ -59,19 +58,19 @@ public static class SuppliersOfSolid
     private static IReadOnlyList<SolidSupplier> Choose(IEnumerable<Source> sources, Solid solid)
     {
         var all = sources.ToList();
-        var ions = solid.Composition.Where(c => c.Key is not (Component.Water or Components.Hydrogen) && c.Value > 0).ToList();
-        var hydrogen = solid.Composition.FirstOrDefault(c => c.Key == Components.Hydrogen).Value;
+        var ions = solid.Composition.Where(c => c.Key is not (Component.Water or Component.Hydrogen) && c.Value > 0).ToList();
+        var hydrogen = solid.Composition.FirstOrDefault(c => c.Key == Component.Hydrogen).Value;
 
         // The largest supplier of each ion; what the solid needs more of by charge counts first within the positive and the negative side.
         var ranked = ions
-            .SelectMany(i => Shares(all, i.Key, 1).Select(s => (Supplier: s, Weight: i.Value * Math.Max(1, Math.Abs(Components.Charge(i.Key))) * s.Share)))
+            .SelectMany(i => Shares(all, i.Key, 1).Select(s => (Supplier: s, Weight: i.Value * Math.Max(1, Math.Abs(IonFacts.Charge(i.Key))) * s.Share)))
             .ToList();
-        var positive = Best(ranked.Where(r => Components.Charge(r.Supplier.Component) > 0), null);
-        var negative = Best(ranked.Where(r => Components.Charge(r.Supplier.Component) <= 0), positive?.Id);
+        var positive = Best(ranked.Where(r => IonFacts.Charge(r.Supplier.Component) > 0), null);
+        var negative = Best(ranked.Where(r => IonFacts.Charge(r.Supplier.Component) <= 0), positive?.Id);
 
         // An acid or a hydroxide has its other half from what brings or takes up hydrogen ions.
         var other = positive is null || negative is null
-            ? Best(Shares(all, Components.Hydrogen, hydrogen < 0 ? -1 : 1).Select(s => (s, s.Share)), (positive ?? negative)?.Id)
+            ? Best(Shares(all, Component.Hydrogen, hydrogen < 0 ? -1 : 1).Select(s => (s, s.Share)), (positive ?? negative)?.Id)
             : null;
         other = hydrogen == 0 ? null : other;
         return [.. new[] { positive, negative, other }.OfType<SolidSupplier>().Take(2)];
@@ -90,7 +89,7 @@ public static class SuppliersOfSolid
         return sources
             .Select(s => (Source: s, Moles: sign * s.Moles.GetValueOrDefault(component)))
             .Where(s => s.Moles > 0)
-            .Select(s => new SolidSupplier(s.Source.Id, s.Source.Place, s.Source.Name, component, s.Moles / total, component == Components.Hydrogen && sign < 0));
+            .Select(s => new SolidSupplier(s.Source.Id, s.Source.Place, s.Source.Name, component, s.Moles / total, component == Component.Hydrogen && sign < 0));
     }
 
     private sealed record Source(string Id, Place Place, string Name, ImmutableSortedDictionary<string, double> Moles);

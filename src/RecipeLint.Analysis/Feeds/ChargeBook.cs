@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
-using ModelComponents = RecipeLint.Chemistry.Equilibrium.Components;
 
 namespace RecipeLint.Analysis.Feeds;
 
@@ -12,15 +12,15 @@ internal static class ChargeBook
     /// Chelating agents and trace metals in the order in which they find each other: the strongest ligand takes the most firmly held metal
     /// first.
     /// </summary>
-    private static readonly string[] Ligands = [.. ModelComponents.Chelators];
+    private static readonly string[] Ligands = [.. Components.Chelators];
 
-    private static readonly string[] Metals = [.. ModelComponents.TraceMetals];
+    private static readonly string[] Metals = [.. Components.TraceMetals];
 
     /// <summary>The ions of a solution, by name, and their balance.</summary>
     /// <param name="moles">Components in the whole volume; hydrogen ions are not counted as cations.</param>
     public static (IReadOnlyList<IonFact> Ions, ChargeBalance Balance) Of(ImmutableSortedDictionary<string, double> moles, Volume volume)
     {
-        var free = moles.Where(m => m.Key != Components.Hydrogen && m.Value > 0).ToDictionary(m => m.Key, m => m.Value);
+        var free = moles.Where(m => m.Key != Component.Hydrogen && m.Value > 0).ToDictionary(m => m.Key, m => m.Value);
         var ions = new List<IonFact>();
         foreach (var ligand in Ligands)
         {
@@ -31,17 +31,17 @@ internal static class ChargeBook
                 {
                     free[ligand] -= bound;
                     free[metal] -= bound;
-                    ions.Add(new IonFact($"{metal}·{ligand}", Components.Charge(metal) + Components.Charge(ligand), new Amount(bound) / volume));
+                    ions.Add(new IonFact($"{metal}·{ligand}", IonFacts.Charge(metal) + IonFacts.Charge(ligand), new Amount(bound) / volume));
                 }
             }
         }
 
-        ions.AddRange(free.Where(f => f.Value > 0).Select(f => new IonFact(f.Key, Components.ChargeInFeed(f.Key), new Amount(f.Value) / volume)));
+        ions.AddRange(free.Where(f => f.Value > 0).Select(f => new IonFact(f.Key, IonFacts.ChargeInFeed(f.Key), new Amount(f.Value) / volume)));
         ions.Sort((a, b) => string.CompareOrdinal(a.Name, b.Name));
 
         var cations = ions.Select(i => i.ChargeConcentration.EquivalentsPerLitre).Where(q => q > 0).Order().Sum();
         var anions = -ions.Select(i => i.ChargeConcentration.EquivalentsPerLitre).Where(q => q < 0).Order().Sum();
-        var all = moles.Select(m => Components.Charge(m.Key) * m.Value).OrderBy(Math.Abs).Sum() / volume.Litres;
+        var all = moles.Select(m => IonFacts.Charge(m.Key) * m.Value).OrderBy(Math.Abs).Sum() / volume.Litres;
         var balance = new ChargeBalance(new ChargeConcentration(cations), new ChargeConcentration(anions), new ChargeConcentration(cations - anions))
         {
             Unexplained = new ChargeConcentration(all),

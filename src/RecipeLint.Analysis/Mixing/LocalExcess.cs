@@ -4,7 +4,6 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
-using Components = RecipeLint.Analysis.Solutions.Components;
 
 namespace RecipeLint.Analysis.Mixing;
 
@@ -111,6 +110,6 @@ internal static class LocalExcessLine
                 : salt.Mass.Grams * WaterTo100GramsUnknown / 100;
         }
 
-        return moles.Any(m => m.Key != Components.Hydrogen) && water > 0 ? (moles, water) : null;
+        return moles.Any(m => m.Key != Component.Hydrogen) && water > 0 ? (moles, water) : null;
     }
 }

@@ -14,9 +14,6 @@ public sealed class VesselContents
     /// <summary>The bench the volumes hold for, °C.</summary>
     public const double BenchCelsius = SolutionMix.FilledAtCelsius;
 
-    /// <summary>Room a dissolved solid takes up where its ions have no measured volume: as in the volume model, 0.55 mL/g.</summary>
-    private const double MillilitresPerGram = 0.55;
-
     private readonly ImmutableSortedDictionary<string, double> _otherMoles;
     private readonly double _reagentGrams;
     private readonly Lazy<ImmutableSortedDictionary<string, double>> _moles;
@@ -171,5 +168,5 @@ public sealed class VesselContents
             : (Solvent.Grams / Water.DensityGramsPerMl(BenchCelsius) / 1000) + (Additions.Sum(LooseMillilitres) / 1000);
     }
 
-    private static double LooseMillilitres(AdditionFacts addition) => addition.Volume?.Millilitres ?? (addition.Mass.Grams * MillilitresPerGram);
+    private static double LooseMillilitres(AdditionFacts addition) => addition.Volume?.Millilitres ?? (addition.Mass.Grams * SolutionVolume.MillilitresPerGramUnmeasured);
 }

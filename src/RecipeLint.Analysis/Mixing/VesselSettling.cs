@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
-using Components = RecipeLint.Analysis.Solutions.Components;
 
 namespace RecipeLint.Analysis.Mixing;
 
@@ -30,7 +30,7 @@ internal static class VesselSettling
         var at = new Temperature(Math.Clamp(celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius));
         var (dissolved, water) = Dissolved(contents, locked);
         var lying = locked.Where(l => l.Value > 0).Select(l => Lying(l.Key, l.Value)).ToList();
-        if (water <= 0 || !dissolved.Any(m => m.Key != Components.Hydrogen && m.Value > 0))
+        if (water <= 0 || !dissolved.Any(m => m.Key != Component.Hydrogen && m.Value > 0))
         {
             return new MixingState { At = at, IsEmpty = true, Solids = lying };
         }
@@ -104,7 +104,7 @@ internal static class VesselSettling
                 }
 
                 var left = moles.GetValueOrDefault(component) - (count * amount);
-                moles[component] = component == Components.Hydrogen ? left : Math.Max(0, left);
+                moles[component] = component == Component.Hydrogen ? left : Math.Max(0, left);
             }
         }
 
@@ -114,7 +114,7 @@ internal static class VesselSettling
     /// <summary>The solid put in as a salt whose own solid this is; null for a solid of parts that came with different salts.</summary>
     public static AdditionFacts? SaltOf(VesselContents contents, Solid solid)
     {
-        var ions = solid.Composition.Where(c => c.Key is not (WaterComponent or Components.Hydrogen)).ToList();
+        var ions = solid.Composition.Where(c => c.Key is not (WaterComponent or Component.Hydrogen)).ToList();
         return contents.Additions
             .Where(a => a.Substance.Form == PhysicalForm.Solid && !a.ThroughAliquot && ions.All(i => a.ComponentMoles.GetValueOrDefault(i.Key) > 0))
             .Where(a => solid.Role == SolidRole.SolubleSalt || IsItself(a, ions))
@@ -126,7 +126,7 @@ internal static class VesselSettling
     private static bool IsItself(AdditionFacts addition, List<KeyValuePair<string, double>> ions)
     {
         var first = addition.ComponentMoles[ions[0].Key] / ions[0].Value;
-        return addition.ComponentMoles.Count(c => c.Key != Components.Hydrogen && c.Value != 0) == ions.Count
+        return addition.ComponentMoles.Count(c => c.Key != Component.Hydrogen && c.Value != 0) == ions.Count
             && ions.All(i => Math.Abs((addition.ComponentMoles[i.Key] / i.Value / first) - 1) < 0.01);
     }
 
@@ -191,7 +191,7 @@ internal static class VesselSettling
     /// <summary>True when the constants know a solid of just these ions.</summary>
     private static bool HasSolid(AdditionFacts addition) =>
         ConstantSet.Product.Solids.Any(s => s.Role is SolidRole.FormsReadily or SolidRole.SolubleSalt
-            && s.Composition.Where(c => c.Key is not (WaterComponent or Components.Hydrogen)).ToList() is { Count: > 0 } ions
+            && s.Composition.Where(c => c.Key is not (WaterComponent or Component.Hydrogen)).ToList() is { Count: > 0 } ions
             && ions.All(i => addition.ComponentMoles.GetValueOrDefault(i.Key) > 0)
             && IsItself(addition, ions));
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
@@ -47,7 +48,7 @@ internal static class SourceWater
             Water = choice.Document,
             Volume = volume,
             VolumeIsEstimate = estimate,
-            Elements = ElementTotals.Sum(values.Select(v => Components.ElementsOf(v.Component, v.Concentration.MolesPerLitre * volume.Litres))),
+            Elements = ElementTotals.Sum(values.Select(v => IonFacts.ElementsOf(v.Component, v.Concentration.MolesPerLitre * volume.Litres))),
             ComponentMoles = ComponentMoles.Of(values.SelectMany(v => Dissolved(v, volume))),
         };
     }
@@ -55,7 +56,7 @@ internal static class SourceWater
     /// <summary>What a water brings of each key per litre, with the place of the value in its file.</summary>
     public static IEnumerable<(string Key, double GramsPerLitre, Place Place)> Nutrients(WaterDocument water) =>
         from value in Values(water, null)
-        from nutrient in NutrientKeys.Grams(Components.ElementsOf(value.Component, value.Concentration.MolesPerLitre))
+        from nutrient in NutrientKeys.Grams(IonFacts.ElementsOf(value.Component, value.Concentration.MolesPerLitre))
         select (nutrient.Key, nutrient.Grams, value.Place);
 
     /// <summary>Values with yearly ranges taken at their middle, and bicarbonate from the alkalinity where no carbonate is listed.</summary>
@@ -74,10 +75,10 @@ internal static class SourceWater
             values.Add(new Value(value.Component, value.Key.Value != "CO3", (low + high) / 2, value.Key.Place));
         }
 
-        if (water.Alkalinity is { } alkalinity && values.All(v => v.Component != Components.Carbonate))
+        if (water.Alkalinity is { } alkalinity && values.All(v => v.Component != Component.Carbonate))
         {
             var (low, high) = alkalinity.Value;
-            values.Add(new Value(Components.Carbonate, true, new AmountConcentration(((low + high) / 2).EquivalentsPerLitre), alkalinity.Place));
+            values.Add(new Value(Component.Carbonate, true, new AmountConcentration(((low + high) / 2).EquivalentsPerLitre), alkalinity.Place));
             assumptions?.Add("water", $"The alkalinity of the water '{water.Name}' is counted as hydrogen carbonate.", alkalinity.Place);
         }
 
@@ -98,9 +99,9 @@ internal static class SourceWater
     {
         var moles = value.Concentration.MolesPerLitre * volume.Litres;
         yield return KeyValuePair.Create(value.Component, moles);
-        if (value.Component == Components.Carbonate && value.Protonated)
+        if (value.Component == Component.Carbonate && value.Protonated)
         {
-            yield return KeyValuePair.Create(Components.Hydrogen, moles);
+            yield return KeyValuePair.Create(Component.Hydrogen, moles);
         }
     }
 

@@ -36,6 +36,9 @@ public sealed class SolutionVolume
     /// <summary>Share of dissolved mass up to which the fit holds (0 to 1).</summary>
     public const double MaxCheckedMassFraction = 0.25;
 
+    /// <summary>Room that a dissolved solid takes up where the volume of its ions is not measured, mL/g.</summary>
+    public const double MillilitresPerGramUnmeasured = PhysicalConstants.MassRuleMlPerGram;
+
     private readonly string[] _species;
     private readonly Constituent[] _constituents;
     private readonly int[] _partStart;

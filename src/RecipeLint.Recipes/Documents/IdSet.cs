@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
@@ -12,6 +11,8 @@ namespace RecipeLint.Recipes.Documents;
 /// </summary>
 internal sealed class IdSet
 {
+    private const int LongestMade = 60;
+
     private readonly Dictionary<string, JsonItem> _stated = new(StringComparer.Ordinal);
     private readonly HashSet<string> _used;
 
@@ -40,28 +41,11 @@ internal sealed class IdSet
             return stated.Text;
         }
 
-        return Free(entry["id"] is { Kind: JsonKind.Text } twice ? twice.Text : Slug(name));
+        return Free(entry["id"] is { Kind: JsonKind.Text } twice ? twice.Text : Made(name));
     }
 
-    /// <summary>Small letters, digits and single hyphens; "entry" when nothing of a name is left.</summary>
-    public static string Slug(string name)
-    {
-        var slug = new StringBuilder(name.Length);
-        foreach (var c in name.Take(60))
-        {
-            if (char.IsAsciiLetterOrDigit(c))
-            {
-                slug.Append(char.ToLowerInvariant(c));
-            }
-            else if (slug.Length > 0 && slug[^1] != '-')
-            {
-                slug.Append('-');
-            }
-        }
-
-        var made = slug.ToString().TrimEnd('-');
-        return made.Length > 0 ? made : "entry";
-    }
+    private static string Made(string name) =>
+        Slug.Of(name.Length > LongestMade ? name[..LongestMade] : name) is { Length: > 0 } made ? made : "entry";
 
     private string Free(string name)
     {

@@ -37,6 +37,6 @@ internal abstract class ProblemRule(string name, string advice, Harm harm, param
             said += $" Did you mean '{nearest}'?";
         }
 
-        return Sentences.Count(said) < 2 ? $"{said} {advice}" : said;
+        return SentenceCount.Of(said) < 2 ? $"{said} {advice}" : said;
     }
 }

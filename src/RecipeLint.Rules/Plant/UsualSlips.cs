@@ -6,7 +6,7 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Plant;
 
 /// <summary>A mistake that would explain a factor between what is found and what is wanted.</summary>
-internal sealed record Slip(string Sentence, RelatedPlace? Related);
+internal sealed record UsualSlip(string Sentence, RelatedPlace? Related);
 
 /// <summary>
 /// The factors by which recipes usually go wrong. Conversion factors are arithmetic from atomic weights and exact unit definitions;
@@ -45,41 +45,41 @@ internal static class UsualSlips
     ];
 
     /// <summary>The slip that explains the factor found/wanted within the tolerance, or null. Hydrates first: they name the very addition.</summary>
-    public static Slip? Name(RecipeFacts recipe, SubstanceCatalogue catalogue, string key, double factor, double tolerance) =>
+    public static UsualSlip? Name(RecipeFacts recipe, SubstanceCatalogue catalogue, string key, double factor, double tolerance) =>
         Hydrate(recipe, catalogue, key, factor, tolerance) ?? Conversion(key, factor, tolerance) ?? General(factor, tolerance);
 
     private static bool Fits(double factor, double expected, double tolerance) => Math.Abs((factor / expected) - 1) <= tolerance;
 
-    private static Slip? Conversion(string key, double factor, double tolerance)
+    private static UsualSlip? Conversion(string key, double factor, double tolerance)
     {
         foreach (var (value, keys, low, high) in _conversions)
         {
             if (keys.Contains(key) && Fits(factor, value, tolerance))
             {
-                return new Slip(low, null);
+                return new UsualSlip(low, null);
             }
 
             if (keys.Contains(key) && Fits(factor, 1 / value, tolerance))
             {
-                return new Slip(high, null);
+                return new UsualSlip(high, null);
             }
         }
 
         return null;
     }
 
-    private static Slip? General(double factor, double tolerance)
+    private static UsualSlip? General(double factor, double tolerance)
     {
         foreach (var (value, low, high) in _general)
         {
             if (Fits(factor, value, tolerance))
             {
-                return new Slip(low, null);
+                return new UsualSlip(low, null);
             }
 
             if (Fits(factor, 1 / value, tolerance))
             {
-                return new Slip(high, null);
+                return new UsualSlip(high, null);
             }
         }
 
@@ -87,7 +87,7 @@ internal static class UsualSlips
     }
 
     /// <summary>One addition exchanged for another hydrate of the same salt, gram for gram, would bring the element to its target.</summary>
-    private static Slip? Hydrate(RecipeFacts recipe, SubstanceCatalogue catalogue, string key, double factor, double tolerance)
+    private static UsualSlip? Hydrate(RecipeFacts recipe, SubstanceCatalogue catalogue, string key, double factor, double tolerance)
     {
         if (!recipe.Elements.TryGetValue(key, out var fact) || fact.Concentration.GramsPerLitre <= 0)
         {
@@ -96,7 +96,7 @@ internal static class UsualSlips
 
         var total = fact.Concentration.GramsPerLitre;
         var wanted = total / factor;
-        Slip? best = null;
+        UsualSlip? best = null;
         var bestMiss = tolerance;
         foreach (var (dose, addition) in recipe.Doses.SelectMany(Additions))
         {
@@ -120,7 +120,7 @@ internal static class UsualSlips
                 if (miss < bestMiss)
                 {
                     bestMiss = miss;
-                    best = new Slip(
+                    best = new UsualSlip(
                         $"That fits a mixed-up hydrate: this weight of {addition.Substance.Name} would be right for {other.Name} (1 g "
                             + $"of the one counts as {Say.Number(exchange)} g of the other).",
                         new RelatedPlace(addition.Place, $"written as {addition.Substance.Name}; the weight fits {other.Name}"));

@@ -34,23 +34,4 @@ internal static class DepositWords
     /// <inheritdoc cref="CertaintyOf(StockFacts, SolutionState, Sureness)"/>
     public static Certainty CertaintyOf(SolutionState state, Sureness sureness, bool reagentsKnown) =>
         state.Validity.Trust == Trust.InRange && sureness == Sureness.Clear && reagentsKnown ? Certainty.Computed : Certainty.Estimate;
-
-    /// <summary>A solid's name as the end of a path of ids: letters and digits, the rest as hyphens.</summary>
-    public static string Slug(string name)
-    {
-        var slug = new StringBuilder();
-        foreach (var c in name.ToLower(CultureInfo.InvariantCulture))
-        {
-            if (char.IsAsciiLetterOrDigit(c))
-            {
-                slug.Append(c);
-            }
-            else if (slug.Length > 0 && slug[^1] != '-')
-            {
-                slug.Append('-');
-            }
-        }
-
-        return slug.ToString().Trim('-');
-    }
 }

@@ -163,7 +163,7 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
     {
         var place = suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place;
         var path = IdPath.Of(context.Facts.Workspace, place);
-        return context.Find(place, Owner.EachSolidApart ? $"{path}#{DepositWords.Slug(solid.Name)}" : path, message, Harm.Loss, odds, certainty) with
+        return context.Find(place, Owner.EachSolidApart ? $"{path}#{Slug.Of(solid.Name)}" : path, message, Harm.Loss, odds, certainty) with
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
         };

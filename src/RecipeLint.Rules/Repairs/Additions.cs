@@ -7,6 +7,7 @@ using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
@@ -42,14 +43,14 @@ internal static class Additions
     public static Repair? Times(RepairContext context, AdditionFacts addition, double factor, string key, Round round = Round.Nearest) =>
         factor > 0 && Amounts.Times(context, addition, factor, round) is var (edit, text)
             ? Repair.Chemistry(
-                $"{key}-{AsSuggested.Slug(addition.Id)}",
+                $"{key}-{Slug.Of(addition.Id, ".")}",
                 $"Take {text} of {addition.Substance.Name} instead of {context.Item(addition.Place.Child("amount"))!.Text}.",
                 edit)
             : null;
 
     /// <summary>The line out.</summary>
     public static Repair Drop(AdditionFacts addition) =>
-        Repair.Chemistry($"leave-out-{AsSuggested.Slug(addition.Id)}", $"Leave {addition.Substance.Name} out.", new JsonEdit.Remove(addition.Place));
+        Repair.Chemistry($"leave-out-{Slug.Of(addition.Id, ".")}", $"Leave {addition.Substance.Name} out.", new JsonEdit.Remove(addition.Place));
 
     /// <summary>One of the additions a finding names out.</summary>
     public static IEnumerable<RepairProposal> DropOneOf(Finding finding, RepairContext context) =>
@@ -88,7 +89,7 @@ internal static class Additions
             edits.Add(new JsonEdit.Remove(addition.Place.Child(own)));
         }
 
-        return Repair.Chemistry($"use-{AsSuggested.Slug(id)}", $"Take {text} of {other.Name} instead of {written.Text} of {addition.Substance.Name}.", [.. edits]);
+        return Repair.Chemistry($"use-{Slug.Of(id, ".")}", $"Take {text} of {other.Name} instead of {written.Text} of {addition.Substance.Name}.", [.. edits]);
     }
 
     /// <summary>A product of several nutrients: no single salt stands in for it.</summary>
@@ -108,7 +109,7 @@ internal static class Additions
 
         var text = substance is { Form: PhysicalForm.Liquid, Density: { } density } ? Amounts.Litres(grams / density.Value.GramsPerMillilitre / 1000) : Amounts.Grams(grams);
         return Repair.Chemistry(
-            $"add-{AsSuggested.Slug(id)}",
+            $"add-{Slug.Of(id, ".")}",
             $"Add {text} of {substance.Name} {why}.",
             Steps.Insert(stock, index, ("add", id), ("amount", text)));
     }

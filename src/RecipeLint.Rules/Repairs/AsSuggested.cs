@@ -36,15 +36,8 @@ internal static class AsSuggested
             var title = $"Write '{text}' instead of '{written}'.";
             yield return same is [var only] && only == text
                 ? Repair.Safe("as-suggested", title, edit)
-                : Repair.Chemistry(texts.Count == 1 ? "as-suggested" : $"read-as-{Slug(text)}", title, edit);
+                : Repair.Chemistry(texts.Count == 1 ? "as-suggested" : $"read-as-{Slug.Of(text, ".")}", title, edit);
         }
-    }
-
-    /// <summary>Small letters, digits, points and single hyphens.</summary>
-    public static string Slug(string text)
-    {
-        var words = string.Concat(text.Select(c => char.IsAsciiLetterOrDigit(c) || c == '.' ? char.ToLowerInvariant(c) : ' '));
-        return string.Join('-', words.Split(' ', StringSplitOptions.RemoveEmptyEntries));
     }
 
     private static bool IsSameThing(Finding finding, string written, string text, RepairContext context)

@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Patching;
+using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
@@ -125,7 +126,7 @@ internal static class Contributions
             foreach (var other in context.Workspace.Catalogue.Substances.Where(s => s.HydrateFamily == family && s.Id != addition.Substance.Id))
             {
                 yield return Repair.Chemistry(
-                    $"name-{AsSuggested.Slug(other.Id)}",
+                    $"name-{Slug.Of(other.Id, ".")}",
                     $"Name {other.Name} instead of {addition.Substance.Name}, if that is what is weighed.",
                     new JsonEdit.ReplaceValue(addition.Place.Child("add"), JsonDraft.Of(other.Id)));
             }

@@ -3,6 +3,7 @@ using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
@@ -61,7 +62,7 @@ internal static class OtherPart
         ]);
         var name = other.Stock.File.Split('/')[^1].Split('.')[0];
         return Repair.Chemistry(
-            $"move-{AsSuggested.Slug(step.Id)}-to-{AsSuggested.Slug(name)}",
+            $"move-{Slug.Of(step.Id, ".")}-to-{Slug.Of(name, ".")}",
             $"Move {addition.Substance.Name} to '{other.Stock.Name}', {text} there.",
             new JsonEdit.Remove(step.Place),
             new JsonEdit.InsertElement(Steps.ListOf(other), Steps.BeforeTopUp(other, context), copy));

@@ -22,7 +22,7 @@ internal static class OwnBottle
 
         var slash = stock.Stock.File.LastIndexOf('/') + 1;
         var (folder, own) = (stock.Stock.File[..slash], stock.Stock.File[slash..]);
-        var name = $"{AsSuggested.Slug(addition.Substance.Id)}.stock.json";
+        var name = $"{Slug.Of(addition.Substance.Id, ".")}.stock.json";
         var edits = new List<JsonEdit>
         {
             new JsonEdit.NewFile(Place.Whole(folder + name), Document(document, makes, step, addition)),
@@ -46,7 +46,7 @@ internal static class OwnBottle
         }
 
         return Repair.Chemistry(
-            $"own-bottle-{AsSuggested.Slug(addition.Id)}",
+            $"own-bottle-{Slug.Of(addition.Id, ".")}",
             $"Keep {addition.Substance.Name} in a bottle of its own ('{name}'), made and dosed like '{stock.Stock.Name}'.",
             [.. edits]);
     }

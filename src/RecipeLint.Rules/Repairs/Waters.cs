@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Patching;
+using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
@@ -46,6 +47,6 @@ internal static class Waters
         JsonEdit[] edits = context.Item(place)?["adjust"] is null
             ? [new JsonEdit.InsertMember(place, "adjust", adjust, "doses")]
             : [Steps.Set(context, place.Child("adjust"), "pH", text), Steps.Set(context, place.Child("adjust"), "using", reagent)];
-        return Repair.Chemistry($"ph-with-{AsSuggested.Slug(reagent)}", $"Set the pH of '{recipe.Recipe.Name}' to {text} with {name}.", edits);
+        return Repair.Chemistry($"ph-with-{Slug.Of(reagent, ".")}", $"Set the pH of '{recipe.Recipe.Name}' to {text} with {name}.", edits);
     }
 }

@@ -85,7 +85,7 @@ internal static class TinyWeight
         }
 
         var folder = stock.Stock.File.LastIndexOf('/') is var slash and >= 0 ? stock.Stock.File[..(slash + 1)] : "";
-        var name = $"{AsSuggested.Slug(addition.Id)}-pre.stock.json";
+        var name = $"{Slug.Of(addition.Id, ".")}-pre.stock.json";
         var (weight, volume, aliquot) = (Amounts.Grams(made.Weight.Grams), Amounts.Litres(made.Volume.Litres), Amounts.Litres(made.Aliquot.Litres));
         var own = step.Members.Where(m => m.Name is "add" or "assay" or "with").Select(m => new DraftMember(m.Name, Steps.Copy(m.Value))).ToList();
         own.Insert(1, new DraftMember("amount", JsonDraft.Of(weight)));

@@ -44,7 +44,7 @@ public sealed class ExampleTests
         Assert.True(!unlisted.Any(), $"{folder}: not listed under 'also':\n{Show(unlisted)}");
         var stale = also.Where(a => !others.Any(f => a.Covers(f.Rule.Name, f.Place.File, f.IdPath)));
         Assert.True(!stale.Any(), $"{folder}: listed under 'also' but not raised: {string.Join(", ", stale.Select(a => a.Rule))}");
-        Assert.All(also, a => Assert.True(Sentences.Count(a.Reason) >= 1, $"{folder}: the reason for '{a.Rule}' is not a sentence"));
+        Assert.All(also, a => Assert.True(SentenceCount.Of(a.Reason) >= 1, $"{folder}: the reason for '{a.Rule}' is not a sentence"));
     }
 
     [Theory]
@@ -84,7 +84,7 @@ public sealed class ExampleTests
         {
             var message = finding.Message;
             Assert.True(message.EndsWith('.') || message.EndsWith('?'), $"{finding.Rule.Name} ends without a period: {message}");
-            Assert.True(Sentences.Count(message) >= 2, $"{finding.Rule.Name} says too little: {message}");
+            Assert.True(SentenceCount.Of(message) >= 2, $"{finding.Rule.Name} says too little: {message}");
             Assert.True(message.Length <= 600, $"{finding.Rule.Name} says too much ({message.Length} characters): {message}");
             Assert.DoesNotContain("  ", message, StringComparison.Ordinal);
             Assert.DoesNotContain("\n", message, StringComparison.Ordinal);

@@ -125,7 +125,7 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
             ? known.RelativeExpanded * recipe.MilligramsPerLitre(key)
             : 0;
 
-    private static Slip? SlipOf(ElementAgainstTarget verdict, RuleContext context) => UsualSlips.Name(
+    private static UsualSlip? SlipOf(ElementAgainstTarget verdict, RuleContext context) => UsualSlips.Name(
         verdict.Recipe,
         context.Facts.Workspace.Catalogue,
         verdict.Target!.Key.Value,

@@ -1,18 +1,12 @@
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
-using ModelComponents = RecipeLint.Chemistry.Equilibrium.Components;
 
 namespace RecipeLint.Analysis.Solutions;
 
 /// <summary>What the names of solution components say about them.</summary>
-public static class Components
+public static class IonFacts
 {
-    /// <summary>Hydrogen ions put in (or, negative, taken up) beside the other components.</summary>
-    public const string Hydrogen = Component.Hydrogen;
-
-    public const string Carbonate = Component.Carbonate;
-
     /// <summary>The charge of a component: -2 for "SO4-2", 0 for "B(OH)3" and for a name that is none.</summary>
     public static int Charge(string component) => SolutionComponent.TryParse(component, out var known) ? known.Charge : 0;
 
@@ -21,7 +15,7 @@ public static class Components
     {
         // Forms of a water analysis that the constants write otherwise: dihydrogen phosphate prevails.
         "PO4-3" or "HPO4-2" => -1,
-        _ => ModelComponents.Row(component)?.FeedCharge ?? Charge(component),
+        _ => Components.Row(component)?.FeedCharge ?? Charge(component),
     };
 
     /// <summary>Element masses of so many moles of a component; empty where its atoms are not known.</summary>

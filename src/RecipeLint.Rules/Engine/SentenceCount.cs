@@ -1,10 +1,10 @@
 namespace RecipeLint.Rules.Engine;
 
 /// <summary>What counts as a sentence in a message.</summary>
-public static class Sentences
+public static class SentenceCount
 {
     /// <summary>Sentences end with a full stop or question mark at the end of the text or before a space and a capital, digit or quote.</summary>
-    public static int Count(string text)
+    public static int Of(string text)
     {
         var count = 0;
         for (var i = 0; i < text.Length; i++)
