@@ -76,6 +76,25 @@ public sealed record Workspace
         return found;
     }
 
+    /// <summary>The file with all that it was read with, directly or through others, in the order of the paths.</summary>
+    public SortedSet<string> WithDrawnOn(string file)
+    {
+        var found = new SortedSet<string>(StringComparer.Ordinal);
+        var open = new Queue<string>([file]);
+        while (open.TryDequeue(out var at))
+        {
+            if (found.Add(at) && DrawsOn.TryGetValue(at, out var below))
+            {
+                foreach (var next in below)
+                {
+                    open.Enqueue(next);
+                }
+            }
+        }
+
+        return found;
+    }
+
     public StockDocument? FindStock(string file) => Stocks.FirstOrDefault(s => s.File == file);
 
     /// <summary>The same workspace with one stock changed in thought, or added: nothing on the disk changes.</summary>

@@ -4,7 +4,8 @@ using RecipeLint.Recipes.Documents;
 namespace RecipeLint.Analysis.Stocks;
 
 /// <summary>Facts of every stock of one workspace, each computed once, pre-stocks before the stocks that take from them.</summary>
-internal sealed class StockAnalysis(Workspace workspace)
+/// <param name="keep">Gives the facts that an earlier run has computed where they still hold, else computes them; null computes all.</param>
+internal sealed class StockAnalysis(Workspace workspace, Func<Workspace, string, Func<StockFacts?>, StockFacts?>? keep = null)
 {
     private readonly Dictionary<string, StockFacts?> _done = new(StringComparer.Ordinal);
     private readonly HashSet<string> _open = new(StringComparer.Ordinal);
@@ -27,7 +28,9 @@ internal sealed class StockAnalysis(Workspace workspace)
             return null;
         }
 
-        var facts = workspace.FindStock(file) is { } stock ? Analyse(stock) : null;
+        var facts = workspace.FindStock(file) is not { } stock ? null
+            : keep is null ? Analyse(stock)
+            : keep(workspace, file, () => Analyse(stock));
         _open.Remove(file);
         _done[file] = facts;
         return facts;

@@ -1,6 +1,7 @@
 using RecipeLint.Analysis.Feeds;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Recipes;
+using RecipeLint.Recipes.Documents;
 
 namespace RecipeLint.Analysis.Workspaces;
 
@@ -11,9 +12,10 @@ public static class Analyzer
     /// Computes what every stock and every final solution of the workspace holds. Never throws on what a file can contain: what could not be
     /// read makes the facts incomplete.
     /// </summary>
-    public static Facts Analyse(Workspace workspace)
+    /// <param name="memory">Facts of earlier runs, taken over where nothing they follow from has changed; null computes all.</param>
+    public static Facts Analyse(Workspace workspace, FactsMemory? memory = null)
     {
-        var stocks = new StockAnalysis(workspace);
+        var stocks = new StockAnalysis(workspace, memory is null ? null : memory.Stock);
         return new Facts
         {
             Workspace = workspace,
@@ -23,9 +25,13 @@ public static class Analyzer
             ],
             Recipes =
             [
-                .. workspace.Recipes.OrderBy(r => r.File, StringComparer.Ordinal).Select(r => SolutionAnalysis.Of(r, workspace, stocks)).OfType<RecipeFacts>(),
+                .. workspace.Recipes.OrderBy(r => r.File, StringComparer.Ordinal).Select(Recipe).OfType<RecipeFacts>(),
             ],
         };
+
+        RecipeFacts? Recipe(RecipeDocument recipe) => memory is null
+            ? SolutionAnalysis.Of(recipe, workspace, stocks)
+            : memory.Recipe(workspace, recipe.File, () => SolutionAnalysis.Of(recipe, workspace, stocks));
     }
 
     /// <summary>Facts of one stock alone; null for a file that is no stock or has no readable volume. For stocks changed in thought.</summary>

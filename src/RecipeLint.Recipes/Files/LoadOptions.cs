@@ -19,4 +19,7 @@ public sealed record LoadOptions
 
     /// <summary>The largest file that is read, in bytes.</summary>
     public int SizeLimit { get; init; } = JsonReading.DefaultSizeLimit;
+
+    /// <summary>Keeps what was parsed for the next run over mostly the same files; null parses everything anew.</summary>
+    public ParsedFiles? Parsed { get; init; }
 }

@@ -2,32 +2,48 @@ using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Files;
 
-/// <summary>Another tree in which one file has other bytes: text from standard input or an editor in place of what is on disk.</summary>
-/// <param name="under">The tree that answers for everything else.</param>
-/// <param name="path">As the user wrote it.</param>
-/// <param name="bytes">The whole file.</param>
-public sealed class OverlayFileTree(IFileTree under, string path, byte[] bytes) : IFileTree
+/// <summary>Another tree in which some files have other bytes: text from standard input or an editor in place of what is on disk.</summary>
+public sealed class OverlayFileTree : IFileTree
 {
-    private readonly string _path = under.FullPath(path);
+    private readonly IFileTree _under;
+    private readonly SortedDictionary<string, byte[]> _files = new(StringComparer.Ordinal);
 
-    public string CurrentFolder => under.CurrentFolder;
+    /// <param name="under">The tree that answers for everything else.</param>
+    /// <param name="path">As the user wrote it.</param>
+    /// <param name="bytes">The whole file.</param>
+    public OverlayFileTree(IFileTree under, string path, byte[] bytes)
+        : this(under, [KeyValuePair.Create(path, bytes)])
+    {
+    }
 
-    public string FullPath(string path) => under.FullPath(path);
+    /// <param name="under">The tree that answers for everything else.</param>
+    /// <param name="files">Whole files by path.</param>
+    public OverlayFileTree(IFileTree under, IEnumerable<KeyValuePair<string, byte[]>> files)
+    {
+        _under = under;
+        foreach (var (path, bytes) in files)
+        {
+            _files[under.FullPath(path)] = bytes;
+        }
+    }
 
-    public EntryKind Kind(string path) => path == _path ? EntryKind.File : under.Kind(path);
+    public string CurrentFolder => _under.CurrentFolder;
 
-    public string ResolveLinks(string path) => path == _path ? path : under.ResolveLinks(path);
+    public string FullPath(string path) => _under.FullPath(path);
+
+    public EntryKind Kind(string path) => _files.ContainsKey(path) ? EntryKind.File : _under.Kind(path);
+
+    public string ResolveLinks(string path) => _files.ContainsKey(path) ? path : _under.ResolveLinks(path);
 
     public IReadOnlyList<string> Names(string folder)
     {
-        var names = under.Names(folder);
-        return FilePaths.FolderOf(_path) != folder || names.Contains(FilePaths.NameOf(_path))
-            ? names
-            : [.. names.Append(FilePaths.NameOf(_path)).Order(StringComparer.Ordinal)];
+        var names = _under.Names(folder);
+        var more = _files.Keys.Where(f => FilePaths.FolderOf(f) == folder).Select(FilePaths.NameOf).Except(names, StringComparer.Ordinal).ToList();
+        return more.Count == 0 ? names : [.. names.Concat(more).Order(StringComparer.Ordinal)];
     }
 
     public FileBytes Read(string path, int sizeLimit) =>
-        path != _path ? under.Read(path, sizeLimit)
+        !_files.TryGetValue(path, out var bytes) ? _under.Read(path, sizeLimit)
         : bytes.Length > sizeLimit ? new FileBytes(null, bytes.Length, null)
         : FileBytes.Of(bytes);
 }

@@ -9,7 +9,8 @@ namespace RecipeLint.Recipes.Files;
 /// <param name="files">Where bytes come from.</param>
 /// <param name="root">Full path of the repository root.</param>
 /// <param name="sizeLimit">In bytes.</param>
-internal sealed class SourceStore(IFileTree files, string root, int sizeLimit)
+/// <param name="kept">What earlier runs have parsed; null parses anew.</param>
+internal sealed class SourceStore(IFileTree files, string root, int sizeLimit, ParsedFiles? kept = null)
 {
     private readonly Dictionary<string, SourceFile> _sources = new(StringComparer.Ordinal);
     private readonly List<Problem> _problems = [];
@@ -59,8 +60,7 @@ internal sealed class SourceStore(IFileTree files, string root, int sizeLimit)
             return default;
         }
 
-        var parsed = JsonReading.Read(path, bytes.Bytes, sizeLimit);
-        var shape = SchemaCheck.Check(kind, parsed.Source);
+        var (parsed, shape) = kept?.Read(path, bytes.Bytes, kind, sizeLimit) ?? ParsedFiles.Parse(path, bytes.Bytes, kind, sizeLimit);
         _sources[path] = parsed.Source;
         _problems.AddRange(parsed.Problems);
         _problems.AddRange(shape);

@@ -26,7 +26,7 @@ public sealed class WorkspaceLoader
     {
         _files = files;
         _options = options;
-        _store = new SourceStore(files, root, options.SizeLimit);
+        _store = new SourceStore(files, root, options.SizeLimit, options.Parsed);
         _scopes = new ShopScopes(files, root, _store, options);
         _references = new ReferenceResolver(files, root);
     }

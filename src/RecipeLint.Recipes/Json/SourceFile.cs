@@ -75,6 +75,32 @@ public sealed class SourceFile
         return new LinePosition(index + 1, Encoding.UTF8.GetCharCount(prefix) + 1);
     }
 
+    /// <summary>The byte offset of a position; one past the end of its line counts as that end, one past the last line as the end of the file.</summary>
+    public int ToOffset(LinePosition position)
+    {
+        var starts = _lineStarts.Value;
+        if (position.Line < 1)
+        {
+            return 0;
+        }
+
+        if (position.Line > starts.Length)
+        {
+            return _bytes.Length;
+        }
+
+        var at = starts[position.Line - 1];
+        var end = position.Line < starts.Length ? starts[position.Line] : _bytes.Length;
+        for (var left = position.Column - 1; left > 0 && at < end && _bytes[at] is not ((byte)'\n' or (byte)'\r');)
+        {
+            Rune.DecodeFromUtf8(_bytes.AsSpan(at, end - at), out var rune, out var length);
+            left -= rune.Utf16SequenceLength;
+            at += length;
+        }
+
+        return at;
+    }
+
     /// <summary>The text of a line (1-based) without its line end.</summary>
     public string Line(int line)
     {

@@ -1,0 +1,52 @@
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Schema;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Files;
+
+/// <summary>
+/// What bytes came to, kept between runs: a file whose bytes are the same is neither parsed nor held against its schema again, and is the same
+/// <see cref="SourceFile"/> as before. The last state of each path is kept.
+/// </summary>
+public sealed class ParsedFiles
+{
+    private readonly Lock _gate = new();
+    private readonly Dictionary<(string Path, DocumentKind Kind), Entry> _entries = [];
+
+    /// <summary>Forgets every file.</summary>
+    public void Clear()
+    {
+        lock (_gate)
+        {
+            _entries.Clear();
+        }
+    }
+
+    internal (JsonReadResult Parsed, IReadOnlyList<Problem> Shape) Read(string path, byte[] bytes, DocumentKind kind, int sizeLimit)
+    {
+        lock (_gate)
+        {
+            if (_entries.TryGetValue((path, kind), out var known) && known.SizeLimit == sizeLimit
+                && (ReferenceEquals(known.Bytes, bytes) || known.Bytes.AsSpan().SequenceEqual(bytes)))
+            {
+                return (known.Parsed, known.Shape);
+            }
+        }
+
+        var (parsed, shape) = Parse(path, bytes, kind, sizeLimit);
+        lock (_gate)
+        {
+            _entries[(path, kind)] = new Entry(bytes, sizeLimit, parsed, shape);
+        }
+
+        return (parsed, shape);
+    }
+
+    internal static (JsonReadResult Parsed, IReadOnlyList<Problem> Shape) Parse(string path, byte[] bytes, DocumentKind kind, int sizeLimit)
+    {
+        var parsed = JsonReading.Read(path, bytes, sizeLimit);
+        return (parsed, SchemaCheck.Check(kind, parsed.Source));
+    }
+
+    private sealed record Entry(byte[] Bytes, int SizeLimit, JsonReadResult Parsed, IReadOnlyList<Problem> Shape);
+}
