@@ -43,6 +43,7 @@ internal static class CommandLine
             OrderCommand.Build(world),
             StretchCommand.Build(world),
             InitCommand.Build(world),
+            LanguageServerCommand.Build(world),
         };
 
         try

@@ -11,7 +11,7 @@ public sealed class HouseTests
 {
     private static readonly string[] _downwards =
     [
-        "RecipeLint", "RecipeLint.Reports", "RecipeLint.Advice", "RecipeLint.Rules", "RecipeLint.Analysis", "RecipeLint.Recipes", "RecipeLint.Chemistry",
+        "RecipeLint", "RecipeLint.Editor", "RecipeLint.Reports", "RecipeLint.Advice", "RecipeLint.Rules", "RecipeLint.Analysis", "RecipeLint.Recipes", "RecipeLint.Chemistry",
         "RecipeLint.Generators",
     ];
 

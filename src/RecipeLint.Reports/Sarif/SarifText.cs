@@ -23,11 +23,8 @@ internal static class SarifText
         return path.StartsWith('/') ? (new Uri("file://" + encoded, UriKind.Absolute), false) : (new Uri(encoded, UriKind.Relative), true);
     }
 
-    /// <summary>
-    /// A name for a rule, not an address: the project has no web host to point to, and SARIF asks for an absolute URI. The text it would show is
-    /// the help in the log itself.
-    /// </summary>
-    public static Uri HelpUri(RuleDescriptor rule) => new("urn:recipelint:rule:" + Uri.EscapeDataString(rule.Id), UriKind.Absolute);
+    /// <inheritdoc cref="RuleLink.Of"/>
+    public static Uri HelpUri(RuleDescriptor rule) => RuleLink.Of(rule);
 
     /// <summary>The message with braces doubled (SARIF 2.1.0 section 3.11.5) and nothing that reads as a link (3.11.6) but our own links to related places.</summary>
     public static string Message(string message, IReadOnlyList<string> labels)

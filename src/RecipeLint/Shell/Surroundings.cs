@@ -21,6 +21,9 @@ internal sealed record Surroundings(
 
     private const int PipedWidth = 100;
 
+    /// <summary>Standard output as bytes, for what is no text.</summary>
+    public Func<Stream> StandardOutput { get; init; } = () => Stream.Null;
+
     /// <summary>True when a person types at standard input.</summary>
     public bool InIsTerminal { get; init; }
 
@@ -39,6 +42,7 @@ internal sealed record Surroundings(
             !Console.IsOutputRedirected,
             DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime))
         {
+            StandardOutput = Console.OpenStandardOutput,
             InIsTerminal = !Console.IsInputRedirected && !Console.IsOutputRedirected,
             TerminalColumns = Console.IsOutputRedirected ? null : ColumnsOfConsole(),
         };

@@ -1,0 +1,26 @@
+using System.CommandLine;
+using RecipeLint.Editor;
+using RecipeLint.Recipes.Files;
+using RecipeLint.Shell;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Serves an editor over standard input and output.</summary>
+internal static class LanguageServerCommand
+{
+    public static Command Build(Surroundings world)
+    {
+        // Editors pass it by habit; there is no other way of talking.
+        var stdio = new Option<bool>("--stdio") { Description = "Talk over standard input and output, which it does anyway.", Hidden = true };
+        var command = new Command("language-server", "Serve an editor (Language Server Protocol 3.17 over standard input and output).") { stdio };
+        command.SetAction(_ => Serve(world));
+        return command;
+    }
+
+    private static int Serve(Surroundings world)
+    {
+        using var input = world.StandardInput();
+        using var output = world.StandardOutput();
+        return LanguageServer.Run(input, output, new DiskFileTree(world.CurrentDirectory), world.Today, ToolVersion.Text);
+    }
+}
