@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
-using System.IO.Pipes;
+using System.IO.Pipelines;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -14,7 +14,7 @@ namespace RecipeLint.Editor.Tests.Support;
 /// </summary>
 internal sealed class Client : IDisposable
 {
-    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
 
     private readonly Stream _toServer;
     private readonly Stream _fromServer;
@@ -68,13 +68,11 @@ internal sealed class Client : IDisposable
     /// <summary>The server in this process, over pipes.</summary>
     public static Client InProcess(IFileTree files)
     {
-        var input = new AnonymousPipeServerStream(PipeDirection.Out);
-        var serverInput = new AnonymousPipeClientStream(PipeDirection.In, input.ClientSafePipeHandle);
-        var output = new AnonymousPipeServerStream(PipeDirection.In);
-        var serverOutput = new AnonymousPipeClientStream(PipeDirection.Out, output.ClientSafePipeHandle);
+        var toServer = new Pipe(new PipeOptions(pauseWriterThreshold: 0));
+        var toClient = new Pipe(new PipeOptions(pauseWriterThreshold: 0));
         var run = Task.Factory.StartNew(
-            () => LanguageServer.Run(serverInput, serverOutput, files, new DateOnly(2026, 3, 1), "test"), TaskCreationOptions.LongRunning);
-        return new Client(input, output, ExitCode, () => { });
+            () => LanguageServer.Run(toServer.Reader.AsStream(), toClient.Writer.AsStream(), files, new DateOnly(2026, 3, 1), "test"), TaskCreationOptions.LongRunning);
+        return new Client(toServer.Writer.AsStream(), toClient.Reader.AsStream(), ExitCode, () => { });
 
         int ExitCode()
         {
