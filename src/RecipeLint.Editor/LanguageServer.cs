@@ -11,7 +11,8 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Editor;
 
 /// <summary>
-/// RecipeLint behind an editor: the Language Server Protocol 3.17 over two streams. Documents are judged while they are typed, by the loader,
+/// RecipeLint behind an editor: the Language Server Protocol 3.17 over two streams. Documents are judged while they are typed, by the
+/// loader,
 /// the analyser and the rules of every other command. Nothing a document or a message holds ends it.
 /// </summary>
 public static class LanguageServer
@@ -139,8 +140,9 @@ internal sealed class Server : IRpcTarget
 
     public void Report(Exception fault)
     {
-        var what = fault is RpcException ? fault.Message : $"internal fault ({fault.GetType().Name}: {fault.Message}). This is a defect of RecipeLint, not of your files.";
-        _output.Notification("window/logMessage", new JsonObject { ["type"] = fault is RpcException ? 2 : 1, ["message"] = "recipelint: " + what });
+        var what = fault is RpcException ? fault.Message : RpcException.Words(fault);
+        var type = fault is RpcException ? 2 : 1;
+        _output.Notification("window/logMessage", new JsonObject { ["type"] = type, ["message"] = "recipelint: " + what });
         if (fault is not RpcException)
         {
             // The document at whose judgement it happened waits for its next change.
@@ -197,7 +199,8 @@ internal sealed class Server : IRpcTarget
         Judge();
         if (_published.Remove(document.Path))
         {
-            _output.Notification("textDocument/publishDiagnostics", new JsonObject { ["uri"] = document.Uri, ["diagnostics"] = new JsonArray() });
+            var nothing = new JsonObject { ["uri"] = document.Uri, ["diagnostics"] = new JsonArray() };
+            _output.Notification("textDocument/publishDiagnostics", nothing);
         }
     }
 

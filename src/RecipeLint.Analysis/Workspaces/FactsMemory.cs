@@ -38,6 +38,7 @@ public sealed class FactsMemory
     private sealed record Kept<T>(SourceFile?[] Basis, T? Facts)
         where T : class
     {
-        public bool IsOf(SourceFile?[] basis) => basis.Length == Basis.Length && basis.Zip(Basis).All(p => p.First is not null && ReferenceEquals(p.First, p.Second));
+        public bool IsOf(SourceFile?[] basis) =>
+            basis.Length == Basis.Length && basis.Zip(Basis).All(p => p.First is not null && ReferenceEquals(p.First, p.Second));
     }
 }

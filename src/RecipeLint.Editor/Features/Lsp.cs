@@ -9,11 +9,14 @@ namespace RecipeLint.Editor.Features;
 /// <summary>Shapes of the protocol (Language Server Protocol 3.17).</summary>
 internal static class Lsp
 {
+    private const string Markup = "\\`*_{}[]<>#|!&~";
+
     public static JsonObject Node(TextPosition position) => new() { ["line"] = position.Line, ["character"] = position.Character };
 
     public static JsonObject Node(TextRange range) => new() { ["start"] = Node(range.Start), ["end"] = Node(range.End) };
 
-    public static JsonObject Location(View view, Place place) => new() { ["uri"] = view.UriOf(place.File), ["range"] = Node(view.RangeOf(place)) };
+    public static JsonObject Location(View view, Place place) =>
+        new() { ["uri"] = view.UriOf(place.File), ["range"] = Node(view.RangeOf(place)) };
 
     public static JsonObject Markdown(string text) => new() { ["kind"] = "markdown", ["value"] = text };
 
@@ -22,5 +25,6 @@ internal static class Lsp
     public static JsonArray Array(IEnumerable<JsonNode?> items) => new([.. items]);
 
     /// <summary>A text of a file inside Markdown: nothing in it can become markup or a link.</summary>
-    public static string Plain(string text) => string.Concat(Printable.Show(text).Select(c => "\\`*_{}[]<>#|!&~".Contains(c, StringComparison.Ordinal) ? $"\\{c}" : $"{c}"));
+    public static string Plain(string text) =>
+        string.Concat(Printable.Show(text).Select(c => Markup.Contains(c, StringComparison.Ordinal) ? $"\\{c}" : $"{c}"));
 }

@@ -35,11 +35,14 @@ internal sealed class FrameReader(Stream input)
                 case "":
                     return Body(length.Value);
                 case var line when line.StartsWith("Content-Length:", StringComparison.OrdinalIgnoreCase):
-                    length = long.TryParse(line["Content-Length:".Length..].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var stated) ? stated : null;
+                    length = Number(line["Content-Length:".Length..].Trim());
                     break;
             }
         }
     }
+
+    private static long? Number(string text) =>
+        long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var stated) ? stated : null;
 
     private Frame Body(long length)
     {
@@ -69,7 +72,9 @@ internal sealed class FrameReader(Stream input)
         return true;
     }
 
-    /// <summary>A header line without its end; null at the end of the stream. Of a line that is too long only the beginning is kept.</summary>
+    /// <summary>
+    /// A header line without its end; null at the end of the stream. Of a line that is too long only the beginning is kept.
+    /// </summary>
     private string? Line()
     {
         var line = new StringBuilder();

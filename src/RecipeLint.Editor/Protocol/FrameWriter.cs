@@ -75,7 +75,8 @@ internal sealed class FrameWriter(Stream output)
 
         lock (_gate)
         {
-            output.Write(Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"Content-Length: {body.WrittenCount}\r\n\r\n")));
+            var length = body.WrittenCount.ToString(CultureInfo.InvariantCulture);
+            output.Write(Encoding.ASCII.GetBytes($"Content-Length: {length}\r\n\r\n"));
             output.Write(body.WrittenSpan);
             output.Flush();
         }

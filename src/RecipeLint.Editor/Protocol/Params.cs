@@ -12,11 +12,15 @@ internal static class Params
         item.Maybe(name) ?? throw RpcException.Invalid($"'{name}' is missing.");
 
     public static JsonElement? Maybe(this JsonElement item, string name) =>
-        item.ValueKind == JsonValueKind.Object && item.TryGetProperty(name, out var value) && value.ValueKind != JsonValueKind.Null ? value : null;
+        item.ValueKind == JsonValueKind.Object && item.TryGetProperty(name, out var value) && value.ValueKind != JsonValueKind.Null
+            ? value
+            : null;
 
     /// <exception cref="RpcException">It is no text.</exception>
     public static string NeedText(this JsonElement item, string name) =>
-        item.Need(name) is { ValueKind: JsonValueKind.String } text ? text.AnyText() : throw RpcException.Invalid($"'{name}' must be a text.");
+        item.Need(name) is { ValueKind: JsonValueKind.String } text
+            ? text.AnyText()
+            : throw RpcException.Invalid($"'{name}' must be a text.");
 
     /// <exception cref="RpcException">It is no whole number.</exception>
     public static int NeedInteger(this JsonElement item, string name) =>

@@ -6,6 +6,10 @@ internal sealed class RpcException(int code, string message) : Exception(message
 {
     public int Code { get; } = code;
 
+    /// <summary>What is said of a fault of the program itself.</summary>
+    public static string Words(Exception fault) =>
+        $"internal fault ({fault.GetType().Name}: {fault.Message}). This is a defect of RecipeLint, not of your files.";
+
     public static RpcException Invalid(string message) => new(RpcCodes.InvalidParams, message);
 }
 

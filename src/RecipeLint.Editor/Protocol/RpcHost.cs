@@ -71,7 +71,9 @@ internal sealed class RpcHost(Stream input, FrameWriter output, IRpcTarget targe
                 frame = default;
             }
 
-            var work = frame.IsEnd ? new Work(null, null) : frame.Body is { } body ? Understand(body) : new Work(null, new RpcException(RpcCodes.ParseError, frame.Fault!));
+            var work = frame.IsEnd ? new Work(null, null)
+                : frame.Body is { } body ? Understand(body)
+                : new Work(null, new RpcException(RpcCodes.ParseError, frame.Fault!));
             if (work is { Message.Method: "$/cancelRequest" })
             {
                 Cancel(work.Message.Params);
@@ -173,7 +175,7 @@ internal sealed class RpcHost(Stream input, FrameWriter output, IRpcTarget targe
         catch (Exception e) when (e is not IOException)
 #pragma warning restore CA1031
         {
-            output.Error(id, RpcCodes.InternalError, $"internal fault ({e.GetType().Name}: {e.Message}). This is a defect of RecipeLint, not of your files.");
+            output.Error(id, RpcCodes.InternalError, RpcException.Words(e));
         }
         finally
         {

@@ -10,8 +10,10 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Editor.Sessions;
 
 /// <summary>
-/// The engine behind the editor: the loader, the analyser and the rules of every other command, over the files with the open documents in their
-/// place. A file is judged together with its shop, as 'check' judges the folder. What bytes came to and what followed from them is kept, so that
+/// The engine behind the editor: the loader, the analyser and the rules of every other command, over the files with the open documents in
+/// their
+/// place. A file is judged together with its shop, as 'check' judges the folder. What bytes came to and what followed from them is kept,
+/// so that
 /// after an edit only what it touches is computed.
 /// </summary>
 internal sealed class Desk
@@ -93,7 +95,9 @@ internal sealed class Desk
         }
 
         var files = _documents.Files;
-        IReadOnlyList<string> asked = shop is not null ? [shop, path] : [.. files.Names(folder).Select(n => $"{folder.TrimEnd('/')}/{n}").Where(f => f != path && IsOurs(files, f)).Append(path)];
+        IReadOnlyList<string> asked = shop is not null
+            ? [shop, path]
+            : [.. files.Names(folder).Select(n => Join(folder, n)).Where(f => f != path && IsOurs(files, f)).Append(path)];
         var workspace = WorkspaceLoader.Load(files, asked, Load);
         if (shop is not null && workspace.Sources.Count > WholeShop)
         {

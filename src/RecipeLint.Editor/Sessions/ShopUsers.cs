@@ -32,7 +32,9 @@ internal sealed class ShopUsers
         }
     }
 
-    /// <summary>The file and all that draw on it, directly or through others. A settings file is judged alone: it serves everything.</summary>
+    /// <summary>
+    /// The file and all that draw on it, directly or through others. A settings file is judged alone: it serves everything.
+    /// </summary>
     public IReadOnlyList<string> Of(string path)
     {
         var found = new SortedSet<string>(StringComparer.Ordinal);

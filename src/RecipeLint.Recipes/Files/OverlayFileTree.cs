@@ -38,7 +38,8 @@ public sealed class OverlayFileTree : IFileTree
     public IReadOnlyList<string> Names(string folder)
     {
         var names = _under.Names(folder);
-        var more = _files.Keys.Where(f => FilePaths.FolderOf(f) == folder).Select(FilePaths.NameOf).Except(names, StringComparer.Ordinal).ToList();
+        var own = _files.Keys.Where(f => FilePaths.FolderOf(f) == folder).Select(FilePaths.NameOf);
+        var more = own.Except(names, StringComparer.Ordinal).ToList();
         return more.Count == 0 ? names : [.. names.Concat(more).Order(StringComparer.Ordinal)];
     }
 

@@ -5,7 +5,8 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>
-/// What bytes came to, kept between runs: a file whose bytes are the same is neither parsed nor held against its schema again, and is the same
+/// What bytes came to, kept between runs: a file whose bytes are the same is neither parsed nor held against its schema again, and is the
+/// same
 /// <see cref="SourceFile"/> as before. The last state of each path is kept.
 /// </summary>
 public sealed class ParsedFiles

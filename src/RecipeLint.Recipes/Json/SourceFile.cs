@@ -75,7 +75,9 @@ public sealed class SourceFile
         return new LinePosition(index + 1, Encoding.UTF8.GetCharCount(prefix) + 1);
     }
 
-    /// <summary>The byte offset of a position; one past the end of its line counts as that end, one past the last line as the end of the file.</summary>
+    /// <summary>
+    /// The byte offset of a position; one past the end of its line counts as that end, one past the last line as the end of the file.
+    /// </summary>
     public int ToOffset(LinePosition position)
     {
         var starts = _lineStarts.Value;

@@ -14,7 +14,7 @@ public enum DocumentKind
     Batch,
 }
 
-internal static class DocumentKinds
+public static class DocumentKinds
 {
     /// <summary>The name of a shop's settings file.</summary>
     public const string SettingsFileName = "recipelint.json";

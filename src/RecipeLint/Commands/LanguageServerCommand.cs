@@ -11,8 +11,13 @@ internal static class LanguageServerCommand
     public static Command Build(Surroundings world)
     {
         // Editors pass it by habit; there is no other way of talking.
-        var stdio = new Option<bool>("--stdio") { Description = "Talk over standard input and output, which it does anyway.", Hidden = true };
-        var command = new Command("language-server", "Serve an editor (Language Server Protocol 3.17 over standard input and output).") { stdio };
+        var stdio = new Option<bool>("--stdio")
+        {
+            Description = "Talk over standard input and output, which it does anyway.",
+            Hidden = true,
+        };
+        const string Purpose = "Serve an editor (Language Server Protocol 3.17 over standard input and output).";
+        var command = new Command("language-server", Purpose) { stdio };
         command.SetAction(_ => Serve(world));
         return command;
     }
