@@ -1,5 +1,25 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
 using RecipeLint.Benchmarks;
+using RecipeLint.Benchmarks.Repositories;
+
+// dotnet run -c Release --project tests/RecipeLint.Benchmarks -- generate FOLDER SHOPS one|many FLAWED SEED
+if (args is ["generate", var folder, var shops, var layout, var flawed, var seed])
+{
+    var wish = new RepositoryWish(
+        int.Parse(shops, CultureInfo.InvariantCulture),
+        layout == "one" ? RepositoryLayout.OneFolder : RepositoryLayout.FolderForEachShop,
+        double.Parse(flawed, CultureInfo.InvariantCulture),
+        int.Parse(seed, CultureInfo.InvariantCulture));
+    foreach (var (path, text) in RepositoryGenerator.Files(wish))
+    {
+        var full = Path.Combine(folder, path);
+        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+        File.WriteAllText(full, text);
+    }
+
+    return;
+}
 
 // dotnet run -c Release --project tests/RecipeLint.Benchmarks -- --filter '*'
 BenchmarkSwitcher.FromTypes([typeof(EquilibriumBenchmarks), typeof(LinearAlgebraBenchmarks), typeof(StartUpBenchmarks)]).Run(args);
