@@ -29,7 +29,7 @@ public static class IdPath
             return Of(stock, place.Pointer);
         }
 
-        if (workspace.Recipes.FirstOrDefault(r => r.File == place.File) is { } recipe)
+        if (workspace.FindRecipe(place.File) is { } recipe)
         {
             return Of(recipe, place.Pointer);
         }

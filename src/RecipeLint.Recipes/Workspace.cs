@@ -12,6 +12,13 @@ namespace RecipeLint.Recipes;
 /// </summary>
 public sealed record Workspace
 {
+    private readonly ByFile<StockDocument> _stocks = ByFile<StockDocument>.Of(s => s.File);
+    private readonly ByFile<RecipeDocument> _recipes = ByFile<RecipeDocument>.Of(r => r.File);
+    private readonly ByFile<WaterDocument> _waters = ByFile<WaterDocument>.Of(w => w.File);
+    private readonly ByFile<WaterDocument> _builtInWaters = new(w => [w.File.Length == 0 ? w.Name : null]);
+    private readonly ByFile<ProfileDocument> _profiles = ByFile<ProfileDocument>.Of(p => p.File);
+    private readonly ByFile<Problem> _problems = ByFile<Problem>.Of(p => p.Place.File);
+
     public IReadOnlyDictionary<string, SourceFile> Sources { get; init; } = new Dictionary<string, SourceFile>();
 
     /// <summary>Full path of the folder that all paths are relative to, with forward slashes.</summary>
@@ -58,6 +65,20 @@ public sealed record Workspace
     /// <summary>The files with all that draw on them, directly or through others.</summary>
     public SortedSet<string> WithUsersOf(IEnumerable<string> files)
     {
+        var users = new Dictionary<string, List<string>>(StringComparer.Ordinal);
+        foreach (var (user, drawn) in DrawsOn)
+        {
+            foreach (var file in drawn)
+            {
+                if (!users.TryGetValue(file, out var known))
+                {
+                    users.Add(file, known = []);
+                }
+
+                known.Add(user);
+            }
+        }
+
         var found = new SortedSet<string>(StringComparer.Ordinal);
         var open = new Queue<string>(files);
         while (open.TryDequeue(out var file))
@@ -67,7 +88,7 @@ public sealed record Workspace
                 continue;
             }
 
-            foreach (var user in DrawsOn.Where(d => d.Value.Contains(file)).Select(d => d.Key))
+            foreach (var user in users.GetValueOrDefault(file) ?? [])
             {
                 open.Enqueue(user);
             }
@@ -95,15 +116,23 @@ public sealed record Workspace
         return found;
     }
 
-    public StockDocument? FindStock(string file) => Stocks.FirstOrDefault(s => s.File == file);
+    public StockDocument? FindStock(string file) => _stocks.Find(Stocks, file);
+
+    public RecipeDocument? FindRecipe(string file) => _recipes.Find(Recipes, file);
 
     /// <summary>The same workspace with one stock changed in thought, or added: nothing on the disk changes.</summary>
     public Workspace With(StockDocument changed) =>
         this with { Stocks = [.. Stocks.Where(s => s.File != changed.File).Append(changed).OrderBy(s => s.File, StringComparer.Ordinal)] };
 
-    public ProfileDocument? FindProfile(string file) => Profiles.FirstOrDefault(p => p.File == file);
+    public ProfileDocument? FindProfile(string file) => _profiles.Find(Profiles, file);
 
-    public WaterDocument? FindWater(string file) => Waters.FirstOrDefault(w => w.File == file);
+    public WaterDocument? FindWater(string file) => _waters.Find(Waters, file);
+
+    /// <summary>A water that is listed without a file.</summary>
+    public WaterDocument? FindBuiltInWater(string name) => _builtInWaters.Find(Waters, name);
+
+    /// <summary>What reading found wrong in one file, in the order of <see cref="Problems"/>.</summary>
+    public IReadOnlyList<Problem> ProblemsOf(string file) => _problems.All(Problems, file);
 }
 
 /// <summary>A path that the user asked about and that cannot be used.</summary>

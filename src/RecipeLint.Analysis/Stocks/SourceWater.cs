@@ -33,7 +33,7 @@ internal static class SourceWater
         }
 
         // A built-in water may be listed without a file; else it is pure. A name that looks like a file did not resolve.
-        var builtIn = workspace.Waters.FirstOrDefault(w => w.File.Length == 0 && w.Name == name);
+        var builtIn = workspace.FindBuiltInWater(name);
         return new Choice(name, builtIn, builtIn is not null || !name.Contains('.', StringComparison.Ordinal));
     }
 

@@ -39,5 +39,5 @@ public static class Analyzer
 
     /// <summary>Facts of one recipe alone; null for a file that is no recipe or has no readable final volume.</summary>
     public static RecipeFacts? AnalyseRecipe(Workspace workspace, string file) =>
-        workspace.Recipes.FirstOrDefault(r => r.File == file) is { } recipe ? SolutionAnalysis.Of(recipe, workspace, new StockAnalysis(workspace)) : null;
+        workspace.FindRecipe(file) is { } recipe ? SolutionAnalysis.Of(recipe, workspace, new StockAnalysis(workspace)) : null;
 }

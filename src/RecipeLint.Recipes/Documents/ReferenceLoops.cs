@@ -1,3 +1,4 @@
+using System.Globalization;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Documents;
@@ -5,6 +6,9 @@ namespace RecipeLint.Recipes.Documents;
 /// <summary>Stocks that are made from each other.</summary>
 internal static class ReferenceLoops
 {
+    /// <summary>Loops told one by one of stocks that all draw on each other: they have one for every pair.</summary>
+    private const int MostTold = 100;
+
     /// <summary>
     /// Reports each loop once, at the step of its first file (by path) that leads into the loop, and takes that step's reference away,
     /// so that whoever follows references comes to an end.
@@ -13,17 +17,145 @@ internal static class ReferenceLoops
     {
         var byFile = stocks.ToDictionary(s => s.File, StringComparer.Ordinal);
         var problems = new List<Problem>();
-        foreach (var file in byFile.Keys.Order(StringComparer.Ordinal).ToArray())
+        foreach (var circle in Circles(byFile))
+        {
+            problems.AddRange(Break(circle, byFile));
+        }
+
+        return problems.Count == 0 ? (stocks, []) : ([.. stocks.Select(s => byFile[s.File])], problems);
+    }
+
+    private static List<Problem> Break(List<string> circle, Dictionary<string, StockDocument> byFile)
+    {
+        var problems = new List<Problem>();
+        foreach (var file in circle)
         {
             while (FindLoop(file, byFile) is { } loop)
             {
                 problems.Add(Describe(loop));
                 byFile[file] = Without(byFile[file], loop[0]);
+                if (problems.Count == MostTold)
+                {
+                    if (CutTheRest(circle, byFile, problems[^1].Place) is { } rest)
+                    {
+                        problems.Add(rest);
+                    }
+
+                    return problems;
+                }
             }
         }
 
-        return ([.. stocks.Select(s => byFile[s.File])], problems);
+        return problems;
     }
+
+    /// <summary>Takes away every reference within a circle that leads to an earlier path or to the stock itself; null when there is none.</summary>
+    private static Problem? CutTheRest(List<string> circle, Dictionary<string, StockDocument> byFile, Place place)
+    {
+        var members = circle.ToHashSet(StringComparer.Ordinal);
+        var cut = 0;
+        foreach (var file in circle)
+        {
+            var backward = byFile[file].Steps.OfType<AliquotStep>()
+                .Where(s => s.StockFile is { } to && members.Contains(to) && string.CompareOrdinal(to, file) <= 0).ToHashSet<Step>(ReferenceEqualityComparer.Instance);
+            if (backward.Count > 0)
+            {
+                cut += backward.Count;
+                byFile[file] = byFile[file] with
+                {
+                    Steps = [.. byFile[file].Steps.Select(s => backward.Contains(s) ? ((AliquotStep)s).LeftOut() : s)],
+                    IsComplete = false,
+                };
+            }
+        }
+
+        return cut == 0 ? null : new Problem(
+            ProblemKind.ReferenceLoop,
+            place,
+            $"{circle.Count.ToString(CultureInfo.InvariantCulture)} stocks draw on each other in circles. After {MostTold} of these they are not listed one by one: "
+            + $"{cut.ToString(CultureInfo.InvariantCulture)} more steps that lead back are left out. Decide which of these stocks is made first.");
+    }
+
+    /// <summary>
+    /// The files from which a way leads back to themselves, those together that reach each other (strongly connected components, after Tarjan
+    /// 1972), each in the order of paths. One walk over all references.
+    /// </summary>
+    private static List<List<string>> Circles(Dictionary<string, StockDocument> byFile)
+    {
+        var found = new List<List<string>>();
+        var numbers = new Dictionary<string, (int Number, int Low)>(StringComparer.Ordinal);
+        var path = new Stack<string>();
+        var onPath = new HashSet<string>(StringComparer.Ordinal);
+        var open = new Stack<(string File, IEnumerator<string> Next)>();
+        foreach (var start in byFile.Keys.Where(k => !numbers.ContainsKey(k)).ToArray())
+        {
+            Enter(start);
+            while (open.TryPeek(out var at))
+            {
+                if (at.Next.MoveNext())
+                {
+                    var next = at.Next.Current;
+                    if (!numbers.TryGetValue(next, out var known))
+                    {
+                        Enter(next);
+                    }
+                    else if (onPath.Contains(next))
+                    {
+                        Lower(at.File, known.Number);
+                    }
+
+                    continue;
+                }
+
+                at.Next.Dispose();
+                open.Pop();
+                Leave(at.File);
+            }
+        }
+
+        return found;
+
+        void Enter(string file)
+        {
+            if (numbers.TryAdd(file, (numbers.Count, numbers.Count)))
+            {
+                path.Push(file);
+                onPath.Add(file);
+                open.Push((file, Below(byFile[file], byFile).GetEnumerator()));
+            }
+        }
+
+        void Lower(string file, int low) => numbers[file] = (numbers[file].Number, Math.Min(numbers[file].Low, low));
+
+        void Leave(string file)
+        {
+            if (open.TryPeek(out var above))
+            {
+                Lower(above.File, numbers[file].Low);
+            }
+
+            if (numbers[file].Low != numbers[file].Number)
+            {
+                return;
+            }
+
+            var members = new List<string>();
+            do
+            {
+                members.Add(path.Pop());
+                onPath.Remove(members[^1]);
+            }
+            while (members[^1] != file);
+            if (members.Count > 1 || Below(byFile[file], byFile).Contains(file, StringComparer.Ordinal))
+            {
+                members.Sort(StringComparer.Ordinal);
+                found.Add(members);
+            }
+        }
+    }
+
+    private static IEnumerable<string> Below(StockDocument stock, Dictionary<string, StockDocument> byFile) =>
+        stock.Steps.OfType<AliquotStep>().Select(s => s.StockFile).OfType<string>().Where(byFile.ContainsKey);
 
     /// <summary>A shortest way from a stock back to itself, as the steps taken; null when there is none.</summary>
     private static List<AliquotStep>? FindLoop(string start, Dictionary<string, StockDocument> byFile)
@@ -75,7 +207,7 @@ internal static class ReferenceLoops
 
     private static StockDocument Without(StockDocument stock, AliquotStep step) => stock with
     {
-        Steps = [.. stock.Steps.Select(s => ReferenceEquals(s, step) ? step with { StockFile = null } : s)],
+        Steps = [.. stock.Steps.Select(s => ReferenceEquals(s, step) ? step.LeftOut() : s)],
         IsComplete = false,
     };
 }

@@ -45,7 +45,7 @@ internal sealed record AskedFiles(
                     break;
                 case EntryKind.Folder or EntryKind.LinkedFolder:
                     full = files.Kind(full) == EntryKind.Folder ? full : FolderWalk.Target(files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), []))!;
-                    var below = FolderWalk.Files(files, full, within: RepositoryRoot.Of(files, full, [])).Where(IsOurs).ToArray();
+                    var below = FolderWalk.Files(files, full, IsOurs, within: RepositoryRoot.Of(files, full, [])).ToArray();
                     roots.Add(RepositoryRoot.Of(files, full, below));
                     found.UnionWith(below);
                     break;

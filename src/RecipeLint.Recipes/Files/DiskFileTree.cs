@@ -1,6 +1,7 @@
 // The one file of the project that may touch the disk: everything else asks IFileTree.
 #pragma warning disable RS0030
 
+using System.IO.Enumeration;
 using System.Security;
 using RecipeLint.Recipes.Text;
 
@@ -11,6 +12,9 @@ namespace RecipeLint.Recipes.Files;
 public sealed class DiskFileTree(string currentFolder) : IFileTree
 {
     private const int MaxLinks = 40;
+
+    /// <summary>Hidden files count like others; who may not list a folder is told that it is empty, as with <see cref="Names"/>.</summary>
+    private static readonly EnumerationOptions _everything = new() { AttributesToSkip = 0, IgnoreInaccessible = false, RecurseSubdirectories = false };
 
     public string CurrentFolder { get; } = Slashes(Path.GetFullPath(currentFolder));
 
@@ -51,6 +55,16 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
         () => [.. new DirectoryInfo(folder).EnumerateFileSystemInfos().Select(i => i.Name).Order(StringComparer.Ordinal)],
         []);
 
+    public bool IsLink(string path) => Guarded(() => new FileInfo(path).LinkTarget is not null, false);
+
+    public IReadOnlyList<FolderEntry> Entries(string folder) => Guarded<IReadOnlyList<FolderEntry>>(
+        () =>
+        [
+            .. new FileSystemEnumerable<FolderEntry>(folder, (ref FileSystemEntry e) => new FolderEntry(e.FileName.ToString(), e.IsDirectory), _everything)
+                .OrderBy(e => e.Name, StringComparer.Ordinal),
+        ],
+        []);
+
     public FileBytes Read(string path, int sizeLimit)
     {
         try
@@ -66,26 +80,35 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
                 return FileBytes.Of([]);
             }
 
-            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
             if (stream.Length > sizeLimit)
             {
                 return new FileBytes(null, stream.Length, null);
             }
 
-            // The file may grow while it is read.
-            using var buffer = new MemoryStream();
-            var chunk = new byte[64 * 1024];
+            // The file may grow or shrink while it is read.
+            var bytes = new byte[Math.Max(1, (int)stream.Length)];
+            var length = 0;
             int count;
-            while ((count = stream.Read(chunk)) > 0)
+            while ((count = stream.Read(bytes, length, bytes.Length - length)) > 0)
             {
-                buffer.Write(chunk, 0, count);
-                if (buffer.Length > sizeLimit)
+                length += count;
+                if (length > sizeLimit)
                 {
-                    return new FileBytes(null, buffer.Length, null);
+                    return new FileBytes(null, length, null);
+                }
+
+                if (length == bytes.Length && stream.Position < stream.Length)
+                {
+                    Array.Resize(ref bytes, (int)Math.Min(stream.Length, (long)sizeLimit + 1));
+                }
+                else if (length == bytes.Length)
+                {
+                    break;
                 }
             }
 
-            return FileBytes.Of(buffer.ToArray());
+            return FileBytes.Of(length == bytes.Length ? bytes : bytes[..length]);
         }
         catch (Exception e) when (IsFileFault(e))
         {

@@ -13,9 +13,10 @@ internal static class FolderWalk
     /// <summary>Build output, package folders and everything that starts with a dot are none of ours.</summary>
     public static bool IsSkipped(string name) => name.StartsWith('.') || Skipped.Contains(name);
 
-    /// <summary>Every file below a folder. A folder for which <paramref name="enter"/> is false is left out.</summary>
+    /// <summary>Every regular file below a folder whose name is wanted. A folder for which <paramref name="enter"/> is false is left out.</summary>
     /// <param name="within">Where links to folders may lead; null follows none.</param>
-    public static IEnumerable<string> Files(IFileTree files, string folder, Func<string, bool>? enter = null, string? within = null)
+    public static IEnumerable<string> Files(
+        IFileTree files, string folder, Func<string, bool> isWanted, Func<string, bool>? enter = null, string? within = null)
     {
         var pending = new Stack<string>([folder]);
         var seen = new HashSet<string>(StringComparer.Ordinal);
@@ -27,12 +28,19 @@ internal static class FolderWalk
             }
 
             var below = new List<string>();
-            foreach (var name in files.Names(at))
+            foreach (var (name, mayBeFolder) in files.Entries(at))
             {
+                // The disk is asked about nothing that cannot matter.
+                var wanted = isWanted(name);
+                if (!wanted && (!mayBeFolder || IsSkipped(name)))
+                {
+                    continue;
+                }
+
                 var path = FilePaths.Join(at, name);
                 switch (files.Kind(path))
                 {
-                    case EntryKind.File:
+                    case EntryKind.File when wanted:
                         yield return path;
                         break;
                     case EntryKind.Folder when !IsSkipped(name) && (enter is null || enter(path)):

@@ -43,6 +43,17 @@ public sealed class OverlayFileTree : IFileTree
         return more.Count == 0 ? names : [.. names.Concat(more).Order(StringComparer.Ordinal)];
     }
 
+    public bool IsLink(string path) => path != _path && under.IsLink(path);
+
+    public IReadOnlyList<FolderEntry> Entries(string folder)
+    {
+        var entries = under.Entries(folder);
+        var name = FilePaths.NameOf(_path);
+        return FilePaths.FolderOf(_path) != folder || entries.Any(e => e.Name == name)
+            ? entries
+            : [.. entries.Append(new FolderEntry(name, MayBeFolder: false)).OrderBy(e => e.Name, StringComparer.Ordinal)];
+    }
+
     public FileBytes Read(string path, int sizeLimit) =>
         !_files.TryGetValue(path, out var bytes) ? _under.Read(path, sizeLimit)
         : bytes.Length > sizeLimit ? new FileBytes(null, bytes.Length, null)

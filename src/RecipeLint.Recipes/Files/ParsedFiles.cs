@@ -23,31 +23,32 @@ public sealed class ParsedFiles
         }
     }
 
-    internal (JsonReadResult Parsed, IReadOnlyList<Problem> Shape) Read(string path, byte[] bytes, DocumentKind kind, int sizeLimit)
+    internal (JsonReadResult Parsed, IReadOnlyList<Problem> Shape, bool CanBeRead) Read(string path, byte[] bytes, DocumentKind kind, int sizeLimit)
     {
         lock (_gate)
         {
             if (_entries.TryGetValue((path, kind), out var known) && known.SizeLimit == sizeLimit
                 && (ReferenceEquals(known.Bytes, bytes) || known.Bytes.AsSpan().SequenceEqual(bytes)))
             {
-                return (known.Parsed, known.Shape);
+                return (known.Parsed, known.Shape, known.CanBeRead);
             }
         }
 
-        var (parsed, shape) = Parse(path, bytes, kind, sizeLimit);
+        var (parsed, shape, canBeRead) = Parse(path, bytes, kind, sizeLimit);
         lock (_gate)
         {
-            _entries[(path, kind)] = new Entry(bytes, sizeLimit, parsed, shape);
+            _entries[(path, kind)] = new Entry(bytes, sizeLimit, parsed, shape, canBeRead);
         }
 
-        return (parsed, shape);
+        return (parsed, shape, canBeRead);
     }
 
-    internal static (JsonReadResult Parsed, IReadOnlyList<Problem> Shape) Parse(string path, byte[] bytes, DocumentKind kind, int sizeLimit)
+    internal static (JsonReadResult Parsed, IReadOnlyList<Problem> Shape, bool CanBeRead) Parse(string path, byte[] bytes, DocumentKind kind, int sizeLimit)
     {
         var parsed = JsonReading.Read(path, bytes, sizeLimit);
-        return (parsed, SchemaCheck.Check(kind, parsed.Source));
+        var (shape, canBeRead) = SchemaCheck.Look(kind, parsed.Source);
+        return (parsed, shape, canBeRead);
     }
 
-    private sealed record Entry(byte[] Bytes, int SizeLimit, JsonReadResult Parsed, IReadOnlyList<Problem> Shape);
+    private sealed record Entry(byte[] Bytes, int SizeLimit, JsonReadResult Parsed, IReadOnlyList<Problem> Shape, bool CanBeRead);
 }

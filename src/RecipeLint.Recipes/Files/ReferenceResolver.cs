@@ -8,6 +8,11 @@ namespace RecipeLint.Recipes.Files;
 /// <param name="root">Full path of the repository root.</param>
 internal sealed class ReferenceResolver(IFileTree files, string root) : IReferences
 {
+    /// <summary>Folders beside its own that are looked into for a file that is missing; in a repository of a thousand shops there are as many.</summary>
+    private const int MostBeside = 20;
+
+    private readonly Lazy<string> _realRoot = new(() => files.ResolveLinks(root));
+
     public ResolvedReference Resolve(string fromFile, string reference, string ending, string what)
     {
         var shown = Wording.Shorten(reference);
@@ -48,7 +53,7 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
             return new(null, ProblemKind.MissingReference, $"The {what} '{shown}' {reason}.") { Suggestions = Near(from, full, ending) };
         }
 
-        return FilePaths.IsWithin(files.ResolveLinks(full), files.ResolveLinks(root))
+        return FilePaths.IsWithin(files.ResolveLinks(full), _realRoot.Value)
             ? new(FilePaths.Below(OwnPath(full), root), default, "")
             : new(null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' is a link that leads out of the repository. Only files inside it are read.");
     }
@@ -93,7 +98,8 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
         var above = FilePaths.FolderOf(here);
         var beside = here == root || !FilePaths.IsWithin(above, root)
             ? []
-            : files.Names(above).Where(n => !FolderWalk.IsSkipped(n)).Select(n => FilePaths.Join(above, n)).Where(f => files.Kind(f) == EntryKind.Folder);
+            : files.Names(above).Where(n => !FolderWalk.IsSkipped(n)).Select(n => FilePaths.Join(above, n)).Where(f => files.Kind(f) == EntryKind.Folder)
+                .Take(MostBeside);
         var candidates = new[] { meant, here }.Concat(beside).Distinct(StringComparer.Ordinal)
             .Where(f => FilePaths.IsWithin(f, root))
             .SelectMany(f => files.Names(f).Where(n => n.EndsWith(ending, StringComparison.Ordinal)).Select(n => FilePaths.Join(f, n)))

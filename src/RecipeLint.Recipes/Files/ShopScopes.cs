@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Schema;
@@ -18,6 +19,8 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     private readonly HashSet<string> _triedSubstances = new(StringComparer.Ordinal);
     private readonly Dictionary<string, (SubstanceCatalogue Catalogue, IReadOnlySet<string> Unread)> _catalogues = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Folder, DocumentKind Kind), string[]> _servingFolder = [];
+    private readonly Dictionary<string, IReadOnlyList<(DocumentKind Kind, string Path)>> _servingFrom = new(StringComparer.Ordinal);
+    private readonly Lazy<string> _realRoot = new(() => files.ResolveLinks(root));
     private readonly HashSet<(string, string)> _clashes = [];
     private readonly SortedDictionary<string, ProfileDocument> _profiles = new(StringComparer.Ordinal);
     private readonly HashSet<string> _triedProfiles = new(StringComparer.Ordinal);
@@ -62,6 +65,13 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         }
 
         return new ShopSettings();
+    }
+
+    /// <summary>The same once everything is read: each folder is looked up once, whoever asks.</summary>
+    public Func<string, ShopSettings> Settled()
+    {
+        var byFolder = new ConcurrentDictionary<string, ShopSettings>(StringComparer.Ordinal);
+        return file => byFolder.GetOrAdd(FilePaths.FolderOf(FilePaths.Join(root, file)), (_, f) => SettingsFor(f), file);
     }
 
     /// <summary>Reads the settings that hold for a file, if they have not been read yet.</summary>
@@ -230,17 +240,30 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         var serving = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var at in FilePaths.Upwards(folder, root))
         {
-            var isShop = IsShop(at);
-            var paths = isShop
-                ? FolderWalk.Files(files, at, below => !IsShop(below))
-                : files.Names(at).Select(n => FilePaths.Join(at, n)).Where(p => files.Kind(p) == EntryKind.File);
-            serving.UnionWith(paths.Where(p => DocumentKinds.FromFileName(p) == kind && StaysInside(p)).Select(store.PathOf));
+            serving.UnionWith(ServingFrom(at).Where(s => s.Kind == kind).Select(s => s.Path));
         }
 
         return _servingFolder[(folder, kind)] = [.. serving];
     }
 
+    /// <summary>Files of a folder, or of the whole shop where it is one, that serve what lies in it; each folder is walked once.</summary>
+    private IReadOnlyList<(DocumentKind Kind, string Path)> ServingFrom(string folder)
+    {
+        if (!_servingFrom.TryGetValue(folder, out var serving))
+        {
+            var paths = IsShop(folder)
+                ? FolderWalk.Files(files, folder, IsServing, below => !IsShop(below))
+                : files.Entries(folder).Where(e => IsServing(e.Name)).Select(e => FilePaths.Join(folder, e.Name)).Where(p => files.Kind(p) == EntryKind.File);
+            serving = [.. paths.Where(StaysInside).Select(p => (DocumentKinds.FromFileName(p)!.Value, store.PathOf(p)))];
+            _servingFrom.Add(folder, serving);
+        }
+
+        return serving;
+    }
+
+    private static bool IsServing(string name) => DocumentKinds.FromFileName(name) is DocumentKind.Substances or DocumentKind.Profile;
+
     private bool IsShop(string folder) => files.Kind(FilePaths.Join(folder, DocumentKinds.SettingsFileName)) == EntryKind.File;
 
-    private bool StaysInside(string path) => FilePaths.IsWithin(files.ResolveLinks(path), files.ResolveLinks(root));
+    private bool StaysInside(string path) => FilePaths.IsWithin(files.ResolveLinks(path), _realRoot.Value);
 }

@@ -40,7 +40,7 @@ internal sealed class SourceStore(IFileTree files, string root, int sizeLimit, P
     }
 
     /// <summary>
-    /// Reads a file and what its kind makes of it; default when it has no tree. Problems of bytes, shape and content come out in this order.
+    /// Reads a file and what its kind makes of it; default when it has no tree or is too big to be looked into. Problems of bytes, shape and content come out in this order.
     /// </summary>
     public T? Read<T>(string path, DocumentKind kind, Func<FieldReader, JsonItem, T?> read)
     {
@@ -60,11 +60,11 @@ internal sealed class SourceStore(IFileTree files, string root, int sizeLimit, P
             return default;
         }
 
-        var (parsed, shape) = kept?.Read(path, bytes.Bytes, kind, sizeLimit) ?? ParsedFiles.Parse(path, bytes.Bytes, kind, sizeLimit);
+        var (parsed, shape, canBeRead) = kept?.Read(path, bytes.Bytes, kind, sizeLimit) ?? ParsedFiles.Parse(path, bytes.Bytes, kind, sizeLimit);
         _sources[path] = parsed.Source;
         _problems.AddRange(parsed.Problems);
         _problems.AddRange(shape);
-        if (parsed.Source.Tree is not { } tree)
+        if (!canBeRead || parsed.Source.Tree is not { } tree)
         {
             return default;
         }

@@ -34,6 +34,7 @@ public sealed class WorkspaceLoader
     /// <param name="asked">Files, folders or patterns as the user wrote them.</param>
     public static Workspace Load(IFileTree files, IReadOnlyList<string> asked, LoadOptions options)
     {
+        files = new RememberingTree(files);
         var found = AskedFiles.Find(files, asked);
         var root = options.Root ?? RepositoryRoot.Common(found.Roots, files.CurrentFolder);
         return new WorkspaceLoader(files, root, options).Load(root, found);
@@ -48,9 +49,10 @@ public sealed class WorkspaceLoader
         }
 
         var paths = new List<string>();
+        var realRoot = _files.ResolveLinks(root);
         foreach (var full in asked.Files)
         {
-            if (FilePaths.IsWithin(_files.ResolveLinks(full), _files.ResolveLinks(root)))
+            if (FilePaths.IsWithin(_files.ResolveLinks(full), realRoot))
             {
                 paths.Add(_store.PathOf(full));
             }
@@ -75,6 +77,8 @@ public sealed class WorkspaceLoader
             .Select(n => new UnusablePath(n.Value, _store.Failures[_store.PathOf(n.Key)])));
         var (stocks, loops) = ReferenceLoops.Break([.. _stocks.Values]);
         _store.Report(loops);
+        (stocks, var tooDeep) = ReferenceBounds.Hold(stocks);
+        _store.Report(tooDeep);
         return new Workspace
         {
             Root = root,
@@ -86,7 +90,7 @@ public sealed class WorkspaceLoader
             SubstanceFiles = _scopes.SubstanceFiles,
             Profiles = _scopes.Profiles,
             Catalogue = _scopes.WholeCatalogue(),
-            SettingsFor = _scopes.SettingsFor,
+            SettingsFor = _scopes.Settled(),
             DrawsOn = _drawsOn,
             Problems = InOrder(),
             Unusable = unusable,

@@ -11,8 +11,8 @@ namespace RecipeLint.Recipes.Schema;
 internal static class SchemaCheck
 {
     /// <summary>
-    /// The most entries a list and keys an object may have; the schemas state the same. The evaluator spends up to a millisecond
-    /// on an entry that fails, so that a file of nothing but those would take minutes.
+    /// The most entries a list and keys an object may have; the schemas state the same. A file with more is not read: the evaluator spends up
+    /// to a millisecond on an entry that fails, and everything after it on each that does not.
     /// </summary>
     public const int EntryLimit = 1000;
 
@@ -27,14 +27,26 @@ internal static class SchemaCheck
     private static readonly Lazy<Checker> _profile = new(() => new Checker(DocumentKind.Profile));
 
     /// <summary>The problems of shape, in the order of the file. Empty for a file without a tree, whose problem is told already.</summary>
-    public static IReadOnlyList<Problem> Check(DocumentKind kind, SourceFile file)
+    public static IReadOnlyList<Problem> Check(DocumentKind kind, SourceFile file) => Look(kind, file).Problems;
+
+    /// <summary>The same, and whether the file can be looked into any further: false for one with too much in it.</summary>
+    internal static (IReadOnlyList<Problem> Problems, bool CanBeRead) Look(DocumentKind kind, SourceFile file)
     {
         if (file.Tree is not { } tree)
         {
-            return [];
+            return ([], false);
         }
 
-        return kind switch
+        if (SchemaProblems.TooMuch(file, tree) is { } tooMuch)
+        {
+            return ([tooMuch], false);
+        }
+
+        return (Check(kind, file, tree), true);
+    }
+
+    private static IReadOnlyList<Problem> Check(DocumentKind kind, SourceFile file, JsonTree tree) =>
+        kind switch
         {
             DocumentKind.Stock => _stock.Value.Check(file, tree),
             DocumentKind.Recipe => _recipe.Value.Check(file, tree),
@@ -44,7 +56,6 @@ internal static class SchemaCheck
             DocumentKind.Profile => _profile.Value.Check(file, tree),
             _ => [],
         };
-    }
 
     private sealed class Checker
     {
@@ -64,11 +75,6 @@ internal static class SchemaCheck
 
         public IReadOnlyList<Problem> Check(SourceFile file, JsonTree tree)
         {
-            if (SchemaProblems.TooMuch(file, tree) is { } tooMuch)
-            {
-                return [tooMuch];
-            }
-
             using var json = JsonDocument.Parse(file.DecodableBytes, _options);
             var failures = _evaluator.Evaluate(json.RootElement);
             return failures.Count == 0 && file.BeyondNumbers.Count == 0 ? [] : new SchemaProblems(file, tree, _document).From(failures);

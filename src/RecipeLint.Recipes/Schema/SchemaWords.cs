@@ -124,7 +124,7 @@ internal static class SchemaWords
 
     /// <param name="what">Entries, keys or values.</param>
     public static string TooMany(string name, string what, int limit) => string.Create(
-        CultureInfo.InvariantCulture, $"{name} has more than {limit:N0} {what}; this is the first too many. The shape of the file was not checked.");
+        CultureInfo.InvariantCulture, $"{name} has more than {limit:N0} {what}; this is the first too many. Nothing in this file was read. Take out what is not needed, or make several files of it.");
 
     public static string BeyondNumber(string name, JsonItem item) =>
         $"{name} is {Wording.Shorten(item.Text)}, more than can be computed with.";

@@ -29,7 +29,7 @@ public static class FactsWriter
     public static bool TryWrite(Facts facts, string file, IBufferWriter<byte> output, bool full = false)
     {
         var stock = facts.FindStock(file);
-        var recipe = facts.Recipes.FirstOrDefault(r => r.Recipe.File == file);
+        var recipe = facts.FindRecipe(file);
         if (stock is null && recipe is null)
         {
             return false;

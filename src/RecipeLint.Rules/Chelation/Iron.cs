@@ -110,7 +110,7 @@ internal static class Iron
 
     /// <summary>Recipes that dose a stock.</summary>
     public static IEnumerable<RecipeFacts> RecipesWith(Facts facts, StockFacts stock) =>
-        facts.Recipes.Where(r => r.IsComplete && r.Doses.Any(d => d.Stock?.Stock.File == stock.Stock.File));
+        facts.RecipesWith(stock.Stock.File).Where(r => r.IsComplete);
 
     /// <summary>What is weighed for the iron of a recipe, in its stocks or straight into the tank.</summary>
     public static IEnumerable<AdditionFacts> Additions(RecipeFacts recipe) =>

@@ -13,7 +13,7 @@ internal sealed class UnusedStock : WorkspaceRule
     {
         var workspace = facts.Workspace;
         var used = workspace.Recipes.SelectMany(r => r.Doses).OfType<StockDose>().Select(d => d.StockFile)
-            .Concat(workspace.Stocks.SelectMany(s => s.Steps).OfType<AliquotStep>().Select(a => a.StockFile))
+            .Concat(workspace.Stocks.SelectMany(s => s.Steps).OfType<AliquotStep>().Select(a => a.StockFile ?? a.NotFollowed))
             .OfType<string>()
             .ToHashSet();
         var recipesByShop = workspace.Recipes

@@ -17,14 +17,14 @@ public sealed record RepairContext(Facts Facts, RuleContext Rule)
     public StockFacts? StockOf(Finding finding) => Facts.FindStock(finding.Place.File);
 
     /// <summary>The recipe a finding stands in; null when it stands elsewhere.</summary>
-    public RecipeFacts? RecipeOf(Finding finding) => Facts.Recipes.FirstOrDefault(r => r.Recipe.File == finding.Place.File);
+    public RecipeFacts? RecipeOf(Finding finding) => Facts.FindRecipe(finding.Place.File);
 
     /// <summary>The value that stands at a place; null when nothing does.</summary>
     public JsonItem? Item(Place place) => Workspace.Sources.GetValueOrDefault(place.File)?.Tree?.Find(place.Pointer);
 
     /// <summary>Recipes that dose a stock, with their entries for it.</summary>
     public IEnumerable<(RecipeFacts Recipe, DoseFacts Dose)> UsersOf(StockFacts stock) =>
-        Facts.Recipes.SelectMany(r => r.Doses.Where(d => d.Stock?.Stock.File == stock.Stock.File).Select(d => (r, d)));
+        Facts.RecipesWith(stock.Stock.File).SelectMany(r => r.Doses.Where(d => d.Stock?.Stock.File == stock.Stock.File).Select(d => (r, d)));
 
     /// <summary>Steps of other stocks that take a part of this one.</summary>
     public IEnumerable<(StockFacts Stock, AliquotStep Step)> AliquotsOf(StockFacts stock) =>
@@ -38,7 +38,7 @@ public sealed record RepairContext(Facts Facts, RuleContext Rule)
     public AdditionFacts? AdditionAt(Place place) =>
         Facts.FindStock(place.File) is { } stock
             ? AdditionAt(stock, place)
-            : Facts.Recipes.FirstOrDefault(r => r.Recipe.File == place.File)?.Doses.FirstOrDefault(d => d.Direct is not null && Holds(d.Entry.Place, place))?.Direct;
+            : Facts.FindRecipe(place.File)?.Doses.FirstOrDefault(d => d.Direct is not null && Holds(d.Entry.Place, place))?.Direct;
 
     /// <summary>The step a place belongs to.</summary>
     public static Step? StepAt(StockFacts stock, Place place) => stock.Stock.Steps.FirstOrDefault(s => Holds(s.Place, place));

@@ -26,11 +26,11 @@ public sealed record WorkingSubject(
     {
         if (facts.FindStock(file) is { } stock)
         {
-            var users = facts.Recipes.Where(r => r.Doses.Any(d => d.Stock?.Stock.File == file)).ToList();
+            var users = facts.RecipesWith(file);
             return new WorkingSubject(file, facts, [stock], users, [.. stock.Waters.Select(w => w.Water).OfType<WaterDocument>().Distinct()]);
         }
 
-        if (facts.Recipes.FirstOrDefault(r => r.Recipe.File == file) is { } recipe)
+        if (facts.FindRecipe(file) is { } recipe)
         {
             var stocks = recipe.Doses.Select(d => d.Stock).OfType<StockFacts>().DistinctBy(s => s.Stock.File).ToList();
             return new WorkingSubject(file, facts, stocks, [recipe], recipe.Water?.Water is { } water ? [water] : []);

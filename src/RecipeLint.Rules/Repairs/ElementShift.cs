@@ -30,7 +30,7 @@ public sealed record ElementShift(string Recipe, string Key, double Before, doub
     public static IReadOnlyList<ElementShift> Between(Facts before, Facts after, Finding finding) =>
     [
         .. from now in after.Recipes
-           let was = before.Recipes.FirstOrDefault(r => r.Recipe.File == now.Recipe.File)
+           let was = before.FindRecipe(now.Recipe.File)
            where was is { IsComplete: true } && now.IsComplete
            from shift in Between(was, now, finding)
            select shift,

@@ -20,6 +20,6 @@ public sealed record Judged(Workspace Workspace, Facts Facts, LintResult Result)
     /// <summary>True when a file was read whole, so that every rule could judge it.</summary>
     public bool IsComplete(string file) =>
         Facts.FindStock(file)?.IsComplete
-        ?? Facts.Recipes.FirstOrDefault(r => r.Recipe.File == file)?.IsComplete
+        ?? Facts.FindRecipe(file)?.IsComplete
         ?? (Workspace.Sources.GetValueOrDefault(file)?.Tree is not null && Workspace.Stocks.All(s => s.File != file) && Workspace.Recipes.All(r => r.File != file));
 }

@@ -15,7 +15,7 @@ internal static class SameFigures
 
     public static bool Differ(Facts before, Facts after) =>
         before.Stocks.Any(was => after.FindStock(was.Stock.File) is { } now && Differ(was, now))
-        || before.Recipes.Any(was => after.Recipes.FirstOrDefault(r => r.Recipe.File == was.Recipe.File) is { } now && Differ(was, now));
+        || before.Recipes.Any(was => after.FindRecipe(was.Recipe.File) is { } now && Differ(was, now));
 
     private static bool Differ(StockFacts was, StockFacts now) =>
         was.Additions.Any(a => now.Additions.FirstOrDefault(b => b.Id == a.Id) is { } other && Differ(a, other))

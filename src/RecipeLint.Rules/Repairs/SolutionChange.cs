@@ -25,7 +25,7 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
     public static IReadOnlyList<SolutionChange> Between(Facts before, Facts after) =>
     [
         .. from now in after.Recipes
-           let was = before.Recipes.FirstOrDefault(r => r.Recipe.File == now.Recipe.File)
+           let was = before.FindRecipe(now.Recipe.File)
            where was is not null
            select new SolutionChange(now.Recipe.File, now.Recipe.Name, false, Compare(was, now)),
         .. from now in after.Stocks

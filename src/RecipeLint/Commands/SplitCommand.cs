@@ -92,12 +92,12 @@ internal static class SplitCommand
     {
         var file = run.Workspace.Asked.Single();
         var tuned = request with { Limits = LimitsOf(run.Workspace.SettingsFor(file)) };
-        if (run.Facts.Recipes.FirstOrDefault(r => r.Recipe.File == file) is { } recipe)
+        if (run.Facts.FindRecipe(file) is { } recipe)
         {
             return (Splitter.Of(recipe, run.Workspace, tuned), recipe.FinalVolume);
         }
 
-        if (run.Facts.Stocks.FirstOrDefault(s => s.Stock.File == file) is { } stock)
+        if (run.Facts.FindStock(file) is { } stock)
         {
             var proposal = Splitter.Of(stock, run.Workspace, tuned);
             return (proposal, proposal.Final?.FinalVolume ?? stock.Volume);

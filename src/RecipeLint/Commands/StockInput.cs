@@ -22,7 +22,7 @@ internal sealed record StockInput(Workspace Workspace, StockFacts Stock)
             return new StockInput(run.Workspace, stock);
         }
 
-        throw new UsageException(run.Workspace.Recipes.Any(r => r.File == file)
+        throw new UsageException(run.Workspace.FindRecipe(file) is not null
             ? $"'{file}' is a recipe; '{command}' looks at one bottle: name the stock file."
             : $"'{file}' is no stock, or its volume cannot be read. 'recipelint check' says why.");
     }

@@ -68,7 +68,7 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
     private static CarriedPreservative CarryOver(StockFacts stock, RuleContext context, AdditionFacts? dosed)
     {
         var concentration = PreservativeAcids.Components.Sum(c => stock.Concentration(c).MolesPerLitre);
-        var doses = context.Facts.Recipes
+        var doses = context.Facts.RecipesWith(stock.Stock.File)
             .SelectMany(r => r.Doses.Where(d => d.Stock?.Stock.File == stock.Stock.File).Select(d => d.Volume / r.FinalVolume))
             .ToList();
         var dose = doses.Count > 0 ? doses.Max() : stock.Stock.Dose?.Value.LitresPerLitre ?? 0;

@@ -61,7 +61,7 @@ internal sealed class BatchOutlastsShelfLife : WorkspaceRule<BatchOutlastsShelfL
     private static Batch Of(Facts facts, StockFacts stock, NumberOption fillingsPerWeek)
     {
         var file = stock.Stock.File;
-        var users = facts.Recipes
+        var users = facts.RecipesWith(file)
             .Select(r => (Recipe: r, Litres: r.Doses.Where(d => d.Stock?.Stock.File == file).Sum(d => d.Volume.Litres)))
             .Where(u => u.Litres > 0)
             .ToList();
@@ -79,7 +79,7 @@ internal sealed class BatchOutlastsShelfLife : WorkspaceRule<BatchOutlastsShelfL
         }
 
         var longer = new Check("longer than it keeps", lasts, Relation.Over, keep.Value.Days, "days");
-        var isDrawnOn = facts.Stocks.Any(s => s.Aliquots.Any(a => a.StockFile == file));
+        var isDrawnOn = facts.StocksWith(file).Count > 0;
         return batch with { IsCounted = true, Checks = isDrawnOn ? [longer, Check.That("no other stock draws on it", false)] : [longer] };
     }
 
