@@ -30,6 +30,11 @@ internal sealed class RememberingTree(IFileTree under) : IFileTree
 
     public string ResolveLinks(string path)
     {
+        if (_folders.TryGetValue(path, out var known))
+        {
+            return known;
+        }
+
         var folder = FilePaths.FolderOf(path);
         return folder != path && FolderOf(folder) == folder && !under.IsLink(path) ? path : under.ResolveLinks(path);
     }
