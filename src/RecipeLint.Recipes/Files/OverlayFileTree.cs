@@ -43,15 +43,14 @@ public sealed class OverlayFileTree : IFileTree
         return more.Count == 0 ? names : [.. names.Concat(more).Order(StringComparer.Ordinal)];
     }
 
-    public bool IsLink(string path) => path != _path && under.IsLink(path);
+    public bool IsLink(string path) => !_files.ContainsKey(path) && _under.IsLink(path);
 
     public IReadOnlyList<FolderEntry> Entries(string folder)
     {
-        var entries = under.Entries(folder);
-        var name = FilePaths.NameOf(_path);
-        return FilePaths.FolderOf(_path) != folder || entries.Any(e => e.Name == name)
-            ? entries
-            : [.. entries.Append(new FolderEntry(name, MayBeFolder: false)).OrderBy(e => e.Name, StringComparer.Ordinal)];
+        var entries = _under.Entries(folder);
+        var own = _files.Keys.Where(f => FilePaths.FolderOf(f) == folder).Select(FilePaths.NameOf);
+        var more = own.Except(entries.Select(e => e.Name), StringComparer.Ordinal).Select(n => new FolderEntry(n, MayBeFolder: false)).ToList();
+        return more.Count == 0 ? entries : [.. entries.Concat(more).OrderBy(e => e.Name, StringComparer.Ordinal)];
     }
 
     public FileBytes Read(string path, int sizeLimit) =>
