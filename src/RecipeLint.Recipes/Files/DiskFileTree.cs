@@ -1,6 +1,7 @@
 // The one file of the project that may touch the disk: everything else asks IFileTree.
 #pragma warning disable RS0030
 
+using System.Formats.Tar;
 using System.IO.Enumeration;
 using System.Security;
 using RecipeLint.Recipes.Text;
@@ -122,7 +123,7 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
         if (file.Exists)
         {
             var target = file.LinkTarget is null ? file : file.ResolveLinkTarget(returnFinalTarget: true);
-            return target is FileInfo { Exists: true } ? EntryKind.File : EntryKind.Other;
+            return target is FileInfo { Exists: true } real && (real.Length > 0 || IsRegular(real.FullName)) ? EntryKind.File : EntryKind.Other;
         }
 
         var folder = new DirectoryInfo(path);
@@ -130,6 +131,41 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
             : folder.LinkTarget is null ? EntryKind.Folder
             : folder.ResolveLinkTarget(returnFinalTarget: true) is DirectoryInfo { Exists: true } ? EntryKind.LinkedFolder
             : EntryKind.Other;
+    }
+
+    /// <summary>
+    /// Whether what states a length of 0 is an empty file and no pipe, socket or device. An archive header of it says so without opening it; the
+    /// runtime has no other way to ask.
+    /// </summary>
+    private static bool IsRegular(string path)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return true;
+        }
+
+        using var archive = new MemoryStream();
+        using (var writer = new TarWriter(archive, TarEntryFormat.Ustar, leaveOpen: true))
+        {
+            try
+            {
+                writer.WriteEntry(path, "entry");
+            }
+            catch (UnauthorizedAccessException)
+            {
+                // Only a regular file is opened for its header.
+                return true;
+            }
+            catch (IOException)
+            {
+                // Sockets have no place in an archive.
+                return false;
+            }
+        }
+
+        archive.Position = 0;
+        using var reader = new TarReader(archive);
+        return reader.GetNextEntry() is { EntryType: TarEntryType.RegularFile };
     }
 
     /// <summary>The path with its first link replaced by where it leads; null when nothing on the way is a link.</summary>

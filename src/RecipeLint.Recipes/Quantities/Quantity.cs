@@ -46,6 +46,9 @@ public sealed record Quantity(Dimension Dimension, double Low, double High, stri
 
     public Interval<double> Numbers => Expect(Dimension.Number, v => v);
 
+    /// <summary>For people who debug; the made one would ask for every type and throw.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Low:R}..{High:R} {Unit} ({Dimension})");
+
     private double Expect(Dimension dimension) => dimension == Dimension && Low == High
         ? Low
         : throw new InvalidOperationException($"This quantity is {Dimension.Words()}, not one value of {dimension.Words()}.");

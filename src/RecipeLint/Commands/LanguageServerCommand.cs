@@ -26,6 +26,6 @@ internal static class LanguageServerCommand
     {
         using var input = world.StandardInput();
         using var output = world.StandardOutput();
-        return LanguageServer.Run(input, output, new DiskFileTree(world.CurrentDirectory), world.Today, ToolVersion.Text);
+        return LanguageServer.Run(input, output, world.Files(world.CurrentDirectory), world.Today, ToolVersion.Text);
     }
 }

@@ -140,7 +140,7 @@ internal static class SplitCommand
     /// <summary>Reads and judges the new files before they stand on the disk: what would be rejected is not written.</summary>
     private static void Refuse(Surroundings world, IReadOnlyList<WrittenFile> files, string target, LoadOptions options)
     {
-        IFileTree tree = new DiskFileTree(world.CurrentDirectory);
+        var tree = world.Files(world.CurrentDirectory);
         foreach (var written in files)
         {
             tree = new OverlayFileTree(tree, Path.Combine(target, written.Name).Replace('\\', '/'), Encoding.UTF8.GetBytes(written.Text));

@@ -28,7 +28,7 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
             throw new UsageException("'--config' and '--no-config' exclude each other.");
         }
 
-        IFileTree files = new DiskFileTree(world.CurrentDirectory);
+        IFileTree files = world.Files(world.CurrentDirectory);
         var asked = paths;
         if (paths.Contains("-"))
         {

@@ -1,4 +1,5 @@
 using System.Text;
+using RecipeLint.Recipes.Files;
 
 namespace RecipeLint.Shell;
 
@@ -23,6 +24,9 @@ internal sealed record Surroundings(
 
     /// <summary>Standard output as bytes, for what is no text.</summary>
     public Func<Stream> StandardOutput { get; init; } = () => Stream.Null;
+
+    /// <summary>The files that are read, seen from a folder: those of this machine, or in tests some that exist only in memory.</summary>
+    public Func<string, IFileTree> Files { get; init; } = folder => new DiskFileTree(folder);
 
     /// <summary>True when a person types at standard input.</summary>
     public bool InIsTerminal { get; init; }

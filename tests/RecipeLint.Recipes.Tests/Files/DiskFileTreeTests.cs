@@ -71,7 +71,7 @@ public sealed class DiskFileTreeTests : IDisposable
     }
 
     [Fact]
-    public void A_pipe_is_never_opened()
+    public void Pipes_sockets_and_devices_are_no_files_and_never_opened()
     {
         if (OperatingSystem.IsWindows())
         {
@@ -80,8 +80,22 @@ public sealed class DiskFileTreeTests : IDisposable
 
         using var make = System.Diagnostics.Process.Start("mkfifo", Path.Combine(_folder, "p.stock.json"));
         make.WaitForExit();
-        var workspace = WorkspaceLoader.Load(new DiskFileTree(_folder), ["p.stock.json"], new LoadOptions());
-        Assert.Equal(ProblemKind.MalformedFile, Assert.Single(workspace.Problems).Kind);
+        Write("empty.stock.json", "");
+        using var socket = new System.Net.Sockets.Socket(System.Net.Sockets.AddressFamily.Unix, System.Net.Sockets.SocketType.Stream, System.Net.Sockets.ProtocolType.Unspecified);
+        socket.Bind(new System.Net.Sockets.UnixDomainSocketEndPoint(Path.Combine(_folder, "s.stock.json")));
+        File.CreateSymbolicLink(Path.Combine(_folder, "l.stock.json"), "p.stock.json");
+        File.CreateSymbolicLink(Path.Combine(_folder, "z.stock.json"), "/dev/zero");
+        var files = new DiskFileTree(_folder);
+        foreach (var name in (string[])["p.stock.json", "s.stock.json", "l.stock.json", "z.stock.json"])
+        {
+            Assert.Equal(EntryKind.Other, files.Kind(files.FullPath(name)));
+            Assert.Equal("it is not a regular file", files.Read(files.FullPath(name), 100).Failure);
+            var named = WorkspaceLoader.Load(files, [name], new LoadOptions());
+            Assert.Equal([new UnusablePath(name, "is neither a regular file nor a folder")], named.Unusable);
+        }
+
+        Assert.Equal(EntryKind.File, files.Kind(files.FullPath("empty.stock.json")));
+        Assert.Equal(["empty.stock.json"], WorkspaceLoader.Load(files, ["."], new LoadOptions()).Sources.Keys);
     }
 
     [Fact]

@@ -1,0 +1,116 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace RecipeLint.Fuzz;
+
+/// <summary>
+/// Runs one target for a time. Execution number n of a seed is always the same input, so a fault is named by target, seed and number. A fault
+/// is an exception, a broken promise, or more than two seconds of processor time twice in a row (the first may be the compiler's).
+/// </summary>
+internal sealed class Campaign(FuzzTarget target, int seed, TextWriter log)
+{
+    private const int MostShown = 12;
+    private static readonly TimeSpan _limit = TimeSpan.FromSeconds(2);
+    private static readonly TimeSpan _hang = TimeSpan.FromMinutes(4);
+    private readonly Dictionary<string, int> _faults = new(StringComparer.Ordinal);
+    private readonly Stopwatch _since = new();
+    private int _number;
+    private TimeSpan _worst;
+    private int _worstNumber;
+
+    /// <summary>How many different faults were found.</summary>
+    public int Run(TimeSpan time)
+    {
+        using var watchdog = new Timer(_ => StopIfHanging(), null, TimeSpan.FromSeconds(5), TimeSpan.FromSeconds(5));
+        var all = Stopwatch.StartNew();
+        for (; all.Elapsed < time; _number++)
+        {
+            _since.Restart();
+            var took = Once(_number);
+            if (took > _limit)
+            {
+                took = Once(_number);
+                if (took > _limit)
+                {
+                    Report("slow", string.Create(CultureInfo.InvariantCulture, $"took {took.TotalSeconds:0.0} s of processor time"));
+                }
+            }
+
+            if (took > _worst)
+            {
+                (_worst, _worstNumber) = (took, _number);
+            }
+        }
+
+        log.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"| {target.Name} | {_number} | {_faults.Count} | {_worst.TotalMilliseconds:0} ms (number {_worstNumber}) | seed {seed} |"));
+        log.Flush();
+        return _faults.Count;
+    }
+
+    public static int Replay(FuzzTarget target, int seed, int number, TextWriter log)
+    {
+        var execution = target.Make(RandomOf(seed, number));
+        log.WriteLine(execution.Shown());
+        log.Flush();
+        AppDomain.CurrentDomain.FirstChanceException += (_, e) => log.WriteLine($"-- {e.Exception.GetType().Name}: {e.Exception.Message}\n{new StackTrace(1, true)}");
+        var before = Environment.CpuUsage.TotalTime;
+        var code = 0;
+        try
+        {
+            execution.Run();
+        }
+        catch (Exception e)
+        {
+            log.WriteLine(e);
+            code = 1;
+        }
+
+        log.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{(Environment.CpuUsage.TotalTime - before).TotalSeconds:0.00} s of processor time"));
+        return code;
+    }
+
+    private TimeSpan Once(int number)
+    {
+        var execution = target.Make(RandomOf(seed, number));
+        var before = Environment.CpuUsage.TotalTime;
+        try
+        {
+            execution.Run();
+        }
+        catch (Exception e)
+        {
+            Report(Signature(e), e.GetType().Name + ": " + e.Message);
+        }
+
+        return Environment.CpuUsage.TotalTime - before;
+    }
+
+    private void Report(string signature, string what)
+    {
+        var count = _faults[signature] = _faults.GetValueOrDefault(signature) + 1;
+        if (count == 1 && _faults.Count <= MostShown)
+        {
+            log.WriteLine(string.Create(CultureInfo.InvariantCulture, $"FAULT {target.Name} --replay {seed} {_number}: {(what.Length > 600 ? what[..600] : what)} [{signature}]"));
+            log.Flush();
+        }
+    }
+
+    /// <summary>Where it was thrown in our own code; for a broken promise its words without figures.</summary>
+    private static string Signature(Exception exception) => exception is BrokenPromiseException
+        ? new string([.. exception.Message.TakeWhile(c => c != '\n').Where(c => !char.IsDigit(c))])
+        : exception.GetType().Name + (exception.StackTrace ?? "").Split('\n').FirstOrDefault(l => l.Contains("RecipeLint.", StringComparison.Ordinal))?.Trim();
+
+    private void StopIfHanging()
+    {
+        if (_since.IsRunning && _since.Elapsed > _hang)
+        {
+            log.WriteLine(string.Create(CultureInfo.InvariantCulture, $"HANG {target.Name} --replay {seed} {_number}: no end after {_since.Elapsed.TotalSeconds:0} s"));
+            log.Flush();
+            Environment.Exit(1);
+        }
+    }
+
+    private static Random RandomOf(int seed, int number) => new(unchecked((seed * 1_000_003) ^ (number * 7919)));
+}

@@ -1,0 +1,27 @@
+using System.Globalization;
+using RecipeLint.Fuzz;
+
+// dotnet run --project tests/RecipeLint.Fuzz -- TARGET|all SECONDS SEED
+// dotnet run --project tests/RecipeLint.Fuzz -- TARGET --replay SEED NUMBER
+if (args is [var one, "--replay", var again, var number])
+{
+    var found = Targets.Named(one).Single();
+    return Campaign.Replay(found, Number(again), Number(number), Console.Out);
+}
+
+if (args is not [var name, var seconds, var seed] || Targets.Named(name) is not { Count: > 0 } targets)
+{
+    Console.Error.WriteLine("TARGET|all SECONDS SEED, or TARGET --replay SEED NUMBER; targets: " + string.Join(", ", Targets.All.Select(t => t.Name)));
+    return 2;
+}
+
+var share = TimeSpan.FromSeconds((double)Number(seconds) / targets.Count);
+var faults = 0;
+foreach (var target in targets)
+{
+    faults += new Campaign(target, Number(seed), Console.Out).Run(share);
+}
+
+return faults == 0 ? 0 : 1;
+
+static int Number(string text) => int.Parse(text, NumberStyles.None, CultureInfo.InvariantCulture);

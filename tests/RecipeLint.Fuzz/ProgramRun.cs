@@ -1,0 +1,105 @@
+using System.Text;
+using System.Text.Json;
+using RecipeLint.Recipes.Files;
+using RecipeLint.Shell;
+
+namespace RecipeLint.Fuzz;
+
+/// <summary>The real command line over files in memory, and what it promises whatever stands in them.</summary>
+internal static class ProgramRun
+{
+    private static readonly string[] _nonNumbers = ["NaN", "∞", "Infinity"];
+
+    public static Execution Of(IReadOnlyDictionary<string, byte[]> files, params string[] arguments) =>
+        new(() => Shown(files, arguments), () => Run(files, arguments));
+
+    private static void Run(IReadOnlyDictionary<string, byte[]> files, string[] arguments)
+    {
+        var tree = Tree(files);
+        var (output, error) = (new StringWriter { NewLine = "\n" }, new StringWriter { NewLine = "\n" });
+        var world = new Surroundings(output, error, () => new MemoryStream(), "/shop", _ => null, false, new DateOnly(2026, 3, 1)) { Files = _ => tree };
+        var code = CommandLine.Run(arguments, world);
+        Judge(code, output.ToString(), error.ToString(), arguments, files);
+    }
+
+    public static MemoryFileTree Tree(IReadOnlyDictionary<string, byte[]> files)
+    {
+        var tree = new MemoryFileTree("/shop");
+        foreach (var (path, bytes) in files)
+        {
+            tree.Add(path, bytes);
+        }
+
+        return tree;
+    }
+
+    private static void Judge(int code, string output, string error, string[] arguments, IReadOnlyDictionary<string, byte[]> files)
+    {
+        if (code is not (0 or 1 or 2))
+        {
+            throw new BrokenPromiseException($"{arguments[0]}: exit code {code}: {error}");
+        }
+
+        if (error.Split('\n')[..^1].FirstOrDefault(l => !l.StartsWith("recipelint: ", StringComparison.Ordinal) || l.Any(char.IsControl)) is { } odd)
+        {
+            throw new BrokenPromiseException($"{arguments[0]}: a line on standard error is not ours\n{odd}");
+        }
+
+        if (code == 2 && (error.Count(c => c == '\n') != 1 || error.Contains("Exception", StringComparison.Ordinal)))
+        {
+            throw new BrokenPromiseException($"{arguments[0]}: exit code 2 without one clear line\n{error}");
+        }
+
+        foreach (var text in (string[])[output, error])
+        {
+            if (_nonNumbers.FirstOrDefault(w => text.Contains(w, StringComparison.Ordinal)) is { } word
+                && !arguments.Any(a => a.Contains(word, StringComparison.Ordinal)) && !files.Any(f => Corpus.Text(f.Value).Contains(word, StringComparison.Ordinal)))
+            {
+                var at = text.IndexOf(word, StringComparison.Ordinal);
+                throw new BrokenPromiseException($"{arguments[0]}: says {word}\n{text[Math.Max(0, at - 150)..Math.Min(text.Length, at + 50)]}");
+            }
+        }
+
+        if (output.Length > 0 && code != 2 && (arguments.Contains("sarif") || arguments.Contains("json") || arguments[0] == "facts"))
+        {
+            using var parsed = JsonDocument.Parse(output);
+        }
+        else if (!arguments.Contains("--dry-run") && output.FirstOrDefault(c => (char.IsControl(c) && c != '\n') || c is '\u202e' or '\u2066') is var control and not '\0')
+        {
+            throw new BrokenPromiseException($"{arguments[0]}: control character U+{(int)control:X4} in the output");
+        }
+
+        if (output.Any(c => char.IsSurrogate(c)) && !IsWhole(output))
+        {
+            throw new BrokenPromiseException($"{arguments[0]}: half a surrogate pair in the output");
+        }
+    }
+
+    private static bool IsWhole(string text)
+    {
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (char.IsHighSurrogate(text[i]) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]))
+            {
+                i++;
+            }
+            else if (char.IsSurrogate(text[i]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    public static string Shown(IReadOnlyDictionary<string, byte[]> files, string[] arguments)
+    {
+        var text = new StringBuilder().AppendJoin(' ', arguments.Select(a => $"'{a}'")).Append('\n');
+        foreach (var (path, bytes) in files)
+        {
+            text.Append("== ").Append(path).Append('\n').Append(Encoding.UTF8.GetString(bytes)).Append('\n');
+        }
+
+        return text.ToString();
+    }
+}
