@@ -1,14 +1,17 @@
 using System.Text;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Shell;
 
 namespace RecipeLint.Fuzz;
 
 /// <summary>The real command line over files in memory, and what it promises whatever stands in them.</summary>
-internal static class ProgramRun
+internal static partial class ProgramRun
 {
-    private static readonly string[] _nonNumbers = ["NaN", "∞", "Infinity"];
+    /// <summary>NaNO3 is sodium nitrate.</summary>
+    [GeneratedRegex("""\bNaN\b|∞|\bInfinity\b""", RegexOptions.CultureInvariant)]
+    private static partial Regex NonNumber();
 
     public static Execution Of(IReadOnlyDictionary<string, byte[]> files, params string[] arguments) =>
         new(() => Shown(files, arguments), () => Run(files, arguments));
@@ -52,11 +55,12 @@ internal static class ProgramRun
 
         foreach (var text in (string[])[output, error])
         {
-            if (_nonNumbers.FirstOrDefault(w => text.Contains(w, StringComparison.Ordinal)) is { } word
-                && !arguments.Any(a => a.Contains(word, StringComparison.Ordinal)) && !files.Any(f => Corpus.Text(f.Value).Contains(word, StringComparison.Ordinal)))
+            if (NonNumber().Match(text) is { Success: true } word
+                && !arguments.Any(a => a.Contains(word.Value, StringComparison.Ordinal))
+                && !files.Any(f => Corpus.Text(f.Value).Contains(word.Value, StringComparison.Ordinal)))
             {
-                var at = text.IndexOf(word, StringComparison.Ordinal);
-                throw new BrokenPromiseException($"{arguments[0]}: says {word}\n{text[Math.Max(0, at - 150)..Math.Min(text.Length, at + 50)]}");
+                throw new BrokenPromiseException(
+                    $"{arguments[0]}: says {word.Value}\n{text[Math.Max(0, word.Index - 150)..Math.Min(text.Length, word.Index + 50)]}");
             }
         }
 
