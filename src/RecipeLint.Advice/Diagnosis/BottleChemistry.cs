@@ -154,7 +154,7 @@ public sealed class BottleChemistry
         var solid = ConstantSet.Product.FindSolid(name);
         if (state.Salts.Where(s => s.Solid.Name == name).Select(s => (SaltVerdict?)s).FirstOrDefault() is { } salt)
         {
-            var mean = salt.MeanIndex();
+            var mean = salt.Index;
             return new SolidVerdict(mean > -0.7 ? Standing.Below : Standing.FarBelow, state, salt.Solid, [], mean);
         }
 

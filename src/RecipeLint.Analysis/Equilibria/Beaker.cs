@@ -54,9 +54,9 @@ public sealed record Beaker(IReadOnlyList<BeakerItem> Items, Volume Volume, Solu
         return (new Beaker(items, volume, SolutionMix.Of(ComponentMoles.Sum(items.Select(Moles)), volume).WithSilicates(items.Select(Moles), volume)), null);
     }
 
-    /// <summary>Its state; a set pH is held by an acid or alkali that is not named.</summary>
-    public SolutionState State(Temperature at, double? setPh, bool openToAir) =>
-        StateSolver.Solve(Mix, new StateRequest(StateMoment.Mixing, at, openToAir, []) { SetPh = setPh });
+    /// <summary>Its state; a pH is set by an acid or alkali that is not named, before anything falls out, or held while it does.</summary>
+    public SolutionState State(Temperature at, double? setPh, bool openToAir, bool holdPh = false) =>
+        StateSolver.Solve(Mix, new StateRequest(StateMoment.Mixing, at, openToAir, []) { SetPh = setPh, HoldPh = holdPh });
 
     private static ImmutableSortedDictionary<string, double> Moles(BeakerItem item) =>
         ComponentMoles.Of(item.Substance.Dissolves.Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * item.Mass.Grams)));

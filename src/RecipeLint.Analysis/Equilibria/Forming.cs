@@ -16,11 +16,11 @@ public static class Forming
 
     private const string AcidOfEdta = "EDTA acid", Silica = "Amorphous silica";
 
-    /// <summary>True for a solid that forms readily, or a soluble salt past saturation by both measures, unless it is known to stay dissolved here.</summary>
+    /// <summary>True for a solid that forms readily, or a soluble salt with a handbook solubility, unless it is known to stay dissolved here.</summary>
     internal static bool May(SolutionMix mix, Solid solid, IReadOnlyList<SaltVerdict> salts) => solid.Role switch
     {
         SolidRole.FormsReadily => StaysDissolvedBecause(mix, solid) is null,
-        SolidRole.SolubleSalt => Crystallises(solid, salts),
+        SolidRole.SolubleSalt => salts.Any(s => s.Solid == solid),
         _ => false,
     };
 
@@ -36,18 +36,4 @@ public static class Forming
     /// the iron is oxidised.
     /// </summary>
     public static bool WaitsForTheAir(SolutionMix mix, Solid solid) => solid.Name == AcidOfEdta && mix.Totals[Component.FerrousIron] > 0;
-
-    /// <summary>True for a soluble salt past saturation whose activity product can be trusted.</summary>
-    internal static bool Crystallises(Solid solid, IReadOnlyList<SaltVerdict> salts)
-    {
-        foreach (var salt in salts)
-        {
-            if (salt.Solid == solid)
-            {
-                return salt is { State: SaltState.Crystallises, CalibratedIndex: > 0 };
-            }
-        }
-
-        return false;
-    }
 }

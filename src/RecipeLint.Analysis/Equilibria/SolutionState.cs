@@ -153,8 +153,8 @@ public sealed record SolutionState
     /// <summary>Whether the numbers are inside the range of the model, and if not, why.</summary>
     public Validity Validity => Details?.Validity ?? new(Trust.OutOfRange, Failure is null ? [] : [Failure]);
 
-    /// <summary>True where the activities are a guess: outside the range of the model, or without a state.</summary>
-    public bool IsBeyondTheModel => Clear is null || Clear.Validity.Trust == Trust.OutOfRange;
+    /// <summary>True where the activities over the deposit are a guess: outside the range of the model, or without a state.</summary>
+    public bool IsBeyondTheModel => Solution is null || Solution.Validity.Trust == Trust.OutOfRange;
 
     internal StateDetails? Details { get; init; }
 

@@ -109,8 +109,15 @@ internal sealed class StateDetails(SolutionMix mix, StateRequest request, Equili
 
     private Validity Judge()
     {
-        var trust = clear.Validity.Trust;
-        var reasons = new List<string>(clear.Validity.Reasons);
+        var trust = final.Validity.Trust;
+        var reasons = new List<string>(final.Validity.Reasons);
+        if (trust != Trust.OutOfRange && clear.Validity.Trust == Trust.OutOfRange)
+        {
+            Doubt(string.Create(
+                CultureInfo.InvariantCulture,
+                $"Before anything falls out the ionic strength is {clear.IonicStrength:0.0} mol/kg: the indexes there are a guess, what falls out and what is left are not."));
+        }
+
         if (clear.Celsius != request.At.Celsius)
         {
             Doubt(string.Create(CultureInfo.InvariantCulture, $"Computed at {clear.Celsius:0} °C: {request.At.Celsius:0.##} °C is outside the range of the model."));

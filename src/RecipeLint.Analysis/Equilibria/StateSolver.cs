@@ -15,6 +15,9 @@ public sealed record StateRequest(StateMoment Moment, Temperature At, bool OpenT
     /// </summary>
     public double? SetPh { get; init; }
 
+    /// <summary>The set pH is held while things fall out, by dosing an acid or alkali that is not named.</summary>
+    public bool HoldPh { get; init; }
+
     /// <summary>A state of the same solution, or nearly, to begin the iteration at: it saves time and changes no answer.</summary>
     public Equilibrium? StartFrom { get; init; }
 
@@ -66,7 +69,7 @@ public static class StateSolver
             return Failed(empty, "The temperature is not known.");
         }
 
-        var input = mix.Input(celsius, request.AirAtm) with { FixedPh = request.SetPh, StartFrom = request.StartFrom };
+        var input = mix.Input(celsius, request.AirAtm) with { FixedPh = request.SetPh, HoldPh = request.HoldPh, StartFrom = request.StartFrom };
         var clear = EquilibriumSolver.Product.Solve(input);
         if (!clear.Converged)
         {
@@ -80,7 +83,7 @@ public static class StateSolver
 
         // Where nothing that may form is past its limit, the clear solution is the answer.
         PrecipitationResult? settled = null;
-        if (allowed.Exists(s => s.Index > 0))
+        if (allowed.Exists(s => Standing(s.Solid, s.Index, salts) > 0))
         {
             settled = EquilibriumSolver.Product.Precipitate(input with { StartFrom = clear }, allowed.Select(s => s.Solid));
             if (!settled.Converged)
@@ -112,18 +115,18 @@ public static class StateSolver
 
     private static double Bounded(double celsius) => Math.Clamp(celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
 
-    /// <summary>Salts that crystallise although the activities do not say so, with mol per kg of water by the handbook alone.</summary>
-    /// <param name="formed">mol per kg of a solid, by name, that the equilibrium gives already.</param>
-    internal static IEnumerable<(SaltVerdict Salt, double MolPerKg)> ByHandbook(
-        IReadOnlyList<SaltVerdict> salts, Func<string, double> formed, ComponentTotals totals)
+    /// <summary>How far a solid is past saturation: its index, and for a soluble salt the two measures together.</summary>
+    private static double Standing(Solid solid, double index, IReadOnlyList<SaltVerdict> salts)
     {
-        foreach (var salt in salts.Where(v => v.State == SaltState.Crystallises && formed(v.Solid.Name) <= 0))
+        foreach (var salt in salts)
         {
-            if (salt.ProductIndex is not null && HandbookDeposit.MolPerKg(salt, totals) is > 0 and var moles)
+            if (salt.Solid == solid)
             {
-                yield return (salt, moles);
+                return salt.Index;
             }
         }
+
+        return index;
     }
 
     private static SolutionState Failed(SolutionState empty, string why) =>
@@ -134,21 +137,15 @@ public static class StateSolver
         var deposits = new List<SolidDeposit>();
         foreach (var d in settled?.Deposits ?? [])
         {
-            deposits.Add(Deposit(d.Solid, clear.SaturationIndex(d.Solid.Name) ?? 0, d.MolPerKgInitialWater, byHandbook: false));
-        }
-
-        foreach (var (salt, molPerKg) in ByHandbook(salts, name => settled?.Formed(name) ?? 0, mix.Totals))
-        {
-            deposits.Add(Deposit(salt.Solid, salt.ProductIndex!.Value, molPerKg, byHandbook: true));
+            var moles = d.MolPerKgInitialWater * mix.KilogramsWaterPerLitre;
+            deposits.Add(new SolidDeposit(
+                d.Solid,
+                Standing(d.Solid, clear.SaturationIndex(d.Solid.Name) ?? 0, salts),
+                new AmountConcentration(moles),
+                new MassConcentration(moles * d.Solid.MolarMassGramsPerMole),
+                salts.Any(s => s.Solid == d.Solid && s.ProductIndex is not null) && settled!.Final.IonicStrength >= SaltVerdicts.HighestIonicStrength));
         }
 
         return deposits.Count < 2 ? deposits : [.. deposits.OrderByDescending(d => d.Mass).ThenBy(d => d.Solid.Name, StringComparer.Ordinal)];
-
-        SolidDeposit Deposit(Solid solid, double index, double molPerKg, bool byHandbook)
-        {
-            var moles = molPerKg * mix.KilogramsWaterPerLitre;
-            return new SolidDeposit(
-                solid, index, new AmountConcentration(moles), new MassConcentration(moles * solid.MolarMassGramsPerMole), byHandbook);
-        }
     }
 }

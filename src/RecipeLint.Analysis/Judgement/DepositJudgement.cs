@@ -95,7 +95,9 @@ public sealed class DepositJudgement
             .Where(f => f.Deposits.Count > 0)
             .Select(f => Of(f.State, f.Deposits, owner, limits))
             .OrderByDescending(f => f.Counts)
-            .ThenByDescending(f => f.GramsPerLitre)
+            // Where nearly all of it falls out at every moment, the one at which it is furthest past its limit is the worst.
+            .ThenByDescending(f => Rounding.TwoDigitsDown(f.GramsPerLitre))
+            .ThenByDescending(f => f.Index)
             .FirstOrDefault();
 
     private static JudgedDeposit Of(SolutionState state, List<SolidDeposit> deposits, DepositOwner owner, OwnerLimits limits)
@@ -142,7 +144,7 @@ public sealed class DepositJudgement
             : state;
 
     private static bool IsJudged(SolutionState state, SolidDeposit deposit) =>
-        !state.IsBeyondTheModel || deposit.ByHandbook || deposit.Index > IndexBeyondTheModel;
+        !state.IsBeyondTheModel || deposit.Index > IndexBeyondTheModel || state.Salts.Any(s => s.Solid == deposit.Solid);
 
     /// <summary>Owners of which anything falls out or may be close.</summary>
     private static IEnumerable<DepositOwner> OwnersIn(IReadOnlyList<SolutionState> states, Solid? only)
@@ -177,7 +179,7 @@ public sealed class DepositJudgement
     public static double HighestIndex(SolutionState state) => (state.Clear?.Solids ?? [])
         .Where(s => s.Solid.Role == SolidRole.FormsReadily && Forming.StaysDissolvedBecause(state.Mix, s.Solid) is null)
         .Select(s => s.Index)
-        .Concat(state.Salts.Where(v => v.Solid.Role == SolidRole.SolubleSalt).Select(v => v.MeanIndex()))
+        .Concat(state.Salts.Where(v => v.Solid.Role == SolidRole.SolubleSalt).Select(v => v.Index))
         .DefaultIfEmpty(double.NegativeInfinity)
         .Max();
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -9,9 +10,9 @@ public sealed record CrystalPoint(Temperature At, Solid Solid);
 
 /// <summary>At which temperatures between 0 and 45 °C the first solid appears.</summary>
 /// <param name="AtBench">Solids already there at 20 °C; then neither point is given.</param>
-/// <param name="OnCooling">Null when it stays clear down to 0 °C, or down to where the solver finds no answer.</param>
-/// <param name="OnWarming">Null when it stays clear up to 45 °C (gypsum and carbonates dissolve less when warm).</param>
-/// <param name="Failure">Why there is no answer; null when there is one.</param>
+/// <param name="OnCooling">Null when it stays clear down to 0 °C; when it is not known, <paramref name="Failure"/> says so.</param>
+/// <param name="OnWarming">Null when it stays clear up to 45 °C (gypsum and carbonates dissolve less when warm); when it is not known, <paramref name="Failure"/> says so.</param>
+/// <param name="Failure">Why there is no answer, or none beyond some temperature, in full sentences; null when there is one for all of 0 to 45 °C.</param>
 public sealed record FirstCrystals(IReadOnlyList<Solid> AtBench, CrystalPoint? OnCooling, CrystalPoint? OnWarming, string? Failure)
 {
     private const double StepCelsius = 2.5, WidthCelsius = 0.1;
@@ -26,14 +27,21 @@ public sealed record FirstCrystals(IReadOnlyList<Solid> AtBench, CrystalPoint? O
             return new FirstCrystals([], null, null, failure);
         }
 
-        return bench.IsClear
-            ? new FirstCrystals([], Search(At, Bench, SolutionInput.LowestCelsius), Search(At, Bench, SolutionInput.HighestCelsius), null)
-            : new FirstCrystals(bench.Against, null, null, null);
+        if (!bench.IsClear)
+        {
+            return new FirstCrystals(bench.Against, null, null, null);
+        }
+
+        var cold = Search(At, Bench, SolutionInput.LowestCelsius);
+        var warm = Search(At, Bench, SolutionInput.HighestCelsius);
+        var reasons = new[] { cold.Unknown, warm.Unknown }.OfType<string>().ToList();
+        return new FirstCrystals([], cold.Point, warm.Point, reasons.Count == 0 ? null : string.Join(' ', reasons));
 
         DepositJudgement At(double celsius) => DepositJudgement.Of(StateSolver.Solve(mix, celsius), limits);
     }
 
-    private static CrystalPoint? Search(Func<double, DepositJudgement> at, double from, double to)
+    /// <summary>The first temperature at which something counts; no point and nothing unknown where it stays clear all the way.</summary>
+    private static (CrystalPoint? Point, string? Unknown) Search(Func<double, DepositJudgement> at, double from, double to)
     {
         var step = to < from ? -StepCelsius : StepCelsius;
         double clear = from, cloudy = from;
@@ -42,14 +50,14 @@ public sealed record FirstCrystals(IReadOnlyList<Solid> AtBench, CrystalPoint? O
         {
             if (clear == to)
             {
-                return null;
+                return (null, null);
             }
 
             cloudy = step < 0 ? Math.Max(clear + step, to) : Math.Min(clear + step, to);
             var next = at(cloudy);
-            if (next.Failure is not null)
+            if (next.Failure is { } why)
             {
-                return null;
+                return (null, Untold(step, clear, why));
             }
 
             if (next.IsClear)
@@ -76,6 +84,12 @@ public sealed record FirstCrystals(IReadOnlyList<Solid> AtBench, CrystalPoint? O
             }
         }
 
-        return new CrystalPoint(new Temperature(cloudy), found.Against[0]);
+        var solid = found.Against[0];
+        return solid.TemperatureKnown
+            ? (new CrystalPoint(new Temperature(cloudy), solid), null)
+            : (null, Untold(step, clear, $"How {solid.Called} changes with temperature is not known."));
     }
+
+    private static string Untold(double step, double clear, string why) =>
+        string.Create(CultureInfo.InvariantCulture, $"What falls out {(step < 0 ? "below" : "above")} {clear:0.#} °C is not known. {why}");
 }

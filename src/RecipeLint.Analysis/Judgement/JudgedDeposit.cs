@@ -29,6 +29,9 @@ public enum DepositBar
     /// <summary>One of the two measures of a salt alone is near the limit.</summary>
     CloseByOneMeasure,
 
+    /// <summary>The index of ideal mixed crystals with its kin is over 0.</summary>
+    CloseAsMixedCrystals,
+
     /// <summary>g/L of it reach the visible amount.</summary>
     EnoughToSee,
 

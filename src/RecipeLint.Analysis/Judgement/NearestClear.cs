@@ -7,7 +7,7 @@ namespace RecipeLint.Analysis.Judgement;
 /// <summary>The nearest change at which one solid would not fall out; each part is null where no such change was found.</summary>
 /// <param name="Factor">On the present strength, 0.5 for half as strong; below 1.</param>
 /// <param name="Dilution">The next usual dose 1:N at which the weaker stock stays clear (50 for 1:50); null when the stock states no dose.</param>
-/// <param name="Temperature">Nearest to the one looked at, between 0 and 45 °C.</param>
+/// <param name="Temperature">Nearest to the one looked at, between 0 and 45 °C; null too where nothing tells how the solid changes with it.</param>
 /// <param name="Ph">Nearest to the present pH, between 2 and 9, at which nothing else falls out instead.</param>
 public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Temperature, double? Ph)
 {
@@ -56,7 +56,11 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
         var highest = HighestConcentration.Of(mix, at, dose, limits, solid);
         var factor = highest.Factor is < 1 ? highest.Factor : null;
         var celsius = Math.Clamp(at.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
-        return new NearestClear(factor, factor is null ? null : Usual(highest.Dilution), NearestTemperature(mix, celsius, solid, limits), NearestPh(mix, celsius, solid));
+        return new NearestClear(
+            factor,
+            factor is null ? null : Usual(highest.Dilution),
+            solid.TemperatureKnown ? NearestTemperature(mix, celsius, solid, limits) : null,
+            NearestPh(mix, celsius, solid));
     }
 
     private static int? Usual(double? dilution) =>

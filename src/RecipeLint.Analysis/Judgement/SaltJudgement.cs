@@ -10,9 +10,6 @@ public static class SaltJudgement
     /// <summary>Index of a salt whose constant is not fitted to a handbook from which it is said to be close.</summary>
     public const double UnfittedFrom = 0.3;
 
-    /// <summary>Index by which the activity product falls behind the product of totals where a third of the boron is borate.</summary>
-    private const double BorateShare = 0.18;
-
     /// <summary>Each salt of an owner that crystallises or comes close in one state.</summary>
     internal static IEnumerable<JudgedDeposit> In(SolutionState state, DepositOwner owner, OwnerLimits limits, Solid? only)
     {
@@ -22,13 +19,12 @@ public static class SaltJudgement
             judged.Add(salt.Solid);
             var deposit = state.Deposit(salt.Solid.Name);
             if (!IsWanted(salt.Solid)
-                || (salt.State == SaltState.Clear && deposit is null) || IsTakenByADoubleSalt(state, salt, deposit) || IsMostlyBorate(salt, deposit))
+                || (salt.State == SaltState.Clear && deposit is null) || IsTakenByOthers(state, salt, deposit))
             {
                 continue;
             }
 
-            var isSure = salt is { State: SaltState.Crystallises, CalibratedIndex: not null } && deposit is not { ByHandbook: true };
-            yield return Of(state, owner, limits, salt.Solid, salt.MeanIndex(), deposit, salt, isSure ? Sureness.Clear : Sureness.NearTheLimit);
+            yield return Of(state, owner, limits, salt.Solid, salt.Index, deposit, salt, salt.IsSure ? Sureness.Clear : Sureness.NearTheLimit);
         }
 
         if (state.IsBeyondTheModel)
@@ -105,16 +101,16 @@ public static class SaltJudgement
 
         var highest = Math.Max(measures.CalibratedIndex ?? measures.ProductIndex ?? 0, measures.ProductIndex ?? measures.CalibratedIndex ?? 0);
         var byOne = new DepositTest(DepositBar.CloseByOneMeasure, highest, SaltVerdicts.NearestByEither);
-        return byOne.Holds ? byOne : byMean;
+        return byOne.Holds ? byOne
+            : measures.Mixed is { } mixed ? new DepositTest(DepositBar.CloseAsMixedCrystals, Rounding.SixDigits(mixed.Index), 0)
+            : byMean;
     }
 
-    /// <summary>Where a double salt of the same ions falls out, the product of totals alone announces nothing more: its ions are in there.</summary>
-    private static bool IsTakenByADoubleSalt(SolutionState state, SaltVerdict salt, SolidDeposit? deposit) =>
-        deposit is null or { ByHandbook: true }
-        && state.Deposits.Any(d => d.Solid != salt.Solid && d.Solid.Owner == SolidOwner.DoubleSalt
-            && salt.Solid.Composition.All(c => c.Key == Component.Water || d.Solid.Composition.Any(o => o.Key == c.Key)));
-
-    /// <summary>The product of totals counts borate as boric acid: beside alkali only the activity product tells how near the acid is.</summary>
-    private static bool IsMostlyBorate(SaltVerdict salt, SolidDeposit? deposit) =>
-        deposit is null && salt.CalibratedIndex < salt.ProductIndex - BorateShare && salt.Solid.Composition.All(c => c.Key is Component.Boron or Component.Water);
+    /// <summary>What other deposits take of its ions leaves it dissolved: it would be announced twice.</summary>
+    private static bool IsTakenByOthers(SolutionState state, SaltVerdict salt, SolidDeposit? deposit) =>
+        deposit is null
+        && state.Deposits.Any(d => d.Solid != salt.Solid
+            && salt.Solid.Composition.Any(c => c.Key != Component.Water && d.Solid.Composition.Any(o => o.Key == c.Key)))
+        && (salt.State == SaltState.Crystallises || state.Deposits.Any(d => d.Solid.Owner == SolidOwner.DoubleSalt
+            && salt.Solid.Composition.All(c => c.Key == Component.Water || d.Solid.Composition.Any(o => o.Key == c.Key))));
 }

@@ -13,6 +13,13 @@ internal sealed class ActiveSolid
     public required double Water { get; init; }
     public required double Proton { get; init; }
     public required double LnK { get; init; }
+
+    /// <summary>
+    /// ln of the product of total molalities in the saturated solution of the pure salt, by the handbook; null for what is measured by its
+    /// activity product alone.
+    /// </summary>
+    public double? LnPure { get; init; }
+
     public double Amount { get; set; }
     public double Saved { get; set; }
 

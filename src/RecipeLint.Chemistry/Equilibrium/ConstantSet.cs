@@ -50,6 +50,9 @@ public sealed class ConstantSet
     /// <summary>Whether the water activity carries the Gibbs-Duhem term of the two-parameter coefficients, which the reference leaves out.</summary>
     internal bool ConsistentWater { get; }
 
+    /// <summary>Whether its soluble salts are measured by the handbook too.</summary>
+    internal bool HasHandbook => ReferenceEquals(this, Product);
+
     /// <summary>log10 K at a temperature from six coefficients: a + b T + c/T + d log10 T + e/T² + f T².</summary>
     internal static double LogK(ReadOnlySpan<double> c, double kelvin, double log10Kelvin) =>
         c[0] + c[1] * kelvin + c[2] / kelvin + c[3] * log10Kelvin + c[4] / (kelvin * kelvin) + c[5] * kelvin * kelvin;

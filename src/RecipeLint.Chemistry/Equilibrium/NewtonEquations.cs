@@ -76,7 +76,7 @@ internal sealed class NewtonEquations(Problem problem, Iterate at, Activity acti
     /// What a component's balance lacks as a share of its total. Beside solids the logarithm of the little that is left is known only as
     /// well as the total is, so it cannot be asked to vanish.
     /// </summary>
-    private double Imbalance(int a, double water) => a == _s.Gas ? Math.Abs(work.F[a])
+    private double Imbalance(int a, double water) => a == _s.Gas || (a == 0 && problem.FixedPh is not null) ? Math.Abs(work.F[a])
         : a == 0 ? Math.Abs(work.Positive - work.Negative) / (work.Positive + work.Negative + Math.Abs(problem.ProtonTotal))
         : Math.Abs(work.Sum[a] * water - solids.LeftOver(a)) / problem.Total[a];
 

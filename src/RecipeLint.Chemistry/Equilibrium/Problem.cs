@@ -69,13 +69,25 @@ internal sealed class Problem
     public double? FixedPh { get; private set; }
 
     /// <summary>Takes the protons and the water of a state as what must be conserved while solids form.</summary>
-    public void ConserveProtonsAndWater(Iterate at)
+    /// <param name="at">The state.</param>
+    /// <param name="holdPh">A given pH stays given: then it decides the protons, not their balance.</param>
+    public void ConserveProtonsAndWater(Iterate at, bool holdPh)
     {
         double protons = 0;
         for (var i = 0; i < S.ComponentCount + S.ComplexCount; i++) protons += S.Proton[i] * at.M[i];
         ProtonTotal = protons;
         WaterTotal = S.WaterIn(at.M);
-        FixedPh = null;
+        FixedPh = holdPh ? FixedPh : null;
+    }
+
+    /// <summary>ln of the kg of water a solution without solids has; 0 but while it is thought to be thinner.</summary>
+    public double LnThinned { get; private set; }
+
+    /// <summary>Thinks of the same amounts in so many times the water; 1 is the solution itself.</summary>
+    public void Thin(double times)
+    {
+        WaterTotal += (times - Math.Exp(LnThinned)) * MolWater;
+        LnThinned = Math.Log(times);
     }
 
     /// <summary>Whether a component's molality follows from a balance, and not from a given pH or gas.</summary>
@@ -105,7 +117,22 @@ internal sealed class Problem
             Water = water,
             Proton = proton,
             LnK = LnKAt(Set.SolidLogK.AsSpan(6 * index, 6)),
+            LnPure = LnPure(Set.Solids[index], terms, coefficients),
         };
+    }
+
+    /// <summary>The second measure of a soluble salt; only the product set has it, and none where the air decides how much there is of an ion.</summary>
+    private double? LnPure(Solid solid, List<int> terms, List<double> coefficients)
+    {
+        if (!Set.HasHandbook || !SaltVerdicts.IsOfTotals(solid) || terms.Contains(S.Gas)
+            || SaltVerdicts.Solubility(solid, _kelvin - 273.15) is not { } handbook)
+        {
+            return null;
+        }
+
+        double sum = 0;
+        foreach (var n in coefficients) sum += n * Math.Log(n * handbook);
+        return sum;
     }
 
     /// <summary>log10 K of a solid of the set at the temperature of the solution.</summary>

@@ -17,33 +17,57 @@ public enum SaltState
 /// <param name="Solid">The salt.</param>
 /// <param name="State">What follows from both measures.</param>
 /// <param name="CalibratedIndex">
-/// log10 of the activity product over the constant that returns the handbook solubility; null above the ionic strength it can be trusted to.
+/// log10 of the activity product over the constant that returns the handbook solubility; null above the ionic strength it can be trusted to,
+/// unless it is the only measure there is.
 /// </param>
 /// <param name="ProductIndex">
 /// log10 of the product of total molalities over the same product in the saturated pure solution of the handbook; null for solids of acids
 /// and bases, where the product of totals means nothing.
 /// </param>
 /// <param name="HandbookMolPerKg">Solubility of the pure salt at this temperature, mol per kg of water.</param>
-public readonly record struct SaltVerdict(Solid Solid, SaltState State, double? CalibratedIndex, double? ProductIndex, double HandbookMolPerKg);
+/// <param name="CalibratedShare">Weight of the calibrated index, 0 to 1; the product index has the rest.</param>
+public readonly record struct SaltVerdict(
+    Solid Solid, SaltState State, double? CalibratedIndex, double? ProductIndex, double HandbookMolPerKg, double CalibratedShare)
+{
+    /// <summary>The two measures as one figure, weighted: 0 is saturated, positive above. What crystallises brings it to 0.</summary>
+    public double Index => (CalibratedShare > 0 ? CalibratedShare * CalibratedIndex!.Value : 0)
+        + (CalibratedShare < 1 ? (1 - CalibratedShare) * ProductIndex!.Value : 0);
+
+    /// <summary>Where it may fall out as mixed crystals with its kin, although neither would alone; else null.</summary>
+    public MixedCrystal? Mixed { get; init; }
+
+    /// <summary>
+    /// Whether it crystallises beyond doubt: both measures say so, or the mean is past saturation by more than measured mixtures stray from
+    /// it. Where the calibrated index has no full weight the mean has to be past by more, so that a stronger solution is never less sure.
+    /// </summary>
+    public bool IsSure => State == SaltState.Crystallises
+        && (Index > SaltVerdicts.SureFrom
+            || (CalibratedIndex > 0 && (ProductIndex is null || (ProductIndex > 0 && Index > SaltVerdicts.SureFrom * (1 - 2 * CalibratedShare)))));
+}
 
 /// <summary>
 /// Verdicts on soluble salts. In a mixture the calibrated index errs to the optimistic side and the product of totals to either, so both
-/// are asked: crystals are announced when both or clearly their mean are above saturation, and silence is kept only when the mean is well
-/// below and neither is near.
+/// are asked: what crystallises is what brings their mean to saturation, and silence is kept only when the mean is well below and neither
+/// is near. Above an ionic strength of 4 mol/kg the calibrated index loses weight, at 6 it has none: one measure turns into the other
+/// without a step.
 /// </summary>
 public static class SaltVerdicts
 {
     /// <summary>Above this ionic strength, mol/kg, the calibrated index is not asked.</summary>
     public const double HighestIonicStrength = 6;
 
-    // Measured two-salt saturated solutions (KNO3-KH2PO4, NH4H2PO4-KNO3) have the mean of the two measures between -0.25 and +0.03;
-    // for the phosphates, whose index is the lower the more nitrate there is, "close" therefore begins further down.
-    private const double CertainFrom = 0.02;
+    /// <summary>Up to this ionic strength, mol/kg, both measures count alike.</summary>
+    public const double AlikeUpTo = 4;
+
+    /// <summary>From this mean on a salt crystallises whatever one measure alone says: as far as measured mixtures stray from the mean.</summary>
+    internal const double SureFrom = 0.15;
 
     /// <summary>A salt of which either measure is above this is close.</summary>
     public const double NearestByEither = -0.10;
 
-    private const double CloseFrom = -0.15, CloseFromDihydrogenPhosphate = -0.30, BeyondTableCelsius = 5;
+    // Measured two-salt saturated solutions (KNO3-KH2PO4, NH4H2PO4-KNO3) have the mean of the two measures between -0.25 and +0.03;
+    // for the phosphates, whose index is the lower the more nitrate there is, "close" therefore begins further down.
+    private const double CloseFrom = -0.15, CloseFromDihydrogenPhosphate = -0.30, OneValueCelsius = 5;
 
     /// <summary>A verdict for every calibrated salt whose ions are present, in table order.</summary>
     /// <param name="input">The solution as given.</param>
@@ -54,18 +78,55 @@ public static class SaltVerdicts
         if (!state.Converged) return result;
         foreach (var (solid, index) in state.Solids)
         {
-            var row = CalibratedSalts.Solids.IndexOf((ushort)solid.Table);
-            if (row < 0 || Solubility(row, input.Celsius) is not { } handbook) continue;
-            double? calibrated = state.IonicStrength <= HighestIonicStrength ? index : null;
-            var product = ProductIndex(solid, input.Totals, handbook);
-            if (calibrated is null && product is null) continue;
-            var limit = CloseFromIndex(solid);
-            double first = calibrated ?? product!.Value, second = product ?? calibrated!.Value, mean = (first + second) / 2;
-            var verdict = Math.Min(first, second) > 0 || mean > CertainFrom ? SaltState.Crystallises
-                : mean > limit || Math.Max(first, second) > NearestByEither ? SaltState.Close : SaltState.Clear;
-            result.Add(new SaltVerdict(solid, verdict, calibrated, product, handbook));
+            if (Solubility(solid, input.Celsius) is not { } handbook) continue;
+            double? product = IsOfTotals(solid) && !IsSetByTheAir(solid, input) ? ProductIndex(solid, input.Totals, handbook) : null;
+            var share = product is null ? 1 : CalibratedShare(state.IonicStrength);
+            var verdict = new SaltVerdict(solid, SaltState.Clear, share > 0 ? index : null, product, handbook, share);
+            result.Add(verdict with { State = StateOf(verdict) });
         }
+        MixedCrystals.Mark(result);
         return result;
+    }
+
+    /// <summary>
+    /// Weight of the calibrated index beside the product of totals: one half up to <see cref="AlikeUpTo"/>, none from
+    /// <see cref="HighestIonicStrength"/> on, smooth between.
+    /// </summary>
+    /// <param name="ionic">mol/kg.</param>
+    internal static double CalibratedShare(double ionic)
+    {
+        var u = Math.Clamp((ionic - AlikeUpTo) / (HighestIonicStrength - AlikeUpTo), 0, 1);
+        return 0.5 * (1 - u * u * (3 - 2 * u));
+    }
+
+    /// <summary>Derivative of <see cref="CalibratedShare"/> by the ionic strength, kg/mol.</summary>
+    internal static double CalibratedShareSlope(double ionic)
+    {
+        const double Width = HighestIonicStrength - AlikeUpTo;
+        var u = Math.Clamp((ionic - AlikeUpTo) / Width, 0, 1);
+        return -3 * u * (1 - u) / Width;
+    }
+
+    /// <summary>
+    /// Whether the product of totals measures a solid: a soluble salt of ions that stay what they are. Of an acid, a base or a neutral
+    /// molecule the total says little of how much is there in that form.
+    /// </summary>
+    internal static bool IsOfTotals(Solid solid)
+    {
+        if (solid.Role != SolidRole.SolubleSalt) return false;
+        foreach (var (component, _) in solid.Terms) if (component == Components.Hydrogen) return false;
+        return true;
+    }
+
+    private static bool IsSetByTheAir(Solid solid, SolutionInput input) =>
+        input.CarbonDioxideAtm is not null && solid.Composition.Any(c => c.Key == Component.Carbonate);
+
+    private static SaltState StateOf(SaltVerdict salt)
+    {
+        var mean = salt.Index;
+        var highest = Math.Max(salt.CalibratedIndex ?? double.NegativeInfinity, salt.ProductIndex ?? double.NegativeInfinity);
+        return mean > 0 ? SaltState.Crystallises
+            : mean > CloseFromIndex(salt.Solid) || highest > NearestByEither ? SaltState.Close : SaltState.Clear;
     }
 
     /// <summary>Handbook solubility of a calibrated salt in pure water, mol per kg, at a temperature in °C; null where the handbook has none.</summary>
@@ -80,19 +141,17 @@ public static class SaltVerdicts
         int from = CalibratedSalts.Start[row], to = CalibratedSalts.Start[row + 1];
         var t = CalibratedSalts.Celsius[from..to];
         var m = CalibratedSalts.MolPerKg[from..to];
-        if (celsius < t[0] - BeyondTableCelsius || celsius > t[^1] + BeyondTableCelsius) return null;
-        if (t.Length == 1) return m[0];
+        if (t.Length == 1) return Math.Abs(celsius - t[0]) <= OneValueCelsius ? m[0] : null;
         var i = 0;
         while (i < t.Length - 2 && celsius > t[i + 1]) i++;
         return m[i] * Math.Pow(m[i + 1] / m[i], (celsius - t[i]) / (t[i + 1] - t[i]));
     }
 
-    private static double? ProductIndex(Solid solid, ComponentTotals totals, double handbook)
+    private static double ProductIndex(Solid solid, ComponentTotals totals, double handbook)
     {
         double index = 0;
         foreach (var (component, n) in solid.Terms)
         {
-            if (component == Components.Hydrogen) return null;
             if (component == Components.Water) continue;
             // In the pure solution one formula unit brings n of each component.
             index += n * Math.Log10(totals.MolPerKg[component] / (n * handbook));

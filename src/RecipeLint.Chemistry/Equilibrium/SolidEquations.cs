@@ -64,6 +64,28 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
         return left;
     }
 
+    /// <summary>
+    /// How far a solid is past saturation, natural logarithm: of the activity product, and for soluble salts weighted with the product of
+    /// what is dissolved in all over that of the saturated pure solution.
+    /// </summary>
+    public double Saturation(ActiveSolid s)
+    {
+        var byActivity = at.LnSaturation(s);
+        if (s.LnPure is null) return byActivity;
+        var share = SaltVerdicts.CalibratedShare(at.Ionic);
+        return share * byActivity + (1 - share) * ByTotals(s);
+    }
+
+    private double ByTotals(ActiveSolid s)
+    {
+        var ln = -s.LnPure!.Value;
+        for (var t = 0; t < s.Term.Length; t++) ln += s.Coefficient[t] * (Math.Log(DissolvedOf(s.Term[t])) - at.LnW);
+        return ln;
+    }
+
+    /// <summary>What the solids leave of a component, mol per kg of initial water, never less than the blur.</summary>
+    private double DissolvedOf(int a) => Math.Max(LeftOver(a), Blur * problem.Total[a]);
+
     public double ProtonsLeft()
     {
         var protons = problem.ProtonTotal;
@@ -98,7 +120,7 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
     {
         if (!Any) return;
         var row = work.IonicRow + 1;
-        foreach (var s in Present) work.F[row++] = at.LnSaturation(s) - s.Offset;
+        foreach (var s in Present) work.F[row++] = Saturation(s) - s.Offset;
         var total = water * problem.S.WaterIn(at.M);
         foreach (var s in Present) total += s.Water * s.Amount;
         work.F[row] = total > 0 ? Math.Log(total / problem.WaterTotal) : 10;
@@ -136,6 +158,24 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
         }
         if (s.Water != 0) DenseLu.AddScaled(row[..free], work.WaterSlope, s.Water);
         row[free] = column * ionic;
+        if (s.LnPure is not null) Weigh(s, row, ionic);
+    }
+
+    /// <summary>Turns the derivatives of an activity product into those of the weighted measure.</summary>
+    private void Weigh(ActiveSolid s, Span<double> row, double ionic)
+    {
+        var share = SaltVerdicts.CalibratedShare(ionic);
+        var free = problem.S.ComponentCount;
+        foreach (ref var v in row[..(free + 1)]) v *= share;
+        row[free] += SaltVerdicts.CalibratedShareSlope(ionic) * ionic * (at.LnSaturation(s) - ByTotals(s));
+        for (var t = 0; t < s.Term.Length; t++)
+        {
+            var dissolved = DissolvedOf(s.Term[t]);
+            for (var k = 0; k < Present.Count; k++)
+                for (var u = 0; u < Present[k].Term.Length; u++)
+                    if (Present[k].Term[u] == s.Term[t]) row[free + 1 + k] -= (1 - share) * s.Coefficient[t] * Present[k].Coefficient[u] / dissolved;
+            row[^1] -= (1 - share) * s.Coefficient[t];
+        }
     }
 
     private void WaterRow(int first, double water)

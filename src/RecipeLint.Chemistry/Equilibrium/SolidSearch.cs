@@ -11,17 +11,69 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
     /// <summary>Rounds of activities and molalities after each move where the quick way failed.</summary>
     private const int Patient = 4;
 
+    /// <summary>Part of the water that is left from one degree of evaporation to the next.</summary>
+    private const double Degree = 0.75;
+
     /// <summary>Finds the set, beginning from the state of the clear solution.</summary>
     public bool Run(List<ActiveSolid> candidates)
     {
         solids.Present.Clear();
+        var clear = Standing();
         if (Search(candidates)) return true;
         foreach (var stiffness in (ReadOnlySpan<double>)[40, 300, 8])
         {
             // A guess of no solid at all is the clear solution, from which the search has just lost its way, and it is not solved.
             if (guess.Make(candidates, stiffness) && solids.Any && Search(candidates)) return true;
         }
-        return false;
+        return Evaporate(candidates, clear);
+    }
+
+    /// <summary>
+    /// Begins with so much water that nothing falls out and takes it away by degrees: of one degree to the next few solids join or leave, and
+    /// the way never leads through the strong, supersaturated solution in which the step-by-step search lost itself.
+    /// </summary>
+    private bool Evaporate(List<ActiveSolid> candidates, Stand clear)
+    {
+        try
+        {
+            var times = Math.Clamp(Math.Exp(clear.LnI), 2, 40) * 8;
+            problem.Thin(times);
+            solids.Present.Clear();
+            foreach (var s in candidates) s.Amount = 0;
+            StandAt(clear, clear, 0);
+            Shift(times);
+            if (!newton.Run(80, Patient)) return false;
+            while (true)
+            {
+                if (!Search(candidates)) return false;
+                if (times == 1) return true;
+                var next = Math.Max(1, times * Degree);
+                problem.Thin(next);
+                Shift(next / times);
+                times = next;
+                if (!solids.Any && !newton.Run(80, Patient)) return false;
+            }
+        }
+        finally
+        {
+            problem.Thin(1);
+        }
+    }
+
+    /// <summary>Moves to so many times the water: what is free thins, and beside solids stays as saturated as it was.</summary>
+    private void Shift(double times)
+    {
+        var ln = Math.Log(times);
+        at.LnW += ln;
+        if (!solids.Any)
+        {
+            at.LnW = problem.LnThinned;
+            for (var a = 0; a < problem.S.ComponentCount; a++) at.X[a] -= ln;
+            at.LnI -= ln;
+        }
+
+        at.FreeMolalities();
+        activity.Evaluate(Patient);
     }
 
     private bool Search(List<ActiveSolid> candidates)
@@ -65,7 +117,7 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
         var here = Standing();
         double from = possible.Amount(leaving), share = from > 0 ? from / (from - leaving.Amount) : 0;
         solids.Present.Remove(leaving);
-        if (!solids.Any) at.LnW = 0;
+        if (!solids.Any) at.LnW = problem.LnThinned;
         leaving.Amount = 0;
         if (SolveActive()) return true;
         StandAt(possible, here, share);
@@ -92,7 +144,7 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
         double Between(double a, double b) => a + share * (b - a);
         for (var a = 0; a < problem.S.ComponentCount; a++) at.X[a] = Between(from.X[a], to.X[a]);
         at.LnI = Between(from.LnI, to.LnI);
-        at.LnW = solids.Any ? Between(from.LnW, to.LnW) : 0;
+        at.LnW = solids.Any ? Between(from.LnW, to.LnW) : problem.LnThinned;
         foreach (var s in solids.Present) s.Amount = Math.Max(0, Between(from.Amount(s), to.Amount(s)));
         at.FreeMolalities();
         activity.Evaluate(4);
@@ -105,7 +157,7 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
         foreach (var s in candidates)
         {
             if (barred.Contains(s.Index) || solids.Present.Contains(s)) continue;
-            double ln = at.LnSaturation(s), ions = 0;
+            double ln = solids.Saturation(s), ions = 0;
             if (ln < Supersaturated) continue;
             foreach (var v in s.Coefficient) ions += Math.Abs(v);
             // Per ion, so that a formula written with twice the atoms gains nothing.
@@ -162,7 +214,7 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
             (at.LnI, at.LnW) = (lnI, lnW);
             for (var k = 0; k < amounts.Length; k++) solids.Present[k].Amount = amounts[k];
             activity.Evaluate(Patient);
-            var gaps = solids.Present.Select(at.LnSaturation).ToArray();
+            var gaps = solids.Present.Select(solids.Saturation).ToArray();
             var reached = true;
             for (var step = 1; reached && step <= steps; step++)
             {

@@ -24,6 +24,12 @@ public sealed record SolutionInput
     /// <summary>The pH when it is given (-2 to 16); null when it follows from charge balance.</summary>
     public double? FixedPh { get; init; }
 
+    /// <summary>
+    /// Whether the given pH is held while solids form, by acid or alkali that follows; the charge gap of what is left says how much that
+    /// takes. Else it is the pH before anything falls out.
+    /// </summary>
+    public bool HoldPh { get; init; }
+
     /// <summary>Partial pressure of carbon dioxide in atm when the solution is open to air (outdoors about 4.2e-4); null when closed.</summary>
     public double? CarbonDioxideAtm { get; init; }
 

@@ -39,9 +39,11 @@ internal sealed class SolverRun
     public bool Clear(SolutionInput input) => (input.StartFrom is { } neighbour && Near(neighbour)) || Clear(input.StartPh);
 
     /// <summary>Lets solids form, from the state of the clear solution, which is conserved.</summary>
-    public bool WithSolids(List<ActiveSolid> candidates)
+    /// <param name="candidates">What may form.</param>
+    /// <param name="holdPh">A given pH is held meanwhile.</param>
+    public bool WithSolids(List<ActiveSolid> candidates, bool holdPh)
     {
-        Problem.ConserveProtonsAndWater(At);
+        Problem.ConserveProtonsAndWater(At, holdPh);
         return _search.Run(candidates);
     }
 

@@ -20,6 +20,9 @@ public static class DissolveReport
     /// <summary>Species that hold less than this share of a component go unnamed.</summary>
     private const double NamedShare = 0.01;
 
+    /// <summary>Free ammonia below this share of the ammonium goes unsaid.</summary>
+    private const double LeastAmmonia = 0.005;
+
     /// <summary>No and why, for a beaker that nobody should mix; null for any other.</summary>
     public static string? Refused(Beaker beaker)
     {
@@ -41,8 +44,9 @@ public static class DissolveReport
     /// <param name="state">Its state; must be solved.</param>
     /// <param name="setPh">The pH that was asked for; null when it follows.</param>
     /// <param name="full">Every species too.</param>
+    /// <param name="held">True when that pH was held while things fell out.</param>
     /// <exception cref="ArgumentException">The state has a failure.</exception>
-    public static string Write(Beaker beaker, SolutionState state, double? setPh, bool full)
+    public static string Write(Beaker beaker, SolutionState state, double? setPh, bool full, bool held = false)
     {
         if (!state.IsSolved)
         {
@@ -65,7 +69,7 @@ public static class DissolveReport
         }
 
         WriteDeposits(page, state);
-        WriteSolution(page, state, setPh);
+        WriteSolution(page, state, setPh, held);
         WriteNear(page, state);
         WriteDissolved(page, state);
         WriteHolders(page, state);
@@ -108,14 +112,19 @@ public static class DissolveReport
             [Figure(deposit.Mass.GramsPerLitre), Figure(deposit.Amount.MillimolesPerLitre), Signed(deposit.Index)]);
     }
 
-    private static void WriteSolution(TablePage page, SolutionState state, double? setPh)
+    private static void WriteSolution(TablePage page, SolutionState state, double? setPh, bool held)
     {
         page.Head("the solution", []);
-        page.Row("pH", [state.Ph.ToString("0.00", CultureInfo.InvariantCulture)], PhNote(state, setPh));
+        page.Row("pH", [state.Ph.ToString("0.00", CultureInfo.InvariantCulture)], PhNote(state, setPh, held));
         page.Row("EC at 25 °C", [state.Conductivity.At25 is { } ec ? Figure(ec.MillisiemensPerCentimetre) + " mS/cm" : "not given"], state.Conductivity.NotGivenBecause);
         page.Row("density", [state.Density is { } density ? density.GramsPerMillilitre.ToString("0.000", CultureInfo.InvariantCulture) + " g/mL" : "not given"]);
         page.Row("ionic strength", [Figure(state.IonicStrengthMolPerKg) + " mol/kg"]);
         page.Row("osmotic potential", [state.OsmoticPotentialMPa is { } potential ? Figure(potential) + " MPa" : "not given"]);
+        if (AmmoniaShare(state.Solution!) is >= LeastAmmonia and var ammonia)
+        {
+            page.Row("ammonia", [string.Create(CultureInfo.InvariantCulture, $"{100 * ammonia:0.##} %")], "of the ammonium is free ammonia: it smells, and roots and fish bear little of it");
+        }
+
         foreach (var acid in state.Preservatives)
         {
             page.Row(
@@ -127,13 +136,26 @@ public static class DissolveReport
         page.Blank();
     }
 
-    private static string? PhNote(SolutionState state, double? setPh)
+    /// <summary>Share of ammonium and ammonia together that is ammonia, 0 to 1; 0 without either.</summary>
+    private static double AmmoniaShare(Equilibrium solution)
+    {
+        double ammonia = solution.Molality("NH3"), all = ammonia + solution.Molality(Component.Ammonium);
+        return all > 0 ? ammonia / all : 0;
+    }
+
+    private static string? PhNote(SolutionState state, double? setPh, bool held)
     {
         if (setPh is null)
         {
             return Math.Abs(state.Ph - state.PhBeforeDeposit) > 0.005
                 ? string.Create(CultureInfo.InvariantCulture, $"{state.PhBeforeDeposit:0.00} before anything falls out")
                 : null;
+        }
+
+        if (held)
+        {
+            var dosed = state.Solution!.ChargeGapEquivalentsPerKg * state.KilogramsWaterLeftPerLitre * 1000;
+            return Math.Abs(dosed) < 1e-6 ? "as held" : $"held; that takes {Figure(Math.Abs(dosed))} mmol/L of a strong {(dosed > 0 ? "acid" : "alkali")} in all";
         }
 
         var gap = state.Clear!.ChargeGapEquivalentsPerKg * state.KilogramsWaterPerLitre * 1000;
@@ -157,7 +179,7 @@ public static class DissolveReport
                 {
                     SaltState.Clear => "stays dissolved",
                     SaltState.Close => "too close to promise",
-                    _ => "crystallises",
+                    _ => "over saturation, but what falls out leaves it too little",
                 })))
             .OrderByDescending(r => Math.Round(r.Index, 9))
             .ThenBy(r => r.Solid.Name, StringComparer.Ordinal)

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
+using Components = RecipeLint.Analysis.Solutions.Components;
 
 namespace RecipeLint.Rules.Engine;
 
@@ -30,13 +31,18 @@ internal static class Saturation
         }
 
         var formula = string.Join(" × ", words) + string.Concat(below.Select(b => " / " + b));
-        var product = work.Result("ion product", formula, divisors.Aggregate(Term.Product(factors), (quotient, d) => quotient / d));
+        var called = HasIons(solid) ? "ion product" : "activity";
+        var product = work.Result(called, formula, divisors.Aggregate(Term.Product(factors), (quotient, d) => quotient / d));
         var index = state.SaturationIndex(solid.Name) ?? 0;
         var limit = work.Given(
-            $"ion product of {solid.Formula} that stays dissolved (solubility product at {Say.Number(state.Celsius)} °C)", Math.Pow(10, logProduct - index), "", "constants");
-        var past = work.Result("times the limit", "ion product / solubility product", product / limit);
+            $"{called} of {solid.Formula} that stays dissolved (solubility product at {Say.Number(state.Celsius)} °C)", Math.Pow(10, logProduct - index), "", "constants");
+        var past = work.Result("times the limit", $"{called} / solubility product", product / limit);
         return (past, work.Result("saturation index", "log10 of the times", Term.Log10(past)));
     }
+
+    /// <summary>Whether a solid is made of ions; boric acid and silica are neutral molecules, and water belongs to neither.</summary>
+    public static bool HasIons(Solid solid) =>
+        solid.Composition.Any(c => c.Key != Component.Water && Components.Charge(c.Key) != 0);
 
     /// <summary>The activity of one component, its name in a formula, and its unrounded logarithm.</summary>
     private static (string Name, Term Activity, double Log) Activity(WorkingBuilder work, Equilibrium state, string component)

@@ -12,7 +12,7 @@ internal abstract partial class SaltRule
     private protected override Working Fallen(DepositVerdict verdict, RuleContext context)
     {
         var salt = verdict.Deposit;
-        var work = new WorkingBuilder($"{salt.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(salt.State)}");
+        var work = new WorkingBuilder($"{salt.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(salt.State, salt.Solid)}");
         var mean = Measures(work, salt.State, salt.Solid, salt.Salt, salt.Tests[0]);
         var decides = DepositSteps.Write(work, verdict, salt, mean, context);
         return work.Done(salt.Deposits.Count > 0 ? decides : mean);
@@ -20,8 +20,8 @@ internal abstract partial class SaltRule
 
     private protected override Working Stays(NearestVerdict verdict)
     {
-        var work = new WorkingBuilder($"{verdict.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.State)}");
-        var mean = Measures(work, verdict.State, verdict.Solid, verdict.Salt, SaltJudgement.CloseTest(verdict.Solid, verdict.Salt?.MeanIndex() ?? 0, verdict.Salt));
+        var work = new WorkingBuilder($"{verdict.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.State, verdict.Solid)}");
+        var mean = Measures(work, verdict.State, verdict.Solid, verdict.Salt, SaltJudgement.CloseTest(verdict.Solid, verdict.Salt?.Index ?? 0, verdict.Salt));
         return work.Check(verdict.Checks[0], mean, verdict.Checks[0].Limit).Statements(verdict).Done(mean);
     }
 
@@ -52,7 +52,32 @@ internal abstract partial class SaltRule
             return second;
         }
 
-        var mean = work.Result("mean of the two indices", "(saturation index + index by the totals) / 2", (index + second) / 2);
+        var mean = salt.CalibratedShare == 0.5
+            ? work.Result("mean of the two indices", "(saturation index + index by the totals) / 2", (index + second) / 2)
+            : Weighted(work, salt, index, second);
+        if (test.Bar == DepositBar.CloseAsMixedCrystals)
+        {
+            return Mixed(work, salt.Mixed!, mean);
+        }
+
         return test.Bar != DepositBar.CloseByOneMeasure ? mean : salt.CalibratedIndex > salt.ProductIndex ? index : second;
+    }
+
+    /// <summary>Potassium and ammonium take each other's place in a crystal.</summary>
+    private static Term Mixed(WorkingBuilder work, MixedCrystal mixed, Term index)
+    {
+        var kin = work.Given($"index of {mixed.With.Called}, worked out alike", mixed.IndexOfKin, "", Saturation.Engine);
+        Term n = mixed.Exchanged;
+        return work.Result(
+            "index of mixed crystals of both", "n × log10(10^(index / n) + 10^(index of the other / n)), n of both in a formula",
+            n * Term.Log10(Term.TenTo(index / n) + Term.TenTo(kin / n)));
+    }
+
+    /// <summary>In strong solutions the activity product loses weight.</summary>
+    private static Term Weighted(WorkingBuilder work, SaltVerdict salt, Term index, Term second)
+    {
+        var share = work.Given("weight of the saturation index at this ionic strength", salt.CalibratedShare, "", Saturation.Engine);
+        return work.Result(
+            "the two indices, weighted", "weight × saturation index + (1 - weight) × index by the totals", share * index + (1 - share) * second);
     }
 }

@@ -22,7 +22,7 @@ internal abstract partial class SaltRule : SolidRule
     private protected override SolidVerdict Nearest(StockFacts stock, IReadOnlyList<SolutionState> states)
     {
         var nearest = states
-            .SelectMany(s => s.Salts.Where(v => IsOwn(v.Solid)).Select(v => (State: s, v.Solid, Salt: (SaltVerdict?)v, Index: v.MeanIndex()))
+            .SelectMany(s => s.Salts.Where(v => IsOwn(v.Solid)).Select(v => (State: s, v.Solid, Salt: (SaltVerdict?)v, Index: v.Index))
                 .Concat(s.Clear!.Solids.Where(x => IsOwn(x.Solid)).Select(x => (State: s, x.Solid, Salt: (SaltVerdict?)null, x.Index))))
             .OrderByDescending(x => Rounding.SixDigits(x.Index))
             .FirstOrDefault();
@@ -32,7 +32,7 @@ internal abstract partial class SaltRule : SolidRule
         }
 
         var salt = nearest.Salt ?? nearest.State.Salts.Where(v => v.Solid == nearest.Solid).Select(v => (SaltVerdict?)v).FirstOrDefault();
-        var test = SaltJudgement.CloseTest(nearest.Solid, salt?.MeanIndex() ?? nearest.Index, salt);
+        var test = SaltJudgement.CloseTest(nearest.Solid, salt?.Index ?? nearest.Index, salt);
         var close = DepositChecks.Of(test);
         return new NearestVerdict(stock, nearest.State, nearest.Solid, salt)
         {
@@ -62,8 +62,11 @@ internal abstract partial class SaltRule : SolidRule
         var handbook = pure is { } grams ? $"; pure water holds {Say.Number(grams)} g/kg of it there" : "";
         var amount = salt.GramsPerLitre > 0 ? $"{Say.Grams(salt.GramsPerLitre)}/L of {called}" : called;
         var what = salt.FallsOut
-            ? $"{Say.Capital(amount)} crystallises out of '{stock.Stock.Name}' {Wording.When(salt.State)}: {Wording.BringsTimes(suppliers, salt.Index)}{handbook}."
-            : $"'{stock.Stock.Name}' comes close to dropping {called} {Wording.When(salt.State)}: {Wording.BringsTimes(suppliers, salt.Index)}, "
+            ? $"{Say.Capital(amount)} crystallises out of '{stock.Stock.Name}' {Wording.When(salt.State, salt.Solid)}: {Wording.BringsTimes(suppliers, salt.Index, salt.Solid)}{handbook}."
+            : salt.Salt?.Mixed is { } mixed
+            ? $"'{stock.Stock.Name}' can drop mixed crystals of {called} and {mixed.With.Called} {Wording.When(salt.State, salt.Solid)}: neither would fall out alone, but in "
+                + $"one crystal they take each other's place (saturation index of the mixed crystal up to {Say.Number(mixed.Index)}){handbook}."
+            : $"'{stock.Stock.Name}' comes close to dropping {called} {Wording.When(salt.State, salt.Solid)}: {Wording.BringsTimes(suppliers, salt.Index, salt.Solid)}, "
                 + $"too near the limit to promise that it stays clear (saturation index {Say.Number(salt.Index)}, known to ±{Say.Number(salt.Doubt)}){handbook}.";
         var message = Joined(
             what, Why(salt.Solid), Remedy(salt.Solid, suppliers), Wording.NearestClear(verdict.Nearest, stock.Stock.Dose?.Value, salt.Solid, salt.State), salt.State.Validity);

@@ -142,7 +142,7 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
         var suppliers = Supplier.In(stock, slow.Solid);
         var kept = stock.Stock.Keep?.For is { } time ? $"kept for {Say.Days(time.Value.Days)}" : "kept for long";
         var message = $"Up to {Say.Grams(slow.GramsPerLitre)}/L of {slow.Solid.Called} can grow in '{stock.Stock.Name}' over weeks: {Wording.Brings(suppliers)}, "
-            + $"together {Wording.Times(Rounding.SixDigits(slow.Index))} at {Wording.Celsius(slow.State.Temperature)}. "
+            + $"together {Wording.Times(Rounding.SixDigits(slow.Index), slow.Solid)} at {Wording.Celsius(slow.State.Temperature)}. "
             + $"It forms slowly, so a fresh stock looks clear; one {kept} may not. "
             + (suppliers.Count == 2 ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts, or mix less at a time." : "Mix less at a time.");
         return context.Find(suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place, message, Harm.Loss, Odds.Possible, Certainty.Estimate) with
@@ -185,9 +185,9 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
         var amount = $"{Say.Grams(deposit.GramsPerLitre)}/L of {Say.List(names)}";
         var subject = deposit.Sureness switch
         {
-            Sureness.Clear => $"{amount} falls out of '{stock.Stock.Name}' {Wording.When(deposit.State)}",
-            Sureness.NearTheLimit => $"{amount} can fall out of '{stock.Stock.Name}' {Wording.When(deposit.State)}",
-            _ => $"Up to {amount} can settle out of '{stock.Stock.Name}' {Wording.When(deposit.State)}",
+            Sureness.Clear => $"{amount} falls out of '{stock.Stock.Name}' {Wording.When(deposit.State, deposit.Solid)}",
+            Sureness.NearTheLimit => $"{amount} can fall out of '{stock.Stock.Name}' {Wording.When(deposit.State, deposit.Solid)}",
+            _ => $"Up to {amount} can settle out of '{stock.Stock.Name}' {Wording.When(deposit.State, deposit.Solid)}",
         };
         var doubt = deposit.Sureness switch
         {
@@ -196,7 +196,7 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
                 $" (saturation index {Say.Number(deposit.Index)}, known to ±{Say.Number(deposit.Doubt)})",
             _ => $" (it usually takes {Say.Number(Math.Pow(10, deposit.Solid.StartsInStorage))} times to start without crystals already there)",
         };
-        return $"{subject}: {Wording.BringsTimes(suppliers, deposit.Index)}{doubt}.";
+        return $"{subject}: {Wording.BringsTimes(suppliers, deposit.Index, deposit.Solid)}{doubt}.";
     }
 
     private protected static IEnumerable<NamedValue> Numbers(DepositVerdict verdict)

@@ -39,15 +39,23 @@ internal static class Wording
         };
     }
 
+    /// <summary>
+    /// As <see cref="When(SolutionState)"/>; of a solid of which nothing tells how it changes with temperature neither the coldest nor the
+    /// warmest moment is named.
+    /// </summary>
+    public static string When(SolutionState state, Solid solid) =>
+        solid.TemperatureKnown || state.Moment is not (StateMoment.Coldest or StateMoment.Warmest)
+            ? When(state)
+            : $"at {Celsius(state.Temperature)} (how it changes with temperature is not known)";
+
     public static string Celsius(Temperature temperature) => $"{Say.Number(Math.Round(temperature.Celsius, 1))} °C";
 
-    /// <summary>"4.3 times the ion product that stays dissolved".</summary>
-    public static string Times(double index)
+    /// <summary>"4.3 times the ion product that stays dissolved"; of a solid of neutral molecules, "1.5 times what stays dissolved".</summary>
+    public static string Times(double index, Solid solid)
     {
         var times = Math.Pow(10, index);
-        return times <= MostTimes
-            ? $"{Say.Number(times)} times the ion product that stays dissolved"
-            : "more than a thousand times the ion product that stays dissolved";
+        var what = Saturation.HasIons(solid) ? "the ion product that stays dissolved" : "what stays dissolved";
+        return times <= MostTimes ? $"{Say.Number(times)} times {what}" : $"more than a thousand times {what}";
     }
 
     /// <summary>"X brings the calcium, Y the sulfate".</summary>
@@ -59,8 +67,8 @@ internal static class Wording
     };
 
     /// <summary>"X brings the calcium, Y the sulfate, together 4.3 times the ion product that stays dissolved".</summary>
-    public static string BringsTimes(IReadOnlyList<Supplier> suppliers, double index) =>
-        $"{Brings(suppliers)}, {(suppliers.Count > 1 ? "together" : "in all")} {Times(index)}";
+    public static string BringsTimes(IReadOnlyList<Supplier> suppliers, double index, Solid solid) =>
+        $"{Brings(suppliers)}, {(suppliers.Count > 1 ? "together" : "in all")} {Times(index, solid)}";
 
     /// <summary>The nearest changes at which it would stay clear, as the end of a sentence; empty when none was found.</summary>
     public static string NearestClear(NearestClear nearest, Dose? dose, Solid solid, SolutionState state)

@@ -22,10 +22,11 @@ internal static class DissolveCommand
             DefaultValueFactory = _ => "20 °C",
             HelpName = "temperature",
         };
-        var ph = new Option<string?>("--ph") { Description = "Hold this pH with an acid or alkali that is not named; left out, the pH follows from the mix.", HelpName = "pH" };
+        var ph = new Option<string?>("--ph") { Description = "Set this pH with an acid or alkali that is not named, before anything falls out; left out, the pH follows from the mix.", HelpName = "pH" };
+        var hold = new Option<string?>("--hold-ph") { Description = "Hold this pH while things fall out, as a dosing pump does, and say what that takes.", HelpName = "pH" };
         var open = new Option<bool>("--open") { Description = "Let it come to rest with the carbon dioxide of the air." };
         var full = new Option<bool>("--full") { Description = "List every dissolved species too." };
-        var command = new Command("dissolve", "Print what a mix comes to: pH, what falls out, what is near it, what stays dissolved.") { mix, at, ph, open, full };
+        var command = new Command("dissolve", "Print what a mix comes to: pH, what falls out, what is near it, what stays dissolved.") { mix, at, ph, hold, open, full };
         command.SetAction(parsed =>
         {
             var (line, fault) = OneLineMix.Read(parsed.GetValue(mix)!, SubstanceCatalogue.BuiltIn);
@@ -35,7 +36,13 @@ internal static class DissolveCommand
             }
 
             var temperature = ReadTemperature(parsed.GetValue(at)!);
-            var setPh = parsed.GetValue(ph) is { } text ? ReadPh(text) : (double?)null;
+            var held = parsed.GetValue(hold);
+            if (held is not null && parsed.GetValue(ph) is not null)
+            {
+                throw new UsageException("A pH is either set before anything falls out ('--ph') or held ('--hold-ph'), not both.");
+            }
+
+            var setPh = (held ?? parsed.GetValue(ph)) is { } text ? ReadPh(text) : (double?)null;
             var (beaker, error) = Beaker.Of(line);
             if (beaker is null)
             {
@@ -48,13 +55,13 @@ internal static class DissolveCommand
                 return ExitCodes.Findings;
             }
 
-            var state = beaker.State(temperature, setPh, parsed.GetValue(open));
+            var state = beaker.State(temperature, setPh, parsed.GetValue(open), held is not null);
             if (state.Failure is { } failure)
             {
                 throw new UsageException(failure);
             }
 
-            world.Out.Write(DissolveReport.Write(beaker, state, setPh, parsed.GetValue(full)));
+            world.Out.Write(DissolveReport.Write(beaker, state, setPh, parsed.GetValue(full), held is not null));
             return ExitCodes.Clean;
         });
         return command;

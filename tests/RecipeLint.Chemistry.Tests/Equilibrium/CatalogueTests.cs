@@ -97,7 +97,9 @@ public sealed class CatalogueTests
             Assert.True(moves == set.Solids[k].TemperatureKnown, $"{set.Solids[k].Name}: moves {moves}, known {set.Solids[k].TemperatureKnown}");
         }
 
-        Assert.False(set.FindSolid("Ferrihydrite (amorphous)")!.TemperatureKnown);
+        Assert.False(set.FindSolid("Newberyite")!.TemperatureKnown);
+        Assert.False(set.FindSolid("Iron EDTA sodium")!.TemperatureKnown);
+        Assert.True(set.FindSolid("Ferrihydrite (amorphous)")!.TemperatureKnown);
         Assert.True(set.FindSolid("Gypsum")!.TemperatureKnown);
         Assert.True(set.FindSolid("Niter")!.TemperatureKnown);
     }

@@ -31,6 +31,8 @@ public sealed partial class MethodTests
         (new("^saturation index of (?<s>\\S+) in its saturated solution at (?<t>[\\d.]+) °C$"), g => Saturated(g["s"].Value, Number(g["t"]))),
         (new("^solubility of (?<s>\\S+) at (?<t>[\\d.]+) °C, mol/kg$"), g => SaltVerdicts.Solubility(Solid(g["s"].Value), Number(g["t"]))!.Value),
         (new("^highest ionic strength at which the calibrated index is asked, mol/kg$"), _ => SaltVerdicts.HighestIonicStrength),
+        (new("^ionic strength up to which both measures count alike, mol/kg$"), _ => SaltVerdicts.AlikeUpTo),
+        (new("^weight of the calibrated index at I = 5 mol/kg$"), _ => SaltVerdicts.CalibratedShare(5)),
     ];
 
     public static TheoryData<string, string> Worked

@@ -72,13 +72,6 @@ public sealed class SaltTests
                 var where = string.Create(CultureInfo.InvariantCulture, $"{string.Join(" + ", salts.Select(s => $"{s.Name} {s.Amount:0.###}"))} mol/kg at {celsius:0.#} °C, {solid}");
                 var verdicts = states.SelectMany(v => v.Verdicts.Where(x => x.Solid.Name == solid)).ToList();
                 var source = p.GetProperty("source").GetString()!;
-                if (verdicts.Count == 0)
-                {
-                    // Picromerite has one handbook value, at 25 °C: away from it there is nothing to bracket with, and no verdict is given.
-                    Assert.True(SaltVerdicts.Solubility(Solver.Constants.FindSolid(solid)!, celsius) is null, where);
-                    table.Append(CultureInfo.InvariantCulture, $"| {string.Join(", ", salts.Select(s => s.Name))} | {celsius:0.#} | {string.Join(", ", salts.Select(s => s.Amount.ToString("0.000", CultureInfo.InvariantCulture)))} | {solid} | {states[2].State.IonicStrength:0.0} | {Sign(states[2].State.SaturationIndex(solid))} | | no | verdict | so far | from 25 °C | {source} |\n");
-                    continue;
-                }
                 // Not what the rule is about: crystals of two phosphates; and a model's value for arcanite, whose both measures ignore how much
                 // potassium sulfate magnesium sulfate takes with it (they err to the cautious side there).
                 var shown = p.TryGetProperty("mixedCrystals", out _) || (source == "HMW" && solid == "Arcanite" && salts.Count == 2 && salts[1].Amount > 0);

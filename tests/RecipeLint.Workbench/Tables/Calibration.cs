@@ -49,7 +49,8 @@ public static class Calibration
             if (!state.Converged) throw new BenchException(row.Solid + ": " + state.Failure);
             points.Add((row.At[i].Celsius + 273.15, LogProduct(state, solid)));
         }
-        if (row.DH is { } dH) return TableWriter.VanTHoff(points[0].LogK, dH, 0);
+        // Of one temperature nothing follows for another: the constant stands still unless an enthalpy is given.
+        if (row.DH is not null || points.Count == 1) return TableWriter.VanTHoff(points[0].LogK, row.DH ?? 0, 0);
         var count = row.Coefficients ?? (points.Count >= 6 ? 4 : points.Count >= 4 ? 3 : 2);
         return Polynomial(points, count);
     }

@@ -14,6 +14,6 @@ internal sealed class ChelatingAcidDropsOut : SolidRule
 
     private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
         suppliers is [var agent, var acid, ..]
-            ? $"Use less {acid.Name}, or dissolve {agent.Name} with alkali and the metals before the acid goes in"
-            : "Use less acid, or dissolve the agent with alkali and the metals before the acid goes in";
+            ? $"Use less {acid.Name}, or dissolve {agent.Name} with alkali and with iron or copper before the acid goes in"
+            : "Use less acid, or dissolve the agent with alkali and with iron or copper before the acid goes in";
 }

@@ -10,8 +10,9 @@ internal sealed class SaltPastItsSolubility : SaltRule
     public override string Name => RuleName;
 
     private protected override string Why(Solid solid) =>
-        "Crystals at the bottom leave the first doses too weak and the last ones too strong, even if they dissolve again when it gets warm.";
+        "Crystals at the bottom leave the first doses too weak and the last ones too strong"
+        + (solid.TemperatureKnown ? ", even if they dissolve again when it gets warm." : ".");
 
     private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
-        "Make the stock weaker, or keep it warmer";
+        solid.TemperatureKnown ? "Make the stock weaker, or keep it warmer" : "Make the stock weaker";
 }

@@ -12,7 +12,7 @@ internal sealed class SilicateWithAcidOrMetal : SolidRule
     protected override bool BlamesTheAnion => true;
 
     private protected override string Why(Solid solid) =>
-        "The gel sets within minutes to days, plugs everything and cannot be dissolved again.";
+        "A little of it clouds or scales over weeks, grams of it set to a gel within minutes to days; either plugs and does not dissolve again.";
 
     private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
         suppliers.Count > 0

@@ -44,7 +44,7 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
                 untold.Solids ?? [],
                 Check.That("it is outside the range of the model", true),
                 Check.That("a solid that is no plain salt comes near its limit there", untold.Solids is not null))
-            : Verdict(strongest, [], new Check("outside the model", strongest.Clear!.IonicStrength, Relation.Over, SaltVerdicts.HighestIonicStrength, "mol/kg"));
+            : Verdict(strongest, [], new Check("outside the model", strongest.IonicStrengthMolPerKg, Relation.Over, SaltVerdicts.HighestIonicStrength, "mol/kg"));
 
         Judged Verdict(SolutionState? state, IReadOnlyList<Solid> passed, params IReadOnlyList<Check> checks) =>
             new(kind, name, place, state, passed) { Checks = checks, Files = [place.File] };
@@ -79,7 +79,7 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
         var work = new WorkingBuilder($"whether '{verdict.Called}' can be judged");
         if (verdict.State is { IsSolved: true } state)
         {
-            var strength = work.Given($"ionic strength {Wording.When(state)}", state.Clear!.IonicStrength, "mol/kg", Saturation.Engine);
+            var strength = work.Given($"ionic strength {Wording.When(state)}", state.IonicStrengthMolPerKg, "mol/kg", Saturation.Engine);
             work.Remark($"The model is good to {Say.Number(SaltVerdicts.HighestIonicStrength)} mol/kg.");
             foreach (var check in verdict.Checks.Where(c => c.Relation != Relation.True))
             {

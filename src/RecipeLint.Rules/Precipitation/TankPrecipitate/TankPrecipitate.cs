@@ -66,7 +66,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         var suppliers = Supplier.In(recipe, deposit.Solid);
         var pH = verdict.ClearAtPh;
         var what = $"{Say.Number(deposit.GramsPerLitre * 1000)} mg/L of {deposit.Solid.Called} {Verb(sureness)} out of the tank '{recipe.Recipe.Name}' "
-            + $"{Wording.When(state)} (pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): {Wording.BringsTimes(suppliers, deposit.Index)}{Doubt(deposit)}.";
+            + $"{Wording.When(state)} (pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): {Wording.BringsTimes(suppliers, deposit.Index, deposit.Solid)}{Doubt(deposit)}.";
         var why = deposit.Loss is { } loss
             ? $"{Say.Percent(loss.Share)} of the {IonWords.Of(loss.Metal)} is lost to the plants that way."
             : "It clouds the tank, coats pumps and drippers, and the plants miss what is in it.";
@@ -107,7 +107,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
             return new WorkingBuilder($"the tank '{tank}'").Statements(verdict).Done();
         }
 
-        var work = new WorkingBuilder($"{deposit.Solid.Called} in the tank '{tank}' {Wording.When(deposit.State)}");
+        var work = new WorkingBuilder($"{deposit.Solid.Called} in the tank '{tank}' {Wording.When(deposit.State, deposit.Solid)}");
         var (times, _) = Saturation.Write(work, deposit.State.Clear!, deposit.Solid);
         var decides = DepositSteps.Write(work, verdict, deposit, times, context);
         return work.Statements(verdict).Done(decides);

@@ -73,7 +73,7 @@ internal sealed class ConcentrateOntoConcentrate : StockRule<StrongMeeting>, IPr
             moment.Step.Place,
             $"Calcium meets {(partner == BenchChemistry.Sulfate ? "sulfate" : "phosphate")} in only {Say.Litres(water)} of water: "
                 + $"{forms} there "
-            + $"({Precipitation.Wording.Times(index.Value)}), although the finished volume would stay clear. Once formed it dissolves "
+            + $"({Precipitation.Wording.Times(index.Value, solid)}), although the finished volume would stay clear. Once formed it dissolves "
             + "again only over hours, and what is left at the bottom is missing in the stock. "
             + $"Have at least {Say.Litres(needed)} of water in the vessel before the two meet.",
             Harm.Damage,

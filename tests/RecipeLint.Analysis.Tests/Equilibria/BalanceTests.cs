@@ -1,0 +1,203 @@
+using System.Globalization;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
+using Xunit.Abstractions;
+
+namespace RecipeLint.Analysis.Tests.Equilibria;
+
+/// <summary>What is dissolved and what fell out are what was put in, and nothing jumps on the way from warm to cold and from weak to strong.</summary>
+public sealed class BalanceTests(ITestOutputHelper output)
+{
+    private static readonly bool Long = Environment.GetEnvironmentVariable("RECIPELINT_LONG") == "1";
+
+    /// <summary>What concentrated stocks are made of, with the most g/L that people put in.</summary>
+    private static readonly (string Id, double Most)[] Salts =
+    [
+        ("potassium-nitrate", 500), ("calcium-nitrate-4h2o", 900), ("magnesium-nitrate-6h2o", 600), ("ammonium-nitrate", 700), ("monopotassium-phosphate", 300),
+        ("monoammonium-phosphate", 400), ("potassium-sulfate", 150), ("magnesium-sulfate-7h2o", 800), ("ammonium-sulfate", 600), ("potassium-chloride", 400),
+        ("calcium-chloride-2h2o", 600), ("ferrous-sulfate-7h2o", 300), ("zinc-sulfate-7h2o", 300), ("manganese-sulfate-h2o", 300), ("copper-sulfate-5h2o", 200),
+        ("boric-acid", 60), ("borax-10h2o", 60), ("fe-edta-na-3h2o", 150), ("disodium-edta-2h2o", 150), ("phosphoric-85", 200), ("nitric-60", 200),
+        ("potassium-hydroxide", 100), ("sodium-molybdate-2h2o", 100), ("nickel-sulfate-6h2o", 200), ("cobalt-sulfate-7h2o", 200),
+    ];
+
+    /// <summary>For every state: dissolved + deposited = put in, for each component and for the water of hydrates.</summary>
+    [Fact]
+    public void What_stays_and_what_falls_out_are_what_was_put_in()
+    {
+        var random = new Random(20261129);
+        int all = Long ? 100_000 : 1500, solved = 0, fallen = 0;
+        var faults = new List<string>();
+        for (var i = 0; i < all; i++)
+        {
+            var mix = Stock(random, out var line);
+            if (mix.Failure is { } why)
+            {
+                Assert.NotEmpty(why);
+                continue;
+            }
+
+            var celsius = Math.Round(45 * random.NextDouble(), 2);
+            var state = StateSolver.Solve(mix, celsius);
+            if (!state.IsSolved)
+            {
+                Assert.EndsWith(".", state.Failure, StringComparison.Ordinal);
+                continue;
+            }
+
+            solved++;
+            fallen += state.Deposits.Count > 0 ? 1 : 0;
+            Check(state, string.Create(CultureInfo.InvariantCulture, $"{line} at {celsius} °C"), faults);
+        }
+
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{all} stocks, {solved} solved, {fallen} of them with deposits"));
+        Assert.True(faults.Count == 0, $"{faults.Count}: " + string.Join("\n", faults.Take(10)));
+        Assert.True(solved >= 0.98 * all && fallen > 0.2 * all, $"{solved} solved, {fallen} with deposits");
+    }
+
+    /// <summary>1000 g/L of Epsom salt at 10 °C: 2.30 mol/kg stay (CRC Handbook), by hand about 650 g/L fall out, for each takes its water along.</summary>
+    [Fact]
+    public void A_hydrate_takes_its_water_along()
+    {
+        var mix = Of(("magnesium-sulfate-7h2o", 1000));
+        var state = StateSolver.Solve(mix, 10);
+        Assert.InRange(state.Deposit("Epsomite")!.Mass.GramsPerLitre, 640, 670);
+        Assert.InRange(state.DissolvedMolesPerLitre["Mg+2"] / state.KilogramsWaterLeftPerLitre, 2.25, 2.35);
+    }
+
+    /// <summary>700 g/L of KNO3 at 5 °C: the solution that is left is a saturated one, 1.69 mol/kg (CRC Handbook), not the one from before.</summary>
+    [Fact]
+    public void What_falls_out_above_ionic_strength_6_leaves_the_solution()
+    {
+        var state = StateSolver.Solve(Of(("potassium-nitrate", 700)), 5);
+        Assert.InRange(state.DissolvedMolesPerLitre["K+"] / state.KilogramsWaterLeftPerLitre, 1.64, 1.74);
+        Assert.InRange(state.Density!.Value.GramsPerMillilitre, 1.08, 1.12);
+        Assert.InRange(state.OsmoticPotentialMPa!.Value, -6.5, -4.5);
+        Assert.False(state.IsBeyondTheModel);
+    }
+
+    /// <summary>Stocks at which the amount jumped when one method took over from another (found in 2026).</summary>
+    [Theory]
+    [InlineData(10, 12, 8, "monopotassium-phosphate", 150, "potassium-nitrate", 120)]
+    [InlineData(12, 14, 9, "potassium-nitrate", 200, "potassium-sulfate", 60)]
+    public void Nothing_jumps_between_two_temperatures(double cold, double warm, double grams, string first, double firstGrams, string second, double secondGrams)
+    {
+        var mix = Of((first, firstGrams), (second, secondGrams));
+        double Fallen(double celsius) => StateSolver.Solve(mix, celsius).Deposits.Sum(d => d.Mass.GramsPerLitre);
+        Assert.InRange(Fallen(cold) - Fallen(warm), 0, grams);
+    }
+
+    /// <summary>0 to 45 °C and strength 0.2 to 2 in small steps: no step larger than what the solids do, no sureness that falls while the deposit grows.</summary>
+    [Fact]
+    public void Walks_through_temperature_and_strength_have_no_jump()
+    {
+        var random = new Random(112);
+        var faults = new List<string>();
+        var step = Long ? 0.1 : 0.75;
+        for (var i = 0; i < (Long ? 500 : 12); i++)
+        {
+            var mix = Stock(random, out var line);
+            if (mix.Failure is not null)
+            {
+                continue;
+            }
+
+            Walk(line, "°C", Enumerable.Range(0, (int)(45 / step) + 1).Select(k => 45 - (k * step)), c => StateSolver.Solve(mix, c), 0.06 * step, faults);
+            var at = Math.Round(30 * random.NextDouble(), 1);
+            var factor = Long ? 1.01 : 1.06;
+            Walk(line, "times", Enumerable.Range(0, (int)(Math.Log(10) / Math.Log(factor)) + 1).Select(k => 0.2 * Math.Pow(factor, k)),
+                f => StateSolver.Solve(mix.Times(f), at), 3 * (factor - 1), faults);
+        }
+
+        Assert.True(faults.Count == 0, $"{faults.Count}: " + string.Join("\n", faults.Take(10)));
+    }
+
+    private static void Walk(string line, string unit, IEnumerable<double> points, Func<double, SolutionState> at, double share, List<string> faults)
+    {
+        (double Point, double Grams, DepositJudgement Judged)? last = null;
+        foreach (var point in points)
+        {
+            var state = at(point);
+            if (!state.IsSolved)
+            {
+                last = null;
+                continue;
+            }
+
+            var grams = state.Deposits.Sum(d => d.Mass.GramsPerLitre);
+            var judged = DepositJudgement.Of(state, DepositLimits.Default);
+            if (last is { } before)
+            {
+                var all = grams + state.DissolvedMolesPerLitre.Sum(m => m.Value * 60);
+                if (Math.Abs(grams - before.Grams) > 0.5 + (share * all))
+                {
+                    faults.Add(string.Create(CultureInfo.InvariantCulture, $"{line}: {before.Grams:0.##} g/L at {before.Point:0.##} {unit}, {grams:0.##} at {point:0.##}"));
+                }
+
+                foreach (var (old, now) in before.Judged.Deposits.Join(judged.Deposits, d => d.Solid, d => d.Solid, (a, b) => (a, b)))
+                {
+                    if (now.Owner.IsOfSalts && now.Sureness < old.Sureness && now.GramsPerLitre > old.GramsPerLitre + 0.5)
+                    {
+                        faults.Add(string.Create(CultureInfo.InvariantCulture,
+                            $"{line}: {now.Solid} {old.Sureness} with {old.GramsPerLitre} g/L at {before.Point:0.##} {unit}, {now.Sureness} with {now.GramsPerLitre} at {point:0.##}"));
+                    }
+                }
+            }
+
+            last = (point, grams, judged);
+        }
+    }
+
+    private static void Check(SolutionState state, string what, List<string> faults)
+    {
+        var water = state.KilogramsWaterPerLitre;
+        var mix = state.Mix;
+        foreach (var (component, molality) in mix.Totals.Present)
+        {
+            var put = molality * water;
+            var deposited = state.Deposits.Sum(d => d.Amount.MolesPerLitre * Count(d.Solid, component));
+            var there = state.DissolvedMolesPerLitre.GetValueOrDefault(component) + deposited;
+            if (!(Math.Abs(there - put) <= 1e-8 * put))
+            {
+                faults.Add(string.Create(CultureInfo.InvariantCulture, $"{what}: {component} put in {put:R}, there {there:R}"));
+            }
+        }
+
+        // Of the water some is bound in hydroxides and borate, before and after.
+        const double MolPerKg = 55.50837;
+        var before = water * (MolPerKg + BoundWater(state.Clear!));
+        var after = (state.KilogramsWaterLeftPerLitre * (MolPerKg + BoundWater(state.Solution!))) + state.Deposits.Sum(d => d.Amount.MolesPerLitre * Count(d.Solid, "H2O"));
+        if (!(Math.Abs(after - before) <= 1e-8 * before))
+        {
+            faults.Add(string.Create(CultureInfo.InvariantCulture, $"{what}: {before:R} mol of water before, {after:R} after"));
+        }
+
+        if (!(state.Ph is > -2 and < 16) || state.OsmoticPotentialMPa is > 0 || state.Density is not { GramsPerMillilitre: > 0.9 and < 2.5 })
+        {
+            faults.Add(string.Create(CultureInfo.InvariantCulture, $"{what}: pH {state.Ph}, {state.OsmoticPotentialMPa} MPa, {state.Density?.GramsPerMillilitre} g/mL"));
+        }
+    }
+
+    private static double BoundWater(Chemistry.Equilibrium.Equilibrium state) =>
+        state.Species.Sum(s => s.MolPerKg * SpeciesComposition.Of(s.Name).Where(c => c.Key == "H2O").Sum(c => c.Value));
+
+    private static double Count(Solid solid, string component) => solid.Composition.Where(c => c.Key == component).Sum(c => c.Value);
+
+    private static SolutionMix Stock(Random random, out string line)
+    {
+        var count = random.Next(1, 6);
+        var items = Enumerable.Range(0, count).Select(_ => Salts[random.Next(Salts.Length)]).DistinctBy(s => s.Id)
+            .Select(s => (s.Id, Grams: Math.Round(s.Most * Math.Pow(10, -1.3 * random.NextDouble()), 2))).ToArray();
+        line = string.Join(", ", items.Select(x => string.Create(CultureInfo.InvariantCulture, $"{x.Grams} g/L {x.Id}")));
+        return Of(items);
+    }
+
+    private static SolutionMix Of(params (string Id, double Grams)[] items) =>
+        SolutionMix.Of(
+            ComponentMoles.Sum(items.Select(x => ComponentMoles.Of(SubstanceCatalogue.BuiltIn.Substances.Single(s => s.Id == x.Id).Dissolves
+                .Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * x.Grams))))),
+            new Volume(1));
+}

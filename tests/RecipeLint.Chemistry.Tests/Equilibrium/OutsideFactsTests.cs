@@ -1,0 +1,72 @@
+using System.Globalization;
+using System.Text;
+
+namespace RecipeLint.Chemistry.Tests.Equilibrium;
+
+/// <summary>
+/// What others measured or tabulated against what the program gives, in one count: every fact stands in a table of its own beside the test
+/// that writes it, with its source; here the tolerances, chosen before, and how many facts lie outside. Points that calibrate do not count.
+/// </summary>
+public sealed class OutsideFactsTests
+{
+    private const string Equilibrium = "tests/RecipeLint.Chemistry.Tests/Tables/", Physical = "tests/RecipeLint.Chemistry.Tests/Physical/Golden/";
+
+    private const double MostOutside = 0.03;
+
+    private sealed record Fact(string What, double Off, double Tolerance)
+    {
+        public bool Inside => Math.Abs(Off) <= Tolerance;
+    }
+
+    [Fact]
+    public void AtMostThreeInAHundredOutsideFactsAreMissed()
+    {
+        var text = new StringBuilder("# Outside facts: how many the program gives back\n\nEach fact stands with its source in the table named; nothing that calibrates is counted. Tolerances were chosen before.\n\n");
+        text.Append("| facts | table | source | tolerance | facts | inside | outside |\n|---|---|---|---|---|---|---|\n");
+        var all = new List<Fact>();
+        foreach (var (name, table, source, tolerance, facts) in Groups())
+        {
+            all.AddRange(facts);
+            text.Append(CultureInfo.InvariantCulture,
+                $"| {name} | {table} | {source} | {tolerance} | {facts.Count} | {facts.Count(f => f.Inside)} | {facts.Count(f => !f.Inside)} |\n");
+        }
+
+        var outside = all.Where(f => !f.Inside).ToList();
+        text.Append(CultureInfo.InvariantCulture, $"\n{all.Count} facts, {outside.Count} outside ({100.0 * outside.Count / all.Count:0.0} %).\n\n## Outside\n\n");
+        foreach (var fact in outside) text.Append(CultureInfo.InvariantCulture, $"- {fact.What}: {fact.Off:+0.###;-0.###} (tolerance {fact.Tolerance:0.###})\n");
+        Repository.Golden(Equilibrium + "outside-facts.md", text.ToString());
+        Assert.True(all.Count >= 200, $"{all.Count} facts");
+        Assert.True(outside.Count <= MostOutside * all.Count, string.Join("\n", outside));
+    }
+
+    private static IEnumerable<(string Name, string Table, string Source, string Tolerance, List<Fact> Facts)> Groups()
+    {
+        yield return ("gypsum in NaCl and Na2SO4 up to ionic strength 6", "gypsum-in-salts.md", "Marshall & Slusher 1966; Block & Waters 1968", "10 %",
+            [.. Rows(Equilibrium + "gypsum-in-salts.md", "salt").Where(r => r[0] != "Na2SO4" || r[1] != "25").Where(r => Number(r[6]) <= 6)
+                .Select(r => new Fact($"gypsum in {r[2]} mol/kg {r[0]} at {r[1]} °C, %", Number(r[5]), 10))]);
+        yield return ("brushite in phosphoric acid", "brushite.md", "Gregory, Moreno, Patel & Brown 1970", "10 %",
+            [.. Rows(Equilibrium + "brushite.md", "°C").Select(r => new Fact($"brushite at pH {r[1]}, {r[0]} °C, %", Number(r[6]), 10))]);
+        yield return ("sparingly soluble solids in water", "predicted-solubilities.md", "named there", "as promised there",
+            [.. Rows(Equilibrium + "predicted-solubilities.md", "solid").Select(r => new Fact($"{r[0]} at {r[1]} °C, %", Number(r[4]), Number(r[5])))]);
+        yield return ("pH standards, 0 to 40 °C", "ph-standards.md", "NIST and IUPAC buffers", "0.025",
+            [.. Rows(Equilibrium + "ph-standards.md", "buffer").SelectMany(r => r.Skip(1).Where(c => c.Length > 1)
+                .Select((c, i) => new Fact($"pH of {r[0]} at {5 * i} °C", Number(c.Split(' ')[0]), 0.025)))]);
+        yield return ("two salts together: not clear at the measured saturation, clear at 0.6 of it, crystallises at 1.5", "measured-mixtures.md",
+            "Wan & Wang 2018; IUPAC-NIST 66; Harvie, Moller & Weare 1984; named there", "all three",
+            [.. Rows(Equilibrium + "measured-mixtures.md", "system").Where(r => r[7] is "clear" or "close" or "crystallises")
+                .Select(r => new Fact($"{r[3]} in {r[0]} ({r[2]} mol/kg) at {r[1]} °C, verdicts that differ",
+                    (r[7] == "clear" ? 0 : 1) + (r[9] != "clear" ? 0 : 1) + (r[10] == "crystallises" ? 0 : 1), 0))]);
+        yield return ("conductivity of KCl standards, 0 to 45 °C", "conductivity-deviations.md", "Pratt et al. 2001", "1.5 %",
+            [.. Rows(Physical + "conductivity-deviations.md", "KCl mol/kg").TakeWhile(r => r.Length >= 12).SelectMany(r => r.Skip(1).Where(c => c.Length > 0)
+                .Select((c, i) => new Fact($"conductivity of {r[0]} mol/kg KCl, column {i + 1}, %", Number(c), 1.5)))]);
+        yield return ("density of single salts to 20 mass %, 0 to 45 °C", "density-temperature.md", "Laliberté 2009", "1 %",
+            [.. Rows(Physical + "density-temperature.md", "salt").Where(r => r[3].Length > 0).Select(r => new Fact($"density of {r[0]}, worst to 20 mass %, %", Number(r[3]), 1))]);
+    }
+
+    /// <summary>The cells of each row of the first table whose first head is the one named.</summary>
+    private static IEnumerable<string[]> Rows(string path, string head) =>
+        File.ReadLines(Path.Combine(Repository.Root, path)).SkipWhile(l => !l.StartsWith("| " + head + " |", StringComparison.Ordinal)).Skip(2)
+            .TakeWhile(l => l.StartsWith('|')).Select(l => l.Trim('|', ' ').Split('|').Select(c => c.Trim()).ToArray());
+
+    private static double Number(string cell) => double.Parse(cell, NumberStyles.Float, CultureInfo.InvariantCulture);
+}
