@@ -1,6 +1,5 @@
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
-using Components = RecipeLint.Analysis.Solutions.Components;
 
 namespace RecipeLint.Rules.Engine;
 
@@ -42,7 +41,7 @@ internal static class Saturation
 
     /// <summary>Whether a solid is made of ions; boric acid and silica are neutral molecules, and water belongs to neither.</summary>
     public static bool HasIons(Solid solid) =>
-        solid.Composition.Any(c => c.Key != Component.Water && Components.Charge(c.Key) != 0);
+        solid.Composition.Any(c => c.Key != Component.Water && IonFacts.Charge(c.Key) != 0);
 
     /// <summary>The activity of one component, its name in a formula, and its unrounded logarithm.</summary>
     private static (string Name, Term Activity, double Log) Activity(WorkingBuilder work, Equilibrium state, string component)
