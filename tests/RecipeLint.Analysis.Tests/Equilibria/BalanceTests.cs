@@ -26,7 +26,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
 
     /// <summary>For every state: dissolved + deposited = put in, for each component and for the water of hydrates.</summary>
     [Fact]
-    public void What_stays_and_what_falls_out_are_what_was_put_in()
+    public void WhatStaysAndWhatFallsOutAreWhatWasPutIn()
     {
         var random = new Random(20261129);
         int all = Long ? 100_000 : 1500, solved = 0, fallen = 0;
@@ -60,7 +60,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
 
     /// <summary>1000 g/L of Epsom salt at 10 °C: 2.30 mol/kg stay (CRC Handbook), by hand about 650 g/L fall out, for each takes its water along.</summary>
     [Fact]
-    public void A_hydrate_takes_its_water_along()
+    public void AHydrateTakesItsWaterAlong()
     {
         var mix = Of(("magnesium-sulfate-7h2o", 1000));
         var state = StateSolver.Solve(mix, 10);
@@ -70,7 +70,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
 
     /// <summary>700 g/L of KNO3 at 5 °C: the solution that is left is a saturated one, 1.69 mol/kg (CRC Handbook), not the one from before.</summary>
     [Fact]
-    public void What_falls_out_above_ionic_strength_6_leaves_the_solution()
+    public void WhatFallsOutAboveIonicStrength6LeavesTheSolution()
     {
         var state = StateSolver.Solve(Of(("potassium-nitrate", 700)), 5);
         Assert.InRange(state.DissolvedMolesPerLitre["K+"] / state.KilogramsWaterLeftPerLitre, 1.64, 1.74);
@@ -83,7 +83,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
     [Theory]
     [InlineData(10, 12, 8, "monopotassium-phosphate", 150, "potassium-nitrate", 120)]
     [InlineData(12, 14, 9, "potassium-nitrate", 200, "potassium-sulfate", 60)]
-    public void Nothing_jumps_between_two_temperatures(double cold, double warm, double grams, string first, double firstGrams, string second, double secondGrams)
+    public void NothingJumpsBetweenTwoTemperatures(double cold, double warm, double grams, string first, double firstGrams, string second, double secondGrams)
     {
         var mix = Of((first, firstGrams), (second, secondGrams));
         double Fallen(double celsius) => StateSolver.Solve(mix, celsius).Deposits.Sum(d => d.Mass.GramsPerLitre);
@@ -92,7 +92,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
 
     /// <summary>0 to 45 °C and strength 0.2 to 2 in small steps: no step larger than what the solids do, no sureness that falls while the deposit grows.</summary>
     [Fact]
-    public void Walks_through_temperature_and_strength_have_no_jump()
+    public void WalksThroughTemperatureAndStrengthHaveNoJump()
     {
         var random = new Random(112);
         var faults = new List<string>();

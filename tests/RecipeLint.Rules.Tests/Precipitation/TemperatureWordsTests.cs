@@ -8,7 +8,7 @@ namespace RecipeLint.Rules.Tests.Precipitation;
 public sealed partial class TemperatureWordsTests
 {
     [Fact]
-    public void No_message_over_the_examples_advises_warmth_or_cold_where_nothing_is_known()
+    public void NoMessageOverTheExamplesAdvisesWarmthOrColdWhereNothingIsKnown()
     {
         var looked = RuleFolder.All.SelectMany(f => f.Failing.Concat(f.Passing)).SelectMany(e => ExampleRun.Of(e).Result.Findings.Select(f => (Example: e, Finding: f)))
             .Where(x => x.Finding.Verdict is DepositVerdict { Deposit: var d } && d.Deposits.Select(s => s.Solid).DefaultIfEmpty(d.Solid).First() is { TemperatureKnown: false })
@@ -21,7 +21,7 @@ public sealed partial class TemperatureWordsTests
 
     /// <summary>Rust forms the sooner the warmer it is: warmth is no way out of it (hydrolysis takes up heat).</summary>
     [Fact]
-    public void Rust_is_never_said_to_clear_when_warm()
+    public void RustIsNeverSaidToClearWhenWarm()
     {
         var result = Lint.Files(Lint.Stock("Iron", "1:200", "5..25 °C", ("ferric-chloride-6h2o", 2), ("potassium-bicarbonate", 3)));
         var rust = result.OfTheFamily().Where(f => f.Rule.Name == "metal-hydroxide").ToList();
@@ -36,7 +36,7 @@ public sealed partial class TemperatureWordsTests
     [InlineData("double-salt", "ammonium-sulfate", 100, "nickel-sulfate-6h2o", 40)]
     [InlineData("salt-past-its-solubility", "disodium-edta-2h2o", 186, "potassium-chloride", 1)]
     [InlineData("salt-past-its-solubility", "fe-edta-na-3h2o", 250, "potassium-chloride", 1)]
-    public void What_had_no_solid_is_found(string rule, string first, double firstGrams, string second, double secondGrams)
+    public void WhatHadNoSolidIsFound(string rule, string first, double firstGrams, string second, double secondGrams)
     {
         var found = Lint.Files(Lint.Stock("Strong", "1:200", "5..25 °C", (first, firstGrams), (second, secondGrams))).OfTheFamily();
         Assert.Contains(found, f => f.Rule.Name == rule && f.Level == RecipeLint.Rules.Engine.Level.Error);
@@ -44,7 +44,7 @@ public sealed partial class TemperatureWordsTests
 
     /// <summary>Each alone stays below its limit; mixed crystals of both would be past it: never called clear.</summary>
     [Fact]
-    public void Mixed_crystals_of_potassium_and_ammonium_are_not_called_clear()
+    public void MixedCrystalsOfPotassiumAndAmmoniumAreNotCalledClear()
     {
         var found = Lint.Files(Lint.Stock("Both", "1:100", "18..25 °C", ("potassium-sulfate", 64), ("ammonium-sulfate", 330))).OfTheFamily();
         Assert.Contains(found, f => f.Rule.Name == "salt-past-its-solubility");
