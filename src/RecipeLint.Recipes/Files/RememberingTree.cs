@@ -1,30 +1,23 @@
+using System.Collections.Concurrent;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>
-/// Another tree, asked for each thing once: what a path is, where its links lead, what a folder holds. It lives as long as one reading, so that
-/// a file is judged by one state of the disk.
+/// Another tree, asked for each thing once: what a path is, where its links lead, what a folder holds. It lives as long as one run, so that
+/// a file is judged by one state of the disk. For several threads at once.
 /// </summary>
 internal sealed class RememberingTree(IFileTree under) : IFileTree
 {
-    private readonly Dictionary<string, EntryKind> _kinds = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, string> _folders = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, IReadOnlyList<FolderEntry>> _entries = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, EntryKind> _kinds = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, string> _folders = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, IReadOnlyList<FolderEntry>> _entries = new(StringComparer.Ordinal);
 
     public string CurrentFolder => under.CurrentFolder;
 
     public string FullPath(string path) => under.FullPath(path);
 
-    public EntryKind Kind(string path)
-    {
-        if (!_kinds.TryGetValue(path, out var kind))
-        {
-            _kinds.Add(path, kind = under.Kind(path));
-        }
-
-        return kind;
-    }
+    public EntryKind Kind(string path) => _kinds.GetOrAdd(path, static (p, tree) => tree.Kind(p), under);
 
     public bool IsLink(string path) => under.IsLink(path);
 
@@ -41,15 +34,7 @@ internal sealed class RememberingTree(IFileTree under) : IFileTree
 
     public IReadOnlyList<string> Names(string folder) => [.. Entries(folder).Select(e => e.Name)];
 
-    public IReadOnlyList<FolderEntry> Entries(string folder)
-    {
-        if (!_entries.TryGetValue(folder, out var entries))
-        {
-            _entries.Add(folder, entries = under.Entries(folder));
-        }
-
-        return entries;
-    }
+    public IReadOnlyList<FolderEntry> Entries(string folder) => _entries.GetOrAdd(folder, static (f, tree) => tree.Entries(f), under);
 
     public FileBytes Read(string path, int sizeLimit) => under.Read(path, sizeLimit);
 
@@ -60,7 +45,7 @@ internal sealed class RememberingTree(IFileTree under) : IFileTree
         {
             var above = FilePaths.FolderOf(folder);
             resolved = above != folder && FolderOf(above) == above && !under.IsLink(folder) ? folder : under.ResolveLinks(folder);
-            _folders.Add(folder, resolved);
+            _folders[folder] = resolved;
         }
 
         return resolved;

@@ -12,15 +12,12 @@ namespace RecipeLint.Recipes.Files;
 /// holds. A *.substances.json or *.profile.json serves its own folder and everything below; below a recipelint.json it serves that whole
 /// shop, so that a shop may keep its products and profiles in folders of their own. A file is judged alike whether it is asked about alone or with its folder.
 /// </summary>
-internal sealed class ShopScopes(IFileTree files, string root, SourceStore store, LoadOptions options)
+internal sealed class ShopScopes(IFileTree files, string root, SourceStore store, LoadOptions options, ServingFiles served)
 {
     private readonly Dictionary<string, ShopSettings> _settings = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, SubstanceFile> _substances = new(StringComparer.Ordinal);
     private readonly HashSet<string> _triedSubstances = new(StringComparer.Ordinal);
     private readonly Dictionary<string, (SubstanceCatalogue Catalogue, IReadOnlySet<string> Unread)> _catalogues = new(StringComparer.Ordinal);
-    private readonly Dictionary<(string Folder, DocumentKind Kind), string[]> _servingFolder = [];
-    private readonly Dictionary<string, IReadOnlyList<(DocumentKind Kind, string Path)>> _servingFrom = new(StringComparer.Ordinal);
-    private readonly Lazy<string> _realRoot = new(() => files.ResolveLinks(root));
     private readonly HashSet<(string, string)> _clashes = [];
     private readonly SortedDictionary<string, ProfileDocument> _profiles = new(StringComparer.Ordinal);
     private readonly HashSet<string> _triedProfiles = new(StringComparer.Ordinal);
@@ -229,41 +226,5 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         return null;
     }
 
-    /// <summary>Files of a kind that serve a folder, in the order of their paths.</summary>
-    private string[] Serving(string folder, DocumentKind kind)
-    {
-        if (_servingFolder.TryGetValue((folder, kind), out var known))
-        {
-            return known;
-        }
-
-        var serving = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (var at in FilePaths.Upwards(folder, root))
-        {
-            serving.UnionWith(ServingFrom(at).Where(s => s.Kind == kind).Select(s => s.Path));
-        }
-
-        return _servingFolder[(folder, kind)] = [.. serving];
-    }
-
-    /// <summary>Files of a folder, or of the whole shop where it is one, that serve what lies in it; each folder is walked once.</summary>
-    private IReadOnlyList<(DocumentKind Kind, string Path)> ServingFrom(string folder)
-    {
-        if (!_servingFrom.TryGetValue(folder, out var serving))
-        {
-            var paths = IsShop(folder)
-                ? FolderWalk.Files(files, folder, IsServing, below => !IsShop(below))
-                : files.Entries(folder).Where(e => IsServing(e.Name)).Select(e => FilePaths.Join(folder, e.Name)).Where(p => files.Kind(p) == EntryKind.File);
-            serving = [.. paths.Where(StaysInside).Select(p => (DocumentKinds.FromFileName(p)!.Value, store.PathOf(p)))];
-            _servingFrom.Add(folder, serving);
-        }
-
-        return serving;
-    }
-
-    private static bool IsServing(string name) => DocumentKinds.FromFileName(name) is DocumentKind.Substances or DocumentKind.Profile;
-
-    private bool IsShop(string folder) => files.Kind(FilePaths.Join(folder, DocumentKinds.SettingsFileName)) == EntryKind.File;
-
-    private bool StaysInside(string path) => FilePaths.IsWithin(files.ResolveLinks(path), _realRoot.Value);
+    private string[] Serving(string folder, DocumentKind kind) => [.. served.Of(folder, kind).Select(store.PathOf)];
 }

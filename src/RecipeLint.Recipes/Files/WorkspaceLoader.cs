@@ -22,12 +22,12 @@ public sealed class WorkspaceLoader
     private readonly SortedDictionary<string, RecipeDocument> _recipes = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, WaterDocument> _waters = new(StringComparer.Ordinal);
 
-    private WorkspaceLoader(IFileTree files, string root, LoadOptions options)
+    private WorkspaceLoader(IFileTree files, string root, LoadOptions options, ServingFiles served)
     {
         _files = files;
         _options = options;
         _store = new SourceStore(files, root, options.SizeLimit, options.Parsed);
-        _scopes = new ShopScopes(files, root, _store, options);
+        _scopes = new ShopScopes(files, root, _store, options, served);
         _references = new ReferenceResolver(files, root);
     }
 
@@ -37,8 +37,12 @@ public sealed class WorkspaceLoader
         files = new RememberingTree(files);
         var found = AskedFiles.Find(files, asked);
         var root = options.Root ?? RepositoryRoot.Common(found.Roots, files.CurrentFolder);
-        return new WorkspaceLoader(files, root, options).Load(root, found);
+        return Load(files, root, found, options, new ServingFiles(files, root));
     }
+
+    /// <summary>The same for files that are found already; what serves them is looked up once for all that share it.</summary>
+    internal static Workspace Load(IFileTree files, string root, AskedFiles found, LoadOptions options, ServingFiles served) =>
+        new WorkspaceLoader(files, root, options, served).Load(root, found);
 
     private Workspace Load(string root, AskedFiles asked)
     {

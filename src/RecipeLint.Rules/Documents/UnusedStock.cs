@@ -1,30 +1,23 @@
 using RecipeLint.Analysis;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Documents;
 
 /// <summary>A stock that no recipe and no other stock of the same shop uses.</summary>
-internal sealed class UnusedStock : WorkspaceRule
+internal sealed class UnusedStock : WorkspaceRule, IJudgesInBrief
 {
     public override string Name => "unused-stock";
 
-    public override IEnumerable<Finding> Judge(Facts facts, RuleContext context)
-    {
-        var workspace = facts.Workspace;
-        var used = workspace.Recipes.SelectMany(r => r.Doses).OfType<StockDose>().Select(d => d.StockFile)
-            .Concat(workspace.Stocks.SelectMany(s => s.Steps).OfType<AliquotStep>().Select(a => a.StockFile ?? a.NotFollowed))
-            .OfType<string>()
-            .ToHashSet();
-        var recipesByShop = workspace.Recipes
-            .Where(r => workspace.Asked.Contains(r.File))
-            .GroupBy(r => workspace.SettingsFor(r.File).File ?? "")
-            .ToDictionary(g => g.Key, g => g.Count());
+    public override IEnumerable<Finding> Judge(Facts facts, RuleContext context) => Find(RunInBrief.Of(facts.Workspace), context);
 
-        foreach (var stock in workspace.Stocks.Where(s => workspace.Asked.Contains(s.File) && !used.Contains(s.File)))
+    IEnumerable<Finding> IJudgesInBrief.Judge(RunInBrief run, RuleContext context) => Find(run, context);
+
+    private static IEnumerable<Finding> Find(RunInBrief run, RuleContext context)
+    {
+        foreach (var stock in run.Unused)
         {
             // Stocks checked without recipes say nothing about use.
-            if (recipesByShop.TryGetValue(workspace.SettingsFor(stock.File).File ?? "", out var recipes))
+            if (run.RecipesByShop.TryGetValue(stock.Shop, out var recipes))
             {
                 var looked = recipes == 1 ? "The one recipe checked does not use" : $"None of the {recipes} recipes checked uses";
                 yield return context.Find(

@@ -7,7 +7,18 @@ namespace RecipeLint.Rules.Engine;
 /// <summary>Runs the rules over the facts and applies what the shop says of them.</summary>
 public static class LintEngine
 {
-    public static LintResult Judge(Facts facts, EngineOptions options) => new LintRun(facts, options).Judge();
+    public static LintResult Judge(Facts facts, EngineOptions options) => Conclude([new LintRun(facts, options).Look()], options);
+
+    /// <summary>Judges a part of the files, so that they can be let go before the next part is read. Several parts may be judged at once.</summary>
+    public static LintPiece Look(Facts facts, EngineOptions options)
+    {
+        var piece = new LintRun(facts, options).Look();
+        return piece with { Findings = [.. piece.Findings.Select(f => f with { Verdict = null })] };
+    }
+
+    /// <summary>One result of all parts, the same as if all had been judged together.</summary>
+    /// <param name="pieces">Always in the same order for the same files.</param>
+    public static LintResult Conclude(IReadOnlyList<LintPiece> pieces, EngineOptions options) => new LintConclusion(pieces, options).Conclude();
 
     /// <summary>The distinct settings that hold for any file read, in the order of their files.</summary>
     public static IReadOnlyList<ShopSettings> ShopsOf(Workspace workspace) =>

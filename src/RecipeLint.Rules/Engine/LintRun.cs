@@ -1,38 +1,58 @@
 using RecipeLint.Analysis;
+using RecipeLint.Recipes;
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Shop;
 
 namespace RecipeLint.Rules.Engine;
 
-/// <summary>The state of one run: what was found so far, and the shop's tuning by settings file.</summary>
+/// <summary>One part of the files being judged: what was found so far, and the shop's tuning by settings file.</summary>
 internal sealed class LintRun(Facts facts, EngineOptions options)
 {
     private static readonly RuleTuning _defaults = RuleTuning.Read(new ShopSettings());
 
     private readonly Dictionary<string, RuleTuning> _tunings = [];
     private readonly List<Finding> _findings = [];
-    private readonly List<SuppressedFinding> _suppressed = [];
+    private readonly List<SharedVerdict> _shared = [];
     private readonly List<RuleFault> _faults = [];
-    private readonly SuppressionDesk _desk = new(options.Today);
 
-    internal LintResult Judge()
+    /// <summary>Everything that the rules find, with what is needed to conclude once the files are let go.</summary>
+    internal LintPiece Look()
     {
-        foreach (var rule in options.Rules)
+        foreach (var rule in options.Rules.Where(r => r is not IJudgesInBrief))
         {
             Run(rule);
         }
 
-        // A finding that two rules' subjects share (the same step reached through two recipes) is said once.
-        var distinct = _findings.DistinctBy(f => (f.Rule.Id, f.Place.File, f.IdPath, f.Message)).ToList();
-        _findings.Clear();
-        foreach (var finding in distinct)
+        var workspace = facts.Workspace;
+        var shops = LintEngine.ShopsOf(workspace);
+        var brief = RunInBrief.Of(workspace);
+        var tuned = _findings.Select(f => f.Place.File).Concat(_shared.Select(s => s.Place.File)).Concat(brief.Unused.Select(s => s.Place.File)).Concat(shops.Select(s => s.File).OfType<string>());
+        return new LintPiece
         {
-            Sort(finding);
-        }
+            Findings = _findings,
+            Shared = _shared,
+            Faults = _faults,
+            Shops = shops,
+            SettingsOf = tuned.Distinct(StringComparer.Ordinal).ToDictionary(f => f, facts.Workspace.SettingsFor, StringComparer.Ordinal),
+            // Its file was read, or its settings file was asked about and the file it names is gone.
+            InReach = [.. shops.SelectMany(s => s.Suppressions).Where(s => workspace.Sources.ContainsKey(s.File) || workspace.Asked.Contains(s.Place.File))],
+            Brief = brief,
+            Sources = SourcesOf(workspace),
+        };
+    }
 
-        RunSuppressionRules();
-        _findings.Sort(FindingOrder.Instance);
-        _suppressed.Sort((a, b) => FindingOrder.Instance.Compare(a.Finding, b.Finding));
-        return new LintResult { Findings = _findings, Suppressed = _suppressed, Faults = _faults };
+    /// <summary>The files that findings can point into.</summary>
+    private Dictionary<string, SourceFile> SourcesOf(Workspace workspace)
+    {
+        var suppressed = LintEngine.ShopsOf(workspace).Where(s => s.Suppressions.Count > 0).Select(s => s.File).OfType<string>();
+        return _findings.SelectMany(f => f.Related.Select(r => r.Place.File).Append(f.Place.File))
+            .Concat(suppressed)
+            .Concat(_shared.SelectMany(s => s.Verdict.Files.Append(s.Place.File)))
+            .Concat(RunInBrief.Of(workspace).Unused.Select(s => s.Place.File))
+            .Distinct(StringComparer.Ordinal)
+            .Where(workspace.Sources.ContainsKey)
+            .ToDictionary(f => f, f => workspace.Sources[f], StringComparer.Ordinal);
     }
 
     private void Run(Rule rule)
@@ -87,28 +107,19 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
         }
     }
 
-    private static IEnumerable<Finding> Findings(JudgingRule rule, IEnumerable<Verdict> verdicts, RuleContext context) =>
-        verdicts.Where(v => v.Fires).Select(v => rule.ToFinding(v, context));
-
-    /// <summary>Files each finding with the reported or the suppressed ones.</summary>
-    private void Sort(Finding finding)
+    private IEnumerable<Finding> Findings(JudgingRule rule, IEnumerable<Verdict> verdicts, RuleContext context)
     {
-        var settings = SettingsFor(finding.Place.File);
-        if (_desk.FindFor(finding, settings) is { } suppression)
+        foreach (var verdict in verdicts.Where(v => v.Fires))
         {
-            _suppressed.Add(new SuppressedFinding(finding, suppression));
-            return;
-        }
-
-        _findings.Add(SuppressionDesk.Reminder(finding, settings) is { } reminder ? finding with { Related = [.. finding.Related, reminder] } : finding);
-    }
-
-    private void RunSuppressionRules()
-    {
-        var uses = _desk.Uses(facts.Workspace, LintEngine.ShopsOf(facts.Workspace));
-        foreach (var rule in options.Rules.OfType<SuppressionRule>())
-        {
-            Collect(RuleBook.Of(rule), null, c => rule.Judge(uses, c));
+            var finding = rule.ToFinding(verdict, context);
+            if (rule is IGathersByPlace && DocumentKinds.FromFileName(finding.Place.File) is not (DocumentKind.Stock or DocumentKind.Recipe))
+            {
+                _shared.Add(new SharedVerdict(rule, verdict, context, finding.Place));
+            }
+            else
+            {
+                yield return finding;
+            }
         }
     }
 
@@ -134,16 +145,15 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
 
         foreach (var finding in found)
         {
-            var tuning = TuningFor(finding.Place.File);
-            if (!tuning.IsOff(finding.Rule))
+            if (TuningFor(finding.Place.File).Apply(finding) is { } tuned)
             {
-                _findings.Add(tuning.LevelOf(finding.Rule) is { } level ? finding with { Level = level } : finding);
+                _findings.Add(tuned);
             }
         }
     }
 
     /// <summary>A number that is none must not reach a report; it is the rule's fault.</summary>
-    private static Finding Checked(Finding finding)
+    internal static Finding Checked(Finding finding)
     {
         var numbers = finding.Values.Select(v => v.Value);
         if (finding.Measured is { } measured)

@@ -63,6 +63,10 @@ public sealed class RuleTuning
     /// <summary>The level the shop gives a rule; null when it leaves it alone.</summary>
     public Level? LevelOf(RuleDescriptor rule) => _levels.TryGetValue(rule.Id, out var level) ? level.Level : null;
 
+    /// <summary>The finding at the level the shop gives its rule; null where the shop has switched it off.</summary>
+    internal Finding? Apply(Finding finding) =>
+        IsOff(finding.Rule) ? null : LevelOf(finding.Rule) is { } level ? finding with { Level = level } : finding;
+
     /// <summary>Every option of the rule with the shop's value or the default.</summary>
     public IReadOnlyDictionary<string, string> OptionsOf(RuleDescriptor rule)
     {

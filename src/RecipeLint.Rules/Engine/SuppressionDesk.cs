@@ -46,17 +46,8 @@ internal sealed class SuppressionDesk
         return new RelatedPlace(suppression.Place, FormattableString.Invariant($"accepted here up to {accepted}{unit}, now {measured.Value:G6}{unit}"));
     }
 
-    /// <summary>
-    /// Every suppression this run can speak about: its file was read, or its settings file was asked about and the file it names is gone.
-    /// </summary>
-    internal IReadOnlyList<SuppressionUse> Uses(Workspace workspace, IEnumerable<ShopSettings> shops) =>
-    [
-        .. from shop in shops
-           from suppression in shop.Suppressions
-           where RuleBook.Find(suppression.Rule) is not null
-           where workspace.Sources.ContainsKey(suppression.File) || workspace.Asked.Contains(suppression.Place.File)
-           select Use(suppression),
-    ];
+    /// <summary>What became of the suppressions that this run can speak about.</summary>
+    internal IReadOnlyList<SuppressionUse> Uses(IEnumerable<Suppression> inReach) => [.. inReach.Where(s => RuleBook.Find(s.Rule) is not null).Select(Use)];
 
     private static bool Fits(Suppression suppression, Finding finding) =>
         RuleBook.Find(suppression.Rule)?.Id == finding.Rule.Id

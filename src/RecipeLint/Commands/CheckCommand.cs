@@ -36,6 +36,14 @@ internal static class CheckCommand
         var quiet = new Option<bool>("--quiet", "-q") { Description = "One line for each finding, nothing else." };
         var withSuppressed = new Option<bool>("--with-suppressed") { Description = "Put suppressed findings into SARIF too, marked and with their reason." };
         var width = SharedOptions.Width();
+        var threads = new Option<int>("--threads") { Description = "How many files are judged at once; without it as many as this machine has processors. It changes no finding.", HelpName = "n" };
+        threads.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int>() is < 1 or > 256)
+            {
+                result.AddError("'--threads' takes a number from 1 to 256.");
+            }
+        });
         var repairs = new RepairOptions();
         var color = SharedOptions.Color();
         var config = SharedOptions.Config();
@@ -43,15 +51,30 @@ internal static class CheckCommand
 
         var command = new Command("check", "Check stocks, recipes, waters, products and settings.")
         {
-            paths, format, output, failOn, quiet, width, color, config, noConfig, stdinName, withSuppressed,
+            paths, format, output, failOn, quiet, width, color, config, noConfig, stdinName, withSuppressed, threads,
         };
         repairs.AddTo(command);
         command.SetAction(parsed =>
         {
-            var run = Session.Open(world, parsed.GetValue(paths)!, parsed.GetValue(stdinName), parsed.GetValue(config), parsed.GetValue(noConfig));
+            var input = Input.Of(world, parsed.GetValue(paths)!, parsed.GetValue(stdinName), parsed.GetValue(config), parsed.GetValue(noConfig));
             var engine = new EngineOptions { Today = world.Today, Rules = RuleList.All };
+            var wishes = repairs.Of(parsed);
+            var atOnce = parsed.GetValue(threads) is var wanted && wanted > 0 ? wanted : Environment.ProcessorCount;
+            if (!wishes.IsAny && PieceRun.Check(input, engine, atOnce, new Progress(world.ErrorIsTerminal ? world.Error : null)) is { } pieces)
+            {
+                return Tell(parsed, pieces.Result, new Report
+                {
+                    Result = pieces.Result,
+                    Sources = pieces.Sources,
+                    FilesChecked = pieces.FilesChecked,
+                    Assumptions = pieces.Assumptions,
+                    ToolVersion = ToolVersion.Text,
+                });
+            }
+
+            var run = Session.Open(input);
             var judged = new Judged(run.Workspace, run.Facts, LintEngine.Judge(run.Facts, engine));
-            var mending = new Mending(world, run, engine, repairs.Of(parsed));
+            var mending = new Mending(world, run, engine, wishes);
             if (mending.Changes && mending.Apply(judged) is { } mended)
             {
                 judged = mended;
@@ -67,10 +90,16 @@ internal static class CheckCommand
                 Result = result,
                 Sources = judged.Workspace.Sources,
                 FilesChecked = judged.Workspace.Asked.Count,
-                Assumptions = Assumed.Lines(judged.Facts),
+                Assumptions = Assumed.Of(judged.Facts).Lines(),
                 ToolVersion = ToolVersion.Text,
                 Repairs = mending.Shown(judged),
             };
+            return Tell(parsed, result, report);
+        });
+        return command;
+
+        int Tell(ParseResult parsed, LintResult result, Report report)
+        {
             var sarif = parsed.GetValue(format) == "sarif";
             Deliver(world, parsed.GetValue(output), writer =>
             {
@@ -85,8 +114,7 @@ internal static class CheckCommand
                 }
             });
             return ExitCode(world, result, parsed.GetValue(failOn)!);
-        });
-        return command;
+        }
     }
 
     private static int ExitCode(Surroundings world, LintResult result, string failOn)

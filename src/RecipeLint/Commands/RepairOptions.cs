@@ -9,7 +9,11 @@ namespace RecipeLint.Commands;
 /// <param name="Fix">Apply the safe ones.</param>
 /// <param name="Apply">Rules whose findings are mended, each with the key of a repair or null for the best.</param>
 /// <param name="DryRun">Print the difference and write nothing.</param>
-internal sealed record RepairWishes(bool Show, bool Fix, IReadOnlyList<(RuleDescriptor Rule, string? Key)> Apply, bool DryRun);
+internal sealed record RepairWishes(bool Show, bool Fix, IReadOnlyList<(RuleDescriptor Rule, string? Key)> Apply, bool DryRun)
+{
+    /// <summary>True when repairs are looked for at all; that takes the facts of every file.</summary>
+    public bool IsAny => Show || Fix || Apply.Count > 0;
+}
 
 /// <summary>The options of 'check' that mend.</summary>
 internal sealed class RepairOptions

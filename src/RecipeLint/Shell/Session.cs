@@ -1,5 +1,4 @@
 using RecipeLint.Analysis;
-using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
@@ -21,34 +20,21 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
     public string? FromStandardInput { get; init; }
 
     /// <exception cref="UsageException">A path cannot be used, or nothing of ours was found.</exception>
-    public static Session Open(Surroundings world, string[] paths, string? stdinName, string? config, bool noConfig)
+    public static Session Open(Surroundings world, string[] paths, string? stdinName, string? config, bool noConfig) =>
+        Open(Input.Of(world, paths, stdinName, config, noConfig));
+
+    /// <exception cref="UsageException">A path cannot be used, or nothing of ours was found.</exception>
+    public static Session Open(Input input)
     {
-        if (config is not null && noConfig)
-        {
-            throw new UsageException("'--config' and '--no-config' exclude each other.");
-        }
-
-        IFileTree files = world.Files(world.CurrentDirectory);
-        var asked = paths;
-        if (paths.Contains("-"))
-        {
-            if (stdinName is null)
-            {
-                throw new UsageException("'-' reads standard input; say with '--stdin-name' which file it stands for.");
-            }
-
-            files = new OverlayFileTree(files, files.FullPath(stdinName), ReadAll(world));
-            asked = [.. paths.Select(p => p == "-" ? stdinName : p)];
-        }
-        else if (stdinName is not null)
-        {
-            throw new UsageException("'--stdin-name' goes with the path '-'.");
-        }
-
-        var load = new LoadOptions { ConfigFile = config, NoConfig = noConfig, Profiles = ProfileLibrary.AllNames };
-        var workspace = WorkspaceLoader.Load(files, asked, load);
+        var workspace = WorkspaceLoader.Load(input.Files, input.Asked, input.Load);
         Refuse(workspace);
-        return new Session(workspace, Analyzer.Analyse(workspace)) { Files = files, Asked = asked, Load = load, FromStandardInput = stdinName };
+        return new Session(workspace, Analyzer.Analyse(workspace))
+        {
+            Files = input.Files,
+            Asked = input.Asked,
+            Load = input.Load,
+            FromStandardInput = input.FromStandardInput,
+        };
     }
 
     /// <summary>
@@ -63,14 +49,19 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
             : alone;
     }
 
-    private static void Refuse(Workspace workspace)
+    /// <exception cref="UsageException">A path that was asked for cannot be used.</exception>
+    internal static void RefuseUnusable(Workspace workspace)
     {
         if (workspace.Unusable.Count > 0)
         {
             var first = workspace.Unusable[0];
             throw new UsageException($"'{first.Path}' {first.Reason}.");
         }
+    }
 
+    private static void Refuse(Workspace workspace)
+    {
+        RefuseUnusable(workspace);
         if (workspace.Unrecognised.Count > 0)
         {
             throw new UsageException(
@@ -86,13 +77,5 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
         {
             throw new UsageException("no stock, recipe, water, substances or settings file was found there.");
         }
-    }
-
-    private static byte[] ReadAll(Surroundings world)
-    {
-        using var input = world.StandardInput();
-        using var memory = new MemoryStream();
-        input.CopyTo(memory);
-        return memory.ToArray();
     }
 }

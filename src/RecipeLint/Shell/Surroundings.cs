@@ -34,6 +34,9 @@ internal sealed record Surroundings(
     /// <summary>Columns of the terminal that output goes to; null without one, or where it does not say.</summary>
     public int? TerminalColumns { get; init; }
 
+    /// <summary>True when a person sees standard error.</summary>
+    public bool ErrorIsTerminal { get; init; }
+
     public static Surroundings OfThisProcess()
     {
         var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
@@ -47,6 +50,7 @@ internal sealed record Surroundings(
             DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime))
         {
             StandardOutput = Console.OpenStandardOutput,
+            ErrorIsTerminal = !Console.IsErrorRedirected,
             InIsTerminal = !Console.IsInputRedirected && !Console.IsOutputRedirected,
             TerminalColumns = Console.IsOutputRedirected ? null : ColumnsOfConsole(),
         };

@@ -10,7 +10,7 @@ namespace RecipeLint.Rules.Weighing;
 /// An element the recipe supplies whose concentration is not known well enough, by the law of propagation of uncertainty; one finding for each
 /// cause, with the elements it spoils.
 /// </summary>
-internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Cause>, IProposesRepairs
+internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Cause>, IProposesRepairs, IGathersByPlace
 {
     public const string RuleName = "element-too-uncertain";
 
@@ -130,9 +130,12 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
         }
     }
 
+    Verdict IGathersByPlace.Gather(IReadOnlyList<Verdict> verdicts) => Together(verdicts.Cast<Cause>().SelectMany(v => v.Same));
+
     private static Cause Together(IEnumerable<Element> elements)
     {
-        var same = elements.OrderByDescending(e => e.Relative).ThenBy(e => e.Key, StringComparer.Ordinal).ToList();
+        var same = elements.OrderByDescending(e => e.Relative).ThenBy(e => e.Key, StringComparer.Ordinal)
+            .ThenBy(e => e.Recipe.Recipe.File, StringComparer.Ordinal).ToList();
         return new Cause(same) { Files = [.. same.Select(e => e.Recipe.Recipe.File).Distinct()], Checks = same[0].Checks };
     }
 

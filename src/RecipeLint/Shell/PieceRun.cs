@@ -1,0 +1,68 @@
+using RecipeLint.Analysis.Workspaces;
+using RecipeLint.Recipes.Files;
+using RecipeLint.Recipes.Json;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Shell;
+
+/// <summary>
+/// Checks many files piece by piece: each is read, analysed, judged and let go, several at once. What comes out is the same as if all had been
+/// read together, whatever the number of threads.
+/// </summary>
+internal static class PieceRun
+{
+    /// <summary>Fewer files are read together: there is nothing to gain.</summary>
+    private const int LeastFiles = 64;
+
+    /// <summary>Files of a piece: enough that settings and waters are not read again for every recipe, few enough to hold in memory.</summary>
+    private const int FilesOfPiece = 48;
+
+    /// <summary>Null where the files are few or a path cannot be used.</summary>
+    public static PieceResult? Check(Input input, EngineOptions engine, int threads, Progress progress, int least = LeastFiles, int size = FilesOfPiece)
+    {
+        if (WorkspacePieces.Find(input.Files, input.Asked, input.Load, least, size) is not { } pieces)
+        {
+            return null;
+        }
+
+        var done = new (LintPiece Piece, Assumed Assumed)[pieces.Count];
+        progress.Begin(pieces.FileCount);
+        try
+        {
+            Parallel.For(0, pieces.Count, new ParallelOptions { MaxDegreeOfParallelism = threads }, piece =>
+            {
+                done[piece] = Judge(pieces, piece, engine);
+                progress.Add(pieces.FilesOf(piece));
+            });
+        }
+        catch (AggregateException several)
+        {
+            // The first by the order of the files, so that the answer never depends on who was faster.
+            throw several.Flatten().InnerExceptions.OfType<UsageException>().FirstOrDefault() ?? several.Flatten().InnerExceptions[0];
+        }
+        finally
+        {
+            progress.End();
+        }
+
+        var sources = new SortedDictionary<string, SourceFile>(StringComparer.Ordinal);
+        foreach (var (file, source) in done.SelectMany(d => d.Piece.Sources))
+        {
+            sources.TryAdd(file, source);
+        }
+
+        return new PieceResult(
+            LintEngine.Conclude([.. done.Select(d => d.Piece)], engine), sources, pieces.FileCount, Assumed.Together(done.Select(d => d.Assumed)).Lines());
+    }
+
+    private static (LintPiece Piece, Assumed Assumed) Judge(WorkspacePieces pieces, int piece, EngineOptions engine)
+    {
+        var workspace = pieces.Load(piece);
+        Session.RefuseUnusable(workspace);
+        var facts = Analyzer.Analyse(workspace);
+        return (LintEngine.Look(facts, engine), Assumed.Of(facts));
+    }
+}
+
+/// <summary>What a run in pieces has found.</summary>
+internal sealed record PieceResult(LintResult Result, IReadOnlyDictionary<string, SourceFile> Sources, int FilesChecked, IReadOnlyList<string> Assumptions);
