@@ -38,10 +38,15 @@ internal sealed class Assumed
         return all;
     }
 
-    /// <summary>One sentence each, stocks before recipes and in the order of the files; a kind that several files share is told once with how many they are.</summary>
+    /// <summary>
+    /// One line each with the file it is about, stocks before recipes and in the order of the files; a kind that several files share is told once
+    /// with how many they are.
+    /// </summary>
     public IReadOnlyList<string> Lines() =>
     [
-        .. _kinds.Values.OrderBy(k => k.First).Select(k => k.Files == 1 ? k.Text : $"{k.Text.TrimEnd('.')} (and alike in {k.Files - 1} more file{(k.Files == 2 ? "" : "s")})."),
+        .. _kinds.Values.OrderBy(k => k.First).Select(k => k.Files == 1
+            ? $"{k.First.File}: {k.Text}"
+            : $"{k.First.File}: {k.Text.TrimEnd('.')} (and alike in {k.Files - 1} more file{(k.Files == 2 ? "" : "s")})."),
     ];
 
     private void Add(Facts facts, string file, int rank, IReadOnlyList<Assumption> assumptions)
