@@ -5,8 +5,8 @@ namespace RecipeLint.Analysis;
 /// <summary>Everything computed in one run; what rules see.</summary>
 public sealed record Facts
 {
-    private readonly ByFile<StockFacts> _stocks = ByFile<StockFacts>.Of(s => s.Stock.File);
-    private readonly ByFile<RecipeFacts> _recipes = ByFile<RecipeFacts>.Of(r => r.Recipe.File);
+    private readonly ByFile<StockFacts> _stocks = new(s => s.Stock.File);
+    private readonly ByFile<RecipeFacts> _recipes = new(r => r.Recipe.File);
     private readonly ByFile<RecipeFacts> _dosing = new(r => r.Doses.Select(d => d.Stock?.Stock.File));
     private readonly ByFile<StockFacts> _drawing = new(s => s.Aliquots.Select(a => a.StockFile));
 

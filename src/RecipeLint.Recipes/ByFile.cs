@@ -12,7 +12,10 @@ public sealed class ByFile<T>(Func<T, IEnumerable<string?>> keys)
     private Table? _table;
 
     /// <param name="key">The key of an entry that has one.</param>
-    public static ByFile<T> Of(Func<T, string> key) => new(entry => [key(entry)]);
+    public ByFile(Func<T, string> key)
+        : this(entry => [key(entry)])
+    {
+    }
 
     /// <summary>The first entry of the list with this key; null when there is none.</summary>
     public T? Find(IReadOnlyList<T> list, string key) => TableOf(list).Entries.TryGetValue(key, out var found) ? found[0] : null;

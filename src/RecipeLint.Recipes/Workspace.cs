@@ -12,12 +12,12 @@ namespace RecipeLint.Recipes;
 /// </summary>
 public sealed record Workspace
 {
-    private readonly ByFile<StockDocument> _stocks = ByFile<StockDocument>.Of(s => s.File);
-    private readonly ByFile<RecipeDocument> _recipes = ByFile<RecipeDocument>.Of(r => r.File);
-    private readonly ByFile<WaterDocument> _waters = ByFile<WaterDocument>.Of(w => w.File);
+    private readonly ByFile<StockDocument> _stocks = new(s => s.File);
+    private readonly ByFile<RecipeDocument> _recipes = new(r => r.File);
+    private readonly ByFile<WaterDocument> _waters = new(w => w.File);
     private readonly ByFile<WaterDocument> _builtInWaters = new(w => [w.File.Length == 0 ? w.Name : null]);
-    private readonly ByFile<ProfileDocument> _profiles = ByFile<ProfileDocument>.Of(p => p.File);
-    private readonly ByFile<Problem> _problems = ByFile<Problem>.Of(p => p.Place.File);
+    private readonly ByFile<ProfileDocument> _profiles = new(p => p.File);
+    private readonly ByFile<Problem> _problems = new(p => p.Place.File);
 
     public IReadOnlyDictionary<string, SourceFile> Sources { get; init; } = new Dictionary<string, SourceFile>();
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Substances;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using RecipeLint.Analysis.Equilibria;
-using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
