@@ -1,4 +1,3 @@
-using RecipeLint.Recipes;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 
