@@ -1,4 +1,3 @@
-using System.Text;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
