@@ -120,6 +120,14 @@ public static class DissolveReport
         page.Row("density", [state.Density is { } density ? density.GramsPerMillilitre.ToString("0.000", CultureInfo.InvariantCulture) + " g/mL" : "not given"]);
         page.Row("ionic strength", [Figure(state.IonicStrengthMolPerKg) + " mol/kg"]);
         page.Row("osmotic potential", [state.OsmoticPotentialMPa is { } potential ? Figure(potential) + " MPa" : "not given"]);
+        if (setPh is null && Frost.Of(state.Mix, DepositLimits.Default) is { } frost)
+        {
+            page.Row(
+                "ice",
+                [frost.IceAt is { } ice ? string.Create(CultureInfo.InvariantCulture, $"at {ice.Celsius:0.0} °C") : "below -20 °C"],
+                frost.Before is { } before ? $"{before.Called} falls out before it" : null);
+        }
+
         if (AmmoniaShare(state.Solution!) is >= LeastAmmonia and var ammonia)
         {
             page.Row("ammonia", [string.Create(CultureInfo.InvariantCulture, $"{100 * ammonia:0.##} %")], "of the ammonium is free ammonia: it smells, and roots and fish bear little of it");
