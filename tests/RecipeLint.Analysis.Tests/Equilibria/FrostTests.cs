@@ -33,13 +33,13 @@ public sealed class FrostTests
 
     [Fact]
     public void ASaltThatIsThereAtZeroComesBeforeTheIce() =>
-        Assert.Equal("Niter", Frost.Of(Bench.StockOf(Bench.Add("potassium-nitrate", "250 g"), Bench.TopUp("1 L")).Chemistry.Mix, DepositLimits.Default)!.Before!.Name);
+        Assert.Equal("Niter", Frost.Of(Bench.StockOf(Bench.Add("potassium-nitrate", "500 g"), Bench.TopUp("2 L")).Chemistry.Mix, DepositLimits.Default)!.Before!.Name);
 
     /// <summary>Each phosphate that leaves as calcium phosphate lets go of two hydrogen ions: a held pH takes two of alkali for it.</summary>
     [Fact]
     public void AHeldPhStaysAndSaysWhatItTakes()
     {
-        var mix = Bench.StockOf(Bench.Add("calcium-nitrate-4h2o", "10 g"), Bench.Add("monopotassium-phosphate", "2 g"), Bench.TopUp("1 L")).Chemistry.Mix;
+        var mix = Bench.StockOf(Bench.Add("calcium-nitrate-4h2o", "20 g"), Bench.Add("monopotassium-phosphate", "4 g"), Bench.TopUp("2 L")).Chemistry.Mix;
         StateRequest Request(bool hold) => new(StateMoment.Mixing, new Temperature(20), false, []) { SetPh = 7.5, HoldPh = hold };
         var held = StateSolver.Solve(mix, Request(true));
         var set = StateSolver.Solve(mix, Request(false));
