@@ -43,8 +43,14 @@ internal static class CommandLine
             OrderCommand.Build(world),
             StretchCommand.Build(world),
             InitCommand.Build(world),
+            SettingsCommand.Build(world),
+            AcceptCommand.Build(world),
+            BaselineCommand.Build(world),
+            DoctorCommand.Build(world),
             LanguageServerCommand.Build(world),
         };
+        root.Add(CompletionCommand.Build(world, root));
+        root.Add(CompletionCommand.BuildManual(world, root));
 
         try
         {

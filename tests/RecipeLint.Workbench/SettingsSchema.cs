@@ -32,6 +32,7 @@ public static class SettingsSchema
         }
 
         root["properties"]!["rules"]!["properties"] = named;
+        root["properties"]!["paths"]!["items"]!["properties"]!["rules"]!["properties"] = named.DeepClone();
         var suppressed = root["properties"]!["suppressions"]!["items"]!["properties"]!["rule"]!;
         suppressed["anyOf"] = new JsonArray(Reference(RuleName), new JsonObject { ["minLength"] = 1 });
         var definitions = root["$defs"]!.AsObject();

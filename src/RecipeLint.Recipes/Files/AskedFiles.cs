@@ -45,7 +45,9 @@ internal sealed record AskedFiles(
                     break;
                 case EntryKind.Folder or EntryKind.LinkedFolder:
                     full = files.Kind(full) == EntryKind.Folder ? full : FolderWalk.Target(files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), []))!;
-                    var below = FolderWalk.Files(files, full, IsOurs, within: RepositoryRoot.Of(files, full, [])).ToArray();
+                    var top = RepositoryRoot.Of(files, full, []);
+                    var ignored = new Ignored(files, top);
+                    var below = FolderWalk.Files(files, full, IsOurs, within: top, ignored: ignored.Covers(full) ? null : ignored).ToArray();
                     roots.Add(RepositoryRoot.Of(files, full, below));
                     found.UnionWith(below);
                     break;

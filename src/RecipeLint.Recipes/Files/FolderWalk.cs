@@ -15,8 +15,9 @@ internal static class FolderWalk
 
     /// <summary>Every regular file below a folder whose name is wanted. A folder for which <paramref name="enter"/> is false is left out.</summary>
     /// <param name="within">Where links to folders may lead; null follows none.</param>
+    /// <param name="ignored">What is left out; null leaves out nothing more.</param>
     public static IEnumerable<string> Files(
-        IFileTree files, string folder, Func<string, bool> isWanted, Func<string, bool>? enter = null, string? within = null)
+        IFileTree files, string folder, Func<string, bool> isWanted, Func<string, bool>? enter = null, string? within = null, Ignored? ignored = null)
     {
         var pending = new Stack<string>([folder]);
         var seen = new HashSet<string>(StringComparer.Ordinal);
@@ -40,10 +41,10 @@ internal static class FolderWalk
                 var path = FilePaths.Join(at, name);
                 switch (files.Kind(path))
                 {
-                    case EntryKind.File when wanted:
+                    case EntryKind.File when wanted && ignored?.IsIgnored(path, isFolder: false) != true:
                         yield return path;
                         break;
-                    case EntryKind.Folder when !IsSkipped(name) && (enter is null || enter(path)):
+                    case EntryKind.Folder when !IsSkipped(name) && (enter is null || enter(path)) && ignored?.IsIgnored(path, isFolder: true) != true:
                         below.Add(path);
                         break;
                     case EntryKind.LinkedFolder when within is not null && !IsSkipped(name) && Target(files, path, within) is { } target

@@ -1,10 +1,14 @@
 using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Schema;
 
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>How a workspace is read.</summary>
 public sealed record LoadOptions
 {
+    /// <summary>What the settings of a shop are called.</summary>
+    public static string SettingsFileName => DocumentKinds.SettingsFileName;
+
     /// <summary>A settings file for every input in place of the nearest one, as the user wrote the path.</summary>
     public string? ConfigFile { get; init; }
 

@@ -12,6 +12,7 @@ internal sealed class ServingFiles(IFileTree files, string root)
 {
     private readonly ConcurrentDictionary<(string Folder, DocumentKind Kind), string[]> _serving = [];
     private readonly ConcurrentDictionary<string, IReadOnlyList<(DocumentKind Kind, string Path)>> _from = new(StringComparer.Ordinal);
+    private readonly Ignored _ignored = new(files, root);
     private readonly Lazy<string> _realRoot = new(() => files.ResolveLinks(root));
 
     /// <summary>Files of a kind that serve a folder, full, in the order of their paths.</summary>
@@ -35,7 +36,7 @@ internal sealed class ServingFiles(IFileTree files, string root)
     private IReadOnlyList<(DocumentKind Kind, string Path)> From(string folder)
     {
         var paths = IsShop(folder)
-            ? FolderWalk.Files(files, folder, IsServing, below => !IsShop(below))
+            ? FolderWalk.Files(files, folder, IsServing, below => !IsShop(below), ignored: _ignored)
             : files.Entries(folder).Where(e => IsServing(e.Name)).Select(e => FilePaths.Join(folder, e.Name)).Where(p => files.Kind(p) == EntryKind.File);
         return [.. paths.Where(StaysInside).Select(p => (DocumentKinds.FromFileName(p)!.Value, p))];
     }

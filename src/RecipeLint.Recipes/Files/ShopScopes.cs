@@ -21,6 +21,8 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     private readonly HashSet<(string, string)> _clashes = [];
     private readonly SortedDictionary<string, ProfileDocument> _profiles = new(StringComparer.Ordinal);
     private readonly HashSet<string> _triedProfiles = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _extending = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, ShopSettings> _forFile = new(StringComparer.Ordinal);
     private ShopSettings? _chosen;
 
     public IReadOnlyList<SubstanceFile> SubstanceFiles => [.. _substances.Values];
@@ -48,11 +50,17 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     /// <summary>Settings for a file of the workspace, from what has been read; asks the disk for nothing.</summary>
     public ShopSettings SettingsFor(string file)
     {
-        if (options.NoConfig || _chosen is not null)
+        if (options.NoConfig)
         {
-            return _chosen ?? new ShopSettings();
+            return new ShopSettings();
         }
 
+        var settings = _chosen ?? Nearest(file);
+        return settings.Paths.Count == 0 ? settings : _forFile.GetOrAdd(file, f => SettingsMerge.For(settings, f));
+    }
+
+    private ShopSettings Nearest(string file)
+    {
         foreach (var folder in FilePaths.Upwards(FilePaths.FolderOf(FilePaths.Join(root, file)), root))
         {
             if (_settings.TryGetValue(store.PathOf(FilePaths.Join(folder, DocumentKinds.SettingsFileName)), out var settings))
@@ -91,10 +99,33 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
             settings = store.Read(path, DocumentKind.Settings, (fields, item) => new SettingsReader(fields, KnownProfiles(own)).Read(item))
                 ?? new ShopSettings { File = path, IsReadable = false };
             settings = settings with { ProfileFile = own.FirstOrDefault(p => p.Name == settings.Profile?.Value)?.File };
+            settings = settings.Extends is { } other ? WithBase(settings, path, other) : settings;
             _settings.Add(path, settings);
         }
 
         return settings;
+    }
+
+    /// <summary>The settings with those of the file they extend; only with themselves after saying why that cannot be.</summary>
+    private ShopSettings WithBase(ShopSettings settings, string path, Located<string> other)
+    {
+        var full = FilePaths.Resolve(FilePaths.FolderOf(store.FullPathOf(path)), other.Value);
+        var shown = Wording.Shorten(other.Value);
+        var (kind, wrong) = full is null || !FilePaths.IsWithin(full, root) || !StaysInside(full)
+            ? (ProblemKind.ReferenceLeavesRepository, $"'{shown}' leads out of the repository. Only settings inside it can be extended.")
+            : files.Kind(full) != EntryKind.File ? (ProblemKind.MissingReference, $"The settings file '{shown}' does not exist.")
+            : !_extending.Add(path) || _extending.Contains(store.PathOf(full)) ? (ProblemKind.ReferenceLoop, $"'{shown}' extends this file in turn, so neither has an end. Take one of the two out.")
+            : (default, "");
+        if (wrong.Length > 0)
+        {
+            _extending.Remove(path);
+            store.Report([new Problem(kind, other.Place, wrong)]);
+            return settings;
+        }
+
+        var merged = SettingsMerge.Of(settings, ReadSettings(store.PathOf(full!)));
+        _extending.Remove(path);
+        return merged;
     }
 
     public SubstanceFile? ReadSubstances(string path)
@@ -227,4 +258,6 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     }
 
     private string[] Serving(string folder, DocumentKind kind) => [.. served.Of(folder, kind).Select(store.PathOf)];
+
+    private bool StaysInside(string path) => FilePaths.IsWithin(files.ResolveLinks(path), files.ResolveLinks(root));
 }

@@ -213,7 +213,7 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
                 return;
             }
 
-            _problems.Add(new Problem(ProblemKind.MissingKey, Opening(failure.Item), SchemaWords.MissingOneOf(alternatives)));
+            _problems.Add(new Problem(ProblemKind.MissingKey, Opening(failure.Item), SchemaWords.MissingOneOf(SchemaWords.Offered(spot.Holder, alternatives))));
             return;
         }
 

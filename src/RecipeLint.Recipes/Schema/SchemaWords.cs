@@ -42,7 +42,10 @@ internal static class SchemaWords
 
     /// <summary>The keys of which a schema wants at least one.</summary>
     public static IReadOnlyList<string> AlternativesOf(JsonElement schema) =>
-        schema.TryGetProperty("anyOf", out var branches) ? [.. branches.EnumerateArray().SelectMany(b => Strings(b, "required")).Where(k => !IsOlderKey(schema, k))] : [];
+        schema.TryGetProperty("anyOf", out var branches) ? [.. branches.EnumerateArray().SelectMany(b => Strings(b, "required"))] : [];
+
+    /// <summary>Keys without those that are read but not offered.</summary>
+    public static IReadOnlyList<string> Offered(JsonElement schema, IReadOnlyList<string> keys) => [.. keys.Where(k => !IsOlderKey(schema, k))];
 
     private static bool IsOlderKey(JsonElement schema, string key) =>
         schema.TryGetProperty("properties", out var properties) && properties.TryGetProperty(key, out var property) && IsOlder(property);

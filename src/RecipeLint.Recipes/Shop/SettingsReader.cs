@@ -31,6 +31,11 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
         Profile = ReadProfile(root["profile"]),
         Rules = ReadRules(root["rules"]),
         Suppressions = ReadList(root["suppressions"], ReadSuppression),
+        Calibrations = [.. Calibrations(root["scales"]), .. Calibrations(root["meters"])],
+        Paths = ReadList(root["paths"], ReadPaths),
+        Extends = fields.Text(root["extends"]),
+        PinnedData = fields.Text(root["data"]),
+        Baseline = ReadBaseline(root["baseline"]),
         UnreadNames = _unread,
     };
 
@@ -178,6 +183,42 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
     }
 
     private static string? LevelOf(JsonItem? item) => item is { Kind: JsonKind.Text, Text: "off" or "note" or "warning" or "error" } ? item.Text : null;
+
+    private PathRules? ReadPaths(JsonItem entry)
+    {
+        var patterns = entry["files"] is { Kind: JsonKind.Array } list ? list.Items.Where(i => i.Kind == JsonKind.Text).Select(i => i.Text).ToList() : [];
+        return patterns.Count == 0 ? null : new PathRules(fields.At(entry), patterns, ReadRules(entry["rules"]));
+    }
+
+    /// <summary>Entries with both a day and a time; one without the other says nothing that can be due.</summary>
+    private IEnumerable<Calibration> Calibrations(JsonItem? list)
+    {
+        foreach (var entry in list is { Kind: JsonKind.Array } ? list.Items.Where(i => i.Kind == JsonKind.Object) : [])
+        {
+            var every = Plausibility.PositiveDuration(fields.Located(entry["calibrateEvery"], Due.Duration, q => q.Duration), entry["calibrateEvery"], fields);
+            if (ReadDate(entry["calibrated"]) is { } done && every is { Value.Days: < 100_000 } && fields.Text(entry["name"]) is { } name)
+            {
+                var due = DateOnly.FromDayNumber((int)Math.Min(DateOnly.MaxValue.DayNumber, done.DayNumber + Math.Floor(every.Value.Days)));
+                yield return new Calibration(name.Value, fields.At(entry["calibrated"]!), done, due);
+            }
+        }
+    }
+
+    private string? ReadBaseline(JsonItem? item)
+    {
+        if (fields.Text(item) is not { } written)
+        {
+            return null;
+        }
+
+        if (FilePaths.Resolve(FilePaths.FolderOf("/" + fields.File), written.Value) is { } target)
+        {
+            return target[1..];
+        }
+
+        fields.Report(ProblemKind.ReferenceLeavesRepository, item!, $"'{Wording.Shorten(written.Value)}' climbs out of the repository.");
+        return null;
+    }
 
     private Suppression? ReadSuppression(JsonItem entry)
     {

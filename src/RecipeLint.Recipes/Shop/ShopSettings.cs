@@ -44,6 +44,16 @@ public sealed record Vessel(string Name, Place Place, Volume? Capacity, Mass? Ta
 /// <summary>A place where stocks are kept.</summary>
 public sealed record Site(string Name, Place Place, Interval<Temperature> At);
 
+/// <summary>When a scale or meter was calibrated, and until when that holds.</summary>
+/// <param name="Name">Of the scale or meter.</param>
+/// <param name="Place">Of the day.</param>
+/// <param name="Due">The last day it holds.</param>
+public sealed record Calibration(string Name, Place Place, DateOnly Done, DateOnly Due);
+
+/// <summary>What the shop says of the rules for some of its files.</summary>
+/// <param name="Patterns">In the syntax of gitignore, from the folder of the settings file on.</param>
+public sealed record PathRules(Place Place, IReadOnlyList<string> Patterns, IReadOnlyList<RuleSetting> Rules);
+
 /// <summary>What the shop says of one rule.</summary>
 /// <param name="Level">"off", "note", "warning", "error"; null when only options are set.</param>
 /// <param name="Options">Option values as JSON literals by option name; read with the type the rule states.</param>
@@ -81,6 +91,24 @@ public sealed record ShopSettings
     public IReadOnlyList<RuleSetting> Rules { get; init; } = [];
 
     public IReadOnlyList<Suppression> Suppressions { get; init; } = [];
+
+    /// <summary>Calibrations of scales and meters that state how long they hold.</summary>
+    public IReadOnlyList<Calibration> Calibrations { get; init; } = [];
+
+    /// <summary>Levels and options for some of the files, in the order of the file; what fits a file is already among <see cref="Rules"/>.</summary>
+    public IReadOnlyList<PathRules> Paths { get; init; } = [];
+
+    /// <summary>Which of <see cref="Paths"/> are among the rules; settings of one file that differ in this judge differently.</summary>
+    public string Variant { get; init; } = "";
+
+    /// <summary>The settings file this one extends, as written; null when it stands alone.</summary>
+    public Located<string>? Extends { get; init; }
+
+    /// <summary>The name of the data the shop was last looked over with.</summary>
+    public Located<string>? PinnedData { get; init; }
+
+    /// <summary>The file of findings that were there from the start, relative to the root; null when there is none.</summary>
+    public string? Baseline { get; init; }
 
     /// <summary>Names of equipment and sites whose entry could not be read (already reported), so that their use is not reported as well.</summary>
     public IReadOnlySet<string> UnreadNames { get; init; } = new HashSet<string>();

@@ -8,7 +8,8 @@ namespace RecipeLint.Reports;
 /// <param name="Color">With terminal colours.</param>
 /// <param name="Width">Columns; only a position line may be wider.</param>
 /// <param name="Quiet">One line for each finding, with its first sentence, and nothing else.</param>
-public sealed record TextOptions(bool Color = false, int Width = 100, bool Quiet = false);
+/// <param name="WithSuppressed">Accepted findings too, each in one line with its reason.</param>
+public sealed record TextOptions(bool Color = false, int Width = 100, bool Quiet = false, bool WithSuppressed = false);
 
 /// <summary>The report for people: what is wrong and by how much, the lines it stands on, what was assumed, and a summary.</summary>
 public static class TextReport
@@ -43,6 +44,11 @@ public static class TextReport
             return;
         }
 
+        if (options.WithSuppressed)
+        {
+            WriteSuppressed(lines, report, width);
+        }
+
         if (report.Assumptions.Count > 0)
         {
             WriteWrapped(lines, "Assumed: " + string.Join(' ', report.Assumptions.Distinct(StringComparer.Ordinal)), width);
@@ -54,6 +60,21 @@ public static class TextReport
         }
 
         WriteWrapped(lines, Summary(report, findings), width);
+    }
+
+    private static void WriteSuppressed(StyledLines lines, Report report, int width)
+    {
+        foreach (var suppressed in report.Result.Suppressed)
+        {
+            var spot = Spot.Of(suppressed.Finding.Place, report.Sources);
+            var finding = suppressed.Finding;
+            var until = suppressed.Suppression.Expires is { } last ? string.Create(CultureInfo.InvariantCulture, $", until {last:yyyy-MM-dd}") : "";
+            var value = suppressed.Suppression.Accepted is { } accepted ? string.Create(CultureInfo.InvariantCulture, $", up to {accepted:G6}") : "";
+            WriteWrapped(
+                lines,
+                string.Create(CultureInfo.InvariantCulture, $"{spot.File}:{spot.Lines.Start.Line}:{spot.Lines.Start.Column}: accepted {finding.Rule.Id} {finding.Rule.Name}{value}{until}: {suppressed.Suppression.Reason}"),
+                width);
+        }
     }
 
     /// <summary>"2 errors, 1 warning in 2 of 4 files; 1 suppressed."</summary>

@@ -5,9 +5,12 @@ using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Documents;
 
-/// <summary>A suppression whose last day has passed.</summary>
+/// <summary>A suppression whose last day has passed, or comes within a fortnight while it still covers something.</summary>
 internal sealed class SuppressionExpired : SuppressionRule, IProposesRepairs
 {
+    /// <summary>Two weeks to act in (common practice, no source).</summary>
+    private const int DaysAhead = 14;
+
     public override string Name => "suppression-expired";
 
     public override IEnumerable<Finding> Judge(IReadOnlyList<SuppressionUse> uses, RuleContext context)
@@ -24,6 +27,20 @@ internal sealed class SuppressionExpired : SuppressionRule, IProposesRepairs
                 $"The suppression of '{suppression.Rule}' in '{suppression.File}' held until {day}, and that day has passed. {then}",
                 Harm.Damage,
                 Odds.Certain);
+        }
+
+        foreach (var (suppression, _, _) in uses.Where(u => u.Outcome is SuppressionOutcome.Held or SuppressionOutcome.GotWorse))
+        {
+            if (context.Today is { } today && suppression.Expires is { } last && last.DayNumber - today.DayNumber is >= 0 and <= DaysAhead and var left)
+            {
+                yield return context.Find(
+                    suppression.Place.Child("expires"),
+                    SuppressionUse.IdPathOf(suppression) + "/expires",
+                    string.Create(CultureInfo.InvariantCulture, $"The suppression of '{suppression.Rule}' in '{suppression.File}' holds until {last:yyyy-MM-dd}, {(left == 0 ? "today" : Say.Days(left) + " from now")}. ")
+                    + "After that day the finding it covers is reported again. Mend the cause by then, or set a new date with a reason.",
+                    Harm.Habit,
+                    Odds.Certain);
+            }
         }
     }
 

@@ -28,7 +28,7 @@ public static class LintEngine
             .Concat(workspace.Recipes.Select(r => r.File))
             .Order(StringComparer.Ordinal)
             .Select(workspace.SettingsFor)
-            .DistinctBy(s => s.File)
+            .DistinctBy(s => (s.File, s.Variant))
             .OrderBy(s => s.File, StringComparer.Ordinal),
     ];
 }

@@ -169,7 +169,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
     private RuleContext ContextFor(RuleDescriptor rule, string? file)
     {
         var tuning = file is null ? _defaults : TuningFor(file);
-        return new RuleContext(facts, rule, tuning.OptionsOf(rule), other => ContextFor(rule, other));
+        return new RuleContext(facts, rule, tuning.OptionsOf(rule), other => ContextFor(rule, other)) { Today = options.Today };
     }
 
     private ShopSettings SettingsFor(string file) => facts.Workspace.SettingsFor(file);
@@ -177,7 +177,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
     private RuleTuning TuningFor(string file)
     {
         var settings = SettingsFor(file);
-        var key = settings.File ?? "";
+        var key = settings.File + "\n" + settings.Variant;
         if (!_tunings.TryGetValue(key, out var tuning))
         {
             _tunings[key] = tuning = RuleTuning.Read(settings);

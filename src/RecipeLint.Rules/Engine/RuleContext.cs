@@ -15,6 +15,9 @@ public sealed class RuleContext(
 
     public RuleDescriptor Descriptor { get; } = descriptor;
 
+    /// <summary>The day the run is held against; null leaves dates unjudged.</summary>
+    public DateOnly? Today { get; init; }
+
     /// <summary>The options of the rule with the values of the shop; the record is named after the rule ("ChelateShortOptions").</summary>
     public T Options<T>()
         where T : IRuleOptions<T> => T.From(options);

@@ -25,7 +25,7 @@ public sealed class RuleTuning
     public static RuleTuning Read(ShopSettings settings)
     {
         var tuning = new RuleTuning();
-        var seen = new HashSet<string>();
+        var seen = new HashSet<(string Rule, string List)>();
         foreach (var setting in settings.Rules)
         {
             if (RuleBook.Find(setting.Rule) is not { } rule)
@@ -34,7 +34,9 @@ public sealed class RuleTuning
                 continue;
             }
 
-            if (!seen.Add(rule.Id))
+            // Set once for all files and once for some, or here and in the file this one extends, is no slip.
+            var pointer = setting.Place.Pointer.Tokens;
+            if (!seen.Add((rule.Id, setting.Place.File + "/" + (pointer is ["paths", var entry, ..] ? entry : ""))))
             {
                 tuning.Add(
                     setting.Place.Key,

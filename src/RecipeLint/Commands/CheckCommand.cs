@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using RecipeLint.Living;
 using RecipeLint.Reports;
 using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
@@ -34,7 +35,9 @@ internal static class CheckCommand
         };
         failOn.AcceptOnlyFromAmong("error", "warning", "note", "never");
         var quiet = new Option<bool>("--quiet", "-q") { Description = "One line for each finding, nothing else." };
-        var withSuppressed = new Option<bool>("--with-suppressed") { Description = "Put suppressed findings into SARIF too, marked and with their reason." };
+        var withSuppressed = new Option<bool>("--with-suppressed") { Description = "List accepted findings too, with their reason; in SARIF they are marked as suppressed." };
+        var baseline = new Option<string?>("--baseline") { Description = "Report only what is new or worse than in this file; 'recipelint baseline' writes it.", HelpName = "file" };
+        var asOf = SharedOptions.AsOf();
         var width = SharedOptions.Width();
         var threads = new Option<int>("--threads") { Description = "How many files are judged at once; without it as many as this machine has processors. It changes no finding.", HelpName = "n" };
         threads.Validators.Add(result =>
@@ -51,20 +54,22 @@ internal static class CheckCommand
 
         var command = new Command("check", "Check stocks, recipes, waters, products and settings.")
         {
-            paths, format, output, failOn, quiet, width, color, config, noConfig, stdinName, withSuppressed, threads,
+            paths, format, output, failOn, quiet, width, color, config, noConfig, stdinName, withSuppressed, baseline, asOf, threads,
         };
         repairs.AddTo(command);
         command.SetAction(parsed =>
         {
             var input = Input.Of(world, parsed.GetValue(paths)!, parsed.GetValue(stdinName), parsed.GetValue(config), parsed.GetValue(noConfig));
-            var engine = new EngineOptions { Today = world.Today, Rules = RuleList.All };
+            var today = parsed.GetValue(asOf) is { } day ? SharedOptions.Date("--as-of", day) : world.Today;
+            var engine = new EngineOptions { Today = today, Rules = RuleList.All };
             var wishes = repairs.Of(parsed);
             var atOnce = parsed.GetValue(threads) is var wanted && wanted > 0 ? wanted : Environment.ProcessorCount;
             if (!wishes.IsAny && PieceRun.Check(input, engine, atOnce, new Progress(world.ErrorIsTerminal ? world.Error : null)) is { } pieces)
             {
-                return Tell(parsed, pieces.Result, new Report
+                var kept = WithoutBaseline(world, pieces.Result, BaselineFile.For(world, pieces.Root, pieces.Baselines, parsed.GetValue(baseline)), pieces.Sources.Keys);
+                return Tell(parsed, kept, new Report
                 {
-                    Result = pieces.Result,
+                    Result = kept,
                     Sources = pieces.Sources,
                     FilesChecked = pieces.FilesChecked,
                     Assumptions = pieces.Assumptions,
@@ -84,7 +89,8 @@ internal static class CheckCommand
                 }
             }
 
-            var result = judged.Result;
+            var known = BaselineFile.For(world, judged.Workspace.Root, BaselineFile.NamedIn(judged.Workspace), parsed.GetValue(baseline));
+            var result = WithoutBaseline(world, judged.Result, known, judged.Workspace.Sources.Keys);
             var report = new Report
             {
                 Result = result,
@@ -110,11 +116,28 @@ internal static class CheckCommand
                 else
                 {
                     var useColor = parsed.GetValue(output) is null ? world.UseColor(parsed.GetValue(color)!) : parsed.GetValue(color) == "always";
-                    TextReport.Write(writer, report, new TextOptions(useColor, world.Width(parsed.GetValue(width)), parsed.GetValue(quiet)));
+                    TextReport.Write(writer, report, new TextOptions(useColor, world.Width(parsed.GetValue(width)), parsed.GetValue(quiet), parsed.GetValue(withSuppressed)));
                 }
             });
             return ExitCode(world, result, parsed.GetValue(failOn)!);
         }
+    }
+
+    private static LintResult WithoutBaseline(Surroundings world, LintResult result, Baseline? baseline, IEnumerable<string> read)
+    {
+        if (baseline is null)
+        {
+            return result;
+        }
+
+        var kept = baseline.Apply(result, read.ToHashSet(StringComparer.Ordinal), out var unused);
+        if (unused.Count > 0)
+        {
+            var entries = unused.Count == 1 ? "1 entry" : FormattableString.Invariant($"{unused.Count} entries");
+            world.Error.WriteLine(Printable.Show($"recipelint: {entries} of '{baseline.File}' no check finds any more; 'recipelint baseline prune' drops them."));
+        }
+
+        return kept;
     }
 
     private static int ExitCode(Surroundings world, LintResult result, string failOn)

@@ -47,6 +47,15 @@ internal static class SharedOptions
         return option;
     }
 
+    /// <summary>The day that dates in the settings are held against.</summary>
+    public static Option<string?> AsOf() => new("--as-of") { Description = "Judge as if it were this day, year-month-day: last days of suppressions, calibrations.", HelpName = "date" };
+
+    /// <exception cref="UsageException">No day.</exception>
+    public static DateOnly Date(string option, string text) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
+            ? day
+            : throw new UsageException($"'{option} {text}' is not a date; write year-month-day, such as 2027-03-01.");
+
     public static Option<bool> NoConfig() => new("--no-config") { Description = "Use built-in settings only." };
 
     /// <summary>The one temperature that '--at' takes, within whatever the command understands.</summary>

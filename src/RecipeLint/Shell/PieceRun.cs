@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Workspaces;
+using RecipeLint.Living;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Rules.Engine;
@@ -25,7 +26,7 @@ internal static class PieceRun
             return null;
         }
 
-        var done = new (LintPiece Piece, Assumed Assumed)[pieces.Count];
+        var done = new (LintPiece Piece, Assumed Assumed, string Root, IReadOnlyList<string> Baselines)[pieces.Count];
         progress.Begin(pieces.FileCount);
         try
         {
@@ -52,17 +53,28 @@ internal static class PieceRun
         }
 
         return new PieceResult(
-            LintEngine.Conclude([.. done.Select(d => d.Piece)], engine), sources, pieces.FileCount, Assumed.Together(done.Select(d => d.Assumed)).Lines());
+            LintEngine.Conclude([.. done.Select(d => d.Piece)], engine), sources, pieces.FileCount, Assumed.Together(done.Select(d => d.Assumed)).Lines())
+        {
+            Root = done[0].Root,
+            Baselines = [.. done.SelectMany(d => d.Baselines).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+        };
     }
 
-    private static (LintPiece Piece, Assumed Assumed) Judge(WorkspacePieces pieces, int piece, EngineOptions engine)
+    private static (LintPiece Piece, Assumed Assumed, string Root, IReadOnlyList<string> Baselines) Judge(WorkspacePieces pieces, int piece, EngineOptions engine)
     {
         var workspace = pieces.Load(piece);
         Session.RefuseUnusable(workspace);
         var facts = Analyzer.Analyse(workspace);
-        return (LintEngine.Look(facts, engine), Assumed.Of(facts));
+        return (LintEngine.Look(facts, engine), Assumed.Of(facts), workspace.Root, BaselineFile.NamedIn(workspace));
     }
 }
 
 /// <summary>What a run in pieces has found.</summary>
-internal sealed record PieceResult(LintResult Result, IReadOnlyDictionary<string, SourceFile> Sources, int FilesChecked, IReadOnlyList<string> Assumptions);
+internal sealed record PieceResult(LintResult Result, IReadOnlyDictionary<string, SourceFile> Sources, int FilesChecked, IReadOnlyList<string> Assumptions)
+{
+    /// <summary>Full path of the root.</summary>
+    public required string Root { get; init; }
+
+    /// <summary>The baselines that settings of the run name, relative to the root.</summary>
+    public required IReadOnlyList<string> Baselines { get; init; }
+}

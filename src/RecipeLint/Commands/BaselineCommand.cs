@@ -1,0 +1,93 @@
+using System.CommandLine;
+using System.Globalization;
+using RecipeLint.Living;
+using RecipeLint.Reports;
+using RecipeLint.Rules;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Shell;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Writes down the findings a shop has today, so that only new and worse ones are reported from then on.</summary>
+internal static class BaselineCommand
+{
+    public static Command Build(Surroundings world)
+    {
+        var action = new Argument<string>("action") { Description = "update: write what is found today; prune: drop what is no longer found; compare: list what is new, worse or gone." };
+        action.AcceptOnlyFromAmong("update", "prune", "compare");
+        var paths = new Argument<string[]>("path") { Description = "Files and folders to check.", Arity = ArgumentArity.ZeroOrMore };
+        var file = new Option<string?>("--file") { Description = $"The baseline; {BaselineFile.UsualName} in the current folder when left out.", HelpName = "file" };
+        var config = SharedOptions.Config();
+        var command = new Command("baseline", "Write down today's findings, so that only new and worse ones are reported.") { action, paths, file, config };
+        command.SetAction(parsed =>
+        {
+            var named = parsed.GetValue(file) ?? BaselineFile.UsualName;
+            var full = Path.GetFullPath(named, world.CurrentDirectory);
+            var asked = parsed.GetValue(paths) is { Length: > 0 } some ? some : ["."];
+            var run = Session.Open(world, asked, null, parsed.GetValue(config), noConfig: false);
+            var result = LintEngine.Judge(run.Facts, new EngineOptions { Today = world.Today, Rules = RuleList.All });
+            var read = run.Workspace.Sources.Keys.ToHashSet(StringComparer.Ordinal);
+            return parsed.GetValue(action) switch
+            {
+                "update" => Update(world, named, full, result, read),
+                "prune" => Prune(world, named, full, result, read),
+                _ => Compare(world, named, full, result, read),
+            };
+        });
+        return command;
+    }
+
+    private static int Update(Surroundings world, string named, string full, LintResult result, HashSet<string> read)
+    {
+        var before = File.Exists(full) ? BaselineFile.Read(full, named).Entries : [];
+
+        // What was not read this time stays as it was.
+        var entries = before.Where(e => !read.Contains(e.File)).Concat(result.Findings.Select(BaselineEntry.Of)).ToList();
+        Write(full, entries);
+        Say(world, $"wrote {Count(entries.Count)} to {named}; name it in recipelint.json as \"baseline\", or give it to check with --baseline");
+        return ExitCodes.Clean;
+    }
+
+    private static int Prune(Surroundings world, string named, string full, LintResult result, HashSet<string> read)
+    {
+        var baseline = BaselineFile.Read(full, named);
+        baseline.Apply(result, read, out var unused);
+        var left = baseline.Entries.Except(unused, ReferenceEqualityComparer.Instance).Cast<BaselineEntry>().ToList();
+        if (unused.Count > 0)
+        {
+            Write(full, left);
+        }
+
+        Say(world, $"dropped {Count(unused.Count)} that no check finds any more; {Count(left.Count)} left in {named}");
+        return ExitCodes.Clean;
+    }
+
+    private static int Compare(Surroundings world, string named, string full, LintResult result, HashSet<string> read)
+    {
+        var baseline = BaselineFile.Read(full, named);
+        var left = baseline.Apply(result, read, out var unused).Findings;
+        foreach (var finding in left)
+        {
+            var was = baseline.Entries.FirstOrDefault(e => e.Rule == finding.Rule.Id && e.File == finding.Place.File && e.At == finding.IdPath);
+            var now = finding.Measured is { } measured && was?.Value is { } old
+                ? string.Create(CultureInfo.InvariantCulture, $" ({old:G6} then, {measured.Value:G6} now)")
+                : "";
+            Say(world, $"{(now.Length > 0 ? "worse" : "new  ")} {finding.Place.File}: {finding.Rule.Id} {finding.Rule.Name} at '{finding.IdPath}'{now}");
+        }
+
+        foreach (var entry in unused.Where(u => left.All(f => f.Rule.Id != u.Rule || f.Place.File != u.File || f.IdPath != u.At)))
+        {
+            Say(world, $"gone  {entry.File}: {entry.Rule} {RuleBook.Find(entry.Rule)?.Name} at '{entry.At}'");
+        }
+
+        world.Out.Flush();
+        return left.Count > 0 ? ExitCodes.Findings : ExitCodes.Clean;
+    }
+
+    private static void Write(string full, IEnumerable<BaselineEntry> entries) =>
+        WholeFiles.Write([new WholeFile(full, BaselineFile.Write(entries)) { Expected = File.Exists(full) ? File.ReadAllBytes(full) : null }]);
+
+    private static string Count(int count) => string.Create(CultureInfo.InvariantCulture, $"{count} finding{(count == 1 ? "" : "s")}");
+
+    private static void Say(Surroundings world, string line) => world.Out.WriteLine(Printable.Show(line));
+}

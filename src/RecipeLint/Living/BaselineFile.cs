@@ -1,0 +1,91 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using RecipeLint.Install;
+using RecipeLint.Recipes;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Shell;
+
+namespace RecipeLint.Living;
+
+/// <summary>The file of findings that were there from the start: one a line, sorted, so that a review shows what came and went.</summary>
+internal static class BaselineFile
+{
+    public const string UsualName = "recipelint.baseline.json";
+
+    private const int LargestFile = 20_000_000;
+
+    /// <summary>The baselines that the settings of a run name, relative to its root.</summary>
+    public static IReadOnlyList<string> NamedIn(Workspace workspace) =>
+        [.. LintEngine.ShopsOf(workspace).Select(s => s.Baseline).OfType<string>().Distinct(StringComparer.Ordinal)];
+
+    /// <summary>The baseline that holds for a run: the one asked for, else those its settings name together; null when there is none.</summary>
+    /// <param name="root">Full path of the root of the run.</param>
+    /// <param name="inSettings">Relative to the root.</param>
+    /// <param name="asked">As the user wrote it; null to follow the settings.</param>
+    /// <exception cref="UsageException">It is not there or cannot be read.</exception>
+    public static Baseline? For(Surroundings world, string root, IReadOnlyList<string> inSettings, string? asked)
+    {
+        if (asked is not null)
+        {
+            return Read(Path.GetFullPath(asked, world.CurrentDirectory), asked);
+        }
+
+        return inSettings.Count == 0 ? null : new Baseline(inSettings[0], [.. inSettings.SelectMany(f => Read(Path.Combine(root, f), f).Entries)]);
+    }
+
+    /// <exception cref="UsageException">It is not there or cannot be read.</exception>
+    public static Baseline Read(string full, string shown)
+    {
+        if (!File.Exists(full))
+        {
+            throw new UsageException($"the baseline '{shown}' does not exist; 'recipelint baseline update' writes one.");
+        }
+
+        if (new FileInfo(full).Length > LargestFile)
+        {
+            throw new UsageException($"the baseline '{shown}' is larger than {LargestFile / 1_000_000} MB.");
+        }
+
+        try
+        {
+            using var document = JsonDocument.Parse(File.ReadAllBytes(full));
+            var root = document.RootElement;
+            if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("format", out var format) || !format.TryGetInt32(out var number) || number != 1)
+            {
+                throw new UsageException($"'{shown}' is no baseline of format 1.");
+            }
+
+            return new Baseline(shown, [.. root.GetProperty("findings").EnumerateArray().Select(Entry)]);
+        }
+        catch (Exception exception) when (exception is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
+        {
+            throw new UsageException($"the baseline '{shown}' cannot be read: {exception.Message}");
+        }
+    }
+
+    /// <summary>The whole file, every finding on a line of its own.</summary>
+    public static byte[] Write(IEnumerable<BaselineEntry> entries)
+    {
+        var text = new StringBuilder("{\n  \"format\": 1,\n");
+        text.Append(CultureInfo.InvariantCulture, $"  \"data\": {Quoted(DataVersion.Text)},\n  \"findings\": [");
+        var first = true;
+        foreach (var entry in entries.OrderBy(e => e.File, StringComparer.Ordinal).ThenBy(e => e.At, StringComparer.Ordinal).ThenBy(e => e.Rule, StringComparer.Ordinal).ThenBy(e => e.Value))
+        {
+            var value = entry.Value is { } number ? string.Create(CultureInfo.InvariantCulture, $", \"value\": {number:R}") : "";
+            text.Append(first ? "\n" : ",\n");
+            text.Append(CultureInfo.InvariantCulture, $"    {{\"rule\": {Quoted(entry.Rule)}, \"file\": {Quoted(entry.File)}, \"at\": {Quoted(entry.At)}{value}}}");
+            first = false;
+        }
+
+        return Encoding.UTF8.GetBytes(text.Append(first ? "]\n}\n" : "\n  ]\n}\n").ToString());
+    }
+
+    private static BaselineEntry Entry(JsonElement element) => new(
+        element.GetProperty("rule").GetString() ?? "",
+        element.GetProperty("file").GetString() ?? "",
+        element.TryGetProperty("at", out var at) ? at.GetString() ?? "" : "",
+        element.TryGetProperty("value", out var value) ? value.GetDouble() : null);
+
+    private static string Quoted(string text) => $"\"{JsonEncodedText.Encode(text)}\"";
+}

@@ -1,0 +1,75 @@
+using System.Diagnostics;
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+/// <summary>What a shell, a manual and a first look at an installed program give.</summary>
+public sealed class InstallTests
+{
+    [Fact]
+    public void Every_command_and_option_is_in_every_script_and_in_the_manual()
+    {
+        var commands = Cli.Run("--help").Out.Split('\n').SkipWhile(l => !l.StartsWith("Commands:", StringComparison.Ordinal)).Skip(1)
+            .Where(l => l.StartsWith("  ", StringComparison.Ordinal) && l.Length > 3 && l[2] != ' ').Select(l => l.Trim().Split(' ')[0]).ToList();
+        Assert.Contains("check", commands);
+        foreach (var text in new[] { Cli.Run("completion", "bash").Out, Cli.Run("completion", "zsh").Out, Cli.Run("completion", "fish").Out, Cli.Run("completion", "powershell").Out })
+        {
+            Assert.All(commands, c => Assert.Contains(c, text, StringComparison.Ordinal));
+            Assert.Contains("fail-on", text, StringComparison.Ordinal);
+            Assert.Contains("calcium-with-sulfate", text, StringComparison.Ordinal);
+        }
+
+        var manual = Cli.Run("man").Out;
+        Assert.All(commands, c => Assert.Contains($".SS recipelint {c.Replace("-", "\\-", StringComparison.Ordinal)}", manual, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("chec", "check")]
+    [InlineData("check --fail-on w", "warning")]
+    [InlineData("check --form", "--format")]
+    [InlineData("explain calcium-with-su", "calcium-with-sulfate")]
+    public void Bash_completes(string typed, string offered)
+    {
+        using var scratch = new Scratch();
+        var script = scratch.Write("recipelint.bash", Cli.Run("completion", "bash").Out);
+        var words = typed.Split(' ');
+        var ask = $"source '{script}'; COMP_WORDS=(recipelint {typed}); COMP_CWORD={words.Length}; _recipelint; printf '%s\\n' \"${{COMPREPLY[@]}}\"";
+        try
+        {
+            using var bash = Process.Start(new ProcessStartInfo("bash", ["-c", ask]) { RedirectStandardOutput = true })!;
+            var answer = bash.StandardOutput.ReadToEnd();
+            bash.WaitForExit();
+            Assert.Contains(offered, answer.Split('\n'));
+        }
+        catch (System.ComponentModel.Win32Exception)
+        {
+            // No bash on this machine.
+        }
+    }
+
+    [Fact]
+    public void Doctor_names_the_data_the_settings_and_what_is_missing()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("recipelint.json", """{ "data": "000000000000", "scales": [ { "name": "s", "readability": "0.1 g", "calibrated": "2024-01-01", "calibrateEvery": "6 months" } ] }""");
+        scratch.Write("a.stock.json", """{ "format": 1, "makes": "1 L", "steps": [ { "topUp": "1 L" } ] }""");
+        var answer = Cli.RunIn(scratch.Path, null, "doctor");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Matches("(?m)^data       [0-9a-f]{12}: ", answer.Out);
+        foreach (var said in new[] { "settings   recipelint.json", "the capacity of the scale 's'", "the calibration of 's', due since 2024-07-01", "a pH meter", "written for the data 000000000000" })
+        {
+            Assert.Contains(said, answer.Out, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Doctor_says_so_where_there_is_nothing()
+    {
+        using var scratch = new Scratch();
+        var answer = Cli.RunIn(scratch.Path, null, "doctor");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("recipelint init my-shop", answer.Out, StringComparison.Ordinal);
+    }
+}
