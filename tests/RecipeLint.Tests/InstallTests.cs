@@ -7,7 +7,7 @@ namespace RecipeLint.Tests;
 public sealed class InstallTests
 {
     [Fact]
-    public void Every_command_and_option_is_in_every_script_and_in_the_manual()
+    public void EveryCommandAndOptionIsInEveryScriptAndInTheManual()
     {
         var commands = Cli.Run("--help").Out.Split('\n').SkipWhile(l => !l.StartsWith("Commands:", StringComparison.Ordinal)).Skip(1)
             .Where(l => l.StartsWith("  ", StringComparison.Ordinal) && l.Length > 3 && l[2] != ' ').Select(l => l.Trim().Split(' ')[0]).ToList();
@@ -28,7 +28,7 @@ public sealed class InstallTests
     [InlineData("check --fail-on w", "warning")]
     [InlineData("check --form", "--format")]
     [InlineData("explain calcium-with-su", "calcium-with-sulfate")]
-    public void Bash_completes(string typed, string offered)
+    public void BashCompletes(string typed, string offered)
     {
         using var scratch = new Scratch();
         var script = scratch.Write("recipelint.bash", Cli.Run("completion", "bash").Out);
@@ -48,7 +48,7 @@ public sealed class InstallTests
     }
 
     [Fact]
-    public void Doctor_names_the_data_the_settings_and_what_is_missing()
+    public void DoctorNamesTheDataTheSettingsAndWhatIsMissing()
     {
         using var scratch = new Scratch();
         scratch.Write("recipelint.json", """{ "data": "000000000000", "scales": [ { "name": "s", "readability": "0.1 g", "calibrated": "2024-01-01", "calibrateEvery": "6 months" } ] }""");
@@ -64,7 +64,7 @@ public sealed class InstallTests
     }
 
     [Fact]
-    public void Doctor_says_so_where_there_is_nothing()
+    public void DoctorSaysSoWhereThereIsNothing()
     {
         using var scratch = new Scratch();
         var answer = Cli.RunIn(scratch.Path, null, "doctor");

@@ -26,7 +26,7 @@ public sealed class NewcomerTests
     [InlineData("order", "'order' needs a <file>: a stock file.")]
     [InlineData("check examples/quilmere", "'examples/quilmere' does not exist; its folder has 'quillmere'")]
     [InlineData("check examples/quillmere/recipes/letuce.recipe.json", "does not exist; its folder has 'lettuce.recipe.json'")]
-    public void A_slip_is_answered_with_what_was_meant(string line, string said)
+    public void ASlipIsAnsweredWithWhatWasMeant(string line, string said)
     {
         var answer = Cli.Run(line.Split(' ', StringSplitOptions.RemoveEmptyEntries));
 
@@ -36,7 +36,7 @@ public sealed class NewcomerTests
     }
 
     [Fact]
-    public void An_empty_name_is_no_folder()
+    public void AnEmptyNameIsNoFolder()
     {
         var answer = Cli.Run("check", "");
 
@@ -48,7 +48,7 @@ public sealed class NewcomerTests
     [InlineData("help", "Commands:")]
     [InlineData("help check", "Files, folders or patterns")]
     [InlineData("version", ".")]
-    public void Words_other_programs_take_are_understood(string line, string said)
+    public void WordsOtherProgramsTakeAreUnderstood(string line, string said)
     {
         var answer = Cli.Run(line.Split(' '));
 
@@ -57,7 +57,7 @@ public sealed class NewcomerTests
     }
 
     [Fact]
-    public void Behind_two_hyphens_everything_is_a_file()
+    public void BehindTwoHyphensEverythingIsAFile()
     {
         using var scratch = new Scratch();
         scratch.Write("--formt.stock.json", """{ "format": 1, "makes": "1 L", "steps": [ { "topUp": "1 L" } ] }""");
@@ -66,7 +66,7 @@ public sealed class NewcomerTests
     }
 
     [Fact]
-    public void Init_names_everything_it_cannot_use_at_once()
+    public void InitNamesEverythingItCannotUseAtOnce()
     {
         using var scratch = new Scratch();
         var answer = Cli.RunIn(scratch.Path, null, "init", "--from", "Foozle 3 g, KNO3 100 g, Calcium 4 g, KH2PO4 12 in 2 L");
@@ -93,7 +93,7 @@ public sealed class NewcomerTests
     [InlineData("\"add\": \"KNO3\", \"amount\": \"500000 kg\"", "500 t of a solid in 1 L", "250|500 t for each litre")]
     [InlineData("\"add\": \"KNO3\", \"grams\": \"3 g\"", "\"grams\" is not known here", "\"amount\"")]
     [InlineData("\"salt\": \"KNO3\", \"amount\": \"3 g\"", "\"salt\" is not known here", "\"add\"")]
-    public void A_step_as_a_newcomer_writes_it(string step, string said, string offered)
+    public void AStepAsANewcomerWritesIt(string step, string said, string offered)
     {
         using var scratch = new Scratch();
         scratch.Write("a.stock.json", $$"""{ "format": 1, "makes": "1 L", "steps": [ { "pour": "500 mL" }, { {{step}} }, { "topUp": "1 L" } ] }""");
@@ -113,7 +113,7 @@ public sealed class NewcomerTests
     [InlineData("\"P\": \"40 mg/L of P2O5\"", "'40 mg/L as P2O5'")]
     [InlineData("\"Nitrogen\": \"150 mg/L\"", "Did you mean \"N\"?")]
     [InlineData("\"ec\": \"2.0 mS/cm\"", "Did you mean \"EC\"?")]
-    public void A_target_as_a_newcomer_writes_it(string target, string said)
+    public void ATargetAsANewcomerWritesIt(string target, string said)
     {
         using var scratch = new Scratch();
         scratch.Write("a.recipe.json", Recipe("\"crop\": \"lettuce\"", target));
@@ -129,7 +129,7 @@ public sealed class NewcomerTests
     [InlineData("\"ions\": { \"Ca\": \"80 mg/L\" }, \"TDS\": \"300 ppm\"", "write \"EC\" in mS/cm")]
     [InlineData("\"ions\": { \"calcium\": \"80 mg/L\" }", "Did you mean \"Ca\"?")]
     [InlineData("\"alkalinity\": \"3 meq/L\", \"gh\": \"10 °dH\"", "Did you mean \"hardness\"?")]
-    public void An_analysis_as_a_newcomer_writes_it(string body, string said)
+    public void AnAnalysisAsANewcomerWritesIt(string body, string said)
     {
         using var scratch = new Scratch();
         scratch.Write("tap.water.json", $$"""{ "format": 1, {{body}} }""");
@@ -143,7 +143,7 @@ public sealed class NewcomerTests
     [InlineData("Al")]
     [InlineData("Se")]
     [InlineData("SO3")]
-    public void A_formula_is_no_slip_of_another(string key)
+    public void AFormulaIsNoSlipOfAnother(string key)
     {
         using var scratch = new Scratch();
         scratch.Write("tap.water.json", $$"""{ "format": 1, "ions": { "{{key}}": "1 mg/L" } }""");
@@ -156,7 +156,7 @@ public sealed class NewcomerTests
     [Theory]
     [InlineData("EC")]
     [InlineData("ec")]
-    public void A_conductivity_is_read_in_both_spellings(string key)
+    public void AConductivityIsReadInBothSpellings(string key)
     {
         using var scratch = new Scratch();
         scratch.Write("tap.water.json", $$"""{ "format": 1, "{{key}}": "0.5 mS/cm" }""");
@@ -165,7 +165,7 @@ public sealed class NewcomerTests
     }
 
     [Fact]
-    public void A_name_for_a_file_is_answered_with_the_file()
+    public void ANameForAFileIsAnsweredWithTheFile()
     {
         using var scratch = new Scratch();
         scratch.Write("recipelint.json", "{ \"format\": 1 }");
@@ -181,7 +181,7 @@ public sealed class NewcomerTests
     }
 
     [Fact]
-    public void A_byte_order_mark_is_a_note()
+    public void AByteOrderMarkIsANote()
     {
         using var scratch = new Scratch();
         File.WriteAllBytes(Path.Combine(scratch.Path, "tap.water.json"), [0xEF, 0xBB, 0xBF, .. """{ "format": 1, "EC": "0.5 mS/cm" }"""u8]);
@@ -192,7 +192,7 @@ public sealed class NewcomerTests
     }
 
     [Fact]
-    public void An_assumption_names_its_file()
+    public void AnAssumptionNamesItsFile()
     {
         using var scratch = new Scratch();
         scratch.Write("a.stock.json", """{ "format": 1, "makes": "1 L", "steps": [ { "add": "KNO3", "amount": "3 g" }, { "topUp": "1 L" } ] }""");
@@ -204,7 +204,7 @@ public sealed class NewcomerTests
     }
 
     [Fact]
-    public void A_full_device_is_one_line_and_a_pipe_is_written_as_it_is()
+    public void AFullDeviceIsOneLineAndAPipeIsWrittenAsItIs()
     {
         if (!File.Exists("/dev/full"))
         {
@@ -220,7 +220,7 @@ public sealed class NewcomerTests
     }
 
     [Fact]
-    public void A_linked_folder_inside_is_followed_and_one_that_leads_out_is_not()
+    public void ALinkedFolderInsideIsFollowedAndOneThatLeadsOutIsNot()
     {
         using var scratch = new Scratch();
         scratch.Write("shop/recipelint.json", "{ }");

@@ -11,7 +11,7 @@ public sealed class SettingsTests
     private static string Stock(string amount = "30 g") => Careless.Replace("AMOUNT", amount, StringComparison.Ordinal);
 
     [Fact]
-    public void Ignored_files_are_left_out_unless_they_are_named()
+    public void IgnoredFilesAreLeftOutUnlessTheyAreNamed()
     {
         using var scratch = new Scratch();
         scratch.Write(".gitignore", "build/\n");
@@ -26,7 +26,7 @@ public sealed class SettingsTests
     }
 
     [Fact]
-    public void Rules_hold_for_paths()
+    public void RulesHoldForPaths()
     {
         using var scratch = new Scratch();
         scratch.Write("recipelint.json", """{ "rules": { "RL0026": "error" }, "paths": [ { "files": ["trials/", "!trials/late/"], "rules": { "duplicate-substance": "off" } }, { "files": ["*.note.stock.json"], "rules": { "RL0026": "note" } } ] }""");
@@ -41,7 +41,7 @@ public sealed class SettingsTests
     }
 
     [Fact]
-    public void Settings_extend_others_and_own_ones_go_before()
+    public void SettingsExtendOthersAndOwnOnesGoBefore()
     {
         using var scratch = new Scratch();
         scratch.Write(".git/HEAD", "");
@@ -63,7 +63,7 @@ public sealed class SettingsTests
     [InlineData("../../elsewhere.json", "leads out of the repository")]
     [InlineData("missing.json", "does not exist")]
     [InlineData("recipelint.json", "extends this file in turn")]
-    public void What_cannot_be_extended_is_said(string other, string said)
+    public void WhatCannotBeExtendedIsSaid(string other, string said)
     {
         using var scratch = new Scratch();
         scratch.Write(".git/HEAD", "");
@@ -74,7 +74,7 @@ public sealed class SettingsTests
     }
 
     [Fact]
-    public void The_day_can_be_chosen()
+    public void TheDayCanBeChosen()
     {
         using var scratch = new Scratch();
         scratch.Write("recipelint.json", """{ "scales": [ { "name": "s", "readability": "0.1 g", "capacity": "2 kg", "calibrated": "2026-01-01", "calibrateEvery": "6 months" } ] }""");
@@ -86,7 +86,7 @@ public sealed class SettingsTests
     }
 
     [Fact]
-    public void A_finding_is_accepted_until_it_gets_worse_or_its_day_comes()
+    public void AFindingIsAcceptedUntilItGetsWorseOrItsDayComes()
     {
         using var scratch = new Scratch();
         scratch.Write("recipelint.json", "{\n  \"note\": \"kept as it is\"\n}\n");
@@ -103,7 +103,7 @@ public sealed class SettingsTests
         Assert.DoesNotContain(Cli.RunIn(scratch.Path, null, "check", ".").Findings, f => f.Contains("RL0111"));
         var shown = Cli.RunIn(scratch.Path, null, "check", ".", "--with-suppressed").Out;
         Assert.Contains("accepted RL0111", shown, StringComparison.Ordinal);
-        Assert.Contains("Kept warm", shown, StringComparison.Ordinal);
+        Assert.Contains("Kept warm: \"always\".", string.Join(' ', shown.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
         Assert.Contains(Cli.RunIn(scratch.Path, null, "check", ".", "--as-of", "2026-05-25").Findings, f => f.Contains("note RL0044"));
         Assert.Contains(Cli.RunIn(scratch.Path, null, "check", ".", "--as-of", "2026-06-02").Findings, f => f.Contains("RL0111"));
 
@@ -112,7 +112,7 @@ public sealed class SettingsTests
     }
 
     [Fact]
-    public void Acceptance_needs_a_finding_a_reason_and_a_day_to_come()
+    public void AcceptanceNeedsAFindingAReasonAndADayToCome()
     {
         using var scratch = new Scratch();
         scratch.Write("s.stock.json", Stock());
@@ -135,7 +135,7 @@ public sealed class SettingsTests
     }
 
     [Fact]
-    public void A_baseline_survives_moved_lines_and_lets_through_what_is_new_or_worse()
+    public void ABaselineSurvivesMovedLinesAndLetsThroughWhatIsNewOrWorse()
     {
         using var scratch = new Scratch();
         var text = """{ "format": 1, "name": "S", "makes": "1 L", "steps": [ { "add": "KNO3", "amount": "400 g", "assay": "99 %" }, { "topUp": "1 L" } ] }""";
@@ -168,7 +168,7 @@ public sealed class SettingsTests
     [InlineData("""{ "format": 2, "findings": [] }""")]
     [InlineData("""{ "format": 1, "findings": [ 3 ] }""")]
     [InlineData("""{ "format": 1, "findings": [ { "rule": "RL0101", "file": "a", "value": "x" } ] }""")]
-    public void A_baseline_that_cannot_be_read_is_one_line(string text)
+    public void ABaselineThatCannotBeReadIsOneLine(string text)
     {
         using var scratch = new Scratch();
         scratch.Write("b.json", text);

@@ -6,7 +6,7 @@ namespace RecipeLint.Tests;
 public sealed class WholeFilesTests
 {
     [Fact]
-    public void A_file_that_cannot_take_its_place_takes_the_others_back()
+    public void AFileThatCannotTakeItsPlaceTakesTheOthersBack()
     {
         using var scratch = new Scratch();
         var first = scratch.Write("a.json", "old");
@@ -18,7 +18,7 @@ public sealed class WholeFilesTests
     }
 
     [Fact]
-    public void A_file_of_somebody_with_the_name_of_ours_stays()
+    public void AFileOfSomebodyWithTheNameOfOursStays()
     {
         using var scratch = new Scratch();
         var file = scratch.Write("a.json", "old");
@@ -30,7 +30,7 @@ public sealed class WholeFilesTests
     }
 
     [Fact]
-    public void What_somebody_saved_meanwhile_stays()
+    public void WhatSomebodySavedMeanwhileStays()
     {
         using var scratch = new Scratch();
         var first = scratch.Write("a.json", "old");
@@ -46,7 +46,7 @@ public sealed class WholeFilesTests
     }
 
     [Fact]
-    public void A_new_file_never_replaces_one()
+    public void ANewFileNeverReplacesOne()
     {
         using var scratch = new Scratch();
         var file = scratch.Write("a.json", "old");
@@ -56,7 +56,7 @@ public sealed class WholeFilesTests
     }
 
     [Fact]
-    public void Permissions_stay()
+    public void PermissionsStay()
     {
         if (OperatingSystem.IsWindows())
         {

@@ -48,19 +48,19 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     }
 
     /// <summary>Settings for a file of the workspace, from what has been read; asks the disk for nothing.</summary>
-    public ShopSettings SettingsFor(string file)
-    {
-        if (options.NoConfig)
-        {
-            return new ShopSettings();
-        }
+    public ShopSettings SettingsFor(string file) => ForPath(Nearest(file), file);
 
-        var settings = _chosen ?? Nearest(file);
-        return settings.Paths.Count == 0 ? settings : _forFile.GetOrAdd(file, f => SettingsMerge.For(settings, f));
-    }
+    /// <summary>The settings with what they say of a file's path.</summary>
+    private ShopSettings ForPath(ShopSettings settings, string file) =>
+        settings.Paths.Count == 0 ? settings : _forFile.GetOrAdd(file, f => SettingsMerge.For(settings, f));
 
     private ShopSettings Nearest(string file)
     {
+        if (options.NoConfig || _chosen is not null)
+        {
+            return _chosen ?? new ShopSettings();
+        }
+
         foreach (var folder in FilePaths.Upwards(FilePaths.FolderOf(FilePaths.Join(root, file)), root))
         {
             if (_settings.TryGetValue(store.PathOf(FilePaths.Join(folder, DocumentKinds.SettingsFileName)), out var settings))
@@ -76,7 +76,7 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     public Func<string, ShopSettings> Settled()
     {
         var byFolder = new ConcurrentDictionary<string, ShopSettings>(StringComparer.Ordinal);
-        return file => byFolder.GetOrAdd(FilePaths.FolderOf(FilePaths.Join(root, file)), (_, f) => SettingsFor(f), file);
+        return file => ForPath(byFolder.GetOrAdd(FilePaths.FolderOf(FilePaths.Join(root, file)), (_, f) => Nearest(f), file), file);
     }
 
     /// <summary>Reads the settings that hold for a file, if they have not been read yet.</summary>

@@ -4,6 +4,7 @@ using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Install;
+using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports;
 using RecipeLint.Rules.Engine;
@@ -48,6 +49,12 @@ internal static class DoctorCommand
     /// <summary>What the shop of a path has; returned is what it has not.</summary>
     private static List<string> Shop(Surroundings world, string asked, string? config, List<string> lines)
     {
+        if (!MayBeShop(Path.GetFullPath(asked, world.CurrentDirectory)))
+        {
+            lines.Add($"shop       none at '{asked}': no recipelint.json or repository there or above, and no file of ours near");
+            return ["files to check; 'recipelint init my-shop' writes a small shop to start from"];
+        }
+
         Session run;
         try
         {
@@ -76,6 +83,27 @@ internal static class DoctorCommand
         }
 
         return missing;
+    }
+
+    /// <summary>A look at the folder and two below, so that nobody waits while a whole disk is searched for a shop.</summary>
+    private static bool MayBeShop(string full)
+    {
+        if (!Directory.Exists(full))
+        {
+            return true;
+        }
+
+        for (var at = new DirectoryInfo(full); at is not null; at = at.Parent)
+        {
+            if (Path.Exists(Path.Combine(at.FullName, LoadOptions.SettingsFileName)) || Path.Exists(Path.Combine(at.FullName, ".git")))
+            {
+                return true;
+            }
+        }
+
+        var near = new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 2, IgnoreInaccessible = true };
+        return new DirectoryInfo(full).Parent is not null
+            && Directory.EnumerateFiles(full, "*.json", near).Any(f => f.EndsWith(".stock.json", StringComparison.Ordinal) || f.EndsWith(".recipe.json", StringComparison.Ordinal));
     }
 
     private static IEnumerable<string> MissingIn(ShopSettings settings, DateOnly today)

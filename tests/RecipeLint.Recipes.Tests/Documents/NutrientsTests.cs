@@ -7,7 +7,7 @@ namespace RecipeLint.Recipes.Tests.Documents;
 public sealed class NutrientsTests
 {
     [Fact]
-    public void Every_salt_offered_is_in_the_catalogue_and_brings_the_element()
+    public void EverySaltOfferedIsInTheCatalogueAndBringsTheElement()
     {
         foreach (var (word, symbol, bearers) in Nutrients.All)
         {

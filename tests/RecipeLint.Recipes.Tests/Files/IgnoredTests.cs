@@ -15,7 +15,7 @@ public sealed class IgnoredTests
     ];
 
     [Fact]
-    public void Git_ignores_the_same()
+    public void GitIgnoresTheSame()
     {
         var random = new Random(5);
         var folder = Directory.CreateTempSubdirectory("recipelint-ignored-").FullName;
@@ -53,7 +53,7 @@ public sealed class IgnoredTests
     }
 
     [Fact]
-    public void A_walk_leaves_out_what_git_and_the_shop_ignore()
+    public void AWalkLeavesOutWhatGitAndTheShopIgnore()
     {
         var files = new MemoryFileTree("/shop");
         foreach (var path in new[] { "a.stock.json", "build/b.stock.json", "drafts/c.stock.json", "drafts/keep/d.stock.json", "old.stock.json", "deep/e.stock.json", "deep/f.stock.json" })
