@@ -27,13 +27,13 @@ internal sealed class LintConclusion
         {
             foreach (var shop in piece.Shops)
             {
-                _shops.TryAdd(shop.File ?? "", shop);
+                _shops.TryAdd(KeyOf(shop), shop);
             }
 
             // Settings that several pieces were read with are one shop.
             foreach (var (file, settings) in piece.SettingsOf)
             {
-                _settingsOf.TryAdd(file, _shops.GetValueOrDefault(settings.File ?? "", settings));
+                _settingsOf.TryAdd(file, _shops.GetValueOrDefault(KeyOf(settings), settings));
             }
         }
     }
@@ -90,7 +90,7 @@ internal sealed class LintConclusion
     {
         var inReach = _pieces.SelectMany(p => p.InReach).ToHashSet();
         var shops = _shops.Values.OrderBy(s => s.File, StringComparer.Ordinal);
-        var uses = _desk.Uses(shops.SelectMany(s => s.Suppressions).Where(inReach.Contains));
+        var uses = _desk.Uses(shops.SelectMany(s => s.Suppressions).Distinct().Where(inReach.Contains));
         return [.. _options.Rules.OfType<SuppressionRule>().SelectMany(r => Guarded(RuleBook.Of(r), () => r.Judge(uses, ContextFor(RuleBook.Of(r)))))];
     }
 
@@ -110,18 +110,21 @@ internal sealed class LintConclusion
     }
 
     /// <summary>The files are let go: what rules say here stands at places they name themselves.</summary>
-    private static RuleContext ContextFor(RuleDescriptor rule)
+    private RuleContext ContextFor(RuleDescriptor rule)
     {
         var none = new Workspace { Catalogue = SubstanceCatalogue.BuiltIn, SettingsFor = _ => new ShopSettings() };
-        return new RuleContext(new Facts { Workspace = none, Stocks = [], Recipes = [] }, rule, _defaults.OptionsOf(rule));
+        return new RuleContext(new Facts { Workspace = none, Stocks = [], Recipes = [] }, rule, _defaults.OptionsOf(rule)) { Today = _options.Today };
     }
 
     private ShopSettings SettingsFor(string file) => _settingsOf.GetValueOrDefault(file) ?? new ShopSettings();
 
+    /// <summary>Settings of one file that hold differently for some paths are told apart.</summary>
+    private static string KeyOf(ShopSettings settings) => settings.File + "\n" + settings.Variant;
+
     private RuleTuning TuningFor(string file)
     {
         var settings = SettingsFor(file);
-        var key = settings.File ?? "";
+        var key = KeyOf(settings);
         if (!_tunings.TryGetValue(key, out var tuning))
         {
             _tunings[key] = tuning = RuleTuning.Read(settings);
