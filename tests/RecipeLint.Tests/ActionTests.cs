@@ -1,0 +1,48 @@
+using System.Diagnostics;
+using RecipeLint.Reports.Tests.Support;
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+/// <summary>The action, run as its runner would run it: everything comes from the environment.</summary>
+public sealed class ActionTests
+{
+    private const string Twice = """{ "format": 1, "name": "N", "makes": "1 L", "steps": [ { "add": "KNO3", "amount": "30 g" }, { "add": "KNO3", "amount": "AMOUNT", "id": "again" }, { "topUp": "1 L" } ] }""";
+
+    [Theory]
+    [InlineData("30 g", "warning", 1)]
+    [InlineData("30 g", "never", 0)]
+    public void TheLogTheSummaryAndTheOutputsAreWrittenWhateverTheExitCode(string amount, string failOn, int code)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a b/n.stock.json", Twice.Replace("AMOUNT", amount, StringComparison.Ordinal));
+        scratch.Write("$(touch evil)/n.stock.json", Twice.Replace("AMOUNT", amount, StringComparison.Ordinal));
+        var program = scratch.Write("program", $"#!/usr/bin/env bash\nexec dotnet '{typeof(CommandLine).Assembly.Location}' \"$@\"\n");
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        File.SetUnixFileMode(program, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        var start = new ProcessStartInfo("bash", [Path.Combine(Repository.Root, ".github", "check.sh")]) { WorkingDirectory = scratch.Path, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (var (name, value) in new[]
+        {
+            ("RECIPELINT", program), ("CHECK_PATHS", "a b\n$(touch evil)\n"), ("FAIL_ON", failOn), ("SARIF_FILE", "out.sarif"),
+            ("GITHUB_STEP_SUMMARY", Path.Combine(scratch.Path, "summary.md")), ("GITHUB_OUTPUT", Path.Combine(scratch.Path, "output.txt")),
+        })
+        {
+            start.Environment[name] = value;
+        }
+
+        using var run = Process.Start(start)!;
+        var log = run.StandardOutput.ReadToEnd();
+        run.WaitForExit();
+
+        Assert.Equal(code, run.ExitCode);
+        Assert.Contains("a b/n.stock.json:1:93: warning RL0026 duplicate-substance", log, StringComparison.Ordinal);
+        Assert.Contains("\"RL0026\"", File.ReadAllText(Path.Combine(scratch.Path, "out.sarif")), StringComparison.Ordinal);
+        Assert.Contains("## RecipeLint: ", File.ReadAllText(Path.Combine(scratch.Path, "summary.md")), StringComparison.Ordinal);
+        Assert.Matches("findings=[1-9][0-9]*\nsarif=out.sarif\n", File.ReadAllText(Path.Combine(scratch.Path, "output.txt")));
+        Assert.False(File.Exists(Path.Combine(scratch.Path, "evil")));
+    }
+}
