@@ -49,9 +49,6 @@ internal static class KeyAliases
     public static string? Elsewhere(string key, IReadOnlyList<string> known) =>
         _elsewhere.TryGetValue(key, out var other) && known.Contains(other.Needs) ? other.Advice : null;
 
-    /// <summary>Every word of a table with the keys it leads to.</summary>
-    public static IEnumerable<string> Targets => _sameThing.Values.SelectMany(v => v).Concat(_otherBasis.Values.Select(v => v.Key)).Distinct(StringComparer.Ordinal);
-
     /// <summary>The key that means the same and that this object may have; null where none does.</summary>
     public static string? SameThing(string key, IReadOnlyList<string> known) =>
         _sameThing.TryGetValue(key.Replace('_', ' '), out var meant) ? meant.FirstOrDefault(known.Contains) : null;

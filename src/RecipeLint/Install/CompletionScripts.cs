@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace RecipeLint.Install;
@@ -23,7 +24,7 @@ internal static class CompletionScripts
         text.Append("# bash completion for recipelint. In ~/.bashrc: source <(recipelint completion bash)\n");
         text.Append("_recipelint() {\n  local cur=\"${COMP_WORDS[COMP_CWORD]}\" prev=\"${COMP_WORDS[COMP_CWORD-1]}\" command=\"\" i\n  COMPREPLY=()\n");
         text.Append("  for ((i = 1; i < COMP_CWORD; i++)); do\n    case \"${COMP_WORDS[i]}\" in\n");
-        text.Append($"      {names.Replace(" ", "|", StringComparison.Ordinal)}) command=\"${{COMP_WORDS[i]}}\"; break ;;\n    esac\n  done\n");
+        text.Append(CultureInfo.InvariantCulture, $"      {names.Replace(" ", "|", StringComparison.Ordinal)}) command=\"${{COMP_WORDS[i]}}\"; break ;;\n    esac\n  done\n");
         text.Append("  case \"$command $prev\" in\n");
         foreach (var (command, option) in commands.SelectMany(c => c.Options.Select(o => (c, o))).Where(p => p.o.Takes != TakenValue.Nothing))
         {
@@ -34,15 +35,15 @@ internal static class CompletionScripts
                 TakenValue.File => "COMPREPLY=($(compgen -f -- \"$cur\"))",
                 _ => ":",
             };
-            text.Append($"    {pattern}) {reply}; return ;;\n");
+            text.Append(CultureInfo.InvariantCulture, $"    {pattern}) {reply}; return ;;\n");
         }
 
         text.Append("  esac\n  case \"$command\" in\n");
-        text.Append($"    \"\") COMPREPLY=($(compgen -W \"{names} --help --version\" -- \"$cur\")); return ;;\n");
+        text.Append(CultureInfo.InvariantCulture, $"    \"\") COMPREPLY=($(compgen -W \"{names} --help --version\" -- \"$cur\")); return ;;\n");
         foreach (var command in commands)
         {
             var options = string.Join(' ', command.Options.SelectMany(o => o.Names).Append("--help"));
-            text.Append($"    {command.Name})\n      if [[ $cur == -* ]]; then COMPREPLY=($(compgen -W \"{options}\" -- \"$cur\")); return; fi\n");
+            text.Append(CultureInfo.InvariantCulture, $"    {command.Name})\n      if [[ $cur == -* ]]; then COMPREPLY=($(compgen -W \"{options}\" -- \"$cur\")); return; fi\n");
             text.Append(command.Argument switch
             {
                 TakenValue.OneOf => $"      COMPREPLY=($(compgen -W \"{string.Join(' ', command.ArgumentWords)}\" -- \"$cur\")) ;;\n",
@@ -61,14 +62,14 @@ internal static class CompletionScripts
         text.Append("_recipelint() {\n  local -a commands\n  commands=(\n");
         foreach (var command in commands)
         {
-            text.Append($"    '{command.Name}:{ZshText(command.Description)}'\n");
+            text.Append(CultureInfo.InvariantCulture, $"    '{command.Name}:{ZshText(command.Description)}'\n");
         }
 
         text.Append("  )\n  if (( CURRENT == 2 )); then\n    _describe -t commands command commands\n    return\n  fi\n  local command=$words[2]\n  shift words\n  (( CURRENT-- ))\n");
         text.Append("  case $command in\n");
         foreach (var command in commands)
         {
-            text.Append($"    {command.Name})\n      _arguments");
+            text.Append(CultureInfo.InvariantCulture, $"    {command.Name})\n      _arguments");
             foreach (var option in command.Options)
             {
                 var after = option.Takes switch
@@ -80,7 +81,7 @@ internal static class CompletionScripts
                 };
                 foreach (var name in option.Names)
                 {
-                    text.Append($" \\\n        '{name}[{ZshText(option.Description)}]{after}'");
+                    text.Append(CultureInfo.InvariantCulture, $" \\\n        '{name}[{ZshText(option.Description)}]{after}'");
                 }
             }
 
@@ -101,7 +102,7 @@ internal static class CompletionScripts
         var text = new StringBuilder("# fish completion for recipelint: recipelint completion fish > ~/.config/fish/completions/recipelint.fish\n");
         foreach (var command in commands)
         {
-            text.Append($"complete -c recipelint -f -n __fish_use_subcommand -a {command.Name} -d '{FishText(command.Description)}'\n");
+            text.Append(CultureInfo.InvariantCulture, $"complete -c recipelint -f -n __fish_use_subcommand -a {command.Name} -d '{FishText(command.Description)}'\n");
         }
 
         foreach (var command in commands)
@@ -117,12 +118,12 @@ internal static class CompletionScripts
                     TakenValue.File => " -r -F",
                     _ => " -x",
                 };
-                text.Append($"complete -c recipelint {when} {names}{after} -d '{FishText(option.Description)}'\n");
+                text.Append(CultureInfo.InvariantCulture, $"complete -c recipelint {when} {names}{after} -d '{FishText(option.Description)}'\n");
             }
 
             if (command.Argument == TakenValue.OneOf)
             {
-                text.Append($"complete -c recipelint {when} -f -a '{string.Join(' ', command.ArgumentWords)}'\n");
+                text.Append(CultureInfo.InvariantCulture, $"complete -c recipelint {when} -f -a '{string.Join(' ', command.ArgumentWords)}'\n");
             }
         }
 
@@ -136,7 +137,7 @@ internal static class CompletionScripts
         text.Append("Register-ArgumentCompleter -Native -CommandName recipelint -ScriptBlock {\n    param($wordToComplete, $commandAst, $cursorPosition)\n    $commands = [ordered]@{\n");
         foreach (var command in commands)
         {
-            text.Append($"        '{command.Name}' = @({PowerShellList(command.Options.SelectMany(o => o.Names).Append("--help"))})\n");
+            text.Append(CultureInfo.InvariantCulture, $"        '{command.Name}' = @({PowerShellList(command.Options.SelectMany(o => o.Names).Append("--help"))})\n");
         }
 
         text.Append("    }\n    $values = @{\n");
@@ -144,14 +145,14 @@ internal static class CompletionScripts
         {
             foreach (var name in option.Names)
             {
-                text.Append($"        '{command.Name} {name}' = @({PowerShellList(option.Words)})\n");
+                text.Append(CultureInfo.InvariantCulture, $"        '{command.Name} {name}' = @({PowerShellList(option.Words)})\n");
             }
         }
 
         text.Append("    }\n    $arguments = @{\n");
         foreach (var command in commands.Where(c => c.Argument == TakenValue.OneOf))
         {
-            text.Append($"        '{command.Name}' = @({PowerShellList(command.ArgumentWords)})\n");
+            text.Append(CultureInfo.InvariantCulture, $"        '{command.Name}' = @({PowerShellList(command.ArgumentWords)})\n");
         }
 
         text.Append("""

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace RecipeLint.Install;
@@ -8,17 +9,17 @@ internal static class ManPage
     public static string Write(string about, IReadOnlyList<CommandOutline> commands, string version)
     {
         var text = new StringBuilder();
-        text.Append($".TH RECIPELINT 1 \"\" \"RecipeLint {version}\" \"User Commands\"\n");
+        text.Append(CultureInfo.InvariantCulture, $".TH RECIPELINT 1 \"\" \"RecipeLint {version}\" \"User Commands\"\n");
         text.Append(".SH NAME\nrecipelint \\- check recipes and stocks of plant nutrients before they are mixed\n");
         text.Append(".SH SYNOPSIS\n.B recipelint\n.I command\n.RI [ options ]\n");
-        text.Append($".SH DESCRIPTION\n{Escape(about)}\n.SH COMMANDS\n");
+        text.Append(CultureInfo.InvariantCulture, $".SH DESCRIPTION\n{Escape(about)}\n.SH COMMANDS\n");
         foreach (var command in commands)
         {
-            text.Append($".SS recipelint {Escape(command.Name)} {Escape(command.Usage)}\n{Escape(command.Description)}\n");
+            text.Append(CultureInfo.InvariantCulture, $".SS recipelint {Escape(command.Name)} {Escape(command.Usage)}\n{Escape(command.Description)}\n");
             foreach (var option in command.Options)
             {
                 var value = option.ValueName is { } name ? $" \\fI{Escape(name)}\\fR" : "";
-                text.Append($".TP\n\\fB{string.Join("\\fR, \\fB", option.Names.Select(Escape))}\\fR{value}\n{Escape(option.Description)}\n");
+                text.Append(CultureInfo.InvariantCulture, $".TP\n\\fB{string.Join("\\fR, \\fB", option.Names.Select(Escape))}\\fR{value}\n{Escape(option.Description)}\n");
             }
         }
 
