@@ -72,7 +72,8 @@ public static class TextReport
             var value = suppressed.Suppression.Accepted is { } accepted ? string.Create(CultureInfo.InvariantCulture, $", up to {accepted:G6}") : "";
             WriteWrapped(
                 lines,
-                string.Create(CultureInfo.InvariantCulture, $"{spot.File}:{spot.Lines.Start.Line}:{spot.Lines.Start.Column}: accepted {finding.Rule.Id} {finding.Rule.Name}{value}{until}: {suppressed.Suppression.Reason}"),
+                string.Create(CultureInfo.InvariantCulture, $"{spot.File}:{spot.Lines.Start.Line}:{spot.Lines.Start.Column}: ")
+                + $"accepted {finding.Rule.Id} {finding.Rule.Name}{value}{until}: {suppressed.Suppression.Reason}",
                 width);
         }
     }

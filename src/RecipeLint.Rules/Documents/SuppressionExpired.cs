@@ -36,7 +36,8 @@ internal sealed class SuppressionExpired : SuppressionRule, IProposesRepairs
                 yield return context.Find(
                     suppression.Place.Child("expires"),
                     SuppressionUse.IdPathOf(suppression) + "/expires",
-                    string.Create(CultureInfo.InvariantCulture, $"The suppression of '{suppression.Rule}' in '{suppression.File}' holds until {last:yyyy-MM-dd}, {(left == 0 ? "today" : Say.Days(left) + " from now")}. ")
+                    $"The suppression of '{suppression.Rule}' in '{suppression.File}' holds "
+                    + string.Create(CultureInfo.InvariantCulture, $"until {last:yyyy-MM-dd}, {(left == 0 ? "today" : Say.Days(left) + " from now")}. ")
                     + "After that day the finding it covers is reported again. Mend the cause by then, or set a new date with a reason.",
                     Harm.Habit,
                     Odds.Certain);

@@ -23,7 +23,12 @@ internal static class AcceptCommand
             Description = "As a report heads it, such as stocks/a.stock.json:12:5: error RL0101; file and rule suffice where there is one.",
             Arity = ArgumentArity.OneOrMore,
         };
-        var because = new Option<string>("--because") { Description = "Why it is accepted, for whoever reads the settings next.", HelpName = "reason", Required = true };
+        var because = new Option<string>("--because")
+        {
+            Description = "Why it is accepted, for whoever reads the settings next.",
+            HelpName = "reason",
+            Required = true,
+        };
         var until = new Option<string?>("--until") { Description = "The last day it holds, year-month-day.", HelpName = "date" };
         var command = new Command("accept", "Accept one finding in recipelint.json, with a reason; it comes back when it gets worse.") { finding, because, until };
         command.SetAction(parsed =>
@@ -92,7 +97,9 @@ internal static class AcceptCommand
 
         var entry = Entry(finding, relative, reason, last);
         var exists = File.Exists(full);
-        var patch = exists ? Patched(workspace.Sources[file], entry) : JsonPatcher.Create(new JsonEdit.NewFile(Place.Whole(file), new JsonDraft.Object([new DraftMember("suppressions", new JsonDraft.List([entry]))])));
+        var patch = exists
+            ? Patched(workspace.Sources[file], entry)
+            : JsonPatcher.Create(new JsonEdit.NewFile(Place.Whole(file), new JsonDraft.Object([new DraftMember("suppressions", new JsonDraft.List([entry]))])));
         if (patch.Bytes is not { } bytes)
         {
             throw new UsageException($"'{file}' cannot be written: {patch.Refused}");

@@ -13,10 +13,17 @@ internal static class BaselineCommand
 {
     public static Command Build(Surroundings world)
     {
-        var action = new Argument<string>("action") { Description = "update: write what is found today; prune: drop what is no longer found; compare: list what is new, worse or gone." };
+        var action = new Argument<string>("action")
+        {
+            Description = "update: write what is found today; prune: drop what is no longer found; compare: list what is new, worse or gone.",
+        };
         action.AcceptOnlyFromAmong("update", "prune", "compare");
         var paths = new Argument<string[]>("path") { Description = "Files and folders to check.", Arity = ArgumentArity.ZeroOrMore };
-        var file = new Option<string?>("--file") { Description = $"The baseline; {BaselineFile.UsualName} in the current folder when left out.", HelpName = "file" };
+        var file = new Option<string?>("--file")
+        {
+            Description = $"The baseline; {BaselineFile.UsualName} in the current folder when left out.",
+            HelpName = "file",
+        };
         var config = SharedOptions.Config();
         var command = new Command("baseline", "Write down today's findings, so that only new and worse ones are reported.") { action, paths, file, config };
         command.SetAction(parsed =>

@@ -48,7 +48,11 @@ internal static class SharedOptions
     }
 
     /// <summary>The day that dates in the settings are held against.</summary>
-    public static Option<string?> AsOf() => new("--as-of") { Description = "Judge as if it were this day, year-month-day: last days of suppressions, calibrations.", HelpName = "date" };
+    public static Option<string?> AsOf() => new("--as-of")
+    {
+        Description = "Judge as if it were this day, year-month-day: last days of suppressions, calibrations.",
+        HelpName = "date",
+    };
 
     /// <exception cref="UsageException">No day.</exception>
     public static DateOnly Date(string option, string text) =>

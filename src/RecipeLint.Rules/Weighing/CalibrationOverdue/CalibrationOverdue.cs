@@ -21,7 +21,8 @@ internal sealed class CalibrationOverdue : WorkspaceRule
             var late = today.DayNumber - calibration.Due.DayNumber;
             yield return context.Find(
                 calibration.Place,
-                string.Create(CultureInfo.InvariantCulture, $"'{calibration.Name}' was calibrated on {calibration.Done:yyyy-MM-dd}, which held until {calibration.Due:yyyy-MM-dd}: {Say.Days(late)} ago. ")
+                string.Create(CultureInfo.InvariantCulture, $"'{calibration.Name}' was calibrated on {calibration.Done:yyyy-MM-dd}, ")
+                + string.Create(CultureInfo.InvariantCulture, $"which held until {calibration.Due:yyyy-MM-dd}: {Say.Days(late)} ago. ")
                 + "Every uncertainty here rests on the accuracy it had then. Check it against a weight, buffer or standard you trust, and write the new day.",
                 Harm.Habit,
                 Odds.Certain,
