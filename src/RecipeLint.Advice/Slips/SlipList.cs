@@ -28,6 +28,12 @@ internal sealed class SlipList
     /// <summary>A wrong bag is looked for from this weight on, g.</summary>
     private const double BagGrams = 1;
 
+    /// <summary>
+    /// Lines of a stock that slips are looked for in, counted from the first: the pairs of lines grow with their square, and a stock that a
+    /// person mixes has fewer (common practice, no source).
+    /// </summary>
+    private const int MostLines = 30;
+
     private readonly Workspace _workspace;
     private readonly StockFacts _stock;
     private readonly List<Slip> _slips = [];
@@ -42,7 +48,7 @@ internal sealed class SlipList
     public static IReadOnlyList<Slip> Of(Workspace workspace, StockFacts stock)
     {
         var list = new SlipList(workspace, stock);
-        foreach (var step in stock.Stock.Steps)
+        foreach (var step in stock.Stock.Steps.Where(s => !IsLine(s)).Concat(stock.Stock.Steps.Where(IsLine).Take(MostLines)))
         {
             list.OfStep(step);
         }
@@ -52,6 +58,13 @@ internal sealed class SlipList
         list.Water();
         return [.. list._slips.OrderBy(s => s.Kind)];
     }
+
+    /// <summary>What is not looked at in a stock of very many lines; null where everything is.</summary>
+    public static string? LeftOut(StockFacts stock) => stock.Stock.Steps.Count(IsLine) is > MostLines and var lines
+        ? string.Create(CultureInfo.InvariantCulture, $"This stock has {lines} lines to weigh; slips are looked for in the first {MostLines} of them.")
+        : null;
+
+    private static bool IsLine(Step step) => step is AddStep or AliquotStep;
 
     private void OfStep(Step step)
     {
@@ -152,6 +165,7 @@ internal sealed class SlipList
     private void Exchanges()
     {
         var solids = _stock.Stock.Steps.OfType<AddStep>()
+            .Take(MostLines)
             .Where(s => s.Substance?.Form == PhysicalForm.Solid && s.Amount is not null)
             .Select(s => (Step: s, Addition: _stock.Additions.FirstOrDefault(a => a.Id == s.Id && !a.ThroughAliquot)))
             .Where(s => s.Addition is not null)

@@ -13,6 +13,9 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
 
     private readonly Lazy<string> _realRoot = new(() => files.ResolveLinks(root));
 
+    /// <summary>Whether this disk tells names apart by case; asked once.</summary>
+    private bool? _tellsCaseApart;
+
     public ResolvedReference Resolve(string fromFile, string reference, string ending, string what)
     {
         var shown = Wording.Shorten(reference);
@@ -53,6 +56,18 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
             return new(null, ProblemKind.MissingReference, $"The {what} '{shown}' {reason}.") { Suggestions = Near(from, full, ending) };
         }
 
+        if (Respelled(from, full) is { } spelled)
+        {
+            var relative = Relative(FilePaths.FolderOf(from), spelled);
+            return new(
+                null,
+                ProblemKind.MissingReference,
+                $"The {what} '{shown}' is spelled '{Wording.Shorten(relative)}' on the disk. This machine takes one for the other; others do not.")
+            {
+                Suggestions = [relative],
+            };
+        }
+
         return FilePaths.IsWithin(files.ResolveLinks(full), _realRoot.Value)
             ? new(FilePaths.Below(OwnPath(full), root), default, "")
             : new(null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' is a link that leads out of the repository. Only files inside it are read.");
@@ -69,6 +84,26 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
     /// <summary>The path of a file without links to folders on the way, so that one file has one name.</summary>
     private string OwnPath(string full) =>
         FolderWalk.Target(files, FilePaths.FolderOf(full), root) is { } folder ? FilePaths.Join(folder, FilePaths.NameOf(full)) : full;
+
+    /// <summary>The path as the disk spells it, where that differs in case from what was written; null where it does not.</summary>
+    private string? Respelled(string from, string full)
+    {
+        _tellsCaseApart ??= files.Kind(FilePaths.Join(FilePaths.FolderOf(from), FilePaths.NameOf(from).ToUpperInvariant())) == EntryKind.Missing;
+        if (_tellsCaseApart.Value)
+        {
+            return null;
+        }
+
+        var spelled = root;
+        foreach (var part in FilePaths.Below(full, root).Split('/'))
+        {
+            var names = files.Names(spelled);
+            var own = names.Contains(part) ? part : names.FirstOrDefault(n => n.Equals(part, StringComparison.OrdinalIgnoreCase)) ?? part;
+            spelled = FilePaths.Join(spelled, own);
+        }
+
+        return spelled == full ? null : spelled;
+    }
 
     private static bool LooksAbsolute(string reference) =>
         reference.StartsWith('/') || reference.StartsWith('~') || reference.Contains(':', StringComparison.Ordinal);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 
 namespace RecipeLint.Shell;
 
@@ -18,57 +19,108 @@ internal sealed record WholeFile(string FullPath, byte[] Bytes)
 
 /// <summary>
 /// The one place of the program that writes: each file appears whole or not at all. It is written beside its place, carried to the disk and
-/// then put in place; a device or pipe that somebody names as output is written to as it is.
+/// then put in place; a device or pipe that somebody names as output is written to as it is. Who interrupts finds nothing half done: before
+/// the first file took its place none does, after that all do.
 /// </summary>
 internal static class WholeFiles
 {
     private const int MostNames = 100;
 
+    /// <summary>No run of ours waits so long between writing beside and putting in place: what is older was left by one that was killed.</summary>
+    private static readonly TimeSpan _abandoned = TimeSpan.FromHours(1);
+
     /// <summary>
     /// Everything is written beside its place before anything takes it. When that fails, or a later file cannot take its place, the earlier
-    /// ones get their old bytes back: nothing has changed.
+    /// ones stand there again as they were: nothing has changed.
     /// </summary>
     /// <exception cref="IOException">The disk refuses, a file that should be new is there, or one was changed by someone else meanwhile.</exception>
     /// <exception cref="UnauthorizedAccessException">A file or folder may not be written.</exception>
     public static void Write(IReadOnlyList<WholeFile> files)
     {
-        var waiting = new List<(string Beside, string Target, WholeFile File)>();
-        var replaced = new List<(string Target, byte[]? Old)>();
+        var waiting = new List<Waiting>();
+        var gate = new Lock();
+        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, _ => Leave());
+        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, _ => Leave());
+        using var hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, _ => Leave());
         try
         {
             foreach (var file in files)
             {
                 var target = file.ReplacesLink ? file.FullPath : Target(file.FullPath);
-                waiting.Add((WriteBeside(target, file.Bytes), target, file));
+                lock (gate)
+                {
+                    waiting.Add(new Waiting(WriteBeside(target, file.Bytes), target, file));
+                }
+
                 if (!(file.ReplacesLink && IsLink(target)))
                 {
                     KeepPermissions(target, waiting[^1].Beside);
                 }
             }
 
+            lock (gate)
+            {
+                PutInPlace(waiting);
+            }
+        }
+        finally
+        {
+            Leave();
+        }
+
+        void Leave()
+        {
+            lock (gate)
+            {
+                foreach (var left in waiting.Where(w => File.Exists(w.Beside)))
+                {
+                    File.Delete(left.Beside);
+                }
+            }
+        }
+    }
+
+    /// <summary>One after the other; where one cannot, those before it are taken back.</summary>
+    private static void PutInPlace(List<Waiting> waiting)
+    {
+        var replaced = new List<Replaced>();
+        try
+        {
             foreach (var (beside, target, file) in waiting)
             {
-                var old = File.Exists(target) && !IsLink(target) ? File.ReadAllBytes(target) : null;
-                if (file.Expected is { } expected && (old is null || !old.AsSpan().SequenceEqual(expected)))
+                if (file.Expected is { } expected && (!File.Exists(target) || !File.ReadAllBytes(target).AsSpan().SequenceEqual(expected)))
                 {
                     throw new IOException($"'{Path.GetFileName(target)}' was changed by someone else meanwhile; nothing was written.");
                 }
 
-                File.Move(beside, target, overwrite: !file.IsNew);
-                replaced.Add((target, old));
+                if (new FileInfo(target).LinkTarget is { } link)
+                {
+                    File.Move(beside, target, overwrite: !file.IsNew);
+                    replaced.Add(new Replaced(target, null, link));
+                }
+                else if (waiting.Count > 1 && File.Exists(target) && !file.IsNew)
+                {
+                    // What stood there keeps a name of ours, so that taking it back needs no room on the disk.
+                    var before = FreeName(target);
+                    File.Replace(beside, target, before, ignoreMetadataErrors: true);
+                    replaced.Add(new Replaced(target, before, null));
+                }
+                else
+                {
+                    File.Move(beside, target, overwrite: !file.IsNew);
+                    replaced.Add(new Replaced(target, null, null));
+                }
             }
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            replaced.ForEach(r => PutBack(r.Target, r.Old));
+            replaced.ForEach(PutBack);
             throw;
         }
-        finally
+
+        foreach (var before in replaced.Select(r => r.Before).OfType<string>())
         {
-            foreach (var (beside, _, _) in waiting.Where(w => File.Exists(w.Beside)))
-            {
-                File.Delete(beside);
-            }
+            File.Delete(before);
         }
     }
 
@@ -129,7 +181,7 @@ internal static class WholeFiles
     {
         for (var i = 1; ; i++)
         {
-            var beside = string.Create(CultureInfo.InvariantCulture, $"{target}.{i}.partial");
+            var beside = Beside(target, i);
             try
             {
                 using var stream = new FileStream(beside, FileMode.CreateNew, FileAccess.Write);
@@ -146,11 +198,34 @@ internal static class WholeFiles
                     throw;
                 }
 
+                Sweep(target, beside, i);
                 return beside;
             }
             catch (IOException) when (i < MostNames && Path.Exists(beside))
             {
-                // Somebody's: the next name.
+                // Of another run at the same time, or left by one that was killed.
+            }
+        }
+    }
+
+    /// <summary>Hidden, and with our name in it: nobody else's.</summary>
+    private static string Beside(string target, int number) => Path.Combine(
+        Path.GetDirectoryName(target)!,
+        string.Create(CultureInfo.InvariantCulture, $".recipelint-{Path.GetFileName(target)}.{number}.partial"));
+
+    private static string FreeName(string target) =>
+        Enumerable.Range(1, MostNames).Select(i => Beside(target, i)).FirstOrDefault(b => !Path.Exists(b))
+        ?? throw new IOException($"too many unfinished files lie beside '{Path.GetFileName(target)}'; remove those that end in .partial.");
+
+    /// <summary>Removes what runs that were killed left of this file. The clock is that of the disk.</summary>
+    private static void Sweep(string target, string fresh, int count)
+    {
+        var now = File.GetLastWriteTimeUtc(fresh);
+        foreach (var older in Enumerable.Range(1, count - 1).Select(i => Beside(target, i)))
+        {
+            if (new FileInfo(older) is { Exists: true } left && now - left.LastWriteTimeUtc > _abandoned)
+            {
+                left.Delete();
             }
         }
     }
@@ -181,15 +256,24 @@ internal static class WholeFiles
         }
     }
 
-    private static void PutBack(string target, byte[]? old)
+    private static void PutBack(Replaced replaced)
     {
-        if (old is null)
+        if (replaced.Before is { } before)
         {
-            File.Delete(target);
+            File.Move(before, replaced.Target, overwrite: true);
+            return;
         }
-        else
+
+        File.Delete(replaced.Target);
+        if (replaced.Link is { } link)
         {
-            File.WriteAllBytes(target, old);
+            File.CreateSymbolicLink(replaced.Target, link);
         }
     }
+
+    private sealed record Waiting(string Beside, string Target, WholeFile File);
+
+    /// <param name="Before">Where the file that stood there lies now; null when there was none.</param>
+    /// <param name="Link">Where the link led that stood there; null when there was none.</param>
+    private sealed record Replaced(string Target, string? Before, string? Link);
 }

@@ -71,7 +71,7 @@ public sealed class DiskFileTreeTests : IDisposable
     }
 
     [Fact]
-    public void Pipes_sockets_and_devices_are_no_files_and_never_opened()
+    public void PipesSocketsAndDevicesAreNoFilesAndNeverOpened()
     {
         if (OperatingSystem.IsWindows())
         {

@@ -1,4 +1,5 @@
 using System.Text;
+using RecipeLint.Recipes.Files;
 using RecipeLint.Reports.Tests.Support;
 using RecipeLint.Shell;
 
@@ -22,6 +23,20 @@ internal static class Cli
 
     public static Answer RunIn(string folder, byte[]? input, params string[] arguments) =>
         RunWith(folder, input, new Dictionary<string, string>(), false, arguments);
+
+    /// <summary>Over files that exist only in memory.</summary>
+    public static Answer RunOver(IFileTree files, params string[] arguments)
+    {
+        var world = World(files, out var output, out var error);
+        var code = CommandLine.Run(arguments, world);
+        return new Answer(code, output.ToString(), error.ToString());
+    }
+
+    public static Surroundings World(IFileTree files, out StringWriter output, out StringWriter error)
+    {
+        (output, error) = (new StringWriter { NewLine = "\n" }, new StringWriter { NewLine = "\n" });
+        return new Surroundings(output, error, () => new MemoryStream(), files.CurrentFolder, _ => null, false, Today) { Files = _ => files };
+    }
 
     /// <summary>On a terminal of so many columns.</summary>
     public static Answer RunOn(int columns, params string[] arguments) =>

@@ -1,0 +1,31 @@
+using System.Text;
+using RecipeLint.Reports.Tests.Support;
+
+namespace RecipeLint.Tests.Reliability;
+
+/// <summary>A table of the repository that has a row for each test; RECIPELINT_UPDATE=1 writes it anew, otherwise each test finds its row there.</summary>
+internal sealed class RowTable(string name, string head, Func<IEnumerable<string>> rows)
+{
+    private readonly string _path = Path.Combine(Repository.Root, "tests", "RecipeLint.Tests", "Tables", name);
+
+    public void AssertHolds(string row)
+    {
+        Assert.True(File.Exists(_path), $"{name} is missing; run once with RECIPELINT_UPDATE=1 and read it.");
+        Assert.Contains(row, File.ReadAllLines(_path));
+    }
+
+    /// <summary>The table holds exactly these rows.</summary>
+    public void AssertWhole(int count)
+    {
+        if (Environment.GetEnvironmentVariable("RECIPELINT_UPDATE") == "1")
+        {
+            var text = new StringBuilder(head).Append('\n').AppendJoin('\n', rows()).Append('\n');
+            File.WriteAllText(_path, text.ToString(), new UTF8Encoding(false));
+        }
+
+        Assert.Equal(count, File.ReadAllLines(_path).Count(l => l.StartsWith("| ", StringComparison.Ordinal)) - head.Split('\n').Count(l => l.StartsWith("| ", StringComparison.Ordinal)));
+    }
+
+    /// <summary>Text for a cell.</summary>
+    public static string Cell(string text) => text.Replace("|", "\\|", StringComparison.Ordinal).Replace('\n', ' ').Trim();
+}
