@@ -69,7 +69,7 @@ public sealed record Proof(StockFacts Stock, IReadOnlyList<ProofCheck> Checks, I
             var readings = StockReadings.Of(slip.Facts);
             return new ProofRow(slip, [.. checks.Select(c => Cell(c, readings, slip))]);
         }).ToList();
-        return new Proof(stock, checks, rows, [.. instruments.Assumptions, .. SlipList.LeftOut(stock) is { } left ? [left] : Array.Empty<string>()]);
+        return new Proof(stock, checks, rows, [.. instruments.Assumptions, .. SlipList.LeftOut(stock)]);
     }
 
     private static ProofCell Cell(ProofCheck check, StockReadings readings, Slip slip)

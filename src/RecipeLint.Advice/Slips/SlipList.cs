@@ -59,10 +59,10 @@ internal sealed class SlipList
         return [.. list._slips.OrderBy(s => s.Kind)];
     }
 
-    /// <summary>What is not looked at in a stock of very many lines; null where everything is.</summary>
-    public static string? LeftOut(StockFacts stock) => stock.Stock.Steps.Count(IsLine) is > MostLines and var lines
-        ? string.Create(CultureInfo.InvariantCulture, $"This stock has {lines} lines to weigh; slips are looked for in the first {MostLines} of them.")
-        : null;
+    /// <summary>What is not looked at in a stock of very many lines; nothing where everything is.</summary>
+    public static IReadOnlyList<string> LeftOut(StockFacts stock) => stock.Stock.Steps.Count(IsLine) is > MostLines and var lines
+        ? [FormattableString.Invariant($"This stock has {lines} lines to weigh; slips are looked for in the first {MostLines} of them.")]
+        : [];
 
     private static bool IsLine(Step step) => step is AddStep or AliquotStep;
 

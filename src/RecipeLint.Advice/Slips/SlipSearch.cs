@@ -67,7 +67,7 @@ public sealed record SlipSearch(
             [.. explaining.Select(e => e.Fit)],
             explaining.Count > 0 ? [] : [.. ordered.Take(3).Select(o => o.Fit)],
             explaining.Count > 1 ? Separate(stock, windows, measurements, [.. explaining.Select(e => (e.Fit.Slip, e.Readings))]) : null,
-            [.. windows.Instruments.Assumptions, .. SlipList.LeftOut(stock) is { } left ? [left] : Array.Empty<string>()]);
+            [.. windows.Instruments.Assumptions, .. SlipList.LeftOut(stock)]);
     }
 
     /// <summary>The readings a shop can take, cheapest first: a weight, the EC and pH of a dilution, the pH of the stock.</summary>

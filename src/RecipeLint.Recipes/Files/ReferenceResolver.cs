@@ -62,7 +62,8 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
             return new(
                 null,
                 ProblemKind.MissingReference,
-                $"The {what} '{shown}' is spelled '{Wording.Shorten(relative)}' on the disk. This machine takes one for the other; others do not.")
+                $"The {what} '{shown}' is spelled '{Wording.Shorten(relative)}' on the disk. "
+                + "This machine takes one for the other; others do not.")
             {
                 Suggestions = [relative],
             };
@@ -88,7 +89,8 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
     /// <summary>The path as the disk spells it, where that differs in case from what was written; null where it does not.</summary>
     private string? Respelled(string from, string full)
     {
-        _tellsCaseApart ??= files.Kind(FilePaths.Join(FilePaths.FolderOf(from), FilePaths.NameOf(from).ToUpperInvariant())) == EntryKind.Missing;
+        var shouted = FilePaths.Join(FilePaths.FolderOf(from), FilePaths.NameOf(from).ToUpperInvariant());
+        _tellsCaseApart ??= files.Kind(shouted) == EntryKind.Missing;
         if (_tellsCaseApart.Value)
         {
             return null;

@@ -26,7 +26,8 @@ internal static class WholeFiles
 {
     private const int MostNames = 100;
 
-    /// <summary>No run of ours waits so long between writing beside and putting in place: what is older was left by one that was killed.</summary>
+    /// <summary>No run of ours waits so long between writing beside and putting in place: what is older was left by one that was
+    /// killed.</summary>
     private static readonly TimeSpan _abandoned = TimeSpan.FromHours(1);
 
     /// <summary>
@@ -39,9 +40,8 @@ internal static class WholeFiles
     {
         var waiting = new List<Waiting>();
         var gate = new Lock();
-        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, _ => Leave());
-        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, _ => Leave());
-        using var hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, _ => Leave());
+        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, _ => End(130));
+        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, _ => End(143));
         try
         {
             foreach (var file in files)
@@ -66,6 +66,16 @@ internal static class WholeFiles
         finally
         {
             Leave();
+        }
+
+        // Whoever holds the gate is alone: nothing takes its place any more.
+        void End(int code)
+        {
+            lock (gate)
+            {
+                Leave();
+                Environment.Exit(code);
+            }
         }
 
         void Leave()
