@@ -43,15 +43,6 @@ public sealed class ShopPropertyTests
         },
         iter: _iterations);
 
-    [Fact]
-    public void OtherFileNamesChangeNothingElse() => _shop.Sample(
-        shop =>
-        {
-            var renamed = Findings(Tree(shop, new Writing(0, 1) { Prefix = "of-the-north-house-" })).Select(f => f.Replace("of-the-north-house-", "", StringComparison.Ordinal));
-            Assert.Equal(Findings(Tree(shop, new Writing(0, 1))).Order(StringComparer.Ordinal), renamed.Order(StringComparer.Ordinal));
-        },
-        iter: _iterations);
-
     /// <summary>Twice of everything in twice the water is the same solution; what hangs on scales and vessels is left out.</summary>
     [Fact]
     public void ABatchOfTwiceTheSizeIsTheSameChemistry() => _shop.Sample(
