@@ -1,6 +1,5 @@
 using System.CommandLine;
 using RecipeLint.Editor;
-using RecipeLint.Recipes.Files;
 using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;

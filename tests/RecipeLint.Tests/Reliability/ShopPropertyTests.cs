@@ -5,7 +5,6 @@ using CsCheck;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Workspaces;
-using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Rules;
