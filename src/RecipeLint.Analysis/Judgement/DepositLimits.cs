@@ -17,7 +17,7 @@ public sealed record OwnerLimits(double Visible = SolidDeposit.VisibleGramsPerLi
 }
 
 /// <summary>The limits of every owner of solids, as one shop has set them.</summary>
-public sealed class DepositLimits
+public sealed class DepositLimits : IEquatable<DepositLimits>
 {
     private static readonly OwnerLimits Usual = new();
 
@@ -30,6 +30,14 @@ public sealed class DepositLimits
 
     /// <summary>The limits of the rule that owns a solid.</summary>
     public OwnerLimits Of(string owner) => _byOwner.GetValueOrDefault(owner, Usual);
+
+    public bool Equals(DepositLimits? other) =>
+        other is not null && _byOwner.Count == other._byOwner.Count
+        && _byOwner.All(o => other._byOwner.TryGetValue(o.Key, out var limits) && limits == o.Value);
+
+    public override bool Equals(object? obj) => Equals(obj as DepositLimits);
+
+    public override int GetHashCode() => _byOwner.Count;
 
     public DepositLimits With(string owner, OwnerLimits limits) => new(_byOwner.SetItem(owner, limits));
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -22,7 +23,8 @@ public sealed record HighestConcentration(double? Factor, double? Dilution, IRea
 
     /// <summary>Searches up from a clear stock and down from a cloudy one. A pure function of the stock.</summary>
     public static HighestConcentration Of(StockFacts stock, DepositLimits limits) =>
-        Of(stock.Chemistry.Mix, stock.StorageTemperature.Low, stock.Stock.Dose?.Value, limits);
+        stock.Derived.Of(stock, static _ => new ConcurrentDictionary<DepositLimits, HighestConcentration>())
+            .GetOrAdd(limits, static (l, s) => Of(s.Chemistry.Mix, s.StorageTemperature.Low, s.Stock.Dose?.Value, l), stock);
 
     /// <param name="at">Temperature looked at.</param>
     /// <param name="dose">The dose the stock is made for now.</param>

@@ -33,7 +33,7 @@ public static class DocumentKinds
     /// <param name="path">A file name, or a path with forward or backward slashes.</param>
     public static DocumentKind? FromFileName(string path)
     {
-        var name = path[(path.AsSpan().LastIndexOfAny('/', '\\') + 1)..];
+        var name = path.AsSpan(path.AsSpan().LastIndexOfAny('/', '\\') + 1);
         if (name.Equals(SettingsFileName, StringComparison.OrdinalIgnoreCase))
         {
             return DocumentKind.Settings;

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.Json;
 using RecipeLint.Recipes.Shop;
@@ -15,6 +16,7 @@ public sealed class RuleTuning
     private readonly Dictionary<string, (bool Off, Level? Level)> _levels = [];
     private readonly Dictionary<string, Dictionary<string, string>> _options = [];
     private readonly List<SettingIssue> _issues = [];
+    private readonly ConcurrentDictionary<string, IReadOnlyDictionary<string, string>> _optionsOf = new(StringComparer.Ordinal);
 
     private RuleTuning()
     {
@@ -70,7 +72,9 @@ public sealed class RuleTuning
         IsOff(finding.Rule) ? null : LevelOf(finding.Rule) is { } level ? finding with { Level = level } : finding;
 
     /// <summary>Every option of the rule with the shop's value or the default.</summary>
-    public IReadOnlyDictionary<string, string> OptionsOf(RuleDescriptor rule)
+    public IReadOnlyDictionary<string, string> OptionsOf(RuleDescriptor rule) => _optionsOf.GetOrAdd(rule.Id, static (_, r) => r.Tuning.MakeOptions(r.Rule), (Tuning: this, Rule: rule));
+
+    private Dictionary<string, string> MakeOptions(RuleDescriptor rule)
     {
         var values = rule.Options.ToDictionary(o => o.Name, o => o.Default);
         foreach (var (name, value) in _options.GetValueOrDefault(rule.Id) ?? [])
