@@ -1,3 +1,4 @@
+using RecipeLint.Analysis;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
@@ -15,6 +16,12 @@ public sealed record Report
 
     /// <summary>How many files the user asked about.</summary>
     public required int FilesChecked { get; init; }
+
+    /// <summary>The files the user asked about, relative to the root; empty where nobody asks for them.</summary>
+    public IReadOnlyCollection<string> Asked { get; init; } = [];
+
+    /// <summary>What was computed, for formats that tell it; null where only findings are told.</summary>
+    public Facts? Facts { get; init; }
 
     /// <summary>Every rule there is, fired or not.</summary>
     public IReadOnlyList<RuleDescriptor> Rules { get; init; } = RuleBook.Descriptors;

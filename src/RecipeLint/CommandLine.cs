@@ -36,6 +36,7 @@ internal static class CommandLine
             FactsCommand.Build(world),
             ShowCommand.Build(world),
             ListCommand.Build(world),
+            ReportCommand.Build(world),
             DissolveCommand.Build(world),
             DiagnoseCommand.Build(world),
             SplitCommand.Build(world),

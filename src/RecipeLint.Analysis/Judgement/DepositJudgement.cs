@@ -176,12 +176,13 @@ public sealed class DepositJudgement
     /// The highest saturation index of a solid that may form or of a soluble salt, for a salt the mean of its two measures: 0 is saturated.
     /// Negative infinity when no such solid has all its ions there.
     /// </summary>
-    public static double HighestIndex(SolutionState state) => (state.Clear?.Solids ?? [])
+    public static double HighestIndex(SolutionState state) =>
+        Indexes(state).Select(s => s.Index).DefaultIfEmpty(double.NegativeInfinity).Max();
+
+    /// <summary>The saturation index of every solid that may form and of every soluble salt, for a salt the mean of its two measures.</summary>
+    public static IEnumerable<SolidIndex> Indexes(SolutionState state) => (state.Clear?.Solids ?? [])
         .Where(s => s.Solid.Role == SolidRole.FormsReadily && Forming.StaysDissolvedBecause(state.Mix, s.Solid) is null)
-        .Select(s => s.Index)
-        .Concat(state.Salts.Where(v => v.Solid.Role == SolidRole.SolubleSalt).Select(v => v.Index))
-        .DefaultIfEmpty(double.NegativeInfinity)
-        .Max();
+        .Concat(state.Salts.Where(v => v.Solid.Role == SolidRole.SolubleSalt).Select(v => new SolidIndex(v.Solid, v.Index)));
 
     /// <summary>Sparingly soluble solids near or a little past saturation in a solution that the model does not cover.</summary>
     public static IReadOnlyList<Solid> UntoldIn(SolutionState state, Solid? only = null) => !state.IsSolved || !state.IsBeyondTheModel

@@ -1,6 +1,7 @@
 using System.Text;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Reports.Markup;
 using RecipeLint.Rules;
 
 namespace RecipeLint.Reports.Handbook;

@@ -1,3 +1,5 @@
+using RecipeLint.Reports.Markup;
+
 namespace RecipeLint.Reports.Handbook;
 
 /// <summary>Renders the Markdown of explanations and lessons as HTML. No address becomes a link: a page opens nothing outside its folder.</summary>

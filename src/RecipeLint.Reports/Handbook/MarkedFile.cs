@@ -1,4 +1,5 @@
 using RecipeLint.Recipes.Json;
+using RecipeLint.Reports.Markup;
 
 namespace RecipeLint.Reports.Handbook;
 

@@ -1,3 +1,5 @@
+using RecipeLint.Reports.Markup;
+
 namespace RecipeLint.Reports.Handbook;
 
 /// <summary>One file of the handbook.</summary>

@@ -1,3 +1,4 @@
+using RecipeLint.Reports.Markup;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Handbook;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using RecipeLint.Reports.Markup;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Handbook;

@@ -193,8 +193,15 @@ public static partial class RecipeSheet
     internal static string Ion(string name)
     {
         var plain = name.StartsWith("inert:", StringComparison.Ordinal) ? name["inert:".Length..] : name;
-        var written = Charge().Replace(plain, m => (m.Groups[2].Value == "1" ? "" : m.Groups[2].Value) + m.Groups[1].Value);
+        var written = Charge().Replace(plain, m => ChargeOf(m, plain));
         return IonWords.Of(plain) is { Length: > 0 } word && word != plain ? $"{written}, {word}" : written;
+    }
+
+    /// <summary>"2+" behind an element, " 2-" behind a count: SO4 2- is no SO42-.</summary>
+    private static string ChargeOf(Match charge, string name)
+    {
+        var (sign, count) = (charge.Groups[1].Value, charge.Groups[2].Value);
+        return count == "1" ? sign : (char.IsAsciiDigit(name[charge.Index - 1]) ? " " : "") + count + sign;
     }
 
     [GeneratedRegex(@"(?<=\w)([+-])([1-9])(?=$|·)")]

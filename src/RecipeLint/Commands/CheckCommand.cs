@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using RecipeLint.Living;
 using RecipeLint.Reports;
 using RecipeLint.Rules;
@@ -24,9 +23,6 @@ internal static class CheckCommand
             Description = "The name the text from standard input has, such as stocks/a.stock.json.",
             HelpName = "file",
         };
-        var format = new Option<string>("--format") { Description = "How to report.", DefaultValueFactory = _ => "text", HelpName = "text|sarif" };
-        format.AcceptOnlyFromAmong("text", "sarif");
-        var output = new Option<string?>("--output", "-o") { Description = "Write the report to this file instead of standard output.", HelpName = "file" };
         var failOn = new Option<string>("--fail-on")
         {
             Description = "Lowest level that makes the exit code 1, itself included.",
@@ -34,11 +30,9 @@ internal static class CheckCommand
             HelpName = "error|warning|note|never",
         };
         failOn.AcceptOnlyFromAmong("error", "warning", "note", "never");
-        var quiet = new Option<bool>("--quiet", "-q") { Description = "One line for each finding, nothing else." };
-        var withSuppressed = new Option<bool>("--with-suppressed") { Description = "List accepted findings too, with their reason; in SARIF they are marked as suppressed." };
+        var reports = new ReportOptions();
         var baseline = new Option<string?>("--baseline") { Description = "Report only what is new or worse than in this file; 'recipelint baseline' writes it.", HelpName = "file" };
         var asOf = SharedOptions.AsOf();
-        var width = SharedOptions.Width();
         var threads = new Option<int>("--threads") { Description = "How many files are judged at once; without it as many as this machine has processors. It changes no finding.", HelpName = "n" };
         threads.Validators.Add(result =>
         {
@@ -48,26 +42,28 @@ internal static class CheckCommand
             }
         });
         var repairs = new RepairOptions();
-        var color = SharedOptions.Color();
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
 
         var command = new Command("check", "Check stocks, recipes, waters, products and settings.")
         {
-            paths, format, output, failOn, quiet, width, color, config, noConfig, stdinName, withSuppressed, baseline, asOf, threads,
+            paths, failOn, config, noConfig, stdinName, baseline, asOf, threads,
         };
+        reports.AddTo(command);
         repairs.AddTo(command);
         command.SetAction(parsed =>
         {
             var input = Input.Of(world, parsed.GetValue(paths)!, parsed.GetValue(stdinName), parsed.GetValue(config), parsed.GetValue(noConfig));
+            var targets = reports.Targets(world, parsed);
             var today = parsed.GetValue(asOf) is { } day ? SharedOptions.Date("--as-of", day) : world.Today;
             var engine = new EngineOptions { Today = today, Rules = RuleList.All };
             var wishes = repairs.Of(parsed);
             var atOnce = parsed.GetValue(threads) is var wanted && wanted > 0 ? wanted : Environment.ProcessorCount;
-            if (!wishes.IsAny && PieceRun.Check(input, engine, atOnce, new Progress(world.ErrorIsTerminal ? world.Error : null)) is { } pieces)
+            var progress = new Progress(world.ErrorIsTerminal ? world.Error : null);
+            if (!wishes.IsAny && !reports.NeedsEverything(parsed) && PieceRun.Check(input, engine, atOnce, progress) is { } pieces)
             {
                 var kept = WithoutBaseline(world, pieces.Result, BaselineFile.For(world, pieces.Root, pieces.Baselines, parsed.GetValue(baseline)), pieces.Sources.Keys);
-                return Tell(parsed, kept, new Report
+                return Tell(parsed, targets, new Report
                 {
                     Result = kept,
                     Sources = pieces.Sources,
@@ -96,30 +92,26 @@ internal static class CheckCommand
                 Result = result,
                 Sources = judged.Workspace.Sources,
                 FilesChecked = judged.Workspace.Asked.Count,
+                Asked = [.. judged.Workspace.Asked],
+                Facts = judged.Facts,
                 Assumptions = Assumed.Of(judged.Facts).Lines(),
                 ToolVersion = ToolVersion.Text,
                 Repairs = mending.Shown(judged),
             };
-            return Tell(parsed, result, report);
+            var code = Tell(parsed, targets, report);
+            if (reports.WantsStatistics(parsed))
+            {
+                reports.TellStatistics(world, parsed, report, mending.SafeByRule(judged));
+            }
+
+            return code;
         });
         return command;
 
-        int Tell(ParseResult parsed, LintResult result, Report report)
+        int Tell(ParseResult parsed, IReadOnlyList<(string Format, OutputFile? File)> targets, Report report)
         {
-            var sarif = parsed.GetValue(format) == "sarif";
-            Deliver(world, parsed.GetValue(output), writer =>
-            {
-                if (sarif)
-                {
-                    SarifReport.Write(writer, report, new SarifOptions(parsed.GetValue(withSuppressed)));
-                }
-                else
-                {
-                    var useColor = parsed.GetValue(output) is null ? world.UseColor(parsed.GetValue(color)!) : parsed.GetValue(color) == "always";
-                    TextReport.Write(writer, report, new TextOptions(useColor, world.Width(parsed.GetValue(width)), parsed.GetValue(quiet), parsed.GetValue(withSuppressed)));
-                }
-            });
-            return ExitCode(world, result, parsed.GetValue(failOn)!);
+            reports.Deliver(world, parsed, targets, report);
+            return ExitCode(world, report.Result, parsed.GetValue(failOn)!);
         }
     }
 
@@ -160,30 +152,5 @@ internal static class CheckCommand
             _ => null,
         };
         return threshold is { } least && result.Worst >= least ? ExitCodes.Findings : ExitCodes.Clean;
-    }
-
-    /// <summary>To standard output, or to a file that appears whole or not at all.</summary>
-    private static void Deliver(Surroundings world, string? path, Action<TextWriter> write)
-    {
-        if (path is null)
-        {
-            write(world.Out);
-            world.Out.Flush();
-            return;
-        }
-
-        var full = Path.GetFullPath(path, world.CurrentDirectory);
-        if (path.Length == 0 || Directory.Exists(full) || Path.GetDirectoryName(full) is not { } folder || !Directory.Exists(folder))
-        {
-            throw new UsageException($"cannot write '{path}': {(Directory.Exists(full) ? "it is a folder" : "its folder does not exist")}.");
-        }
-
-        using var text = new MemoryStream();
-        using (var writer = new StreamWriter(text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true) { NewLine = "\n" })
-        {
-            write(writer);
-        }
-
-        WholeFiles.Deliver(full, text.ToArray());
     }
 }

@@ -79,6 +79,16 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
         return shown;
     }
 
+    /// <summary>Findings by rule id that '--fix' would mend in the files asked for.</summary>
+    public IReadOnlyDictionary<string, int> SafeByRule(Judged judged)
+    {
+        var desk = new RepairDesk(run.Files, run.Load, engine, judged);
+        return judged.Result.Findings
+            .Where(f => judged.Workspace.Asked.Contains(f.Place.File) && desk.For(f, r => r.Kind == RepairKind.Safe).Count > 0)
+            .GroupBy(f => f.Rule.Id, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
+    }
+
     /// <summary>What was done to each file, and what was left alone.</summary>
     private void Tell(RepairSession session)
     {

@@ -151,7 +151,7 @@ internal static class WholeFiles
     }
 
     /// <summary>Devices, pipes and terminals: what cannot be replaced by a file of the same name.</summary>
-    private static bool IsSpecial(string path)
+    public static bool IsSpecial(string path)
     {
         if (OperatingSystem.IsWindows())
         {

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using RecipeLint.Reports.Handbook;
+using RecipeLint.Reports.Markup;
 
 namespace RecipeLint.Reports.Tests.Handbook;
 

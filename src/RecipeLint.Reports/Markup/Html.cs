@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
 
-namespace RecipeLint.Reports.Handbook;
+namespace RecipeLint.Reports.Markup;
 
 /// <summary>
 /// Markup that is safe to write. The literal parts of <c>Html.Of($"...")</c> are ours; every value put into them is escaped unless it is markup
@@ -22,6 +22,9 @@ internal readonly struct Html
 
     /// <summary>Text on one line; controls and invisible characters shown as escapes.</summary>
     public static Html Text(string text) => Of($"{text}");
+
+    /// <summary>Markup that a drawing of ours was exported to; its texts were escaped there.</summary>
+    internal static Html Drawn(string markup) => new(markup);
 
     public static Html Join(IEnumerable<Html> parts) => new(string.Concat(parts.Select(p => p._markup)));
 

@@ -1,7 +1,7 @@
 using System.Text.RegularExpressions;
 using RecipeLint.Chemistry.Composition;
 
-namespace RecipeLint.Reports.Handbook;
+namespace RecipeLint.Reports.Markup;
 
 /// <summary>Prose in which chemical formulas get their small figures: CaSO4·2H2O with a lowered 4, Fe3+ with a raised charge.</summary>
 internal static partial class ChemicalText

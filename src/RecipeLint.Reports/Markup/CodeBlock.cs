@@ -1,4 +1,4 @@
-namespace RecipeLint.Reports.Handbook;
+namespace RecipeLint.Reports.Markup;
 
 /// <summary>Text in fixed pitch that scrolls inside its own frame, by touch or keyboard.</summary>
 internal static class CodeBlock

@@ -1,0 +1,73 @@
+using System.CommandLine;
+using RecipeLint.Reports;
+using RecipeLint.Reports.Pages;
+using RecipeLint.Rules;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Shell;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Writes a page with verdict, pictures and figures; for a folder an overview and a page for each file.</summary>
+internal static class ReportCommand
+{
+    private const string ListName = "report-files.txt";
+
+    public static Command Build(Surroundings world)
+    {
+        var paths = new Argument<string[]>("path") { Description = "A file, or a folder for an overview with a page for each file.", Arity = ArgumentArity.OneOrMore };
+        var output = new Option<string>("--output", "-o")
+        {
+            Description = "The page to write, such as page.html. For a folder the pages lie beside it in 'page-files'.",
+            HelpName = "file",
+            Required = true,
+        };
+        var config = SharedOptions.Config();
+        var noConfig = SharedOptions.NoConfig();
+        var command = new Command("report", "Write a page for a browser, phone or printer: findings, pictures and every figure behind them.")
+        {
+            paths, output, config, noConfig,
+        };
+        command.SetAction(parsed =>
+        {
+            var run = Session.Open(world, parsed.GetValue(paths)!, null, parsed.GetValue(config), parsed.GetValue(noConfig));
+            var named = parsed.GetValue(output)!;
+            var target = OutputFile.Of(world, named, run.Workspace);
+            var result = LintEngine.Judge(run.Facts, new EngineOptions { Today = world.Today, Rules = RuleList.All });
+            var report = new Report
+            {
+                Result = result,
+                Sources = run.Workspace.Sources,
+                FilesChecked = run.Workspace.Asked.Count,
+                Asked = [.. run.Workspace.Asked],
+                Facts = run.Facts,
+                ToolVersion = ToolVersion.Text,
+            };
+            if (run.Workspace.Asked.Count == 1)
+            {
+                var page = FilePage.Of(report, run.Workspace.Asked.Single());
+                target.Write(writer => writer.Write(page));
+            }
+            else
+            {
+                WriteFolder(report, run, target);
+            }
+
+            world.Out.WriteLine($"wrote {Printable.Show(named)}; open it in a browser");
+            return ExitCodes.Clean;
+        });
+        return command;
+    }
+
+    private static void WriteFolder(Report report, Session run, OutputFile target)
+    {
+        var folder = Path.GetFileNameWithoutExtension(target.FullPath) + "-files";
+        var full = Path.Combine(Path.GetDirectoryName(target.FullPath)!, folder);
+        var beside = new PageFolder(ListName, "recipelint report", "report");
+        beside.Earlier(full, folder);
+        var up = "../" + Uri.EscapeDataString(Path.GetFileName(target.FullPath));
+        beside.Write(full, folder, [.. report.Asked.Order(StringComparer.Ordinal).Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up)))]);
+        var title = string.Join(", ", run.Asked);
+        var page = OverviewPage.Of(report, run.Workspace, title is "." or "" ? "All files" : title, Uri.EscapeDataString(folder) + "/");
+        target.Write(writer => writer.Write(page));
+    }
+}

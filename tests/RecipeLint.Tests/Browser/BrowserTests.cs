@@ -1,0 +1,105 @@
+using System.Text.RegularExpressions;
+using PuppeteerSharp;
+using PuppeteerSharp.Media;
+
+namespace RecipeLint.Tests.Browser;
+
+/// <summary>Pages as people open them: from the disk, in a real browser, on a phone and at a desk, by day and at night, on paper.</summary>
+public sealed partial class BrowserTests(Chromium browser, Pages pages) : IClassFixture<Chromium>, IClassFixture<Pages>
+{
+    public static TheoryData<string> Kinds =>
+    [
+        "recipe", "findings", "stock", "trace", "water", "broken", "overview",
+        "book-index", "book-first-week", "book-day-1", "book-calcium-with-sulfate", "book-files-and-units", "book-reading-a-finding",
+    ];
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public async Task NothingIsAskedForNothingIsCutOffAndAxeIsContent(string kind)
+    {
+        foreach (var (width, dark) in new[] { (380, false), (380, true), (1280, false), (1280, true) })
+        {
+            await using var page = await browser.Open(pages.All[kind], width, dark);
+            if (page is null)
+            {
+                return;
+            }
+
+            Assert.All(page.Asked, a => Assert.StartsWith("file:", a, StringComparison.Ordinal));
+            if (!kind.StartsWith("book-", StringComparison.Ordinal))
+            {
+                Assert.Single(page.Asked);
+            }
+
+            Assert.Empty(await page.StickingOut());
+            Assert.Empty(await page.Violations());
+        }
+    }
+
+    [Fact]
+    public async Task TheOverviewSortsByAnyColumn()
+    {
+        await using var page = await browser.Open(pages.All["overview"], 1280, dark: false);
+        if (page is null)
+        {
+            return;
+        }
+
+        const string Errors = "JSON.stringify([...document.querySelectorAll('.sortable tbody tr')].map(r => Number(r.cells[2].textContent)))";
+        var before = Numbers(await page.Text(Errors));
+        Assert.Equal(before.OrderDescending(), before);
+        Assert.True(before[0] > 0);
+        await page.Page.EvaluateExpressionAsync("document.querySelectorAll('.sortable thead button')[2].click()");
+        Assert.Equal(before.Order(), Numbers(await page.Text(Errors)));
+        Assert.Equal("ascending", await page.Text("document.querySelectorAll('.sortable thead th')[2].getAttribute('aria-sort')"));
+        await page.Page.EvaluateExpressionAsync("document.querySelectorAll('.sortable thead button')[2].click()");
+        Assert.Equal(before.OrderDescending(), Numbers(await page.Text(Errors)));
+
+        static List<int> Numbers(string json) => [.. json.Trim('[', ']').Split(',').Select(n => int.Parse(n, System.Globalization.CultureInfo.InvariantCulture))];
+    }
+
+    [Fact]
+    public async Task EveryPictureHasAnAlternativeAndItsFigures()
+    {
+        await using var page = await browser.Open(pages.All["recipe"], 1280, dark: false);
+        if (page is null)
+        {
+            return;
+        }
+
+        var pictures = await page.Number("document.querySelectorAll('figure.picture').length");
+        Assert.True(pictures > 10, $"{pictures} pictures");
+        Assert.Equal(pictures, await page.Number("document.querySelectorAll('figure.picture svg.wide-picture[role=img] > title').length"));
+        Assert.Equal(pictures, await page.Number("document.querySelectorAll('figure.picture details.figures table').length"));
+
+        // Names on the left of a picture keep their first letters.
+        Assert.Equal(0, await page.Number(
+            "[...document.querySelectorAll('svg.wide-picture text')].filter(t => { const s = t.ownerSVGElement.getBoundingClientRect(), r = t.getBoundingClientRect(); "
+            + "return r.left < s.left - 1 || r.right > s.right + 1; }).length"));
+    }
+
+    [Fact]
+    public async Task OnPaperNothingIsCutOff()
+    {
+        foreach (var kind in new[] { "recipe", "findings", "overview" })
+        {
+            await using var page = await browser.Open(pages.All[kind], 1280, dark: false);
+            if (page is null)
+            {
+                return;
+            }
+
+            // A4 is 210 mm wide, 15 mm of it margin on either side: 680 px at 96 to the inch. Letter is wider.
+            await page.Page.EmulateMediaTypeAsync(MediaType.Print);
+            await page.Page.SetViewportAsync(new ViewPortOptions { Width = 680, Height = 1000 });
+            Assert.Equal(0, await page.Number(
+                "[...document.querySelectorAll('main *')].filter(e => e.checkVisibility({ contentVisibilityAuto: true }) && !e.closest('svg') && "
+                + "e.getBoundingClientRect().right > document.documentElement.clientWidth + 1).length"));
+            var pdf = await page.Page.PdfDataAsync(new PdfOptions { Format = PaperFormat.Letter });
+            Assert.True(PaperPages().Count(System.Text.Encoding.Latin1.GetString(pdf)) >= 1);
+        }
+    }
+
+    [GeneratedRegex("/Type\\s*/Page\\b")]
+    private static partial Regex PaperPages();
+}
