@@ -37,6 +37,7 @@ internal static class CommandLine
             ShowCommand.Build(world),
             ListCommand.Build(world),
             ReportCommand.Build(world),
+            CompareCommand.Build(world),
             DissolveCommand.Build(world),
             DiagnoseCommand.Build(world),
             SplitCommand.Build(world),

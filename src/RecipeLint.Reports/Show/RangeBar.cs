@@ -39,6 +39,12 @@ internal static class RangeBar
         : high is { } to && value > to ? $"{Share(value - to, to)} over {Rules.Engine.Say.Number(to)}"
         : "inside";
 
+    /// <summary>The same for a pH, whose differences are no shares.</summary>
+    public static string PhWords(double ph, double low, double high) =>
+        ph < low ? $"{Rules.Engine.Say.Number(low - ph)} pH units under {Rules.Engine.Say.Number(low)}"
+        : ph > high ? $"{Rules.Engine.Say.Number(ph - high)} pH units over {Rules.Engine.Say.Number(high)}"
+        : "inside";
+
     public static string Words(double value, ElementRange range) => Words(value, range.SufficientLow, range.SufficientHigh);
 
     private static (double Start, double End) Ends(double from, double to) => (Math.Max(0, from - (to - from)), to + (to - from));

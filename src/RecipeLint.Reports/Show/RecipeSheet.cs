@@ -136,7 +136,8 @@ public static partial class RecipeSheet
             },
             new[]
             {
-                "pH", Cells.Ph(final.Ph), Cells.Range(profile.Ph?.Low, profile.Ph?.High), Stands(final.Ph, profile.Ph),
+                "pH", Cells.Ph(final.Ph), Cells.Range(profile.Ph?.Low, profile.Ph?.High),
+                profile.Ph is { } usual ? RangeBar.PhWords(final.Ph, usual.Low, usual.High) : "",
                 recipe.Chemistry.TankAdjusted is null ? "at rest with the air" : "adjusted, at rest with the air",
             },
             new[] { "alkalinity left, meq/L", Cells.Number(final.CarbonateAlkalinity.MilliequivalentsPerLitre), "", "", "" },

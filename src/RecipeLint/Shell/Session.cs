@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
@@ -36,6 +37,10 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
             FromStandardInput = input.FromStandardInput,
         };
     }
+
+    /// <summary>Reads files from wherever they are, such as another revision.</summary>
+    /// <exception cref="UsageException">A path cannot be used, or nothing of ours was found.</exception>
+    public static Session OpenIn(IFileTree files, string path) => Open(new Input(files, [path], new LoadOptions { Profiles = ProfileLibrary.AllNames }, null));
 
     /// <summary>
     /// The session of one file, with everything else in the folder of its settings: what a stock is dosed into, and whether it is used at all,
