@@ -38,6 +38,8 @@ internal static class CommandLine
             ListCommand.Build(world),
             ReportCommand.Build(world),
             CompareCommand.Build(world),
+            BenchSheetCommand.Build(world),
+            LabelCommand.Build(world),
             DissolveCommand.Build(world),
             DiagnoseCommand.Build(world),
             SplitCommand.Build(world),

@@ -51,6 +51,10 @@ public static class ProofReport
         return page.ToString();
     }
 
+    /// <summary>Each check as one line: "EC: 1:100 in distilled water reads ...".</summary>
+    public static IEnumerable<string> Checks(Proof proof) =>
+        proof.Checks.Select(c => $"{(c.Reading.Kind == ReadingKind.Density ? "Weight" : Short(c.Reading))}: {How(c, proof.Stock)}");
+
     private static string How(ProofCheck check, StockFacts stock)
     {
         var window = check.Window;

@@ -1,0 +1,114 @@
+using System.Globalization;
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Stocks;
+using RecipeLint.Analysis.Workspaces;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Files;
+using RecipeLint.Reports;
+using RecipeLint.Reports.BenchSheets;
+using RecipeLint.Reports.Tests.Support;
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+public sealed class BenchSheetTests
+{
+    private const string PartB = "examples/quillmere/stocks/part-b.stock.json";
+
+    private static readonly Lazy<Facts> Quillmere = new(() => Analyzer.Analyse(WorkspaceLoader.Load(
+        new DiskFileTree(Repository.Root), ["examples/quillmere"], new LoadOptions { Profiles = ProfileLibrary.AllNames })));
+
+    private static StockFacts Stock(string file) => Quillmere.Value.FindStock(file)!;
+
+    private static BenchSheet Sheet(string file, double litres) => BenchSheet.Of(Quillmere.Value.Workspace, Stock(file), new Volume(litres));
+
+    [Theory]
+    [InlineData(2)]
+    [InlineData(0.5)]
+    [InlineData(7)]
+    public void RoundingsGiveTheStatedError(double litres)
+    {
+        foreach (var stock in Quillmere.Value.Stocks)
+        {
+            var lines = BenchSheet.Of(Quillmere.Value.Workspace, stock, new Volume(litres)).Lines.Where(l => l.Shown is not null).ToList();
+            Assert.NotEmpty(lines);
+            foreach (var line in lines)
+            {
+                // A whole number of steps of the display, the nearest one, and the error that this makes.
+                var steps = line.Shown!.Value / line.Step!.Value;
+                Assert.Equal(Math.Round(steps), steps, 6);
+                Assert.True(Math.Abs(line.Shown.Value - line.Exact!.Value) <= (0.5 * line.Step.Value) + 1e-12, line.Does);
+                Assert.Equal((line.Shown.Value / line.Exact.Value) - 1, line.RoundingError!.Value, 12);
+            }
+        }
+    }
+
+    [Fact]
+    public void AHalfBatchTakesHalfOfEverything()
+    {
+        var whole = Sheet(PartB, 2).Lines;
+        var half = Sheet(PartB, 1).Lines;
+        Assert.Equal(whole.Count, half.Count);
+        foreach (var (one, other) in whole.Zip(half).Where(p => p.First.Exact is not null))
+        {
+            Assert.Equal(one.Exact!.Value / 2, other.Exact!.Value, 9);
+        }
+
+        // What is in the vessel has the same strength, so it looks and reads the same.
+        Assert.Equal(whole.Select(l => l.Expect.Split("; pH ")[^1].Split(',')[0]), half.Select(l => l.Expect.Split("; pH ")[^1].Split(',')[0]));
+        var scaled = ScaledBatch.Of(Stock(PartB), 0.5);
+        Assert.Equal(Stock(PartB).Concentration("K+").MolesPerLitre, scaled.Concentration("K+").MolesPerLitre, 12);
+    }
+
+    [Fact]
+    public void WeightsStandWithTheDecimalsOfTheScale()
+    {
+        var answer = Cli.Run("bench-sheet", PartB, "--batch", "500 mL", "--width", "160");
+        Assert.Equal(0, answer.Code);
+
+        // 35.2 g for 2 L are 8.8 g for 500 mL; the bench scale reads to 0.1 g. 71 g are 17.75 g, shown as 17.8: 0.28 % too much.
+        Assert.Contains(" 8.8 g  bench-scale", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("17.8 g  bench-scale", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("+0.282 %", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("pH ", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("Stop when", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("After mixing", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(60)]
+    [InlineData(80)]
+    public void TheTextFits(int width)
+    {
+        var answer = Cli.Run("bench-sheet", PartB, "--width", width.ToString(CultureInfo.InvariantCulture));
+        Assert.All(answer.Out.Split('\n'), l => Assert.True(DisplayWidth.Of(l) <= width, l));
+    }
+
+    [Fact]
+    public void WhatCanHurtIsNotMixed()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", """
+            { "format": 1, "makes": "1 L", "steps": [ { "pour": "0.5 L", "of": "distilled" },
+              { "add": "sodium-hypochlorite-5", "amount": "100 g" }, { "add": "nitric-60", "amount": "50 g", "assay": "60 %" }, { "topUp": "1 L" } ] }
+            """);
+        var answer = Cli.RunIn(folder.Path, null, "bench-sheet", "a.stock.json");
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("Do not mix this", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("\nSteps", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("2")]
+    [InlineData("2 kg")]
+    [InlineData("1..2 L")]
+    [InlineData("0 L")]
+    [InlineData("1 gal")]
+    public void ABatchThatIsNoVolumeIsRefusedInOneLine(string batch)
+    {
+        var answer = Cli.Run("bench-sheet", PartB, "--batch", batch);
+        Assert.Equal(2, answer.Code);
+        Assert.Single(answer.Error.TrimEnd('\n').Split('\n'));
+    }
+}
