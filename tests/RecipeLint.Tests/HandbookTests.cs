@@ -80,4 +80,24 @@ public sealed class HandbookTests
         Assert.Equal(2, answer.Code);
         Assert.Contains("--output", answer.Error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void TheExercisesAreFilesThatRaiseTheirRuleAndAreSilentOnceMended()
+    {
+        using var scratch = new Scratch();
+        Assert.Equal(0, Cli.RunIn(scratch.Path, null, "handbook", "--exercises", "week").Code);
+        var folders = Directory.GetDirectories(Path.Combine(scratch.Path, "week"));
+        Assert.Equal(10, folders.Length);
+        foreach (var folder in folders)
+        {
+            var rule = Path.GetFileName(folder)[3..];
+            Assert.Contains($" {rule}", Cli.RunIn(folder, null, "check", "flawed").Out, StringComparison.Ordinal);
+            Assert.Empty(Cli.RunIn(folder, null, "check", "mended").Findings);
+            Assert.Contains("## Question", File.ReadAllText(Path.Combine(folder, "lesson.md")), StringComparison.Ordinal);
+        }
+
+        // What somebody has begun to mend is not replaced.
+        Assert.Equal(2, Cli.RunIn(scratch.Path, null, "handbook", "--exercises", "week").Code);
+        Assert.Equal(2, Cli.RunIn(scratch.Path, null, "handbook").Code);
+    }
 }

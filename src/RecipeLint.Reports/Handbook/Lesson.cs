@@ -10,7 +10,8 @@ namespace RecipeLint.Reports.Handbook;
 /// <param name="Text">The lesson's Markdown: "The bench", "Question", "How to mend it", "Remember".</param>
 internal sealed record Lesson(int Number, int Day, string Rule, string Text, JudgedFolder Flawed, JudgedFolder Mended)
 {
-    private const string Root = "handbook/week/";
+    /// <summary>Where the exercises are embedded.</summary>
+    public const string Root = "handbook/week/";
 
     public string Anchor => string.Create(CultureInfo.InvariantCulture, $"exercise-{Number}");
 

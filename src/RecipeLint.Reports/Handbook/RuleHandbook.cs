@@ -8,6 +8,12 @@ namespace RecipeLint.Reports.Handbook;
 /// </summary>
 public static class RuleHandbook
 {
+    /// <summary>
+    /// The exercises of the first week as files to change: for each a folder with the bench and the question, the flawed files and the mended ones.
+    /// </summary>
+    public static IReadOnlyList<HandbookFile> Exercises() =>
+        [.. EmbeddedText.Names(Lesson.Root).Select(n => new HandbookFile(n[Lesson.Root.Length..], EmbeddedText.Read(n)))];
+
     /// <summary>All files of the handbook, sorted by path.</summary>
     /// <param name="toolVersion">As in "0.1.0".</param>
     public static IReadOnlyList<HandbookFile> Make(string toolVersion)

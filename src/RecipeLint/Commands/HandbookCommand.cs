@@ -12,16 +12,31 @@ internal static class HandbookCommand
 
     public static Command Build(Surroundings world)
     {
-        var output = new Option<string>("--output", "-o")
+        var output = new Option<string?>("--output", "-o")
         {
             Description = "The folder to write to: a new or empty one, or an earlier handbook, which is replaced.",
             HelpName = "folder",
-            Required = true,
         };
-        var command = new Command("handbook", "Write the rule book and a first week of exercises as pages for a browser.") { output };
+        var exercises = new Option<string?>("--exercises")
+        {
+            Description = "Write the exercises of the first week as files into this folder, to be mended and checked; no file is replaced.",
+            HelpName = "folder",
+        };
+        var command = new Command("handbook", "Write the rule book and a first week of exercises as pages for a browser.") { output, exercises };
         command.SetAction(parsed =>
         {
-            var named = parsed.GetValue(output)!;
+            if (parsed.GetValue(exercises) is { } lessons)
+            {
+                NewFiles.Write(
+                    world, Path.GetFullPath(lessons, world.CurrentDirectory), lessons, [.. RuleHandbook.Exercises().Select(f => (f.Path, f.Text))]);
+                if (parsed.GetValue(output) is null)
+                {
+                    return ExitCodes.Clean;
+                }
+            }
+
+            var named = parsed.GetValue(output)
+                ?? throw new UsageException("'handbook' needs a folder: '-o FOLDER' for the pages, '--exercises FOLDER' for the exercises as files.");
             var folder = Path.GetFullPath(named, world.CurrentDirectory);
             var pages = new PageFolder(ListName, "recipelint handbook", "handbook");
 
