@@ -27,7 +27,7 @@ internal sealed class ReportOptions
 
     private readonly Option<bool> _withSuppressed = new("--with-suppressed")
     {
-        Description = "Put suppressed findings into SARIF too, marked and with their reason.",
+        Description = "List accepted findings too, with their reason; in SARIF they are marked as suppressed.",
     };
 
     private readonly Option<int?> _width = SharedOptions.Width();
@@ -89,7 +89,8 @@ internal sealed class ReportOptions
         }
 
         FormatOptions Options(bool color) => new(
-            new TextOptions(color, world.Width(parsed.GetValue(_width)), parsed.GetValue(_quiet)), parsed.GetValue(_withSuppressed));
+            new TextOptions(color, world.Width(parsed.GetValue(_width)), parsed.GetValue(_quiet), parsed.GetValue(_withSuppressed)),
+            parsed.GetValue(_withSuppressed));
     }
 
     /// <summary>To standard output, unless a format for machines has it: then to standard error.</summary>
