@@ -62,4 +62,19 @@ public sealed record HazardLimits
 
     /// <summary>°C near boiling.</summary>
     public double BoilingFrom { get; init; } = HazardData.Limit("boilingFrom");
+
+    /// <summary>Per cent of sulfuric acid onto which water is poured.</summary>
+    public double SulfuricWaterFrom { get; init; } = HazardData.Limit("sulfuricWaterFrom");
+
+    /// <summary>Per cent of nitric acid onto which water is poured.</summary>
+    public double NitricWaterFrom { get; init; } = HazardData.Limit("nitricWaterFrom");
+
+    /// <summary>Per cent of hydrochloric acid onto which water is poured.</summary>
+    public double HydrochloricWaterFrom { get; init; } = HazardData.Limit("hydrochloricWaterFrom");
+
+    /// <summary>Per cent of phosphoric acid onto which water is poured.</summary>
+    public double PhosphoricWaterFrom { get; init; } = HazardData.Limit("phosphoricWaterFrom");
+
+    /// <summary>Per cent of acetic acid onto which water is poured.</summary>
+    public double AceticWaterFrom { get; init; } = HazardData.Limit("aceticWaterFrom");
 }

@@ -11,7 +11,7 @@ namespace RecipeLint.Analysis.Hazards;
 /// What happens where a stream enters a vessel: what is poured meets what stands there undiluted, so the strengths of both count and not
 /// that of the mixture.
 /// </summary>
-internal static class MeetingHazards
+public static class MeetingHazards
 {
     /// <summary>Heat of H+ with OH-, kJ/mol (CRC Handbook, recalled).</summary>
     private const double NeutralisationKilojoules = 56;
@@ -25,25 +25,69 @@ internal static class MeetingHazards
     private static readonly Lazy<Dictionary<string, HeatOfSolution>> Heats = new(() =>
         HeatOfSolution.All.GroupBy(h => FormulaParser.Parse(h.Formula).Hill).ToDictionary(g => g.Key, g => g.First()));
 
-    public static IReadOnlyList<Hazard> Of(VesselContents before, VesselContents after, HazardLimits limits)
+    /// <summary>The acids sold as liquids onto which no water is poured from a strength on.</summary>
+    private static readonly (Formula Acid, Func<HazardLimits, double> Limit)[] LiquidAcids =
+    [
+        (FormulaParser.Parse("H2SO4"), l => l.SulfuricWaterFrom), (FormulaParser.Parse("HNO3"), l => l.NitricWaterFrom),
+        (FormulaParser.Parse("HCl"), l => l.HydrochloricWaterFrom), (FormulaParser.Parse("H3PO4"), l => l.PhosphoricWaterFrom),
+        (FormulaParser.Parse("C2H4O2"), l => l.AceticWaterFrom),
+    ];
+
+    internal static IReadOnlyList<Hazard> Of(VesselContents before, VesselContents after, HazardLimits limits) =>
+        Between(before, after) is { } meeting ? Of(meeting, limits)
+        : WaterOntoAcid(before, after, limits).FirstOrDefault(m => m.IsDangerous) is { } splash
+            ? [new Hazard(HazardKind.Heat, HazardGrade.Grave, splash.Reagent, null, "acid when water comes onto it", splash.Percent, splash.Limit, "%")]
+            : [];
+
+    /// <summary>Strong nitric acid where it meets organic matter; null where not both are there.</summary>
+    public static StrongMeeting? NitricWithOrganic(VesselContents before, VesselContents after, HazardLimits limits) =>
+        Between(before, after) is { } meeting ? NitricWithOrganic(meeting, limits) : null;
+
+    /// <summary>Peroxide or bleach where it meets organic matter; null where not both are there, or the two come diluted from another stock.</summary>
+    public static StrongMeeting? OxidiserWithOrganic(VesselContents before, VesselContents after, HazardRole role, HazardLimits limits) =>
+        Between(before, after) is { } meeting ? OxidiserWithOrganic(meeting, role, limits) : null;
+
+    /// <summary>An oxidiser dry with organic matter; null where there is water, or not both are there.</summary>
+    public static DryMeeting? DryTogether(VesselContents before, VesselContents after, HazardLimits limits) =>
+        Between(before, after) is { } meeting ? DryTogether(meeting, limits) : null;
+
+    /// <summary>Water that is poured alone onto each acid that stands in the vessel.</summary>
+    public static IEnumerable<StrongMeeting> WaterOntoAcid(VesselContents before, VesselContents after, HazardLimits limits)
     {
-        List<Held> there = [.. before.Additions.Select(Held.Of)];
-        var added = after.Additions.Skip(before.Additions.Count).ToList();
-        List<Held> poured = [.. added.Select(Held.Of)];
-        if (poured.Count == 0)
+        if (after.Additions.Count > before.Additions.Count || after.FreeWaterGrams <= before.FreeWaterGrams)
         {
-            return [];
+            yield break;
         }
 
-        var meeting = new Meeting(there, before.Grams, poured, after.Grams, after.FreeWaterGrams)
+        foreach (var (acid, limit) in LiquidAcids)
         {
-            IsOneThing = poured.Count == 1,
-            ThroughAliquot = added.Exists(a => a.ThroughAliquot),
-        };
-        return Of(meeting, limits);
+            var acids = before.Additions.Where(a => !a.ThroughAliquot && IsLiquidAcid(a.Substance, acid)).Select(Held.Of).ToList();
+            var pure = acids.Sum(a => a.PureGrams);
+            if (pure > 0)
+            {
+                yield return new StrongMeeting(
+                    MeetingPoint.Standing, acids[^1], acids[^1], pure, pure + before.FreeWaterGrams, 0, limit(limits));
+            }
+        }
     }
 
-    public static IReadOnlyList<Hazard> Of(Holding before, Held poured, HazardLimits limits)
+    /// <summary>True for an acid sold as a liquid, at any strength.</summary>
+    private static bool IsLiquidAcid(Substance substance, Formula acid) =>
+        substance is { Kind: SubstanceKind.Acid, Form: PhysicalForm.Liquid, Formula: { } formula } && formula.HasCompositionOf(acid);
+
+    /// <summary>What comes together in one pouring; null where nothing but water is poured.</summary>
+    private static Meeting? Between(VesselContents before, VesselContents after)
+    {
+        var added = after.Additions.Skip(before.Additions.Count).ToList();
+        return added.Count == 0 ? null
+            : new Meeting([.. before.Additions.Select(Held.Of)], before.Grams, [.. added.Select(Held.Of)], after.Grams, after.FreeWaterGrams)
+            {
+                IsOneThing = added.Count == 1,
+                ThroughAliquot = added.Exists(a => a.ThroughAliquot),
+            };
+    }
+
+    internal static IReadOnlyList<Hazard> Of(Holding before, Held poured, HazardLimits limits)
     {
         var grams = 1000 * before.Litres;
         return Of(new Meeting(before.Items, grams, [poured], grams + poured.Grams, grams) { IsOneThing = true }, limits);
@@ -59,78 +103,77 @@ internal static class MeetingHazards
         }.OfType<Hazard>(),
     ];
 
+    private static StrongMeeting? NitricWithOrganic(Meeting meeting, HazardLimits limits) =>
+        Strongest(meeting, h => h.Is(HazardRole.NitricAcid), h => h.Is(HazardRole.Organic), limits.NitricFrom, limits.NitricOrganicFrom);
+
     /// <summary>Strong nitric acid with organic matter.</summary>
-    private static Hazard? Nitric(Meeting meeting, HazardLimits limits)
-    {
-        var (nitric, value) = Strengths(meeting, HazardRole.NitricAcid, HazardRole.Organic, limits.NitricFrom, limits.NitricOrganicFrom);
-        return value <= 0
-            ? null
-            : new Hazard(
-                HazardKind.NitrogenOxides, HazardGrade.Present, nitric, meeting.LastWith(HazardRole.Organic, nitric),
-                    "nitric acid where they meet", value,
-                limits.NitricFrom, "%");
-    }
+    private static Hazard? Nitric(Meeting meeting, HazardLimits limits) =>
+        Of(NitricWithOrganic(meeting, limits), HazardKind.NitrogenOxides, "nitric acid where they meet");
+
+    private static Hazard? Of(StrongMeeting? meeting, HazardKind kind, string what) => meeting is { IsDangerous: true }
+        ? new Hazard(kind, HazardGrade.Present, meeting.Reagent, meeting.Partner, what, meeting.Percent, meeting.Limit, "%")
+        : null;
 
     /// <summary>Nitric acid with iron(II) or iodide gives brown fumes, with chloride chlorine as well.</summary>
     private static Hazard? NitricReductant(Meeting meeting, HazardLimits limits)
     {
-        foreach (var (role, limit) in new[] { (HazardRole.Reductant, limits.NitricReductantFrom), (HazardRole.Chloride,
-            limits.NitricFrom), (HazardRole.HydrochloricAcid, limits.NitricReductantFrom) })
-        {
-            var (nitric, value) = Strengths(meeting, HazardRole.NitricAcid, role, limit, limits.NitricOrganicFrom);
-            if (value > 0)
-            {
-                return new Hazard(
-                    HazardKind.NitrogenOxides, HazardGrade.Present, nitric, meeting.LastWith(role, nitric),
-                        "nitric acid where they meet", value, limit, "%");
-            }
-        }
-
-        return null;
+        (HazardRole Role, double Limit)[] partners =
+        [
+            (HazardRole.Reductant, limits.NitricReductantFrom), (HazardRole.Chloride, limits.NitricFrom),
+            (HazardRole.HydrochloricAcid, limits.NitricReductantFrom),
+        ];
+        return partners
+            .Select(p => Of(
+                Strongest(meeting, h => h.Is(HazardRole.NitricAcid), h => h.Is(p.Role), p.Limit, limits.NitricOrganicFrom),
+                HazardKind.NitrogenOxides, "nitric acid where they meet"))
+            .FirstOrDefault(h => h is not null);
     }
 
     /// <summary>Strong sulfuric acid with chloride, nitrate or organic matter.</summary>
     private static Hazard? Fumes(Meeting meeting, HazardLimits limits)
     {
-        foreach (var role in new[] { HazardRole.Chloride, HazardRole.OxidisingSalt, HazardRole.NitricAcid, HazardRole.Organic })
-        {
-            var (sulfuric, value) = Strengths(meeting, HazardRole.SulfuricAcid, role, limits.SulfuricFumesFrom, limits.OrganicFrom);
-            if (value > 0)
-            {
-                return new Hazard(
-                    role == HazardRole.Organic ? HazardKind.Runaway : HazardKind.AcidFumes, HazardGrade.Present, sulfuric,
-                        meeting.LastWith(role, sulfuric),
-                    "sulfuric acid where they meet", value, limits.SulfuricFumesFrom, "%");
-            }
-        }
-
-        return null;
+        HazardRole[] partners = [HazardRole.Chloride, HazardRole.OxidisingSalt, HazardRole.NitricAcid, HazardRole.Organic];
+        return partners
+            .Select(role => Of(
+                Strongest(meeting, h => h.Is(HazardRole.SulfuricAcid), h => h.Is(role), limits.SulfuricFumesFrom, limits.OrganicFrom),
+                role == HazardRole.Organic ? HazardKind.Runaway : HazardKind.AcidFumes, "sulfuric acid where they meet"))
+            .FirstOrDefault(h => h is not null);
     }
 
     /// <summary>
-    /// The strength, in per cent, that a strong reagent has where it meets a partner: as poured onto enough of the partner, as it
-    /// stands when
-    /// enough of the partner comes, or in the mixture with any of it. 0 where it is too weak.
+    /// A strong reagent where it is strongest: as poured onto enough of the partner, as it stands when enough of the partner comes, or in
+    /// the mixture with any of it. The first of them that is dangerous, else the strongest; null where not both are there.
     /// </summary>
-    private static (Held? Reagent, double Percent) Strengths(Meeting meeting, HazardRole strong, HazardRole partner, double limit,
-        double partnerLimit)
+    private static StrongMeeting? Strongest(Meeting meeting, Func<Held, bool> strong, Func<Held, bool> partner, double limit, double partnerLimit)
     {
-        var reagent = meeting.Poured.LastOrDefault(h => h.Is(strong));
-        var other = meeting.Poured.LastOrDefault(h => h.Is(partner) && !h.Is(strong));
-        var pouredStrong = reagent is null || !meeting.IsOneThing ? 0 : reagent.Strength;
-        var pouredOther = other is null || !meeting.IsOneThing ? 0 : other.Strength;
-        var strongBefore = 100 * meeting.ShareBefore(h => h.Is(strong));
-        var after = 100 * meeting.ShareAfter(h => h.Is(strong));
-        var value = pouredStrong >= limit && Rounding.SixDigits(100 * meeting.ShareBefore(h => h.Is(partner)
-            && !h.Is(strong))) >= partnerLimit ? pouredStrong
-            : Rounding.SixDigits(strongBefore) >= limit && pouredOther >= partnerLimit ? strongBefore
-            : Rounding.SixDigits(after) >= limit && meeting.All.Any(h => h.Is(partner) && !h.Is(strong)) ? after
-            : 0;
-        return (value > 0 ? reagent ?? meeting.There.LastOrDefault(h => h.Is(strong)) : null, value);
+        bool Meets(Held held) => partner(held) && !strong(held);
+        if (meeting.Grams <= 0 || !meeting.All.Any(strong) || !meeting.All.Any(Meets))
+        {
+            return null;
+        }
+
+        var reagent = meeting.Poured.LastOrDefault(strong) ?? meeting.There.Last(strong);
+        var other = meeting.All.Last(Meets);
+        var alone = meeting.IsOneThing ? meeting.Poured[0] : null;
+        var before = 100 * meeting.ShareBefore(Meets);
+        var points = new List<StrongMeeting>();
+        if (alone is not null && strong(alone) && Rounding.SixDigits(before) >= partnerLimit)
+        {
+            points.Add(new StrongMeeting(MeetingPoint.Stream, reagent, other, alone.PureGrams, alone.Grams, before, limit));
+        }
+
+        if (alone is not null && Meets(alone) && alone.Strength >= partnerLimit && meeting.ThereGrams > 0 && meeting.There.Any(strong))
+        {
+            points.Add(new StrongMeeting(
+                MeetingPoint.Standing, reagent, other, meeting.There.Where(strong).Sum(h => h.PureGrams), meeting.ThereGrams, before, limit));
+        }
+
+        points.Add(new StrongMeeting(
+            MeetingPoint.Mixed, reagent, other, meeting.All.Where(strong).Sum(h => h.PureGrams), meeting.Grams, before, limit));
+        return points.Find(p => p.IsDangerous) ?? points.MaxBy(p => p.Percent);
     }
 
-    /// <summary>Peroxide or bleach with organic matter, at the strength it has where they meet.</summary>
-    private static Hazard? Oxidiser(Meeting meeting, HazardRole role, HazardLimits limits)
+    private static StrongMeeting? OxidiserWithOrganic(Meeting meeting, HazardRole role, HazardLimits limits)
     {
         if (meeting.ThroughAliquot)
         {
@@ -138,29 +181,17 @@ internal static class MeetingHazards
         }
 
         // Bleach with an acid is chlorine gas first of all, and said so.
-        bool Oxidises(Held h) => h.Is(role);
-        bool Burns(Held h) => h.Is(HazardRole.Organic) && !h.Is(role) && (role != HazardRole.Hypochlorite
-            || h.Substance.Kind != SubstanceKind.Acid);
-
-        var limit = role == HazardRole.Peroxide ? limits.PeroxideFrom : limits.HypochloriteFrom;
-        var added = meeting.Poured[^1];
-        var before = 100 * meeting.ShareBefore(Oxidises);
-        var met = Oxidises(added) && 100 * meeting.ShareBefore(Burns) >= limits.OrganicFrom ? added.Strength
-            : Burns(added) && added.Strength >= limits.OrganicFrom ? before
-            : meeting.All.Any(Burns) ? 100 * meeting.ShareAfter(Oxidises)
-            : 0;
-        if (Rounding.SixDigits(met) < limit || meeting.All.LastOrDefault(Burns) is not { } fuel
-            || meeting.All.LastOrDefault(Oxidises) is not { } oxidiser)
-        {
-            return null;
-        }
-
-        var what = role == HazardRole.Peroxide ? "hydrogen peroxide where they meet" : "hypochlorite where they meet";
-        return new Hazard(HazardKind.Runaway, HazardGrade.Present, oxidiser, fuel, what, met, limit, "%");
+        bool Burns(Held h) => h.Is(HazardRole.Organic) && (role != HazardRole.Hypochlorite || h.Substance.Kind != SubstanceKind.Acid);
+        return Strongest(
+            meeting, h => h.Is(role), Burns, role == HazardRole.Peroxide ? limits.PeroxideFrom : limits.HypochloriteFrom, limits.OrganicFrom);
     }
 
-    /// <summary>Oxidising solids and organic matter in a vessel into which no water has come yet.</summary>
-    private static Hazard? Dry(Meeting meeting, HazardLimits limits)
+    /// <summary>Peroxide or bleach with organic matter, at the strength it has where they meet.</summary>
+    private static Hazard? Oxidiser(Meeting meeting, HazardRole role, HazardLimits limits) => Of(
+        OxidiserWithOrganic(meeting, role, limits), HazardKind.Runaway,
+        role == HazardRole.Peroxide ? "hydrogen peroxide where they meet" : "hypochlorite where they meet");
+
+    private static DryMeeting? DryTogether(Meeting meeting, HazardLimits limits)
     {
         if (meeting.FreeWaterGrams > 0 || meeting.ThroughAliquot)
         {
@@ -170,18 +201,14 @@ internal static class MeetingHazards
         var oxidisers = meeting.All.Where(h => h.Is(HazardRole.OxidisingSalt)).ToList();
         var fuels = meeting.All.Where(h => h.Substance.FeedsMicrobes || h.Substance.Kind == SubstanceKind.Organic
             || h.Is(HazardRole.Fermentable)).ToList();
-        if (oxidisers.Count == 0 || fuels.Count == 0)
-        {
-            return null;
-        }
-
-        var fuel = fuels.Sum(f => f.Grams);
-        var share = 100 * fuel / (fuel + oxidisers.Sum(o => o.Grams));
-        return Rounding.SixDigits(share) <= limits.CombustibleFrom
-            ? null
-            : new Hazard(HazardKind.Fire, HazardGrade.Present, oxidisers[0], fuels[0], "organic matter in the dry oxidiser", share,
-                limits.CombustibleFrom, "%");
+        return oxidisers.Sum(o => o.Grams) > 0 && fuels.Sum(f => f.Grams) > 0 ? new DryMeeting(oxidisers, fuels, limits.CombustibleFrom) : null;
     }
+
+    /// <summary>Oxidising solids and organic matter in a vessel into which no water has come yet.</summary>
+    private static Hazard? Dry(Meeting meeting, HazardLimits limits) => DryTogether(meeting, limits) is { IsDangerous: true } dry
+        ? new Hazard(HazardKind.Fire, HazardGrade.Present, dry.Oxidisers[0], dry.Fuels[0], "organic matter in the dry oxidiser", dry.Percent,
+            dry.Limit, "%")
+        : null;
 
     /// <summary>
     /// How warm the vessel gets from dilution and neutralisation, from 20 °C and without loss to the room: an upper bound.
@@ -247,9 +274,5 @@ internal static class MeetingHazards
         public IEnumerable<Held> All => There.Concat(Poured);
 
         public double ShareBefore(Func<Held, bool> fits) => ThereGrams > 0 ? There.Where(fits).Sum(h => h.PureGrams) / ThereGrams : 0;
-
-        public double ShareAfter(Func<Held, bool> fits) => Grams > 0 ? All.Where(fits).Sum(h => h.PureGrams) / Grams : 0;
-
-        public Held? LastWith(HazardRole role, Held? but) => All.LastOrDefault(h => h.Is(role) && h != but);
     }
 }

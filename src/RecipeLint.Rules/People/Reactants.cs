@@ -1,7 +1,5 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
-using RecipeLint.Analysis.Mixing;
-using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
@@ -13,21 +11,9 @@ namespace RecipeLint.Rules.People;
 internal static class Reactants
 {
     internal const string Hypochlorite = HazardGate.Hypochlorite;
-    internal const string Peroxide = "inert:H2O2";
 
     /// <summary>g/mol of Cl2, from CIAAW weights: what one mole of hypochlorite sets free.</summary>
     internal const double ChlorineGramsPerMole = HazardGate.ChlorineGramsPerMole;
-
-    private static readonly Formula _nitricAcid = FormulaParser.Parse("HNO3");
-
-    internal static bool IsNitricAcid(Substance substance) => IsLiquidAcid(substance, _nitricAcid);
-
-    /// <summary>True for an acid sold as a liquid, at any strength.</summary>
-    internal static bool IsLiquidAcid(Substance substance, Formula acid) =>
-        substance is { Kind: SubstanceKind.Acid, Form: PhysicalForm.Liquid, Formula: { } formula } && formula.HasCompositionOf(acid);
-
-    /// <summary>Burns or reacts as organic matter, by the roles of the hazard gate.</summary>
-    internal static bool IsOrganic(Substance substance) => HazardRoles.Of(substance).Contains(HazardRole.Organic);
 
     /// <summary>The statement of <see cref="AmountsAreMeant"/>.</summary>
     internal const string AmountsMeant = "its amounts are meant (implausible-amount speaks first)";
@@ -37,10 +23,6 @@ internal static class Reactants
         !context.Facts.Workspace.ProblemsOf(stock.Stock.File).Any(p => p.Kind == ProblemKind.ImplausibleAmount);
 
     internal static bool Brings(AdditionFacts addition, string component) => addition.ComponentMoles.GetValueOrDefault(component) > 0;
-
-    /// <summary>Share of the vessel's mass that fits, counted as pure compound; 0 for an empty vessel.</summary>
-    internal static double Share(VesselContents contents, Func<Substance, bool> fits) =>
-        contents.Grams > 0 ? contents.Additions.Where(a => fits(a.Substance)).Sum(VesselContents.PureGrams) / contents.Grams : 0;
 
     /// <summary>Available chlorine in the finished stock, g/L.</summary>
     internal static double ChlorineGramsPerLitre(StockFacts stock) =>

@@ -4,7 +4,10 @@ using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Preservation;
 
-/// <summary>What a shop's options say a kept stock needs: those of the rule on weak preservatives, and of food without one for copper.</summary>
+/// <summary>
+/// What a shop's options say a kept stock needs: what works, from the rule on weak preservatives; what has to be kept and for how long, from
+/// the rule on food without one.
+/// </summary>
 public static class PreservationNeeds
 {
     /// <summary>By the shop that a file belongs to.</summary>
@@ -14,6 +17,7 @@ public static class PreservationNeeds
     public static PreservativeNeeds Of(RuleTuning tuning)
     {
         var weak = tuning.Options<PreservativeTooWeakOptions>(RuleBook.Find(PreservativeTooWeak.RuleName)!);
+        var food = Food(tuning);
         return new PreservativeNeeds
         {
             LeastBenzoic = weak.LeastBenzoic,
@@ -22,10 +26,16 @@ public static class PreservationNeeds
             RichFood = weak.RichFood,
             RichTimes = weak.RichTimes,
             LongDays = weak.LongDays,
-            MinimumFood = weak.MinimumFood,
-            FreshDays = weak.FreshDays,
-            SafeBelowPh = weak.SafeBelowPh,
-            SafeCopper = tuning.Options<CarbonWithoutPreservativeOptions>(RuleBook.Find(CarbonWithoutPreservative.RuleName)!).SafeCopper,
+            MinimumFood = food.MinimumFood,
+            FreshDays = food.FreshDays,
+            SafeBelowPh = food.SafeBelowPh,
+            SafeCopper = food.SafeCopper,
         };
     }
+
+    /// <summary>What counts as food that has to be kept, and for how long it keeps by itself.</summary>
+    internal static CarbonWithoutPreservativeOptions Food(ShopSettings shop) => Food(RuleTuning.Read(shop));
+
+    private static CarbonWithoutPreservativeOptions Food(RuleTuning tuning) =>
+        tuning.Options<CarbonWithoutPreservativeOptions>(RuleBook.Find(CarbonWithoutPreservative.RuleName)!);
 }

@@ -1,6 +1,6 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Mixing;
-using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
@@ -16,57 +16,50 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
 {
     public const string RuleName = "water-onto-acid";
 
-    /// <summary>The acids sold as liquids, with their options.</summary>
-    private static readonly (Formula Acid, Func<WaterOntoAcidOptions, NumberOption> Limit)[] _acids =
-    [
-        (FormulaParser.Parse("H2SO4"), o => o.SulfuricFrom), (FormulaParser.Parse("HNO3"), o => o.NitricFrom), (FormulaParser.Parse("HCl"), o => o.HydrochloricFrom),
-        (FormulaParser.Parse("H3PO4"), o => o.PhosphoricFrom), (FormulaParser.Parse("C2H4O2"), o => o.AceticFrom),
-    ];
-
     public override string Name => RuleName;
 
     protected override IEnumerable<Pour> Judge(StockFacts stock, RuleContext context)
     {
         var options = context.Options<WaterOntoAcidOptions>();
-        var any = false;
-        foreach (var moment in stock.Mixing.Steps.Where(m => m.BringsWater && m.After.FreeWaterGrams > m.Before.FreeWaterGrams))
+        var limits = HazardLimits.Default with
         {
-            foreach (var (acid, limit) in _acids)
+            SulfuricWaterFrom = options.SulfuricFrom,
+            NitricWaterFrom = options.NitricFrom,
+            HydrochloricWaterFrom = options.HydrochloricFrom,
+            PhosphoricWaterFrom = options.PhosphoricFrom,
+            AceticWaterFrom = options.AceticFrom,
+        };
+        var any = false;
+        foreach (var (moment, met) in stock.Mixing.Steps.Where(m => m.BringsWater)
+            .SelectMany(m => MeetingHazards.WaterOntoAcid(m.Before, m.After, limits).Select(w => (m, w))))
+        {
+            any = true;
+            yield return new Pour(stock, moment, met)
             {
-                var acids = moment.Before.Additions.Where(a => !a.ThroughAliquot && Reactants.IsLiquidAcid(a.Substance, acid)).ToList();
-                var pure = acids.Sum(VesselContents.PureGrams);
-                if (pure <= 0)
-                {
-                    continue;
-                }
-
-                any = true;
-                var strength = pure / (pure + moment.Before.FreeWaterGrams) * 100;
-                var strong = new Check("strong enough to boil or burn", Rounding.SixDigits(strength), Relation.AtLeast, limit(options), "%");
-                yield return new Pour(stock, moment, acids[^1], acid, pure, strength, limit(options)) { Checks = [strong] };
-                if (strong.Holds)
-                {
-                    yield break;
-                }
+                Checks = [new Check("strong enough to boil or burn", Rounding.SixDigits(met.Percent), Relation.AtLeast, met.Limit, "%")],
+            };
+            if (met.IsDangerous)
+            {
+                yield break;
             }
         }
 
         if (!any)
         {
-            yield return new Pour(stock, null, null, null, 0, 0, default) { Checks = [Check.That("water is poured after a liquid acid", false)] };
+            yield return new Pour(stock, null, null) { Checks = [Check.That("water is poured after a liquid acid", false)] };
         }
     }
 
     protected override Finding Describe(Pour verdict, RuleContext context)
     {
-        var (moment, last, acid, pure, strength) = (verdict.Moment!, verdict.Last!, verdict.Acid!, verdict.PureGrams, verdict.Strength);
-        var limit = verdict.Limit.Value;
-        var heat = HeatOfSolution.Find(acid.Text) is { KilojoulesPerMol: < 0 } known && strength >= 90
+        var (moment, met) = (verdict.Moment!, verdict.Met!);
+        var (last, pure, strength, limit) = (met.Reagent, met.PureGrams, met.Percent, met.Limit);
+        var heat = last.Substance.Formula is { } acid && HeatOfSolution.Find(acid.Text) is { KilojoulesPerMol: < 0 } known && strength >= 90
             ? $"Diluting it sets free up to {Say.Number(-known.KilojoulesPerMol * pure / known.GramsPerMol)} kJ: the"
             : "";
         return context.Find(
-            last.Place,
-            $"Water is poured onto acid: when '{moment.Step.Id}' begins, the acid in the vessel ({last.Substance.Name}) is still {Say.Number(strength)} % strong, past the {Say.Number(limit)} % from which that is dangerous. "
+            last.Place ?? moment.Step.Place,
+            $"Water is poured onto acid: when '{moment.Step.Id}' begins, the acid in the vessel ({last.Name}) is still {Say.Number(strength)} % strong, past the {Say.Number(limit)} % from which that is dangerous. "
             + $"{(heat.Length > 0 ? heat : "The")} first water {(heat.Length > 0 ? "boils" : "heats up")} on the surface and can throw acid at face and hands. "
             + "Pour most of the water first, then the acid into it, slowly and stirring, with goggles, gloves and apron, as the safety data sheet says.",
             Harm.Person,
@@ -80,16 +73,16 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
 
     protected override Working Work(Pour verdict, RuleContext context)
     {
-        if (verdict is not { Moment: { } moment, Last: { } last })
+        if (verdict is not { Moment: { } moment, Met: { } met })
         {
             return new WorkingBuilder($"the order of '{verdict.Stock.Stock.Name}'").Statements(verdict).Done();
         }
 
         var work = new WorkingBuilder($"the acid in the vessel when step '{moment.Step.Id}' pours water onto it");
-        var pure = work.Given($"{last.Substance.Name}, counted as pure acid", verdict.PureGrams, "g", "file and strength");
+        var pure = work.Given($"{met.Reagent.Name}, counted as pure acid", met.PureGrams, "g", "file and strength");
         var water = work.Given("water already in the vessel, that of the acid included", moment.Before.FreeWaterGrams, "g", "file");
         var strength = work.Result("strength it still has", "100 × acid / (acid + water)", 100 * pure / (pure + water), "%");
-        return work.Check(verdict.Checks[0], strength, work.Option("limit", verdict.Limit)).Done(strength);
+        return work.Check(verdict.Checks[0], strength, work.Given("limit", met.Limit, "%", "option")).Done(strength);
     }
 
     /// <summary>The acid behind the water.</summary>
@@ -120,12 +113,8 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
         }
     }
 
-    /// <summary>Water that comes after an acid.</summary>
+    /// <summary>Water that comes after an acid, as the gate sees it.</summary>
     /// <param name="Moment">The water; null where none comes after an acid.</param>
-    /// <param name="Last">The acid that went in last.</param>
-    /// <param name="PureGrams">Of the acid in the vessel, counted as pure.</param>
-    /// <param name="Strength">% that it still has.</param>
-    /// <param name="Limit">%.</param>
-    internal sealed record Pour(
-        StockFacts Stock, MixingStep? Moment, AdditionFacts? Last, Formula? Acid, double PureGrams, double Strength, NumberOption Limit) : Verdict;
+    /// <param name="Met">Null with the step.</param>
+    internal sealed record Pour(StockFacts Stock, MixingStep? Moment, StrongMeeting? Met) : Verdict;
 }

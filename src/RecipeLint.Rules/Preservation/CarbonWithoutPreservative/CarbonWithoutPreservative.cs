@@ -19,13 +19,7 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
 
     protected override IEnumerable<UnguardedFood> Judge(StockFacts stock, RuleContext context)
     {
-        var needs = PreservationNeeds.Of(stock.Settings) with
-        {
-            MinimumFood = context.Options<CarbonWithoutPreservativeOptions>().MinimumFood,
-            FreshDays = context.Options<CarbonWithoutPreservativeOptions>().FreshDays,
-            SafeBelowPh = context.Options<CarbonWithoutPreservativeOptions>().SafeBelowPh,
-            SafeCopper = context.Options<CarbonWithoutPreservativeOptions>().SafeCopper,
-        };
+        var needs = PreservationNeeds.Of(stock.Settings);
         var judged = PreservativeJudgement.Of(stock, needs);
         var food = new Check("enough to live on", judged.FoodGramsPerLitre, Relation.AtLeast, needs.MinimumFood, "g/L");
         var kept = KeptLong.Check(stock, needs.FreshDays);

@@ -25,7 +25,7 @@ internal sealed partial class PreservativeTooWeak
         }
 
         work.Check(verdict.Strength, strength, 1);
-        KeptLong.Write(work, verdict.Kept, context.Options<PreservativeTooWeakOptions>().FreshDays);
+        KeptLong.Write(work, verdict.Kept, PreservationNeeds.Food(verdict.Stock.Settings).FreshDays);
         return work.Statements(verdict).Done(strength);
     }
 
@@ -53,12 +53,12 @@ internal sealed partial class PreservativeTooWeak
         var (food, needs) = (verdict.Judged.FoodGramsPerLitre, verdict.Needs);
         var rich = Part(
             work, "how rich it is", work.Given("organic matter", food, "g/L", From.Amounts),
-            work.Option("little", context.Options<PreservativeTooWeakOptions>().MinimumFood),
+            work.Option("little", PreservationNeeds.Food(verdict.Stock.Settings).MinimumFood),
                 work.Option("rich", context.Options<PreservativeTooWeakOptions>().RichFood), food, needs.MinimumFood, needs.RichFood);
         var kept = verdict.Judged.Days is { } days
             ? Part(
                 work, "how long it is kept", work.Given("kept for", days, "days", From.File),
-                work.Option("short", context.Options<PreservativeTooWeakOptions>().FreshDays),
+                work.Option("short", PreservationNeeds.Food(verdict.Stock.Settings).FreshDays),
                     work.Option("long", context.Options<PreservativeTooWeakOptions>().LongDays), days, needs.FreshDays, needs.LongDays)
             : work.Given("how long it is kept, nobody says: long", 1, "", "rule");
         return work.Result(

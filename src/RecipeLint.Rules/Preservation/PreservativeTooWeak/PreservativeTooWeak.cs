@@ -85,7 +85,7 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
             yield return acid;
         }
 
-        yield return Keep.For(context, stock, context.Rule.Options<PreservativeTooWeakOptions>().FreshDays);
+        yield return Keep.For(context, stock, verdict.Needs.FreshDays);
     }
 
     private static string Remedy(PreservativeJudgement judged)
