@@ -112,16 +112,19 @@ public sealed class BottleChemistry
     public IReadOnlyList<JudgedDeposit> DepositsAt(SolutionState state) => _judged.FirstOrDefault(j => j.State == state).Deposits ?? [];
 
     /// <summary>The worst that the solids of a cause do in the moments that count.</summary>
-    public SolidVerdict Of(Cause cause)
+    public SolidVerdict Of(Cause cause) => Of(cause, _judged);
+
+    /// <summary>The worst that the solids of a cause do in some solutions that have been judged.</summary>
+    internal static SolidVerdict Of(Cause cause, IReadOnlyList<(SolutionState State, IReadOnlyList<JudgedDeposit> Deposits)> judged)
     {
         var best = SolidVerdict.None;
-        if (States.Count == 0 || cause.Solids.Count == 0)
+        if (judged.Count == 0 || cause.Solids.Count == 0)
         {
             return best;
         }
 
         best = new SolidVerdict(Standing.Absent, null, null, [], null);
-        foreach (var (state, deposits) in _judged)
+        foreach (var (state, deposits) in judged)
         {
             foreach (var name in cause.Solids)
             {

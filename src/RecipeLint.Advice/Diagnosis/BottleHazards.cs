@@ -15,9 +15,11 @@ public static class BottleHazards
     ];
 
     /// <summary>From the recipe, as it stands and on the way there, and from what was seen, whatever the recipe says.</summary>
-    public static HazardReport Of(StockFacts stock, Observation observation)
+    public static HazardReport Of(StockFacts stock, Observation observation) => Of(HazardGate.Of(stock), observation);
+
+    /// <summary>The same for what a tank holds.</summary>
+    internal static HazardReport Of(HazardReport recipe, Observation observation)
     {
-        var recipe = HazardGate.Of(stock);
         var suspected = Suspected(recipe.Holding, [.. observation.Signs.Where(s => s.Present).Select(s => s.Sign.Id)]);
         return recipe.Suspecting(suspected);
     }

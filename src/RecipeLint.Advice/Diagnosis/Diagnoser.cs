@@ -6,22 +6,15 @@ using RecipeLint.Chemistry.Quantities;
 namespace RecipeLint.Advice.Diagnosis;
 
 /// <summary>
-/// Ranks causes by the odds of naive Bayes: how often a cause is met, what the chemistry of this stock says of it, and how well each sign fits
-/// (<see cref="Likelihood"/>). Signs of one kind say much the same (white, cream, pale), so n of them count as the square root of n; the sum is
-/// tempered, because no sign is independent of the others. The weights are judgement, no source; the chemistry is the engine's.
+/// Why a bottle looks as it does: what the chemistry of this stock says of each cause, ranked by <see cref="CauseRanking"/> together with what
+/// was seen. The weights are judgement, no source; the chemistry is the engine's.
 /// </summary>
 public static class Diagnoser
 {
-    /// <summary>Share of the summed log-odds that is believed.</summary>
-    private const double Temper = 0.8;
-
     /// <summary>g/L that nobody overlooks; less may stay supersaturated for long.</summary>
     private const double SurelyVisible = 1;
 
-    /// <summary>A reason weaker than this against the average cause is not worth a line.</summary>
-    private const double WorthSaying = 0.35;
-
-    private const double MissingNeed = -3, HasNeeds = 0.7, HasTrait = 1.1, AllTraitsMissing = -1.2,
+    internal const double MissingNeed = -3, HasNeeds = 0.7, HasTrait = 1.1, AllTraitsMissing = -1.2,
         NothingWrongDespiteDeposit = -1.2, NothingWrongDespiteALittle = -0.4, ColourAsExpected = 1.2, ColourNotExpected = -1.0;
 
     /// <summary>Causes of what was seen, most probable first; the same input always gives the same order.</summary>
@@ -31,49 +24,14 @@ public static class Diagnoser
         var chemistry = BottleChemistry.Of(stock, seenAt);
         var traits = new StockTraits(stock, chemistry.Mixing, seenAt);
         var liquid = new LiquidColour(stock);
-        var averages = observation.Signs.ToDictionary(s => s, s => DiagnosisData.Causes.Average(c => Math.Log(Likelihood.Of(c, s))));
-        var scored = DiagnosisData.Causes.Select(cause =>
+        var causes = DiagnosisData.Causes.Select(cause =>
         {
             var solid = chemistry.Of(cause);
-            var evidence = new List<Evidence>();
-            var score = Prior(cause.Frequency);
-            foreach (var reason in StockReasons(cause, solid, chemistry, traits).Concat(LiquidReasons(cause, observation, liquid, chemistry)))
-            {
-                score += reason.Weight;
-                evidence.Add(reason);
-            }
-
-            foreach (var kind in observation.Signs.GroupBy(s => s.Sign.Kind))
-            {
-                // Each bench test stands for itself; looks overlap.
-                var weight = kind.Key == SignKind.Test ? 1 : 1 / Math.Sqrt(kind.Count());
-                score += weight * kind.Sum(s => Math.Log(Likelihood.Of(cause, s)));
-                evidence.AddRange(SignReasons(cause, kind, averages));
-            }
-
-            return (Cause: cause, Score: score, Evidence: evidence, Solid: solid);
-        }).ToList();
-        var best = scored.Max(s => s.Score);
-        var total = scored.Sum(s => Math.Exp(Temper * (s.Score - best)));
-        return new BottleDiagnosis(
-            observation,
-            chemistry,
-            [
-                .. scored
-                    .Select(s => new RankedCause(
-                        s.Cause, s.Score, Math.Exp(Temper * (s.Score - best)) / total, [.. s.Evidence.Where(e => e.Text.Length > 0 && Math.Abs(e.Weight) >= WorthSaying)], s.Solid))
-                    .OrderByDescending(r => Rounding.SixDigits(r.Share))
-                    .ThenBy(r => r.Cause.Id, StringComparer.Ordinal),
-            ],
-            BottleHazards.Of(stock, observation));
+            return new CauseRanking.Entry(
+                cause, solid, [.. StockReasons(cause, solid, chemistry, traits), .. LiquidReasons(cause, observation, liquid, chemistry)]);
+        });
+        return new BottleDiagnosis(observation, chemistry, CauseRanking.Of([.. causes], observation), BottleHazards.Of(stock, observation));
     }
-
-    private static double Prior(Frequency frequency) => frequency switch
-    {
-        Frequency.Common => 0,
-        Frequency.Occasional => -0.4,
-        _ => -1.0,
-    };
 
     private static IEnumerable<Evidence> StockReasons(Cause cause, SolidVerdict solid, BottleChemistry chemistry, StockTraits traits)
     {
@@ -123,14 +81,21 @@ public static class Diagnoser
         }
     }
 
-    private static Evidence SolidReason(SolidVerdict solid, BottleChemistry chemistry)
+    private static Evidence SolidReason(SolidVerdict solid, BottleChemistry chemistry) => SolidReason(
+        solid,
+        solid.State is null ? "" : DiagnosisWords.At(solid.State),
+        solid.Standing == Standing.Forms ? Outweighed(solid, chemistry) : 0);
+
+    /// <summary>What the engine says of a cause's solids.</summary>
+    /// <param name="at">Where or when, for the end of the sentence.</param>
+    /// <param name="outweighed">What a larger deposit beside it takes away; 0 or less.</param>
+    internal static Evidence SolidReason(SolidVerdict solid, string at, double outweighed)
     {
-        var at = solid.State is null ? "" : DiagnosisWords.At(solid.State);
         return solid.Standing switch
         {
             Standing.Forms => new Evidence(
                 $"{DiagnosisWords.Grams(solid.GramsPerLitre)}/L of it falls out {at}",
-                (solid.GramsPerLitre >= 1 ? 2.6 : solid.GramsPerLitre >= 0.1 ? 2.0 : 1.3) + Outweighed(solid, chemistry)),
+                (solid.GramsPerLitre >= 1 ? 2.6 : solid.GramsPerLitre >= 0.1 ? 2.0 : 1.3) + outweighed),
             Standing.Above => new Evidence($"its ions are {DiagnosisWords.Times(solid.Index!.Value)} what saturates {at}", solid.Solid?.Role == SolidRole.FormsSlowly ? 0.6 : 1.3),
             Standing.Close => new Evidence($"it is close to saturation {at}", 0.7),
             Standing.Below => new Evidence($"it stays dissolved {at}, though not by far", -1.0),
@@ -173,14 +138,6 @@ public static class Diagnoser
             {
                 yield return new Evidence($"the liquid should not be {shades}", -ColourNotExpected);
             }
-        }
-    }
-
-    private static IEnumerable<Evidence> SignReasons(Cause cause, IEnumerable<Seen> kind, Dictionary<Seen, double> averages)
-    {
-        foreach (var seen in kind)
-        {
-            yield return new Evidence(seen.Say, Math.Log(Likelihood.Of(cause, seen)) - averages[seen], FromStock: false);
         }
     }
 }

@@ -20,9 +20,10 @@ public static class DiagnosisData
     public static Cause Cause(string id) =>
         Causes.FirstOrDefault(c => c.Id == id) ?? throw new InvalidOperationException($"There is no cause '{id}'.");
 
-    internal static JsonDocument Open(string file)
+    /// <param name="room">The folder whose data it is.</param>
+    internal static JsonDocument Open(string file, string room = "Diagnosis")
     {
-        using var stream = typeof(DiagnosisData).Assembly.GetManifestResourceStream($"RecipeLint.Advice.Diagnosis.{file}.json")
+        using var stream = typeof(DiagnosisData).Assembly.GetManifestResourceStream($"RecipeLint.Advice.{room}.{file}.json")
             ?? throw new InvalidOperationException($"The embedded file {file}.json is missing from the build.");
         return JsonDocument.Parse(stream);
     }
@@ -36,7 +37,7 @@ public static class DiagnosisData
         return [.. document.RootElement.GetProperty("causes").EnumerateArray().Select(ReadCause)];
     }
 
-    private static Cause ReadCause(JsonElement item) => new()
+    internal static Cause ReadCause(JsonElement item) => new()
     {
         Id = Text(item, "id"),
         Name = Text(item, "name"),

@@ -40,7 +40,7 @@ public static class DiagnosisReport
     }
 
     /// <summary>What can hurt whoever stands there, before anything else.</summary>
-    private static void Danger(BenchPage page, HazardReport hazards)
+    internal static void Danger(BenchPage page, HazardReport hazards)
     {
         var name = "danger";
         foreach (var sentence in HazardWords.Warning(hazards.Hazards))
@@ -64,7 +64,13 @@ public static class DiagnosisReport
         var stock = diagnosis.Chemistry.Stock;
         var at = seenAt is null ? $"at {Celsius(diagnosis.Chemistry.AtSeen)}, the coldest it is kept at" : $"at {Printable.Show(seenAt)}";
         page.Text($"'{Printable.Show(stock.Stock.Name)}', as it stood {at}");
-        var observation = diagnosis.Observation;
+        Told(page, diagnosis.Observation);
+        page.Named("chemistry", Chemistry(diagnosis.Chemistry));
+    }
+
+    /// <summary>What was understood of the words, and what was not.</summary>
+    internal static void Told(BenchPage page, Observation observation)
+    {
         var told = observation.Signs.Select(s => s.Say).Concat(observation.LiquidColours.Select(c => $"{c.Say} liquid")).ToList();
         page.Named("seen", told.Count > 0 ? string.Join(" · ", told) : "nothing that tells causes apart: what follows rests on the recipe alone");
         foreach (var reread in observation.Reread)
@@ -81,8 +87,6 @@ public static class DiagnosisReport
         {
             page.Named("left out", $"'{sign.Say}' and '{sign.SayNot}' contradict each other; both are left out.");
         }
-
-        page.Named("chemistry", Chemistry(diagnosis.Chemistry));
     }
 
     private static string Chemistry(BottleChemistry chemistry)
@@ -148,7 +152,7 @@ public static class DiagnosisReport
     }
 
     /// <summary>What was seen, then what the recipe says.</summary>
-    private static string Reasons(IEnumerable<Evidence> evidence)
+    internal static string Reasons(IEnumerable<Evidence> evidence)
     {
         var all = evidence.ToList();
         var seen = string.Join(", ", all.Where(e => !e.FromStock).Take(6).Select(e => e.Text));
@@ -156,7 +160,7 @@ public static class DiagnosisReport
         return seen.Length == 0 ? stock : stock.Length == 0 ? seen : $"{seen}; {stock}";
     }
 
-    private static string Words(Likeliness likeliness) => likeliness switch
+    internal static string Words(Likeliness likeliness) => likeliness switch
     {
         Likeliness.VeryLikely => "very likely",
         Likeliness.Likely => "likely",

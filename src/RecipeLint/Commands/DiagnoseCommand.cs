@@ -1,6 +1,7 @@
 using System.CommandLine;
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Slips;
+using RecipeLint.Advice.Tanks;
 using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -14,7 +15,7 @@ internal static class DiagnoseCommand
 {
     public static Command Build(Surroundings world)
     {
-        var file = new Argument<string>("file") { Description = "The stock file of the bottle." };
+        var file = new Argument<string>("file") { Description = "The stock file of the bottle, or the recipe file for tank, lines and drippers." };
         var seen = new Option<string[]>("--seen")
         {
             Description = "What you see, smell and tried, in your own words: \"white needles, no fizz with vinegar\".",
@@ -30,7 +31,7 @@ internal static class DiagnoseCommand
         var ask = new Option<bool>("--ask") { Description = "Ask questions even where no terminal is; answers come from standard input." };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
-        var command = new Command("diagnose", "Say why a bottle clouded: likely causes, the test that settles it, what can be saved, what to change.")
+        var command = new Command("diagnose", "Say why a bottle, a tank or a dripper clouded: likely causes, the test that settles it, what can be saved, what to change.")
         {
             file, seen, after, at, measured, ask, config, noConfig,
         };
@@ -46,7 +47,13 @@ internal static class DiagnoseCommand
             }
 
             var seenAt = parsed.GetValue(at) is { } text ? ReadTemperature(text) : (Temperature?)null;
-            var (workspace, stock) = StockInput.Open(world, "diagnose", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
+            var (bottle, recipe, _) = StockInput.OpenEither(world, "diagnose", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
+            if (recipe is not null)
+            {
+                return Tank(world, recipe, words, time, readings.Length > 0 || parsed.GetValue(at) is not null || parsed.GetValue(ask));
+            }
+
+            var (workspace, stock) = bottle!;
             if (readings.Length > 0 && BottleHazards.Of(stock, Observation.Nothing).ForLeaving is null)
             {
                 world.Out.Write(SlipReport.Write(stock, SlipSearch.Of(workspace, stock, Read(readings, stock))));
@@ -70,6 +77,19 @@ internal static class DiagnoseCommand
             return ExitCodes.Clean;
         });
         return command;
+    }
+
+    /// <param name="asBottle">True when something was asked that only a bottle answers.</param>
+    private static int Tank(Surroundings world, RecipeFacts recipe, string words, string? time, bool asBottle)
+    {
+        if (asBottle || (words.Length == 0 && time is null))
+        {
+            throw new UsageException("of a tank say what you see with '--seen \"white crust on the drippers\"' and when with '--after'; '--measured', '--at' and '--ask' are for a bottle.");
+        }
+
+        var observation = time is null ? Observation.Nothing : TimeWords.Read(time);
+        world.Out.Write(TankReport.Write(TankDiagnoser.Of(recipe, observation.With(ObservationReader.Read(words)))));
+        return ExitCodes.Clean;
     }
 
     private static List<Measurement> Read(string[] texts, StockFacts stock)

@@ -13,6 +13,10 @@ public sealed class DiagnosisCaseTests(ITestOutputHelper output)
     [Fact]
     public void EverydayWordsLeadToTheirDeposit() => Score(EverydayCases.All, leastFirst: 0.85, allWithin: 3);
 
+    /// <summary>Never tuned for: what the ranking is worth on words that nobody has seen.</summary>
+    [Fact]
+    public void WordsFromTheShedLeadToTheirDeposit() => Score(ShedCases.All, leastFirst: 0.85, allWithin: 3);
+
     private void Score(IReadOnlyList<DiagnosisCase> cases, double leastFirst, int allWithin)
     {
         var ranked = cases.Select(c => (Case: c, Rank: c.Rank())).ToList();

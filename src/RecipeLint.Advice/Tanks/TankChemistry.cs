@@ -1,0 +1,117 @@
+using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Advice.Tanks;
+
+/// <summary>The solutions of a recipe in which something seen in tank, line or dripper can have formed, judged once.</summary>
+public sealed class TankChemistry
+{
+    /// <summary>How much a drop has lost when its first crust shows (common practice, no source).</summary>
+    private const double Dried = 10;
+
+    /// <summary>°C of a black pipe in the sun (common practice, no source).</summary>
+    private const double InTheSun = 40;
+
+    private readonly Dictionary<TankMoment, (SolutionState State, IReadOnlyList<JudgedDeposit> Deposits)> _judged = [];
+    private readonly DepositLimits _limits;
+
+    private TankChemistry(RecipeFacts recipe)
+    {
+        Recipe = recipe;
+        var tank = DepositOptions.OfTank(recipe.Settings);
+        _limits = DepositOwner.Listed.Aggregate(DepositLimits.Default, (limits, owner) => limits.With(owner.Name, tank));
+    }
+
+    public RecipeFacts Recipe { get; }
+
+    /// <summary>What the plants get.</summary>
+    public SolutionState Final => Recipe.Chemistry.Final;
+
+    public static TankChemistry Of(RecipeFacts recipe)
+    {
+        var chemistry = new TankChemistry(recipe);
+        foreach (var moment in Enum.GetValues<TankMoment>())
+        {
+            if (chemistry.State(moment) is { IsSolved: true } state)
+            {
+                chemistry._judged[moment] = (state, DepositJudgement.Of(state, chemistry._limits).Deposits);
+            }
+        }
+
+        return chemistry;
+    }
+
+    /// <summary>The worst that the solids of a cause do, and where; the moment is null where the engine has nothing to say.</summary>
+    public (SolidVerdict Solid, TankMoment? Moment) Of(TankCause cause)
+    {
+        var judged = cause.Moments.Where(_judged.ContainsKey).Select(m => (Moment: m, Judged: _judged[m])).ToList();
+        var verdict = BottleChemistry.Of(cause.Cause, [.. judged.Select(j => j.Judged)]);
+        return (verdict, judged.Where(j => j.Judged.State == verdict.State).Select(j => (TankMoment?)j.Moment).FirstOrDefault());
+    }
+
+    /// <summary>g/L of a cause's solids that would still fall out at a moment if the water were pure; null where no water is in it.</summary>
+    public double? WithPureWater(TankCause cause, TankMoment moment)
+    {
+        if (Recipe.Water is not { } water || water.ComponentMoles.Count == 0 || !_judged.TryGetValue(moment, out var there))
+        {
+            return null;
+        }
+
+        if (moment is TankMoment.Water or TankMoment.Warm)
+        {
+            return 0;
+        }
+
+        if (moment == TankMoment.Meeting)
+        {
+            return null;
+        }
+
+        var without = ComponentMoles.Of(Recipe.ComponentMoles.Select(c => KeyValuePair.Create(c.Key, c.Value - water.ComponentMoles.GetValueOrDefault(c.Key))));
+        var mix = SolutionMix.Of(without, Recipe.FinalVolume);
+        var state = StateSolver.Solve(
+            moment == TankMoment.Drying ? mix.Times(Dried) : mix, Request(there.State.Moment, there.State.Temperature.Celsius, moment != TankMoment.Poured));
+        return state.IsSolved
+            ? Rounding.SixDigits(state.Deposits.Where(d => cause.Cause.Solids.Contains(d.Solid.Name)).Sum(d => d.Mass.GramsPerLitre))
+            : null;
+    }
+
+    private SolutionState? State(TankMoment moment) => moment switch
+    {
+        TankMoment.Water => Water(SolutionMix.FilledAtCelsius),
+        TankMoment.Warm => Water(InTheSun),
+        TankMoment.Poured => Recipe.Chemistry.Tank,
+        TankMoment.Air => Oxidised(Recipe.Chemistry.TankInAir),
+        TankMoment.Adjusted => Recipe.Chemistry.TankAdjusted is { } adjusted ? Oxidised(adjusted) : null,
+        TankMoment.Meeting => Meeting(),
+        _ => Final.IsSolved ? StateSolver.Solve(Final.Mix.Times(Dried), Request(StateMoment.TankInAir, SolutionMix.FilledAtCelsius, true)) : null,
+    };
+
+    /// <summary>Iron(II), of the water or of the feed, meets air in any tank.</summary>
+    private SolutionState Oxidised(SolutionState state) =>
+        Recipe.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0 && state.IsSolved
+            ? StateSolver.Solve(state.Mix.WithIronOxidised(), Request(state.Moment, state.Temperature.Celsius, true)) is { IsSolved: true } aged ? aged : state
+            : state;
+
+    private SolutionState? Water(double celsius) => Recipe.Water is { ComponentMoles.Count: > 0 } water && Recipe.WaterVolume.Litres > 0
+        ? StateSolver.Solve(
+            SolutionMix.Of(water.ComponentMoles, Recipe.WaterVolume).WithIronOxidised(), Request(StateMoment.TankInAir, celsius, true))
+        : null;
+
+    /// <summary>All concentrates that are dosed, in the proportion in which they are.</summary>
+    private SolutionState? Meeting()
+    {
+        var stocks = Recipe.Doses.Where(d => d.Stock is not null && d.Volume.Litres > 0).ToList();
+        return stocks.Count < 2 ? null : StateSolver.Solve(
+            SolutionMix.Of(ComponentMoles.Sum([.. stocks.Select(s => s.ComponentMoles)]), new Volume(stocks.Sum(s => s.Volume.Litres))),
+            Request(StateMoment.Tank, SolutionMix.FilledAtCelsius, false));
+    }
+
+    private static StateRequest Request(StateMoment moment, double celsius, bool open) => new(moment, new Temperature(celsius), open, []);
+}

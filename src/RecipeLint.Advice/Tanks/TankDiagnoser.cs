@@ -1,0 +1,97 @@
+using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
+
+namespace RecipeLint.Advice.Tanks;
+
+/// <summary>A cause with where its solid forms and what of it the source water brings.</summary>
+/// <param name="Moment">Where the engine sees its solid nearest to falling out; null without one.</param>
+/// <param name="WithPureWater">g/L that would still fall out there with pure water; null where that says nothing.</param>
+public sealed record RankedTankCause(RankedCause Ranked, TankMoment? Moment, double? WithPureWater);
+
+/// <summary>Causes of what was seen in tank, lines or drippers, most probable first.</summary>
+public sealed record TankDiagnosis(Observation Observation, TankChemistry Chemistry, IReadOnlyList<RankedTankCause> Causes, HazardReport Hazards);
+
+/// <summary>Why a tank, a line or a dripper looks as it does.</summary>
+public static class TankDiagnoser
+{
+    private const double HasTrait = 1.1, LacksTraits = -1.2;
+
+    /// <summary>The same input always gives the same order.</summary>
+    public static TankDiagnosis Of(RecipeFacts recipe, Observation observation)
+    {
+        var chemistry = TankChemistry.Of(recipe);
+        var traits = new TankTraits(recipe);
+        var found = TankData.Causes.Select(c => (Cause: c, Found: chemistry.Of(c))).ToDictionary(c => c.Cause.Cause.Id, c => (c.Cause, c.Found.Solid, c.Found.Moment));
+        var ranked = CauseRanking.Of(
+            [.. found.Values.Select(f => new CauseRanking.Entry(f.Cause.Cause, f.Solid, [.. Reasons(f.Cause.Cause, f.Solid, f.Moment, traits)]))], observation);
+        return new TankDiagnosis(
+            observation,
+            chemistry,
+            [
+                .. ranked.Select(r => new RankedTankCause(
+                    r, found[r.Cause.Id].Moment,
+                    r.Solid.Standing == Standing.Forms && found[r.Cause.Id].Moment is { } moment ? chemistry.WithPureWater(found[r.Cause.Id].Cause, moment) : null)),
+            ],
+            BottleHazards.Of(Hazards(recipe), observation));
+    }
+
+    /// <summary>Where it forms, for the end of a sentence.</summary>
+    public static string Where(TankMoment moment) => moment switch
+    {
+        TankMoment.Water => "of the source water alone, in air",
+        TankMoment.Warm => "of the source water in a pipe that lies in the sun",
+        TankMoment.Poured => "as soon as the tank is poured together",
+        TankMoment.Air => "in the tank at rest with the air",
+        TankMoment.Adjusted => "once the pH of the tank is set",
+        TankMoment.Meeting => "where the concentrates meet undiluted",
+        _ => "where the feed dries",
+    };
+
+    private static IEnumerable<Evidence> Reasons(Cause cause, SolidVerdict solid, TankMoment? moment, TankTraits traits)
+    {
+        if (cause.Needs.Select(traits.Of).Where(t => t.Holds == false).Select(t => (Trait?)t).FirstOrDefault() is { } missing)
+        {
+            yield return new Evidence(missing.Because, Diagnoser.MissingNeed);
+            yield break;
+        }
+
+        if (cause.NeedsAnyOf.Count > 0 && !cause.NeedsAnyOf.Any(n => traits.Of(n).Holds != false))
+        {
+            yield return new Evidence(traits.Of(cause.NeedsAnyOf[0]).Because, Diagnoser.MissingNeed);
+            yield break;
+        }
+
+        if (cause.Solids.Count > 0 && solid.Standing != Standing.Unknown)
+        {
+            yield return Diagnoser.SolidReason(solid, moment is { } there ? Where(there) : "", 0);
+        }
+
+        var known = cause.MadeLikelyBy.Select(traits.Of).ToList();
+        if (known.Find(t => t.Holds == true) is { Holds: true } holds)
+        {
+            yield return new Evidence(holds.Because, HasTrait);
+        }
+        else if (known.Count > 0 && known.TrueForAll(t => t.Holds == false))
+        {
+            yield return new Evidence(known[0].Because, LacksTraits);
+        }
+    }
+
+    /// <summary>What the tank holds once everything is in it.</summary>
+    private static HazardReport Hazards(RecipeFacts recipe)
+    {
+        List<Held> items =
+        [
+            .. recipe.Doses.SelectMany(d => d.Stock is { } stock
+                ? stock.Additions.Select(a => Held.Of(a.Substance, a.Mass.Grams * (d.Volume / stock.Volume), a.Place))
+                : d.Direct is { } direct ? [Held.Of(direct)] : []),
+        ];
+        if (recipe.Adjustment is { Reagent: { } reagent } adjustment)
+        {
+            items.Add(Held.Of(reagent, adjustment.Amount?.Grams ?? 1, adjustment.Place));
+        }
+
+        return HazardGate.Of(Holding.Of(items, recipe.FinalVolume.Litres));
+    }
+}

@@ -1,0 +1,93 @@
+using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Advice.Tanks;
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Judgement;
+using RecipeLint.Reports.Hazards;
+using RecipeLint.Rules.Engine;
+
+namespace RecipeLint.Reports.Diagnosis;
+
+/// <summary>What a diagnosis of tank, lines and drippers says. Pure.</summary>
+public static class TankReport
+{
+    private const int MostShown = 4, LeastShown = 2;
+
+    private const double ShownFrom = 0.05;
+
+    /// <summary>The report, at most 100 columns wide.</summary>
+    public static string Write(TankDiagnosis diagnosis)
+    {
+        var page = new BenchPage();
+        Opening(page, diagnosis);
+        DiagnosisReport.Danger(page, diagnosis.Hazards);
+        var number = 0;
+        foreach (var cause in diagnosis.Causes.Where((c, i) => i < LeastShown || (i < MostShown && c.Ranked.Share >= ShownFrom)))
+        {
+            page.Blank();
+            Write(page, ++number, cause, diagnosis);
+        }
+
+        page.Blank();
+        page.Text("Amounts are computed; looks and cures are common practice and textbooks. Clean lines only without plants on them, wear goggles and gloves, never bring acid and bleach together, "
+            + "and let the labels and safety data sheets of cleaners and your local code decide, also on where the rinsings go.");
+        return page.ToString();
+    }
+
+    private static void Opening(BenchPage page, TankDiagnosis diagnosis)
+    {
+        var recipe = diagnosis.Chemistry.Recipe;
+        page.Text($"Tank, lines and drippers of '{Printable.Show(recipe.Recipe.Name)}'");
+        DiagnosisReport.Told(page, diagnosis.Observation);
+        var state = diagnosis.Chemistry.Final;
+        page.Named("chemistry", !state.IsSolved ? $"not computed: {state.Failure}"
+            : $"pH {Say.Number(Math.Round(state.Ph, 1))} as the plants get it; "
+                + (state.Deposits.Count == 0 ? "nothing should fall out of it."
+                    : $"{Say.List(state.Deposits.OrderByDescending(d => d.Mass.GramsPerLitre).Take(3).Select(d => $"{Say.Number(1000 * d.Mass.GramsPerLitre)} mg/L {d.Solid.Name}"))} should fall out of it."));
+        page.Named("water", recipe.Water is not { Water: { } document } water ? "pure, as far as the recipe says"
+            : $"'{Printable.Show(document.Name)}' brings "
+                + Say.List(new[] { "Ca", "Mg", "Fe", "Mn", "S" }
+                    .Select(e => (Element: e, Milligrams: 1000 * water.Elements[new Chemistry.Composition.Element(e)].Grams / water.Volume.Litres))
+                    .Where(e => e.Milligrams >= 0.01).Select(e => $"{Say.Number(e.Milligrams)} mg/L {e.Element}")
+                    .Append($"{Say.Number(1000 * water.ComponentMoles.GetValueOrDefault(Chemistry.Equilibrium.Component.Carbonate) / water.Volume.Litres)} meq/L alkalinity")) + ".");
+    }
+
+    private static void Write(BenchPage page, int number, RankedTankCause ranked, TankDiagnosis diagnosis)
+    {
+        var (found, cause) = (ranked.Ranked, ranked.Ranked.Cause);
+        page.Head(number, Say.Capital(cause.Name), DiagnosisReport.Words(found.Likeliness));
+        page.Named("for", DiagnosisReport.Reasons(found.For));
+        page.Named("against", DiagnosisReport.Reasons(found.Against));
+        page.Named("water", WaterPart(ranked));
+        if (diagnosis.Hazards.ForLeaving is not null)
+        {
+            return;
+        }
+
+        page.Named("clear it", BottleHazards.Refuses(cause.RescueUses, diagnosis.Hazards) is { } rescue
+            ? $"Not in the usual way. {HazardWords.Line(rescue)}" : cause.RescueSay);
+        page.Named("change", BottleHazards.Refuses(cause.ChangeUses, diagnosis.Hazards) is { } change
+            ? HazardWords.Line(change) : cause.Change + ClearPh(ranked));
+    }
+
+    /// <summary>What of a deposit the source water brings, computed with pure water in its place.</summary>
+    private static string WaterPart(RankedTankCause ranked)
+    {
+        var now = ranked.Ranked.Solid.GramsPerLitre;
+        return ranked.WithPureWater is not { } left || now <= 0 ? ""
+            : left <= 0.01 * now ? "It is the source water's: with pure water nothing of it would fall out."
+            : left < 0.9 * now ? $"With pure water {Say.Percent(left / now)} of it would fall out; the rest is the source water's part."
+            : "It is the feed's own: pure water would not help.";
+    }
+
+    /// <summary>The pH at which the engine finds it dissolved.</summary>
+    private static string ClearPh(RankedTankCause ranked)
+    {
+        if (ranked.Moment is not (TankMoment.Poured or TankMoment.Air or TankMoment.Adjusted) || ranked.Ranked.Solid is not { Standing: Standing.Forms, State: { } state, Solid: { } solid })
+        {
+            return "";
+        }
+
+        var deposit = DepositJudgement.Of(state, DepositLimits.Default).Deposits.FirstOrDefault(d => d.Solid == solid);
+        return deposit is not null && TankJudgement.NearestPh(deposit) is { } clear ? $" At pH {Say.Number(clear)} and below it stays dissolved, as computed." : "";
+    }
+}
