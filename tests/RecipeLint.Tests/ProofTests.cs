@@ -21,6 +21,63 @@ public sealed class ProofTests
         Assert.All(answer.Out.Split('\n'), line => Assert.True(line.Length <= 100, line));
     }
 
+    /// <summary>What matters fits on one screen; the rest is asked for.</summary>
+    [Theory]
+    [InlineData("examples/quillmere/stocks/part-a.stock.json")]
+    [InlineData("examples/quillmere/stocks/part-b.stock.json")]
+    [InlineData("examples/quillmere/stocks/trace.stock.json")]
+    [InlineData("examples/quillmere/stocks/molybdate-pre.stock.json")]
+    [InlineData("examples/quillmere-first-draft/stocks/trace.stock.json")]
+    public void OneScreenHoldsWhatMatters(string stock)
+    {
+        var (brief, all) = (Cli.Run("proof", stock), Cli.Run("proof", stock, "--all"));
+
+        Assert.InRange(brief.Out.TrimEnd('\n').Split('\n').Length, 8, 40);
+        Assert.All(brief.Out.Split('\n'), line => Assert.True(line.Length <= 100, line));
+        Assert.True(all.Out.Length > brief.Out.Length);
+        Assert.Contains("--all", brief.Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>This shop lists scales and no meter: what only a meter would show is not called visible.</summary>
+    [Fact]
+    public void OnlyTheShopsOwnInstrumentsMakeASlipVisible()
+    {
+        var answer = Cli.Run("proof", PartB).Out.ReplaceLineEndings(" ");
+
+        Assert.Contains("with the scales and meters that this shop lists", answer, StringComparison.Ordinal);
+        Assert.Contains("with an EC meter and a pH meter besides", answer, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("monopotassium-phosphate", "dipotassium phosphate")]
+    [InlineData("monoammonium-phosphate", "diammonium phosphate")]
+    [InlineData("boric-acid", "borax")]
+    [InlineData("potassium-bicarbonate", "potassium carbonate")]
+    [InlineData("calcium-nitrate-4h2o", "calcium nitrate, fertiliser grade")]
+    public void NeighboursOnTheShelfAreTriedOut(string substance, string neighbour)
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", $$"""{"format": 1, "name": "A", "makes": "1 L", "steps": [{"pour": "700 mL"}, {"add": "{{substance}}", "amount": "3 g", "assay": "99 %"}, {"topUp": "1 L"}]}""");
+
+        var answer = Cli.RunIn(folder.Path, null, "proof", "a.stock.json", "--all").Out;
+
+        Assert.Matches($"{neighbour.Replace(" ", "\\s+", StringComparison.Ordinal)}[^\n]*(\n[^\n]*)?instead", answer);
+    }
+
+    /// <summary>A bottle that must not be made is not checked, and the exit code says so as with every other command.</summary>
+    [Fact]
+    public void ADangerousStockIsNotChecked()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", """{"format": 1, "name": "A", "makes": "1 L", "steps": [{"pour": "700 mL"}, {"add": "sodium-hypochlorite-5", "amount": "50 mL"}, {"add": "ammonium-sulfate", "amount": "20 g"}, {"topUp": "1 L"}]}""");
+
+        var answer = Cli.RunIn(folder.Path, null, "proof", "a.stock.json");
+
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("chloramines", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("weigh ", answer.Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void DeclaredMetersAreUsedInsteadOfAssumedOnes()
     {

@@ -42,7 +42,10 @@ internal static class ClauseReader
         var outcome = raw.Any(p => p.Kind == PartKind.Outcome);
         var fizzing = raw.Any(p => p.Kind == PartKind.Agent && p.Id is not ("cold" or "shake" or "water"));
         var parts = new List<ClausePart>(raw.Count);
-        foreach (var part in raw)
+
+        // "No smell of chlorine", "no rotten egg smell": one statement about the kind, none about smells at all.
+        var named = raw.Any(p => p.Kind == PartKind.Sign && IsKindOfSmell(p.Id));
+        foreach (var part in raw.Where(p => !named || p is not { Kind: PartKind.Sign, Id: "smell" }))
         {
             parts.Add(part switch
             {
@@ -56,6 +59,8 @@ internal static class ClauseReader
 
         return parts;
     }
+
+    private static bool IsKindOfSmell(string sign) => Vocabulary.Sign(sign).Kind == SignKind.Smell && sign is not ("smell" or "smell-none" or "vinegar-gone");
 
     private static void ReadOutcomes(List<ClausePart> parts, List<(int At, string Id)> agents, List<(int At, string Id)> outcomes, Telling told)
     {

@@ -67,7 +67,8 @@ public static class Vocabulary
             var id = item.GetProperty("id").GetString()!;
             var say = item.GetProperty("say").GetString()!;
             var kind = Enum.Parse<SignKind>(item.GetProperty("kind").GetString()!, ignoreCase: true);
-            signs.Add(id, new Sign(id, kind, say, NotText(id, kind, say), DiagnosisData.Texts(item, "kin")));
+            var sayNot = item.TryGetProperty("sayNot", out var not) ? not.GetString()! : NotText(id, kind, say);
+            signs.Add(id, new Sign(id, kind, say, sayNot, DiagnosisData.Texts(item, "kin")));
             phrases.AddRange(Phrases(item, PhraseKind.Sign, id));
         }
 

@@ -54,6 +54,14 @@ public sealed class Instruments
         }
     }
 
+    /// <summary>True when the shop lists such an instrument, or lists none at all, so that nothing is known of what it has.</summary>
+    public bool Owns(ReadingKind kind) => (_shop.Scales.Count == 0 && _shop.Meters.Count == 0) || kind switch
+    {
+        ReadingKind.Density => _shop.Scales.Count > 0,
+        ReadingKind.Conductivity => _conductivity is not null,
+        _ => _ph is not null,
+    };
+
     /// <summary>Half-width of a pH reading.</summary>
     public double PhHalfWidth(double ph) => _ph?.Accuracy.HalfWidth(ph) ?? UndeclaredPh.Value;
 

@@ -18,7 +18,8 @@ public enum Showing
 /// <summary>A check to do after mixing.</summary>
 /// <param name="Window">In the unit of the check: g for a weight.</param>
 /// <param name="Weighing">What is weighed; null for the other readings.</param>
-public sealed record ProofCheck(Reading Reading, ReadingWindow Window, BottleWeighing? Weighing)
+/// <param name="IsOwned">False for a meter that the shop does not list although it lists instruments.</param>
+public sealed record ProofCheck(Reading Reading, ReadingWindow Window, BottleWeighing? Weighing, bool IsOwned = true)
 {
     /// <summary>A reading of another stock in the unit of the check.</summary>
     public double InUnit(double value) => Weighing is { } weighing ? value * weighing.Volume.Millilitres : value;
@@ -41,6 +42,10 @@ public sealed record Proof(StockFacts Stock, IReadOnlyList<ProofCheck> Checks, I
     /// <summary>Two readings lie surely apart at this many half-widths.</summary>
     private const double SurelyApart = 1.5;
 
+    /// <summary>What a slip does that only the shop's own instruments are held against.</summary>
+    public Showing ShownByOwn(ProofRow row) =>
+        row.Cells.Zip(Checks).Where(c => c.Second.IsOwned).Select(c => c.First.Shows).DefaultIfEmpty(Showing.No).Max();
+
     /// <summary>Pure; the same input gives the same order.</summary>
     public static Proof Of(Workspace workspace, StockFacts stock)
     {
@@ -56,7 +61,7 @@ public sealed record Proof(StockFacts Stock, IReadOnlyList<ProofCheck> Checks, I
 
             if (reading.Kind != ReadingKind.Density)
             {
-                checks.Add(new ProofCheck(reading, window, null));
+                checks.Add(new ProofCheck(reading, window, null, instruments.Owns(reading.Kind)));
             }
             else if (BottleWeighing.Best(stock, instruments, window.Value) is { } weighing)
             {

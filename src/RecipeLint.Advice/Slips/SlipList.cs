@@ -143,19 +143,21 @@ internal sealed class SlipList
         }
     }
 
+    /// <summary>A bag or bottle that looks or is called like the right one, and the bags that every shop has.</summary>
     private void Bags(AddStep add, Substance substance, AdditionFacts addition)
     {
-        if (substance.Kind != SubstanceKind.Salt || substance.Form != PhysicalForm.Solid || addition.Mass.Grams < BagGrams)
+        var bags = ShelfNeighbours.Of(substance.Id).Select(_workspace.Catalogue.ById).OfType<Substance>().Where(s => s.Form == substance.Form);
+        if (substance.Kind == SubstanceKind.Salt && substance.Form == PhysicalForm.Solid && addition.Mass.Grams >= BagGrams)
         {
-            return;
+            bags = bags.Concat(_stock.Additions.Where(a => !a.ThroughAliquot && a.Substance.Kind == SubstanceKind.Salt && a.Substance.Form == PhysicalForm.Solid)
+                    .Select(a => a.Substance))
+                .Concat(CommonBags.Select(_workspace.Catalogue.ById).OfType<Substance>());
         }
 
-        var near = _stock.Additions.Where(a => !a.ThroughAliquot && a.Substance.Kind == SubstanceKind.Salt && a.Substance.Form == PhysicalForm.Solid).Select(a => a.Substance);
-        var bags = near.Concat(CommonBags.Select(_workspace.Catalogue.ById).OfType<Substance>())
+        foreach (var other in bags
             .Where(s => s.Id != substance.Id && (s.HydrateFamily is null || s.HydrateFamily != substance.HydrateFamily))
             .DistinctBy(s => s.Id)
-            .OrderBy(s => s.Id, StringComparer.Ordinal);
-        foreach (var other in bags)
+            .OrderBy(s => s.Id, StringComparer.Ordinal))
         {
             Add($"other-substance/{add.Id}/{other.Id}", SlipKind.OtherSubstance, $"{other.Name} instead of {substance.Name} ({Amount(addition)})", With(add, Replaced(add, other, addition)));
         }

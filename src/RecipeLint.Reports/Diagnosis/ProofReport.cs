@@ -11,11 +11,18 @@ public static class ProofReport
 {
     private const int SlipWidth = 52, CellWidth = 12;
 
+    /// <summary>Lines that fit on one screen of the bench.</summary>
+    private const int Screen = 40;
+
+    /// <summary>Why nothing is advised of this stock; null when it may be checked.</summary>
+    public static Hazard? Refused(Proof proof) => HazardGate.Of(proof.Stock).ForLeaving;
+
     /// <summary>The report, at most 100 columns wide.</summary>
-    public static string Write(Proof proof)
+    /// <param name="all">Every slip with its figures; else what matters, on one screen.</param>
+    public static string Write(Proof proof, bool all)
     {
         var page = new BenchPage();
-        if (HazardGate.Of(proof.Stock).ForLeaving is { } danger)
+        if (Refused(proof) is { } danger)
         {
             foreach (var sentence in HazardWords.Refused(new Refusal(danger, VesselAction.Order, null, false)))
             {
@@ -39,6 +46,11 @@ public static class ProofReport
         }
 
         page.Blank();
+        if (!all)
+        {
+            return OneScreen(page, proof);
+        }
+
         Table(page, proof, Showing.Yes, "Slips that show");
         Table(page, proof, Showing.Perhaps, "Slips that may show, at the edge of what the instruments tell");
         Table(page, proof, Showing.No, "Slips that do not show in any of these: tick off each line while weighing");
@@ -54,6 +66,83 @@ public static class ProofReport
     /// <summary>Each check as one line: "EC: 1:100 in distilled water reads ...".</summary>
     public static IEnumerable<string> Checks(Proof proof) =>
         proof.Checks.Select(c => $"{(c.Reading.Kind == ReadingKind.Density ? "Weight" : Short(c.Reading))}: {How(c, proof.Stock)}");
+
+    /// <summary>How many slips show, by kind, and by name those that do not: these are left to the eye and the tick on the sheet.</summary>
+    private static string OneScreen(BenchPage page, Proof proof)
+    {
+        var rows = proof.Rows;
+        var own = rows.Count(r => proof.ShownByOwn(r) == Showing.Yes);
+        var lacking = proof.Checks.Where(c => !c.IsOwned).Select(c => c.Reading.Kind == ReadingKind.Conductivity ? "an EC meter" : "a pH meter").Distinct().ToList();
+        page.Text(lacking.Count == 0
+            ? $"Slips that show: {own} of {rows.Count} single slips, in one of these readings at least."
+            : $"Slips that show: {own} of {rows.Count} single slips, with the scales and meters that this shop lists; {rows.Count(r => r.Shows == Showing.Yes)} with {Say.List(lacking)} besides.");
+        foreach (var kind in rows.GroupBy(r => r.Slip.Kind).Where(k => k.Any(r => r.Shows == Showing.Yes)))
+        {
+            var by = proof.Checks.Select((c, i) => (Check: c, Count: kind.Count(r => r.Cells[i].Shows == Showing.Yes))).Where(c => c.Count > 0)
+                .Select(c => $"{Head(c.Check.Reading).Trim()} {c.Count}{(c.Check.IsOwned ? "" : "?")}");
+            page.Item($"{Kind(kind.Key)}: {kind.Count(r => proof.ShownByOwn(r) == Showing.Yes)} of {kind.Count()}", string.Join(", ", by));
+        }
+
+        if (lacking.Count > 0)
+        {
+            page.Text("   ? only with the meter that is not listed");
+        }
+
+        List<string> hidden = [.. rows.Where(r => r.Shows == Showing.No).Select(r => r.Slip.Text)];
+        var closing = Closing(proof);
+        if (hidden.Count > 0)
+        {
+            page.Blank();
+            page.Text("Show in none of these readings: tick off each line while weighing, and read every bag twice.");
+            var room = Screen - Lines(page) - closing.Sum(c => TextWrap.Wrap(c, BenchPage.Width).Count) - 2;
+            var shown = 0;
+            foreach (var text in hidden)
+            {
+                room -= TextWrap.Wrap(text, BenchPage.Width - 7).Count;
+                if (room < 0)
+                {
+                    break;
+                }
+
+                page.Item(text, "");
+                shown++;
+            }
+
+            if (shown < hidden.Count)
+            {
+                page.Text($"   and {hidden.Count - shown} more.");
+            }
+        }
+
+        foreach (var line in closing)
+        {
+            page.Text(line);
+        }
+
+        return page.ToString();
+    }
+
+    private static List<string> Closing(Proof proof) =>
+        [.. proof.Assumptions, $"Every slip with its figures: recipelint proof {Printable.Show(proof.Stock.Stock.File)} --all"];
+
+    private static int Lines(BenchPage page) => page.ToString().Count(c => c == '\n');
+
+    private static string Kind(SlipKind kind) => kind switch
+    {
+        SlipKind.LeftOut => "a line left out",
+        SlipKind.Twice => "twice of it",
+        SlipKind.Half => "half of it",
+        SlipKind.OtherHydrate => "another hydrate",
+        SlipKind.OtherStrength => "another strength",
+        SlipKind.OtherWater => "another water",
+        SlipKind.VolumeOver => "filled too far",
+        SlipKind.VolumeShort => "filled short",
+        SlipKind.PhNotSet => "the pH not set",
+        SlipKind.Exchanged => "two weights exchanged",
+        SlipKind.OtherSubstance => "a neighbour on the shelf",
+        SlipKind.TenTimes => "ten times",
+        _ => "a tenth",
+    };
 
     private static string How(ProofCheck check, StockFacts stock)
     {

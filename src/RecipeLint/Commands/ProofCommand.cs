@@ -11,17 +11,19 @@ internal static class ProofCommand
     public static Command Build(Surroundings world)
     {
         var file = new Argument<string>("file") { Description = "A stock file." };
+        var all = new Option<bool>("--all") { Description = "Every slip with its figures, not only what fits on one screen." };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
         var command = new Command("proof", "Print the check to do after mixing: expected weight, EC and pH, and which slips they would show.")
         {
-            file, config, noConfig,
+            file, all, config, noConfig,
         };
         command.SetAction(parsed =>
         {
             var input = StockInput.Open(world, "proof", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
-            world.Out.Write(ProofReport.Write(Proof.Of(input.Workspace, input.Stock)));
-            return ExitCodes.Clean;
+            var proof = Proof.Of(input.Workspace, input.Stock);
+            world.Out.Write(ProofReport.Write(proof, parsed.GetValue(all)));
+            return ProofReport.Refused(proof) is null ? ExitCodes.Clean : ExitCodes.Findings;
         });
         return command;
     }

@@ -25,8 +25,13 @@ internal sealed record Bottle(string Name, Workspace Workspace, StockFacts Stock
             .Order(StringComparer.Ordinal),
     ];
 
+    /// <summary>The facts of a folder of the repository.</summary>
+    public static Facts FactsOf(string folder) => Analyzer.Analyse(WorkspaceLoader.Load(Files(folder), ["."], Load));
+
     /// <summary>The complete stocks of a folder of the repository.</summary>
-    public static IReadOnlyList<Bottle> In(string folder)
+    public static IReadOnlyList<Bottle> In(string folder) => Of(folder, Files(folder));
+
+    private static MemoryFileTree Files(string folder)
     {
         var root = Path.Combine(Repository, folder);
         var files = new MemoryFileTree("/shop").AddFolder("/shop");
@@ -35,7 +40,7 @@ internal sealed record Bottle(string Name, Workspace Workspace, StockFacts Stock
             files.Add(Path.GetRelativePath(root, path).Replace('\\', '/'), File.ReadAllBytes(path));
         }
 
-        return Of(folder, files);
+        return files;
     }
 
     /// <summary>A stock of one litre.</summary>

@@ -27,12 +27,32 @@ public sealed class ObservationReaderTests
     [InlineData("no crystals but slimy", "-crystals +slime")]
     [InlineData("clear, no sediment", "+liquid-clear -sediment -deposit")]
     [InlineData("clear after stirring", "+shake-dissolves")]
+    [InlineData("stringy like egg white", "+slime")]
+    [InlineData("egg white foam on top", "+slime +foam +surface")]
+    [InlineData("smells of eggs", "+smell-rotten-eggs")]
+    [InlineData("no rotten egg smell", "-smell-rotten-eggs")]
+    [InlineData("it stings", "+eyes-water")]
+    [InlineData("choking", "+eyes-water")]
+    [InlineData("my eyes burn", "+eyes-water")]
+    [InlineData("my throat feels scratchy", "+eyes-water")]
+    [InlineData("it took my breath away", "+eyes-water")]
+    [InlineData("nobody coughed", "-eyes-water")]
+    [InlineData("doesn't sting, no smell of chlorine", "-eyes-water -smell-chlorine")]
+    [InlineData("smelled no chlorine", "-smell-chlorine")]
+    [InlineData("does not smell of ammonia", "-smell-ammonia")]
+    [InlineData("neither slime nor smell", "-slime +smell-none")]
+    [InlineData("not bulging", "-pressure")]
+    [InlineData("I felt nothing strange", "+normal")]
+    [InlineData("redecorated the greenhouse", "")]
+    [InlineData("cloud after the acid went in", "+cloud +on-acid")]
+    [InlineData("cloud when the concentrate went in", "+cloud +on-dosing")]
+    [InlineData("white crust on the drippers", "+white +crust +walls")]
     [InlineData("water-clear again with a few drops of nitric acid", "+strong-acid-dissolves")]
     public void EverydayWordsBecomeSigns(string text, string expected)
     {
         var signs = ObservationReader.Read(text).Signs.Select(s => (s.Present ? "+" : "-") + s.Sign.Id);
 
-        Assert.Equal(expected.Split(' ').Order(StringComparer.Ordinal), signs.Order(StringComparer.Ordinal));
+        Assert.Equal(expected.Split(' ', StringSplitOptions.RemoveEmptyEntries).Order(StringComparer.Ordinal), signs.Order(StringComparer.Ordinal));
     }
 
     [Theory]
