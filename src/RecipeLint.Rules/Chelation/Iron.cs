@@ -88,8 +88,11 @@ internal static class Iron
     }
 
     /// <summary>What the iron settles as, by its largest part: "rust" or "iron phosphate".</summary>
-    public static string RustCalled(SolutionState state) =>
-        IronDeposits(state).MaxBy(d => d.Mass.GramsPerLitre) is { } most && Settled.CountOf(most.Solid, Component.Phosphate) > 0 ? "iron phosphate" : "rust";
+    public static string RustCalled(SolutionState state) => SettlesAsPhosphate(state) ? "iron phosphate" : "rust";
+
+    /// <summary>True when the largest part of the iron that settles is a phosphate.</summary>
+    public static bool SettlesAsPhosphate(SolutionState state) =>
+        IronDeposits(state).MaxBy(d => d.Mass.GramsPerLitre) is { } most && Settled.CountOf(most.Solid, Component.Phosphate) > 0;
 
     private static IEnumerable<SolidDeposit> IronDeposits(SolutionState state) =>
         state.Deposits.Where(d => Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric) > 0);

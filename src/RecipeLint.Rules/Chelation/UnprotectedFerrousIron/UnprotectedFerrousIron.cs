@@ -17,6 +17,9 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
     /// <summary>Chelating agent for each iron that the remedy names: a slight excess (common practice, no source).</summary>
     private const double AgentPerIron = 1.05;
 
+    /// <summary>mol of phosphate for each mol of iron from which all of it can become iron phosphate.</summary>
+    private const double PhosphatePerIron = 1;
+
     public override string Name => RuleName;
 
     protected override IEnumerable<Exposed> Judge(StockFacts stock, RuleContext context)
@@ -27,7 +30,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         if (!stock.IsComplete || !mixing.IsSolved || stock.Chemistry.Aged is not { IsSolved: true } aged
             || stock.Concentration(Iron.Ferrous).MolesPerLitre <= 0 || stock.SuppliersOf(Iron.Ferrous).FirstOrDefault() is not { } supplier)
         {
-            yield return new Exposed(stock, null, null, iron, 0)
+            yield return new Exposed(stock, null, null, iron, 0, false)
             {
                 Checks = [Check.That(_nothingToJudge, false)],
             };
@@ -37,12 +40,18 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         // What falls out as soon as it is mixed has another cause and another finding.
         var fresh = Math.Clamp(1 - (Iron.Dissolved(mixing) / iron), 0, 1);
         var lost = Rounding.SixDigits(Iron.RustShare(aged, iron));
-        yield return new Exposed(stock, aged, supplier, iron, lost)
+        var phosphate = stock.Concentration(Component.Phosphate).MolesPerLitre / iron;
+
+        // Acid keeps the air off iron(II), phosphoric acid does not: phosphate speeds it up and takes what it makes.
+        var inPhosphate = mixing.Ph <= options.AcidProtectsBelow && phosphate > 0 && Iron.SettlesAsPhosphate(aged);
+        yield return new Exposed(stock, aged, supplier, iron, lost, inPhosphate)
         {
             Checks =
             [
                 new Check("nothing was put in to hold it", Iron.ChelatorMoles(stock.ComponentMoles) / stock.Volume.Litres / iron, Relation.Under, Iron.IntendedShare),
-                new Check("not so acid that the air takes years", mixing.Ph, Relation.Over, options.AcidProtectsBelow),
+                inPhosphate
+                    ? new Check("enough phosphate beside it that acid does not keep the air off", phosphate, Relation.AtLeast, PhosphatePerIron)
+                    : new Check("not so acid that the air takes years", mixing.Ph, Relation.Over, options.AcidProtectsBelow),
                 new Check("enough to miss", Rounding.SixDigits(lost * 100), Relation.Over, options.MostLost, "%"),
                 new Check("and the air is to blame", Rounding.SixDigits(fresh * 100), Relation.AtMost, options.MostLost, "%"),
             ],
@@ -55,12 +64,13 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         var (mixing, limit) = (stock.Chemistry.Mixing, context.Options<UnprotectedFerrousIronOptions>().MostLost / 100);
         var kept = stock.Stock.Keep?.For is { } shelf ? $"is kept for {Say.Days(shelf.Value.Days)}" : "is kept";
         var message = $"'{stock.Stock.Name}' {kept} with {Say.Number(iron * 1000)} mmol/L iron(II) at pH {Say.Number(Math.Round(mixing.Ph, 1))} and nothing that holds it. "
-            + $"Air turns it to iron(III), and {Say.Number(Iron.RustGramsPerLitre(aged))} g/L of {Iron.RustCalled(aged)} settles, {Say.Percent(lost)} of the iron. "
-            + Remedy(stock, context, iron * stock.Volume.Litres);
+            + $"Air turns it to iron(III){(verdict.InPhosphate ? " within months, for phosphoric acid does not hold it off as other acids do" : "")}, and {Say.Number(Iron.RustGramsPerLitre(aged))} g/L of {Iron.RustCalled(aged)} settles, {Say.Percent(lost)} of the iron. "
+            + Remedy(verdict, context);
 
         // Gluconate holds iron(III) in a way the constants leave out.
         var isHeld = stock.Concentration(Component.Gluconate).MolesPerLitre >= iron;
-        return context.Find(supplier.Place, message, isHeld ? Harm.Damage : Iron.HarmOf(lost), isHeld ? Odds.Possible : Odds.Certain) with
+        var harm = isHeld || verdict.InPhosphate ? Harm.Damage : Iron.HarmOf(lost);
+        return context.Find(supplier.Place, message, harm, isHeld ? Odds.Possible : Odds.Certain) with
         {
             Measured = new Measured("iron that turns to rust", lost * 100, limit * 100, "%"),
             Values =
@@ -87,7 +97,16 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         var all = work.Given("iron", iron * 1000, "mmol/L", "amounts in the file");
         var agent = work.Given("chelating agents", Iron.ChelatorMoles(stock.ComponentMoles) / stock.Volume.Litres * 1000, "mmol/L", "amounts in the file");
         work.Check(checks[0], work.Result("agent for each iron", "agent / iron", agent / all), Iron.IntendedShare);
-        work.Check(checks[1], work.Given("pH", mixing.Ph, "", "engine"), work.Option("acid protects below pH", options.AcidProtectsBelow));
+        if (verdict.InPhosphate)
+        {
+            var phosphate = work.Given("phosphate", stock.Concentration(Component.Phosphate).MolesPerLitre * 1000, "mmol/L", "amounts in the file");
+            work.Check(checks[1], work.Result("phosphate for each iron", "phosphate / iron", phosphate / all), PhosphatePerIron);
+        }
+        else
+        {
+            work.Check(checks[1], work.Given("pH", mixing.Ph, "", "engine"), work.Option("acid protects below pH", options.AcidProtectsBelow));
+        }
+
         var rust = work.Given("iron in the rust once the air has oxidised it", Iron.RustShare(aged, iron) * iron * 1000, "mmol/L", "engine");
         var lost = work.Result("iron that turns to rust", "100 × in the rust / iron", 100 * rust / all, "%");
         work.Check(checks[2], lost, work.Option("limit", options.MostLost));
@@ -124,8 +143,9 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         yield return Keep.For(context, stock, StockChemistry.AgedAfterDays);
     }
 
-    private static string Remedy(StockFacts stock, RuleContext context, double ironMoles)
+    private static string Remedy(Exposed verdict, RuleContext context)
     {
+        var (stock, ironMoles) = (verdict.Stock, verdict.IronPerLitre * verdict.Stock.Volume.Litres);
         var catalogue = context.Facts.Workspace.Catalogue;
         var ways = new List<string>();
         if (catalogue.ById("disodium-edta-2h2o") is { } edta && edta.Dissolves.FirstOrDefault(y => y.Component == Component.Edta) is { MolesPerGram: > 0 } yield)
@@ -136,6 +156,11 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         if (AcidFor(stock, context.Options<UnprotectedFerrousIronOptions>().AcidProtectsBelow - 0.1, catalogue) is { } acid)
         {
             ways.Add(acid);
+        }
+
+        if (verdict.InPhosphate)
+        {
+            ways.Add("acidify with sulfuric or citric acid instead of phosphoric acid");
         }
 
         ways.Add($"use it up within {StockChemistry.AgedAfterDays} days");
@@ -164,5 +189,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
     /// <param name="Supplier">What brings it; null where nothing is judged.</param>
     /// <param name="IronPerLitre">mol/L.</param>
     /// <param name="Lost">Share of the iron in the rust, 0 to 1, to six digits.</param>
-    internal sealed record Exposed(StockFacts Stock, SolutionState? Aged, AdditionFacts? Supplier, double IronPerLitre, double Lost) : Verdict;
+    /// <param name="InPhosphate">It is so acid that the air would take years, if the acid were not phosphoric acid.</param>
+    internal sealed record Exposed(
+        StockFacts Stock, SolutionState? Aged, AdditionFacts? Supplier, double IronPerLitre, double Lost, bool InPhosphate) : Verdict;
 }
