@@ -64,7 +64,7 @@ public static class TankDiagnoser
 
         if (cause.Solids.Count > 0 && solid.Standing != Standing.Unknown)
         {
-            yield return Diagnoser.SolidReason(solid, moment is { } there ? Where(there) : "", 0);
+            yield return Diagnoser.SolidReason(solid, moment is { } there ? Where(there) : "", Everyday(moment));
         }
 
         var known = cause.MadeLikelyBy.Select(traits.Of).ToList();
@@ -77,6 +77,14 @@ public static class TankDiagnoser
             yield return new Evidence(known[0].Because, LacksTraits);
         }
     }
+
+    /// <summary>Any two parts cloud undiluted, and any feed leaves something where it dries: that says less than a deposit in the tank.</summary>
+    private static double Everyday(TankMoment? moment) => moment switch
+    {
+        TankMoment.Meeting => -1.8,
+        TankMoment.Drying => -1.2,
+        _ => 0,
+    };
 
     /// <summary>What the tank holds once everything is in it.</summary>
     private static HazardReport Hazards(RecipeFacts recipe)

@@ -28,7 +28,7 @@ public sealed class ObservationReaderTests
     [InlineData("clear, no sediment", "+liquid-clear -sediment -deposit")]
     [InlineData("clear after stirring", "+shake-dissolves")]
     [InlineData("stringy like egg white", "+slime")]
-    [InlineData("egg white foam on top", "+slime +foam +surface")]
+    [InlineData("egg white foam on top", "+slime +foam")]
     [InlineData("smells of eggs", "+smell-rotten-eggs")]
     [InlineData("no rotten egg smell", "-smell-rotten-eggs")]
     [InlineData("it stings", "+eyes-water")]
