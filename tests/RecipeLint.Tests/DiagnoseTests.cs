@@ -116,6 +116,19 @@ public sealed class DiagnoseTests
     }
 
     [Fact]
+    public void AFileThatIsNotThereIsOneLine() => Refused("does not exist", "diagnose", "nowhere.stock.json", "--seen", "white");
+
+    [Fact]
+    public void ControlCharactersInWordsDoNotReachTheTerminal()
+    {
+        var answer = Cli.Run("diagnose", Gypsum, "--seen", "white needles \u001b[31mevilword\u202e");
+
+        Assert.Equal(0, answer.Code);
+        Assert.DoesNotContain("\u001b", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("\u202e", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void TheSameWordsGiveTheSameAnswer() =>
         Assert.Equal(
             Cli.Run("diagnose", Gypsum, "--seen", "milky cloud").Out,
