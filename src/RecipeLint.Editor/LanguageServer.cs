@@ -5,7 +5,7 @@ using RecipeLint.Editor.Features;
 using RecipeLint.Editor.Protocol;
 using RecipeLint.Editor.Sessions;
 using RecipeLint.Recipes.Files;
-using RecipeLint.Rules;
+using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Editor;
@@ -25,7 +25,7 @@ public static class LanguageServer
     public static int Run(Stream input, Stream output, IFileTree files, DateOnly today, string version)
     {
         var writer = new FrameWriter(output);
-        var server = new Server(writer, files, new EngineOptions { Today = today, Rules = RuleList.All }, version);
+        var server = new Server(writer, files, StandardEngine.On(today), version);
         try
         {
             new RpcHost(input, writer, server).Run();
@@ -66,7 +66,20 @@ internal sealed class Server : IRpcTarget
         _version = version;
         _documents = new DocumentStore(files);
         _desk = new Desk(_documents, engine);
-        _requests = new(StringComparer.Ordinal);
+        _requests = new(StringComparer.Ordinal)
+        {
+            ["textDocument/hover"] = (p, _) => At(p, Hover.Of),
+            ["textDocument/definition"] = (p, _) => At(p, Navigation.Definition),
+            ["textDocument/references"] = (p, _) =>
+                At(p, (v, o) => Navigation.References(v, _desk, o, p.Maybe("context")?.Maybe("includeDeclaration") is { ValueKind: JsonValueKind.True })),
+            ["textDocument/prepareRename"] = (p, _) => At(p, Navigation.PrepareRename),
+            ["textDocument/rename"] = (p, _) => At(p, (v, o) => Navigation.Rename(v, _desk, o, p.NeedText("newName"))),
+            ["textDocument/completion"] = (p, _) => In(p, (v, d) => Completion.Of(v, d.Text, TextLines.OffsetOf(d.Text, PositionOf(p)))),
+            ["textDocument/codeAction"] = (p, c) => In(p, (v, _) => CodeActions.Of(v, _desk, OpenDocument.RangeOf(p.Need("range")), c)),
+            ["textDocument/inlayHint"] = (p, _) => In(p, (v, _) => InlayHints.Of(v, OpenDocument.RangeOf(p.Need("range")))),
+            ["textDocument/documentSymbol"] = (p, _) => In(p, (v, _) => Outline.Symbols(v)),
+            ["textDocument/codeLens"] = (p, _) => In(p, (v, _) => Outline.Lenses(v)),
+        };
     }
 
     public bool HasEnded { get; private set; }
@@ -149,6 +162,18 @@ internal sealed class Server : IRpcTarget
             _dirty.Clear();
         }
     }
+
+    /// <summary>Answers for a point of an open document; null for a document that is not open or is none of ours.</summary>
+    private JsonNode? At(JsonElement parameters, Func<View, int, JsonNode?> answer) =>
+        In(parameters, (view, _) => answer(view, view.OffsetOf(PositionOf(parameters))));
+
+    private JsonNode? In(JsonElement parameters, Func<View, OpenDocument, JsonNode?> answer)
+    {
+        var uri = parameters.Need("textDocument").NeedText("uri");
+        return _documents.Find(uri) is { } document && _desk.ViewOf(document.Path) is { } view ? answer(view, document) : null;
+    }
+
+    private static TextPosition PositionOf(JsonElement parameters) => OpenDocument.PositionOf(parameters.Need("position"));
 
     private JsonObject Initialize(JsonElement parameters)
     {

@@ -24,7 +24,7 @@ public sealed class ProtocolTests
     [InlineData("{}", -32600)]
     [InlineData("{\"jsonrpc\":\"2.0\",\"id\":{},\"method\":\"shutdown\"}", -32600)]
     [InlineData("{\"jsonrpc\":\"2.0\",\"id\":1,\"method\":7}", -32600)]
-    public void What_is_no_message_is_answered_and_the_session_goes_on(string body, int code)
+    public void WhatIsNoMessageIsAnsweredAndTheSessionGoesOn(string body, int code)
     {
         using var client = Client.InProcess(Shop.InMemory());
         client.Initialize();
@@ -36,7 +36,7 @@ public sealed class ProtocolTests
     }
 
     [Fact]
-    public void A_message_nested_without_end_is_answered()
+    public void AMessageNestedWithoutEndIsAnswered()
     {
         using var client = Client.InProcess(Shop.InMemory());
         client.Initialize();
@@ -52,7 +52,7 @@ public sealed class ProtocolTests
     [InlineData("Content-Length: many\r\n\r\n")]
     [InlineData("Content-Length: -5\r\n\r\n")]
     [InlineData("Content-Type: x\r\n\r\n")]
-    public void A_header_that_says_no_length_is_answered(string header)
+    public void AHeaderThatSaysNoLengthIsAnswered(string header)
     {
         using var client = Client.InProcess(Shop.InMemory());
         client.Initialize();
@@ -62,7 +62,7 @@ public sealed class ProtocolTests
     }
 
     [Fact]
-    public void A_message_beyond_all_measure_is_passed_over()
+    public void AMessageBeyondAllMeasureIsPassedOver()
     {
         using var client = Client.InProcess(Shop.InMemory());
         client.Initialize();
@@ -78,7 +78,7 @@ public sealed class ProtocolTests
     }
 
     [Fact]
-    public void Requests_out_of_turn_are_refused_with_the_codes_of_the_standard()
+    public void RequestsOutOfTurnAreRefusedWithTheCodesOfTheStandard()
     {
         using var client = Client.InProcess(Shop.InMemory());
         Assert.Equal(-32002, CodeOf(client.Wait(client.Begin("textDocument/hover", new JsonObject()))));
@@ -92,7 +92,7 @@ public sealed class ProtocolTests
     }
 
     [Fact]
-    public void Notifications_that_make_no_sense_change_nothing()
+    public void NotificationsThatMakeNoSenseChangeNothing()
     {
         using var client = Client.InProcess(Shop.InMemory());
         client.Initialize();
@@ -115,7 +115,7 @@ public sealed class ProtocolTests
     [InlineData("\r", "", 0)]
     [InlineData("\n", "\uFEFF", 0)]
     [InlineData("\r\n", "\uFEFF", 0)]
-    public void Places_are_counted_as_the_editor_counts_them(string end, string mark, int shift)
+    public void PlacesAreCountedAsTheEditorCountsThem(string end, string mark, int shift)
     {
         using var client = Client.InProcess(Shop.InMemory());
         client.Initialize();
@@ -141,7 +141,7 @@ public sealed class ProtocolTests
 
     /// <summary>Half of a surrogate pair comes in while a character is put together.</summary>
     [Fact]
-    public void Half_a_character_loses_no_document()
+    public void HalfACharacterLosesNoDocument()
     {
         using var client = Client.InProcess(Shop.InMemory());
         client.Initialize();
@@ -160,7 +160,7 @@ public sealed class ProtocolTests
     [InlineData("{\"format\": 1, \"steps\": [{\"add\": \"")]
     [InlineData("null")]
     [InlineData("\u0000")]
-    public void A_document_of_any_kind_is_judged(string text)
+    public void ADocumentOfAnyKindIsJudged(string text)
     {
         using var client = Client.InProcess(Shop.InMemory());
         client.Initialize();
@@ -181,7 +181,7 @@ public sealed class ProtocolTests
     [InlineData("{ \"stir\": \"until clear\" },", "{ ")]
     [InlineData("{ \"stir\": \"until clear\" },", "{ \"add\": \"pota")]
     [InlineData("\"makes\": \"2 L\",", "\"makes\": ,")]
-    public void An_unfinished_line_is_one_finding(string whole, string unfinished)
+    public void AnUnfinishedLineIsOneFinding(string whole, string unfinished)
     {
         using var client = Client.InProcess(Shop.InMemory());
         client.Initialize();

@@ -29,7 +29,7 @@ public sealed class RandomEditTests
     ];
 
     [Fact]
-    public void A_thousand_edits_leave_nothing_stale()
+    public void AThousandEditsLeaveNothingStale()
     {
         var disk = Shop.InMemory();
         using var client = Client.InProcess(disk);

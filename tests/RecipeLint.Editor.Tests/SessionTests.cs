@@ -14,7 +14,7 @@ public sealed class SessionTests(ITestOutputHelper output)
     private static string UriOf(string file) => new Uri(Path.Combine(_shop, file)).AbsoluteUri;
 
     [Fact]
-    public void An_editor_opens_edits_and_leaves()
+    public void AnEditorOpensEditsAndLeaves()
     {
         using var client = Client.OfProcess(_shop);
         var capabilities = client.Initialize()["result"]!["capabilities"]!;
@@ -40,7 +40,7 @@ public sealed class SessionTests(ITestOutputHelper output)
 
     /// <summary>A recipe with three stocks; every edit changes what the solver has to work out. Measured, not asserted: the machine may be busy.</summary>
     [Fact]
-    public void Diagnostics_come_while_one_types()
+    public void DiagnosticsComeWhileOneTypes()
     {
         using var client = Client.OfProcess(_shop);
         client.Initialize();
@@ -74,7 +74,7 @@ public sealed class SessionTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void Leaving_without_a_shutdown_is_told_by_the_exit_code()
+    public void LeavingWithoutAShutdownIsToldByTheExitCode()
     {
         using var client = Client.OfProcess(_shop);
         client.Initialize();
@@ -83,7 +83,7 @@ public sealed class SessionTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void A_client_that_is_gone_ends_the_server()
+    public void AClientThatIsGoneEndsTheServer()
     {
         using var client = Client.OfProcess(_shop);
         client.Initialize();

@@ -28,7 +28,7 @@ public sealed class SchemaExampleTests
 
     /// <summary>Every member of the settings, and every rule by its name and by its id with its level and all its options.</summary>
     [Fact]
-    public void Settings_taken_from_the_schema_are_in_order()
+    public void SettingsTakenFromTheSchemaAreInOrder()
     {
         using var scratch = new Scratch();
         var documents = Settings();
@@ -47,7 +47,7 @@ public sealed class SchemaExampleTests
     [InlineData("water")]
     [InlineData("substances")]
     [InlineData("profile")]
-    public void A_document_taken_from_the_schema_is_in_order(string kind)
+    public void ADocumentTakenFromTheSchemaIsInOrder(string kind)
     {
         using var scratch = new Scratch();
         foreach (var example in Of(Schema(kind)))
@@ -60,9 +60,65 @@ public sealed class SchemaExampleTests
         Assert.Empty(Faults(scratch.Path));
     }
 
+    [Fact]
+    public void AHouseRuleTakenFromTheSchemaIsInOrderAndDoesWhatItSays()
+    {
+        using var scratch = new Scratch();
+        var schema = Schema("house-rule");
+        scratch.Write("recipelint.json", "{}");
+        var rule = Of(schema).Single().AsObject();
+        foreach (var (name, property) in schema["properties"]!.AsObject().Where(p => p.Value!["examples"] is not null))
+        {
+            rule[name] = Of(property).First();
+        }
+
+        scratch.Write("x.rule.json", rule.ToJsonString(_plain));
+        Assert.Empty(Faults(scratch.Path));
+        Assert.Equal(0, Cli.RunIn(scratch.Path, null, "rules", "--test").Code);
+    }
+
+    /// <summary>Every example of a single value, taken over into a document at its place; what it names is there.</summary>
+    [Theory]
+    [InlineData("stock")]
+    [InlineData("recipe")]
+    [InlineData("water")]
+    [InlineData("substances")]
+    [InlineData("profile")]
+    public void ASingleValueTakenFromTheSchemaIsInOrder(string kind)
+    {
+        using var scratch = new Scratch();
+        var schema = Schema(kind);
+        var documents = SingleValues.Of(schema).ToList();
+        Assert.True(documents.Count > 10, $"{documents.Count} examples");
+        scratch.Write("recipelint.json", SingleValues.Settings);
+        foreach (var (name, text) in SingleValues.Neighbours)
+        {
+            scratch.Write(name, text);
+            scratch.Write("shop/" + name, text);
+        }
+
+        for (var i = 0; i < documents.Count; i++)
+        {
+            // Each in a folder of its own: two files that name the same product would clash.
+            scratch.Write(string.Create(CultureInfo.InvariantCulture, $"e{i}/x.{kind}.json"), documents[i].ToJsonString(_plain));
+            scratch.Write(string.Create(CultureInfo.InvariantCulture, $"e{i}/recipelint.json"), SingleValues.Settings);
+            foreach (var (name, text) in SingleValues.Neighbours)
+            {
+                scratch.Write(string.Create(CultureInfo.InvariantCulture, $"e{i}/{name}"), text);
+            }
+        }
+
+        // These weigh several values of a file against each other, and only one of them is the example.
+        var faults = Faults(scratch.Path).Where(f => !f.Contains(" unbalanced-water", StringComparison.Ordinal) && !f.Contains(" dose-contradicts-dilution", StringComparison.Ordinal)).ToList();
+        Assert.True(faults.Count == 0, string.Join('\n', faults.Select(f => $"{f}   {Document(f)}")));
+
+        string? Document(string finding) =>
+            documents.ElementAtOrDefault(int.Parse(finding[1..finding.IndexOf('/', StringComparison.Ordinal)], CultureInfo.InvariantCulture))?.ToJsonString(_plain);
+    }
+
     /// <summary>The check sees a fault: an example with a rule that does not exist.</summary>
     [Fact]
-    public void A_name_that_no_rule_has_would_be_found()
+    public void ANameThatNoRuleHasWouldBeFound()
     {
         using var scratch = new Scratch();
         scratch.Write("e0/recipelint.json", """{"rules": {"stock-not-used": "off"}}""");

@@ -12,6 +12,15 @@ internal static class Capabilities
     {
         ["positionEncoding"] = "utf-16",
         ["textDocumentSync"] = new JsonObject { ["openClose"] = true, ["change"] = 2, ["save"] = true },
+        ["hoverProvider"] = true,
+        ["completionProvider"] = new JsonObject { ["triggerCharacters"] = new JsonArray("\"", " ") },
+        ["definitionProvider"] = true,
+        ["referencesProvider"] = true,
+        ["renameProvider"] = new JsonObject { ["prepareProvider"] = true },
+        ["codeActionProvider"] = new JsonObject { ["codeActionKinds"] = new JsonArray("quickfix") },
+        ["inlayHintProvider"] = true,
+        ["documentSymbolProvider"] = true,
+        ["codeLensProvider"] = new JsonObject { ["resolveProvider"] = false },
     };
 
     public static JsonObject Watching() => new()

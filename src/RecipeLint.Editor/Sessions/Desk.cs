@@ -72,6 +72,9 @@ internal sealed class Desk
     /// <summary>Tries out repairs of what a view has found.</summary>
     public RepairDesk RepairsFor(View view) => new(_documents.Files, Load, _engine, view.Judged);
 
+    /// <summary>True for whatever stands at a full path.</summary>
+    public bool Exists(string path) => _documents.Files.Kind(path) != EntryKind.Missing;
+
     /// <summary>Every file of ours that belongs to the shop of a file, full paths.</summary>
     public IReadOnlyList<string> ShopFilesOf(View view) =>
         _large.TryGetValue(ShopOf(FullFolder(view.FullPathOf(view.File))) ?? "", out var users)

@@ -4,7 +4,7 @@ namespace RecipeLint.Recipes.Documents;
 /// Waters that need no analysis. All three count as pure water: what little rain and reverse-osmosis water hold differs from roof to roof
 /// and from membrane to membrane, so a figure for them would be a guess; whoever knows theirs writes a *.water.json.
 /// </summary>
-internal static class BuiltInWaters
+public static class BuiltInWaters
 {
     private static readonly WaterDocument[] Waters =
         [Pure("distilled", "Distilled water"), Pure("reverse-osmosis", "Reverse-osmosis water"), Pure("rain", "Rain water")];

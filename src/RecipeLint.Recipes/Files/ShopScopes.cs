@@ -23,6 +23,8 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     private readonly HashSet<string> _triedProfiles = new(StringComparer.Ordinal);
     private readonly HashSet<string> _extending = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, ShopSettings> _forFile = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, HouseRuleDocument> _houseRules = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _triedHouseRules = new(StringComparer.Ordinal);
     private ShopSettings? _chosen;
 
     public IReadOnlyList<SubstanceFile> SubstanceFiles => [.. _substances.Values];
@@ -98,7 +100,11 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
             var own = options.Profiles is null ? [] : ProfilesFor(path);
             settings = store.Read(path, DocumentKind.Settings, (fields, item) => new SettingsReader(fields, KnownProfiles(own)).Read(item))
                 ?? new ShopSettings { File = path, IsReadable = false };
-            settings = settings with { ProfileFile = own.FirstOrDefault(p => p.Name == settings.Profile?.Value)?.File };
+            settings = settings with
+            {
+                ProfileFile = own.FirstOrDefault(p => p.Name == settings.Profile?.Value)?.File,
+                HouseRules = HouseRulesFor(path, FoldersOf(settings)),
+            };
             settings = settings.Extends is { } other ? WithBase(settings, path, other) : settings;
             _settings.Add(path, settings);
         }
@@ -148,6 +154,73 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         }
 
         return _profiles.GetValueOrDefault(path);
+    }
+
+    public HouseRuleDocument? ReadHouseRule(string path)
+    {
+        if (_triedHouseRules.Add(path)
+            && store.Read(path, DocumentKind.HouseRule, (fields, item) => new HouseRuleReader(fields, store.Sources[path]).Read(item)) is { } read)
+        {
+            _houseRules.Add(path, read);
+        }
+
+        return _houseRules.GetValueOrDefault(path);
+    }
+
+    /// <summary>The folders a shop says its rules lie in, full paths; what is no folder is reported.</summary>
+    private List<string> FoldersOf(ShopSettings settings)
+    {
+        var folders = new List<string>();
+        foreach (var named in settings.HouseRuleFolders)
+        {
+            var full = FilePaths.Resolve(FilePaths.FolderOf(FilePaths.Join(root, settings.File!)), named.Value.TrimEnd('/'));
+            folders.Add(full ?? "");
+            if (full is null || files.Kind(full) != EntryKind.Folder || !FilePaths.IsWithin(full, root))
+            {
+                var message = $"The folder '{Wording.Shorten(named.Value)}' with house rules does not exist. Name one that lies beside this file or below it.";
+                store.Report([new Problem(ProblemKind.MissingReference, named.Place, message)]);
+            }
+        }
+
+        return folders;
+    }
+
+    /// <summary>The rules of a shop, each id and name once, in the order of their paths.</summary>
+    /// <param name="folders">Full paths of the folders that rules of the shop itself lie in; empty for any.</param>
+    private List<HouseRuleDocument> HouseRulesFor(string file, List<string> folders)
+    {
+        var serving = new List<HouseRuleDocument>();
+        var folder = FilePaths.FolderOf(FilePaths.Join(root, file));
+        foreach (var path in Serving(folder, DocumentKind.HouseRule))
+        {
+            var full = FilePaths.Join(root, path);
+            if ((folders.Count > 0 && FilePaths.IsWithin(full, folder) && !folders.Exists(f => FilePaths.IsWithin(full, f)))
+                || ReadHouseRule(path) is not { } rule)
+            {
+                continue;
+            }
+
+            if (serving.Find(r => r.Id.Value == rule.Id.Value || r.Name.Value == rule.Name.Value) is not { } first)
+            {
+                serving.Add(rule);
+            }
+            else if (_clashes.Add((rule.File, rule.Id.Value)))
+            {
+                var (taken, by) = first.Id.Value == rule.Id.Value ? (rule.Id, first.Id) : (rule.Name, first.Name);
+                store.Report(
+                [
+                    new Problem(
+                        ProblemKind.DuplicateKey,
+                        taken.Place,
+                        $"'{Wording.Shorten(taken.Value)}' is taken in '{first.File}', so this rule does not speak. Give it an id and a name of its own.")
+                    {
+                        Related = [new RelatedPlace(by.Place, "first used here")],
+                    },
+                ]);
+            }
+        }
+
+        return serving;
     }
 
     /// <summary>The shop's own profiles that serve a file, each name once, in the order of their paths.</summary>
@@ -202,7 +275,8 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     {
         var folder = FilePaths.FolderOf(FilePaths.Join(root, file));
         IEnumerable<string> serving = [.. Serving(folder, DocumentKind.Substances), .. Serving(folder, DocumentKind.Profile)];
-        return SettingsFor(file).File is { } settings ? serving.Append(settings) : serving;
+        var shop = SettingsFor(file);
+        return shop.File is { } settings ? [.. serving, settings, .. shop.HouseRules.Select(r => r.File)] : serving;
     }
 
     /// <summary>The built-in catalogue with every list that was read; of two equal ids the first by path stays.</summary>

@@ -149,6 +149,9 @@ public sealed class WorkspaceLoader
                 _scopes.ReadProfile(path);
                 _scopes.ProfilesFor(path);
                 break;
+            case DocumentKind.HouseRule:
+                _scopes.ReadHouseRule(path);
+                break;
             case DocumentKind.Settings:
                 _scopes.ReadSettings(path);
                 break;

@@ -10,6 +10,9 @@ public enum DocumentKind
     Settings,
     Profile,
 
+    /// <summary>A rule of the shop's own.</summary>
+    HouseRule,
+
     /// <summary>Reserved: recognised, not read by this version.</summary>
     Batch,
 }
@@ -26,6 +29,7 @@ public static class DocumentKinds
         (".water.json", DocumentKind.Water),
         (".substances.json", DocumentKind.Substances),
         (".profile.json", DocumentKind.Profile),
+        (".rule.json", DocumentKind.HouseRule),
         (".batch.json", DocumentKind.Batch),
     ];
 
@@ -59,6 +63,7 @@ public static class DocumentKinds
         DocumentKind.Substances => "substances.schema.json",
         DocumentKind.Settings => "recipelint.schema.json",
         DocumentKind.Profile => "profile.schema.json",
+        DocumentKind.HouseRule => "house-rule.schema.json",
         _ => null,
     };
 }

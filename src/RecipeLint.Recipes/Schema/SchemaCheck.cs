@@ -25,6 +25,7 @@ internal static class SchemaCheck
     private static readonly Lazy<Checker> _substances = new(() => new Checker(DocumentKind.Substances));
     private static readonly Lazy<Checker> _settings = new(() => new Checker(DocumentKind.Settings));
     private static readonly Lazy<Checker> _profile = new(() => new Checker(DocumentKind.Profile));
+    private static readonly Lazy<Checker> _houseRule = new(() => new Checker(DocumentKind.HouseRule));
 
     /// <summary>The problems of shape, in the order of the file. Empty for a file without a tree, whose problem is told already.</summary>
     public static IReadOnlyList<Problem> Check(DocumentKind kind, SourceFile file) => Look(kind, file).Problems;
@@ -54,6 +55,7 @@ internal static class SchemaCheck
             DocumentKind.Substances => _substances.Value.Check(file, tree),
             DocumentKind.Settings => _settings.Value.Check(file, tree),
             DocumentKind.Profile => _profile.Value.Check(file, tree),
+            DocumentKind.HouseRule => _houseRule.Value.Check(file, tree),
             _ => [],
         };
 

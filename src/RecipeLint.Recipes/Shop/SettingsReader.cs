@@ -36,7 +36,15 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
         Extends = fields.Text(root["extends"]),
         PinnedData = fields.Text(root["data"]),
         Baseline = ReadBaseline(root["baseline"]),
+        HouseRuleFolders = ReadFolders(root["houseRules"]),
         UnreadNames = _unread,
+    };
+
+    private List<Located<string>> ReadFolders(JsonItem? item) => item switch
+    {
+        { Kind: JsonKind.Text } => [fields.Text(item)!],
+        { Kind: JsonKind.Array } => [.. item.Items.Select(fields.Text).OfType<Located<string>>()],
+        _ => [],
     };
 
     private List<T> ReadList<T>(JsonItem? list, Func<JsonItem, T?> read)

@@ -110,6 +110,12 @@ public sealed record ShopSettings
     /// <summary>The file of findings that were there from the start, relative to the root; null when there is none.</summary>
     public string? Baseline { get; init; }
 
+    /// <summary>Folders that hold the shop's own rules, as written, relative to the settings file; empty when any folder of the shop may.</summary>
+    public IReadOnlyList<Located<string>> HouseRuleFolders { get; init; } = [];
+
+    /// <summary>The shop's own rules, in the order of their files; each id and name once.</summary>
+    public IReadOnlyList<Documents.HouseRuleDocument> HouseRules { get; init; } = [];
+
     /// <summary>Names of equipment and sites whose entry could not be read (already reported), so that their use is not reported as well.</summary>
     public IReadOnlySet<string> UnreadNames { get; init; } = new HashSet<string>();
 

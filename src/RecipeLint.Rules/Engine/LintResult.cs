@@ -8,6 +8,12 @@ public sealed record EngineOptions
 
     /// <summary>The rules that speak; which there are is decided above the engine.</summary>
     public required IReadOnlyList<Rule> Rules { get; init; }
+
+    /// <summary>
+    /// Writes the facts of a stock or recipe as JSON, for the rules that shops write themselves; without it those do not speak. Null for a file
+    /// that has no facts.
+    /// </summary>
+    public Func<Analysis.Facts, string, ReadOnlyMemory<byte>?>? FactsDocument { get; init; }
 }
 
 /// <summary>A rule that failed by its own fault; the others have spoken all the same.</summary>

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes;
+using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Shop;
@@ -24,6 +25,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
             Run(rule);
         }
 
+        RunHouseRules();
         var workspace = facts.Workspace;
         var shops = LintEngine.ShopsOf(workspace);
         var brief = RunInBrief.Of(workspace);
@@ -36,7 +38,11 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
             Shops = shops,
             SettingsOf = tuned.Distinct(StringComparer.Ordinal).ToDictionary(f => f, facts.Workspace.SettingsFor, StringComparer.Ordinal),
             // Its file was read, or its settings file was asked about and the file it names is gone.
-            InReach = [.. shops.SelectMany(s => s.Suppressions).Where(s => workspace.Sources.ContainsKey(s.File) || workspace.Asked.Contains(s.Place.File))],
+            InReach =
+            [
+                .. shops.SelectMany(shop => shop.Suppressions.Where(s => HouseRules.Find(shop, s.Rule) is not null))
+                    .Where(s => workspace.Sources.ContainsKey(s.File) || workspace.Asked.Contains(s.Place.File)),
+            ],
             Brief = brief,
             Sources = SourcesOf(workspace),
         };
@@ -107,6 +113,22 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
         }
     }
 
+    /// <summary>What the shops' own rules say; the engine sees no difference between them and the others.</summary>
+    private void RunHouseRules()
+    {
+        if (options.FactsDocument is not { } document)
+        {
+            return;
+        }
+
+        var desk = new HouseRuleDesk(facts, document);
+        foreach (var finding in facts.Stocks.SelectMany(s => desk.Judge(s.Stock.File, HouseRuleScope.Stock))
+            .Concat(facts.Recipes.SelectMany(r => desk.Judge(r.Recipe.File, HouseRuleScope.Recipe))))
+        {
+            Take(finding);
+        }
+    }
+
     private IEnumerable<Finding> Findings(JudgingRule rule, IEnumerable<Verdict> verdicts, RuleContext context)
     {
         foreach (var verdict in verdicts.Where(v => v.Fires))
@@ -143,12 +165,15 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
             return;
         }
 
-        foreach (var finding in found)
+        found.ForEach(Take);
+    }
+
+    /// <summary>A finding as the shop has tuned its rule; nothing where it has switched it off.</summary>
+    private void Take(Finding finding)
+    {
+        if (TuningFor(finding.Place.File).Apply(finding) is { } tuned)
         {
-            if (TuningFor(finding.Place.File).Apply(finding) is { } tuned)
-            {
-                _findings.Add(tuned);
-            }
+            _findings.Add(tuned);
         }
     }
 

@@ -30,7 +30,7 @@ public sealed class RuleTuning
         var seen = new HashSet<(string Rule, string List)>();
         foreach (var setting in settings.Rules)
         {
-            if (RuleBook.Find(setting.Rule) is not { } rule)
+            if (HouseRules.Find(settings, setting.Rule) is not { } rule)
             {
                 tuning.AddUnknown(setting.Rule, setting.Place.Key, "rules/" + setting.Rule);
                 continue;
@@ -54,9 +54,18 @@ public sealed class RuleTuning
             }
         }
 
-        foreach (var suppression in settings.Suppressions.Where(s => RuleBook.Find(s.Rule) is null))
+        foreach (var suppression in settings.Suppressions.Where(s => HouseRules.Find(settings, s.Rule) is null))
         {
             tuning.AddUnknown(suppression.Rule, suppression.Place.Child("rule"), SuppressionUse.IdPathOf(suppression) + "/rule");
+        }
+
+        foreach (var own in settings.HouseRules.Where(r => RuleBook.Find(r.Name.Value) is not null))
+        {
+            tuning.Add(
+                own.Name.Place,
+                "name",
+                $"'{own.Name.Value}' is the name of a built-in rule, which settings and suppressions mean by it. Give this house rule a name of its own.",
+                []);
         }
 
         return tuning;

@@ -46,10 +46,17 @@ internal sealed class SuppressionDesk
     }
 
     /// <summary>What became of the suppressions that this run can speak about.</summary>
-    internal IReadOnlyList<SuppressionUse> Uses(IEnumerable<Suppression> inReach) => [.. inReach.Where(s => RuleBook.Find(s.Rule) is not null).Select(Use)];
+    internal IReadOnlyList<SuppressionUse> Uses(IEnumerable<Suppression> inReach) => [.. inReach.Select(Use)];
+
+    private static bool Means(Suppression suppression, RuleDescriptor rule) =>
+        RuleBook.Find(suppression.Rule) is { } known
+            ? known.Id == rule.Id
+            : rule.Family == HouseRules.Family && (IsCalled(rule.Id, suppression.Rule) || IsCalled(rule.Name, suppression.Rule));
+
+    private static bool IsCalled(string name, string text) => name.Equals(text, StringComparison.OrdinalIgnoreCase);
 
     private static bool Fits(Suppression suppression, Finding finding) =>
-        RuleBook.Find(suppression.Rule)?.Id == finding.Rule.Id
+        Means(suppression, finding.Rule)
         && suppression.File == finding.Place.File
         && (suppression.IdPath is not { Length: > 0 } path
             || finding.IdPath == path

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using RecipeLint.Living;
 using RecipeLint.Reports;
-using RecipeLint.Rules;
+using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 using RecipeLint.Shell;
@@ -56,7 +56,7 @@ internal static class CheckCommand
             var input = Input.Of(world, parsed.GetValue(paths)!, parsed.GetValue(stdinName), parsed.GetValue(config), parsed.GetValue(noConfig));
             var targets = reports.Targets(world, parsed);
             var today = parsed.GetValue(asOf) is { } day ? SharedOptions.Date("--as-of", day) : world.Today;
-            var engine = new EngineOptions { Today = today, Rules = RuleList.All };
+            var engine = StandardEngine.On(today);
             var wishes = repairs.Of(parsed);
             var atOnce = parsed.GetValue(threads) is var wanted && wanted > 0 ? wanted : Environment.ProcessorCount;
             var progress = new Progress(world.ErrorIsTerminal ? world.Error : null);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using RecipeLint.Reports;
+using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Reports.Explain;
 using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
@@ -83,7 +84,7 @@ internal static class ExplainCommand
     /// <summary>The repairs that hold for the findings of the rule in this file, each with what it changes; why there are none where there are none.</summary>
     private static void WriteRepairs(TextWriter text, Surroundings world, Session session, RuleDescriptor descriptor, string file, bool color)
     {
-        var engine = new EngineOptions { Today = world.Today, Rules = RuleList.All };
+        var engine = StandardEngine.On(world.Today);
         var judged = new Judged(session.Workspace, session.Facts, LintEngine.Judge(session.Facts, engine));
         var findings = judged.Result.Findings.Where(f => f.Rule.Id == descriptor.Id && f.Place.File == file).ToList();
         if (findings.Count == 0)

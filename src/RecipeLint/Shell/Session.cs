@@ -70,7 +70,7 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
         if (workspace.Unrecognised.Count > 0)
         {
             throw new UsageException(
-                $"'{workspace.Unrecognised[0]}' is no file of ours; names end in .stock.json, .recipe.json, .water.json, .substances.json or .profile.json, or are recipelint.json.");
+                $"'{workspace.Unrecognised[0]}' is no file of ours; names end in .stock.json, .recipe.json, .water.json, .substances.json, .profile.json or .rule.json, or are recipelint.json.");
         }
 
         if (workspace.NotReadYet.Count > 0)

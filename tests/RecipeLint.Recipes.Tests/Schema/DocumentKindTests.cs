@@ -11,6 +11,8 @@ public sealed class DocumentKindTests
     [InlineData("bags.substances.json", DocumentKind.Substances)]
     [InlineData("shop/recipelint.json", DocumentKind.Settings)]
     [InlineData("profiles/winter.profile.json", DocumentKind.Profile)]
+    [InlineData("house-rules/small.rule.json", DocumentKind.HouseRule)]
+    [InlineData("rules/plant/low/rule.json", null)]
     [InlineData("2026-03-01.batch.json", DocumentKind.Batch)]
     [InlineData("A.STOCK.JSON", DocumentKind.Stock)]
     [InlineData("a.water.stock.json", DocumentKind.Stock)]

@@ -56,7 +56,7 @@ public sealed class SchemaFilesTests
 
     [Fact]
     public void There_is_one_for_each_kind_that_is_read() =>
-        Assert.Equal(["profile.schema.json", "recipe.schema.json", "recipelint.schema.json", "stock.schema.json", "substances.schema.json", "water.schema.json"], _names.Order());
+        Assert.Equal(["house-rule.schema.json", "profile.schema.json", "recipe.schema.json", "recipelint.schema.json", "stock.schema.json", "substances.schema.json", "water.schema.json"], _names.Order());
 
     [Theory]
     [MemberData(nameof(Names))]
