@@ -51,6 +51,7 @@ internal static class CommandLine
             AcceptCommand.Build(world),
             BaselineCommand.Build(world),
             DoctorCommand.Build(world),
+            EditorCommand.Build(world),
             LanguageServerCommand.Build(world),
         };
         root.Add(CompletionCommand.Build(world, root));

@@ -33,6 +33,27 @@ public sealed class FactsDocumentTests
         Assert.Contains("\"Zn+2\"", Write(Everything(), "trace.stock.json", full: true), StringComparison.Ordinal);
     }
 
+    /// <summary>Every solid that a state names, every range of the profile and every hazard stands there with a source that says something.</summary>
+    [Theory]
+    [InlineData("trace.stock.json", "hazards of")]
+    [InlineData("tank.recipe.json", "range of")]
+    public void ListsOfSourcesAreFilled(string file, string kind)
+    {
+        using var document = JsonDocument.Parse(Write(Everything(), file));
+        var sources = document.RootElement.GetProperty("sources").EnumerateArray().ToDictionary(s => s.GetProperty("of").GetString()!, s => s.GetProperty("source").GetString()!);
+        Assert.NotEmpty(sources);
+        Assert.All(sources, s => Assert.True(s.Key.Length > 0 && s.Value.Trim().Length > 3, $"{s.Key}: '{s.Value}'"));
+        Assert.Contains(sources.Keys, k => k.StartsWith(kind, StringComparison.Ordinal));
+        foreach (var state in document.RootElement.GetProperty("chemistry").GetProperty("states").EnumerateArray())
+        {
+            foreach (var solid in new[] { "deposits", "nearSaturation", "salts" }.SelectMany(k => state.GetProperty(k).EnumerateObject()))
+            {
+                var formula = solid.Value.GetProperty("formula").GetString()!;
+                Assert.Contains(sources.Keys, k => k.StartsWith("constant of", StringComparison.Ordinal) && k.EndsWith(", " + formula, StringComparison.Ordinal));
+            }
+        }
+    }
+
     [Fact]
     public void A_deposit_is_written_with_its_repairs_and_its_suppliers()
     {

@@ -108,6 +108,25 @@ public sealed class ProtocolTests
         Assert.Equal(0, client.End());
     }
 
+    [Fact]
+    public void ARequestThatWaitsCanBeCancelled()
+    {
+        using var client = Client.InProcess(Shop.InMemory());
+        client.Initialize();
+        client.Open(Shop.Lettuce, Shop.Text(Shop.Lettuce).Replace("\"10 mL/L\"", "\"50 mL/L\"", StringComparison.Ordinal));
+
+        // The first takes a while: it tries out repairs. The second waits behind it.
+        var range = Client.Range((0, 0), (99, 0));
+        JsonObject Ask() => new() { ["textDocument"] = new JsonObject { ["uri"] = Shop.Lettuce }, ["range"] = range.DeepClone(), ["context"] = new JsonObject { ["diagnostics"] = new JsonArray() } };
+        var first = client.Begin("textDocument/codeAction", Ask());
+        var second = client.Begin("textDocument/codeAction", Ask());
+        client.Notify("$/cancelRequest", new JsonObject { ["id"] = int.Parse(second, System.Globalization.CultureInfo.InvariantCulture) });
+        client.Notify("$/cancelRequest", new JsonObject { ["id"] = 4711 });
+        Assert.Equal(-32800, CodeOf(client.Wait(second)));
+        Assert.False(client.Wait(first).ContainsKey("error"));
+        Assert.Equal(0, client.End());
+    }
+
     /// <summary>Positions in UTF-16 whatever stands before: characters of two units, lines that end in CR LF, a mark at the front.</summary>
     [Theory]
     [InlineData("\n", "", 0)]

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using RecipeLint.Tests.Support;
 
 namespace RecipeLint.Tests;
@@ -14,7 +15,16 @@ public sealed class InitTests
 
         Assert.Empty(answer.Findings);
         Assert.Equal(0, answer.Code);
-        Assert.Equal(6, Directory.EnumerateFiles(Path.Combine(scratch.Path, "shop"), "*.json", SearchOption.AllDirectories).Count());
+        var files = Directory.EnumerateFiles(Path.Combine(scratch.Path, "shop"), "*.json", SearchOption.AllDirectories).ToList();
+        var own = files.Where(f => !f.EndsWith(".schema.json", StringComparison.Ordinal)).ToList();
+        Assert.Equal((6, 7), (own.Count, files.Count - own.Count));
+
+        // Every file leads to the schema that describes it.
+        Assert.All(own, file =>
+        {
+            var way = JsonNode.Parse(File.ReadAllText(file))!["$schema"]!.GetValue<string>();
+            Assert.True(File.Exists(Path.Combine(Path.GetDirectoryName(file)!, way)), $"{file}: {way}");
+        });
     }
 
     [Fact]

@@ -137,6 +137,21 @@ internal sealed class FactsJson(Utf8JsonWriter json, Workspace workspace)
         Json.WriteEndArray();
     }
 
+    /// <summary>Where constants and limits come from, each figure once.</summary>
+    public void Sources(IEnumerable<Ground> grounds)
+    {
+        Json.WriteStartArray("sources");
+        foreach (var ground in grounds.Distinct())
+        {
+            Json.WriteStartObject();
+            Json.WriteString("of", ground.What);
+            Json.WriteString("source", ground.Source);
+            Json.WriteEndObject();
+        }
+
+        Json.WriteEndArray();
+    }
+
     /// <summary>A text, or null.</summary>
     public void Text(string key, string? value)
     {

@@ -44,11 +44,13 @@ public static class FactsWriter
             {
                 StockFactsJson.Write(writer, stock, full);
                 UncertaintyJson.Write(writer, stock, facts.FindStock);
+                writer.Sources(FactSources.Of(stock));
             }
             else
             {
                 RecipeFactsJson.Write(writer, recipe!, full);
                 UncertaintyJson.Write(writer, recipe!, facts.FindStock);
+                writer.Sources(FactSources.Of(recipe!));
             }
 
             json.WriteEndObject();

@@ -16,9 +16,18 @@ public static class RuleGround
     /// <summary>The defaults of its options and the constants of the solids it speaks of.</summary>
     public static IReadOnlyList<Ground> Of(RuleDescriptor rule) =>
     [
-        .. rule.Options.Select(o => new Ground($"`{o.Name}` ({o.Default}{(o.Unit.Length == 0 ? "" : " " + o.Unit)})", o.Source)),
-        .. ConstantSet.Product.Solids.Where(s => s.Owner == rule.Name).Select(s => new Ground($"constant of {s.Called}, {s.Formula}", s.Source)),
+        .. Options(rule),
+        .. ConstantSet.Product.Solids.Where(s => s.Owner == rule.Name).Select(Constant),
     ];
+
+    /// <summary>The defaults of the options of a rule.</summary>
+    internal static IEnumerable<Ground> Options(RuleDescriptor rule) =>
+        rule.Options.Select(o => new Ground($"`{o.Name}` ({o.Default}{(o.Unit.Length == 0 ? "" : " " + o.Unit)})", o.Source));
+
+    internal static Ground Constant(Solid solid) => new($"constant of {solid.Called}, {solid.Formula}", solid.Source);
+
+    /// <summary>A source with how surely its value is known.</summary>
+    internal static string Cited<T>(Sourced<T> value) => $"{value.Source} ({Word(value.Confidence)})";
 
     /// <summary>The same, and of one file the limits of its crop profile or the hazards of its substances, where the rule speaks of those.</summary>
     public static IReadOnlyList<Ground> Of(RuleDescriptor rule, Facts facts, string file) =>
@@ -45,7 +54,7 @@ public static class RuleGround
         return "\n" + MarkdownText.Render(text.ToString(), color: color);
     }
 
-    private static IEnumerable<Ground> Limits(RecipeFacts recipe)
+    internal static IEnumerable<Ground> Limits(RecipeFacts recipe)
     {
         var profile = recipe.Profile;
         var windows = new[] { ("EC", profile.EcSource), ("pH", profile.PhSource) };
@@ -53,7 +62,7 @@ public static class RuleGround
             .Concat(profile.Elements.Select(e => new Ground($"range of {e.Key} in '{profile.Name}'", e.Source)));
     }
 
-    private static IEnumerable<Ground> Hazards(IEnumerable<Substance> substances) =>
+    internal static IEnumerable<Ground> Hazards(IEnumerable<Substance> substances) =>
         substances.DistinctBy(s => s.Id).Where(s => s.Hazards is { Statements.Count: > 0 })
             .Select(s => new Ground($"hazards of {s.Name} ({string.Join(", ", s.Hazards!.Statements)})", $"{s.Hazards.Source} ({Word(s.Hazards.Confidence)})"));
 

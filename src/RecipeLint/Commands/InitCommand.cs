@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Editor.Setup;
 using RecipeLint.Recipes.OneLine;
 using RecipeLint.Shell;
 
@@ -50,10 +51,16 @@ internal static class InitCommand
                 .Select(n =>
                 {
                     using var reader = new StreamReader(assembly.GetManifestResourceStream(n)!, Encoding.UTF8);
-                    return (n[ResourcePrefix.Length..], reader.ReadToEnd().ReplaceLineEndings("\n"));
+                    var path = n[ResourcePrefix.Length..];
+                    return (path, WithSchema(path, reader.ReadToEnd().ReplaceLineEndings("\n")));
                 }),
+            .. PublishedSchemas.Files(),
         ];
     }
+
+    /// <summary>The file with the way to its schema in front, so that any editor completes and explains it.</summary>
+    private static string WithSchema(string path, string text) =>
+        PublishedSchemas.WayFrom(path) is { } way && text.StartsWith("{\n", StringComparison.Ordinal) ? $"{{\n  \"$schema\": {Quoted(way)},\n{text[2..]}" : text;
 
     private static IReadOnlyList<(string Path, string Text)> OneStock(string line, string name)
     {

@@ -1,0 +1,70 @@
+using System.CommandLine;
+using System.Text;
+using RecipeLint.Editor.Setup;
+using RecipeLint.Reports;
+using RecipeLint.Shell;
+
+namespace RecipeLint.Commands;
+
+/// <summary>Writes the settings of an editor into a shop, with the schemas they point to.</summary>
+internal static class EditorCommand
+{
+    public static Command Build(Surroundings world)
+    {
+        var editor = new Option<string>("--for") { Description = "The editor.", HelpName = string.Join('|', EditorNames), Required = true };
+        editor.AcceptOnlyFromAmong(EditorNames);
+        var print = new Option<bool>("--print") { Description = "Write no settings, print them: for an editor that has a settings file already." };
+        var folder = new Argument<string>("folder") { Description = "The shop.", DefaultValueFactory = _ => "." };
+        const string Purpose = "Write an editor's settings for a shop: which schema describes which file, and how the language server is started.";
+        var command = new Command("editor", Purpose) { folder, editor, print };
+        command.SetAction(parsed =>
+        {
+            Write(world, parsed.GetValue(folder)!, parsed.GetValue(editor)!, parsed.GetValue(print));
+            return ExitCodes.Clean;
+        });
+        return command;
+    }
+
+    // Stands here so that a command line that is only parsed does not load the room behind it.
+    private static readonly string[] EditorNames = ["helix", "neovim", "vscode"];
+
+    private static void Write(Surroundings world, string folder, string name, bool print)
+    {
+        var target = Path.GetFullPath(folder, world.CurrentDirectory);
+        if (!Directory.Exists(target))
+        {
+            throw new UsageException($"the folder '{folder}' does not exist.");
+        }
+
+        var settings = EditorSettings.For(name);
+        if (!print && Path.Exists(Path.Combine(target, settings.Path)))
+        {
+            throw new UsageException($"'{settings.Path}' is there already and stays as it is; '--print' shows what would stand in it.");
+        }
+
+        // The schemas are the program's own and follow its version.
+        var written = PublishedSchemas.Files().Select(f => new WholeFile(Prepared(target, f.Path), Encoding.UTF8.GetBytes(f.Text))).ToList();
+        if (!print)
+        {
+            written.Add(new WholeFile(Prepared(target, settings.Path), Encoding.UTF8.GetBytes(settings.Text)));
+        }
+
+        WholeFiles.Write(written);
+        if (print)
+        {
+            world.Out.Write(settings.Text);
+        }
+        else
+        {
+            world.Out.WriteLine($"wrote {PublishedSchemas.Folder} and {settings.Path}");
+            world.Out.WriteLine(Printable.Show(settings.Hint));
+        }
+    }
+
+    private static string Prepared(string target, string path)
+    {
+        var full = Path.Combine(target, path);
+        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+        return full;
+    }
+}
