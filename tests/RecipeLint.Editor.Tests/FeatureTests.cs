@@ -248,7 +248,7 @@ public sealed class FeatureTests : IDisposable
         var labels = hints.Select(h => h!["label"]!.GetValue<string>()).ToList();
 
         // 40 g of KNO3 (101.10 g/mol) at 99.5 % in 2 L: 196.8 mmol/L; 10 mL of it in a litre bring 77 mg of potassium.
-        Assert.Contains(labels, l => l.StartsWith("196.8 mmol/L → K 76.95", StringComparison.Ordinal) && l.EndsWith("mg/L at 10 mL/L", StringComparison.Ordinal));
+        Assert.Contains(labels, l => l.StartsWith("196.8 mmol/L → K 76.96", StringComparison.Ordinal) && l.EndsWith("mg/L at 10 mL/L", StringComparison.Ordinal));
         Assert.Equal(3, labels.Count);
         var doses = _client.Result("textDocument/inlayHint", new JsonObject { ["textDocument"] = new JsonObject { ["uri"] = Shop.Lettuce }, ["range"] = Client.Range((0, 0), (99, 0)) })!.AsArray();
         Assert.Equal(3, doses.Count);

@@ -44,7 +44,9 @@ public sealed class OtherClientTests
         Assert.True(published.TryTake(out var found, _patience));
         Assert.Contains("potasium-nitrate", Assert.Single(found.EnumerateArray()).GetProperty("message").GetString(), StringComparison.Ordinal);
 
-        var hover = await rpc.InvokeWithParameterObjectAsync<JsonElement>("textDocument/hover", new { textDocument = new { uri }, position = new { line = 19, character = 16 } }).WaitAsync(_patience);
+        var before = text[..text.IndexOf("calcium-nitrate-fertiliser", StringComparison.Ordinal)].Split('\n');
+        var position = new { line = before.Length - 1, character = before[^1].Length };
+        var hover = await rpc.InvokeWithParameterObjectAsync<JsonElement>("textDocument/hover", new { textDocument = new { uri }, position }).WaitAsync(_patience);
         Assert.Equal("markdown", hover.GetProperty("contents").GetProperty("kind").GetString());
         var refused = await Assert.ThrowsAsync<RemoteMethodNotFoundException>(() => rpc.InvokeWithParameterObjectAsync<JsonElement>("textDocument/moon", new { }));
         Assert.NotNull(refused);

@@ -113,11 +113,11 @@ public sealed class ProtocolTests
     {
         using var client = Client.InProcess(Shop.InMemory());
         client.Initialize();
-        client.Open(Shop.Lettuce, Shop.Text(Shop.Lettuce).Replace("\"10 mL/L\"", "\"50 mL/L\"", StringComparison.Ordinal));
+        client.Open(Shop.PartA, Shop.Text(Shop.PartA).Replace("potassium-nitrate", "potasium-nitrate", StringComparison.Ordinal));
 
         // The first takes a while: it tries out repairs. The second waits behind it.
         var range = Client.Range((0, 0), (99, 0));
-        JsonObject Ask() => new() { ["textDocument"] = new JsonObject { ["uri"] = Shop.Lettuce }, ["range"] = range.DeepClone(), ["context"] = new JsonObject { ["diagnostics"] = new JsonArray() } };
+        JsonObject Ask() => new() { ["textDocument"] = new JsonObject { ["uri"] = Shop.PartA }, ["range"] = range.DeepClone(), ["context"] = new JsonObject { ["diagnostics"] = new JsonArray() } };
         var first = client.Begin("textDocument/codeAction", Ask());
         var second = client.Begin("textDocument/codeAction", Ask());
         client.Notify("$/cancelRequest", new JsonObject { ["id"] = int.Parse(second, System.Globalization.CultureInfo.InvariantCulture) });

@@ -11,7 +11,7 @@ internal static class Figures
     /// <summary>Four digits, never in powers of ten where a person reads them.</summary>
     public static string Of(double value) => Math.Abs(value) is >= 0.001 and < 100_000 or 0
         ? ((decimal)value is var exact && exact != 0
-            ? Math.Round(exact, Math.Clamp(3 - (int)Math.Floor(Math.Log10((double)Math.Abs(exact))), 0, 6)).ToString("0.######", CultureInfo.InvariantCulture)
+            ? Math.Round(exact, Math.Clamp(3 - (int)Math.Floor(Math.Log10((double)Math.Abs(exact))), 0, 6), MidpointRounding.AwayFromZero).ToString("0.######", CultureInfo.InvariantCulture)
             : "0")
         : value.ToString("0.###E0", CultureInfo.InvariantCulture);
 

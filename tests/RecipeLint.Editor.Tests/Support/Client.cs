@@ -14,7 +14,7 @@ namespace RecipeLint.Editor.Tests.Support;
 /// </summary>
 internal sealed class Client : IDisposable
 {
-    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
 
     private readonly Stream _toServer;
     private readonly Stream _fromServer;
