@@ -71,7 +71,8 @@ internal sealed class Server : IRpcTarget
             ["textDocument/hover"] = (p, _) => At(p, Hover.Of),
             ["textDocument/definition"] = (p, _) => At(p, Navigation.Definition),
             ["textDocument/references"] = (p, _) =>
-                At(p, (v, o) => Navigation.References(v, _desk, o, p.Maybe("context")?.Maybe("includeDeclaration") is { ValueKind: JsonValueKind.True })),
+                At(p, (v, o) => Navigation.References(v, _desk, o,
+                    p.Maybe("context")?.Maybe("includeDeclaration") is { ValueKind: JsonValueKind.True })),
             ["textDocument/prepareRename"] = (p, _) => At(p, Navigation.PrepareRename),
             ["textDocument/rename"] = (p, _) => At(p, (v, o) => Navigation.Rename(v, _desk, o, p.NeedText("newName"))),
             ["textDocument/completion"] = (p, _) => In(p, (v, d) => Completion.Of(v, d.Text, TextLines.OffsetOf(d.Text, PositionOf(p)))),

@@ -32,7 +32,8 @@ internal sealed class Completion(View view, string text, int cursor)
         if (at.IsKey)
         {
             var keys = guide?.KeysAt(at.Tokens, at.Present) ?? [];
-            return kind == DocumentKind.Settings && at.Tokens is ["rules", ..] ? RuleKeys(at) : keys.Where(k => k.Name != "$schema").Select(k => Key(at, k));
+            return kind == DocumentKind.Settings && at.Tokens is ["rules", ..] ? RuleKeys(at)
+                : keys.Where(k => k.Name != "$schema").Select(k => Key(at, k));
         }
 
         var key = guide?.KeyAt(at.Tokens);
@@ -75,7 +76,9 @@ internal sealed class Completion(View view, string text, int cursor)
     {
         ["profile"] => Profiles(at),
         ["suppressions", _, "rule"] => Rules().Select(r => Item(at, r.Name, $"{r.Id}: {r.Title}", Constant)),
-        ["suppressions", _, "file"] => view.Workspace.Sources.Keys.Where(f => !f.EndsWith(DocumentKinds.SettingsFileName, StringComparison.Ordinal)).Select(f => Item(at, f, "", File)),
+        ["suppressions", _, "file"] =>
+            view.Workspace.Sources.Keys.Where(f => !f.EndsWith(DocumentKinds.SettingsFileName, StringComparison.Ordinal))
+            .Select(f => Item(at, f, "", File)),
         ["rules", _] or ["rules", _, "level"] => new[] { "off", "note", "warning", "error" }.Select(l => Item(at, l, "level", Value)),
         _ => [],
     };
@@ -84,18 +87,22 @@ internal sealed class Completion(View view, string text, int cursor)
     {
         if (at.Tokens is ["rules"])
         {
-            return Rules().Where(r => !at.Present.Contains(r.Name)).Select(r => Item(at, r.Name, $"{r.Id}: {r.Title}", Constant, suffix: ": "));
+            return Rules().Where(r => !at.Present.Contains(r.Name))
+                .Select(r => Item(at, r.Name, $"{r.Id}: {r.Title}", Constant, suffix: ": "));
         }
 
         return at.Tokens is [_, var name] && HouseRules.Find(_shop, name) is { } rule
-            ? rule.Options.Select(o => Item(at, o.Name, $"{o.Description} Default: {o.Default} {o.Unit}".TrimEnd(), Property, suffix: ": ")).Prepend(Item(at, "level", "off, note, warning or error", Property, suffix: ": "))
+            ? rule.Options.Select(o =>
+                Item(at, o.Name, $"{o.Description} Default: {o.Default} {o.Unit}".TrimEnd(), Property, suffix: ": "))
+                .Prepend(Item(at, "level", "off, note, warning or error", Property, suffix: ": "))
             : [];
     }
 
     private IEnumerable<RuleDescriptor> Rules() => RuleBook.Descriptors.Concat(_shop.HouseRules.Select(HouseRules.Descriptor));
 
     private IEnumerable<JsonObject> Substances(CursorContext at) =>
-        view.Workspace.Catalogue.Substances.Select(s => Item(at, s.Id, s.Formula is { } formula ? $"{s.Name}, {formula.Text}" : s.Name, Reference));
+        view.Workspace.Catalogue.Substances.Select(s =>
+            Item(at, s.Id, s.Formula is { } formula ? $"{s.Name}, {formula.Text}" : s.Name, Reference));
 
     private IEnumerable<JsonObject> Files(CursorContext at, string ending)
     {
@@ -109,14 +116,18 @@ internal sealed class Completion(View view, string text, int cursor)
 
     private IEnumerable<JsonObject> Tools(CursorContext at) =>
         _shop.Scales.Select(s => Item(at, s.Name, $"scale, reads to {Figures.Of(s.Readability.Grams)} g", Reference))
-            .Concat(_shop.Measures.Select(m => Item(at, m.Name, $"{m.Kind.ToString().ToLowerInvariant()}{(m.Capacity is { } full ? $", {Figures.Of(full.Millilitres)} mL" : "")}", Reference)));
+            .Concat(_shop.Measures.Select(m =>
+                Item(at, m.Name, $"{m.Kind.ToString().ToLowerInvariant()}{(m.Capacity is { } full ? $", {Figures.Of(full.Millilitres)} mL" : "")}", Reference)));
 
     private IEnumerable<JsonObject> Sites(CursorContext at) => _shop.Sites.Select(s => Item(at, s.Name, "site", Reference));
 
     private IEnumerable<JsonObject> Profiles(CursorContext at) =>
-        ProfileLibrary.AllNames.Concat(view.Workspace.Profiles.Select(p => p.Name)).Distinct(StringComparer.Ordinal).Select(n => Item(at, n, "crop profile", Reference));
+        ProfileLibrary.AllNames.Concat(view.Workspace.Profiles.Select(p => p.Name)).Distinct(StringComparer.Ordinal)
+            .Select(n => Item(at, n, "crop profile", Reference));
 
-    /// <summary>A number that stands there gets the usual units behind it; without one the examples of the schema stand for themselves.</summary>
+    /// <summary>
+    /// A number that stands there gets the usual units behind it; without one the examples of the schema stand for themselves.
+    /// </summary>
     private IEnumerable<JsonObject> Units(CursorContext at, SchemaKey key)
     {
         var number = string.Concat(at.Written.TrimStart().TakeWhile(c => char.IsAsciiDigit(c) || c is '.' or '/' or '-'));

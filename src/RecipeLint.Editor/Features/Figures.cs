@@ -11,7 +11,8 @@ internal static class Figures
     /// <summary>Four digits, never in powers of ten where a person reads them.</summary>
     public static string Of(double value) => Math.Abs(value) is >= 0.001 and < 100_000 or 0
         ? ((decimal)value is var exact && exact != 0
-            ? Math.Round(exact, Math.Clamp(3 - (int)Math.Floor(Math.Log10((double)Math.Abs(exact))), 0, 6), MidpointRounding.AwayFromZero).ToString("0.######", CultureInfo.InvariantCulture)
+            ? Math.Round(exact, Math.Clamp(3 - (int)Math.Floor(Math.Log10((double)Math.Abs(exact))), 0, 6), MidpointRounding.AwayFromZero)
+                .ToString("0.######", CultureInfo.InvariantCulture)
             : "0")
         : value.ToString("0.###E0", CultureInfo.InvariantCulture);
 
@@ -22,7 +23,8 @@ internal static class Figures
 
     /// <summary>"K 84.7, NO3-N 30.3": what so many grams of elements are in a volume, in mg/L, the largest first.</summary>
     public static IEnumerable<(string Key, double MilligramsPerLitre)> PerLitre(ElementTotals elements, double litres) =>
-        NutrientKeys.Grams(elements).Select(g => (g.Key, g.Grams * 1000 / litres)).OrderByDescending(g => g.Item2).ThenBy(g => g.Key, StringComparer.Ordinal);
+        NutrientKeys.Grams(elements).Select(g => (g.Key, g.Grams * 1000 / litres)).OrderByDescending(g => g.Item2)
+            .ThenBy(g => g.Key, StringComparer.Ordinal);
 
     /// <summary>What share of an element of the whole a part brings, by key, 0 to 1.</summary>
     public static IEnumerable<(string Key, double Share)> Shares(ElementTotals part, ElementTotals whole)

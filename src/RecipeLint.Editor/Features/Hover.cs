@@ -13,7 +13,9 @@ using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Editor.Features;
 
-/// <summary>What is told of the thing under the pointer: a substance, a line's share, a stock, a rule, a key; and why a finding stands there.</summary>
+/// <summary>
+/// What is told of the thing under the pointer: a substance, a line's share, a stock, a rule, a key; and why a finding stands there.
+/// </summary>
 internal static class Hover
 {
     public static JsonNode? Of(View view, int offset)
@@ -53,7 +55,8 @@ internal static class Hover
             case ThingKind.Substance when view.Workspace.Catalogue.ById(thing.Key) is { } substance:
                 yield return Tell(substance);
                 break;
-            case ThingKind.Rule when Things.SettingsOf(view.Workspace).Select(s => HouseRules.Find(s, thing.Key)).OfType<RuleDescriptor>().FirstOrDefault() is { } rule:
+            case ThingKind.Rule when Things.SettingsOf(view.Workspace).Select(s => HouseRules.Find(s, thing.Key)).OfType<RuleDescriptor>()
+                .FirstOrDefault() is { } rule:
                 yield return Tell(rule);
                 break;
             case ThingKind.File when view.Facts.FindStock(thing.Key) is { } stock && thing.Key != view.File:
@@ -66,13 +69,16 @@ internal static class Hover
     {
         var text = new StringBuilder();
         text.Append("**").Append(Lsp.Plain(substance.Name)).Append("** (`").Append(substance.Id).Append("`)");
-        text.Append(substance.Formula is { } formula ? $", {Lsp.Plain(formula.Text)}" : "").Append(substance.Cas is { } cas ? $", CAS {cas}" : "").Append("\n\n");
-        var content = NutrientKeys.Grams(ElementTotals.Of(substance.Content, new(100))).Select(g => $"{g.Key} {Figures.Of(g.Grams)} %").ToList();
+        text.Append(substance.Formula is { } formula ? $", {Lsp.Plain(formula.Text)}" : "")
+            .Append(substance.Cas is { } cas ? $", CAS {cas}" : "").Append("\n\n");
+        var content = NutrientKeys.Grams(ElementTotals.Of(substance.Content, new(100))).Select(g => $"{g.Key} {Figures.Of(g.Grams)} %")
+            .ToList();
         text.Append(content.Count == 0 ? "Composition not known." : "By weight, as bought: " + string.Join(", ", content) + ".");
         if (substance.Hazards is { } hazards)
         {
             var codes = hazards.Statements.Concat(hazards.SupplierAdds).ToList();
-            text.Append("\n\nHazards: ").Append(codes.Count == 0 ? "none classified" : string.Join(", ", codes)).Append(" (").Append(Lsp.Plain(hazards.Source))
+            text.Append("\n\nHazards: ").Append(codes.Count == 0 ? "none classified" : string.Join(", ", codes)).Append(" (")
+                .Append(Lsp.Plain(hazards.Source))
                 .Append("). The supplier's safety data sheet decides.");
         }
 
@@ -107,7 +113,8 @@ internal static class Hover
         if (view.Recipe is { } recipe && Figures.EntryOf(under.Tokens, "doses") is { } entry
             && recipe.Doses.FirstOrDefault(d => d.Entry.Place.Pointer.Value == entry) is { } dose)
         {
-            var whole = ElementTotals.Sum([.. recipe.Doses.Select(d => d.Elements), .. recipe.Water is { } water ? [water.Elements] : Array.Empty<ElementTotals>()]);
+            var whole = ElementTotals.Sum([.. recipe.Doses.Select(d => d.Elements), .. recipe.Water is { } water ? [water.Elements]
+                : Array.Empty<ElementTotals>()]);
             yield return Shares(dose.Elements, whole, recipe.FinalVolume.Litres, "the final solution");
         }
     }
@@ -125,6 +132,7 @@ internal static class Hover
     }
 
     private static IEnumerable<string> Findings(View view, int offset) =>
-        view.Findings.Where(f => view.Source!.Resolve(f.Place) is var span && offset >= span.Start && offset <= span.End && span.Length < view.Source.Bytes.Length / 2)
+        view.Findings.Where(f => view.Source!.Resolve(f.Place) is var span && offset >= span.Start && offset <= span.End
+            && span.Length < view.Source.Bytes.Length / 2)
             .Select(f => f.Rule).Distinct().Take(3).Select(Tell);
 }

@@ -17,7 +17,8 @@ internal static class InlayHints
     public static JsonNode Of(View view, TextRange range)
     {
         var hints = view.Stock is { } stock ? OfStock(view, stock) : view.Recipe is { } recipe ? OfRecipe(recipe) : [];
-        return Lsp.Array(hints.Select(h => (Range: view.RangeOf(h.At), h.Text)).Where(h => h.Range.Touches(range)).OrderBy(h => h.Range.End).Select(h => new JsonObject
+        return Lsp.Array(hints.Select(h => (Range: view.RangeOf(h.At), h.Text)).Where(h => h.Range.Touches(range))
+            .OrderBy(h => h.Range.End).Select(h => new JsonObject
         {
             ["position"] = Lsp.Node(h.Range.End),
             ["label"] = h.Text,
@@ -29,7 +30,8 @@ internal static class InlayHints
     {
         foreach (var step in stock.Stock.Steps.OfType<AddStep>().Where(s => s.Amount is not null))
         {
-            if (stock.Additions.FirstOrDefault(a => !a.ThroughAliquot && a.Place.Pointer.Value == step.Place.Pointer.Value) is not { } addition)
+            if (stock.Additions.FirstOrDefault(a => !a.ThroughAliquot
+                && a.Place.Pointer.Value == step.Place.Pointer.Value) is not { } addition)
             {
                 continue;
             }
@@ -50,15 +52,18 @@ internal static class InlayHints
     /// <summary>At the dose of the one recipe that doses the stock, else at the dose it was made for.</summary>
     private static string Final(View view, StockFacts stock, ElementTotals elements)
     {
-        var doses = view.Facts.Recipes.SelectMany(r => r.Doses.Where(d => d.Stock?.Stock.File == stock.Stock.File).Select(d => d.Dose?.LitresPerLitre)).Distinct().ToList();
+        var doses = view.Facts.Recipes.SelectMany(r =>
+            r.Doses.Where(d => d.Stock?.Stock.File == stock.Stock.File).Select(d => d.Dose?.LitresPerLitre)).Distinct().ToList();
         var dose = doses is [{ } only] ? only : stock.Stock.Dose?.Value.LitresPerLitre;
         if (dose is not { } litres)
         {
             return "";
         }
 
-        var figures = Figures.PerLitre(elements, stock.Volume.Litres / litres).Where(f => f.MilligramsPerLitre >= 0.001).Take(Shown).ToList();
-        return figures.Count == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" → {Listed(figures)} mg/L at {Figures.Of(litres * 1000)} mL/L");
+        var figures = Figures.PerLitre(elements, stock.Volume.Litres / litres).Where(f => f.MilligramsPerLitre >= 0.001).Take(Shown)
+            .ToList();
+        return figures.Count == 0 ? ""
+            : string.Create(CultureInfo.InvariantCulture, $" → {Listed(figures)} mg/L at {Figures.Of(litres * 1000)} mL/L");
     }
 
     private static IEnumerable<(Place At, string Text)> OfRecipe(RecipeFacts recipe)
@@ -71,7 +76,8 @@ internal static class InlayHints
                 DirectDose direct => direct.Amount?.Place ?? direct.What.Place,
                 _ => dose.Entry.Place,
             };
-            var figures = Figures.PerLitre(dose.Elements, recipe.FinalVolume.Litres).Where(f => f.MilligramsPerLitre >= 0.001).Take(2 * Shown).ToList();
+            var figures = Figures.PerLitre(dose.Elements, recipe.FinalVolume.Litres).Where(f => f.MilligramsPerLitre >= 0.001)
+                .Take(2 * Shown).ToList();
             if (figures.Count > 0)
             {
                 var moles = dose.Direct is { Substance.Formula: { } formula } direct

@@ -46,7 +46,8 @@ internal static class Navigation
         }
 
         return StockAt(view, under) is { } file
-            ? new JsonObject { ["range"] = Lsp.Node(view.RangeOf(view.File, under.Span)), ["placeholder"] = NameOf(file)[..^StockEnding.Length] }
+            ? new JsonObject { ["range"] = Lsp.Node(view.RangeOf(view.File, under.Span)),
+                ["placeholder"] = NameOf(file)[..^StockEnding.Length] }
             : null;
     }
 
@@ -69,7 +70,8 @@ internal static class Navigation
         }
 
         name = name.EndsWith(StockEnding, StringComparison.OrdinalIgnoreCase) ? name[..^StockEnding.Length] : name;
-        if (name.Length is 0 or > 100 || name.Any(c => !char.IsLetterOrDigit(c) && c is not ('-' or '_' or '.' or ' ')) || name.StartsWith('.'))
+        if (name.Length is 0 or > 100 || name.Any(c => !char.IsLetterOrDigit(c) && c is not ('-' or '_' or '.' or ' '))
+            || name.StartsWith('.'))
         {
             throw RpcException.Invalid($"'{name}' cannot be a file name; use letters, digits, '-' and '_'.");
         }
@@ -84,13 +86,15 @@ internal static class Navigation
         var edits = Things.UsesIn(around.Workspace).Where(u => Same(u.Thing, new Thing(ThingKind.File, file)))
             .Select(u => (u.Place, Text: Renamed(around, u.Place, name + StockEnding)));
         var changes = Changes(around, edits);
-        changes.Add((JsonNode)new JsonObject { ["kind"] = "rename", ["oldUri"] = around.UriOf(file), ["newUri"] = Documents.FileUri.Of(around.FullPathOf(target)) });
+        changes.Add((JsonNode)new JsonObject { ["kind"] = "rename", ["oldUri"] = around.UriOf(file),
+            ["newUri"] = Documents.FileUri.Of(around.FullPathOf(target)) });
         return new JsonObject { ["documentChanges"] = changes };
     }
 
     private static JsonObject RenameStep(View view, Under under, Step step, string name)
     {
-        if (name.Length is 0 or > 60 || !name.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-') || name.StartsWith('-'))
+        if (name.Length is 0 or > 60 || !name.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-')
+            || name.StartsWith('-'))
         {
             throw RpcException.Invalid($"'{name}' cannot be an id; use small letters, digits and '-'.");
         }
@@ -102,7 +106,8 @@ internal static class Navigation
 
         var old = $"steps/{step.Id}";
         var edits = Things.SettingsOf(view.Workspace).SelectMany(s => s.Suppressions)
-            .Where(s => s.File == view.File && s.IdPath is { } path && (path == old || path.StartsWith(old + "/", StringComparison.Ordinal)))
+            .Where(s => s.File == view.File && s.IdPath is { } path
+                && (path == old || path.StartsWith(old + "/", StringComparison.Ordinal)))
             .Select(s => (Place: s.Place.Child("at"), Text: $"steps/{name}{s.IdPath![old.Length..]}"))
             .Prepend((Place: new Place(view.File, under.Item.Pointer), Text: name));
         return new JsonObject { ["documentChanges"] = Changes(view, edits) };
@@ -111,7 +116,8 @@ internal static class Navigation
     private static JsonArray Changes(View view, IEnumerable<(Place Place, string Text)> edits) => Lsp.Array(
         edits.GroupBy(e => e.Place.File).OrderBy(g => g.Key, StringComparer.Ordinal).Select(file => new JsonObject
         {
-            ["textDocument"] = new JsonObject { ["uri"] = view.UriOf(file.Key), ["version"] = view.Documents.At(view.FullPathOf(file.Key))?.Version },
+            ["textDocument"] = new JsonObject { ["uri"] = view.UriOf(file.Key),
+                ["version"] = view.Documents.At(view.FullPathOf(file.Key))?.Version },
             ["edits"] = Lsp.Array(file.Select(e => Lsp.Edit(view.RangeOf(e.Place), $"\"{e.Text}\""))),
         }));
 
@@ -126,7 +132,8 @@ internal static class Navigation
         Under.At(view.Source?.Tree, offset) is { } under ? Things.At(view.Workspace, view.File, under) : null;
 
     private static string? StockAt(View view, Under under) =>
-        Things.At(view.Workspace, view.File, under) is { Kind: ThingKind.File } thing && view.Workspace.FindStock(thing.Key) is not null ? thing.Key : null;
+        Things.At(view.Workspace, view.File, under) is { Kind: ThingKind.File } thing && view.Workspace.FindStock(thing.Key) is not null
+            ? thing.Key : null;
 
     private static Step? StepIdAt(View view, Under under) =>
         under.Tokens is ["steps", _, "id"] && Figures.EntryOf(under.Tokens, "steps") is { } at
@@ -135,7 +142,8 @@ internal static class Navigation
 
     /// <summary>A file is looked for from its own place: whoever draws on it is read with it.</summary>
     private static View Around(View view, Desk desk, Thing thing) =>
-        thing.Kind == ThingKind.File && desk.ViewOf(view.FullPathOf(thing.Key)) is { } own && own.Workspace.Root == view.Workspace.Root ? own : view;
+        thing.Kind == ThingKind.File && desk.ViewOf(view.FullPathOf(thing.Key)) is { } own && own.Workspace.Root == view.Workspace.Root
+            ? own : view;
 
     private static bool Same(Thing one, Thing other) => one == other;
 

@@ -17,7 +17,8 @@ internal static class Outline
     private const int LongestDetail = 60;
 
     public static JsonNode Symbols(View view) =>
-        view.Source?.Tree?.Root is { Kind: JsonKind.Object } root ? Lsp.Array(root.Members.Select(m => Symbol(view, m.Name, m.Value))) : new JsonArray();
+        view.Source?.Tree?.Root is { Kind: JsonKind.Object } root ? Lsp.Array(root.Members.Select(m => Symbol(view, m.Name, m.Value)))
+            : new JsonArray();
 
     /// <summary>How many findings, and the pH and EC of a stock or recipe.</summary>
     public static JsonNode Lenses(View view)
@@ -79,12 +80,14 @@ internal static class Outline
         item.KeySpan is { } key ? new ByteSpan(key.Start, item.Span.End - key.Start) : item.Span;
 
     /// <summary>"add calcium-nitrate": the first two words of an entry.</summary>
-    private static string Called(JsonItem entry) => entry.Members.Count == 0 ? "{}" : $"{entry.Members[0].Name} {Short(entry.Members[0].Value.Text)}".TrimEnd();
+    private static string Called(JsonItem entry) => entry.Members.Count == 0 ? "{}"
+        : $"{entry.Members[0].Name} {Short(entry.Members[0].Value.Text)}".TrimEnd();
 
     private static string Detail(JsonItem item) => item.Kind switch
     {
         JsonKind.Array => string.Create(CultureInfo.InvariantCulture, $"{item.Items.Count}"),
-        JsonKind.Object => string.Join(", ", item.Members.Skip(1).Where(m => m.Value.Text.Length > 0).Take(2).Select(m => Short(m.Value.Text))),
+        JsonKind.Object => string.Join(", ", item.Members.Skip(1).Where(m => m.Value.Text.Length > 0).Take(2)
+            .Select(m => Short(m.Value.Text))),
         _ => Short(item.Text),
     };
 

@@ -1,7 +1,8 @@
 namespace RecipeLint.Editor.Reading;
 
 /// <summary>
-/// Where a cursor stands in a text that need not be whole: the way to the object or list around it, whether a key or a value is due, and what
+/// Where a cursor stands in a text that need not be whole: the way to the object or list around it, whether a key or a value is due, and
+/// what
 /// of it is written. Only what stands before the cursor is looked at, and nothing that is wrong there stops it.
 /// </summary>
 /// <param name="Tokens">The way to the key that a value is due for, or to the object that a key is due in.</param>
@@ -10,7 +11,8 @@ namespace RecipeLint.Editor.Reading;
 /// <param name="Written">What is written between the quote and the cursor.</param>
 /// <param name="IsQuoted">A quote stands open before the cursor.</param>
 /// <param name="Present">Keys of the object around it that stand before the cursor.</param>
-internal sealed record CursorContext(IReadOnlyList<string> Tokens, bool IsKey, int Start, string Written, bool IsQuoted, IReadOnlyList<string> Present)
+internal sealed record CursorContext(IReadOnlyList<string> Tokens, bool IsKey, int Start, string Written, bool IsQuoted,
+    IReadOnlyList<string> Present)
 {
     /// <summary>Null inside a list, where an object is due.</summary>
     public static CursorContext? At(string text, int cursor)

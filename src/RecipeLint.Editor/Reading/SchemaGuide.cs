@@ -6,13 +6,15 @@ namespace RecipeLint.Editor.Reading;
 /// <summary>A key as the schema of its file describes it.</summary>
 /// <param name="Words">Values it may have, where those are a few words.</param>
 /// <param name="Examples">Values as they would stand in the file.</param>
-internal sealed record SchemaKey(string Name, string Description, string Type, bool IsQuantity, IReadOnlyList<string> Words, IReadOnlyList<string> Examples);
+internal sealed record SchemaKey(string Name, string Description, string Type, bool IsQuantity, IReadOnlyList<string> Words,
+    IReadOnlyList<string> Examples);
 
 /// <summary>What may stand where in a file of ours, read from the published schema that editors use too.</summary>
 internal sealed class SchemaGuide
 {
     private static readonly Lazy<Dictionary<DocumentKind, SchemaGuide>> _all = new(() => Enum.GetValues<DocumentKind>()
-        .Where(k => DocumentKinds.SchemaFileName(k) is not null).ToDictionary(k => k, k => new SchemaGuide(DocumentKinds.SchemaFileName(k)!)));
+        .Where(k => DocumentKinds.SchemaFileName(k) is not null)
+            .ToDictionary(k => k, k => new SchemaGuide(DocumentKinds.SchemaFileName(k)!)));
 
     // The document stays open as long as the schema is used, which is as long as the process runs.
     private readonly JsonElement _root;
@@ -64,7 +66,8 @@ internal sealed class SchemaGuide
             return null;
         }
 
-        if (schema.TryGetProperty("properties", out var properties) && properties.TryGetProperty(token, out var property) && property.ValueKind == JsonValueKind.Object)
+        if (schema.TryGetProperty("properties", out var properties) && properties.TryGetProperty(token, out var property)
+            && property.ValueKind == JsonValueKind.Object)
         {
             return property;
         }
@@ -88,7 +91,8 @@ internal sealed class SchemaGuide
     /// <summary>The keys of the form that the present ones choose; null where there is only one form or none is chosen yet.</summary>
     private HashSet<string>? Allowed(JsonElement schema, IReadOnlyCollection<string> present)
     {
-        for (var at = schema; at.ValueKind == JsonValueKind.Object && at.TryGetProperty("if", out var condition); at = at.TryGetProperty("else", out var next) ? Resolve(next) : default)
+        for (var at = schema; at.ValueKind == JsonValueKind.Object
+            && at.TryGetProperty("if", out var condition); at = at.TryGetProperty("else", out var next) ? Resolve(next) : default)
         {
             if (condition.TryGetProperty("required", out var keys) && keys.EnumerateArray().All(k => present.Contains(k.GetString()!))
                 && at.TryGetProperty("then", out var then) && Resolve(then).TryGetProperty("properties", out var own))
@@ -118,9 +122,12 @@ internal sealed class SchemaGuide
 
     private static SchemaKey Describe(string name, JsonElement schema)
     {
-        string Text(string key) => schema.TryGetProperty(key, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString()! : "";
-        IReadOnlyList<string> words = schema.TryGetProperty("enum", out var list) ? [.. list.EnumerateArray().Select(v => v.GetRawText())] : [];
-        IReadOnlyList<string> examples = schema.TryGetProperty("examples", out var shown) ? [.. shown.EnumerateArray().Select(v => v.GetRawText())] : [];
+        string Text(string key) => schema.TryGetProperty(key, out var value) && value.ValueKind == JsonValueKind.String
+            ? value.GetString()! : "";
+        IReadOnlyList<string> words = schema.TryGetProperty("enum", out var list)
+            ? [.. list.EnumerateArray().Select(v => v.GetRawText())] : [];
+        IReadOnlyList<string> examples = schema.TryGetProperty("examples", out var shown)
+            ? [.. shown.EnumerateArray().Select(v => v.GetRawText())] : [];
         return new SchemaKey(name, Text("description"), Text("type"), Text("format") == "quantity", words, examples);
     }
 

@@ -42,8 +42,10 @@ internal static class Things
     public static Place? Home(Workspace workspace, Thing thing) => thing.Kind switch
     {
         ThingKind.File => Place.Whole(thing.Key),
-        ThingKind.Substance => workspace.SubstanceFiles.SelectMany(f => f.Substances).FirstOrDefault(s => s.Substance.Id == thing.Key)?.Place.Child("id"),
-        ThingKind.Equipment => SettingsOf(workspace).FirstOrDefault(s => s.File == thing.Owner) is { } shop ? HomeOf(shop, thing.Key) : null,
+        ThingKind.Substance => workspace.SubstanceFiles.SelectMany(f => f.Substances)
+            .FirstOrDefault(s => s.Substance.Id == thing.Key)?.Place.Child("id"),
+        ThingKind.Equipment => SettingsOf(workspace).FirstOrDefault(s => s.File == thing.Owner) is { } shop ? HomeOf(shop, thing.Key)
+            : null,
         _ => null,
     };
 
@@ -52,7 +54,8 @@ internal static class Things
     {
         var pointer = under.Item.Pointer.Value;
         var part = under.OnKey ? PlacePart.Key : PlacePart.Value;
-        if (UsesIn(workspace).FirstOrDefault(u => u.Place.File == file && u.Place.Part == part && u.Place.Pointer.Value == pointer) is { } use)
+        if (UsesIn(workspace).FirstOrDefault(u => u.Place.File == file && u.Place.Part == part
+            && u.Place.Pointer.Value == pointer) is { } use)
         {
             return use.Thing;
         }
@@ -62,7 +65,8 @@ internal static class Things
             return null;
         }
 
-        if (workspace.SubstanceFiles.FirstOrDefault(f => f.File == file)?.Substances.FirstOrDefault(s => s.Place.Child("id").Pointer.Value == pointer) is { } own)
+        if (workspace.SubstanceFiles.FirstOrDefault(f => f.File == file)?.Substances.FirstOrDefault(s =>
+            s.Place.Child("id").Pointer.Value == pointer) is { } own)
         {
             return new Thing(ThingKind.Substance, own.Substance.Id);
         }
@@ -112,7 +116,8 @@ internal static class Things
             DirectDose direct => [.. Named(direct.Substance, direct.What), .. Equipment(shop, d.With)],
             _ => Array.Empty<Use>(),
         });
-        return [.. uses, .. Named(recipe.Water?.Value.File, recipe.Water?.Place), .. Named(recipe.ProfileFile, recipe.Crop?.Place), .. Named(recipe.Adjust?.Reagent, recipe.Adjust?.Using)];
+        return [.. uses, .. Named(recipe.Water?.Value.File, recipe.Water?.Place), .. Named(recipe.ProfileFile, recipe.Crop?.Place),
+            .. Named(recipe.Adjust?.Reagent, recipe.Adjust?.Using)];
     }
 
     private static IEnumerable<Use> UsesIn(ShopSettings shop) =>
@@ -122,13 +127,15 @@ internal static class Things
     private static IEnumerable<Use> Rule(ShopSettings shop, string name, Place place) =>
         RecipeLint.Rules.Engine.HouseRules.Find(shop, name) is { } rule ? [new Use(new Thing(ThingKind.Rule, rule.Id), place)] : [];
 
-    private static Use[] Named(string? file, Place? place) => file is null || place is null ? [] : [new Use(new Thing(ThingKind.File, file), place)];
+    private static Use[] Named(string? file, Place? place) => file is null || place is null ? []
+        : [new Use(new Thing(ThingKind.File, file), place)];
 
     private static Use[] Named(Substance? substance, Located<string>? written) =>
         substance is null || written is null ? [] : [new Use(new Thing(ThingKind.Substance, substance.Id), written.Place)];
 
     private static Use[] Equipment(ShopSettings shop, Located<string>? name) =>
-        name is null || shop.File is not { } owner || HomeOf(shop, name.Value) is null ? [] : [new Use(new Thing(ThingKind.Equipment, name.Value, owner), name.Place)];
+        name is null || shop.File is not { } owner || HomeOf(shop, name.Value) is null ? []
+            : [new Use(new Thing(ThingKind.Equipment, name.Value, owner), name.Place)];
 
     private static Place? HomeOf(ShopSettings shop, string name)
     {

@@ -4,7 +4,8 @@ using System.Text.Json;
 namespace RecipeLint.Editor.Setup;
 
 /// <summary>
-/// Settings of an editor, for one shop: which schema describes which file and, where the editor takes it from a file, how the language server is
+/// Settings of an editor, for one shop: which schema describes which file and, where the editor takes it from a file, how the language
+/// server is
 /// started. The forms of the editors' own files are recalled, not looked up.
 /// </summary>
 /// <param name="Path">In the shop.</param>
@@ -17,9 +18,11 @@ public sealed record EditorSettings(string Path, string Text, string Hint)
     /// <exception cref="ArgumentOutOfRangeException">The name is none of these.</exception>
     public static EditorSettings For(string name) => name switch
     {
-        "vscode" => new(".vscode/settings.json", VsCode(), "For findings while typing, point any client of the Language Server Protocol at 'recipelint language-server'."),
+        "vscode" => new(".vscode/settings.json", VsCode(),
+            "For findings while typing, point any client of the Language Server Protocol at 'recipelint language-server'."),
         "neovim" => new(".nvim.lua", Neovim(), "Neovim reads this file where 'exrc' is set and it is trusted."),
-        "helix" => new(".helix/languages.toml", Helix(), "The schemas need the editor's own JSON server; findings come from RecipeLint alone."),
+        "helix" => new(".helix/languages.toml", Helix(),
+            "The schemas need the editor's own JSON server; findings come from RecipeLint alone."),
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "No settings for this editor."),
     };
 

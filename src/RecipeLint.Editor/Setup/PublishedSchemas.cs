@@ -28,7 +28,8 @@ public static class PublishedSchemas
         var assembly = typeof(PublishedSchemas).Assembly;
         return
         [
-            .. assembly.GetManifestResourceNames().Where(n => n.StartsWith(Resource, StringComparison.Ordinal)).Order(StringComparer.Ordinal).Select(n =>
+            .. assembly.GetManifestResourceNames().Where(n => n.StartsWith(Resource, StringComparison.Ordinal))
+                .Order(StringComparer.Ordinal).Select(n =>
             {
                 using var reader = new StreamReader(assembly.GetManifestResourceStream(n)!, Encoding.UTF8);
                 return ($"{Folder}/{n[Resource.Length..]}", reader.ReadToEnd().ReplaceLineEndings("\n"));

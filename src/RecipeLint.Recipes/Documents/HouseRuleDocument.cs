@@ -41,7 +41,9 @@ public sealed record HouseRuleDocument
     /// <summary>One sentence.</summary>
     public required string Title { get; init; }
 
-    /// <summary>What is wrong; "{/pointer}" stands for a fact, "{0}" for the value that does not fit, "{1/key}" for one beside it.</summary>
+    /// <summary>
+    /// What is wrong; "{/pointer}" stands for a fact, "{0}" for the value that does not fit, "{1/key}" for one beside it.
+    /// </summary>
     public required string Message { get; init; }
 
     /// <summary>Why the shop wants it so.</summary>

@@ -15,8 +15,10 @@ internal sealed class HouseRuleReader(FieldReader fields, SourceFile source)
         var failing = Examples(root["failing"]);
         var passing = Examples(root["passing"]);
         if (must is null || fields.Text(root["id"]) is not { } id || fields.Text(root["name"]) is not { } name
-            || fields.Text(root["level"]) is not { } level || fields.Text(root["message"]) is not { } message || fields.Text(root["reason"]) is not { } reason
-            || fields.Word<HouseRuleScope>(root["looksAt"], ("stock", HouseRuleScope.Stock), ("recipe", HouseRuleScope.Recipe)) is not { } scope)
+            || fields.Text(root["level"]) is not { } level || fields.Text(root["message"]) is not { } message
+                || fields.Text(root["reason"]) is not { } reason
+            || fields.Word<HouseRuleScope>(root["looksAt"], ("stock", HouseRuleScope.Stock),
+                ("recipe", HouseRuleScope.Recipe)) is not { } scope)
         {
             return null;
         }
@@ -49,7 +51,8 @@ internal sealed class HouseRuleReader(FieldReader fields, SourceFile source)
         foreach (var fault in faults)
         {
             var place = fields.At(fault.At);
-            fields.Report(new Problem(ProblemKind.WrongShape, fault.At.KeySpan is null ? place : place.Key, fault.Message) { Suggestions = fault.Suggestions });
+            fields.Report(new Problem(ProblemKind.WrongShape, fault.At.KeySpan is null ? place
+                : place.Key, fault.Message) { Suggestions = fault.Suggestions });
         }
 
         return schema;

@@ -17,9 +17,11 @@ internal static class HouseDialect
         "items", "additionalProperties", "contains", "not", "if", "then", "else", "propertyNames",
     };
 
-    public static readonly IReadOnlySet<string> List = new HashSet<string>(StringComparer.Ordinal) { "allOf", "anyOf", "oneOf", "prefixItems" };
+    public static readonly IReadOnlySet<string> List = new HashSet<string>(StringComparer.Ordinal) { "allOf", "anyOf", "oneOf",
+        "prefixItems" };
 
-    public static readonly IReadOnlySet<string> Map = new HashSet<string>(StringComparer.Ordinal) { "properties", "$defs", "dependentSchemas" };
+    public static readonly IReadOnlySet<string> Map = new HashSet<string>(StringComparer.Ordinal) { "properties", "$defs",
+        "dependentSchemas" };
 
     public static readonly IReadOnlySet<string> Plain = new HashSet<string>(StringComparer.Ordinal)
     {
@@ -57,6 +59,7 @@ internal static class HouseDialect
             // A pattern holds no schemas.
         }
 
-        public KeywordEvaluation Evaluate(KeywordData keyword, EvaluationContext context) => PatternKeyword.Instance.Evaluate(keyword, context);
+        public KeywordEvaluation Evaluate(KeywordData keyword, EvaluationContext context) =>
+            PatternKeyword.Instance.Evaluate(keyword, context);
     }
 }

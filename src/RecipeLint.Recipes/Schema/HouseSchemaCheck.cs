@@ -4,7 +4,9 @@ using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Schema;
 
-/// <summary>Reads a schema of the shop's own before the library does: what it may not use, and how large it is when every reference is followed.</summary>
+/// <summary>
+/// Reads a schema of the shop's own before the library does: what it may not use, and how large it is when every reference is followed.
+/// </summary>
 internal sealed class HouseSchemaCheck(JsonItem root)
 {
     private const string Definitions = "#/$defs/";
@@ -26,7 +28,8 @@ internal sealed class HouseSchemaCheck(JsonItem root)
 
         if (count > HouseSchema.MostParts)
         {
-            _faults.Add(new SchemaFault(root, $"This schema has more than {HouseSchema.MostParts} parts once its references are followed.", []));
+            _faults.Add(new SchemaFault(root,
+                $"This schema has more than {HouseSchema.MostParts} parts once its references are followed.", []));
         }
 
         return Math.Max(1, count);
@@ -99,7 +102,8 @@ internal sealed class HouseSchemaCheck(JsonItem root)
                 var known = HouseDialect.One.Concat(HouseDialect.List).Concat(HouseDialect.Map).Concat(HouseDialect.Plain);
                 var near = Spelling.Nearest(name, known.Order(StringComparer.Ordinal));
                 var hint = near.Count > 0 ? $" Did you mean {Wording.Join([.. near.Select(n => $"\"{n}\"")], "or")}?" : "";
-                _faults.Add(new SchemaFault(value, $"\"{Wording.Shorten(name)}\" is no keyword of JSON Schema that a house rule may use.{hint}", near));
+                _faults.Add(new SchemaFault(value,
+                    $"\"{Wording.Shorten(name)}\" is no keyword of JSON Schema that a house rule may use.{hint}", near));
                 return 0;
         }
     }
@@ -108,7 +112,8 @@ internal sealed class HouseSchemaCheck(JsonItem root)
 
     private int Reference(JsonItem value)
     {
-        var name = value.Kind == JsonKind.Text && value.Text.StartsWith(Definitions, StringComparison.Ordinal) ? value.Text[Definitions.Length..] : null;
+        var name = value.Kind == JsonKind.Text && value.Text.StartsWith(Definitions, StringComparison.Ordinal)
+            ? value.Text[Definitions.Length..] : null;
         var target = name is null ? null : root["$defs"]?[name];
         return target is null ? Wrong(value, "A reference names a definition of this schema, such as \"#/$defs/small\".") : Count(target);
     }

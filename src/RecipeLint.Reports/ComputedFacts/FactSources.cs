@@ -24,14 +24,16 @@ internal static class FactSources
     /// <summary>The constants of every solid that comes up in a state, and the limits of the rule that speaks of it.</summary>
     private static IEnumerable<Ground> States(IReadOnlyList<SolutionState> states)
     {
-        var solids = states.SelectMany(s => s.Deposits.Select(d => d.Solid).Concat(s.NearSaturation.Select(n => n.Solid)).Concat(s.Salts.Select(v => v.Solid)))
+        var solids = states.SelectMany(s =>
+            s.Deposits.Select(d => d.Solid).Concat(s.NearSaturation.Select(n => n.Solid)).Concat(s.Salts.Select(v => v.Solid)))
             .DistinctBy(s => s.Name).OrderBy(s => s.Name, StringComparer.Ordinal).ToList();
         foreach (var solid in solids)
         {
             yield return RuleGround.Constant(solid);
         }
 
-        foreach (var rule in solids.Select(s => s.Owner is { } owner ? RuleBook.Find(owner) : null).OfType<RuleDescriptor>().Distinct().OrderBy(r => r.Id, StringComparer.Ordinal))
+        foreach (var rule in solids.Select(s => s.Owner is { } owner ? RuleBook.Find(owner) : null).OfType<RuleDescriptor>().Distinct()
+            .OrderBy(r => r.Id, StringComparer.Ordinal))
         {
             foreach (var ground in RuleGround.Options(rule))
             {

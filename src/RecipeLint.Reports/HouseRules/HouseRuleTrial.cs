@@ -40,7 +40,8 @@ public static class HouseRuleTrial
 
         var load = new LoadOptions { Root = Shop, Profiles = ProfileLibrary.AllNames };
         var judged = Judged.Of(files, [Shop], load, StandardEngine.On(null));
-        if (!judged.IsComplete(example.File) || (judged.Facts.FindStock(example.File) is null && judged.Facts.Recipes.All(r => r.Recipe.File != example.File)))
+        if (!judged.IsComplete(example.File)
+            || (judged.Facts.FindStock(example.File) is null && judged.Facts.Recipes.All(r => r.Recipe.File != example.File)))
         {
             var why = judged.Result.Findings.FirstOrDefault(f => f.Place.File == example.File && f.Rule.ProblemKinds.Count > 0)?.Message;
             return $"'{Printable.Show(example.File)}' cannot be read whole{(why is null ? "." : ": " + why)}";

@@ -35,12 +35,15 @@ internal sealed record FactPath(IReadOnlyList<string> Tokens, IReadOnlyList<Json
     public static JsonElement? Child(JsonElement element, string token) => element.ValueKind switch
     {
         JsonValueKind.Object when element.TryGetProperty(token, out var member) => member,
-        JsonValueKind.Array when int.TryParse(token, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < element.GetArrayLength() =>
+        JsonValueKind.Array when int.TryParse(token, NumberStyles.None, CultureInfo.InvariantCulture, out var index)
+            && index < element.GetArrayLength() =>
             element[index],
         _ => null,
     };
 
-    /// <summary>Where the nearest locator on the way back points to; of a mass or volume the amount it was read from. Null where there is none.</summary>
+    /// <summary>
+    /// Where the nearest locator on the way back points to; of a mass or volume the amount it was read from. Null where there is none.
+    /// </summary>
     public Place? PlaceIn(Workspace workspace)
     {
         for (var i = Steps.Count - 1; i >= 0; i--)
@@ -48,7 +51,8 @@ internal sealed record FactPath(IReadOnlyList<string> Tokens, IReadOnlyList<Json
             if (Locator(Steps[i]) is { } place)
             {
                 var tree = workspace.Sources.GetValueOrDefault(place.File)?.Tree;
-                return i == Steps.Count - 2 && Written(Tokens[^1]) is { } key && tree?.Find(place.Child(key).Pointer) is not null ? place.Child(key) : place;
+                return i == Steps.Count - 2 && Written(Tokens[^1]) is { } key && tree?.Find(place.Child(key).Pointer) is not null
+                    ? place.Child(key) : place;
             }
         }
 
@@ -62,7 +66,8 @@ internal sealed record FactPath(IReadOnlyList<string> Tokens, IReadOnlyList<Json
         return list.ValueKind != JsonValueKind.Array ? [] :
         [
             .. list.EnumerateArray()
-                .Select(c => (Place: Locator(c), Label: c.GetProperty("label").GetString(), Amount: Number(c.GetProperty("concentration_mg_per_L"))))
+                .Select(c => (Place: Locator(c), Label: c.GetProperty("label")
+                    .GetString(), Amount: Number(c.GetProperty("concentration_mg_per_L"))))
                 .Where(c => c.Place is not null && c.Amount > 0)
                 .OrderByDescending(c => c.Amount)
                 .Take(MostContributors)
@@ -84,7 +89,8 @@ internal sealed record FactPath(IReadOnlyList<string> Tokens, IReadOnlyList<Json
     };
 
     private static Place? Locator(JsonElement element) =>
-        element.ValueKind == JsonValueKind.Object && element.TryGetProperty("locator", out var locator) && locator.ValueKind == JsonValueKind.Object
+        element.ValueKind == JsonValueKind.Object && element.TryGetProperty("locator", out var locator)
+            && locator.ValueKind == JsonValueKind.Object
             ? new Place(locator.GetProperty("file").GetString()!, new JsonPointer(locator.GetProperty("pointer").GetString()!))
             : null;
 }

@@ -73,7 +73,8 @@ internal static class FactText
             case { ValueKind: JsonValueKind.String } text:
                 return Short(text.GetString()!);
             case { ValueKind: JsonValueKind.Number } number:
-                return number.TryGetDouble(out var read) && double.IsFinite(read) ? read.ToString("G4", CultureInfo.InvariantCulture) : Short(number.GetRawText());
+                return number.TryGetDouble(out var read) && double.IsFinite(read) ? read.ToString("G4", CultureInfo.InvariantCulture)
+                    : Short(number.GetRawText());
             case { ValueKind: JsonValueKind.True or JsonValueKind.False } word:
                 return word.GetBoolean() ? "yes" : "no";
             case { ValueKind: JsonValueKind.Array or JsonValueKind.Object } whole:

@@ -57,7 +57,8 @@ internal sealed class HouseRuleDesk(Facts facts, Func<Facts, string, ReadOnlyMem
     {
         var way = FactPath.Of(root, at);
         var message = $"{FactText.Fill(rule.Message, root, way)} {rule.Reason}";
-        var value = way.Value is { ValueKind: JsonValueKind.Number } number && number.TryGetDouble(out var read) && double.IsFinite(read) ? read : (double?)null;
+        var value = way.Value is { ValueKind: JsonValueKind.Number } number && number.TryGetDouble(out var read) && double.IsFinite(read)
+            ? read : (double?)null;
         return Find(descriptor, way.PlaceIn(facts.Workspace) ?? Place.Whole(file), message) with
         {
             Values = value is { } known && way.Tokens.Count > 0 ? [new NamedValue(way.Tokens[^1], known, "")] : [],

@@ -43,7 +43,8 @@ internal static class EditorCommand
         }
 
         // The schemas are the program's own and follow its version.
-        var written = PublishedSchemas.Files().Select(f => new WholeFile(Prepared(target, f.Path), Encoding.UTF8.GetBytes(f.Text))).ToList();
+        var written = PublishedSchemas.Files().Select(f => new WholeFile(Prepared(target, f.Path), Encoding.UTF8.GetBytes(f.Text)))
+            .ToList();
         if (!print)
         {
             written.Add(new WholeFile(Prepared(target, settings.Path), Encoding.UTF8.GetBytes(settings.Text)));

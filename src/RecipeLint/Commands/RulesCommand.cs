@@ -19,7 +19,8 @@ internal static class RulesCommand
             Description = "With --test: the rule files or folders; the current folder when none is named.",
             Arity = ArgumentArity.ZeroOrMore,
         };
-        var command = new Command("rules", "List every rule with its level and one sentence on it, or test the shop's own.") { test, paths };
+        var command = new Command("rules", "List every rule with its level and one sentence on it, or test the shop's own.") { test,
+            paths };
         command.SetAction(parsed =>
         {
             var asked = parsed.GetValue(paths)!;
@@ -63,7 +64,8 @@ internal static class RulesCommand
     {
         var run = Session.Open(world, asked, null, null, false);
         var rules = OwnRules(run.Workspace).ToList();
-        var unread = run.Workspace.Asked.Where(f => f.EndsWith(".rule.json", StringComparison.OrdinalIgnoreCase) && rules.TrueForAll(r => r.File != f)).ToList();
+        var unread = run.Workspace.Asked.Where(f => f.EndsWith(".rule.json", StringComparison.OrdinalIgnoreCase)
+            && rules.TrueForAll(r => r.File != f)).ToList();
         foreach (var file in unread)
         {
             world.Out.WriteLine($"{Printable.Show(file)}: cannot be used; 'recipelint check' says why.");
@@ -80,7 +82,8 @@ internal static class RulesCommand
             throw new UsageException("no house rule (*.rule.json below a recipelint.json) was found there.");
         }
 
-        world.Out.WriteLine(failed == 0 ? $"{Many(rules.Count, "house rule")}: every example is as it should be." : $"{Many(failed, "fault")}.");
+        world.Out.WriteLine(failed == 0 ? $"{Many(rules.Count, "house rule")}: every example is as it should be."
+            : $"{Many(failed, "fault")}.");
         return failed == 0 ? ExitCodes.Clean : ExitCodes.Findings;
     }
 
