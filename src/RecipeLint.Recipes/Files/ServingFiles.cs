@@ -41,7 +41,7 @@ internal sealed class ServingFiles(IFileTree files, string root)
         return [.. paths.Where(StaysInside).Select(p => (DocumentKinds.FromFileName(p)!.Value, p))];
     }
 
-    private static bool IsServing(string name) => DocumentKinds.FromFileName(name) is DocumentKind.Substances or DocumentKind.Profile;
+    private static bool IsServing(string name) => DocumentKinds.FromFileName(name) is DocumentKind.Substances or DocumentKind.Profile or DocumentKind.HouseRule;
 
     private bool IsShop(string folder) => files.Kind(FilePaths.Join(folder, DocumentKinds.SettingsFileName)) == EntryKind.File;
 
