@@ -36,6 +36,9 @@ public sealed class SchemaExampleTests
         for (var i = 0; i < documents.Count; i++)
         {
             scratch.Write(string.Create(CultureInfo.InvariantCulture, $"e{i}/recipelint.json"), documents[i].ToJsonString(_plain));
+
+            // The folders that settings name as examples are there.
+            scratch.Write(string.Create(CultureInfo.InvariantCulture, $"e{i}/house-rules/readme.txt"), "");
         }
 
         Assert.Empty(Faults(scratch.Path));

@@ -42,7 +42,7 @@ internal sealed class LintConclusion
     {
         _faults.AddRange(_pieces.SelectMany(p => p.Faults));
         var ranks = _options.Rules.Select((rule, rank) => (RuleBook.Of(rule).Id, rank)).ToDictionary(r => r.Id, r => r.rank, StringComparer.Ordinal);
-        var found = _pieces.SelectMany(p => p.Findings).Concat(OfSharedPlaces()).Concat(InBrief()).OrderBy(f => ranks[f.Rule.Id]);
+        var found = _pieces.SelectMany(p => p.Findings).Concat(OfSharedPlaces()).Concat(InBrief()).OrderBy(f => ranks.GetValueOrDefault(f.Rule.Id, int.MaxValue));
         var findings = new List<Finding>();
         var suppressed = new List<SuppressedFinding>();
 

@@ -11,7 +11,7 @@ internal static class EditorCommand
 {
     public static Command Build(Surroundings world)
     {
-        var editor = new Option<string>("--for") { Description = "The editor.", HelpName = string.Join('|', EditorNames), Required = true };
+        var editor = new Option<string?>("--for") { Description = "The editor.", HelpName = string.Join('|', EditorNames) };
         editor.AcceptOnlyFromAmong(EditorNames);
         var print = new Option<bool>("--print") { Description = "Write no settings, print them: for an editor that has a settings file already." };
         var folder = new Argument<string>("folder") { Description = "The shop.", DefaultValueFactory = _ => "." };
@@ -19,7 +19,12 @@ internal static class EditorCommand
         var command = new Command("editor", Purpose) { folder, editor, print };
         command.SetAction(parsed =>
         {
-            Write(world, parsed.GetValue(folder)!, parsed.GetValue(editor)!, parsed.GetValue(print));
+            if (parsed.GetValue(editor) is not { } name)
+            {
+                throw new UsageException($"say for which editor with '--for': {string.Join(", ", EditorNames)}.");
+            }
+
+            Write(world, parsed.GetValue(folder)!, name, parsed.GetValue(print));
             return ExitCodes.Clean;
         });
         return command;
