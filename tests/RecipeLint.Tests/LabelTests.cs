@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Xml.Linq;
+using LoadOptions = RecipeLint.Recipes.Files.LoadOptions;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Workspaces;
