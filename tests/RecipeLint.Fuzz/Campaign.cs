@@ -5,12 +5,11 @@ namespace RecipeLint.Fuzz;
 
 /// <summary>
 /// Runs one target for a time. Execution number n of a seed is always the same input, so a fault is named by target, seed and number. A fault
-/// is an exception, a broken promise, or more than two seconds of processor time twice in a row (the first may be the compiler's).
+/// is an exception, a broken promise, or more processor time than the limit twice in a row (the first may be the compiler's).
 /// </summary>
-internal sealed class Campaign(FuzzTarget target, int seed, TextWriter log)
+internal sealed class Campaign(FuzzTarget target, int seed, TimeSpan limit, TextWriter log)
 {
     private const int MostShown = 12;
-    private static readonly TimeSpan _limit = TimeSpan.FromSeconds(2);
     private static readonly TimeSpan _hang = TimeSpan.FromMinutes(4);
     private readonly Dictionary<string, int> _faults = new(StringComparer.Ordinal);
     private readonly Stopwatch _since = new();
@@ -27,10 +26,10 @@ internal sealed class Campaign(FuzzTarget target, int seed, TextWriter log)
         {
             _since.Restart();
             var took = Once(_number);
-            if (took > _limit)
+            if (took > limit)
             {
                 took = Once(_number);
-                if (took > _limit)
+                if (took > limit)
                 {
                     Report("slow", string.Create(CultureInfo.InvariantCulture, $"took {took.TotalSeconds:0.0} s of processor time"));
                 }
