@@ -1,9 +1,9 @@
 namespace RecipeLint.Analysis;
 
 /// <summary>
-/// What follows from immutable facts, each computed when first asked for and kept beside them: the rooms above the facts say what and how, the
-/// facts themselves know none of them. Threads that ask at once may compute a value twice and get the same; a copy of the facts with other
-/// contents computes its own. It takes no part in the equality of its owner.
+/// What follows from immutable facts, each computed when first asked for and kept beside them: the rooms above the facts say what and how,
+/// the facts themselves know none of them. Threads that ask at once may compute a value twice and get the same; a copy of the facts with
+/// other contents computes its own. It takes no part in the equality of its owner.
 /// </summary>
 internal sealed class Derived
 {

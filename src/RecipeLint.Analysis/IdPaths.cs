@@ -21,7 +21,9 @@ public static class IdPath
     public static string Of(RecipeDocument recipe, JsonPointer pointer) =>
         Join(pointer.Tokens, "doses", item => recipe.Doses.FirstOrDefault(d => d.Place.Pointer.Value == item)?.Id);
 
-    /// <summary>The path of a place in any file of the workspace: typed documents know their ids, other files are asked for "id" or "name".</summary>
+    /// <summary>
+    /// The path of a place in any file of the workspace: typed documents know their ids, other files are asked for "id" or "name".
+    /// </summary>
     public static string Of(Workspace workspace, Place place)
     {
         if (workspace.FindStock(place.File) is { } stock)

@@ -69,9 +69,12 @@ public sealed record Contribution(string Source, string? AdditionId, Place Place
 
 /// <summary>An element (or nitrogen form) in the final solution.</summary>
 /// <param name="Key">"N", "NO3-N", "NH4-N", "urea-N", "P" ...</param>
-public sealed record ElementFact(string Key, MassConcentration Concentration, AmountConcentration Molar, IReadOnlyList<Contribution> Contributions);
+public sealed record ElementFact(
+    string Key, MassConcentration Concentration, AmountConcentration Molar, IReadOnlyList<Contribution> Contributions);
 
-/// <summary>Charge of the ions in the final solution, phosphate counted as H2PO4-, carbonate as HCO3-, boric acid and silica as neutral.</summary>
+/// <summary>
+/// Charge of the ions in the final solution, phosphate counted as H2PO4-, carbonate as HCO3-, boric acid and silica as neutral.
+/// </summary>
 /// <param name="Unassigned">Cations minus anions: what H+ and OH- carry (acid or alkali put in), or what an analysis leaves open.</param>
 public sealed record ChargeBalance(ChargeConcentration Cations, ChargeConcentration Anions, ChargeConcentration Unassigned)
 {

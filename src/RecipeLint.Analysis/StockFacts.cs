@@ -52,8 +52,8 @@ public sealed record AdditionFacts
     public bool EquipmentStated { get; init; }
 
     /// <summary>
-    /// Masses of declared or typical impurities this addition can bring. They stand apart from <see cref="Elements"/>: most are upper limits
-    /// of a grade, not contents.
+    /// Masses of declared or typical impurities this addition can bring. They stand apart from <see cref="Elements"/>: most are upper
+    /// limits of a grade, not contents.
     /// </summary>
     public ElementTotals Impurities { get; init; } = ElementTotals.Empty;
 
@@ -136,7 +136,9 @@ public sealed record StockFacts
     /// <summary>Parts of other stocks in the order of the steps.</summary>
     public IReadOnlyList<AliquotFacts> Aliquots { get; init; } = [];
 
-    /// <summary>pH adjustments in the order of the steps; what their reagent brings is in the totals unless its amount is unknown.</summary>
+    /// <summary>
+    /// pH adjustments in the order of the steps; what their reagent brings is in the totals unless its amount is unknown.
+    /// </summary>
     public IReadOnlyList<PhAdjustmentFacts> Adjustments { get; init; } = [];
 
     /// <summary>Declared or typical impurities of the whole batch, apart from the totals.</summary>

@@ -64,7 +64,8 @@ internal static class OptionsWriter
         foreach (var option in rule.Options)
         {
             var unit = option.Unit.Length == 0 ? "" : " " + option.Unit;
-            text.Append($"        /// <summary>{Escaped(option.Description)} Default {Escaped(option.Default)}{Escaped(unit)}.</summary>\n");
+            text.Append(
+                $"        /// <summary>{Escaped(option.Description)} Default {Escaped(option.Default)}{Escaped(unit)}.</summary>\n");
             text.Append($"        public {Kind(option)} {option.Member} {{ get; init; }} = {Standard(option)};\n\n");
         }
 

@@ -48,7 +48,9 @@ internal static class RowChecker
         {
             number++;
             var at = Math.Max(0, text.IndexOf(row.GetRawText(), StringComparison.Ordinal));
-            var known = row.TryGetProperty(contract.Name, out var given) && given.ValueKind == JsonValueKind.String ? $"'{given.GetString()}'" : $"number {number}";
+            var known = row.TryGetProperty(contract.Name, out var given) && given.ValueKind == JsonValueKind.String
+                ? $"'{given.GetString()}'"
+                : $"number {number}";
             var where = $"{file}: the row {known}";
             foreach (var field in Owed(row, contract).Where(f => !Has(row, f)))
             {

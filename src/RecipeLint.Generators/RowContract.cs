@@ -12,7 +12,9 @@ internal sealed class RowContract
         Name = says.GetProperty("name").GetString()!;
         Owes = Words(says, "owes");
         May = Words(says, "may");
-        When = [.. says.GetProperty("when").EnumerateArray().Select(w => (w.GetProperty("field").GetString()!, Words(w, "says"), Words(w, "owes")))];
+        When = [.. says.GetProperty("when")
+            .EnumerateArray()
+            .Select(w => (w.GetProperty("field").GetString()!, Words(w, "says"), Words(w, "owes")))];
     }
 
     internal string Pattern { get; }
@@ -30,7 +32,9 @@ internal sealed class RowContract
 
     /// <summary>"substances/*.json" is for every file of that folder that has such rows.</summary>
     internal bool IsFor(string file) => Pattern == file
-        || (Pattern.EndsWith("/*.json", StringComparison.Ordinal) && file.StartsWith(Pattern.Substring(0, Pattern.Length - 6), StringComparison.Ordinal));
+        || (Pattern.EndsWith("/*.json", StringComparison.Ordinal)
+            && file.StartsWith(Pattern.Substring(0, Pattern.Length - 6), StringComparison.Ordinal));
 
-    private static IReadOnlyList<string> Words(JsonElement item, string field) => [.. item.GetProperty(field).EnumerateArray().Select(w => w.GetString()!)];
+    private static IReadOnlyList<string> Words(JsonElement item, string field) =>
+        [.. item.GetProperty(field).EnumerateArray().Select(w => w.GetString()!)];
 }

@@ -29,7 +29,8 @@ public sealed class RowGenerator : IIncrementalGenerator
         {
             var folder = Path.GetDirectoryName(owed.Path)!;
             var contracts = RowContract.Read(owed.Text);
-            foreach (var file in files.Where(f => f.Path != owed.Path && f.Path.StartsWith(folder, StringComparison.Ordinal)).OrderBy(f => f.Path, StringComparer.Ordinal))
+            foreach (var file in files.Where(f => f.Path != owed.Path && f.Path.StartsWith(folder, StringComparison.Ordinal))
+                .OrderBy(f => f.Path, StringComparer.Ordinal))
             {
                 var name = file.Path.Substring(folder.Length + 1).Replace('\\', '/');
                 foreach (var contract in contracts.Where(c => c.IsFor(name)))
@@ -46,6 +47,7 @@ public sealed class RowGenerator : IIncrementalGenerator
     private static void Report(SourceProductionContext output, string path, string text, string message, int at)
     {
         var span = new TextSpan(Math.Max(at, 0), 0);
-        output.ReportDiagnostic(Diagnostic.Create(_wrong, Location.Create(path, span, SourceText.From(text).Lines.GetLinePositionSpan(span)), message));
+        output.ReportDiagnostic(Diagnostic.Create(
+            _wrong, Location.Create(path, span, SourceText.From(text).Lines.GetLinePositionSpan(span)), message));
     }
 }

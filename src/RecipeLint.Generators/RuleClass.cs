@@ -13,7 +13,8 @@ internal sealed record RuleClass(string FullName, string Family, string Name, So
 
     internal static RuleClass? Of(ClassDeclarationSyntax declared, SemanticModel model, CancellationToken cancel)
     {
-        if (model.GetDeclaredSymbol(declared, cancel) is not INamedTypeSymbol { IsAbstract: false, ContainingType: null } type || !IsRule(type))
+        if (model.GetDeclaredSymbol(declared, cancel) is not INamedTypeSymbol { IsAbstract: false, ContainingType: null } type
+            || !IsRule(type))
         {
             return null;
         }

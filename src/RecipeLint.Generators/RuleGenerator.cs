@@ -26,7 +26,8 @@ public sealed class RuleGenerator : IIncrementalGenerator
             .Collect();
         var classes = context.SyntaxProvider
             .CreateSyntaxProvider(
-                (node, _) => node is ClassDeclarationSyntax { BaseList: not null } declared && !declared.Modifiers.Any(m => m.ValueText == "abstract"),
+                (node, _) => node is ClassDeclarationSyntax { BaseList: not null } declared
+                    && !declared.Modifiers.Any(m => m.ValueText == "abstract"),
                 (found, cancel) => RuleClass.Of((ClassDeclarationSyntax)found.Node, found.SemanticModel, cancel))
             .Where(c => c is not null)
             .Collect();
@@ -60,7 +61,10 @@ public sealed class RuleGenerator : IIncrementalGenerator
         Match(output, rules, known);
         foreach (var twice in rules.GroupBy(r => r.Id).Where(g => g.Count() > 1))
         {
-            Report(output, twice.Last().Text, new Problem($"'id' {twice.Key} is taken by {twice.First().Text.ShortPath}; ids are never reused", "id"));
+            Report(
+                output,
+                twice.Last().Text,
+                new Problem($"'id' {twice.Key} is taken by {twice.First().Text.ShortPath}; ids are never reused", "id"));
         }
 
         output.AddSource("RuleList.g.cs", SourceText.From(RuleListWriter.Write(known), Encoding.UTF8));
@@ -76,14 +80,17 @@ public sealed class RuleGenerator : IIncrementalGenerator
             Report(
                 output,
                 rule.Text,
-                new Problem($"no rule class '{rule.ClassName}'; write src/RecipeLint.Rules/{rule.FamilyWord}/{rule.ClassName}/{rule.ClassName}.cs", "name"));
+                new Problem(
+                    $"no rule class '{rule.ClassName}'; write src/RecipeLint.Rules/{rule.FamilyWord}/{rule.ClassName}/{rule.ClassName}.cs",
+                    "name"));
         }
 
         var folders = new HashSet<string>(rules.Select(r => $"{r.FamilyWord}.{r.ClassName}"));
         foreach (var homeless in classes.Where(c => rules.Count > 0 && !folders.Contains(c.FamilyAndName)))
         {
             output.ReportDiagnostic(Diagnostic.Create(
-                _wrong, homeless.Place.ToLocation(), $"the rule class '{homeless.Name}' has no folder rules/FAMILY/{Naming.Kebab(homeless.Name)}/ with a rule.json"));
+                _wrong, homeless.Place.ToLocation(),
+                $"the rule class '{homeless.Name}' has no folder rules/FAMILY/{Naming.Kebab(homeless.Name)}/ with a rule.json"));
         }
     }
 

@@ -1,8 +1,8 @@
 namespace RecipeLint.Recipes;
 
 /// <summary>
-/// Finds the entries of a list that never changes by a key, in a table made when it is first asked. It belongs to the list it was made of, so
-/// that a copy of its owner with another list gets another table, and it takes no part in the equality of its owner.
+/// Finds the entries of a list that never changes by a key, in a table made when it is first asked. It belongs to the list it was made of,
+/// so that a copy of its owner with another list gets another table, and it takes no part in the equality of its owner.
 /// </summary>
 /// <typeparam name="T">What the list holds.</typeparam>
 /// <param name="keys">The keys of an entry; the same entry may stand under several.</param>

@@ -29,7 +29,9 @@ public sealed record Report
     /// <summary>Defaults that entered a verdict, one sentence each.</summary>
     public IReadOnlyList<string> Assumptions { get; init; } = [];
 
-    /// <summary>Repairs by the finding they mend, where they were asked for; null where not. Findings are told apart by reference.</summary>
+    /// <summary>
+    /// Repairs by the finding they mend, where they were asked for; null where not. Findings are told apart by reference.
+    /// </summary>
     public IReadOnlyDictionary<Finding, IReadOnlyList<VerifiedRepair>>? Repairs { get; init; }
 
     /// <summary>Version of the tool, as in "0.1.0".</summary>

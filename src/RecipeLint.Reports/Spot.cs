@@ -11,8 +11,9 @@ namespace RecipeLint.Reports;
 public sealed record Spot(string File, SourceFile? Source, ByteSpan Bytes, LineSpan Lines)
 {
     /// <summary>
-    /// Resolves a place. An empty span grows by the character that follows it on its line, else by the last one before it that is not blank, so
-    /// that there is something to point at; one over the whole document shrinks to its first character, because a review shows a finding only where all its lines were changed.
+    /// Resolves a place. An empty span grows by the character that follows it on its line, else by the last one before it that is not
+    /// blank, so that there is something to point at; one over the whole document shrinks to its first character, because a review shows a
+    /// finding only where all its lines were changed.
     /// </summary>
     public static Spot Of(Place place, IReadOnlyDictionary<string, SourceFile> sources)
     {

@@ -67,7 +67,12 @@ internal static class CommandLine
                 return ExitCodes.Usage;
             }
 
-            return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = world.Out, Error = world.Error });
+            return parsed.Invoke(new InvocationConfiguration
+            {
+                EnableDefaultExceptionHandler = false,
+                Output = world.Out,
+                Error = world.Error,
+            });
         }
         catch (UsageException exception)
         {
@@ -89,7 +94,8 @@ internal static class CommandLine
 #pragma warning restore CA1031
         {
             world.Error.WriteLine(
-                $"recipelint: internal fault ({Printable.Show(OneLine(exception.GetType().Name + ": " + exception.Message))}). This is a defect of RecipeLint, not of your files.");
+                $"recipelint: internal fault ({Printable.Show(OneLine(exception.GetType().Name + ": " + exception.Message))}). This is a "
+                    + "defect of RecipeLint, not of your files.");
             return ExitCodes.Fault;
         }
     }

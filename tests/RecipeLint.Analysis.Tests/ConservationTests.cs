@@ -15,7 +15,7 @@ public sealed class ConservationTests
         .Array[1, 12];
 
     [Fact]
-    public void Scaling_masses_and_volume_leaves_concentrations_unchanged() =>
+    public void ScalingMassesAndVolumeLeavesConcentrationsUnchanged() =>
         Gen.Select(Mixtures, Gen.Double[0.01, 100]).Sample((mixture, factor) =>
         {
             var small = Make(mixture, 1);
@@ -32,7 +32,7 @@ public sealed class ConservationTests
         });
 
     [Fact]
-    public void The_order_of_additions_does_not_matter() =>
+    public void TheOrderOfAdditionsDoesNotMatter() =>
         Gen.Select(Mixtures, Gen.Int).Sample((mixture, seed) =>
         {
             var shuffled = mixture.ToArray();
@@ -49,7 +49,7 @@ public sealed class ConservationTests
         });
 
     [Fact]
-    public void Nothing_is_lost_between_stock_and_final_solution() =>
+    public void NothingIsLostBetweenStockAndFinalSolution() =>
         Mixtures.Sample(mixture =>
         {
             var stock = Document(mixture, 1);
@@ -64,7 +64,7 @@ public sealed class ConservationTests
         });
 
     [Fact]
-    public void Every_catalogue_substance_gives_finite_facts_whose_charge_is_explained()
+    public void EveryCatalogueSubstanceGivesFiniteFactsWhoseChargeIsExplained()
     {
         foreach (var substance in SubstanceCatalogue.BuiltIn.Substances)
         {

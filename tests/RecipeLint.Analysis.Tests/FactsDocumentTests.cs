@@ -20,14 +20,14 @@ public sealed class FactsDocumentTests
     [InlineData("pre.stock.json")]
     [InlineData("trace.stock.json")]
     [InlineData("tank.recipe.json")]
-    public void Written_facts_fit_their_schema(string file)
+    public void WrittenFactsFitTheirSchema(string file)
     {
         AssertFits(Write(Everything(), file));
         AssertFits(Write(Everything(), file, full: true));
     }
 
     [Fact]
-    public void Species_are_listed_on_request_only()
+    public void SpeciesAreListedOnRequestOnly()
     {
         Assert.DoesNotContain("\"species\"", Write(Everything(), "trace.stock.json"), StringComparison.Ordinal);
         Assert.Contains("\"Zn+2\"", Write(Everything(), "trace.stock.json", full: true), StringComparison.Ordinal);
@@ -55,7 +55,7 @@ public sealed class FactsDocumentTests
     }
 
     [Fact]
-    public void A_deposit_is_written_with_its_repairs_and_its_suppliers()
+    public void ADepositIsWrittenWithItsRepairsAndItsSuppliers()
     {
         var stock = Bench.Stock("a.stock.json", "2 L", Bench.Add("calcium-nitrate-4h2o", "200 g"), Bench.Add("magnesium-sulfate-7h2o", "100 g"), Bench.TopUp("2 L"));
         var text = Write(Bench.Analyse([stock]), "a.stock.json");
@@ -72,7 +72,7 @@ public sealed class FactsDocumentTests
     }
 
     [Fact]
-    public void A_stock_that_cannot_be_solved_is_written_without_numbers()
+    public void AStockThatCannotBeSolvedIsWrittenWithoutNumbers()
     {
         var text = Write(Bench.Analyse([Bench.Stock("a.stock.json", "2 L", Bench.Add("calcium-nitrate-4h2o", "20 kg"))]), "a.stock.json");
         AssertFits(text);
@@ -82,7 +82,7 @@ public sealed class FactsDocumentTests
     }
 
     [Fact]
-    public void Facts_of_published_recipes_fit_the_schema()
+    public void FactsOfPublishedRecipesFitTheSchema()
     {
         foreach (var id in PublishedRecipe.Ids)
         {
@@ -95,7 +95,7 @@ public sealed class FactsDocumentTests
     [InlineData("\"formatVersion\": 1", "\"formatVersion\": 2")]
     [InlineData("\"volume_L\"", "\"volume\"")]
     [InlineData("\"mass_g\"", "\"mass_mg\"")]
-    public void The_schema_refuses_another_shape(string right, string wrong)
+    public void TheSchemaRefusesAnotherShape(string right, string wrong)
     {
         var text = Write(Everything(), "trace.stock.json").Replace(right, wrong, StringComparison.Ordinal);
 
@@ -104,7 +104,7 @@ public sealed class FactsDocumentTests
     }
 
     [Fact]
-    public void Numbers_read_back_to_the_same_doubles()
+    public void NumbersReadBackToTheSameDoubles()
     {
         var facts = Everything();
         using var document = JsonDocument.Parse(Write(facts, "tank.recipe.json"));
@@ -122,7 +122,7 @@ public sealed class FactsDocumentTests
     [InlineData("Ca", "CaO", 1.3992)]
     [InlineData("Mg", "MgO", 1.6583)]
     [InlineData("S", "SO3", 2.4969)]
-    public void Labels_get_their_oxides(string key, string oxide, double factor)
+    public void LabelsGetTheirOxides(string key, string oxide, double factor)
     {
         using var document = JsonDocument.Parse(Write(Everything(), "tank.recipe.json"));
         var element = document.RootElement.GetProperty("elements").GetProperty(key);
@@ -133,7 +133,7 @@ public sealed class FactsDocumentTests
     }
 
     [Fact]
-    public void Everything_carries_a_locator_by_pointer_and_by_ids()
+    public void EverythingCarriesALocatorByPointerAndByIds()
     {
         using var document = JsonDocument.Parse(Write(Everything(), "trace.stock.json"));
         var locator = document.RootElement.GetProperty("additions")[1].GetProperty("locator");
@@ -144,7 +144,7 @@ public sealed class FactsDocumentTests
     }
 
     [Fact]
-    public void An_amount_that_cannot_reach_the_pH_says_why_it_is_missing()
+    public void AnAmountThatCannotReachThePHSaysWhyItIsMissing()
     {
         using var document = JsonDocument.Parse(Write(Everything(), "trace.stock.json"));
         var adjustment = document.RootElement.GetProperty("adjustments")[0];
@@ -154,7 +154,7 @@ public sealed class FactsDocumentTests
     }
 
     [Fact]
-    public void The_same_facts_are_the_same_bytes_ending_in_a_line_feed()
+    public void TheSameFactsAreTheSameBytesEndingInALineFeed()
     {
         var text = Write(Everything(), "tank.recipe.json");
 
@@ -164,7 +164,7 @@ public sealed class FactsDocumentTests
     }
 
     [Fact]
-    public void There_are_no_facts_of_what_is_no_stock_or_recipe()
+    public void ThereAreNoFactsOfWhatIsNoStockOrRecipe()
     {
         var output = new ArrayBufferWriter<byte>();
 

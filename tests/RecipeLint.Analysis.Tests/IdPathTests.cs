@@ -24,10 +24,10 @@ public sealed class IdPathTests
     [InlineData("/steps/7/amount", "steps/7/amount")]
     [InlineData("/keep/at", "keep/at")]
     [InlineData("/odd~1key/~0", "odd/key/~")]
-    public void Steps_are_named_by_their_ids(string pointer, string path) => Assert.Equal(path, IdPath.Of(Stock, new JsonPointer(pointer)));
+    public void StepsAreNamedByTheirIds(string pointer, string path) => Assert.Equal(path, IdPath.Of(Stock, new JsonPointer(pointer)));
 
     [Fact]
-    public void Doses_are_named_by_their_ids()
+    public void DosesAreNamedByTheirIds()
     {
         var recipe = Bench.Recipe("1 L", FinalVolumeMeaning.MadeUp, Bench.Dose("trace.stock.json", "1 mL/L"));
 
@@ -36,7 +36,7 @@ public sealed class IdPathTests
     }
 
     [Fact]
-    public void Other_files_are_asked_for_id_or_name()
+    public void OtherFilesAreAskedForIdOrName()
     {
         var bytes = Encoding.UTF8.GetBytes("""{"substances": [{"id": "mine", "label": {"Fe": "6 %"}}], "scales": [{"name": "pocket"}], "list": [1, {}]}""");
         var source = JsonReading.Read("shop.substances.json", bytes).Source;
@@ -57,6 +57,6 @@ public sealed class IdPathTests
     }
 
     [Fact]
-    public void No_pointer_makes_it_throw() =>
+    public void NoPointerMakesItThrow() =>
         Gen.String.Sample(text => Assert.NotNull(IdPath.Of(Stock, new JsonPointer("/" + text))));
 }

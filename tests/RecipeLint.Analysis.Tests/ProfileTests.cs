@@ -7,7 +7,7 @@ public sealed class ProfileTests
     public static TheoryData<string> Names => [.. ProfileLibrary.Names];
 
     [Fact]
-    public void The_named_profiles_are_there()
+    public void TheNamedProfilesAreThere()
     {
         Assert.Superset(
             new HashSet<string> { "generic", "leafy-greens", "herbs", "tomato", "cucumber", "pepper", "strawberry", "cut-flowers", "propagation" },
@@ -16,7 +16,7 @@ public sealed class ProfileTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Bounds_rise_and_each_has_a_source(string name)
+    public void BoundsRiseAndEachHasASource(string name)
     {
         foreach (var stage in ProfileLibrary.Stages(name).Append("any"))
         {
@@ -47,10 +47,10 @@ public sealed class ProfileTests
     [InlineData("ROSE", "cut-flowers")]
     [InlineData("cut_flowers", "cut-flowers")]
     [InlineData("seedlings", "propagation")]
-    public void Crops_have_aliases(string crop, string profile) => Assert.Equal(profile, ProfileLibrary.Find(crop)?.Name);
+    public void CropsHaveAliases(string crop, string profile) => Assert.Equal(profile, ProfileLibrary.Find(crop)?.Name);
 
     [Fact]
-    public void Unknown_crops_get_suggestions_by_spelling()
+    public void UnknownCropsGetSuggestionsBySpelling()
     {
         Assert.Null(ProfileLibrary.Find("letuce"));
         Assert.Equal("lettuce", ProfileLibrary.Suggest("letuce")[0]);
@@ -59,7 +59,7 @@ public sealed class ProfileTests
     }
 
     [Fact]
-    public void A_stage_changes_its_rows_only_and_an_unknown_stage_changes_none()
+    public void AStageChangesItsRowsOnlyAndAnUnknownStageChangesNone()
     {
         var any = ProfileLibrary.Find("tomato")!;
         var early = ProfileLibrary.Find("tomato", "Seedling")!;
@@ -82,7 +82,7 @@ public sealed class ProfileTests
     [InlineData("rose", "N", 50)]
     [InlineData("cucumber", "N", 225)]
     [InlineData("pepper", "N", 120)]
-    public void What_a_trial_found_best_is_inside_the_range(string crop, string key, double level)
+    public void WhatATrialFoundBestIsInsideTheRange(string crop, string key, double level)
     {
         var range = ProfileLibrary.Find(crop)!.Find(key)!;
 
@@ -92,7 +92,7 @@ public sealed class ProfileTests
 
     // Recalled bounds are common practice; copper for lettuce was read in a trial (Dey, Langenfeld and Bugbee).
     [Fact]
-    public void Recalled_ranges_are_marked_as_practice()
+    public void RecalledRangesAreMarkedAsPractice()
     {
         Assert.True(ProfileLibrary.Generic.Find("N")!.IsPractice);
         Assert.True(ProfileLibrary.Find("propagation")!.Find("K")!.IsPractice);

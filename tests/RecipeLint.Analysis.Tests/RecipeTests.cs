@@ -20,7 +20,7 @@ public sealed class RecipeTests
         Bench.Add("sodium-molybdate-2h2o", "0.03 g"));
 
     [Fact]
-    public void Doses_made_up_with_water_leave_the_stated_volume()
+    public void DosesMadeUpWithWaterLeaveTheStatedVolume()
     {
         var facts = Mix("1 L", FinalVolumeMeaning.MadeUp, "10 mL/L", "10 mL/L", "1 mL/L");
 
@@ -29,7 +29,7 @@ public sealed class RecipeTests
     }
 
     [Fact]
-    public void Three_doses_poured_into_a_litre_make_more_and_leave_everything_two_per_cent_low()
+    public void ThreeDosesPouredIntoALitreMakeMoreAndLeaveEverythingTwoPerCentLow()
     {
         // 10 + 9 + 1 mL into 1 L of water make 1.02 L.
         var madeUp = Mix("1 L", FinalVolumeMeaning.MadeUp, "10 mL/L", "9 mL/L", "1 mL/L");
@@ -45,7 +45,7 @@ public sealed class RecipeTests
     }
 
     [Fact]
-    public void An_unsaid_volume_meaning_is_made_up_and_listed()
+    public void AnUnsaidVolumeMeaningIsMadeUpAndListed()
     {
         var facts = Mix("1 L", null, "10 mL/L", "10 mL/L", "1 mL/L");
 
@@ -57,7 +57,7 @@ public sealed class RecipeTests
     [Theory]
     [InlineData("250 L", 0.25)]
     [InlineData("1 m3", 1.0)]
-    public void One_in_a_thousand_serves_a_thousandfold(string final, double litres)
+    public void OneInAThousandServesAThousandfold(string final, double litres)
     {
         var recipe = Bench.Recipe(final, FinalVolumeMeaning.MadeUp, Bench.Dose("trace.stock.json", "1:1000"));
         var dose = Bench.Analyse([Trace], recipe).Recipes.Single().Doses.Single();
@@ -68,7 +68,7 @@ public sealed class RecipeTests
 
     // Common practice, no source: 1 mL/L is about 3.8 mL for a US gallon.
     [Fact]
-    public void One_millilitre_a_litre_is_nearly_four_a_gallon()
+    public void OneMillilitreALitreIsNearlyFourAGallon()
     {
         var recipe = Bench.Recipe("1 US gal", FinalVolumeMeaning.MadeUp, Bench.Dose("trace.stock.json", "1 mL/L"));
 
@@ -77,7 +77,7 @@ public sealed class RecipeTests
 
     // Common practice, no source: 1.1 mL/L instead of 1 mL/L is 10 % more of every micronutrient.
     [Fact]
-    public void A_tenth_too_much_trace_stock_is_a_tenth_more_of_every_micronutrient()
+    public void ATenthTooMuchTraceStockIsATenthMoreOfEveryMicronutrient()
     {
         var right = Mix("100 L", FinalVolumeMeaning.MadeUp, "10 mL/L", "10 mL/L", "1 mL/L");
         var slip = Mix("100 L", FinalVolumeMeaning.MadeUp, "10 mL/L", "10 mL/L", "1.1 mL/L");
@@ -92,7 +92,7 @@ public sealed class RecipeTests
     }
 
     [Fact]
-    public void Doses_come_from_what_is_stated_first()
+    public void DosesComeFromWhatIsStatedFirst()
     {
         var shop = new ShopSettings
         {
@@ -114,7 +114,7 @@ public sealed class RecipeTests
     }
 
     [Fact]
-    public void A_dose_that_nothing_states_leaves_the_recipe_incomplete()
+    public void ADoseThatNothingStatesLeavesTheRecipeIncomplete()
     {
         var recipe = Bench.Recipe("200 L", FinalVolumeMeaning.MadeUp, Bench.Dose("trace.stock.json"), Bench.Dose("nowhere.stock.json", "1 mL/L"));
         var facts = Bench.Analyse([Trace], recipe).Recipes.Single();
@@ -124,7 +124,7 @@ public sealed class RecipeTests
     }
 
     [Fact]
-    public void Contributions_add_up_and_name_who_brings_what()
+    public void ContributionsAddUpAndNameWhoBringsWhat()
     {
         var recipe = Bench.Recipe(
             "100 L", FinalVolumeMeaning.MadeUp, Bench.Dose("a.stock.json", "10 mL/L"), Bench.Direct("potassium-nitrate", "200 mg/L")) with
@@ -146,7 +146,7 @@ public sealed class RecipeTests
     }
 
     [Fact]
-    public void Nitrogen_comes_by_form_and_chelate_nitrogen_stands_apart()
+    public void NitrogenComesByFormAndChelateNitrogenStandsApart()
     {
         var facts = Bench.RecipeOf(
             "1 L",
@@ -167,7 +167,7 @@ public sealed class RecipeTests
     }
 
     [Fact]
-    public void The_charge_of_a_recipe_of_salts_closes()
+    public void TheChargeOfARecipeOfSaltsCloses()
     {
         string[] salts =
         [
@@ -194,7 +194,7 @@ public sealed class RecipeTests
     [InlineData("phosphoric-75", "1 mmol/L", -1)]
     [InlineData("potassium-hydroxide", "1 mmol/L", 1)]
     [InlineData("dipotassium-phosphate", "1 mmol/L", 1)]
-    public void What_acid_or_alkali_puts_in_is_the_unassigned_charge(string substance, string amount, double milliequivalents)
+    public void WhatAcidOrAlkaliPutsInIsTheUnassignedCharge(string substance, string amount, double milliequivalents)
     {
         var charge = Bench.RecipeOf("1 L", Bench.Direct(substance, amount)).Charge;
 
@@ -203,7 +203,7 @@ public sealed class RecipeTests
     }
 
     [Fact]
-    public void Chelating_free_metal_sets_the_acid_of_the_agent_free()
+    public void ChelatingFreeMetalSetsTheAcidOfTheAgentFree()
     {
         var charge = Bench.RecipeOf("1 L", Bench.Direct("disodium-edta-2h2o", "1 mmol/L"), Bench.Direct("zinc-sulfate-7h2o", "1 mmol/L"));
 
@@ -214,7 +214,7 @@ public sealed class RecipeTests
     // Published ion table of Hoagland solution 2 (helmer-borgmann.ch, umol/L): NO3 14000, NH4 1000, K 6000, Ca 4000, Mg 2000, SO4 2000, PO4 1000:
     // 19 meq/L of cations and of anions.
     [Fact]
-    public void Milliequivalents_of_a_published_solution_follow()
+    public void MilliequivalentsOfAPublishedSolutionFollow()
     {
         var facts = Bench.RecipeOf(
             "1 L",
@@ -234,7 +234,7 @@ public sealed class RecipeTests
     [InlineData("basil", "tomato", "herbs")]
     [InlineData("moon flower", null, "generic")]
     [InlineData(null, null, "generic")]
-    public void The_profile_is_that_of_the_crop_then_of_the_shop_then_generic(string? crop, string? shopProfile, string expected)
+    public void TheProfileIsThatOfTheCropThenOfTheShopThenGeneric(string? crop, string? shopProfile, string expected)
     {
         var place = Place.Whole("tank.recipe.json");
         var recipe = Bench.Recipe("1 L", FinalVolumeMeaning.MadeUp, Bench.Direct("potassium-nitrate", "1 g")) with
@@ -249,7 +249,7 @@ public sealed class RecipeTests
     }
 
     [Fact]
-    public void A_recipe_rests_on_the_assumptions_of_its_stocks()
+    public void ARecipeRestsOnTheAssumptionsOfItsStocks()
     {
         var facts = Mix("1 L", FinalVolumeMeaning.MadeUp, "10 mL/L", "10 mL/L", "1 mL/L");
 
@@ -258,7 +258,7 @@ public sealed class RecipeTests
     }
 
     [Fact]
-    public void Doses_that_exceed_the_final_volume_are_said_and_stay_finite()
+    public void DosesThatExceedTheFinalVolumeAreSaidAndStayFinite()
     {
         var facts = Mix("1 L", FinalVolumeMeaning.MadeUp, "600 mL/L", "600 mL/L", "1 mL/L");
 

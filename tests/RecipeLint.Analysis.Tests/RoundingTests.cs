@@ -10,8 +10,8 @@ public sealed class RoundingTests
     [InlineData(0.30000000000000004, 0.3)]
     [InlineData(-1.2345678e-9, -1.23457e-9)]
     [InlineData(9999999, 1e7)]
-    public void Six_digits_are_kept(double value, double expected) => Assert.Equal(expected, Rounding.SixDigits(value));
+    public void SixDigitsAreKept(double value, double expected) => Assert.Equal(expected, Rounding.SixDigits(value));
 
     [Fact]
-    public void What_is_no_number_comes_back() => Assert.True(double.IsNaN(Rounding.SixDigits(double.NaN)));
+    public void WhatIsNoNumberComesBack() => Assert.True(double.IsNaN(Rounding.SixDigits(double.NaN)));
 }

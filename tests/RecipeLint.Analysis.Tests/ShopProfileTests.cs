@@ -18,7 +18,7 @@ public sealed class ShopProfileTests
         """;
 
     [Fact]
-    public void What_the_file_says_holds_and_the_rest_comes_from_the_base()
+    public void WhatTheFileSaysHoldsAndTheRestComesFromTheBase()
     {
         var profile = Recipe("\"crop\": \"winter-lettuce\"", ("profiles/w.profile.json", Own), ("recipelint.json", "{}")).Profile;
         var lettuce = ProfileLibrary.Find("lettuce")!;
@@ -38,11 +38,11 @@ public sealed class ShopProfileTests
 
     // P2O5 holds 2 x 30.974 of 141.943 g/mol phosphorus: 60 mg/L of it are 26.186 mg/L P (CIAAW weights).
     [Fact]
-    public void A_basis_is_turned_into_the_element() =>
+    public void ABasisIsTurnedIntoTheElement() =>
         Assert.Equal(26.186, Recipe("\"crop\": \"winter-lettuce\"", ("w.profile.json", Own)).Profile.Find("P")!.SufficientLow!.Value, 3);
 
     [Fact]
-    public void A_stage_changes_its_own_rows_and_windows_only()
+    public void AStageChangesItsOwnRowsAndWindowsOnly()
     {
         var profile = Recipe("\"crop\": \"winter-lettuce\", \"stage\": \"heading\"", ("w.profile.json", Own)).Profile;
 
@@ -55,7 +55,7 @@ public sealed class ShopProfileTests
 
     /// <summary>Bounds of the base that a range of its own leaves out of order are dropped: plants of this shop do not go short at what it gives them.</summary>
     [Fact]
-    public void No_bound_of_the_base_is_left_out_of_order()
+    public void NoBoundOfTheBaseIsLeftOutOfOrder()
     {
         const string low = """{"format": 1, "name": "w", "elements": {"K": {"range": "20..40 mg/L"}}}""";
         var potassium = Recipe("\"crop\": \"w\"", ("w.profile.json", low)).Profile.Find("K")!;
@@ -67,11 +67,11 @@ public sealed class ShopProfileTests
     }
 
     [Fact]
-    public void It_is_found_by_its_file_as_well() =>
+    public void ItIsFoundByItsFileAsWell() =>
         Assert.Equal("winter-lettuce", Recipe("\"crop\": \"profiles/w.profile.json\"", ("profiles/w.profile.json", Own)).Profile.Name);
 
     [Fact]
-    public void The_settings_may_name_it_for_recipes_without_a_crop() =>
+    public void TheSettingsMayNameItForRecipesWithoutACrop() =>
         Assert.Equal("winter-lettuce", Recipe(null, ("w.profile.json", Own), ("recipelint.json", """{"profile": "winter-lettuce"}""")).Profile.Name);
 
     [Theory]
@@ -85,7 +85,7 @@ public sealed class ShopProfileTests
     [InlineData("""{"format": 1, "name": "w", "elements": {"K": {"range": "20..40"}}}""", ProblemKind.NumberWithoutUnit)]
     [InlineData("""{"format": 1, "name": "w", "pH": "5..15"}""", ProblemKind.ImplausibleAmount)]
     [InlineData("""{"format": 1, "name": "w", "ratios": [{"of": "Kalium", "to": "Ca", "range": "1..2"}]}""", ProblemKind.WrongShape)]
-    public void What_is_wrong_with_it_is_a_finding_at_its_place(string text, ProblemKind kind)
+    public void WhatIsWrongWithItIsAFindingAtItsPlace(string text, ProblemKind kind)
     {
         var problem = Assert.Single(Load("\"crop\": \"lettuce\"", ("w.profile.json", text)).Problems);
 
@@ -94,7 +94,7 @@ public sealed class ShopProfileTests
     }
 
     [Fact]
-    public void Two_of_one_name_are_a_finding()
+    public void TwoOfOneNameAreAFinding()
     {
         var workspace = Load("\"crop\": \"w\"", ("a.profile.json", """{"format": 1, "name": "w"}"""), ("b.profile.json", """{"format": 1, "name": "w"}"""));
 

@@ -11,7 +11,7 @@ namespace RecipeLint.Analysis.Tests;
 public sealed class StockTests
 {
     [Fact]
-    public void A_weighed_salt_brings_its_elements_and_components()
+    public void AWeighedSaltBringsItsElementsAndComponents()
     {
         var stock = Bench.StockOf(Bench.Add("potassium-nitrate", "202.2 g"), Bench.TopUp("2 L"));
 
@@ -24,7 +24,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void Every_way_to_state_an_amount_gives_the_same_mass()
+    public void EveryWayToStateAnAmountGivesTheSameMass()
     {
         var weighed = Mass("potassium-nitrate", "20.22 g");
 
@@ -37,7 +37,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void A_poured_acid_weighs_its_volume_times_its_density()
+    public void APouredAcidWeighsItsVolumeTimesItsDensity()
     {
         var addition = Bench.StockOf(Bench.Add("nitric-38", "100 mL")).Additions.Single();
         var density = Bench.Substance("nitric-38").Density!.Value.GramsPerMillilitre;
@@ -50,7 +50,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void Moles_of_an_acid_count_the_acid_and_not_its_water()
+    public void MolesOfAnAcidCountTheAcidAndNotItsWater()
     {
         var addition = Bench.StockOf(Bench.Add("nitric-38", "1 mol")).Additions.Single();
 
@@ -59,7 +59,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void Twenty_drops_are_one_millilitre_by_common_practice()
+    public void TwentyDropsAreOneMillilitreByCommonPractice()
     {
         var addition = Bench.StockOf(Bench.Add("nitric-38", "20 drops")).Additions.Single();
 
@@ -67,7 +67,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void A_declared_assay_multiplies_the_content_and_not_the_mass()
+    public void ADeclaredAssayMultipliesTheContentAndNotTheMass()
     {
         var pure = Bench.StockOf(Bench.Add("boric-acid", "10 g")).Additions.Single();
         var declared = Bench.StockOf(Bench.Add("boric-acid", "10 g", assay: "98 %")).Additions.Single();
@@ -81,7 +81,7 @@ public sealed class StockTests
     [Theory]
     [InlineData("37.5 %", 0.375 / 0.38)]
     [InlineData("99 %", 0.99)]
-    public void An_assay_near_the_nominal_strength_replaces_it_and_says_so(string assay, double factor)
+    public void AnAssayNearTheNominalStrengthReplacesItAndSaysSo(string assay, double factor)
     {
         var nominal = Bench.StockOf(Bench.Add("nitric-38", "10 mL"));
         var declared = Bench.StockOf(Bench.Add("nitric-38", "10 mL", assay));
@@ -91,7 +91,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void Undeclared_assays_are_one_assumption_that_names_the_substances()
+    public void UndeclaredAssaysAreOneAssumptionThatNamesTheSubstances()
     {
         var stock = Bench.StockOf(
             Bench.Add("zinc-sulfate-7h2o", "2 g"), Bench.Add("boric-acid", "3 g"), Bench.Add("copper-sulfate-5h2o", "1 g", assay: "99 %"));
@@ -102,7 +102,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void A_volume_of_a_solid_is_left_out_and_the_stock_is_incomplete()
+    public void AVolumeOfASolidIsLeftOutAndTheStockIsIncomplete()
     {
         var stock = Bench.StockOf(Bench.Add("boric-acid", "5 mL"), Bench.Add("zinc-sulfate-7h2o", "2 g"));
 
@@ -112,7 +112,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void An_aliquot_brings_its_share_of_everything()
+    public void AnAliquotBringsItsShareOfEverything()
     {
         var pre = Bench.Stock("pre.stock.json", "1 L", Bench.Add("sodium-molybdate-2h2o", "10 g"), Bench.Pour("900 mL", "tap.water.json"), Bench.TopUp("1 L"));
         var stock = Bench.Stock("a.stock.json", "2 L", Bench.Aliquot("pre.stock.json", "20 mL", "moly"), Bench.TopUp("2 L"));
@@ -130,7 +130,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void Aliquots_of_aliquots_dilute_twice()
+    public void AliquotsOfAliquotsDiluteTwice()
     {
         var first = Bench.Stock("one.stock.json", "1 L", Bench.Add("potassium-nitrate", "101.1 g"));
         var second = Bench.Stock("two.stock.json", "1 L", Bench.Aliquot("one.stock.json", "10 mL", "one"));
@@ -142,7 +142,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void Stocks_that_take_from_each_other_end_incomplete()
+    public void StocksThatTakeFromEachOtherEndIncomplete()
     {
         var a = Bench.Stock("a.stock.json", "1 L", Bench.Aliquot("b.stock.json", "10 mL", "b"), Bench.Add("potassium-nitrate", "1 g"));
         var b = Bench.Stock("b.stock.json", "1 L", Bench.Aliquot("a.stock.json", "10 mL", "a"));
@@ -153,7 +153,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void Water_is_what_is_poured_and_what_is_missing_to_the_mark()
+    public void WaterIsWhatIsPouredAndWhatIsMissingToTheMark()
     {
         var stock = Bench.Stock(
             "a.stock.json", "2 L", Bench.Pour("1.4 L", "tap.water.json"), Bench.Add("nitric-38", "100 mL"), Bench.TopUp("2 L", "tap.water.json"));
@@ -169,7 +169,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void A_water_range_counts_with_its_middle()
+    public void AWaterRangeCountsWithItsMiddle()
     {
         var stock = Bench.Stock("a.stock.json", "1 L", Bench.Pour("1 L", "tap.water.json"));
         var facts = Bench.Analyse([stock], waters: Tap(high: 0.004)).Stocks.Single();
@@ -179,7 +179,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void The_last_adjustment_declares_the_pH_and_its_reagent_counts()
+    public void TheLastAdjustmentDeclaresThePHAndItsReagentCounts()
     {
         var facts = Bench.StockOf(Bench.Add("boric-acid", "3 g"), Bench.Adjust(4, "koh-10"), Bench.Adjust(3, "nitric-38"));
 
@@ -194,7 +194,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void Storage_is_stated_or_the_sites_or_assumed()
+    public void StorageIsStatedOrTheSitesOrAssumed()
     {
         var plain = Bench.Stock("a.stock.json", "1 L", Bench.Add("boric-acid", "3 g"));
         var stated = plain with
@@ -214,7 +214,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void The_finest_scale_that_carries_the_mass_is_taken_unless_one_is_named()
+    public void TheFinestScaleThatCarriesTheMassIsTakenUnlessOneIsNamed()
     {
         var here = Place.Whole("recipelint.json");
         var shop = new ShopSettings
@@ -245,7 +245,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void Possible_impurities_stand_apart_from_the_elements()
+    public void PossibleImpuritiesStandApartFromTheElements()
     {
         var substance = Bench.Substance("zinc-sulfate-7h2o");
         var stock = Bench.StockOf(Bench.Add(substance.Id, "100 g"));
@@ -259,7 +259,7 @@ public sealed class StockTests
     }
 
     [Fact]
-    public void A_stock_without_a_volume_has_no_facts()
+    public void AStockWithoutAVolumeHasNoFacts()
     {
         var stock = Bench.Stock("a.stock.json", "1 L") with { Makes = null };
 

@@ -7,7 +7,7 @@ public sealed class ExcerptTests
     private static readonly Gen<string> _piece = Gen.OneOf("a", "salt ", "\t", "水", "🥒", "e\u0301", "\u202E", "\u001b", "é", "⚠\uFE0F", "\"", "x{}");
 
     [Fact]
-    public void A_cut_line_fits_and_marks_what_was_marked()
+    public void ACutLineFitsAndMarksWhatWasMarked()
     {
         var cases =
             from before in _piece.Array[0, 80]
@@ -31,7 +31,7 @@ public sealed class ExcerptTests
     }
 
     [Fact]
-    public void The_mark_of_a_cut_line_stands_under_its_text()
+    public void TheMarkOfACutLineStandsUnderItsText()
     {
         var line = new string('a', 300) + "TARGET" + new string('b', 3000);
         var excerpt = Excerpt.Of(line, 300, 306, 60);
@@ -42,7 +42,7 @@ public sealed class ExcerptTests
     }
 
     [Fact]
-    public void Wrapped_lines_fit_and_keep_every_word()
+    public void WrappedLinesFitAndKeepEveryWord()
     {
         var cases =
             from words in Gen.OneOf("a", "salt", "水素水素", "calcium-nitrate-4h2o", "🥒🥒🥒🥒🥒🥒🥒🥒🥒🥒🥒🥒🥒🥒🥒", "e\u0301e\u0301").Array[0, 60]
@@ -57,7 +57,7 @@ public sealed class ExcerptTests
     }
 
     [Fact]
-    public void A_number_and_its_unit_stay_on_one_line()
+    public void ANumberAndItsUnitStayOnOneLine()
     {
         var cases =
             from words in Gen.OneOf("a", "salt", "calcium", "7.67 g/L", "±25 %", "4.3", "(8 °C)", "200 mL,", "2.4 × 10^-5 g/L").Array[0, 40]

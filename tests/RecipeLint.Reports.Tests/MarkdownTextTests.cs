@@ -9,10 +9,10 @@ public sealed partial class MarkdownTextTests
     public static TheoryData<string> Explanations => ["sample", .. RuleBook.Descriptors.Select(d => d.Name)];
 
     [Fact]
-    public void Looks_as_stored() => Repository.AssertGolden("explanation.txt", MarkdownText.Render(Samples.Explanation, 72));
+    public void LooksAsStored() => Repository.AssertGolden("explanation.txt", MarkdownText.Render(Samples.Explanation, 72));
 
     [Fact]
-    public void Color_adds_nothing_but_color() =>
+    public void ColorAddsNothingButColor() =>
         Assert.Equal(MarkdownText.Render(Samples.Explanation, 72), Sgr().Replace(MarkdownText.Render(Samples.Explanation, 72, color: true), ""));
 
     [Theory]
@@ -26,11 +26,11 @@ public sealed partial class MarkdownTextTests
     [InlineData("a [bracket] (alone)", "a [bracket] (alone)")]
     [InlineData("5 < 6 and 7 > 6", "5 < 6 and 7 > 6")]
     [InlineData("esc\u001b[31m", "esc\\u001B[31m")]
-    public void Inline_marks_turn_to_plain_text(string markdown, string text) => Assert.Equal(text, MarkdownText.Inline(markdown));
+    public void InlineMarksTurnToPlainText(string markdown, string text) => Assert.Equal(text, MarkdownText.Inline(markdown));
 
     [Theory]
     [MemberData(nameof(Explanations))]
-    public void Every_explanation_fits_and_keeps_its_words(string name)
+    public void EveryExplanationFitsAndKeepsItsWords(string name)
     {
         var markdown = Explanation(name);
         foreach (var width in new[] { 60, 100 })
@@ -52,7 +52,7 @@ public sealed partial class MarkdownTextTests
 
     [Theory]
     [MemberData(nameof(Explanations))]
-    public void No_mark_of_the_markdown_is_left(string name)
+    public void NoMarkOfTheMarkdownIsLeft(string name)
     {
         foreach (var line in MarkdownText.Render(Explanation(name)).Split('\n').Where(l => !l.StartsWith("    ", StringComparison.Ordinal)))
         {

@@ -15,10 +15,10 @@ public sealed class PrintableTests
     [InlineData("\u3164\u115F", "\\u3164\\u115F")]
     [InlineData("\U000E0041", "\\u{E0041}")]
     [InlineData("µS/cm · 5 °C, Ca²⁺ e\u0301 水 🥒", "µS/cm · 5 °C, Ca²⁺ e\u0301 水 🥒")]
-    public void Shows_what_a_terminal_would_act_on(string text, string shown) => Assert.Equal(shown, Printable.Show(text));
+    public void ShowsWhatATerminalWouldActOn(string text, string shown) => Assert.Equal(shown, Printable.Show(text));
 
     [Fact]
-    public void Nothing_shown_is_a_hazard_for_any_code_unit()
+    public void NothingShownIsAHazardForAnyCodeUnit()
     {
         for (var unit = 0; unit <= 0xFFFF; unit++)
         {
@@ -33,11 +33,11 @@ public sealed class PrintableTests
     [InlineData("  ::error::y", "  \\u003A:error::y")]
     [InlineData("file ##[group]x ##vso[task]", "file \\u0023#[group]x \\u0023#vso[task]")]
     [InlineData("a.json:1:2: error ::", "a.json:1:2: error ::")]
-    public void A_line_is_no_command_of_a_build_server(string line, string guarded) => Assert.Equal(guarded, Printable.GuardLine(line));
+    public void ALineIsNoCommandOfABuildServer(string line, string guarded) => Assert.Equal(guarded, Printable.GuardLine(line));
 
     /// <summary>Facts, because an attribute cannot hold a lone surrogate.</summary>
     [Fact]
-    public void Lone_surrogates_are_shown_or_replaced()
+    public void LoneSurrogatesAreShownOrReplaced()
     {
         Assert.Equal("x\\uD800y\\uDC00", Printable.Show("x\uD800y\uDC00"));
         Assert.Equal("a\uFFFD", Printable.WellFormed("a\uD800"));
@@ -57,10 +57,10 @@ public sealed class PrintableTests
     [InlineData("한글", 4)]
     [InlineData("𠀀", 2)]
     [InlineData("", 0)]
-    public void Width_counts_columns(string text, int columns) => Assert.Equal(columns, DisplayWidth.Of(text));
+    public void WidthCountsColumns(string text, int columns) => Assert.Equal(columns, DisplayWidth.Of(text));
 
     [Fact]
-    public void Width_is_never_negative_nor_above_two()
+    public void WidthIsNeverNegativeNorAboveTwo()
     {
         for (var value = 0; value <= 0x10FFFF; value++)
         {

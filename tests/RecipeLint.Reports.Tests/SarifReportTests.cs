@@ -15,7 +15,7 @@ public sealed class SarifReportTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Validates_against_the_OASIS_schema(string name)
+    public void ValidatesAgainstTheOASISSchema(string name)
     {
         Assert.Empty(SarifSchema.Problems(Render(TextReportTests.Sample(name))));
         Assert.Empty(SarifSchema.Problems(Render(TextReportTests.Sample(name), _withSuppressed)));
@@ -26,7 +26,7 @@ public sealed class SarifReportTests
     [InlineData("\"ruleId\": ", "\"ruleID\": ")]
     [InlineData("\"utf16CodeUnits\"", "\"bytes\"")]
     [InlineData("\"level\": \"error\"", "\"level\": \"fatal\"")]
-    public void The_schema_check_can_fail(string right, string wrong)
+    public void TheSchemaCheckCanFail(string right, string wrong)
     {
         var log = Render(Samples.Mixed());
         Assert.Contains(right, log, StringComparison.Ordinal);
@@ -35,10 +35,10 @@ public sealed class SarifReportTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Looks_as_stored(string name) => Repository.AssertGolden(name + ".sarif", Render(TextReportTests.Sample(name), _withSuppressed));
+    public void LooksAsStored(string name) => Repository.AssertGolden(name + ".sarif", Render(TextReportTests.Sample(name), _withSuppressed));
 
     [Fact]
-    public void Has_no_byte_order_mark_and_ends_with_a_line_feed()
+    public void HasNoByteOrderMarkAndEndsWithALineFeed()
     {
         using var stream = new MemoryStream();
         SarifReport.Write(stream, Samples.Mixed(), new SarifOptions());
@@ -53,14 +53,14 @@ public sealed class SarifReportTests
     [InlineData("tr-TR")]
     [InlineData("de-DE")]
     [InlineData("ar-SA")]
-    public void Is_the_same_in_every_culture(string culture)
+    public void IsTheSameInEveryCulture(string culture)
     {
         var expected = Samples.All().Select(s => Render(s.Report)).ToList();
         Assert.Equal(expected, TextReportTests.InCulture(culture, () => Samples.All().Select(s => Render(s.Report)).ToList()));
     }
 
     [Fact]
-    public void A_clean_run_has_an_empty_result_array_and_the_rules()
+    public void ACleanRunHasAnEmptyResultArrayAndTheRules()
     {
         using var log = JsonDocument.Parse(Render(Samples.Clean()));
         var run = log.RootElement.GetProperty("runs")[0];
@@ -72,7 +72,7 @@ public sealed class SarifReportTests
     }
 
     [Fact]
-    public void Reads_back_with_the_library_as_it_was_written()
+    public void ReadsBackWithTheLibraryAsItWasWritten()
     {
         var report = Samples.Mixed();
         var run = Load(Render(report)).Runs[0];
@@ -98,7 +98,7 @@ public sealed class SarifReportTests
     }
 
     [Fact]
-    public void Columns_count_UTF16_units()
+    public void ColumnsCountUTF16Units()
     {
         var file = Samples.File("a.stock.json", "{\"note\": \"水🥒é\", \"amount\": \"7,5 g\"}");
         var report = Samples.Report([Samples.Finding(Samples.Rule(), Samples.At(file, "\"7,5 g\""), "Two readings.")], file);
@@ -107,7 +107,7 @@ public sealed class SarifReportTests
     }
 
     [Fact]
-    public void Related_places_are_linked_from_the_message()
+    public void RelatedPlacesAreLinkedFromTheMessage()
     {
         var result = Load(Render(Samples.Mixed())).Runs[0].Results.Single(r => r.RuleId == "RL9101");
         Assert.EndsWith("See: [the calcium comes from here](1); [dosed from here](2).", result.Message.Text, StringComparison.Ordinal);
@@ -119,7 +119,7 @@ public sealed class SarifReportTests
     [InlineData(Level.Error)]
     [InlineData(Level.Warning)]
     [InlineData(Level.Note)]
-    public void A_level_changed_by_the_shop_is_written_out(Level level)
+    public void ALevelChangedByTheShopIsWrittenOut(Level level)
     {
         var file = Samples.File("a.stock.json", "{}");
         var finding = Samples.Finding(Samples.Rule(level: Level.Error), Samples.At(file, "{}"), "Text.") with { Level = level };
@@ -129,7 +129,7 @@ public sealed class SarifReportTests
     }
 
     [Fact]
-    public void Suppressed_findings_are_left_out_unless_asked_for()
+    public void SuppressedFindingsAreLeftOutUnlessAskedFor()
     {
         var report = Samples.WithSuppressed();
         Assert.Equal(2, Load(Render(report)).Runs[0].Results.Count);
@@ -141,7 +141,7 @@ public sealed class SarifReportTests
     }
 
     [Fact]
-    public void A_broken_rule_makes_the_run_unsuccessful()
+    public void ABrokenRuleMakesTheRunUnsuccessful()
     {
         var invocation = Load(Render(Samples.Faulty())).Runs[0].Invocations[0];
         Assert.False(invocation.ExecutionSuccessful);
@@ -151,7 +151,7 @@ public sealed class SarifReportTests
     }
 
     [Fact]
-    public void Of_too_many_results_the_worst_stay_and_the_log_says_so()
+    public void OfTooManyResultsTheWorstStayAndTheLogSaysSo()
     {
         var file = Samples.File("a.stock.json", "[" + string.Concat(Enumerable.Repeat("1,", 6000)) + "1]");
         var findings = Enumerable.Range(0, 6000).Select(i => Samples.Finding(
@@ -169,7 +169,7 @@ public sealed class SarifReportTests
     /// <summary>Every region lies in its file and its snippet is the text there (columns counted over the decoded text).</summary>
     [Theory]
     [MemberData(nameof(Names))]
-    public void Every_region_lies_in_its_file(string name)
+    public void EveryRegionLiesInItsFile(string name)
     {
         var report = TextReportTests.Sample(name);
         var regions = 0;
@@ -211,7 +211,7 @@ public sealed class SarifReportTests
     }
 
     [Fact]
-    public void Hostile_text_is_true_in_the_log_but_harmless_on_a_terminal()
+    public void HostileTextIsTrueInTheLogButHarmlessOnATerminal()
     {
         var log = Render(Samples.Hostile());
         Assert.DoesNotContain(log.EnumerateRunes(), r => r.Value != '\n' && Printable.IsHazard(r));
@@ -225,7 +225,7 @@ public sealed class SarifReportTests
     }
 
     [Fact]
-    public void Rules_carry_their_metadata()
+    public void RulesCarryTheirMetadata()
     {
         var run = Load(Render(Samples.Mixed())).Runs[0];
         var rule = run.Tool.Driver.Rules.Single(r => r.Id == "RL9101");
@@ -246,7 +246,7 @@ public sealed class SarifReportTests
     }
 
     [Fact]
-    public void The_rules_of_the_program_give_a_valid_log()
+    public void TheRulesOfTheProgramGiveAValidLog()
     {
         var file = Samples.File("a.stock.json", "{}");
         var findings = RuleBook.Descriptors.Select(d => Samples.Finding(d, Samples.At(file, "{}"), "Text."));
@@ -260,7 +260,7 @@ public sealed class SarifReportTests
     }
 
     [Fact]
-    public void Only_one_class_knows_the_SARIF_library()
+    public void OnlyOneClassKnowsTheSARIFLibrary()
     {
         var source = Path.Combine(Repository.Root, "src");
         var files = Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories)

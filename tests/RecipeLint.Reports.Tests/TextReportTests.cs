@@ -11,19 +11,19 @@ public sealed partial class TextReportTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Looks_as_stored(string name) => Repository.AssertGolden(name + ".txt", Render(Sample(name), new TextOptions()));
+    public void LooksAsStored(string name) => Repository.AssertGolden(name + ".txt", Render(Sample(name), new TextOptions()));
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Looks_as_stored_when_quiet(string name) =>
+    public void LooksAsStoredWhenQuiet(string name) =>
         Repository.AssertGolden(name + ".quiet.txt", Render(Sample(name), new TextOptions(Quiet: true)));
 
     [Fact]
-    public void Looks_as_stored_in_color() => Repository.AssertGolden("mixed.color.txt", Render(Samples.Mixed(), new TextOptions(Color: true)));
+    public void LooksAsStoredInColor() => Repository.AssertGolden("mixed.color.txt", Render(Samples.Mixed(), new TextOptions(Color: true)));
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Color_adds_nothing_but_color(string name)
+    public void ColorAddsNothingButColor(string name)
     {
         var colored = Render(Sample(name), new TextOptions(Color: true));
         var stripped = string.Join('\n', Sgr().Replace(colored, "").Split('\n').Select(l => l.TrimEnd(' ')));
@@ -32,7 +32,7 @@ public sealed partial class TextReportTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Is_printable_and_no_command_of_a_build_server(string name)
+    public void IsPrintableAndNoCommandOfABuildServer(string name)
     {
         foreach (var quiet in new[] { false, true })
         {
@@ -52,7 +52,7 @@ public sealed partial class TextReportTests
     [InlineData(60)]
     [InlineData(80)]
     [InlineData(100)]
-    public void Only_a_position_line_may_be_wider_than_asked(int width)
+    public void OnlyAPositionLineMayBeWiderThanAsked(int width)
     {
         foreach (var (_, report) in Samples.All())
         {
@@ -68,14 +68,14 @@ public sealed partial class TextReportTests
     [InlineData("tr-TR")]
     [InlineData("de-DE")]
     [InlineData("ar-SA")]
-    public void Is_the_same_in_every_culture(string culture)
+    public void IsTheSameInEveryCulture(string culture)
     {
         var expected = Samples.All().Select(s => Render(s.Report, new TextOptions())).ToList();
         Assert.Equal(expected, InCulture(culture, () => Samples.All().Select(s => Render(s.Report, new TextOptions())).ToList()));
     }
 
     [Fact]
-    public void The_order_findings_come_in_does_not_matter()
+    public void TheOrderFindingsComeInDoesNotMatter()
     {
         var report = Samples.Mixed();
         var reversed = report with { Result = report.Result with { Findings = [.. report.Result.Findings.Reverse()] } };
@@ -83,7 +83,7 @@ public sealed partial class TextReportTests
     }
 
     [Fact]
-    public void Carets_stand_under_what_they_mark_behind_wide_characters()
+    public void CaretsStandUnderWhatTheyMarkBehindWideCharacters()
     {
         var file = Samples.File("a.stock.json", "{\"note\": \"水🥒é\", \"amount\": \"7,5 g\"}");
         var report = Samples.Report([Samples.Finding(Samples.Rule(), Samples.At(file, "\"7,5 g\""), "Two readings.")], file);
@@ -100,14 +100,14 @@ public sealed partial class TextReportTests
     }
 
     [Fact]
-    public void A_clean_run_is_one_friendly_line()
+    public void ACleanRunIsOneFriendlyLine()
     {
         var text = Render(Samples.Clean(), new TextOptions());
         Assert.Equal("2 files checked, and no rule objects.\n", text);
     }
 
     [Fact]
-    public void Ten_thousand_findings_on_one_long_line_take_little_time()
+    public void TenThousandFindingsOnOneLongLineTakeLittleTime()
     {
         var file = Samples.File("long.stock.json", "[" + string.Concat(Enumerable.Repeat("\"0123456789\",", 20_000)) + "1]");
         var rule = Samples.Rule();

@@ -8,26 +8,26 @@ namespace RecipeLint.Reports.Tests;
 public sealed partial class UnifiedDiffTests
 {
     [Fact]
-    public void One_changed_line_shows_with_three_lines_around_it() => Assert.Equal(
+    public void OneChangedLineShowsWithThreeLinesAroundIt() => Assert.Equal(
         "diff --git a/s/a.json b/s/a.json\n--- a/s/a.json\n+++ b/s/a.json\n@@ -2,7 +2,7 @@\n 2\n 3\n 4\n-5\n+five\n 6\n 7\n 8\n",
         Diff("1\n2\n3\n4\n5\n6\n7\n8\n9\n", "1\n2\n3\n4\nfive\n6\n7\n8\n9\n"));
 
     [Fact]
-    public void A_missing_line_end_is_said() =>
+    public void AMissingLineEndIsSaid() =>
         Assert.EndsWith("@@ -1 +1 @@\n-a\n\\ No newline at end of file\n+a\n", Diff("a", "a\n"), StringComparison.Ordinal);
 
     [Fact]
-    public void A_new_file_comes_from_nowhere() =>
+    public void ANewFileComesFromNowhere() =>
         Assert.StartsWith("diff --git a/s/a.json b/s/a.json\nnew file mode 100644\n--- /dev/null\n+++ b/s/a.json\n@@ -0,0 +1,2 @@\n+a\n", Diff("", "a\nb\n", isNew: true), StringComparison.Ordinal);
 
     [Fact]
-    public void Nothing_changed_prints_nothing() => Assert.Empty(Diff("a\r\nb", "a\r\nb"));
+    public void NothingChangedPrintsNothing() => Assert.Empty(Diff("a\r\nb", "a\r\nb"));
 
     [Theory]
     [InlineData("with blank.json", "--- a/with blank.json\t\n")]
     [InlineData("line\nend.json", "--- \"a/line\\012end.json\"\n")]
     [InlineData("quo\"te.json", "--- \"a/quo\\\"te.json\"\n")]
-    public void Awkward_names_are_written_as_git_reads_them(string path, string expected)
+    public void AwkwardNamesAreWrittenAsGitReadsThem(string path, string expected)
     {
         using var writer = new StringWriter();
         UnifiedDiff.Write(writer, path, "a"u8.ToArray(), "b"u8.ToArray());
@@ -35,7 +35,7 @@ public sealed partial class UnifiedDiffTests
     }
 
     [Fact]
-    public void Applying_it_gives_the_new_file() => Gen.Select(Gen.Int[0, 5].Array[0, 60], Gen.Int[0, 5].Array[0, 60], Gen.Bool, Gen.Bool, Gen.Bool).Sample(
+    public void ApplyingItGivesTheNewFile() => Gen.Select(Gen.Int[0, 5].Array[0, 60], Gen.Int[0, 5].Array[0, 60], Gen.Bool, Gen.Bool, Gen.Bool).Sample(
         (left, right, windows, leftEnds, rightEnds) =>
         {
             string Text(int[] lines, bool ends) => string.Join(windows ? "\r\n" : "\n", lines) + (ends ? "\n" : "");
@@ -45,7 +45,7 @@ public sealed partial class UnifiedDiffTests
         iter: 5_000);
 
     [Fact]
-    public void Thousands_of_changed_lines_take_no_time()
+    public void ThousandsOfChangedLinesTakeNoTime()
     {
         var (before, after) = (string.Concat(Enumerable.Range(0, 20_000).Select(i => $"a{i}\n")), string.Concat(Enumerable.Range(0, 20_000).Select(i => $"b{i}\n")));
         Assert.Equal(after, Apply(before, Diff(before, after)));

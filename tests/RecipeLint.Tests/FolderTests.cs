@@ -6,7 +6,7 @@ namespace RecipeLint.Tests;
 public sealed class FolderTests
 {
     [Fact]
-    public void Five_folders_one_report()
+    public void FiveFoldersOneReport()
     {
         using var scratch = new Scratch();
         scratch.Write("shop/recipelint.json", """{ "scales": [{ "name": "bench", "capacity": "600 g", "readability": "0.1 g" }] }""");

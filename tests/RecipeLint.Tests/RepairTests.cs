@@ -64,7 +64,7 @@ public sealed class RepairTests
         + "\t\t{\"add\": \"potasium-nitrate\",  \"amount\":\"60 g\", \"remark\": \"99 % pure\"},\r\n\t\t{\"topUp\": \"1 L\"},\r\n\t]\r\n}";
 
     [Fact]
-    public void Repairs_are_listed_with_figures_before_and_after()
+    public void RepairsAreListedWithFiguresBeforeAndAfter()
     {
         using var shop = Shop();
         var answer = Run(shop, "check", ".", "--repairs");
@@ -76,14 +76,14 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void A_plain_check_knows_nothing_of_repairs()
+    public void APlainCheckKnowsNothingOfRepairs()
     {
         using var shop = Shop();
         Assert.DoesNotContain("repair", Run(shop, "check", ".").Out, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void What_moves_to_another_part_reaches_the_plants_as_before()
+    public void WhatMovesToAnotherPartReachesThePlantsAsBefore()
     {
         using var shop = Shop();
         var answer = Run(shop, "check", ".", "--apply", "RL0101");
@@ -98,7 +98,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void A_repair_is_chosen_by_its_key()
+    public void ARepairIsChosenByItsKey()
     {
         using var shop = Shop();
         Run(shop, "check", "stocks/a.stock.json", "--apply", "calcium-with-sulfate:use-magnesium-nitrate-6h2o");
@@ -106,7 +106,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void Safe_repairs_are_written_and_the_layout_stays()
+    public void SafeRepairsAreWrittenAndTheLayoutStays()
     {
         using var scratch = new ShopFolder();
         scratch.Write("nitrate.stock.json", _sloppy);
@@ -121,7 +121,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void Each_file_is_told_what_was_done_to_it_and_others_stay()
+    public void EachFileIsToldWhatWasDoneToItAndOthersStay()
     {
         using var shop = Shop();
         shop.Write("bags.substances.json", """{"format": 1, "substances": [{"id": "bag", "nmae": "Bag", "formula": "KNO3"}]}""");
@@ -134,7 +134,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void Git_applies_what_a_dry_run_prints_and_it_is_what_would_be_written()
+    public void GitAppliesWhatADryRunPrintsAndItIsWhatWouldBeWritten()
     {
         using var shop = Shop();
         shop.Write("stocks/with blank.stock.json", _sloppy.Replace("\uFEFF", ""));
@@ -158,7 +158,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void A_new_bottle_is_a_new_file_that_git_applies_too()
+    public void ANewBottleIsANewFileThatGitAppliesToo()
     {
         using var shop = Shop();
         string[] wishes = ["check", ".", "--apply", "RL0101:own-bottle-magnesium-sulfate-7h2o"];
@@ -174,7 +174,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void An_explanation_with_the_numbers_of_a_file_lists_its_repairs()
+    public void AnExplanationWithTheNumbersOfAFileListsItsRepairs()
     {
         using var shop = Shop();
         var answer = Run(shop, "explain", "RL0101", "--for", "stocks/a.stock.json");
@@ -184,7 +184,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void Either_every_file_is_written_or_none()
+    public void EitherEveryFileIsWrittenOrNone()
     {
         using var shop = Shop();
         var before = shop.All();
@@ -198,7 +198,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void Permissions_stay()
+    public void PermissionsStay()
     {
         if (OperatingSystem.IsWindows())
         {
@@ -216,7 +216,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void A_link_out_of_the_repository_is_never_written_through()
+    public void ALinkOutOfTheRepositoryIsNeverWrittenThrough()
     {
         if (OperatingSystem.IsWindows())
         {
@@ -232,7 +232,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void A_link_inside_stays_a_link()
+    public void ALinkInsideStaysALink()
     {
         if (OperatingSystem.IsWindows())
         {
@@ -253,7 +253,7 @@ public sealed class RepairTests
     [InlineData("There is no rule 'RL9999'", "check", ".", "--apply", "RL9999")]
     [InlineData("calcium-with-sulfate", "check", ".", "--apply", "calcium-with-sulfat:weaker")]
     [InlineData("standard input cannot be mended", "check", "-", "--stdin-name", "stocks/a.stock.json", "--fix")]
-    public void Wrong_use_is_told(string told, params string[] arguments)
+    public void WrongUseIsTold(string told, params string[] arguments)
     {
         using var shop = Shop();
         var answer = Cli.RunIn(shop.Path, Encoding.UTF8.GetBytes(PartA), arguments);
@@ -262,7 +262,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void Standard_input_gets_its_difference()
+    public void StandardInputGetsItsDifference()
     {
         using var shop = Shop();
         var answer = Cli.RunIn(shop.Path, Encoding.UTF8.GetBytes(_sloppy), "check", "-", "--stdin-name", "stocks/a.stock.json", "--fix", "--dry-run");
@@ -271,7 +271,7 @@ public sealed class RepairTests
     }
 
     [Fact]
-    public void Sarif_carries_the_repairs_as_fixes_that_give_what_is_written()
+    public void SarifCarriesTheRepairsAsFixesThatGiveWhatIsWritten()
     {
         using var shop = Shop();
         shop.Write("stocks/sloppy.stock.json", _sloppy.Replace("\uFEFF", ""));
@@ -296,7 +296,7 @@ public sealed class RepairTests
     [InlineData("// nothing but a remark")]
     [InlineData("{\"form\u202Eat\": 1, \"note\": \"\\u0000\", /* \u001b[31m */ \"makes\": 1e400, \"steps\": [null, 7, []]}")]
     [InlineData("{\"format\": 1, /**/ \"makes\": \"1 L\", /**/ \"steps\": [ /* a */ /* b */ ] } // c")]
-    public void Hostile_files_are_mended_or_left_alone(string text)
+    public void HostileFilesAreMendedOrLeftAlone(string text)
     {
         using var scratch = new ShopFolder();
         scratch.Write("x.stock.json", text);

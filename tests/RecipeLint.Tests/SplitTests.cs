@@ -55,7 +55,7 @@ public sealed class SplitTests
 
     [Theory]
     [MemberData(nameof(BadInput))]
-    public void Bad_input_gets_one_line_and_exit_code_2(string[] arguments, string says)
+    public void BadInputGetsOneLineAndExitCode2(string[] arguments, string says)
     {
         var answer = Cli.Run(["split", .. arguments]);
 
@@ -65,7 +65,7 @@ public sealed class SplitTests
     }
 
     [Fact]
-    public void The_example_shop_gets_its_three_stocks_back()
+    public void TheExampleShopGetsItsThreeStocksBack()
     {
         var answer = Cli.Run("split", "examples/quillmere/recipes/lettuce.recipe.json");
 
@@ -81,7 +81,7 @@ public sealed class SplitTests
     }
 
     [Fact]
-    public void Written_parts_of_the_example_pass_its_own_check_and_nothing_is_overwritten()
+    public void WrittenPartsOfTheExamplePassItsOwnCheckAndNothingIsOverwritten()
     {
         using var scratch = new Scratch();
         var shop = Path.Combine(Repository.Root, "examples", "quillmere");
@@ -107,7 +107,7 @@ public sealed class SplitTests
 
     [Theory]
     [MemberData(nameof(Published))]
-    public void Written_parts_of_published_solutions_raise_no_warning_that_a_split_could_cause(string recipe)
+    public void WrittenPartsOfPublishedSolutionsRaiseNoWarningThatASplitCouldCause(string recipe)
     {
         using var scratch = new Scratch();
         // What marks the root: the parts in a folder below it see the products above them.
@@ -127,7 +127,7 @@ public sealed class SplitTests
     }
 
     [Fact]
-    public void One_stock_with_everything_in_it_is_split_too()
+    public void OneStockWithEverythingInItIsSplitToo()
     {
         using var scratch = new Scratch();
         scratch.Write("all.stock.json", AllInOne);
@@ -141,7 +141,7 @@ public sealed class SplitTests
     }
 
     [Fact]
-    public void One_part_that_cannot_be_says_what_falls_out_of_it()
+    public void OnePartThatCannotBeSaysWhatFallsOutOfIt()
     {
         using var scratch = new Scratch();
         scratch.Write("all.stock.json", AllInOne);
@@ -154,7 +154,7 @@ public sealed class SplitTests
     }
 
     [Fact]
-    public void What_cannot_be_split_says_which_solid_and_ions_forbid_it()
+    public void WhatCannotBeSplitSaysWhichSolidAndIonsForbidIt()
     {
         using var scratch = new Scratch();
         scratch.Write("chalk.recipe.json", """

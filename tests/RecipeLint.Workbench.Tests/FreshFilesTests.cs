@@ -8,13 +8,13 @@ public sealed class FreshFilesTests
 
     [Theory]
     [MemberData(nameof(Paths))]
-    public void Generated_files_are_fresh(string path) =>
+    public void GeneratedFilesAreFresh(string path) =>
         Assert.True(
             Refresh.Files(_repository).Single(f => f.Path == path).Text == _repository.Read(path),
             $"{path} is not fresh: run 'dotnet run --project tests/RecipeLint.Workbench -- refresh' and read the difference.");
 
     [Fact]
-    public void What_was_touched_by_hand_is_written_anew()
+    public void WhatWasTouchedByHandIsWrittenAnew()
     {
         var copy = new Repository(Directory.CreateTempSubdirectory("recipelint-bench-").FullName);
         try

@@ -20,7 +20,7 @@ public sealed class LedgerTests
     }
 
     [Fact]
-    public void The_rules_are_those_of_the_ledger()
+    public void TheRulesAreThoseOfTheLedger()
     {
         var complaints = Real().Complaints(_rules);
         Assert.True(complaints.Count == 0, string.Join("\n", complaints));
@@ -28,11 +28,11 @@ public sealed class LedgerTests
     }
 
     [Fact]
-    public void A_reused_id_is_named() =>
+    public void AReusedIdIsNamed() =>
         Assert.Contains($"{_rules[40].Id} belongs to '{_rules[40].Name}' and cannot be given to 'new-thing'", Complaint(r => r with { Name = "new-thing" }), StringComparison.Ordinal);
 
     [Fact]
-    public void The_id_of_a_retired_rule_stays_taken()
+    public void TheIdOfARetiredRuleStaysTaken()
     {
         var row = LedgerRowOf(_rules[40]);
         var ledger = Edited(row, row[..^1] + ", \"retired\": \"0.2.0\"}");
@@ -41,21 +41,21 @@ public sealed class LedgerTests
     }
 
     [Fact]
-    public void A_changed_level_is_named()
+    public void AChangedLevelIsNamed()
     {
         var other = _rules[40].Level == Level.Note ? Level.Error : Level.Note;
         Assert.Contains($"has level '{Words.Of(_rules[40].Level)}' here and '{Words.Of(other)}' in its rule.json", Complaint(r => r with { Level = other }), StringComparison.Ordinal);
     }
 
     [Fact]
-    public void A_changed_certainty_or_version_is_named()
+    public void AChangedCertaintyOrVersionIsNamed()
     {
         Assert.Contains("has certainty", Complaint(r => r with { Certainty = r.Certainty == Certainty.Practice ? Certainty.Computed : Certainty.Practice }), StringComparison.Ordinal);
         Assert.Contains("has since '0.1.0' here and '9.9.9'", Complaint(r => r with { Since = "9.9.9" }), StringComparison.Ordinal);
     }
 
     [Fact]
-    public void A_rule_without_a_row_is_named()
+    public void ARuleWithoutARowIsNamed()
     {
         var ledger = Edited("    " + LedgerRowOf(_rules[40]) + ",\n", "");
         Assert.Contains($"no row for {_rules[40].Id} '{_rules[40].Name}'", Assert.Single(ledger.Complaints(_rules)), StringComparison.Ordinal);
@@ -63,11 +63,11 @@ public sealed class LedgerTests
     }
 
     [Fact]
-    public void A_rule_that_went_keeps_its_row() =>
+    public void ARuleThatWentKeepsItsRow() =>
         Assert.Contains("has no rule any more", Assert.Single(Real().Complaints([.. _rules.Where((_, at) => at != 40)])), StringComparison.Ordinal);
 
     [Fact]
-    public void Rows_are_told_apart_by_id_and_name_and_stand_in_order()
+    public void RowsAreToldApartByIdAndNameAndStandInOrder()
     {
         var (a, b) = (LedgerRowOf(_rules[40]), LedgerRowOf(_rules[41]));
         Assert.Contains(Edited(b, a).Complaints(_rules), c => c.Contains($"the id {_rules[40].Id} has two rows", StringComparison.Ordinal));
@@ -76,7 +76,7 @@ public sealed class LedgerTests
     }
 
     [Fact]
-    public void Refreshing_never_changes_a_row_that_stands()
+    public void RefreshingNeverChangesARowThatStands()
     {
         var ledger = Edited(LedgerRowOf(_rules[40]), LedgerRowOf(_rules[40] with { Since = "0.0.1" }));
         Assert.Equal(ledger.ToJson(), ledger.With(_rules).ToJson());
@@ -86,7 +86,7 @@ public sealed class LedgerTests
     [InlineData("{}")]
     [InlineData("[")]
     [InlineData("""{"rules": [{"id": "RL0001"}]}""")]
-    public void A_broken_ledger_is_said_in_one_line(string text) =>
+    public void ABrokenLedgerIsSaidInOneLine(string text) =>
         Assert.StartsWith("rules/ledger.json: ", Assert.Throws<BenchException>(() => Ledger.Parse(text)).Message, StringComparison.Ordinal);
 
     private static string LedgerRowOf(RuleDescriptor rule) =>

@@ -62,7 +62,7 @@ public sealed class RuleGeneratorTests
     }
 
     [Fact]
-    public void A_complete_rule_builds_and_its_options_are_typed()
+    public void ACompleteRuleBuildsAndItsOptionsAreTyped()
     {
         var (compilation, said) = Build(
             [(File, Good().ToJsonString())],
@@ -84,7 +84,7 @@ public sealed class RuleGeneratorTests
 
     [Theory]
     [MemberData(nameof(Fields))]
-    public void A_missing_field_is_named(string field)
+    public void AMissingFieldIsNamed(string field)
     {
         var rule = Good();
         rule.Remove(field);
@@ -99,7 +99,7 @@ public sealed class RuleGeneratorTests
     [InlineData("default")]
     [InlineData("unit")]
     [InlineData("source")]
-    public void A_missing_field_of_an_option_is_named(string field)
+    public void AMissingFieldOfAnOptionIsNamed(string field)
     {
         var rule = Good();
         rule["options"]![0]!.AsObject().Remove(field);
@@ -113,7 +113,7 @@ public sealed class RuleGeneratorTests
     [InlineData("id", "R1", "'id' must be RL and four digits")]
     [InlineData("since", "soon", "'since' must be a version")]
     [InlineData("levl", "note", "unknown field 'levl'")]
-    public void A_wrong_field_is_named(string field, string value, string expected)
+    public void AWrongFieldIsNamed(string field, string value, string expected)
     {
         var rule = Good();
         rule[field] = value;
@@ -121,7 +121,7 @@ public sealed class RuleGeneratorTests
     }
 
     [Fact]
-    public void A_name_that_is_not_its_folder_is_named()
+    public void ANameThatIsNotItsFolderIsNamed()
     {
         var rule = Good();
         rule["name"] = "too-sweet";
@@ -129,7 +129,7 @@ public sealed class RuleGeneratorTests
     }
 
     [Fact]
-    public void A_number_in_quotes_is_named()
+    public void ANumberInQuotesIsNamed()
     {
         var rule = Good();
         rule["options"]![0]!["default"] = "4.5";
@@ -137,22 +137,22 @@ public sealed class RuleGeneratorTests
     }
 
     [Fact]
-    public void Text_that_is_no_json_is_named() =>
+    public void TextThatIsNoJsonIsNamed() =>
         Assert.Contains(Build([(File, "{")], Class).Said, d => d.GetMessage().StartsWith("rules/plant/too-sour/rule.json: not JSON", StringComparison.Ordinal));
 
     [Fact]
-    public void A_folder_without_class_is_named() =>
+    public void AFolderWithoutClassIsNamed() =>
         Assert.Contains("no rule class 'TooSour'; write src/RecipeLint.Rules/Plant/TooSour/TooSour.cs", Only(Good().ToJsonString(), "class Other { }"), StringComparison.Ordinal);
 
     [Fact]
-    public void A_class_without_folder_is_named() =>
+    public void AClassWithoutFolderIsNamed() =>
         Assert.Contains(
             "the rule class 'TooDry' has no folder rules/FAMILY/too-dry/",
             Only(Good().ToJsonString(), Class, "namespace RecipeLint.Rules.Plant { public sealed class TooDry : Engine.Rule { } }"),
             StringComparison.Ordinal);
 
     [Fact]
-    public void An_id_that_stands_twice_is_named()
+    public void AnIdThatStandsTwiceIsNamed()
     {
         var other = Good();
         other["name"] = "too-salty";

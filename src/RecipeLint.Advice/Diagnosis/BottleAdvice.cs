@@ -42,7 +42,9 @@ public sealed record BottleAdvice(
         if (verdict.Deposits.Count == 0)
         {
             return new BottleAdvice(
-                [], suppliers, null, solid.Role == SolidRole.SolubleSalt ? HighestConcentration.Of(state.Mix, state.Temperature, dose, chemistry.Limits, solid) : null);
+                [], suppliers, null, solid.Role == SolidRole.SolubleSalt
+                    ? HighestConcentration.Of(state.Mix, state.Temperature, dose, chemistry.Limits, solid)
+                    : null);
         }
 
         var nearest = NearestClear.Of(state.Mix, state.Temperature, solid, dose, chemistry.Limits);
@@ -81,7 +83,8 @@ public sealed record BottleAdvice(
     /// <summary>mol/L of a component; iron counts in both its states.</summary>
     private static double Named(StockFacts stock, string component) => component switch
     {
-        Component.FerricIron or Component.FerrousIron => stock.Concentration(Component.FerrousIron).MolesPerLitre + stock.Concentration(Component.FerricIron).MolesPerLitre,
+        Component.FerricIron or Component.FerrousIron =>
+            stock.Concentration(Component.FerrousIron).MolesPerLitre + stock.Concentration(Component.FerricIron).MolesPerLitre,
         _ => stock.Concentration(component).MolesPerLitre,
     };
 }

@@ -40,7 +40,8 @@ public enum Standing
 /// <param name="Solid">The solid that decides.</param>
 /// <param name="Deposits">What falls out of the solids of the cause; empty unless it forms.</param>
 /// <param name="Index">Saturation index in that state.</param>
-public sealed record SolidVerdict(Standing Standing, SolutionState? State, Solid? Solid, IReadOnlyList<SolidDeposit> Deposits, double? Index)
+public sealed record SolidVerdict(
+    Standing Standing, SolutionState? State, Solid? Solid, IReadOnlyList<SolidDeposit> Deposits, double? Index)
 {
     public static SolidVerdict None { get; } = new(Standing.Unknown, null, null, [], null);
 
@@ -57,7 +58,9 @@ public sealed record SolidVerdict(Standing Standing, SolutionState? State, Solid
 /// <summary>The states of a stock that a deposit seen in the bottle can come from.</summary>
 public sealed class BottleChemistry
 {
-    /// <summary>A bottle has warmed up between the cold night and the look at it; without a temperature the coldest storage counts.</summary>
+    /// <summary>
+    /// A bottle has warmed up between the cold night and the look at it; without a temperature the coldest storage counts.
+    /// </summary>
     private BottleChemistry(StockFacts stock, SolutionState atSeen, IReadOnlyList<SolutionState> states)
     {
         Limits = DepositOptions.Of(stock.Settings);
@@ -99,7 +102,9 @@ public sealed class BottleChemistry
         if (stock.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0)
         {
             states.Add(chemistry.Aged
-                ?? StateSolver.Solve(chemistry.Mix.WithIronOxidised(), new StateRequest(StateMoment.Aged, new Temperature(SolutionMix.FilledAtCelsius), false, [])));
+                ?? StateSolver.Solve(
+                    chemistry.Mix.WithIronOxidised(),
+                    new StateRequest(StateMoment.Aged, new Temperature(SolutionMix.FilledAtCelsius), false, [])));
         }
 
         return new BottleChemistry(stock, seen, [.. states.Where(s => s.IsSolved)]);
@@ -139,7 +144,8 @@ public sealed class BottleChemistry
         return best;
     }
 
-    private static double Amount(SolidVerdict verdict) => verdict.Deposits.Count > 0 ? verdict.GramsPerLitre : verdict.Index ?? double.MinValue;
+    private static double Amount(SolidVerdict verdict) =>
+        verdict.Deposits.Count > 0 ? verdict.GramsPerLitre : verdict.Index ?? double.MinValue;
 
     private static SolidVerdict Judge(SolutionState state, IReadOnlyList<JudgedDeposit> deposits, string name, Cause cause)
     {
@@ -151,7 +157,8 @@ public sealed class BottleChemistry
 
         if (deposits.FirstOrDefault(d => d.Solid.Name == name) is { } close)
         {
-            return new SolidVerdict(close.FallsOut ? Standing.Above : Standing.Close, close.State, close.Solid, [], close.Index) { Counts = true };
+            return new SolidVerdict(
+                close.FallsOut ? Standing.Above : Standing.Close, close.State, close.Solid, [], close.Index) { Counts = true };
         }
 
         var solid = ConstantSet.Product.FindSolid(name);

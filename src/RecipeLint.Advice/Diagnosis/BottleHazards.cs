@@ -64,7 +64,8 @@ public static class BottleHazards
     /// <summary>Nitrate dried together with what burns sparks off a spoon.</summary>
     private static Refusal? Deflagrates(HazardReport hazards)
     {
-        var fuel = hazards.Holding.First(HazardRole.Fermentable) ?? hazards.Holding.Having(HazardRole.Organic).FirstOrDefault(i => i.Is(HazardRole.Acid));
+        var fuel = hazards.Holding.First(HazardRole.Fermentable)
+            ?? hazards.Holding.Having(HazardRole.Organic).FirstOrDefault(i => i.Is(HazardRole.Acid));
         return hazards.Holding.First(HazardRole.OxidisingSalt) is { } oxidiser && fuel is not null
             ? new Refusal(new Hazard(HazardKind.Fire, HazardGrade.Present, oxidiser, fuel, "", 0, 0, ""), VesselAction.Heat, null, false)
             : null;

@@ -65,7 +65,8 @@ public sealed record Cause
     public required IReadOnlySet<string> Often { get; init; }
 
     /// <summary>True when it leaves something solid in the bottle.</summary>
-    public bool IsDeposit => Rescue is not (Rescue.Keep or Rescue.Stir) && Often.Any(s => Vocabulary.Sign(s) is { Kind: SignKind.Form, Id: not ("bubbles" or "layers" or "ring") });
+    public bool IsDeposit => Rescue is not (Rescue.Keep or Rescue.Stir)
+        && Often.Any(s => Vocabulary.Sign(s) is { Kind: SignKind.Form, Id: not ("bubbles" or "layers" or "ring") });
 
     public required IReadOnlySet<string> Sometimes { get; init; }
 

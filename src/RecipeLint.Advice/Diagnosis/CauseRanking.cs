@@ -4,8 +4,8 @@ namespace RecipeLint.Advice.Diagnosis;
 
 /// <summary>
 /// Ranks causes by the odds of naive Bayes: how often a cause is met, what the chemistry says of it, and how well each sign fits
-/// (<see cref="Likelihood"/>). Signs of one kind say much the same (white, cream, pale), so n of them count as the square root of n; the sum is
-/// tempered, because no sign is independent of the others. The weights are judgement, no source.
+/// (<see cref="Likelihood"/>). Signs of one kind say much the same (white, cream, pale), so n of them count as the square root of n; the
+/// sum is tempered, because no sign is independent of the others. The weights are judgement, no source.
 /// </summary>
 internal static class CauseRanking
 {
@@ -41,7 +41,8 @@ internal static class CauseRanking
             // Each bench test stands for itself; looks overlap.
             var weight = kind.Key == SignKind.Test ? 1 : 1 / Math.Sqrt(kind.Count());
             score += weight * kind.Sum(s => Math.Log(Likelihood.Of(entry.Cause, s)));
-            evidence.AddRange(kind.Select(s => new Evidence(s.Say, Math.Log(Likelihood.Of(entry.Cause, s)) - averages[s], FromStock: false)));
+            evidence.AddRange(
+                kind.Select(s => new Evidence(s.Say, Math.Log(Likelihood.Of(entry.Cause, s)) - averages[s], FromStock: false)));
         }
 
         return new RankedCause(

@@ -14,7 +14,16 @@ internal static class ClauseReader
     };
 
     /// <summary>Who looks for one of these and finds none says that there is no deposit.</summary>
-    private static readonly HashSet<string> AnyDeposit = new(StringComparer.Ordinal) { "crystals", "sediment", "specks", "powder", "sand", "floc", "crust" };
+    private static readonly HashSet<string> AnyDeposit = new(StringComparer.Ordinal)
+    {
+        "crystals",
+        "sediment",
+        "specks",
+        "powder",
+        "sand",
+        "floc",
+        "crust",
+    };
 
     public static void Read(IReadOnlyList<ClausePart> raw, Telling told)
     {
@@ -38,7 +47,8 @@ internal static class ClauseReader
     /// <summary>Decides words with two meanings by what stands beside them.</summary>
     private static List<ClausePart> Settle(IReadOnlyList<ClausePart> raw, Telling told)
     {
-        var agent = raw.Any(p => p.Kind == PartKind.Agent) || (told.OpenAgents.Count > 0 && !raw.Any(p => p is { Kind: PartKind.Sign, AsOutcome: null }));
+        var agent = raw.Any(p => p.Kind == PartKind.Agent)
+            || (told.OpenAgents.Count > 0 && !raw.Any(p => p is { Kind: PartKind.Sign, AsOutcome: null }));
         var outcome = raw.Any(p => p.Kind == PartKind.Outcome);
         var fizzing = raw.Any(p => p.Kind == PartKind.Agent && p.Id is not ("cold" or "shake" or "water"));
         var parts = new List<ClausePart>(raw.Count);
@@ -49,10 +59,13 @@ internal static class ClauseReader
         {
             parts.Add(part switch
             {
-                { Kind: PartKind.Sign, AsOutcome: "fizzes" } when fizzing || (agent && told.OpenAgents.Exists(a => a is not ("cold" or "shake" or "water")))
+                { Kind: PartKind.Sign, AsOutcome: "fizzes" } when fizzing
+                    || (agent && told.OpenAgents.Exists(a => a is not ("cold" or "shake" or "water")))
                     => new ClausePart(PartKind.Outcome, "fizzes"),
-                { Kind: PartKind.Sign, AsOutcome: { } other } when agent && other is not "fizzes" => new ClausePart(PartKind.Outcome, other),
-                { Kind: PartKind.Sign, AsAgent: { } other } when outcome && part.Id is not ("ice" or "smell-ammonia") => new ClausePart(PartKind.Agent, other),
+                { Kind: PartKind.Sign, AsOutcome: { } other } when agent && other is not "fizzes" =>
+                    new ClausePart(PartKind.Outcome, other),
+                { Kind: PartKind.Sign, AsAgent: { } other } when outcome && part.Id is not ("ice" or "smell-ammonia") =>
+                    new ClausePart(PartKind.Agent, other),
                 _ => part,
             });
         }
@@ -60,9 +73,11 @@ internal static class ClauseReader
         return parts;
     }
 
-    private static bool IsKindOfSmell(string sign) => Vocabulary.Sign(sign).Kind == SignKind.Smell && sign is not ("smell" or "smell-none" or "vinegar-gone");
+    private static bool IsKindOfSmell(string sign) =>
+        Vocabulary.Sign(sign).Kind == SignKind.Smell && sign is not ("smell" or "smell-none" or "vinegar-gone");
 
-    private static void ReadOutcomes(List<ClausePart> parts, List<(int At, string Id)> agents, List<(int At, string Id)> outcomes, Telling told)
+    private static void ReadOutcomes(
+        List<ClausePart> parts, List<(int At, string Id)> agents, List<(int At, string Id)> outcomes, Telling told)
     {
         foreach (var (at, id) in outcomes)
         {
@@ -71,7 +86,9 @@ internal static class ClauseReader
             if (mine.Count == 0)
             {
                 // "Dissolves in vinegar without fizzing": the agent serves both.
-                mine = agents.Count == 0 ? Borrowed(parts, id, told) : id is "dissolves" or "fizzes" or "stays" ? [agents.MinBy(a => Math.Abs(a.At - at)).Id] : [];
+                mine = agents.Count == 0
+                    ? Borrowed(parts, id, told)
+                    : id is "dissolves" or "fizzes" or "stays" ? [agents.MinBy(a => Math.Abs(a.At - at)).Id] : [];
             }
 
             var nothing = parts.Take(at).Any(p => p is { Kind: PartKind.Negation, Id: "nothing" });
@@ -109,7 +126,9 @@ internal static class ClauseReader
             return [.. told.OpenAgents];
         }
 
-        if (told.LastAgents.Count > 0 && (parts.Any(p => p.Kind == PartKind.ThatAgent) || !parts.Any(p => p.Kind == PartKind.Sign)) && outcome is "dissolves" or "fizzes" or "stays" or "helps")
+        if (told.LastAgents.Count > 0
+            && (parts.Any(p => p.Kind == PartKind.ThatAgent) || !parts.Any(p => p.Kind == PartKind.Sign))
+            && outcome is "dissolves" or "fizzes" or "stays" or "helps")
         {
             return [.. told.LastAgents];
         }
@@ -139,7 +158,8 @@ internal static class ClauseReader
             Remember([.. agents.Select(a => a.Id)], told.LastOutcome, told);
         }
         else if (parts.FindIndex(p => p is { Kind: PartKind.Sign, Id: "colourless" or "liquid-clear" }) is >= 0 and var clear
-            && agents.TrueForAll(a => a.Id is not ("cold" or "flame" or "magnet")) && !parts.Any(p => p.Kind == PartKind.Sign && Vocabulary.Sign(p.Id).Kind == SignKind.Form))
+            && agents.TrueForAll(a => a.Id is not ("cold" or "flame" or "magnet"))
+                && !parts.Any(p => p.Kind == PartKind.Sign && Vocabulary.Sign(p.Id).Kind == SignKind.Form))
         {
             // "Clear after stirring".
             parts[clear] = new ClausePart(PartKind.Other, parts[clear].Id);
@@ -274,7 +294,8 @@ internal static class ClauseReader
                 case PartKind.Negation:
                     negated = true;
                     if (parts[i].Id is "nothing" or "none" && !parts.Any(p => p.Kind is PartKind.Agent or PartKind.Outcome)
-                        && told.OpenAgents.Count == 0 && !parts.Skip(i + 1).Any(p => p.Kind == PartKind.Sign && Vocabulary.Sign(p.Id).Kind != SignKind.Place))
+                        && told.OpenAgents.Count == 0
+                            && !parts.Skip(i + 1).Any(p => p.Kind == PartKind.Sign && Vocabulary.Sign(p.Id).Kind != SignKind.Place))
                     {
                         told.Tell("deposit", false);
                     }
@@ -365,7 +386,9 @@ internal static class ClauseReader
             return true;
         }
 
-        return parts[i].Id == "colourless" && !FormWithin(0, parts.Count) && parts.All(p => p.Kind != PartKind.Sign || p.Id is "colourless" || Vocabulary.Sign(p.Id).Kind != SignKind.Feel);
+        return parts[i].Id == "colourless"
+            && !FormWithin(0, parts.Count)
+            && parts.All(p => p.Kind != PartKind.Sign || p.Id is "colourless" || Vocabulary.Sign(p.Id).Kind != SignKind.Feel);
     }
 
     private static bool IsNegated(List<ClausePart> parts, int at, List<(int At, string Id)> outcomes)

@@ -6,8 +6,8 @@ using RecipeLint.Chemistry.Quantities;
 namespace RecipeLint.Advice.Diagnosis;
 
 /// <summary>
-/// Why a bottle looks as it does: what the chemistry of this stock says of each cause, ranked by <see cref="CauseRanking"/> together with what
-/// was seen. The weights are judgement, no source; the chemistry is the engine's.
+/// Why a bottle looks as it does: what the chemistry of this stock says of each cause, ranked by <see cref="CauseRanking"/> together with
+/// what was seen. The weights are judgement, no source; the chemistry is the engine's.
 /// </summary>
 public static class Diagnoser
 {
@@ -60,7 +60,10 @@ public static class Diagnoser
 
         if (cause.Solids.Count == 0 && cause.Needs.Count + cause.NeedsAnyOf.Count > 0)
         {
-            var needed = cause.Needs.Concat(cause.NeedsAnyOf.Where(n => traits.Of(n).Holds == true).Take(1)).Select(n => traits.Of(n).Because).Distinct();
+            var needed = cause.Needs
+                .Concat(cause.NeedsAnyOf.Where(n => traits.Of(n).Holds == true).Take(1))
+                .Select(n => traits.Of(n).Because)
+                .Distinct();
             yield return new Evidence(string.Join(" and ", needed), HasNeeds);
         }
 
@@ -96,7 +99,9 @@ public static class Diagnoser
             Standing.Forms => new Evidence(
                 $"{DiagnosisWords.Grams(solid.GramsPerLitre)}/L of it falls out {at}",
                 (solid.GramsPerLitre >= 1 ? 2.6 : solid.GramsPerLitre >= 0.1 ? 2.0 : 1.3) + outweighed),
-            Standing.Above => new Evidence($"its ions are {DiagnosisWords.Times(solid.Index!.Value)} what saturates {at}", solid.Solid?.Role == SolidRole.FormsSlowly ? 0.6 : 1.3),
+            Standing.Above => new Evidence(
+                $"its ions are {DiagnosisWords.Times(solid.Index!.Value)} what saturates {at}",
+                solid.Solid?.Role == SolidRole.FormsSlowly ? 0.6 : 1.3),
             Standing.Close => new Evidence($"it is close to saturation {at}", 0.7),
             Standing.Below => new Evidence($"it stays dissolved {at}, though not by far", -1.0),
             Standing.Held => new Evidence(solid.HeldBecause!, -2.2),
@@ -134,7 +139,9 @@ public static class Diagnoser
             {
                 yield return new Evidence($"the liquid should not be {shades}", -ColourNotExpected);
             }
-            else if (!fits && (cause.Often.Contains("liquid-changed") || cause.Sometimes.Contains("liquid-changed") || cause.Often.Contains("liquid-darker")))
+            else if (!fits && (cause.Often.Contains("liquid-changed")
+                || cause.Sometimes.Contains("liquid-changed")
+                || cause.Often.Contains("liquid-darker")))
             {
                 yield return new Evidence($"the liquid should not be {shades}", -ColourNotExpected);
             }

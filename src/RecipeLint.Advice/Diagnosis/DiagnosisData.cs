@@ -51,7 +51,8 @@ public static class DiagnosisData
         Sometimes = Signs(item, "sometimes"),
         Never = Signs(item, "never"),
         Tests = item.GetProperty("tests").EnumerateObject()
-            .ToDictionary(t => Vocabulary.Sign(t.Name).Id, t => Enum.Parse<Behaviour>(t.Value.GetString()!, ignoreCase: true), StringComparer.Ordinal),
+            .ToDictionary(t => Vocabulary.Sign(t.Name).Id, t => Enum.Parse<Behaviour>(
+                t.Value.GetString()!, ignoreCase: true), StringComparer.Ordinal),
         Rescue = Enum.Parse<Rescue>(Text(item, "rescue"), ignoreCase: true),
         RescueSay = Text(item, "rescueSay"),
         RescueUses = Texts(item, "rescueUses"),

@@ -12,7 +12,9 @@ internal static class DiagnosisWords
 
     public static string Grams(double grams) => grams < 0.1
         ? string.Create(CultureInfo.InvariantCulture, $"{grams * 1000:0} mg")
-        : grams < 10 ? string.Create(CultureInfo.InvariantCulture, $"{grams:0.##} g") : string.Create(CultureInfo.InvariantCulture, $"{grams:0} g");
+        : grams < 10
+            ? string.Create(CultureInfo.InvariantCulture, $"{grams:0.##} g")
+            : string.Create(CultureInfo.InvariantCulture, $"{grams:0} g");
 
     /// <summary>"3.2 times", from an index.</summary>
     public static string Times(double index)

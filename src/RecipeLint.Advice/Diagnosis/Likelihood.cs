@@ -1,12 +1,15 @@
 namespace RecipeLint.Advice.Diagnosis;
 
 /// <summary>
-/// How probable it is that people tell a sign of a bottle with a given cause. The figures are judgement, no source: "often" stands for a good
-/// half of all descriptions, "sometimes" for a quarter, a sign of like name for less, anything else for the slips that people make.
+/// How probable it is that people tell a sign of a bottle with a given cause. The figures are judgement, no source: "often" stands for a
+/// good half of all descriptions, "sometimes" for a quarter, a sign of like name for less, anything else for the slips that people make.
 /// </summary>
 internal static class Likelihood
 {
-    /// <summary>Chance that a sign is told where the data call it frequent, occasional, akin to a frequent or occasional one, not listed, or excluded.</summary>
+    /// <summary>
+    /// Chance that a sign is told where the data call it frequent, occasional, akin to a frequent or occasional one, not listed, or
+    /// excluded.
+    /// </summary>
     private readonly record struct Row(double Often, double Sometimes, double KinOften, double KinSometimes, double Other, double Never);
 
     private static readonly Row Plain = new(0.55, 0.25, 0.22, 0.12, 0.05, 0.01);

@@ -43,7 +43,8 @@ public sealed record Observation
     public Observation With(Observation other)
     {
         var all = Signs.Concat(other.Signs).Distinct().ToList();
-        var torn = all.Where(s => s.Present && all.Contains(s with { Present = false })).Select(s => s.Sign).Concat(Contradictions).Concat(other.Contradictions)
+        var torn = all.Where(s => s.Present && all.Contains(s with { Present = false })).Select(s => s.Sign).Concat(Contradictions).Concat(
+            other.Contradictions)
             .Distinct().ToList();
         return new Observation
         {

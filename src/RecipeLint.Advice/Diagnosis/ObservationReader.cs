@@ -1,8 +1,9 @@
 namespace RecipeLint.Advice.Diagnosis;
 
 /// <summary>
-/// Reads free words into signs. A clause is searched for phrases of the vocabulary, the longest first; a test is an agent ("vinegar") with an
-/// outcome ("fizzes") in one clause or in two that follow each other; a negation holds for what comes after it in its clause. Never throws.
+/// Reads free words into signs. A clause is searched for phrases of the vocabulary, the longest first; a test is an agent ("vinegar") with
+/// an outcome ("fizzes") in one clause or in two that follow each other; a negation holds for what comes after it in its clause. Never
+/// throws.
 /// </summary>
 public static class ObservationReader
 {

@@ -12,7 +12,8 @@ internal static class ObservationWords
     private const int LongestWord = 40, LongestText = 2000;
 
     /// <summary>Clauses in their order; punctuation and words such as "but" part them.</summary>
-    public static (IReadOnlyList<IReadOnlyList<Word>> Clauses, IReadOnlyList<string> Unknown, IReadOnlyList<Reread> Reread) Read(string text)
+    public static (IReadOnlyList<IReadOnlyList<Word>> Clauses, IReadOnlyList<string> Unknown, IReadOnlyList<Reread> Reread) Read(
+        string text)
     {
         var clauses = new List<IReadOnlyList<Word>>();
         var clause = new List<Word>();
@@ -93,8 +94,8 @@ internal static class ObservationWords
     }
 
     /// <summary>
-    /// The word of the vocabulary that this one was meant to be. A short word must only lack a letter or have two swapped, so that an ordinary
-    /// word is not taken for a sign.
+    /// The word of the vocabulary that this one was meant to be. A short word must only lack a letter or have two swapped, so that an
+    /// ordinary word is not taken for a sign.
     /// </summary>
     private static string? Mend(string stem, IEnumerable<string> vocabulary)
     {
@@ -114,8 +115,11 @@ internal static class ObservationWords
             }
 
             var distance = EditDistance.Of(stem, known, limit);
-            var slight = distance == 1 && (known.Length > stem.Length || (known.Length == stem.Length && known.Order().SequenceEqual(stem.Order())));
-            if (distance <= limit && (slight || stem.Length >= 5) && (distance < least || (distance == least && string.CompareOrdinal(known, best) < 0)))
+            var slight =
+                distance == 1 && (known.Length > stem.Length || (known.Length == stem.Length && known.Order().SequenceEqual(stem.Order())));
+            if (distance <= limit
+                && (slight || stem.Length >= 5)
+                && (distance < least || (distance == least && string.CompareOrdinal(known, best) < 0)))
             {
                 (best, least) = (known, distance);
             }

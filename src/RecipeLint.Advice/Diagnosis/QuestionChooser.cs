@@ -1,6 +1,8 @@
 namespace RecipeLint.Advice.Diagnosis;
 
-/// <summary>Chooses the question whose answer parts the leading causes best: the one with the largest expected gain of information.</summary>
+/// <summary>
+/// Chooses the question whose answer parts the leading causes best: the one with the largest expected gain of information.
+/// </summary>
 public static class QuestionChooser
 {
     /// <summary>Bits below which no question is worth asking.</summary>
@@ -50,7 +52,9 @@ public static class QuestionChooser
             var rest = 1 - cause.Share;
             var expected = question.Answers.OrderByDescending(a => Chance(question, a, cause.Cause)).First();
             var mine = Chance(question, expected, cause.Cause);
-            var theirs = rest <= 0 ? mine : diagnosis.Causes.Where(c => c != cause).Sum(c => c.Share * Chance(question, expected, c.Cause)) / rest;
+            var theirs = rest <= 0
+                ? mine
+                : diagnosis.Causes.Where(c => c != cause).Sum(c => c.Share * Chance(question, expected, c.Cause)) / rest;
             var power = mine * Math.Log2(mine / theirs) * Math.Sqrt(question.Ease);
             if (mine >= SureAnswer && power > most + 1e-9)
             {
@@ -64,7 +68,8 @@ public static class QuestionChooser
     private static bool IsAnswered(Question question, Observation observation) =>
         question.IsTest
             ? question.Answers.Any(a => a.Signs.Any(s => observation.Of(s.Sign.Id) is not null))
-            : observation.Signs.Any(s => s.Sign.Kind == KindOf(question) && s.Sign.Id != "deposit") || (question.Id == "form" && observation.Of("deposit") == false);
+            : observation.Signs.Any(s => s.Sign.Kind == KindOf(question) && s.Sign.Id != "deposit")
+                || (question.Id == "form" && observation.Of("deposit") == false);
 
     private static SignKind KindOf(Question question) => question.Answers[0].Signs[0].Sign.Kind;
 

@@ -49,10 +49,16 @@ public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration M
 
     /// <summary>With an acid or alkali that is not named, up to a pH.</summary>
     internal static RescueTrial? AtPh(BottleChemistry chemistry, SolutionState before, double ph) =>
-        Compare(chemistry.Limits, before, StateSolver.Solve(before.Mix, new StateRequest(before.Moment, before.Temperature, before.OpenToAir, []) { SetPh = ph }));
+        Compare(
+            chemistry.Limits,
+            before,
+            StateSolver.Solve(before.Mix, new StateRequest(before.Moment, before.Temperature, before.OpenToAir, []) { SetPh = ph }));
 
     private static RescueTrial? AtTemperature(BottleChemistry chemistry, SolutionState before, double celsius) =>
-        Compare(chemistry.Limits, before, StateSolver.Solve(before.Mix, new StateRequest(before.Moment, new Temperature(celsius), before.OpenToAir, [])));
+        Compare(
+            chemistry.Limits,
+            before,
+            StateSolver.Solve(before.Mix, new StateRequest(before.Moment, new Temperature(celsius), before.OpenToAir, [])));
 
     private static RescueTrial? Compare(DepositLimits limits, SolutionState before, SolutionState after)
     {

@@ -9,8 +9,10 @@ internal static class Stem
     private static readonly HashSet<string> Whole = new(StringComparer.Ordinal)
     {
         "sticky", "grey", "glass", "gas", "less", "loss", "moss", "brass", "red", "bed", "ring", "spring", "string", "bring", "nothing",
-        "something", "anything", "everything", "morning", "evening", "need", "seed", "weed", "feed", "speed", "acid", "liquid", "mass", "as", "is",
-        "fish", "finish", "wish", "vanish", "polish", "bleach", "this", "his", "its", "was", "has", "does", "ash", "rubbish", "gelatine", "coating", "plating", "lining",
+        "something", "anything", "everything", "morning", "evening", "need", "seed", "weed", "feed", "speed", "acid", "liquid", "mass",
+        "as", "is",
+        "fish", "finish", "wish", "vanish", "polish", "bleach", "this", "his", "its", "was", "has", "does", "ash", "rubbish", "gelatine",
+        "coating", "plating", "lining",
         "fitting", "coffee", "ones", "happily", "oily",
     };
 

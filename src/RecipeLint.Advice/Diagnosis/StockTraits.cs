@@ -15,13 +15,20 @@ namespace RecipeLint.Advice.Diagnosis;
 /// <param name="Because">The end of a sentence on why it holds or does not; empty when nothing is to be said.</param>
 internal readonly record struct Trait(bool? Holds, string Because);
 
-/// <summary>Traits of a stock that equilibrium does not speak of: what feeds microbes, what light reaches, what a grade brings along.</summary>
+/// <summary>
+/// Traits of a stock that equilibrium does not speak of: what feeds microbes, what light reaches, what a grade brings along.
+/// </summary>
 internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperature? seenAt)
 {
-    /// <summary>pH above which a stock counts as alkaline, and below which as acid, for these traits (common practice, no source).</summary>
+    /// <summary>
+    /// pH above which a stock counts as alkaline, and below which as acid, for these traits (common practice, no source).
+    /// </summary>
     private const double AlkalineFrom = 7.5, AcidBelow = 4.5, CorrosiveBelow = 4;
 
-    /// <summary>mol/L of hydrogen carbonate, or of calcium and magnesium, from which a water counts as hard here (5.6 °dH; common practice, no source).</summary>
+    /// <summary>
+    /// mol/L of hydrogen carbonate, or of calcium and magnesium, from which a water counts as hard here (5.6 °dH; common practice, no
+    /// source).
+    /// </summary>
     private const double HardFromMolesPerLitre = 0.001;
 
     private static readonly Dictionary<string, (string[] Parts, string Has)> Named = new(StringComparer.Ordinal)
@@ -40,23 +47,34 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
     /// <exception cref="InvalidOperationException">There is no such trait.</exception>
     public Trait Of(string trait) => trait switch
     {
-        _ when trait.Contains('+', StringComparison.Ordinal) || trait.EndsWith('-') || char.IsDigit(trait[^1]) || trait.Contains('(', StringComparison.Ordinal) => Holds(trait),
+        _ when trait.Contains('+', StringComparison.Ordinal)
+            || trait.EndsWith('-')
+            || char.IsDigit(trait[^1])
+            || trait.Contains('(', StringComparison.Ordinal) => Holds(trait),
         _ when Named.TryGetValue(trait, out var named) => Any(a => named.Parts.Any(p => NameHas(a, p)), named.Has),
         "dye" => Any(a => a.Substance.Kind == SubstanceKind.Dye, "a dye"),
         "oxidiser" => Any(a => a.Substance.Kind == SubstanceKind.Oxidiser, "an oxidiser"),
         "chelate" => Any(a => a.Substance.Kind == SubstanceKind.Chelate, "a chelate"),
         "iron-chelate" => Any(a => a.Substance.Kind == SubstanceKind.Chelate && HasIron(a), "an iron chelate"),
-        "coated" => Any(a => a.Substance.Id == "calcium-nitrate-fertiliser" || NameHas(a, "coated"), "prilled fertiliser with a conditioner"),
+        "coated" =>
+            Any(a => a.Substance.Id == "calcium-nitrate-fertiliser" || NameHas(a, "coated"), "prilled fertiliser with a conditioner"),
         "technical" => Any(a => a.Substance.NeedsAssay && a.Substance.Form == PhysicalForm.Solid, "a technical grade"),
         "feeds" => Feeds(),
-        "feeds-algae" => new Trait(Has(Component.Phosphate) || Has(Component.Nitrate) || Has(Component.Ammonium), "nitrogen or phosphate feeds algae"),
+        "feeds-algae" =>
+            new Trait(Has(Component.Phosphate) || Has(Component.Nitrate) || Has(Component.Ammonium), "nitrogen or phosphate feeds algae"),
         "light" => Light(),
         "alkaline" => Ph(p => p > AlkalineFrom, "it is alkaline", "it is not alkaline"),
         "acid" => Ph(p => p < AcidBelow, "it is acid", "it is not acid"),
-        "corrosive" => Ph(p => p < CorrosiveBelow || Has(Component.Copper), Has(Component.Copper) ? "it holds copper, which plates out on iron" : "it is acid", "it is neither acid nor does it hold copper"),
+        "corrosive" => Ph(
+            p => p < CorrosiveBelow || Has(Component.Copper),
+            Has(Component.Copper) ? "it holds copper, which plates out on iron" : "it is acid",
+            "it is neither acid nor does it hold copper"),
         "vinegar" => Any(a => NameHas(a, "vinegar"), "vinegar"),
         "water-not-pure" => Water(),
-        "reacts-with-hardness" => Ph(p => p > AlkalineFrom || Has(Component.Phosphate) || Has(Component.Silicate) || Has(Component.Oxalate), "it holds what hard water clouds with", "it holds nothing that hard water clouds with"),
+        "reacts-with-hardness" => Ph(
+            p => p > AlkalineFrom || Has(Component.Phosphate) || Has(Component.Silicate) || Has(Component.Oxalate),
+            "it holds what hard water clouds with",
+            "it holds nothing that hard water clouds with"),
         "frost" => Frost(),
         _ => throw new InvalidOperationException($"There is no trait '{trait}'."),
     };
@@ -72,15 +90,22 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
         : new Trait(false, $"the recipe brings no {IonWords.Of(component)}");
 
     private Trait Any(Func<AdditionFacts, bool> fits, string what) => stock.Additions.FirstOrDefault(fits) is { } found
-        ? new Trait(true, $"{found.Substance.Name} is {what}".Replace($"{what} is {what}", $"it holds {what}", StringComparison.OrdinalIgnoreCase))
-        : new Trait(stock.IsComplete ? false : null, $"the recipe holds no {(what.StartsWith("a ", StringComparison.Ordinal) ? what[2..] : what.StartsWith("an ", StringComparison.Ordinal) ? what[3..] : what)}");
+        ? new Trait(
+            true, $"{found.Substance.Name} is {what}".Replace($"{what} is {what}", $"it holds {what}", StringComparison.OrdinalIgnoreCase))
+        : new Trait(
+            stock.IsComplete ? false : null,
+            "the recipe holds no "
+                + $"{(what.StartsWith("a ", StringComparison.Ordinal) ? what[2..] : what.StartsWith("an ", StringComparison.Ordinal) ? what[3..] : what)}");
 
-    /// <summary>Whether something grows in it, by the one judgement of what keeps a stock; how long it was meant to be kept does not count here.</summary>
+    /// <summary>
+    /// Whether something grows in it, by the one judgement of what keeps a stock; how long it was meant to be kept does not count here.
+    /// </summary>
     private Trait Feeds()
     {
         var judged = PreservativeJudgement.Of(stock, PreservationNeeds.Of(stock.Settings));
         var food = judged.Food.Select(f => f.Addition).FirstOrDefault()
-            ?? stock.Additions.FirstOrDefault(a => a.Substance.Kind is SubstanceKind.Chelate or SubstanceKind.ChelatingAgent or SubstanceKind.Organic);
+            ?? stock.Additions.FirstOrDefault(
+                a => a.Substance.Kind is SubstanceKind.Chelate or SubstanceKind.ChelatingAgent or SubstanceKind.Organic);
         return (judged.KeptBy, food) switch
         {
             (SelfKeeping.Bleach, _) => new Trait(false, "it holds bleach, in which nothing grows"),
@@ -90,7 +115,9 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
             (SelfKeeping.Vinegar, _) => new Trait(false, "it is as strong in vinegar as a pickle"),
             (_, null) => new Trait(false, "nothing in the recipe feeds mould or bacteria"),
             _ when judged.Acids.Count > 0 && judged.Strength >= 1 => new Trait(false, "it holds preservative enough"),
-            _ => new Trait(true, $"{food.Substance.Name} feeds growth and {(judged.Dosed.Count > 0 ? "the preservative is weak" : "nothing preserves it")}"),
+            _ => new Trait(
+                true,
+                $"{food.Substance.Name} feeds growth and {(judged.Dosed.Count > 0 ? "the preservative is weak" : "nothing preserves it")}"),
         };
     }
 
@@ -109,7 +136,8 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
     private static bool IsHard(WaterFacts water)
     {
         double PerLitre(string component) => water.ComponentMoles.GetValueOrDefault(component) / Math.Max(water.Volume.Litres, 1e-9);
-        return PerLitre(Component.Carbonate) >= HardFromMolesPerLitre || PerLitre(Component.Calcium) + PerLitre(Component.Magnesium) >= HardFromMolesPerLitre;
+        return PerLitre(Component.Carbonate) >= HardFromMolesPerLitre
+            || PerLitre(Component.Calcium) + PerLitre(Component.Magnesium) >= HardFromMolesPerLitre;
     }
 
     private Trait Ph(Func<double, bool> fits, string yes, string no) =>
@@ -120,8 +148,10 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
         : new Trait(false, "it did not stand in frost");
 
     private static bool HasIron(AdditionFacts addition) =>
-        addition.ComponentMoles.GetValueOrDefault(Component.FerricIron) > 0 || addition.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0;
+        addition.ComponentMoles.GetValueOrDefault(Component.FerricIron) > 0
+            || addition.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0;
 
     private static bool NameHas(AdditionFacts addition, string part) =>
-        addition.Substance.Name.Contains(part, StringComparison.OrdinalIgnoreCase) || addition.Substance.Id.Contains(part, StringComparison.OrdinalIgnoreCase);
+        addition.Substance.Name.Contains(part, StringComparison.OrdinalIgnoreCase)
+            || addition.Substance.Id.Contains(part, StringComparison.OrdinalIgnoreCase);
 }

@@ -53,7 +53,8 @@ public static class Vocabulary
     internal static IReadOnlyCollection<string> KnownAsWritten => Data.Value.KnownAsWritten;
 
     internal static bool IsKnown(string raw, string stem) =>
-        Data.Value.Known.Contains(stem) || Data.Value.Known.Contains(raw) || Data.Value.Fillers.Contains(raw) || Data.Value.Fillers.Contains(stem)
+        Data.Value.Known.Contains(stem) || Data.Value.Known.Contains(raw) || Data.Value.Fillers.Contains(
+            raw) || Data.Value.Fillers.Contains(stem)
         || Data.Value.Negations.Contains(raw) || Data.Value.Breaks.Contains(raw) || Data.Value.LiquidWords.Contains(stem);
 
     private static Content Read()

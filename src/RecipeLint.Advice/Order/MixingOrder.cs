@@ -13,7 +13,8 @@ namespace RecipeLint.Advice.Order;
 /// <param name="Solids">What it brings about beyond what the finished stock drops anyway.</param>
 /// <param name="Reasons">Why it stands here, at least one.</param>
 public sealed record OrderPlace(
-    OrderUnit Unit, VesselContents After, MixingState State, BatchTemperature? Heat, IReadOnlyList<OrderSolid> Solids, IReadOnlyList<OrderReason> Reasons);
+    OrderUnit Unit, VesselContents After, MixingState State, BatchTemperature? Heat, IReadOnlyList<OrderSolid> Solids,
+    IReadOnlyList<OrderReason> Reasons);
 
 /// <summary>
 /// The best order to mix a stock in: all water but the last first, so that acid always goes into water, then the additions, then up to the
@@ -96,7 +97,8 @@ public sealed record MixingOrder
             return empty with { NothingToOrder = obstacle };
         }
 
-        var celsius = Math.Min(SolutionInput.HighestCelsius, stock.Stock.Steps.Select(MixingStep.WarmsTo).Max() ?? VesselContents.BenchCelsius);
+        var celsius =
+            Math.Min(SolutionInput.HighestCelsius, stock.Stock.Steps.Select(MixingStep.WarmsTo).Max() ?? VesselContents.BenchCelsius);
         var water = new StartWater(stock, units);
         var start = Math.Min(water.InFile ?? (UsualStart * water.Mark), water.Most(RoomToTopUp));
         var problem = new OrderProblem(stock, units, water.Pour(start), celsius);
@@ -136,7 +138,8 @@ public sealed record MixingOrder
         };
     }
 
-    private static IReadOnlyList<OrderPlace> PlacesOf(IReadOnlyList<OrderMove> moves, IReadOnlyList<IReadOnlyList<OrderReason>> reasons, double celsius) =>
+    private static IReadOnlyList<OrderPlace> PlacesOf(
+        IReadOnlyList<OrderMove> moves, IReadOnlyList<IReadOnlyList<OrderReason>> reasons, double celsius) =>
     [
         .. moves.Select((m, i) => new OrderPlace(
             m.Unit,
@@ -164,7 +167,8 @@ public sealed record MixingOrder
         0 => "Nothing goes in that could be ordered.",
         1 => $"Only {units[0].Name} goes in: there is nothing to order.",
         > OrderSearch.Most => $"More than {OrderSearch.Most} things go in; no order is looked for.",
-        _ when stock.Mixing.FinishedState.Failure is { } failure => $"The finished stock cannot be computed, so no order can be judged. {failure}",
+        _ when stock.Mixing.FinishedState.Failure is { } failure =>
+            $"The finished stock cannot be computed, so no order can be judged. {failure}",
         _ => null,
     };
 }

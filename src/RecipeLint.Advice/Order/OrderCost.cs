@@ -6,12 +6,15 @@ namespace RecipeLint.Advice.Order;
 /// </summary>
 /// <param name="Unsolved">Steps whose equilibrium was not found: nothing can be promised there.</param>
 /// <param name="PermanentMilligrams">Solid that forms and does not dissolve again in time, mg per litre of finished stock.</param>
-/// <param name="PassingMilligrams">Solid that lies there and dissolves again, summed over the steps, mg per litre of finished stock.</param>
+/// <param name="PassingMilligrams">Solid that lies there and dissolves again, summed over the steps, mg per litre of finished
+/// stock.</param>
 /// <param name="PermanentTensOfMicrograms">The first again, finer: what nobody sees decides only where all else is equal.</param>
-/// <param name="Practice">Habits of the bench passed over: metals ahead of their acid or chelate, calcium onto phosphate or sulfate, slow dissolvers behind others.</param>
+/// <param name="Practice">Habits of the bench passed over: metals ahead of their acid or chelate, calcium onto phosphate or sulfate, slow
+/// dissolvers behind others.</param>
 /// <param name="Inversions">Pairs in another order than the file's.</param>
 public readonly record struct OrderCost(
-    int Unsolved, long PermanentMilligrams, long PassingMilligrams, long PermanentTensOfMicrograms, int Practice, int Inversions) : IComparable<OrderCost>
+    int Unsolved, long PermanentMilligrams, long PassingMilligrams, long PermanentTensOfMicrograms, int Practice,
+    int Inversions) : IComparable<OrderCost>
 {
     public static OrderCost operator +(OrderCost left, OrderCost right) => new(
         left.Unsolved + right.Unsolved,

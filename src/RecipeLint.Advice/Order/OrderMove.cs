@@ -42,4 +42,5 @@ public sealed record OrderSolid(
 /// <summary>One addition put into what is in the vessel by then.</summary>
 /// <param name="Locked">Solids that outlast the mixing, afterwards.</param>
 internal sealed record OrderMove(
-    OrderUnit Unit, VesselContents After, MixingState State, ImmutableSortedDictionary<string, double> Locked, IReadOnlyList<OrderSolid> Solids, OrderCost Cost);
+    OrderUnit Unit, VesselContents After, MixingState State, ImmutableSortedDictionary<string, double> Locked,
+    IReadOnlyList<OrderSolid> Solids, OrderCost Cost);

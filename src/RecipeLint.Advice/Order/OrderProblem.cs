@@ -13,10 +13,14 @@ namespace RecipeLint.Advice.Order;
 /// </summary>
 internal sealed class OrderProblem
 {
-    /// <summary>Below this solubility in pure water a salt counts as slow, g/L (common practice, no source: as the rule on slow dissolvers).</summary>
+    /// <summary>
+    /// Below this solubility in pure water a salt counts as slow, g/L (common practice, no source: as the rule on slow dissolvers).
+    /// </summary>
     private const double SlowBelowGramsPerLitre = 150;
 
-    /// <summary>Share of what the water can hold from which slowness matters (common practice, no source: as the rule on slow dissolvers).</summary>
+    /// <summary>
+    /// Share of what the water can hold from which slowness matters (common practice, no source: as the rule on slow dissolvers).
+    /// </summary>
     private const double SlowFromShare = 0.3;
 
     private readonly StockFacts _stock;
@@ -150,15 +154,24 @@ internal sealed class OrderProblem
             }
         }
 
-        foreach (var local in LocalExcessLine.Of(before, after, locked, state, Celsius).Where(l => _finished.Solids.All(f => f.Solid?.Formula != l.Solid.Formula)))
+        foreach (var local in LocalExcessLine.Of(before, after, locked, state, Celsius)
+            .Where(l => _finished.Solids.All(f => f.Solid?.Formula != l.Solid.Formula)))
         {
             solids.Add(new OrderSolid(
-                SolidOrigin.WhereTheyMeet, local.Solid, null, local.Concentration, PerLitre(local.AtATime.Grams), Redissolving.Of(local.Solid).Slowly, local.Ph));
+                SolidOrigin.WhereTheyMeet, local.Solid, null, local.Concentration, PerLitre(local.AtATime.Grams),
+                Redissolving.Of(local.Solid).Slowly, local.Ph));
         }
 
         if (state.Rust > Mass.Zero && _finished.Solids.All(f => f.Solid?.Formula != "Fe(OH)3"))
         {
-            solids.Add(new OrderSolid(SolidOrigin.Rust, null, null, new MassConcentration(state.Rust.Grams / after.Litres), PerLitre(state.Rust.Grams), true, state.PhInAir));
+            solids.Add(new OrderSolid(
+                SolidOrigin.Rust,
+                null,
+                null,
+                new MassConcentration(state.Rust.Grams / after.Litres),
+                PerLitre(state.Rust.Grams),
+                true,
+                state.PhInAir));
         }
 
         var permanent = solids.Where(s => s.Permanent).Sum(s => s.Milligrams);
@@ -178,7 +191,8 @@ internal sealed class OrderProblem
         var later = Units.Where(u => u != unit && (set & (1 << u.Index)) == 0).ToList();
         var passed = (unit.BringsMetal ? later.Count(u => u.BringsAgent || u.IsAcid) : 0)
             + (unit.BringsCalciumsPartner ? later.Count(u => u.BringsCalcium) : 0);
-        return passed + (SlowShare(unit) is null ? 0 : Units.Count(u => (set & (1 << u.Index)) != 0 && u.Salt is not null && SlowShare(u) is null));
+        return passed
+            + (SlowShare(unit) is null ? 0 : Units.Count(u => (set & (1 << u.Index)) != 0 && u.Salt is not null && SlowShare(u) is null));
     }
 
     private VesselContents Contents(int set)
@@ -205,7 +219,8 @@ internal sealed class OrderProblem
         return state;
     }
 
-    private double Excess(VesselSolid solid) => Math.Max(0, solid.Mass.Grams - _finished.Solids.Where(f => SameSolid(f, solid)).Sum(f => f.Mass.Grams));
+    private double Excess(VesselSolid solid) =>
+        Math.Max(0, solid.Mass.Grams - _finished.Solids.Where(f => SameSolid(f, solid)).Sum(f => f.Mass.Grams));
 
     private bool IsInFinished(VesselSolid solid) => _finished.Solids.Any(f => SameSolid(f, solid));
 

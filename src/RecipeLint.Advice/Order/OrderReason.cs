@@ -64,7 +64,8 @@ internal static class OrderReasons
             reasons.Add(new OrderReason(OrderReasonKind.Slow, null, null, null, share));
         }
 
-        if (reasons.Count == 0 && (Nearest(problem, order, best, place, -1, solids: false) ?? Nearest(problem, order, best, place, +1, solids: false)) is { } habit)
+        if (reasons.Count == 0 && (Nearest(problem, order, best, place, -1, solids: false)
+            ?? Nearest(problem, order, best, place, +1, solids: false)) is { } habit)
         {
             reasons.Add(new OrderReason(OrderReasonKind.Habit, habit.Other, null, null));
         }
@@ -115,5 +116,7 @@ internal static class OrderReasons
     }
 
     private static Dictionary<(string Name, SolidOrigin Origin, bool Permanent), double> Sums(IReadOnlyList<OrderMove> moves) =>
-        moves.SelectMany(m => m.Solids).GroupBy(s => (s.Name, s.Origin, s.Permanent)).ToDictionary(g => g.Key, g => g.Sum(s => s.Milligrams));
+        moves.SelectMany(m => m.Solids)
+            .GroupBy(s => (s.Name, s.Origin, s.Permanent))
+            .ToDictionary(g => g.Key, g => g.Sum(s => s.Milligrams));
 }

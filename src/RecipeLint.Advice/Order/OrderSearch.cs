@@ -87,7 +87,11 @@ internal static class OrderSearch
                 }
             }
 
-            level = [.. next.Values.OrderBy(n => n.Cost).ThenBy(n => n.Set).ThenBy(n => OrderProblem.Key(n.Locked), StringComparer.Ordinal).Take(Width)];
+            level = [.. next.Values
+                .OrderBy(n => n.Cost)
+                .ThenBy(n => n.Set)
+                .ThenBy(n => OrderProblem.Key(n.Locked), StringComparer.Ordinal)
+                .Take(Width)];
         }
 
         // The file's own order is always among those compared.

@@ -12,12 +12,19 @@ namespace RecipeLint.Advice.Order;
 /// </param>
 public sealed record OrderUnit(int Index, Step Step, IReadOnlyList<AdditionFacts> Additions, string Name, int Stage)
 {
-    private static readonly string[] Metals = [Component.FerricIron, Component.FerrousIron, Component.Copper, Component.Zinc, Component.Manganese];
+    private static readonly string[] Metals =
+    [
+        Component.FerricIron, Component.FerrousIron, Component.Copper, Component.Zinc, Component.Manganese,
+    ];
 
-    private static readonly string[] Agents = [Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, Component.Citrate, Component.Gluconate];
+    private static readonly string[] Agents =
+    [
+        Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, Component.Citrate, Component.Gluconate,
+    ];
 
     /// <summary>A salt of a metal that a chelate or acid holds.</summary>
-    public bool BringsMetal => !BringsAgent && Additions.Any(a => Metals.Any(m => a.ComponentMoles.GetValueOrDefault(m) > 0) && !Agents.Any(g => a.ComponentMoles.GetValueOrDefault(g) > 0));
+    public bool BringsMetal => !BringsAgent && Additions.Any(a => Metals.Any(m => a.ComponentMoles.GetValueOrDefault(m) > 0)
+        && !Agents.Any(g => a.ComponentMoles.GetValueOrDefault(g) > 0));
 
     /// <summary>A chelating agent without a metal of its own.</summary>
     public bool BringsAgent => Additions.Any(a =>
@@ -26,12 +33,14 @@ public sealed record OrderUnit(int Index, Step Step, IReadOnlyList<AdditionFacts
     public bool BringsCalcium => Additions.Any(a => a.ComponentMoles.GetValueOrDefault(Component.Calcium) > 0);
 
     /// <summary>Phosphate, sulfate and whatever else makes a solid with calcium: it must not be poured onto that.</summary>
-    public bool BringsCalciumsPartner => Additions.Any(a => Components.PartnersOf(Component.Calcium).Any(p => a.ComponentMoles.GetValueOrDefault(p) > 0));
+    public bool BringsCalciumsPartner =>
+        Additions.Any(a => Components.PartnersOf(Component.Calcium).Any(p => a.ComponentMoles.GetValueOrDefault(p) > 0));
 
     public bool IsAcid => Additions.Any(a => a.Substance.Kind == SubstanceKind.Acid);
 
     /// <summary>A weighed solid.</summary>
-    public AdditionFacts? Salt => Additions.Count == 1 && Additions[0] is { ThroughAliquot: false, Substance.Form: PhysicalForm.Solid } salt ? salt : null;
+    public AdditionFacts? Salt =>
+        Additions.Count == 1 && Additions[0] is { ThroughAliquot: false, Substance.Form: PhysicalForm.Solid } salt ? salt : null;
 
     /// <summary>Everything of a stock that can be moved, in the order of the file.</summary>
     public static IReadOnlyList<OrderUnit> Of(StockFacts stock)

@@ -14,7 +14,10 @@ internal sealed class StartWater
     /// <summary>Least part of the mark that can be stirred (common practice, no source).</summary>
     private const double LeastPart = 0.1;
 
-    /// <summary>Strongest that a liquid acid is left standing in the vessel unless the stock itself is stronger, by mass (common practice, no source).</summary>
+    /// <summary>
+    /// Strongest that a liquid acid is left standing in the vessel unless the stock itself is stronger, by mass (common practice, no
+    /// source).
+    /// </summary>
     private const double StrongestAcid = 0.05, AboveTheStock = 1.5;
 
     private readonly IReadOnlyList<WaterFacts> _waters;

@@ -10,13 +10,16 @@ namespace RecipeLint.Advice.Slips;
 public sealed class Instruments
 {
     /// <summary>Half-width of an ordinary pH meter calibrated with two buffers.</summary>
-    public static Sourced<double> UndeclaredPh { get; } = new(0.1, "pen meters are read to 0.1 pH: common practice, no source", Confidence.Memory);
+    public static Sourced<double> UndeclaredPh { get; } =
+        new(0.1, "pen meters are read to 0.1 pH: common practice, no source", Confidence.Memory);
 
     /// <summary>Half-width of an ordinary conductivity meter, as a part of the reading.</summary>
-    public static Sourced<double> UndeclaredConductivity { get; } = new(0.02, "pen meters state 2 % of the reading: common practice, no source", Confidence.Memory);
+    public static Sourced<double> UndeclaredConductivity { get; } =
+        new(0.02, "pen meters state 2 % of the reading: common practice, no source", Confidence.Memory);
 
     /// <summary>Display step of an ordinary kitchen or parcel scale.</summary>
-    public static Sourced<Mass> UndeclaredScale { get; } = new(new Mass(1), "kitchen scales show whole grams: common practice, no source", Confidence.Memory);
+    public static Sourced<Mass> UndeclaredScale { get; } =
+        new(new Mass(1), "kitchen scales show whole grams: common practice, no source", Confidence.Memory);
 
     private readonly ShopSettings _shop;
     private readonly Meter? _ph;
@@ -72,7 +75,11 @@ public sealed class Instruments
     /// <summary>The finest scale that carries the load; null when none of the shop's does.</summary>
     public Scale? ScaleFor(Mass load, StockFacts stock) => _shop.Scales.Count == 0
         ? new Scale("scale", stock.Stock.Place, null, UndeclaredScale.Value, null, null)
-        : _shop.Scales.Where(s => s.Capacity is null || s.Capacity.Value >= load).OrderBy(s => s.Readability.Grams).ThenBy(s => s.Name, StringComparer.Ordinal).FirstOrDefault();
+        : _shop.Scales
+            .Where(s => s.Capacity is null || s.Capacity.Value >= load)
+            .OrderBy(s => s.Readability.Grams)
+            .ThenBy(s => s.Name, StringComparer.Ordinal)
+            .FirstOrDefault();
 
     /// <summary>Relative standard uncertainty of a dilution 1:N made with this shop's measures.</summary>
     public double Dilution(double dilution)
@@ -92,7 +99,9 @@ public sealed class Instruments
     public double Measured(Volume volume)
     {
         var best = _shop.Measures
-            .Where(m => m.Kind is MeasureKind.Cylinder or MeasureKind.Flask or MeasureKind.Pipette or MeasureKind.Syringe && m.Capacity is { } c && c.Litres >= volume.Litres * 0.999)
+            .Where(m => m.Kind is MeasureKind.Cylinder or MeasureKind.Flask or MeasureKind.Pipette or MeasureKind.Syringe
+                && m.Capacity is { } c
+                && c.Litres >= volume.Litres * 0.999)
             .Select(m => Pouring.Of(m, volume).Standard / volume)
             .DefaultIfEmpty(double.PositiveInfinity)
             .Min();

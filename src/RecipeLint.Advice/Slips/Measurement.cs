@@ -13,7 +13,10 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
     /// <summary>The volume that was weighed; null where nothing was filled.</summary>
     public Volume? Filled { get; init; }
 
-    /// <summary>Reads "pH 6.9", "pH 5.2 at 1:100", "EC 1.8 mS/cm at 1:100", "1 L weighs 1.12 kg", "weighs 2.2 kg" (the whole batch) or "density 1.12 g/mL".</summary>
+    /// <summary>
+    /// Reads "pH 6.9", "pH 5.2 at 1:100", "EC 1.8 mS/cm at 1:100", "1 L weighs 1.12 kg", "weighs 2.2 kg" (the whole batch) or "density 1.12
+    /// g/mL".
+    /// </summary>
     /// <param name="batch">Volume of the whole batch.</param>
     /// <returns>The measurement, or one plain sentence on what is wrong.</returns>
     public static (Measurement? Measurement, string? Error) Read(string text, Volume batch)
@@ -27,7 +30,9 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
         var kind = Kind(ref plain);
         if (kind is null)
         {
-            return (null, $"'{text}' cannot be read as a measurement. Write it like \"pH 6.9\", \"EC 1.8 mS/cm at 1:100\" or \"1 L weighs 1.12 kg\".");
+            return (null,
+                $"'{text}' cannot be read as a measurement. Write it like \"pH 6.9\", \"EC 1.8 mS/cm at 1:100\" or \"1 L weighs 1.12 "
+                    + "kg\".");
         }
 
         var dilution = 1.0;
@@ -69,14 +74,22 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
             return (null, $"'{text}' is no reading: it must be above zero.");
         }
 
-        return (new Measurement(text.Trim(), new Reading(kind.Value, dilution), quantity.Low, quantity.Tolerance?.HalfWidth(quantity.Low)), null);
+        return (new Measurement(
+            text.Trim(), new Reading(kind.Value, dilution), quantity.Low, quantity.Tolerance?.HalfWidth(quantity.Low)), null);
     }
 
     private static ReadingKind? Kind(ref string text)
     {
-        foreach (var (word, kind) in new[] { ("pH", ReadingKind.Ph), ("EC", ReadingKind.Conductivity), ("conductivity", ReadingKind.Conductivity), ("density", ReadingKind.Density) })
+        foreach (var (word, kind) in new[]
         {
-            if (text.StartsWith(word, StringComparison.OrdinalIgnoreCase) && (text.Length == word.Length || !char.IsLetter(text[word.Length])))
+            ("pH", ReadingKind.Ph),
+            ("EC", ReadingKind.Conductivity),
+            ("conductivity", ReadingKind.Conductivity),
+            ("density", ReadingKind.Density),
+        })
+        {
+            if (text.StartsWith(word, StringComparison.OrdinalIgnoreCase)
+                && (text.Length == word.Length || !char.IsLetter(text[word.Length])))
             {
                 text = text[word.Length..].TrimStart(' ', ':', '=');
                 return kind;
@@ -115,7 +128,11 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
             }
 
             return volume.Litres > 0 && mass.Low > 0 && mass.Low == mass.High
-                ? (new Measurement(text, new Reading(ReadingKind.Density, 1), mass.Low / volume.Millilitres, (mass.Tolerance?.HalfWidth(mass.Low) ?? Step(after, mass)) / volume.Millilitres) { Filled = volume }, null)
+                ? (new Measurement(
+                    text,
+                    new Reading(ReadingKind.Density, 1),
+                    mass.Low / volume.Millilitres,
+                    (mass.Tolerance?.HalfWidth(mass.Low) ?? Step(after, mass)) / volume.Millilitres) { Filled = volume }, null)
                 : (null, $"'{text}' is no weight of a volume.");
         }
 

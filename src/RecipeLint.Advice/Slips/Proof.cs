@@ -37,7 +37,8 @@ public sealed record ProofRow(Slip Slip, IReadOnlyList<ProofCell> Cells)
 }
 
 /// <summary>What to check after mixing, and which single slips that would show.</summary>
-public sealed record Proof(StockFacts Stock, IReadOnlyList<ProofCheck> Checks, IReadOnlyList<ProofRow> Rows, IReadOnlyList<string> Assumptions)
+public sealed record Proof(
+    StockFacts Stock, IReadOnlyList<ProofCheck> Checks, IReadOnlyList<ProofRow> Rows, IReadOnlyList<string> Assumptions)
 {
     /// <summary>Two readings lie surely apart at this many half-widths.</summary>
     private const double SurelyApart = 1.5;
@@ -85,7 +86,9 @@ public sealed record Proof(StockFacts Stock, IReadOnlyList<ProofCheck> Checks, I
         }
 
         // Filled over or short, the whole batch is heavier or lighter by the volume itself.
-        var change = check.Weighing is { With: null } ? (value * slip.Facts.Volume.Millilitres) - check.Window.Value : check.InUnit(value) - check.Window.Value;
+        var change = check.Weighing is { With: null }
+            ? (value * slip.Facts.Volume.Millilitres) - check.Window.Value
+            : check.InUnit(value) - check.Window.Value;
         var apart = Math.Abs(change) / check.Window.HalfWidth;
         return new ProofCell(change, apart > SurelyApart ? Showing.Yes : apart > 1 ? Showing.Perhaps : Showing.No);
     }

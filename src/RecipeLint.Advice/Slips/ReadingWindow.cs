@@ -83,17 +83,24 @@ internal sealed class ReadingWindows
 
     /// <summary>The same width around the value of another stock; relative where the width follows the value.</summary>
     public static ReadingWindow Around(double value, Reading reading, ReadingWindow window) =>
-        reading.Kind == ReadingKind.Ph || window.Value == 0 ? new ReadingWindow(value, window.HalfWidth) : new ReadingWindow(value, window.HalfWidth * value / window.Value);
+        reading.Kind == ReadingKind.Ph || window.Value == 0
+            ? new ReadingWindow(value, window.HalfWidth)
+            : new ReadingWindow(value, window.HalfWidth * value / window.Value);
 
-    /// <summary>Half-width of the computed pH: the stronger the solution, the less activities can be trusted (judgement, no source).</summary>
+    /// <summary>
+    /// Half-width of the computed pH: the stronger the solution, the less activities can be trusted (judgement, no source).
+    /// </summary>
     private static double PhModel(double ionicStrength) => ionicStrength <= 0.1 ? 0.05 : ionicStrength <= 1 ? 0.1 : 0.3;
 
-    /// <summary>Every addition a little larger, with its relative standard uncertainty; and the whole a little stronger, for the filling.</summary>
+    /// <summary>
+    /// Every addition a little larger, with its relative standard uncertainty; and the whole a little stronger, for the filling.
+    /// </summary>
     private static IEnumerable<(StockReadings, double)> Nudges(StockFacts stock)
     {
         foreach (var addition in stock.Additions.Where(a => a.ComponentMoles.Count > 0))
         {
-            var moles = ComponentMoles.Sum([stock.ComponentMoles, ComponentMoles.Of(addition.ComponentMoles.Select(m => KeyValuePair.Create(m.Key, m.Value * Nudge)))]);
+            var moles = ComponentMoles.Sum([stock.ComponentMoles,
+                ComponentMoles.Of(addition.ComponentMoles.Select(m => KeyValuePair.Create(m.Key, m.Value * Nudge)))]);
             yield return (StockReadings.Of(stock, moles, stock.Volume), Relative(addition));
         }
 
@@ -139,8 +146,8 @@ internal sealed class ReadingWindows
 public sealed record BottleWeighing(Volume Volume, Measure? With, Scale Scale)
 {
     /// <summary>
-    /// The weighing that tells most with this shop's equipment: the whole batch, or a full measure of it, whichever has the smaller relative
-    /// uncertainty. Null where no scale carries any.
+    /// The weighing that tells most with this shop's equipment: the whole batch, or a full measure of it, whichever has the smaller
+    /// relative uncertainty. Null where no scale carries any.
     /// </summary>
     public static BottleWeighing? Best(StockFacts stock, Instruments instruments, double density)
     {
@@ -153,16 +160,20 @@ public sealed record BottleWeighing(Volume Volume, Measure? With, Scale Scale)
             candidates.Add((new BottleWeighing(stock.Volume, null, scale), filling));
         }
 
-        foreach (var measure in stock.Settings.Measures.Where(m => m.Kind is MeasureKind.Cylinder or MeasureKind.Flask or MeasureKind.Pipette or MeasureKind.Syringe))
+        foreach (var measure in stock.Settings.Measures.Where(
+            m => m.Kind is MeasureKind.Cylinder or MeasureKind.Flask or MeasureKind.Pipette or MeasureKind.Syringe))
         {
-            if (measure.Capacity is { Litres: > 0 } full && full <= stock.Volume && instruments.ScaleFor(Mass(full, density), stock) is { } fits)
+            if (measure.Capacity is { Litres: > 0 } full
+                && full <= stock.Volume
+                && instruments.ScaleFor(Mass(full, density), stock) is { } fits)
             {
                 candidates.Add((new BottleWeighing(full, measure, fits), Pouring.Of(measure, full).Standard / full));
             }
         }
 
         return candidates
-            .Select(c => (c.Weighing, Error: Math.Sqrt((c.Relative * c.Relative) + Math.Pow(new Weighing(c.Weighing.Scale, Mass(c.Weighing.Volume, density)).Standard / Mass(c.Weighing.Volume, density), 2))))
+            .Select(c => (c.Weighing, Error: Math.Sqrt((c.Relative * c.Relative) + Math.Pow(
+                new Weighing(c.Weighing.Scale, Mass(c.Weighing.Volume, density)).Standard / Mass(c.Weighing.Volume, density), 2))))
             .OrderBy(c => Rounding.SixDigits(c.Error))
             .ThenByDescending(c => c.Weighing.Volume.Litres)
             .Select(c => c.Weighing)

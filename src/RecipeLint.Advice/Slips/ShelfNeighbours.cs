@@ -15,7 +15,10 @@ internal static class ShelfNeighbours
         ["potassium-bicarbonate", "potassium-carbonate"],
         ["sodium-bicarbonate", "sodium-carbonate"],
         ["potassium-bicarbonate", "sodium-bicarbonate"],
-        ["calcium-nitrate-4h2o", "calcium-nitrate-fertiliser", "calcium-nitrate-double-salt", "calcium-nitrate-anhydrous", "calcium-chloride-2h2o"],
+        [
+            "calcium-nitrate-4h2o", "calcium-nitrate-fertiliser", "calcium-nitrate-double-salt", "calcium-nitrate-anhydrous",
+            "calcium-chloride-2h2o",
+        ],
         ["magnesium-sulfate-7h2o", "magnesium-nitrate-6h2o", "magnesium-chloride-6h2o", "manganese-sulfate-h2o"],
         ["manganese-sulfate-h2o", "magnesium-sulfate-h2o"],
         ["potassium-nitrate", "potassium-sulfate", "potassium-chloride", "sodium-nitrate"],

@@ -10,8 +10,9 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Advice.Slips;
 
 /// <summary>
-/// Every single slip that a stock can suffer: a line left out, doubled, halved or ten times off, another hydrate, strength or bag, two weights
-/// exchanged, tap water instead of pure, filled over or short, the pH not set. That these are the usual ones is common practice, no source.
+/// Every single slip that a stock can suffer: a line left out, doubled, halved or ten times off, another hydrate, strength or bag, two
+/// weights exchanged, tap water instead of pure, filled over or short, the pH not set. That these are the usual ones is common practice, no
+/// source.
 /// </summary>
 internal sealed class SlipList
 {
@@ -70,17 +71,26 @@ internal sealed class SlipList
     {
         switch (step)
         {
-            case AddStep { Substance: { } substance, Amount: not null } add when _stock.Additions.FirstOrDefault(a => a.Id == add.Id && !a.ThroughAliquot) is { } addition:
+            case AddStep { Substance: { } substance, Amount: not null } add when _stock.Additions.FirstOrDefault(a => a.Id == add.Id
+                && !a.ThroughAliquot) is { } addition:
                 Amounts(add, substance, addition);
                 Hydrates(add, substance, addition);
                 Strengths(add, substance, addition);
                 Bags(add, substance, addition);
                 break;
             case AliquotStep aliquot:
-                Add($"left-out/{aliquot.Id}", SlipKind.LeftOut, $"no {aliquot.Id} (the measured part of another stock left out)", Without(aliquot));
+                Add(
+                    $"left-out/{aliquot.Id}",
+                    SlipKind.LeftOut,
+                    $"no {aliquot.Id} (the measured part of another stock left out)",
+                    Without(aliquot));
                 if (aliquot.Amount is { } amount)
                 {
-                    Add($"twice/{aliquot.Id}", SlipKind.Twice, $"twice the {aliquot.Id}", With(aliquot, aliquot with { Amount = amount with { Value = amount.Value.Times(2) } }));
+                    Add(
+                        $"twice/{aliquot.Id}",
+                        SlipKind.Twice,
+                        $"twice the {aliquot.Id}",
+                        With(aliquot, aliquot with { Amount = amount with { Value = amount.Value.Times(2) } }));
                 }
 
                 break;
@@ -118,9 +128,15 @@ internal sealed class SlipList
             return;
         }
 
-        foreach (var other in _workspace.Catalogue.Substances.Where(s => s.HydrateFamily == family && s.Id != substance.Id && s.Form == PhysicalForm.Solid).OrderBy(s => s.Id, StringComparer.Ordinal))
+        foreach (var other in _workspace.Catalogue.Substances
+            .Where(s => s.HydrateFamily == family && s.Id != substance.Id && s.Form == PhysicalForm.Solid)
+            .OrderBy(s => s.Id, StringComparer.Ordinal))
         {
-            Add($"other-hydrate/{add.Id}/{other.Id}", SlipKind.OtherHydrate, $"{other.Name} instead of {substance.Name} ({Amount(addition)})", With(add, Replaced(add, other, addition)));
+            Add(
+                $"other-hydrate/{add.Id}/{other.Id}",
+                SlipKind.OtherHydrate,
+                $"{other.Name} instead of {substance.Name} ({Amount(addition)})",
+                With(add, Replaced(add, other, addition)));
         }
     }
 
@@ -139,17 +155,26 @@ internal sealed class SlipList
             .OrderBy(s => s.Strength.Value)
             .ThenBy(s => s.Id, StringComparer.Ordinal))
         {
-            Add($"other-strength/{add.Id}/{other.Id}", SlipKind.OtherStrength, $"{other.Name} instead of {substance.Name} ({Amount(addition)})", With(add, Replaced(add, other, addition)));
+            Add(
+                $"other-strength/{add.Id}/{other.Id}",
+                SlipKind.OtherStrength,
+                $"{other.Name} instead of {substance.Name} ({Amount(addition)})",
+                With(add, Replaced(add, other, addition)));
         }
     }
 
     /// <summary>A bag or bottle that looks or is called like the right one, and the bags that every shop has.</summary>
     private void Bags(AddStep add, Substance substance, AdditionFacts addition)
     {
-        var bags = ShelfNeighbours.Of(substance.Id).Select(_workspace.Catalogue.ById).OfType<Substance>().Where(s => s.Form == substance.Form);
+        var bags = ShelfNeighbours.Of(substance.Id)
+            .Select(_workspace.Catalogue.ById)
+            .OfType<Substance>()
+            .Where(s => s.Form == substance.Form);
         if (substance.Kind == SubstanceKind.Salt && substance.Form == PhysicalForm.Solid && addition.Mass.Grams >= BagGrams)
         {
-            bags = bags.Concat(_stock.Additions.Where(a => !a.ThroughAliquot && a.Substance.Kind == SubstanceKind.Salt && a.Substance.Form == PhysicalForm.Solid)
+            bags = bags.Concat(_stock.Additions.Where(a => !a.ThroughAliquot
+                && a.Substance.Kind == SubstanceKind.Salt
+                && a.Substance.Form == PhysicalForm.Solid)
                     .Select(a => a.Substance))
                 .Concat(CommonBags.Select(_workspace.Catalogue.ById).OfType<Substance>());
         }
@@ -159,7 +184,11 @@ internal sealed class SlipList
             .DistinctBy(s => s.Id)
             .OrderBy(s => s.Id, StringComparer.Ordinal))
         {
-            Add($"other-substance/{add.Id}/{other.Id}", SlipKind.OtherSubstance, $"{other.Name} instead of {substance.Name} ({Amount(addition)})", With(add, Replaced(add, other, addition)));
+            Add(
+                $"other-substance/{add.Id}/{other.Id}",
+                SlipKind.OtherSubstance,
+                $"{other.Name} instead of {substance.Name} ({Amount(addition)})",
+                With(add, Replaced(add, other, addition)));
         }
     }
 
@@ -185,7 +214,8 @@ internal sealed class SlipList
                 Add(
                     $"exchanged/{a.Step.Id}/{b.Step.Id}",
                     SlipKind.Exchanged,
-                    $"the weights of {a.Step.Substance.Name} and {b.Step.Substance.Name} exchanged ({Amount(a.Addition)} and {Amount(b.Addition)})",
+                    $"the weights of {a.Step.Substance.Name} and {b.Step.Substance.Name} exchanged ({Amount(a.Addition)} and "
+                        + $"{Amount(b.Addition)})",
                     With(With(_stock.Stock, a.Step, Weighed(a.Step, b.Addition.Mass)), b.Step, Weighed(b.Step, a.Addition.Mass)));
             }
         }
@@ -194,7 +224,8 @@ internal sealed class SlipList
     private void Volumes()
     {
         var makes = _stock.Stock.Makes!;
-        var steps = _stock.Stock.Steps.Select(s => s is AddStep { Amount: { } amount } add && _stock.Additions.FirstOrDefault(a => a.Id == add.Id) is { } addition
+        var steps = _stock.Stock.Steps.Select(s => s is AddStep { Amount: { } amount } add
+            && _stock.Additions.FirstOrDefault(a => a.Id == add.Id) is { } addition
             ? add with { Amount = amount with { Value = amount.Value.Fixed(addition) } }
             : s).ToList();
         foreach (var factor in VolumeFactors)
@@ -203,10 +234,16 @@ internal sealed class SlipList
             var changed = _stock.Stock with
             {
                 Makes = makes with { Value = to },
-                Steps = [.. steps.Select(s => s is TopUpStep { To: { } mark } top ? top with { To = mark with { Value = mark.Value * factor } } : s)],
+                Steps = [.. steps.Select(s => s is TopUpStep { To: { } mark } top
+                    ? top with { To = mark with { Value = mark.Value * factor } }
+                    : s)],
             };
             var kind = factor > 1 ? SlipKind.VolumeOver : SlipKind.VolumeShort;
-            Add(string.Create(CultureInfo.InvariantCulture, $"{KindWord(kind)}/{factor}"), kind, $"filled up to {Litres(to)} instead of {Litres(makes.Value)}", changed);
+            Add(
+                string.Create(CultureInfo.InvariantCulture, $"{KindWord(kind)}/{factor}"),
+                kind,
+                $"filled up to {Litres(to)} instead of {Litres(makes.Value)}",
+                changed);
         }
     }
 
@@ -222,12 +259,19 @@ internal sealed class SlipList
             return;
         }
 
-        Pour(tap.Assumed ? "tap water (medium hard, assumed) instead of pure water" : $"'{tap.Name}' instead of pure water", tap.Reference, workspace);
+        Pour(
+            tap.Assumed ? "tap water (medium hard, assumed) instead of pure water" : $"'{tap.Name}' instead of pure water",
+            tap.Reference,
+            workspace);
 
         void Pour(string text, WaterReference reference, Workspace inside)
         {
             var steps = waters.Count == 0
-                ? [.. _stock.Stock.Steps, new TopUpStep("water", _stock.Stock.Place) { To = _stock.Stock.Makes, Of = new Located<WaterReference>(reference, _stock.Stock.Place) }]
+                ? [.. _stock.Stock.Steps, new TopUpStep("water", _stock.Stock.Place)
+                {
+                    To = _stock.Stock.Makes,
+                    Of = new Located<WaterReference>(reference, _stock.Stock.Place),
+                }]
                 : _stock.Stock.Steps.Select(s => s switch
                 {
                     PourStep pour => pour with { Of = new Located<WaterReference>(reference, pour.Place) },
@@ -263,7 +307,9 @@ internal sealed class SlipList
         Assay = null,
         Amount = add.Amount! with
         {
-            Value = addition.Volume is { } volume && other.Form == PhysicalForm.Liquid ? new Portion.ByVolume(volume) : new Portion.ByMass(addition.Mass),
+            Value = addition.Volume is { } volume && other.Form == PhysicalForm.Liquid
+                ? new Portion.ByVolume(volume)
+                : new Portion.ByMass(addition.Mass),
         },
     };
 

@@ -28,7 +28,8 @@ public sealed record SeparatingReading(Reading Reading, double HalfWidth, IReadO
 /// <param name="Nearest">The three that come closest where none explains it.</param>
 /// <param name="Separating">The cheapest test that parts them best; null where one or none explains it, or no test parts them.</param>
 public sealed record SlipSearch(
-    IReadOnlyList<MeasuredReading> Measured, IReadOnlyList<SlipFit> Explaining, IReadOnlyList<SlipFit> Nearest, SeparatingReading? Separating, IReadOnlyList<string> Assumptions)
+    IReadOnlyList<MeasuredReading> Measured, IReadOnlyList<SlipFit> Explaining, IReadOnlyList<SlipFit> Nearest,
+    SeparatingReading? Separating, IReadOnlyList<string> Assumptions)
 {
     /// <summary>Dilution at which a stock without a dose is looked at.</summary>
     public const double UsualDilution = 100;
@@ -57,10 +58,14 @@ public sealed record SlipSearch(
             }
 
             var misses = measured.Select((m, i) => Miss(m, values[i]!.Value)).ToList();
-            fits.Add((new SlipFit(slip, [.. values.Select(v => v!.Value)], Math.Sqrt(misses.Average(m => m * m))), misses.TrueForAll(m => m <= 1), readings));
+            fits.Add((new SlipFit(
+                slip, [.. values.Select(v => v!.Value)], Math.Sqrt(misses.Average(m => m * m))), misses.TrueForAll(m => m <= 1), readings));
         }
 
-        var ordered = fits.OrderBy(f => Rounding.SixDigits(f.Fit.Miss)).ThenBy(f => f.Fit.Slip.Kind).ThenBy(f => f.Fit.Slip.Id, StringComparer.Ordinal).ToList();
+        var ordered = fits.OrderBy(f => Rounding.SixDigits(f.Fit.Miss))
+            .ThenBy(f => f.Fit.Slip.Kind)
+            .ThenBy(f => f.Fit.Slip.Id, StringComparer.Ordinal)
+            .ToList();
         var explaining = ordered.Where(f => f.Explains).ToList();
         return new SlipSearch(
             measured,
@@ -74,7 +79,8 @@ public sealed record SlipSearch(
     public static IReadOnlyList<Reading> Cheap(StockFacts stock)
     {
         var dilution = stock.Stock.Dose?.Value is { LitresPerLitre: > 0 and < 0.5 } dose ? Math.Round(dose.Dilution) : UsualDilution;
-        return [new(ReadingKind.Density, 1), new(ReadingKind.Conductivity, dilution), new(ReadingKind.Ph, dilution), new(ReadingKind.Ph, 1)];
+        return [new(
+            ReadingKind.Density, 1), new(ReadingKind.Conductivity, dilution), new(ReadingKind.Ph, dilution), new(ReadingKind.Ph, 1)];
     }
 
     private static double Miss(MeasuredReading measured, double value)
@@ -83,7 +89,8 @@ public sealed record SlipSearch(
         return around.HalfWidth > 0 ? Math.Abs(measured.Measurement.Value - value) / around.HalfWidth : double.PositiveInfinity;
     }
 
-    private static SeparatingReading? Separate(StockFacts stock, ReadingWindows windows, IReadOnlyList<Measurement> done, List<(Slip Slip, StockReadings Readings)> slips)
+    private static SeparatingReading? Separate(
+        StockFacts stock, ReadingWindows windows, IReadOnlyList<Measurement> done, List<(Slip Slip, StockReadings Readings)> slips)
     {
         SeparatingReading? best = null;
         foreach (var reading in Cheap(stock).Where(r => done.All(d => d.Reading != r)))
@@ -93,7 +100,9 @@ public sealed record SlipSearch(
                 continue;
             }
 
-            var groups = Group(slips.Select(s => (s.Slip, Value: s.Readings.Value(reading))).Where(s => s.Value is not null).Select(s => (s.Slip, s.Value!.Value)), window.HalfWidth);
+            var groups = Group(slips.Select(s => (s.Slip, Value: s.Readings.Value(reading)))
+                .Where(s => s.Value is not null)
+                .Select(s => (s.Slip, s.Value!.Value)), window.HalfWidth);
             if (groups.Count > Math.Max(1, best?.Groups.Count ?? 1))
             {
                 best = new SeparatingReading(reading, window.HalfWidth, groups);

@@ -67,7 +67,8 @@ internal sealed class StockReadings
     }
 
     /// <summary>Ionic strength, mol/kg; 0 without a state.</summary>
-    public double IonicStrength(double dilution) => State(_closed, dilution, false) is { IsSolved: true } state ? state.IonicStrengthMolPerKg : 0;
+    public double IonicStrength(double dilution) =>
+        State(_closed, dilution, false) is { IsSolved: true } state ? state.IonicStrengthMolPerKg : 0;
 
     private SolutionState State(Dictionary<double, SolutionState> known, double dilution, bool open)
     {

@@ -36,8 +36,10 @@ internal sealed record TapWater(WaterReference Reference, string Name, bool Assu
         {
             File = "",
             Name = AssumedName,
-            Values = [.. Ordinary.Select(o => new WaterValue(o.Component, new Located<string>(o.Key, place), new(new(o.MolesPerLitre), new(o.MolesPerLitre))))],
+            Values = [.. Ordinary.Select(o => new WaterValue(
+                o.Component, new Located<string>(o.Key, place), new(new(o.MolesPerLitre), new(o.MolesPerLitre))))],
         };
-        return (new TapWater(new WaterReference(AssumedName, null), AssumedName, true), workspace with { Waters = [.. workspace.Waters, water] });
+        return (new TapWater(
+            new WaterReference(AssumedName, null), AssumedName, true), workspace with { Waters = [.. workspace.Waters, water] });
     }
 }

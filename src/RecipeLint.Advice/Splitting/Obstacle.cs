@@ -20,11 +20,13 @@ public abstract record Obstacle
     /// <param name="At">Temperature at which most of it does.</param>
     /// <param name="Suppliers">The two substances that bring its ions.</param>
     /// <param name="Ions">The ions of the solid, as components.</param>
-    public sealed record Deposit(Solid Solid, MassConcentration Mass, Temperature At, IReadOnlyList<string> Suppliers, IReadOnlyList<string> Ions) : Obstacle;
+    public sealed record Deposit(
+        Solid Solid, MassConcentration Mass, Temperature At, IReadOnlyList<string> Suppliers, IReadOnlyList<string> Ions) : Obstacle;
 
     /// <summary>A soluble salt comes too near saturation to promise that it stays dissolved.</summary>
     /// <param name="Index">log10 of its product over the saturated one, the mean of two measures.</param>
-    public sealed record TooClose(Solid Solid, double Index, Temperature At, IReadOnlyList<string> Suppliers, IReadOnlyList<string> Ions) : Obstacle;
+    public sealed record TooClose(
+        Solid Solid, double Index, Temperature At, IReadOnlyList<string> Suppliers, IReadOnlyList<string> Ions) : Obstacle;
 
     /// <summary>Organic matter in it grows mould: too little of the preservative is undissociated acid.</summary>
     /// <param name="Strength">What there is over the least that works; 0 without a preservative.</param>

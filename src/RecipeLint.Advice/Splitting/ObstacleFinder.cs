@@ -43,7 +43,8 @@ internal static class ObstacleFinder
         return found;
     }
 
-    private static IReadOnlyList<string> Suppliers(StockFacts stock, Solid solid) => [.. SuppliersOfSolid.In(stock, solid).Select(s => s.Name)];
+    private static IReadOnlyList<string> Suppliers(StockFacts stock, Solid solid) =>
+        [.. SuppliersOfSolid.In(stock, solid).Select(s => s.Name)];
 
     private static IReadOnlyList<string> Ions(Solid solid) =>
         [.. solid.Composition.Where(c => c.Value > 0 && c.Key is not (Component.Water or Component.Hydrogen)).Select(c => c.Key)];

@@ -60,7 +60,9 @@ internal sealed class PartFactory
 
     public bool IsTraceOnly(PartContent content) => In(content).All(u => u.Unit.Kind == UnitKind.Trace);
 
-    /// <summary>True when it holds what mould lives on and the recipe has something against it; else splitting cannot spoil anything.</summary>
+    /// <summary>
+    /// True when it holds what mould lives on and the recipe has something against it; else splitting cannot spoil anything.
+    /// </summary>
     public bool CanSpoil(PartContent content) =>
         _hasPreservative && In(content).Any(u => u.Unit.Ingredients.Any(i => i.Substance.FeedsMicrobes));
 
@@ -71,8 +73,11 @@ internal sealed class PartFactory
     public SolutionMix Mix(PartContent content, double dilution)
     {
         var units = In(content).ToList();
-        var liquids = units.Sum(u => u.Share * dilution * u.Unit.Ingredients.Sum(i => Pouring(i, i.Mass * new Volume(1)) is { } volume ? volume.Litres : 0));
-        var moles = ComponentMoles.Sum([.. units.Select(u => u.Unit.MolesPerLitre.Times(u.Share * dilution)), _water.Times(Math.Max(0, 1 - liquids))]);
+        var liquids = units.Sum(u => u.Share
+            * dilution
+            * u.Unit.Ingredients.Sum(i => Pouring(i, i.Mass * new Volume(1)) is { } volume ? volume.Litres : 0));
+        var moles = ComponentMoles.Sum(
+            [.. units.Select(u => u.Unit.MolesPerLitre.Times(u.Share * dilution)), _water.Times(Math.Max(0, 1 - liquids))]);
         var ingredients = units.SelectMany(u => u.Unit.Ingredients.Select(i => i.MolesPerLitre.Times(u.Share * dilution)));
         return SolutionMix.Of(moles, new Volume(1)).WithSilicates(ingredients, new Volume(1));
     }
@@ -92,8 +97,11 @@ internal sealed class PartFactory
                 .Forbids(VesselAction.Order)?.Hazard : null);
     }
 
-    /// <summary>The first weight in a batch that no scale of the shop can take; null when all can be weighed, or the shop names no scale.</summary>
-    public Obstacle.TooLittleToWeigh? TooLittleToWeigh(PartContent content, double dilution) => TooLittle(content, dilution, Batch(content, dilution));
+    /// <summary>
+    /// The first weight in a batch that no scale of the shop can take; null when all can be weighed, or the shop names no scale.
+    /// </summary>
+    public Obstacle.TooLittleToWeigh? TooLittleToWeigh(PartContent content, double dilution) =>
+        TooLittle(content, dilution, Batch(content, dilution));
 
     /// <summary>What is made at once: for a part of traces alone the smallest usual volume in which all can be weighed.</summary>
     public Volume Batch(PartContent content, double dilution)
@@ -105,7 +113,9 @@ internal sealed class PartFactory
             return _frame.Batch ?? usual[0];
         }
 
-        return usual.Where(v => v <= usual[0] * MostTimes).Cast<Volume?>().FirstOrDefault(v => TooLittle(content, dilution, v!.Value) is null) ?? usual[0];
+        return usual.Where(v => v <= usual[0] * MostTimes)
+            .Cast<Volume?>()
+            .FirstOrDefault(v => TooLittle(content, dilution, v!.Value) is null) ?? usual[0];
     }
 
     /// <summary>The part as a stock that is mixed, kept and dosed, through the whole analysis.</summary>
@@ -140,7 +150,9 @@ internal sealed class PartFactory
             foreach (var ingredient in unit.Ingredients)
             {
                 var mass = ingredient.Mass * (share * dilution) * batch;
-                if (Pouring(ingredient, mass) is null && ShopWeights.ScaleFor(mass, _frame.Shop) is { } scale && ShopWeights.IsTooLittle(mass, scale, _frame.Limits))
+                if (Pouring(ingredient, mass) is null
+                    && ShopWeights.ScaleFor(mass, _frame.Shop) is { } scale
+                    && ShopWeights.IsTooLittle(mass, scale, _frame.Limits))
                 {
                     return new Obstacle.TooLittleToWeigh(ingredient.Substance.Name, mass, scale);
                 }

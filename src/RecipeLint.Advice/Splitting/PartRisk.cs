@@ -24,7 +24,11 @@ internal readonly record struct PartRisk(double WithoutAcid, double FreeIron, do
     public static PartRisk Of(SolutionMix mix, Equilibrium mixed)
     {
         var neutral = StateSolver.Solve(
-            mix, new StateRequest(StateMoment.Mixing, new Temperature(SolutionMix.FilledAtCelsius), false, []) { SetPh = PhOfFeed, StartFrom = mixed });
+            mix, new StateRequest(StateMoment.Mixing, new Temperature(SolutionMix.FilledAtCelsius), false, [])
+            {
+                SetPh = PhOfFeed,
+                StartFrom = mixed,
+            });
         return new PartRisk(
             neutral.IsSolved ? Heaviest(neutral) : double.PositiveInfinity,
             LogFreeIron(mixed, mix.KilogramsWaterPerLitre),
@@ -33,7 +37,8 @@ internal readonly record struct PartRisk(double WithoutAcid, double FreeIron, do
 
     /// <summary>The worst of several parts, each for itself.</summary>
     public static PartRisk Worst(IEnumerable<PartRisk> parts) =>
-        parts.Aggregate((a, b) => new PartRisk(Math.Max(a.WithoutAcid, b.WithoutAcid), Math.Max(a.FreeIron, b.FreeIron), Math.Max(a.Slow, b.Slow)));
+        parts.Aggregate((a, b) => new PartRisk(
+            Math.Max(a.WithoutAcid, b.WithoutAcid), Math.Max(a.FreeIron, b.FreeIron), Math.Max(a.Slow, b.Slow)));
 
     private static double Heaviest(SolutionState neutral) =>
         neutral.Deposits

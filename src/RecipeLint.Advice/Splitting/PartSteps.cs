@@ -26,12 +26,15 @@ internal static class PartSteps
     /// <summary>Water poured first, as part of the volume: it leaves room for the salts (common practice, no source).</summary>
     private const double FirstWater = 0.75;
 
-    /// <summary>Volume a dissolved gram of salt takes up, mL, on the high side, so that the mark is not passed (common practice, no source).</summary>
+    /// <summary>
+    /// Volume a dissolved gram of salt takes up, mL, on the high side, so that the mark is not passed (common practice, no source).
+    /// </summary>
     private const double MillilitresPerGram = 0.5;
 
     private const double BenchCelsius = 20;
 
-    public static IReadOnlyList<Step> Of(IReadOnlyList<PartAmount> amounts, Volume batch, WaterReference water, ShopSettings shop, string file)
+    public static IReadOnlyList<Step> Of(
+        IReadOnlyList<PartAmount> amounts, Volume batch, WaterReference water, ShopSettings shop, string file)
     {
         var steps = new List<Step>();
         var root = Place.Whole(file).Child("steps");
@@ -47,7 +50,10 @@ internal static class PartSteps
         }
 
         Stage? before = null;
-        foreach (var amount in amounts.OrderBy(StageOf).ThenBy(Solubility).ThenByDescending(a => a.Mass.Grams).ThenBy(a => a.Substance.Id, StringComparer.Ordinal))
+        foreach (var amount in amounts.OrderBy(StageOf)
+            .ThenBy(Solubility)
+            .ThenByDescending(a => a.Mass.Grams)
+            .ThenBy(a => a.Substance.Id, StringComparer.Ordinal))
         {
             var stage = StageOf(amount);
             if (before is { } earlier && stage != earlier)
@@ -62,7 +68,9 @@ internal static class PartSteps
                 Substance = amount.Substance,
                 Amount = At(PortionOf(amount, shop), "amount"),
                 Assay = amount.Ingredient.Assay is { } assay ? At(assay, "assay") : null,
-                With = PartAmount.Pouring(amount.Substance, amount.Mass) is null && ShopWeights.ScaleFor(amount.Mass, shop) is { } scale ? At(scale.Name, "with") : null,
+                With = PartAmount.Pouring(amount.Substance, amount.Mass) is null && ShopWeights.ScaleFor(amount.Mass, shop) is { } scale
+                    ? At(scale.Name, "with")
+                    : null,
             });
         }
 
@@ -97,7 +105,8 @@ internal static class PartSteps
     };
 
     private static double Solubility(PartAmount amount) =>
-        amount.Substance.Solubility?.Value.MinBy(p => Math.Abs(p.Temperature.Celsius - BenchCelsius))?.GramsPer100GramsWater ?? double.MaxValue;
+        amount.Substance.Solubility?.Value.MinBy(p => Math.Abs(p.Temperature.Celsius - BenchCelsius))?.GramsPer100GramsWater
+            ?? double.MaxValue;
 
     private enum Stage
     {

@@ -10,8 +10,8 @@ internal static class ShopWeights
     private const int Digits = 4;
 
     /// <summary>
-    /// The finest scale that carries it in the lightest vessel of the shop; else the one that carries most, for weighing in portions; null where
-    /// the shop has none.
+    /// The finest scale that carries it in the lightest vessel of the shop; else the one that carries most, for weighing in portions; null
+    /// where the shop has none.
     /// </summary>
     public static Scale? ScaleFor(Mass mass, ShopSettings shop)
     {

@@ -61,7 +61,8 @@ public sealed record SplitIngredient
     }
 
     /// <summary>What one stock brings to a litre of final solution at its dose.</summary>
-    public static IReadOnlyList<SplitIngredient> In(StockFacts stock, Dose dose) => Merged(In(stock, dose.LitresPerLitre / stock.Volume.Litres));
+    public static IReadOnlyList<SplitIngredient> In(StockFacts stock, Dose dose) =>
+        Merged(In(stock, dose.LitresPerLitre / stock.Volume.Litres));
 
     private static IEnumerable<SplitIngredient> In(StockFacts stock, double perLitre)
     {

@@ -49,7 +49,9 @@ public sealed record SplitPlan(IReadOnlyList<SplitPart> Parts)
 /// <param name="Stock">The part as it would be mixed.</param>
 public sealed record RejectedPart(IReadOnlyList<string> Together, double Dilution, IReadOnlyList<Obstacle> Obstacles, StockFacts Stock)
 {
-    /// <summary>The parts of the plan that would be one, or the one part that something would be moved to; empty where no plan is meant.</summary>
+    /// <summary>
+    /// The parts of the plan that would be one, or the one part that something would be moved to; empty where no plan is meant.
+    /// </summary>
     public IReadOnlyList<string> Parts { get; init; } = [];
 
     /// <summary>What would be moved; null where whole parts are put together.</summary>
@@ -71,8 +73,8 @@ public sealed record SplitProposal
     public IReadOnlyList<SplitPlan> Alternatives { get; init; } = [];
 
     /// <summary>
-    /// Why the plan has no fewer parts: each two of its main parts in one. Without a plan, what cannot even stand alone, or else all in one.
-    /// Empty where a plan has the number of parts that was asked for.
+    /// Why the plan has no fewer parts: each two of its main parts in one. Without a plan, what cannot even stand alone, or else all in
+    /// one. Empty where a plan has the number of parts that was asked for.
     /// </summary>
     public IReadOnlyList<RejectedPart> Fewer { get; init; } = [];
 

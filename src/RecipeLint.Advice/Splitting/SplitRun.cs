@@ -38,10 +38,15 @@ internal sealed class SplitRun
         {
             for (var total = 1; total <= Splitter.MostParts; total++)
             {
-                if (Shapes(total).Select(s => (Shape: s, Found: Strongest(s, dilutions))).Where(f => f.Found is not null).ToList() is { Count: > 0 } found)
+                if (Shapes(total)
+                    .Select(s => (Shape: s, Found: Strongest(s, dilutions)))
+                    .Where(f => f.Found is not null)
+                    .ToList() is { Count: > 0 } found)
                 {
                     // With equally many bottles a trace stock of its own is the one that can be weighed and renewed apart.
-                    var (shape, grouping) = found.OrderByDescending(f => f.Found!.Dilution).ThenByDescending(f => f.Shape.TraceApart).First();
+                    var (shape, grouping) = found.OrderByDescending(f => f.Found!.Dilution)
+                        .ThenByDescending(f => f.Shape.TraceApart)
+                        .First();
                     return Complete(proposal, shape, grouping!, dilutions);
                 }
             }
@@ -95,7 +100,8 @@ internal sealed class SplitRun
     private int MaskOf(SplitShape shape) => shape.TraceApart ? _all & ~_trace : _all;
 
     /// <summary>
-    /// Of the groupings that are fit at the first dose and keep best there, the roomiest at the strongest of the doses that one of them reaches.
+    /// Of the groupings that are fit at the first dose and keep best there, the roomiest at the strongest of the doses that one of them
+    /// reaches.
     /// </summary>
     private Grouping? Strongest(SplitShape shape, IReadOnlyList<double> dilutions)
     {
@@ -113,7 +119,9 @@ internal sealed class SplitRun
         fit = _search.BestKept(fit);
         foreach (var dilution in dilutions.Skip(1))
         {
-            var stronger = fit.Select(g => g with { Dilution = dilution }).Where(g => g.Parts.All(p => _judge.Judge(p, dilution).IsFit)).ToList();
+            var stronger = fit.Select(g => g with { Dilution = dilution })
+                .Where(g => g.Parts.All(p => _judge.Judge(p, dilution).IsFit))
+                .ToList();
             if (stronger.Count == 0)
             {
                 break;
@@ -179,7 +187,8 @@ internal sealed class SplitRun
     {
         var span = _factory.Storage;
         var (at, worst) = new[] { span.Low, span.High }
-            .Select(t => (At: t, Highest: HighestConcentration.Of(part.Stock.Chemistry.Mix, t, Dose.OneIn(part.Dilution), _factory.Limits.Deposits)))
+            .Select(t => (At: t, Highest: HighestConcentration.Of(
+                part.Stock.Chemistry.Mix, t, Dose.OneIn(part.Dilution), _factory.Limits.Deposits)))
             .MinBy(h => h.Highest.Factor ?? 0);
         return worst.StoppedBy.Count == 0 ? part : part with { ClearUpTo = worst.Dilution, StoppedBy = worst.StoppedBy[0], StoppedAt = at };
     }
@@ -193,7 +202,9 @@ internal sealed class SplitRun
             {
                 var (a, b) = (grouping.Parts[first], grouping.Parts[second]);
                 var whole = a.Whole | b.Whole;
-                var together = a.Divided >= 0 && b.Divided >= 0 ? new PartContent(whole | 1 << a.Divided) : new PartContent(whole, Math.Max(a.Divided, b.Divided), Math.Max(a.Tenths, b.Tenths));
+                var together = a.Divided >= 0 && b.Divided >= 0
+                    ? new PartContent(whole | 1 << a.Divided)
+                    : new PartContent(whole, Math.Max(a.Divided, b.Divided), Math.Max(a.Tenths, b.Tenths));
                 if (Explain(together, dilution) is { } rejected)
                 {
                     yield return rejected with { Parts = [NameOf(first), NameOf(second)] };

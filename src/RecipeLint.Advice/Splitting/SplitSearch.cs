@@ -29,8 +29,8 @@ internal sealed class SplitSearch(PartJudge judge, PartFactory factory)
     }
 
     /// <summary>
-    /// Groupings in which one salt is divided over two parts. Tried on groupings that are fit without that salt; so a salt is not divided to
-    /// rescue a part that is cloudy without it.
+    /// Groupings in which one salt is divided over two parts. Tried on groupings that are fit without that salt; so a salt is not divided
+    /// to rescue a part that is cloudy without it.
     /// </summary>
     public List<Grouping> FitDivided(int mask, int parts, double dilution)
     {
@@ -66,8 +66,8 @@ internal sealed class SplitSearch(PartJudge judge, PartFactory factory)
     }
 
     /// <summary>
-    /// Those that keep best, judged one after the other by what a part does without its acid, by how well the chelate holds its iron, and by
-    /// what forms over weeks. Near ties stay in: the last digits of an index decide nothing.
+    /// Those that keep best, judged one after the other by what a part does without its acid, by how well the chelate holds its iron, and
+    /// by what forms over weeks. Near ties stay in: the last digits of an index decide nothing.
     /// </summary>
     public List<Grouping> BestKept(IReadOnlyList<Grouping> groupings)
     {
@@ -84,7 +84,8 @@ internal sealed class SplitSearch(PartJudge judge, PartFactory factory)
     /// <summary>The one whose parts stay farthest from any solid, the worst part first; null for none.</summary>
     public Grouping? Roomiest(IEnumerable<Grouping> groupings) =>
         groupings
-            .Select(g => new Score([.. g.Parts.Select(p => Math.Round(Math.Max(judge.Judge(p, g.Dilution).HighestIndex, -9), 2)).OrderDescending()], g))
+            .Select(g => new Score(
+                [.. g.Parts.Select(p => Math.Round(Math.Max(judge.Judge(p, g.Dilution).HighestIndex, -9), 2)).OrderDescending()], g))
             .Order(Comparer<Score>.Create(Compare))
             .FirstOrDefault()?.Grouping;
 

@@ -24,10 +24,15 @@ public enum UnitKind
 /// <param name="Ingredients">At least one, in the order of the recipe.</param>
 public sealed record SplitUnit(UnitKind Kind, IReadOnlyList<SplitIngredient> Ingredients)
 {
-    /// <summary>A litre of final solution holds less of a trace salt than this, g (common practice, no source: bags of premixed feed are dosed at ten times as much).</summary>
+    /// <summary>
+    /// A litre of final solution holds less of a trace salt than this, g (common practice, no source: bags of premixed feed are dosed at
+    /// ten times as much).
+    /// </summary>
     private const double MostTraceGrams = 0.05;
 
-    /// <summary>Any other salt below this is as small as a trace, g per litre (the potassium chloride of micronutrient stocks: 4 mg/L).</summary>
+    /// <summary>
+    /// Any other salt below this is as small as a trace, g per litre (the potassium chloride of micronutrient stocks: 4 mg/L).
+    /// </summary>
     private const double TinyGrams = 0.01;
 
     private static readonly Element[] TraceElements =
@@ -50,16 +55,17 @@ public sealed record SplitUnit(UnitKind Kind, IReadOnlyList<SplitIngredient> Ing
 
     /// <summary>
     /// The units of a recipe, bulk first with calcium at its head, then iron, then traces. Trace salts are one unit because a main part
-    /// cannot be weighed with each apart; iron that is not yet chelated goes with its chelating agent; organic acids, preservatives and dyes
-    /// go with the traces where their stock was that of the traces, for they were put there to keep it; the same salt at another hydrate is
-    /// one unit because nothing can part what one ion does.
+    /// cannot be weighed with each apart; iron that is not yet chelated goes with its chelating agent; organic acids, preservatives and
+    /// dyes go with the traces where their stock was that of the traces, for they were put there to keep it; the same salt at another
+    /// hydrate is one unit because nothing can part what one ion does.
     /// </summary>
     public static IReadOnlyList<SplitUnit> Of(IReadOnlyList<SplitIngredient> ingredients)
     {
         var trace = ingredients.Where(IsTrace).ToList();
         var iron = ingredients.Where(i => !trace.Contains(i) && IsIron(i)).ToList();
         var bare = iron.Any(i => !IsChelated(i));
-        var agents = ingredients.Where(i => i.Substance.Kind == SubstanceKind.ChelatingAgent && !trace.Contains(i) && !iron.Contains(i)).ToList();
+        var agents = ingredients.Where(i => i.Substance.Kind == SubstanceKind.ChelatingAgent && !trace.Contains(i) && !iron.Contains(i))
+            .ToList();
         if (bare)
         {
             iron.AddRange(agents);
@@ -91,14 +97,17 @@ public sealed record SplitUnit(UnitKind Kind, IReadOnlyList<SplitIngredient> Ing
         return units;
     }
 
-    private static List<SplitIngredient> InOrder(IReadOnlyList<SplitIngredient> all, List<SplitIngredient> some) => [.. all.Where(some.Contains)];
+    private static List<SplitIngredient> InOrder(IReadOnlyList<SplitIngredient> all, List<SplitIngredient> some) =>
+        [.. all.Where(some.Contains)];
 
     private static bool IsTrace(SplitIngredient i) =>
         !IsIron(i)
         && i.Substance.Kind is SubstanceKind.Salt or SubstanceKind.Chelate or SubstanceKind.Product
-        && ((i.Mass.GramsPerLitre <= MostTraceGrams && TraceElements.Any(e => i.MilligramsPerLitre(e) > 0)) || (i.Mass.GramsPerLitre <= TinyGrams && i.Substance.Kind == SubstanceKind.Salt));
+        && ((i.Mass.GramsPerLitre <= MostTraceGrams && TraceElements.Any(e => i.MilligramsPerLitre(e) > 0))
+            || (i.Mass.GramsPerLitre <= TinyGrams && i.Substance.Kind == SubstanceKind.Salt));
 
-    private static bool IsIron(SplitIngredient i) => i.Substance.Iron is not null || (i.Substance.Kind != SubstanceKind.Product && i.MilligramsPerLitre(Element.Fe) > 0);
+    private static bool IsIron(SplitIngredient i) =>
+        i.Substance.Iron is not null || (i.Substance.Kind != SubstanceKind.Product && i.MilligramsPerLitre(Element.Fe) > 0);
 
     private static bool IsChelated(SplitIngredient i) => i.Substance.Kind == SubstanceKind.Chelate || i.Substance.Iron is not null;
 

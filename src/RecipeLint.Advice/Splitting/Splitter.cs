@@ -64,7 +64,12 @@ public static class Splitter
             Name = stock.Stock.Name,
             Final = new Located<Volume>(final, place),
             VolumeMeaning = new Located<FinalVolumeMeaning>(FinalVolumeMeaning.MadeUp, place),
-            Doses = [new StockDose("all", place) { Stock = new Located<string>(file, place), StockFile = file, Dose = new Located<Dose>(dose, place) }],
+            Doses = [new StockDose("all", place)
+            {
+                Stock = new Located<string>(file, place),
+                StockFile = file,
+                Dose = new Located<Dose>(dose, place),
+            }],
         };
         var before = Analyzer.AnalyseRecipe(workspace with { Recipes = [recipe] }, file)!;
         var source = new SplitSource(
@@ -91,7 +96,15 @@ public static class Splitter
             Apart = [.. source.Stocks.SelectMany(s => HazardGate.Of(s).Present).Where(h => h is { NeedsParting: true, From: not null,
                 With: not null })],
         };
-        var proposal = new SplitProposal { Of = source.Name, Units = units, Storage = keep.At.Value, Water = NameOf(water, workspace), Before = source.Before, WantedDilution = Upwards(request)[0] };
+        var proposal = new SplitProposal
+        {
+            Of = source.Name,
+            Units = units,
+            Storage = keep.At.Value,
+            Water = NameOf(water, workspace),
+            Before = source.Before,
+            WantedDilution = Upwards(request)[0],
+        };
         if (Danger(source) is { } danger)
         {
             return proposal with { Refused = new Refusal(danger, VesselAction.KeepTogether, null, false) };
@@ -106,7 +119,8 @@ public static class Splitter
         if (made.Plan is null && new PartFactory(frame, units).WaterHasIons)
         {
             var pure = new WaterReference("distilled", null);
-            var again = new SplitRun(new PartFactory(frame with { Water = pure }, units), request).Run(proposal with { Water = pure.Name, WaterReplaced = true });
+            var again = new SplitRun(new PartFactory(
+                frame with { Water = pure }, units), request).Run(proposal with { Water = pure.Name, WaterReplaced = true });
             made = again.Plan is null ? made : again with { WithRecipeWater = made.Fewer };
         }
 
@@ -172,7 +186,8 @@ public static class Splitter
     }
 
     /// <summary>The doses to look at, first the one wanted, then stronger ones.</summary>
-    internal static IReadOnlyList<double> Upwards(SplitRequest request) => request.Strength is { } asked ? [asked.Dilution] : [UsualDilution, .. Stronger];
+    internal static IReadOnlyList<double> Upwards(SplitRequest request) =>
+        request.Strength is { } asked ? [asked.Dilution] : [UsualDilution, .. Stronger];
 
     /// <summary>The doses to fall back to where the one wanted is out of reach.</summary>
     internal static IReadOnlyList<double> Downwards(SplitRequest request) =>

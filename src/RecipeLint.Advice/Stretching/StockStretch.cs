@@ -26,8 +26,8 @@ public sealed record StretchObjection(double Factor, Finding Finding);
 public sealed record StretchDanger(double Factor, Hazard Hazard);
 
 /// <summary>
-/// How much stronger and how much weaker a stock can be made with the same final solution: the recipe of the solution stays, amounts and dose
-/// change against each other.
+/// How much stronger and how much weaker a stock can be made with the same final solution: the recipe of the solution stays, amounts and
+/// dose change against each other.
 /// </summary>
 public sealed record StockStretch
 {
@@ -41,10 +41,16 @@ public sealed record StockStretch
     private static readonly double[] Grid = [0, 5, 10, 15, 20, 25, 30, 35, 40, 45];
 
     /// <summary>Rules that speak when weights, volumes or preservative become too much.</summary>
-    private static readonly string[] OfStrength = [RuleNames.OverScaleCapacity, RuleNames.PreservativeTooStrong, RuleNames.PreservativeDropsOut, RuleNames.ToppedUpPastVolume];
+    private static readonly string[] OfStrength =
+    [
+        RuleNames.OverScaleCapacity, RuleNames.PreservativeTooStrong, RuleNames.PreservativeDropsOut, RuleNames.ToppedUpPastVolume,
+    ];
 
     /// <summary>Rules that speak when they become too little.</summary>
-    private static readonly string[] OfWeakness = [RuleNames.BelowScaleResolution, RuleNames.BelowMinimumWeight, RuleNames.MeasureTooCoarse, RuleNames.PreservativeTooWeak];
+    private static readonly string[] OfWeakness =
+    [
+        RuleNames.BelowScaleResolution, RuleNames.BelowMinimumWeight, RuleNames.MeasureTooCoarse, RuleNames.PreservativeTooWeak,
+    ];
 
     public required StockFacts Stock { get; init; }
 
@@ -214,7 +220,9 @@ public sealed record StockStretch
             {
                 var changed = workspace.With(StretchedStock.Of(stock.Stock, factor));
                 findings = Analyzer.AnalyseStock(changed, stock.Stock.File) is { } facts
-                    ? [.. LintEngine.Judge(new Facts { Workspace = changed, Stocks = [facts], Recipes = [] }, new EngineOptions { Today = today, Rules = RuleList.All })
+                    ? [.. LintEngine.Judge(
+                        new Facts { Workspace = changed, Stocks = [facts], Recipes = [] },
+                        new EngineOptions { Today = today, Rules = RuleList.All })
                         .Findings.Where(f => f.Place.File == stock.Stock.File)]
                     : [];
                 _asked.Add(factor, findings);

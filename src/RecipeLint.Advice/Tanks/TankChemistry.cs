@@ -55,7 +55,9 @@ public sealed class TankChemistry
         return (verdict, judged.Where(j => j.Judged.State == verdict.State).Select(j => (TankMoment?)j.Moment).FirstOrDefault());
     }
 
-    /// <summary>g/L of a cause's solids that would still fall out at a moment if the water were pure; null where no water is in it.</summary>
+    /// <summary>
+    /// g/L of a cause's solids that would still fall out at a moment if the water were pure; null where no water is in it.
+    /// </summary>
     public double? WithPureWater(TankCause cause, TankMoment moment)
     {
         if (Recipe.Water is not { } water || water.ComponentMoles.Count == 0 || !_judged.TryGetValue(moment, out var there))
@@ -73,10 +75,12 @@ public sealed class TankChemistry
             return null;
         }
 
-        var without = ComponentMoles.Of(Recipe.ComponentMoles.Select(c => KeyValuePair.Create(c.Key, c.Value - water.ComponentMoles.GetValueOrDefault(c.Key))));
+        var without = ComponentMoles.Of(
+            Recipe.ComponentMoles.Select(c => KeyValuePair.Create(c.Key, c.Value - water.ComponentMoles.GetValueOrDefault(c.Key))));
         var mix = SolutionMix.Of(without, Recipe.FinalVolume);
         var state = StateSolver.Solve(
-            moment == TankMoment.Drying ? mix.Times(Dried) : mix, Request(there.State.Moment, there.State.Temperature.Celsius, moment != TankMoment.Poured));
+            moment == TankMoment.Drying ? mix.Times(Dried) : mix,
+            Request(there.State.Moment, there.State.Temperature.Celsius, moment != TankMoment.Poured));
         return state.IsSolved
             ? Rounding.SixDigits(state.Deposits.Where(d => cause.Cause.Solids.Contains(d.Solid.Name)).Sum(d => d.Mass.GramsPerLitre))
             : null;
@@ -90,13 +94,16 @@ public sealed class TankChemistry
         TankMoment.Air => Oxidised(Recipe.Chemistry.TankInAir),
         TankMoment.Adjusted => Recipe.Chemistry.TankAdjusted is { } adjusted ? Oxidised(adjusted) : null,
         TankMoment.Meeting => Meeting(),
-        _ => Final.IsSolved ? StateSolver.Solve(Final.Mix.Times(Dried), Request(StateMoment.TankInAir, SolutionMix.FilledAtCelsius, true)) : null,
+        _ => Final.IsSolved
+            ? StateSolver.Solve(Final.Mix.Times(Dried), Request(StateMoment.TankInAir, SolutionMix.FilledAtCelsius, true))
+            : null,
     };
 
     /// <summary>Iron(II), of the water or of the feed, meets air in any tank.</summary>
     private SolutionState Oxidised(SolutionState state) =>
         Recipe.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0 && state.IsSolved
-            ? StateSolver.Solve(state.Mix.WithIronOxidised(), Request(state.Moment, state.Temperature.Celsius, true)) is { IsSolved: true } aged ? aged : state
+            ? StateSolver.Solve(state.Mix.WithIronOxidised(), Request(
+                state.Moment, state.Temperature.Celsius, true)) is { IsSolved: true } aged ? aged : state
             : state;
 
     private SolutionState? Water(double celsius) => Recipe.Water is { ComponentMoles.Count: > 0 } water && Recipe.WaterVolume.Litres > 0

@@ -10,7 +10,8 @@ namespace RecipeLint.Advice.Tanks;
 public sealed record RankedTankCause(RankedCause Ranked, TankMoment? Moment, double? WithPureWater);
 
 /// <summary>Causes of what was seen in tank, lines or drippers, most probable first.</summary>
-public sealed record TankDiagnosis(Observation Observation, TankChemistry Chemistry, IReadOnlyList<RankedTankCause> Causes, HazardReport Hazards);
+public sealed record TankDiagnosis(
+    Observation Observation, TankChemistry Chemistry, IReadOnlyList<RankedTankCause> Causes, HazardReport Hazards);
 
 /// <summary>Why a tank, a line or a dripper looks as it does.</summary>
 public static class TankDiagnoser
@@ -22,16 +23,21 @@ public static class TankDiagnoser
     {
         var chemistry = TankChemistry.Of(recipe);
         var traits = new TankTraits(recipe);
-        var found = TankData.Causes.Select(c => (Cause: c, Found: chemistry.Of(c))).ToDictionary(c => c.Cause.Cause.Id, c => (c.Cause, c.Found.Solid, c.Found.Moment));
+        var found = TankData.Causes
+            .Select(c => (Cause: c, Found: chemistry.Of(c)))
+            .ToDictionary(c => c.Cause.Cause.Id, c => (c.Cause, c.Found.Solid, c.Found.Moment));
         var ranked = CauseRanking.Of(
-            [.. found.Values.Select(f => new CauseRanking.Entry(f.Cause.Cause, f.Solid, [.. Reasons(f.Cause.Cause, f.Solid, f.Moment, traits)]))], observation);
+            [.. found.Values.Select(f => new CauseRanking.Entry(
+                f.Cause.Cause, f.Solid, [.. Reasons(f.Cause.Cause, f.Solid, f.Moment, traits)]))], observation);
         return new TankDiagnosis(
             observation,
             chemistry,
             [
                 .. ranked.Select(r => new RankedTankCause(
                     r, found[r.Cause.Id].Moment,
-                    r.Solid.Standing == Standing.Forms && found[r.Cause.Id].Moment is { } moment ? chemistry.WithPureWater(found[r.Cause.Id].Cause, moment) : null)),
+                    r.Solid.Standing == Standing.Forms && found[r.Cause.Id].Moment is { } moment
+                        ? chemistry.WithPureWater(found[r.Cause.Id].Cause, moment)
+                        : null)),
             ],
             BottleHazards.Of(Hazards(recipe), observation));
     }
@@ -78,7 +84,9 @@ public static class TankDiagnoser
         }
     }
 
-    /// <summary>Any two parts cloud undiluted, and any feed leaves something where it dries: that says less than a deposit in the tank.</summary>
+    /// <summary>
+    /// Any two parts cloud undiluted, and any feed leaves something where it dries: that says less than a deposit in the tank.
+    /// </summary>
     private static double Everyday(TankMoment? moment) => moment switch
     {
         TankMoment.Meeting => -1.8,

@@ -11,7 +11,9 @@ namespace RecipeLint.Advice.Tanks;
 /// <summary>What makes a cause in tank or lines likely besides equilibrium, with the part of the source water in it.</summary>
 internal sealed class TankTraits(RecipeFacts recipe)
 {
-    /// <summary>mg/L from which a water clogs drippers: iron and manganese as in the limits for irrigation water, recalled; hardness as CaCO3.</summary>
+    /// <summary>
+    /// mg/L from which a water clogs drippers: iron and manganese as in the limits for irrigation water, recalled; hardness as CaCO3.
+    /// </summary>
     private const double IronFrom = 0.3, ManganeseFrom = 0.1, AlkalinityFrom = 1;
 
     private readonly List<AdditionFacts> _brought =
@@ -20,7 +22,8 @@ internal sealed class TankTraits(RecipeFacts recipe)
     /// <exception cref="InvalidOperationException">There is no such trait.</exception>
     public Trait Of(string trait) => trait switch
     {
-        _ when trait.Contains('+', StringComparison.Ordinal) || trait.EndsWith('-') || char.IsDigit(trait[^1]) => recipe.ComponentMoles.GetValueOrDefault(trait) > 0
+        _ when trait.Contains('+', StringComparison.Ordinal) || trait.EndsWith('-') || char.IsDigit(trait[^1]) =>
+            recipe.ComponentMoles.GetValueOrDefault(trait) > 0
             ? new Trait(true, $"the feed holds {IonWords.Of(trait)}")
             : new Trait(false, $"neither feed nor water brings {IonWords.Of(trait)}"),
         "hard-water" => InWater("alkalinity", Alkalinity, AlkalinityFrom, "meq/L"),
@@ -28,11 +31,13 @@ internal sealed class TankTraits(RecipeFacts recipe)
         "manganese-water" => InWater("manganese", Milligrams("Mn"), ManganeseFrom, "mg/L"),
         "well" => recipe.Water is null or { Water: null } ? new Trait(false, "its water is pure") : new Trait(null, ""),
         "salty" => new Trait(true, "any feed leaves its salts where it dries"),
-        "feeds" => Any(a => a.Substance.FeedsMicrobes || a.Substance.Kind is SubstanceKind.Chelate or SubstanceKind.ChelatingAgent or SubstanceKind.Organic,
+        "feeds" => Any(a => a.Substance.FeedsMicrobes
+            || a.Substance.Kind is SubstanceKind.Chelate or SubstanceKind.ChelatingAgent or SubstanceKind.Organic,
             "feeds microbes", "nothing in the feed but its nutrients keeps microbes alive"),
         "feeds-algae" => new Trait(true, "nitrogen and phosphate feed algae wherever light falls in"),
         "sulfate" => recipe.ComponentMoles.GetValueOrDefault(Component.Sulfate) > 0
-            ? new Trait(true, "the feed holds sulfate, which microbes without air turn to sulfide") : new Trait(false, "the feed holds no sulfate"),
+            ? new Trait(
+                true, "the feed holds sulfate, which microbes without air turn to sulfide") : new Trait(false, "the feed holds no sulfate"),
         "extract" => Any(a => a.Substance.Extract is not null, "is an extract", "the recipe holds no extract"),
         "dry-doses" => recipe.Doses.Any(d => d.Direct is { Substance.Form: PhysicalForm.Solid })
             ? new Trait(true, "salts go into the tank dry") : new Trait(false, "nothing goes into the tank dry"),
@@ -48,9 +53,12 @@ internal sealed class TankTraits(RecipeFacts recipe)
     private static Trait InWater(string what, double found, double from, string unit)
     {
         var figure = string.Create(CultureInfo.InvariantCulture, $"{found:0.##} {unit} {what}");
-        return found >= from ? new Trait(true, $"the source water brings {figure}") : new Trait(false, found > 0 ? $"the source water brings only {figure}" : $"the source water brings no {what}");
+        return found >= from
+            ? new Trait(true, $"the source water brings {figure}")
+            : new Trait(false, found > 0 ? $"the source water brings only {figure}" : $"the source water brings no {what}");
     }
 
-    private Trait Any(Func<AdditionFacts, bool> fits, string does, string none) => _brought.Find(fits is null ? _ => false : new Predicate<AdditionFacts>(fits)) is { } found
+    private Trait Any(Func<AdditionFacts, bool> fits, string does, string none) =>
+        _brought.Find(fits is null ? _ => false : new Predicate<AdditionFacts>(fits)) is { } found
         ? new Trait(true, $"{found.Substance.Name} {does}") : new Trait(false, none);
 }

@@ -30,7 +30,8 @@ internal static class Adjustments
         var demand = PhDemand.Find(moles, water, reagent, target, new Temperature(SolutionMix.FilledAtCelsius), openToAir);
         if (demand.Reason is { } reason)
         {
-            assumptions.Add("ph-adjustment", $"How much '{reagent.Id}' the pH takes is not known: what it brings is left out. {reason}", place);
+            assumptions.Add(
+                "ph-adjustment", $"How much '{reagent.Id}' the pH takes is not known: what it brings is left out. {reason}", place);
         }
         else
         {

@@ -18,7 +18,8 @@ public sealed record Beaker(IReadOnlyList<BeakerItem> Items, Volume Volume, Solu
     /// <summary>From a line that was read; on failure the error is one plain sentence and the beaker is null.</summary>
     public static (Beaker? Beaker, string? Error) Of(OneLineMix line)
     {
-        var perLitre = line.Items.All(i => i.Amount.Dimension is Dimension.MassConcentration or Dimension.AmountConcentration or Dimension.Dose);
+        var perLitre =
+            line.Items.All(i => i.Amount.Dimension is Dimension.MassConcentration or Dimension.AmountConcentration or Dimension.Dose);
         if (line.Volume is null && !perLitre)
         {
             return (null, "Say what the mix is filled up to, such as \"4 g K2SO4 in 2 L\", or give every amount per litre.");
@@ -51,7 +52,8 @@ public sealed record Beaker(IReadOnlyList<BeakerItem> Items, Volume Volume, Solu
             items.Add(new BeakerItem(item.Substance, portion.Mass));
         }
 
-        return (new Beaker(items, volume, SolutionMix.Of(ComponentMoles.Sum(items.Select(Moles)), volume).WithSilicates(items.Select(Moles), volume)), null);
+        return (new Beaker(items, volume, SolutionMix.Of(ComponentMoles.Sum(items.Select(Moles)), volume)
+            .WithSilicates(items.Select(Moles), volume)), null);
     }
 
     /// <summary>Its state; a pH is set by an acid or alkali that is not named, before anything falls out, or held while it does.</summary>

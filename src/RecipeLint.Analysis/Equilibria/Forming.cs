@@ -3,20 +3,23 @@ using RecipeLint.Chemistry.Equilibrium;
 namespace RecipeLint.Analysis.Equilibria;
 
 /// <summary>
-/// Which solids may form of a solution in its own time, without seeds and whatever the constants announce. Every state asks here, so that no
-/// two readers of one bottle disagree on it.
+/// Which solids may form of a solution in its own time, without seeds and whatever the constants announce. Every state asks here, so that
+/// no two readers of one bottle disagree on it.
 /// </summary>
 public static class Forming
 {
     /// <summary>
     /// Silicate in its own alkali is there as chains and rings, for which the constants have no species: they announce silica gel in
-    /// bottles that stay clear. Only where something else has lowered the pH by more than this is silica judged (common practice, no source).
+    /// bottles that stay clear. Only where something else has lowered the pH by more than this is silica judged (common practice, no
+    /// source).
     /// </summary>
     public const double PhTakenDown = 0.5;
 
     private const string AcidOfEdta = "EDTA acid", Silica = "Amorphous silica";
 
-    /// <summary>True for a solid that forms readily, or a soluble salt with a handbook solubility, unless it is known to stay dissolved here.</summary>
+    /// <summary>
+    /// True for a solid that forms readily, or a soluble salt with a handbook solubility, unless it is known to stay dissolved here.
+    /// </summary>
     internal static bool May(SolutionMix mix, Solid solid, IReadOnlyList<SaltVerdict> salts) => solid.Role switch
     {
         SolidRole.FormsReadily => StaysDissolvedBecause(mix, solid) is null,
@@ -31,9 +34,9 @@ public static class Forming
         : null;
 
     /// <summary>
-    /// The acid of EDTA crystallises slower than the air oxidises iron(II) in its hold, and iron(III) is held in stronger acid: the classical
-    /// iron stock of Murashige and Skoog (Physiol. Plant. 15 (1962) 473) is mixed from both at pH 2 to 3 and stays clear. It is judged once
-    /// the iron is oxidised.
+    /// The acid of EDTA crystallises slower than the air oxidises iron(II) in its hold, and iron(III) is held in stronger acid: the
+    /// classical iron stock of Murashige and Skoog (Physiol. Plant. 15 (1962) 473) is mixed from both at pH 2 to 3 and stays clear. It is
+    /// judged once the iron is oxidised.
     /// </summary>
     public static bool WaitsForTheAir(SolutionMix mix, Solid solid) => solid.Name == AcidOfEdta && mix.Totals[Component.FerrousIron] > 0;
 }

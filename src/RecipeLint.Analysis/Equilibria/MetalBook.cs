@@ -13,7 +13,8 @@ internal static class MetalBook
     /// <summary>Agents that hold a metal as a chelate, strong ones first; the fruit acids and glycine hold it weakly.</summary>
     private static readonly string[] Agents = [.. Components.Holders];
 
-    public static (IReadOnlyList<ChelateShare> Shares, IReadOnlyList<DissolvedMetal> Metals) Of(Equilibrium state, double kilogramsWaterPerLitre)
+    public static (IReadOnlyList<ChelateShare> Shares, IReadOnlyList<DissolvedMetal> Metals) Of(
+        Equilibrium state, double kilogramsWaterPerLitre)
     {
         var metal = new double[Metals.Length];
         var agent = new double[Agents.Length];

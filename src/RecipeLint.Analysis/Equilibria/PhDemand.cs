@@ -42,7 +42,8 @@ public static class PhDemand
     /// <param name="at">0 to 45 °C.</param>
     /// <param name="openToAir">True when the solution comes to rest with the carbon dioxide of the air.</param>
     public static ReagentDemand Find(
-        ImmutableSortedDictionary<string, double> moles, Mass water, Substance reagent, double targetPh, Temperature at, bool openToAir = false)
+        ImmutableSortedDictionary<string, double> moles, Mass water, Substance reagent, double targetPh, Temperature at,
+        bool openToAir = false)
     {
         ReagentDemand No(string reason, double? before = null) => new(reagent, targetPh, null, null, before, reason);
 
@@ -156,10 +157,12 @@ public static class PhDemand
     private static ReagentDemand Done(Substance reagent, double targetPh, double grams, double before)
     {
         var mass = new Mass(grams);
-        return new ReagentDemand(reagent, targetPh, mass, reagent.Form == PhysicalForm.Liquid && reagent.Density is { } d ? mass / d.Value : null, before, null)
+        return new ReagentDemand(
+            reagent, targetPh, mass, reagent.Form == PhysicalForm.Liquid && reagent.Density is { } d ? mass / d.Value : null, before, null)
         {
             Elements = ElementTotals.Of(reagent.Content, mass),
-            ComponentMoles = Solutions.ComponentMoles.Of(reagent.Dissolves.Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * grams))),
+            ComponentMoles =
+                Solutions.ComponentMoles.Of(reagent.Dissolves.Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * grams))),
         };
     }
 
@@ -216,7 +219,10 @@ public static class PhDemand
         private (SolutionInput? Input, string? Failure) With(double grams)
         {
             var all = Solutions.ComponentMoles.Sum(
-                [moles, Solutions.ComponentMoles.Of(reagent.Dissolves.Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * grams)))]);
+                [
+                    moles,
+                    Solutions.ComponentMoles.Of(reagent.Dissolves.Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * grams))),
+                ]);
             if (grams == 0 && carbonDioxide is not null && !all.Any(m => m.Value > 0 && m.Key != Component.Hydrogen))
             {
                 return (new SolutionInput { Totals = new ComponentTotals(), Celsius = celsius, CarbonDioxideAtm = carbonDioxide }, null);

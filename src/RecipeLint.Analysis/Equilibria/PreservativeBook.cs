@@ -32,7 +32,8 @@ internal static class PreservativeBook
             {
                 var whole = final.Molality(species);
                 var gramsPerMole = ConstantSet.Product.FindSolid(solid)!.MolarMassGramsPerMole;
-                result.Add(new PreservativeAcid(acid, component, new MassConcentration(whole * gramsPerMole * kilogramsWaterPerLitre), whole / all, index));
+                result.Add(new PreservativeAcid(
+                    acid, component, new MassConcentration(whole * gramsPerMole * kilogramsWaterPerLitre), whole / all, index));
             }
         }
 

@@ -29,7 +29,9 @@ public sealed class RecipeChemistry
     /// <summary>As poured together, closed: what the carbonates of the water still hold.</summary>
     public SolutionState Tank => State(StateMoment.Tank)!;
 
-    /// <summary>At rest with the air, as a stirred or circulating tank comes to be within a day or so (common practice, no source).</summary>
+    /// <summary>
+    /// At rest with the air, as a stirred or circulating tank comes to be within a day or so (common practice, no source).
+    /// </summary>
     public SolutionState TankInAir => State(StateMoment.TankInAir)!;
 
     /// <summary>Null where no adjustment is made.</summary>
@@ -48,7 +50,9 @@ public sealed class RecipeChemistry
         var before = reagent is null ? whole : SolutionMix.Of(Poured(recipe), recipe.FinalVolume);
         var doubts = Gaps.Of(
             recipe.IsComplete,
-            recipe.Doses.SelectMany(d => d.Stock is { } stock ? stock.Additions.Select(a => a.Substance) : d.Direct is { } direct ? [direct.Substance] : []));
+            recipe.Doses.SelectMany(d => d.Stock is { } stock
+                ? stock.Additions.Select(a => a.Substance)
+                : d.Direct is { } direct ? [direct.Substance] : []));
         var bench = new Temperature(SolutionMix.FilledAtCelsius);
         var tank = StateSolver.Solve(before, new StateRequest(StateMoment.Tank, bench, false, doubts));
         var inAir = StateSolver.Solve(before, new StateRequest(StateMoment.TankInAir, bench, true, doubts) { StartFrom = tank.Clear });
@@ -62,5 +66,7 @@ public sealed class RecipeChemistry
     }
 
     private static ImmutableSortedDictionary<string, double> Poured(RecipeFacts recipe) =>
-        Solutions.ComponentMoles.Sum([.. recipe.Doses.Select(d => d.ComponentMoles), .. recipe.Water is { } water ? [water.ComponentMoles] : Array.Empty<ImmutableSortedDictionary<string, double>>()]);
+        Solutions.ComponentMoles.Sum([.. recipe.Doses.Select(d => d.ComponentMoles), .. recipe.Water is { } water
+            ? [water.ComponentMoles]
+            : Array.Empty<ImmutableSortedDictionary<string, double>>()]);
 }

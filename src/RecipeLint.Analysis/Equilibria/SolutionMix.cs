@@ -52,8 +52,8 @@ public sealed record SolutionMix
     public bool IronOxidised { get; private init; }
 
     /// <summary>
-    /// What the silicates put in bring of <see cref="MolesPerLitre"/>, their alkali included; empty without silicate, and where what came with
-    /// it is not known. mol/L at 20 °C.
+    /// What the silicates put in bring of <see cref="MolesPerLitre"/>, their alkali included; empty without silicate, and where what came
+    /// with it is not known. mol/L at 20 °C.
     /// </summary>
     public ImmutableSortedDictionary<string, double> SilicatesPerLitre { get; init; } = ComponentMoles.Empty;
 
@@ -64,7 +64,8 @@ public sealed record SolutionMix
     /// True while the silicate still stands in its own alkali: nothing else has lowered the pH at 20 °C by more than
     /// <see cref="Forming.PhTakenDown"/>.
     /// </summary>
-    public bool StandsInItsSilicateAlkali => SilicateIsHeld ?? (!SilicatesPerLitre.IsEmpty && Failure is null && _silicate.Of(this, InItsAlkali).Value);
+    public bool StandsInItsSilicateAlkali =>
+        SilicateIsHeld ?? (!SilicatesPerLitre.IsEmpty && Failure is null && _silicate.Of(this, InItsAlkali).Value);
 
     /// <summary>Said of the whole where only part of what was put in is left in solution; null where it follows from the mix.</summary>
     internal bool? SilicateIsHeld { get; init; }
@@ -89,7 +90,11 @@ public sealed record SolutionMix
 
         if (MixVolume.KilogramsWaterPerLitre(perLitre) is not { } water)
         {
-            return new SolutionMix { MolesPerLitre = perLitre, Failure = "What is put in fills the volume by itself: no room is left for water." };
+            return new SolutionMix
+            {
+                MolesPerLitre = perLitre,
+                Failure = "What is put in fills the volume by itself: no room is left for water.",
+            };
         }
 
         var mix = Balanced(perLitre, water);
@@ -147,7 +152,8 @@ public sealed record SolutionMix
     {
         var ferrous = Totals[Component.FerrousIron];
         return ferrous > 0
-            ? this with { Totals = Totals.With(Component.FerrousIron, 0).With(Component.FerricIron, Totals[Component.FerricIron] + ferrous), IronOxidised = true }
+            ? this with { Totals = Totals.With(Component.FerrousIron, 0)
+                .With(Component.FerricIron, Totals[Component.FerricIron] + ferrous), IronOxidised = true }
             : this;
     }
 
@@ -231,7 +237,8 @@ public sealed record SolutionMix
         {
             if (!double.IsFinite(amount) || (amount < 0 && name != Component.Hydrogen))
             {
-                return string.Create(CultureInfo.InvariantCulture, $"The amount of {Plain(name)} is not an amount of matter: {amount:0.###} mol.");
+                return string.Create(
+                    CultureInfo.InvariantCulture, $"The amount of {Plain(name)} is not an amount of matter: {amount:0.###} mol.");
             }
         }
 

@@ -31,7 +31,8 @@ public enum StateMoment
 
 /// <summary>A solid that falls out.</summary>
 /// <param name="Solid">What forms.</param>
-/// <param name="Index">Saturation index before anything falls out; for a soluble salt judged by the handbook alone, the product index.</param>
+/// <param name="Index">Saturation index before anything falls out; for a soluble salt judged by the handbook alone, the product
+/// index.</param>
 /// <param name="Amount">mol of solid per litre of solution.</param>
 /// <param name="Mass">g of solid per litre of solution, hydrate water included.</param>
 /// <param name="ByHandbook">True when the amount rests on the handbook solubility because activities cannot be trusted that far.</param>
@@ -90,7 +91,10 @@ public sealed record SolutionState
     /// <summary>The solution it is a state of.</summary>
     public required SolutionMix Mix { get; init; }
 
-    /// <summary>What was computed for; the storage temperature is moved into the range of the model, 0 to 45 °C, which <see cref="Validity"/> then says.</summary>
+    /// <summary>
+    /// What was computed for; the storage temperature is moved into the range of the model, 0 to 45 °C, which <see cref="Validity"/> then
+    /// says.
+    /// </summary>
     public required Temperature Temperature { get; init; }
 
     /// <summary>True when it stands open to the carbon dioxide of the air.</summary>

@@ -8,10 +8,11 @@ using RecipeLint.Chemistry.Quantities;
 namespace RecipeLint.Analysis.Equilibria;
 
 /// <summary>
-/// What is derived of a solved state when it is first asked for: searches over hundreds of states need only what falls out. Threads that ask
-/// at once may compute a figure twice and get the same.
+/// What is derived of a solved state when it is first asked for: searches over hundreds of states need only what falls out. Threads that
+/// ask at once may compute a figure twice and get the same.
 /// </summary>
-internal sealed class StateDetails(SolutionMix mix, StateRequest request, Equilibrium clear, Equilibrium final, StateResidue left, IReadOnlyList<SolidDeposit> deposits)
+internal sealed class StateDetails(
+    SolutionMix mix, StateRequest request, Equilibrium clear, Equilibrium final, StateResidue left, IReadOnlyList<SolidDeposit> deposits)
 {
     /// <summary>Charge that nobody measured counts from this share of the ionic strength on.</summary>
     private const double UnmeasuredShare = 0.01;
@@ -47,13 +48,15 @@ internal sealed class StateDetails(SolutionMix mix, StateRequest request, Equili
 
     public IReadOnlyList<DissolvedMetal> Metals => Held.Metals;
 
-    public IReadOnlyList<PreservativeAcid> Preservatives => _preservatives ??= PreservativeBook.Of(clear, final, left.KilogramsWaterPerLitre);
+    public IReadOnlyList<PreservativeAcid> Preservatives =>
+        _preservatives ??= PreservativeBook.Of(clear, final, left.KilogramsWaterPerLitre);
 
     public ChargeConcentration CarbonateAlkalinity => new(Alkalinity.OfCarbonates(final) * left.KilogramsWaterPerLitre);
 
     public Validity Validity => _validity ??= Judge();
 
-    public SolutionState OnceIronIsOxidised(SolutionState fresh) => _oxidised ??= mix.WithIronOxidised() is var oxidised && ReferenceEquals(oxidised, mix)
+    public SolutionState OnceIronIsOxidised(SolutionState fresh) =>
+        _oxidised ??= mix.WithIronOxidised() is var oxidised && ReferenceEquals(oxidised, mix)
         ? fresh
         : StateSolver.Solve(oxidised, request with { Doubts = [.. Validity.Reasons, AirFirst], StartFrom = null });
 
@@ -81,7 +84,8 @@ internal sealed class StateDetails(SolutionMix mix, StateRequest request, Equili
         if (final.IonicStrength > 1.1 * SolutionConductivity.MaxIonicStrength)
         {
             return new ConductivityAt25(null, [], string.Create(
-                CultureInfo.InvariantCulture, $"the ionic strength is {final.IonicStrength:0.##} mol/kg; above 1 mol/kg no sum over ions gives a conductivity"));
+                CultureInfo.InvariantCulture,
+                $"the ionic strength is {final.IonicStrength:0.##} mol/kg; above 1 mol/kg no sum over ions gives a conductivity"));
         }
 
         var at25 = final.Celsius == TemperatureOfMeters
@@ -101,7 +105,9 @@ internal sealed class StateDetails(SolutionMix mix, StateRequest request, Equili
         }
 
         // Traces carry nothing; leaving them out keeps them out of the reasons for doubt.
-        var counted = MixVolume.Molalities(at25).Where(s => s.Value > NegligibleShare * at25.IonicStrength).ToDictionary(s => s.Key, s => s.Value, StringComparer.Ordinal);
+        var counted = MixVolume.Molalities(at25)
+            .Where(s => s.Value > NegligibleShare * at25.IonicStrength)
+            .ToDictionary(s => s.Key, s => s.Value, StringComparer.Ordinal);
         var result = SolutionConductivity.Of(counted, TemperatureOfMeters);
         return new ConductivityAt25(
             result.MilliSiemensPerCm is { } value ? new Conductivity(value) : null, result.EstimateBecause, result.NotGivenBecause);
@@ -115,12 +121,15 @@ internal sealed class StateDetails(SolutionMix mix, StateRequest request, Equili
         {
             Doubt(string.Create(
                 CultureInfo.InvariantCulture,
-                $"Before anything falls out the ionic strength is {clear.IonicStrength:0.0} mol/kg: the indexes there are a guess, what falls out and what is left are not."));
+                $"Before anything falls out the ionic strength is {clear.IonicStrength:0.0} mol/kg: the indexes there are a guess, what "
+                    + $"falls out and what is left are not."));
         }
 
         if (clear.Celsius != request.At.Celsius)
         {
-            Doubt(string.Create(CultureInfo.InvariantCulture, $"Computed at {clear.Celsius:0} °C: {request.At.Celsius:0.##} °C is outside the range of the model."));
+            Doubt(string.Create(
+                CultureInfo.InvariantCulture,
+                $"Computed at {clear.Celsius:0} °C: {request.At.Celsius:0.##} °C is outside the range of the model."));
         }
 
         var unmeasured = Math.Abs(mix.UnmeasuredEquivalentsPerKg) / 2;
@@ -128,7 +137,8 @@ internal sealed class StateDetails(SolutionMix mix, StateRequest request, Equili
         {
             Doubt(string.Create(
                 CultureInfo.InvariantCulture,
-                $"The charges of what is put in do not close (a label or a water analysis leaves ions out): {100 * unmeasured / clear.IonicStrength:0.#} % of the ionic strength is an ion that is not named."));
+                $"The charges of what is put in do not close (a label or a water analysis leaves ions out): "
+                    + $"{100 * unmeasured / clear.IonicStrength:0.#} % of the ionic strength is an ion that is not named."));
         }
 
         if (deposits.Any(d => d.ByHandbook))

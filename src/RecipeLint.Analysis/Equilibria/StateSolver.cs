@@ -30,10 +30,14 @@ public sealed record StateRequest(StateMoment Moment, Temperature At, bool OpenT
     internal double? AirAtm => OpenToAir ? StateSolver.CarbonDioxideOfAirAtm : null;
 }
 
-/// <summary>From a mix to its state at one temperature: the one question that is asked of the equilibrium engine about deposits. Pure.</summary>
+/// <summary>
+/// From a mix to its state at one temperature: the one question that is asked of the equilibrium engine about deposits. Pure.
+/// </summary>
 public static class StateSolver
 {
-    /// <summary>Outdoor air holds about 420 ppm carbon dioxide (NOAA Global Monitoring Laboratory, annual mean of 2023: 419 ppm; recalled).</summary>
+    /// <summary>
+    /// Outdoor air holds about 420 ppm carbon dioxide (NOAA Global Monitoring Laboratory, annual mean of 2023: 419 ppm; recalled).
+    /// </summary>
     public const double CarbonDioxideOfAirAtm = 4.2e-4;
 
     /// <summary>Solids from this index on are listed as near saturation.</summary>
@@ -45,7 +49,8 @@ public static class StateSolver
 
     /// <summary>The solution from which nothing has fallen out yet; one that cannot be computed says why.</summary>
     public static Equilibrium Clear(SolutionMix mix, StateRequest request) =>
-        EquilibriumSolver.Product.Solve(mix.Input(Bounded(request.At.Celsius), request.AirAtm) with { FixedPh = request.SetPh, StartFrom = request.StartFrom });
+        EquilibriumSolver.Product.Solve(mix.Input(
+            Bounded(request.At.Celsius), request.AirAtm) with { FixedPh = request.SetPh, StartFrom = request.StartFrom });
 
     /// <summary>The state of a mix; one that cannot be computed says why.</summary>
     public static SolutionState Solve(SolutionMix mix, StateRequest request)
@@ -69,7 +74,8 @@ public static class StateSolver
             return Failed(empty, "The temperature is not known.");
         }
 
-        var input = mix.Input(celsius, request.AirAtm) with { FixedPh = request.SetPh, HoldPh = request.HoldPh, StartFrom = request.StartFrom };
+        var input =
+            mix.Input(celsius, request.AirAtm) with { FixedPh = request.SetPh, HoldPh = request.HoldPh, StartFrom = request.StartFrom };
         var clear = EquilibriumSolver.Product.Solve(input);
         if (!clear.Converged)
         {
@@ -132,7 +138,8 @@ public static class StateSolver
     private static SolutionState Failed(SolutionState empty, string why) =>
         empty with { Failure = why };
 
-    private static List<SolidDeposit> Deposits(SolutionMix mix, Equilibrium clear, PrecipitationResult? settled, IReadOnlyList<SaltVerdict> salts)
+    private static List<SolidDeposit> Deposits(
+        SolutionMix mix, Equilibrium clear, PrecipitationResult? settled, IReadOnlyList<SaltVerdict> salts)
     {
         var deposits = new List<SolidDeposit>();
         foreach (var d in settled?.Deposits ?? [])
@@ -143,9 +150,12 @@ public static class StateSolver
                 Standing(d.Solid, clear.SaturationIndex(d.Solid.Name) ?? 0, salts),
                 new AmountConcentration(moles),
                 new MassConcentration(moles * d.Solid.MolarMassGramsPerMole),
-                salts.Any(s => s.Solid == d.Solid && s.ProductIndex is not null) && settled!.Final.IonicStrength >= SaltVerdicts.HighestIonicStrength));
+                salts.Any(s => s.Solid == d.Solid && s.ProductIndex is not null)
+                    && settled!.Final.IonicStrength >= SaltVerdicts.HighestIonicStrength));
         }
 
-        return deposits.Count < 2 ? deposits : [.. deposits.OrderByDescending(d => d.Mass).ThenBy(d => d.Solid.Name, StringComparer.Ordinal)];
+        return deposits.Count < 2
+            ? deposits
+            : [.. deposits.OrderByDescending(d => d.Mass).ThenBy(d => d.Solid.Name, StringComparer.Ordinal)];
     }
 }

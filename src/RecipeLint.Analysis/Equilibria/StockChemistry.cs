@@ -22,7 +22,9 @@ public sealed class StockChemistry
     /// <summary>Mixing, coldest, warmest, and aged where iron(II) is there and kept.</summary>
     public IReadOnlyList<SolutionState> States { get; }
 
-    /// <summary>False when the stock could not be read whole or holds something of unknown composition: computed on what is known.</summary>
+    /// <summary>
+    /// False when the stock could not be read whole or holds something of unknown composition: computed on what is known.
+    /// </summary>
     public bool IsComplete { get; }
 
     public SolutionState Mixing => State(StateMoment.Mixing)!;
@@ -39,15 +41,19 @@ public sealed class StockChemistry
     /// <summary>Computes the chemistry of a stock. Pure; never throws on what a stock can hold.</summary>
     public static StockChemistry Of(StockFacts stock)
     {
-        var mix = SolutionMix.Of(stock.ComponentMoles, stock.Volume).WithSilicates(stock.Additions.Select(a => a.ComponentMoles), stock.Volume);
+        var mix = SolutionMix.Of(stock.ComponentMoles, stock.Volume)
+            .WithSilicates(stock.Additions.Select(a => a.ComponentMoles), stock.Volume);
         var doubts = Gaps.Of(stock.IsComplete, stock.Additions.Select(a => a.Substance));
         var bench = new Temperature(SolutionMix.FilledAtCelsius);
         // Each begins at the one before it, always in this order.
         var mixing = StateSolver.Solve(mix, new StateRequest(StateMoment.Mixing, bench, false, doubts));
-        var coldest = StateSolver.Solve(mix, new StateRequest(StateMoment.Coldest, stock.StorageTemperature.Low, false, doubts) { StartFrom = mixing.Clear });
-        var warmest = StateSolver.Solve(mix, new StateRequest(StateMoment.Warmest, stock.StorageTemperature.High, false, doubts) { StartFrom = coldest.Clear });
+        var coldest = StateSolver.Solve(
+            mix, new StateRequest(StateMoment.Coldest, stock.StorageTemperature.Low, false, doubts) { StartFrom = mixing.Clear });
+        var warmest = StateSolver.Solve(
+            mix, new StateRequest(StateMoment.Warmest, stock.StorageTemperature.High, false, doubts) { StartFrom = coldest.Clear });
         var states = new List<SolutionState> { mixing, coldest, warmest };
-        if (stock.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0 && !(stock.Stock.Keep?.For is { } shelf && shelf.Value.Days <= AgedAfterDays))
+        if (stock.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0
+            && !(stock.Stock.Keep?.For is { } shelf && shelf.Value.Days <= AgedAfterDays))
         {
             IReadOnlyList<string> aged = stock.Stock.Keep?.For is null
                 ? [.. doubts, "No storage time is stated: it is taken as long enough for the air to oxidise all iron(II)."]
@@ -70,10 +76,15 @@ internal static class Gaps
             gaps.Add("Something could not be read: the state is computed without it.");
         }
 
-        var unknown = substances.Where(s => s.Dissolves.Count == 0).Select(s => s.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        var unknown = substances.Where(s => s.Dissolves.Count == 0)
+            .Select(s => s.Name)
+            .Distinct(StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal)
+            .ToList();
         if (unknown.Count > 0)
         {
-            gaps.Add($"What {string.Join(", ", unknown.Select(n => $"'{n}'"))} dissolves into is not known: the state is computed without it.");
+            gaps.Add(
+                $"What {string.Join(", ", unknown.Select(n => $"'{n}'"))} dissolves into is not known: the state is computed without it.");
         }
 
         return gaps;

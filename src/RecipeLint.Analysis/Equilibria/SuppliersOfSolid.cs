@@ -9,7 +9,8 @@ namespace RecipeLint.Analysis.Equilibria;
 /// <summary>Something put in that supplies ions of a solid.</summary>
 /// <param name="Id">Addition id; in a recipe the dose's id, and a slash and the addition's id where it comes with a stock.</param>
 /// <param name="Name">Name of the substance or water.</param>
-/// <param name="Component">The ion it supplies most to the point ("Ca+2"); "H+" for acid, and for alkali with <paramref name="IsAlkali"/>.</param>
+/// <param name="Component">The ion it supplies most to the point ("Ca+2"); "H+" for acid, and for alkali with
+/// <paramref name="IsAlkali"/>.</param>
 /// <param name="Share">Its part of all of that ion put in, 0 to 1.</param>
 /// <param name="IsAlkali">True when what it supplies is the alkali that takes hydrogen ions up.</param>
 public sealed record SolidSupplier(string Id, Place Place, string Name, string Component, double Share, bool IsAlkali);
@@ -17,7 +18,9 @@ public sealed record SolidSupplier(string Id, Place Place, string Name, string C
 /// <summary>The two things put in that supply most of a solid's ions.</summary>
 public static class SuppliersOfSolid
 {
-    /// <summary>At most two, from different additions; the supplier of the positive ions first. Ordered the same for any order of steps.</summary>
+    /// <summary>
+    /// At most two, from different additions; the supplier of the positive ions first. Ordered the same for any order of steps.
+    /// </summary>
     public static IReadOnlyList<SolidSupplier> In(StockFacts stock, Solid solid) => Choose(Sources(stock, "", 1), solid);
 
     /// <inheritdoc cref="In(StockFacts, Solid)"/>
@@ -28,7 +31,8 @@ public static class SuppliersOfSolid
         {
             if (dose.Stock is { } stock)
             {
-                sources.AddRange(Sources(stock, dose.Id + "/", dose.Volume / stock.Volume).Select(s => s with { Place = dose.Entry.Place }));
+                sources.AddRange(Sources(
+                    stock, dose.Id + "/", dose.Volume / stock.Volume).Select(s => s with { Place = dose.Entry.Place }));
             }
             else if (dose.Direct is { } direct)
             {
@@ -63,7 +67,8 @@ public static class SuppliersOfSolid
 
         // The largest supplier of each ion; what the solid needs more of by charge counts first within the positive and the negative side.
         var ranked = ions
-            .SelectMany(i => Shares(all, i.Key, 1).Select(s => (Supplier: s, Weight: i.Value * Math.Max(1, Math.Abs(IonFacts.Charge(i.Key))) * s.Share)))
+            .SelectMany(i => Shares(
+                all, i.Key, 1).Select(s => (Supplier: s, Weight: i.Value * Math.Max(1, Math.Abs(IonFacts.Charge(i.Key))) * s.Share)))
             .ToList();
         var positive = Best(ranked.Where(r => IonFacts.Charge(r.Supplier.Component) > 0), null);
         var negative = Best(ranked.Where(r => IonFacts.Charge(r.Supplier.Component) <= 0), positive?.Id);
@@ -89,7 +94,8 @@ public static class SuppliersOfSolid
         return sources
             .Select(s => (Source: s, Moles: sign * s.Moles.GetValueOrDefault(component)))
             .Where(s => s.Moles > 0)
-            .Select(s => new SolidSupplier(s.Source.Id, s.Source.Place, s.Source.Name, component, s.Moles / total, component == Component.Hydrogen && sign < 0));
+            .Select(s => new SolidSupplier(
+                s.Source.Id, s.Source.Place, s.Source.Name, component, s.Moles / total, component == Component.Hydrogen && sign < 0));
     }
 
     private sealed record Source(string Id, Place Place, string Name, ImmutableSortedDictionary<string, double> Moles);

@@ -31,18 +31,21 @@ internal static class ChargeBook
                 {
                     free[ligand] -= bound;
                     free[metal] -= bound;
-                    ions.Add(new IonFact($"{metal}·{ligand}", IonFacts.Charge(metal) + IonFacts.Charge(ligand), new Amount(bound) / volume));
+                    ions.Add(new IonFact(
+                        $"{metal}·{ligand}", IonFacts.Charge(metal) + IonFacts.Charge(ligand), new Amount(bound) / volume));
                 }
             }
         }
 
-        ions.AddRange(free.Where(f => f.Value > 0).Select(f => new IonFact(f.Key, IonFacts.ChargeInFeed(f.Key), new Amount(f.Value) / volume)));
+        ions.AddRange(free.Where(f => f.Value > 0)
+            .Select(f => new IonFact(f.Key, IonFacts.ChargeInFeed(f.Key), new Amount(f.Value) / volume)));
         ions.Sort((a, b) => string.CompareOrdinal(a.Name, b.Name));
 
         var cations = ions.Select(i => i.ChargeConcentration.EquivalentsPerLitre).Where(q => q > 0).Order().Sum();
         var anions = -ions.Select(i => i.ChargeConcentration.EquivalentsPerLitre).Where(q => q < 0).Order().Sum();
         var all = moles.Select(m => IonFacts.Charge(m.Key) * m.Value).OrderBy(Math.Abs).Sum() / volume.Litres;
-        var balance = new ChargeBalance(new ChargeConcentration(cations), new ChargeConcentration(anions), new ChargeConcentration(cations - anions))
+        var balance =
+            new ChargeBalance(new ChargeConcentration(cations), new ChargeConcentration(anions), new ChargeConcentration(cations - anions))
         {
             Unexplained = new ChargeConcentration(all),
         };

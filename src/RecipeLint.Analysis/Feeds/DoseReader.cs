@@ -52,7 +52,9 @@ internal sealed class DoseReader(Volume final, ShopSettings shop, StockAnalysis 
         };
     }
 
-    /// <summary>What is stated decides: the dose, the volume, the strokes of a device of known size; else the dose the stock was made for.</summary>
+    /// <summary>
+    /// What is stated decides: the dose, the volume, the strokes of a device of known size; else the dose the stock was made for.
+    /// </summary>
     private (Volume Volume, DoseBasis Basis)? Poured(StockDose entry, StockFacts stock, Measure? measure)
     {
         if (entry.Dose is { } dose)
@@ -74,7 +76,10 @@ internal sealed class DoseReader(Volume final, ShopSettings shop, StockAnalysis 
         {
             if (entry.Strokes is not null)
             {
-                assumptions.Add("strokes", $"The volume of a stroke for '{entry.Id}' is not known: the dose the stock was made for is used.", entry.Place);
+                assumptions.Add(
+                    "strokes",
+                    $"The volume of a stroke for '{entry.Id}' is not known: the dose the stock was made for is used.",
+                    entry.Place);
             }
 
             return (own.Value * final, DoseBasis.StockOwn);

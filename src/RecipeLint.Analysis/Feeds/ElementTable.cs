@@ -54,7 +54,8 @@ internal static class ElementTable
         var name = stock.Stock.Name;
         return stock.Additions
             .SelectMany(a => Shares(a.Elements.Times(part), dose.Id, a.Id, a.Place, $"{a.Substance.Name} in '{name}'"))
-            .Concat(stock.Adjustments.SelectMany(a => Shares(a.Elements.Times(part), dose.Id, a.Id, a.Place, $"{a.Reagent?.Name} that sets the pH of '{name}'")))
+            .Concat(stock.Adjustments.SelectMany(a => Shares(
+                a.Elements.Times(part), dose.Id, a.Id, a.Place, $"{a.Reagent?.Name} that sets the pH of '{name}'")))
             .Concat(stock.Waters.SelectMany(w => Shares(w, dose.Id, w.Id, $"water in '{name}'", part)));
     }
 
@@ -63,7 +64,8 @@ internal static class ElementTable
         water.Water is not { } document
             ? []
             : SourceWater.Nutrients(document)
-                .Select(n => new Share(n.Key, n.GramsPerLitre * water.Volume.Litres * part, source, additionId, n.Place, $"{label} ('{water.Name}')"));
+                .Select(n => new Share(
+                    n.Key, n.GramsPerLitre * water.Volume.Litres * part, source, additionId, n.Place, $"{label} ('{water.Name}')"));
 
     private static IEnumerable<Share> Shares(ElementTotals totals, string source, string? additionId, Place place, string label) =>
         NutrientKeys.Grams(totals).Select(n => new Share(n.Key, n.Grams, source, additionId, place, label));

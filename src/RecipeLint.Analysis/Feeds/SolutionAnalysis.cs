@@ -73,7 +73,10 @@ internal static class SolutionAnalysis
     {
         if (recipe.VolumeMeaning is null)
         {
-            assumptions.Add("volume-meaning", "The file does not say what the final volume means: doses and water are taken as made up to it.", recipe.Place);
+            assumptions.Add(
+                "volume-meaning",
+                "The file does not say what the final volume means: doses and water are taken as made up to it.",
+                recipe.Place);
         }
 
         if (recipe.VolumeMeaning?.Value == FinalVolumeMeaning.AddedTo)
@@ -83,7 +86,10 @@ internal static class SolutionAnalysis
 
         if (poured > stated)
         {
-            assumptions.Add("doses-exceed-final", "The doses alone are more than the final volume: no water is counted and their sum is the final volume.", recipe.Place);
+            assumptions.Add(
+                "doses-exceed-final",
+                "The doses alone are more than the final volume: no water is counted and their sum is the final volume.",
+                recipe.Place);
             return (poured, Volume.Zero);
         }
 

@@ -32,7 +32,10 @@ public static class HazardGate
 
     /// <summary>Components whose nitrogen bleach turns to chloramines.</summary>
     public static IReadOnlyList<string> NitrogenCarriers { get; } =
-        [Component.Ammonium, "inert:urea", Component.Glycinate, Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, "inert:FeHBED-1"];
+        [
+            Component.Ammonium, "inert:urea", Component.Glycinate, Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha,
+            "inert:FeHBED-1",
+        ];
 
     private static readonly HashSet<HazardRole> Oxidisable =
     [
@@ -41,7 +44,11 @@ public static class HazardGate
         HazardRole.Sulfite, HazardRole.Hypochlorite,
     ];
 
-    private static readonly string[] Metals = [Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese, Component.Zinc, Component.Cobalt, Component.Nickel, Component.Aluminium];
+    private static readonly string[] Metals =
+    [
+        Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese, Component.Zinc, Component.Cobalt,
+        Component.Nickel, Component.Aluminium,
+    ];
 
     /// <summary>True for what takes bleach to a pH at which chlorine comes off.</summary>
     public static bool IsAcidToBleach(IReadOnlySet<HazardRole> roles) =>
@@ -210,12 +217,14 @@ public static class HazardGate
         // A carbonate takes two protons before gas leaves it, hydrogen carbonate one; where they meet the acid is in excess, so all of
         // it counts.
         var carbonates = holding.MolesPerLitre(Component.Carbonate);
-        var alkaline = holding.Having(HazardRole.Carbonate).Sum(i => i.MolesOf(Component.Carbonate) - i.MolesOf(Component.Hydrogen)) / holding.Litres;
+        var alkaline =
+            holding.Having(HazardRole.Carbonate).Sum(i => i.MolesOf(Component.Carbonate) - i.MolesOf(Component.Hydrogen)) / holding.Litres;
         var others = holding.Items.Where(i => !i.Is(HazardRole.Carbonate)).ToList();
         var taken = carbonates > 0 ? 1 + Math.Clamp(alkaline / carbonates, 0, 1) : 1;
         double Gas(double protons) => LitresPerMole * Math.Clamp(protons / holding.Litres / taken, 0, carbonates);
         var ofAcids = others.Sum(i => i.MolesOf(Component.Hydrogen));
-        var litres = Gas(ofAcids + others.Sum(i => i.MolesOf(Component.Phosphate) + (i.Is(HazardRole.AcidSalt) ? 2 * Metals.Sum(i.MolesOf) : 0)));
+        var litres =
+            Gas(ofAcids + others.Sum(i => i.MolesOf(Component.Phosphate) + (i.Is(HazardRole.AcidSalt) ? 2 * Metals.Sum(i.MolesOf) : 0)));
 
         // A salt that is only a little acid lets the gas off slowly: no vessel foams over.
         var foams = Rounding.SixDigits(Gas(ofAcids)) >= limits.BriskGasFrom;

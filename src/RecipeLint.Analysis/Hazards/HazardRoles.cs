@@ -11,11 +11,22 @@ namespace RecipeLint.Analysis.Hazards;
 /// </summary>
 public static partial class HazardRoles
 {
-    private static readonly string[] Catalysts = [Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese, Component.Cobalt, Component.Nickel, Component.Molybdate, "inert:I-1", "inert:FeHBED-1"];
+    private static readonly string[] Catalysts =
+    [
+        Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese, Component.Cobalt, Component.Nickel,
+        Component.Molybdate, "inert:I-1", "inert:FeHBED-1",
+    ];
 
-    private static readonly string[] HydrolysingMetals = [Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese, Component.Zinc, Component.Cobalt, Component.Nickel, Component.Aluminium];
+    private static readonly string[] HydrolysingMetals =
+    [
+        Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese, Component.Zinc, Component.Cobalt,
+        Component.Nickel, Component.Aluminium,
+    ];
 
-    private static readonly string[] Amines = ["inert:urea", Component.Glycinate, Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, "inert:FeHBED-1"];
+    private static readonly string[] Amines =
+    [
+        "inert:urea", Component.Glycinate, Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, "inert:FeHBED-1",
+    ];
 
     private static readonly string[] Fuels =
         [Component.Citrate, Component.Acetate, Component.Benzoate, Component.Sorbate, Component.Gluconate, Component.Oxalate, Component.Phthalate, "inert:propionate-1", .. Amines,
@@ -156,7 +167,10 @@ public static partial class HazardRoles
         When(Of(Component.Hydrogen) > Of(Component.Carbonate) && substance.Kind != SubstanceKind.Chelate, HazardRole.Acid);
         When(Of(Component.Phosphate) > 0 && Of(Component.Hydrogen) >= 0, HazardRole.AcidSalt);
         When(-Of(Component.Hydrogen) > Of(Component.Phosphate) && Of(Component.Boron) == 0, HazardRole.Alkali);
-        When((Of(Component.Edta) > 0 || Of(Component.Pyrophosphate) > 0) && Of(Component.Hydrogen) <= 0 && !Any(HydrolysingMetals) && Of(Component.Calcium) + Of(Component.Magnesium) <= 0,
+        When((Of(Component.Edta) > 0 || Of(Component.Pyrophosphate) > 0)
+            && Of(Component.Hydrogen) <= 0
+            && !Any(HydrolysingMetals)
+            && Of(Component.Calcium) + Of(Component.Magnesium) <= 0,
             HazardRole.Alkali);
         When(Any(Amines), HazardRole.Amine);
         When(Any(Fuels) || (substance.Formula is { } formula && formula.Atoms.ContainsKey(Element.C) && Of(Component.Carbonate) <= 0),

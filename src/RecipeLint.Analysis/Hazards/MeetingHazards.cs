@@ -36,14 +36,24 @@ public static class MeetingHazards
     internal static IReadOnlyList<Hazard> Of(VesselContents before, VesselContents after, HazardLimits limits) =>
         Between(before, after) is { } meeting ? Of(meeting, limits)
         : WaterOntoAcid(before, after, limits).FirstOrDefault(m => m.IsDangerous) is { } splash
-            ? [new Hazard(HazardKind.Heat, HazardGrade.Grave, splash.Reagent, null, "acid when water comes onto it", splash.Percent, splash.Limit, "%")]
+            ? [new Hazard(
+                HazardKind.Heat,
+                HazardGrade.Grave,
+                splash.Reagent,
+                null,
+                "acid when water comes onto it",
+                splash.Percent,
+                splash.Limit,
+                "%")]
             : [];
 
     /// <summary>Strong nitric acid where it meets organic matter; null where not both are there.</summary>
     public static StrongMeeting? NitricWithOrganic(VesselContents before, VesselContents after, HazardLimits limits) =>
         Between(before, after) is { } meeting ? NitricWithOrganic(meeting, limits) : null;
 
-    /// <summary>Peroxide or bleach where it meets organic matter; null where not both are there, or the two come diluted from another stock.</summary>
+    /// <summary>
+    /// Peroxide or bleach where it meets organic matter; null where not both are there, or the two come diluted from another stock.
+    /// </summary>
     public static StrongMeeting? OxidiserWithOrganic(VesselContents before, VesselContents after, HazardRole role, HazardLimits limits) =>
         Between(before, after) is { } meeting ? OxidiserWithOrganic(meeting, role, limits) : null;
 
@@ -80,7 +90,8 @@ public static class MeetingHazards
     {
         var added = after.Additions.Skip(before.Additions.Count).ToList();
         return added.Count == 0 ? null
-            : new Meeting([.. before.Additions.Select(Held.Of)], before.Grams, [.. added.Select(Held.Of)], after.Grams, after.FreeWaterGrams)
+            : new Meeting(
+                [.. before.Additions.Select(Held.Of)], before.Grams, [.. added.Select(Held.Of)], after.Grams, after.FreeWaterGrams)
             {
                 IsOneThing = added.Count == 1,
                 ThroughAliquot = added.Exists(a => a.ThroughAliquot),
@@ -144,7 +155,8 @@ public static class MeetingHazards
     /// A strong reagent where it is strongest: as poured onto enough of the partner, as it stands when enough of the partner comes, or in
     /// the mixture with any of it. The first of them that is dangerous, else the strongest; null where not both are there.
     /// </summary>
-    private static StrongMeeting? Strongest(Meeting meeting, Func<Held, bool> strong, Func<Held, bool> partner, double limit, double partnerLimit)
+    private static StrongMeeting? Strongest(
+        Meeting meeting, Func<Held, bool> strong, Func<Held, bool> partner, double limit, double partnerLimit)
     {
         bool Meets(Held held) => partner(held) && !strong(held);
         if (meeting.Grams <= 0 || !meeting.All.Any(strong) || !meeting.All.Any(Meets))
@@ -165,7 +177,8 @@ public static class MeetingHazards
         if (alone is not null && Meets(alone) && alone.Strength >= partnerLimit && meeting.ThereGrams > 0 && meeting.There.Any(strong))
         {
             points.Add(new StrongMeeting(
-                MeetingPoint.Standing, reagent, other, meeting.There.Where(strong).Sum(h => h.PureGrams), meeting.ThereGrams, before, limit));
+                MeetingPoint.Standing, reagent, other, meeting.There.Where(strong).Sum(h => h.PureGrams), meeting.ThereGrams, before,
+                limit));
         }
 
         points.Add(new StrongMeeting(
@@ -183,7 +196,8 @@ public static class MeetingHazards
         // Bleach with an acid is chlorine gas first of all, and said so.
         bool Burns(Held h) => h.Is(HazardRole.Organic) && (role != HazardRole.Hypochlorite || h.Substance.Kind != SubstanceKind.Acid);
         return Strongest(
-            meeting, h => h.Is(role), Burns, role == HazardRole.Peroxide ? limits.PeroxideFrom : limits.HypochloriteFrom, limits.OrganicFrom);
+            meeting, h => h.Is(role), Burns, role == HazardRole.Peroxide ? limits.PeroxideFrom : limits.HypochloriteFrom,
+            limits.OrganicFrom);
     }
 
     /// <summary>Peroxide or bleach with organic matter, at the strength it has where they meet.</summary>
@@ -201,12 +215,20 @@ public static class MeetingHazards
         var oxidisers = meeting.All.Where(h => h.Is(HazardRole.OxidisingSalt)).ToList();
         var fuels = meeting.All.Where(h => h.Substance.FeedsMicrobes || h.Substance.Kind == SubstanceKind.Organic
             || h.Is(HazardRole.Fermentable)).ToList();
-        return oxidisers.Sum(o => o.Grams) > 0 && fuels.Sum(f => f.Grams) > 0 ? new DryMeeting(oxidisers, fuels, limits.CombustibleFrom) : null;
+        return oxidisers.Sum(o => o.Grams) > 0 && fuels.Sum(f => f.Grams) > 0
+            ? new DryMeeting(oxidisers, fuels, limits.CombustibleFrom)
+            : null;
     }
 
     /// <summary>Oxidising solids and organic matter in a vessel into which no water has come yet.</summary>
     private static Hazard? Dry(Meeting meeting, HazardLimits limits) => DryTogether(meeting, limits) is { IsDangerous: true } dry
-        ? new Hazard(HazardKind.Fire, HazardGrade.Present, dry.Oxidisers[0], dry.Fuels[0], "organic matter in the dry oxidiser", dry.Percent,
+        ? new Hazard(
+            HazardKind.Fire,
+            HazardGrade.Present,
+            dry.Oxidisers[0],
+            dry.Fuels[0],
+            "organic matter in the dry oxidiser",
+            dry.Percent,
             dry.Limit, "%")
         : null;
 
@@ -251,8 +273,10 @@ public static class MeetingHazards
     /// <summary>Moles of acid and alkali that cancel in this step.</summary>
     private static double Neutralised(Meeting meeting)
     {
-        static double Acid(IEnumerable<Held> items) => items.Where(h => h.Is(HazardRole.Acid)).Sum(h => Math.Max(0, h.MolesOf(Component.Hydrogen)));
-        static double Alkali(IEnumerable<Held> items) => items.Where(h => h.Is(HazardRole.Alkali)).Sum(h => Math.Max(0, -h.MolesOf(Component.Hydrogen)));
+        static double Acid(
+            IEnumerable<Held> items) => items.Where(h => h.Is(HazardRole.Acid)).Sum(h => Math.Max(0, h.MolesOf(Component.Hydrogen)));
+        static double Alkali(
+            IEnumerable<Held> items) => items.Where(h => h.Is(HazardRole.Alkali)).Sum(h => Math.Max(0, -h.MolesOf(Component.Hydrogen)));
         static double Cancelled(double acid, double alkali) => Math.Min(acid, alkali);
 
         return Cancelled(Acid(meeting.All), Alkali(meeting.All)) - Cancelled(Acid(meeting.There), Alkali(meeting.There));

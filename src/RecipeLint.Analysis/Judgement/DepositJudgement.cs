@@ -33,7 +33,9 @@ public sealed class DepositJudgement
     /// <summary>True when nothing that counts falls out or comes too close, and everything could be told.</summary>
     public bool IsClear => Failure is null && Deposits.Count == 0 && Untold.Count == 0;
 
-    /// <summary>Everything that keeps it from being clear: what falls out, the most first, then what comes close, then what cannot be told.</summary>
+    /// <summary>
+    /// Everything that keeps it from being clear: what falls out, the most first, then what comes close, then what cannot be told.
+    /// </summary>
     public IReadOnlyList<Solid> Against =>
         [.. Deposits.SelectMany(d => d.Deposits.Count > 0 ? d.Deposits.Select(s => s.Solid) : [d.Solid]).Concat(Untold).Distinct()];
 
@@ -54,18 +56,21 @@ public sealed class DepositJudgement
             .OrderByDescending(d => d.GramsPerLitre)
             .ThenByDescending(d => d.Index)
             .ThenBy(d => d.Solid.Name, StringComparer.Ordinal);
-        return new DepositJudgement(states.FirstOrDefault(s => !s.IsSolved)?.Failure, [.. counted], [.. solved.SelectMany(s => UntoldIn(s, only)).Distinct()]);
+        return new DepositJudgement(
+            states.FirstOrDefault(s => !s.IsSolved)?.Failure, [.. counted], [.. solved.SelectMany(s => UntoldIn(s, only)).Distinct()]);
     }
 
     /// <summary>
-    /// The moments a stock is judged at. What falls out once the air has oxidised the iron is a matter of its protection and has rules there.
+    /// The moments a stock is judged at. What falls out once the air has oxidised the iron is a matter of its protection and has rules
+    /// there.
     /// </summary>
     public static IReadOnlyList<SolutionState> MomentsOf(StockFacts stock) =>
         [.. stock.Chemistry.States.Where(s => s.Moment != StateMoment.Aged)];
 
     /// <summary>The deposits of one owner, whether they count or not, each at its worst moment.</summary>
     /// <param name="states">Of one stock or tank, in their order: the first of equals counts.</param>
-    public static IEnumerable<JudgedDeposit> LookedAt(IReadOnlyList<SolutionState> states, DepositOwner owner, OwnerLimits limits, Solid? only = null)
+    public static IEnumerable<JudgedDeposit> LookedAt(
+        IReadOnlyList<SolutionState> states, DepositOwner owner, OwnerLimits limits, Solid? only = null)
     {
         var moments = states.Where(s => s.IsSolved).Select(s => AirFirst(s, owner)).Where(s => s.IsSolved).ToList();
         if (owner.IsOfSalts)
@@ -89,9 +94,13 @@ public sealed class DepositJudgement
     }
 
     /// <summary>The moment at which some solids fall out most, one at which they count first; null when none of them does.</summary>
-    internal static JudgedDeposit? Worst(IEnumerable<SolutionState> states, Func<Solid, bool> isOwn, DepositOwner owner, OwnerLimits limits) =>
+    internal static JudgedDeposit? Worst(
+        IEnumerable<SolutionState> states, Func<Solid, bool> isOwn, DepositOwner owner, OwnerLimits limits) =>
         states
-            .Select(s => (State: s, Deposits: s.Deposits.Where(d => isOwn(d.Solid) && IsJudged(s, d)).OrderByDescending(d => d.Mass.GramsPerLitre).ToList()))
+            .Select(s => (State: s, Deposits: s.Deposits
+                .Where(d => isOwn(d.Solid) && IsJudged(s, d))
+                .OrderByDescending(d => d.Mass.GramsPerLitre)
+                .ToList()))
             .Where(f => f.Deposits.Count > 0)
             .Select(f => Of(f.State, f.Deposits, owner, limits))
             .OrderByDescending(f => f.Counts)
@@ -109,7 +118,9 @@ public sealed class DepositJudgement
         // A solid of the rule that holds none of its metals counts by its weight.
         var byMetal = owner.Metals.Count > 0 && deposits.TrueForAll(d => d.Solid.Composition.Any(c => owner.Metals.Contains(c.Key)));
         var loss = byMetal
-            ? owner.Metals.Select(m => ((string Metal, double Share)?)(m, JudgedDeposit.ShareOf(m, state, deposits))).MaxBy(l => l!.Value.Share)
+            ? owner.Metals
+                .Select(m => ((string Metal, double Share)?)(m, JudgedDeposit.ShareOf(m, state, deposits)))
+                .MaxBy(l => l!.Value.Share)
             : null;
         var tests = new List<DepositTest>(3);
         if (index > 0)
@@ -154,13 +165,17 @@ public sealed class DepositJudgement
         {
             foreach (var (solid, index) in state.Clear!.Solids)
             {
-                if ((only is null || solid == only) && (index > SaltJudgement.UnfittedFrom || Forming.WaitsForTheAir(state.Mix, solid)) && solid.Owner is { } owner)
+                if ((only is null || solid == only)
+                    && (index > SaltJudgement.UnfittedFrom || Forming.WaitsForTheAir(state.Mix, solid))
+                    && solid.Owner is { } owner)
                 {
                     names.Add(owner);
                 }
             }
 
-            foreach (var solid in state.Deposits.Select(d => d.Solid).Concat(state.Salts.Where(s => s.State != SaltState.Clear).Select(s => s.Solid)))
+            foreach (var solid in state.Deposits
+                .Select(d => d.Solid)
+                .Concat(state.Salts.Where(s => s.State != SaltState.Clear).Select(s => s.Solid)))
             {
                 if ((only is null || solid == only) && solid.Owner is { } owner)
                 {
@@ -179,7 +194,9 @@ public sealed class DepositJudgement
     public static double HighestIndex(SolutionState state) =>
         Indexes(state).Select(s => s.Index).DefaultIfEmpty(double.NegativeInfinity).Max();
 
-    /// <summary>The saturation index of every solid that may form and of every soluble salt, for a salt the mean of its two measures.</summary>
+    /// <summary>
+    /// The saturation index of every solid that may form and of every soluble salt, for a salt the mean of its two measures.
+    /// </summary>
     public static IEnumerable<SolidIndex> Indexes(SolutionState state) => (state.Clear?.Solids ?? [])
         .Where(s => s.Solid.Role == SolidRole.FormsReadily && Forming.StaysDissolvedBecause(state.Mix, s.Solid) is null)
         .Concat(state.Salts.Where(v => v.Solid.Role == SolidRole.SolubleSalt).Select(v => new SolidIndex(v.Solid, v.Index)));

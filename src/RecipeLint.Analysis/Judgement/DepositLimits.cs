@@ -7,7 +7,8 @@ namespace RecipeLint.Analysis.Judgement;
 /// <param name="Visible">g/L from which it counts.</param>
 /// <param name="NearLimit">Error of a saturation index below ionic strength 3 mol/kg, log10 units.</param>
 /// <param name="MetalShare">Share of a trace metal that has to leave with it, 0 to 1; used where its owner names metals.</param>
-public sealed record OwnerLimits(double Visible = SolidDeposit.VisibleGramsPerLitre, double NearLimit = OwnerLimits.ModelError, double MetalShare = OwnerLimits.OfMetal)
+public sealed record OwnerLimits(
+    double Visible = SolidDeposit.VisibleGramsPerLitre, double NearLimit = OwnerLimits.ModelError, double MetalShare = OwnerLimits.OfMetal)
 {
     /// <summary>Of the activity model, log10 units; the source stands with the option 'nearLimit' of the rules.</summary>
     private const double ModelError = 0.2;

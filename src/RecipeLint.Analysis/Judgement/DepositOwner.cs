@@ -16,7 +16,8 @@ public sealed record DepositOwner(string Name, bool EachSolidApart = false, bool
         new(SolidOwner.PhosphateInTraceStock, Metals: [Component.Zinc, Component.Copper]),
         new(SolidOwner.IronWithPhosphate, Metals: [Component.FerrousIron, Component.FerricIron]),
         new(SolidOwner.MetalHydroxide, Metals: [
-            Component.FerrousIron, Component.FerricIron, Component.Manganese, Component.Zinc, Component.Copper, Component.Nickel, Component.Cobalt,
+            Component.FerrousIron, Component.FerricIron, Component.Manganese, Component.Zinc, Component.Copper, Component.Nickel,
+            Component.Cobalt,
         ]),
         new(SolidOwner.SaltPastItsSolubility, EachSolidApart: true, IsOfSalts: true),
         new(SolidOwner.DoubleSalt, EachSolidApart: true, IsOfSalts: true),

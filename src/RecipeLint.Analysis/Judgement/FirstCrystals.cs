@@ -11,8 +11,10 @@ public sealed record CrystalPoint(Temperature At, Solid Solid);
 /// <summary>At which temperatures between 0 and 45 °C the first solid appears.</summary>
 /// <param name="AtBench">Solids already there at 20 °C; then neither point is given.</param>
 /// <param name="OnCooling">Null when it stays clear down to 0 °C; when it is not known, <paramref name="Failure"/> says so.</param>
-/// <param name="OnWarming">Null when it stays clear up to 45 °C (gypsum and carbonates dissolve less when warm); when it is not known, <paramref name="Failure"/> says so.</param>
-/// <param name="Failure">Why there is no answer, or none beyond some temperature, in full sentences; null when there is one for all of 0 to 45 °C.</param>
+/// <param name="OnWarming">Null when it stays clear up to 45 °C (gypsum and carbonates dissolve less when warm); when it is not known,
+/// <paramref name="Failure"/> says so.</param>
+/// <param name="Failure">Why there is no answer, or none beyond some temperature, in full sentences; null when there is one for all of 0 to
+/// 45 °C.</param>
 public sealed record FirstCrystals(IReadOnlyList<Solid> AtBench, CrystalPoint? OnCooling, CrystalPoint? OnWarming, string? Failure)
 {
     private const double StepCelsius = 2.5, WidthCelsius = 0.1;

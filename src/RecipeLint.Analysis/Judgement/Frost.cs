@@ -19,7 +19,10 @@ public sealed record Frost(Temperature? IceAt, Solid? Before)
             return null;
         }
 
-        var fallen = DepositJudgement.Of(state, limits).Deposits.Where(d => d.FallsOut && d.Solid.TemperatureKnown).Select(d => d.Solid).FirstOrDefault();
+        var fallen = DepositJudgement.Of(state, limits).Deposits
+            .Where(d => d.FallsOut && d.Solid.TemperatureKnown)
+            .Select(d => d.Solid)
+            .FirstOrDefault();
         return new Frost(Osmosis.FreezingPointC(state.WaterActivity) is { } celsius ? new Temperature(celsius) : null, fallen);
     }
 }

@@ -11,7 +11,8 @@ namespace RecipeLint.Analysis.Judgement;
 /// <param name="StoppedBy">What falls out, or comes close, just above; empty when nothing does up to <see cref="MostFactor"/>.</param>
 /// <param name="Failure">Why there is no answer; null when there is one.</param>
 /// <param name="IsUntold">True where just above nothing is known to fall out, but the solution is too strong to tell.</param>
-public sealed record HighestConcentration(double? Factor, double? Dilution, IReadOnlyList<Solid> StoppedBy, string? Failure, bool IsUntold = false)
+public sealed record HighestConcentration(
+    double? Factor, double? Dilution, IReadOnlyList<Solid> StoppedBy, string? Failure, bool IsUntold = false)
 {
     /// <summary>Stocks are not looked at above this many times their strength.</summary>
     public const double MostFactor = 8;
@@ -48,14 +49,21 @@ public sealed record HighestConcentration(double? Factor, double? Dilution, IRea
             return Found(null);
         }
 
-        return clear >= MostFactor ? new HighestConcentration(MostFactor, DilutionOf(dose, MostFactor), [], null) : Found(search.Narrow(clear, cloudy));
+        return clear >= MostFactor
+            ? new HighestConcentration(MostFactor, DilutionOf(dose, MostFactor), [], null)
+            : Found(search.Narrow(clear, cloudy));
 
         DepositJudgement At(double factor) => Judge(mix, at, limits, only, factor);
 
         HighestConcentration Found(double? factor)
         {
             var stops = search.Stops;
-            return new(factor, factor is { } most ? DilutionOf(dose, most) : null, stops.Against, null, stops is { Deposits.Count: 0, Untold.Count: > 0 });
+            return new(
+                factor,
+                factor is { } most ? DilutionOf(dose, most) : null,
+                stops.Against,
+                null,
+                stops is { Deposits.Count: 0, Untold.Count: > 0 });
         }
     }
 
@@ -69,7 +77,9 @@ public sealed record HighestConcentration(double? Factor, double? Dilution, IRea
     {
         public DepositJudgement Stops { get; private set; } = now;
 
-        /// <summary>A clear strength with a cloudy one close above it; null when none is clear. Both are the most when that is clear.</summary>
+        /// <summary>
+        /// A clear strength with a cloudy one close above it; null when none is clear. Both are the most when that is clear.
+        /// </summary>
         public (double Clear, double Cloudy)? Bracket()
         {
             double clear = 1, cloudy = 1;

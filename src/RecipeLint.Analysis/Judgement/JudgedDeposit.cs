@@ -10,7 +10,9 @@ public enum Sureness
     /// <summary>Over the limit, but this solid usually needs more than that to start.</summary>
     MayStayClear,
 
-    /// <summary>Over the limit by less than the model or the constant is good for, or a salt too near to it to promise that it stays dissolved.</summary>
+    /// <summary>
+    /// Over the limit by less than the model or the constant is good for, or a salt too near to it to promise that it stays dissolved.
+    /// </summary>
     NearTheLimit,
 
     /// <summary>Over the limit by more.</summary>
@@ -46,7 +48,9 @@ public readonly record struct DepositTest(DepositBar Bar, double Value, double L
     public bool Holds => Bar is DepositBar.EnoughToSee or DepositBar.EnoughOfTheMetal ? Value >= Limit : Value > Limit;
 }
 
-/// <summary>What the solids of one owner do at the moment at which most of them falls out, or a salt that comes close without crystallising.</summary>
+/// <summary>
+/// What the solids of one owner do at the moment at which most of them falls out, or a salt that comes close without crystallising.
+/// </summary>
 public sealed record JudgedDeposit
 {
     /// <summary>Error of a saturation index from ionic strength 3 to 6 mol/kg.</summary>
@@ -88,7 +92,9 @@ public sealed record JudgedDeposit
     /// <summary>g/L of all its solids together, six digits; 0 when nothing crystallises.</summary>
     public double GramsPerLitre => Rounding.SixDigits(Deposits.Sum(d => d.Mass.GramsPerLitre));
 
-    /// <summary>The metal of its owner of which the largest share leaves, and that share, 0 to 1; null where its owner names none.</summary>
+    /// <summary>
+    /// The metal of its owner of which the largest share leaves, and that share, 0 to 1; null where its owner names none.
+    /// </summary>
     public (string Metal, double Share)? Loss { get; init; }
 
     /// <summary>Why the state it is judged in is an estimate or outside the model; empty inside its range.</summary>

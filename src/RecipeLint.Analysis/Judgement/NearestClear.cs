@@ -6,8 +6,10 @@ namespace RecipeLint.Analysis.Judgement;
 
 /// <summary>The nearest change at which one solid would not fall out; each part is null where no such change was found.</summary>
 /// <param name="Factor">On the present strength, 0.5 for half as strong; below 1.</param>
-/// <param name="Dilution">The next usual dose 1:N at which the weaker stock stays clear (50 for 1:50); null when the stock states no dose.</param>
-/// <param name="Temperature">Nearest to the one looked at, between 0 and 45 °C; null too where nothing tells how the solid changes with it.</param>
+/// <param name="Dilution">The next usual dose 1:N at which the weaker stock stays clear (50 for 1:50); null when the stock states no
+/// dose.</param>
+/// <param name="Temperature">Nearest to the one looked at, between 0 and 45 °C; null too where nothing tells how the solid changes with
+/// it.</param>
 /// <param name="Ph">Nearest to the present pH, between 2 and 9, at which nothing else falls out instead.</param>
 public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Temperature, double? Ph)
 {
@@ -20,7 +22,9 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
     public static NearestClear Of(StockFacts stock, Solid solid, DepositLimits limits) =>
         Of(stock.Chemistry.Mix, stock.StorageTemperature.Low, solid, stock.Stock.Dose?.Value, limits);
 
-    /// <summary>For a deposit of a stock: the way out must hold at every moment at which the solid falls out, not at the worst alone.</summary>
+    /// <summary>
+    /// For a deposit of a stock: the way out must hold at every moment at which the solid falls out, not at the worst alone.
+    /// </summary>
     /// <param name="states">The moments that were judged.</param>
     public static NearestClear Of(JudgedDeposit deposit, IReadOnlyList<SolutionState> states, Dose? dose, DepositLimits limits)
     {

@@ -4,7 +4,9 @@ using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Analysis.Judgement;
 
-/// <summary>Soluble salts: the calibrated index and the product of total molalities decide together whether one crystallises or comes close.</summary>
+/// <summary>
+/// Soluble salts: the calibrated index and the product of total molalities decide together whether one crystallises or comes close.
+/// </summary>
 public static class SaltJudgement
 {
     /// <summary>Index of a salt whose constant is not fitted to a handbook from which it is said to be close.</summary>
@@ -24,7 +26,8 @@ public static class SaltJudgement
                 continue;
             }
 
-            yield return Of(state, owner, limits, salt.Solid, salt.Index, deposit, salt, salt.IsSure ? Sureness.Clear : Sureness.NearTheLimit);
+            yield return Of(
+                state, owner, limits, salt.Solid, salt.Index, deposit, salt, salt.IsSure ? Sureness.Clear : Sureness.NearTheLimit);
         }
 
         if (state.IsBeyondTheModel)
@@ -40,7 +43,9 @@ public static class SaltJudgement
         }
 
         // Salts without a handbook fit have a printed constant only: never more than close.
-        foreach (var (solid, index) in state.Clear!.Solids.Where(s => s.Solid.Role == SolidRole.SolubleSalt && s.Index > UnfittedFrom && !judged.Contains(s.Solid)))
+        foreach (var (solid, index) in state.Clear!.Solids.Where(s => s.Solid.Role == SolidRole.SolubleSalt
+            && s.Index > UnfittedFrom
+            && !judged.Contains(s.Solid)))
         {
             if (IsWanted(solid))
             {
@@ -52,7 +57,8 @@ public static class SaltJudgement
     }
 
     private static JudgedDeposit Of(
-        SolutionState state, DepositOwner owner, OwnerLimits limits, Solid solid, double index, SolidDeposit? deposit, SaltVerdict? salt, Sureness sureness)
+        SolutionState state, DepositOwner owner, OwnerLimits limits, Solid solid, double index, SolidDeposit? deposit, SaltVerdict? salt,
+        Sureness sureness)
     {
         var rounded = Rounding.SixDigits(index);
         var grams = Rounding.SixDigits(deposit?.Mass.GramsPerLitre ?? 0);
@@ -99,7 +105,8 @@ public static class SaltJudgement
             return byMean;
         }
 
-        var highest = Math.Max(measures.CalibratedIndex ?? measures.ProductIndex ?? 0, measures.ProductIndex ?? measures.CalibratedIndex ?? 0);
+        var highest =
+            Math.Max(measures.CalibratedIndex ?? measures.ProductIndex ?? 0, measures.ProductIndex ?? measures.CalibratedIndex ?? 0);
         var byOne = new DepositTest(DepositBar.CloseByOneMeasure, highest, SaltVerdicts.NearestByEither);
         return byOne.Holds ? byOne
             : measures.Mixed is { } mixed ? new DepositTest(DepositBar.CloseAsMixedCrystals, Rounding.SixDigits(mixed.Index), 0)

@@ -37,7 +37,8 @@ public sealed record SlowDeposit(SolutionState State, Solid Solid, double Index,
     /// <summary>g/L at equilibrium beside everything that forms readily.</summary>
     private static double Amount(SolutionState state, Solid solid)
     {
-        var settled = StateSolver.Solve(state.Mix, new StateRequest(state.Moment, state.Temperature, false, []) { Besides = solid, StartFrom = state.Clear });
+        var settled = StateSolver.Solve(
+            state.Mix, new StateRequest(state.Moment, state.Temperature, false, []) { Besides = solid, StartFrom = state.Clear });
         return Rounding.SixDigits(settled.Deposit(solid.Name)?.Mass.GramsPerLitre ?? 0);
     }
 }

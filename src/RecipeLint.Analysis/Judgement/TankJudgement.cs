@@ -12,10 +12,15 @@ public static class TankJudgement
 {
     private const double LowestPh = 4, PhStep = 0.05;
 
-    /// <summary>From this share of the iron on a chelating agent is meant for it: why it lets go is a matter of the rules on chelates.</summary>
+    /// <summary>
+    /// From this share of the iron on a chelating agent is meant for it: why it lets go is a matter of the rules on chelates.
+    /// </summary>
     private const double MeantForIron = 0.1;
 
-    private static readonly string[] TraceMetals = [Component.FerrousIron, Component.FerricIron, Component.Manganese, Component.Zinc, Component.Copper];
+    private static readonly string[] TraceMetals =
+    [
+        Component.FerrousIron, Component.FerricIron, Component.Manganese, Component.Zinc, Component.Copper,
+    ];
 
     private static readonly string[] Iron = [Component.FerrousIron, Component.FerricIron];
 
@@ -42,7 +47,8 @@ public static class TankJudgement
     }
 
     /// <summary>The deposits that count.</summary>
-    public static IReadOnlyList<TankDeposit> Of(RecipeFacts recipe, OwnerLimits limits) => [.. LookedAt(recipe, limits).Where(d => d.Counts)];
+    public static IReadOnlyList<TankDeposit> Of(RecipeFacts recipe, OwnerLimits limits) =>
+        [.. LookedAt(recipe, limits).Where(d => d.Counts)];
 
     private static TankDeposit Of(RecipeFacts recipe, JudgedDeposit deposit, OwnerLimits limits)
     {
@@ -52,7 +58,8 @@ public static class TankJudgement
         if (!(share > 0))
         {
             return new TankDeposit(
-                deposit with { Loss = null, Tests = [.. past, new DepositTest(DepositBar.EnoughToSee, deposit.GramsPerLitre, limits.Visible)] }, true);
+                deposit with { Loss =
+                    null, Tests = [.. past, new DepositTest(DepositBar.EnoughToSee, deposit.GramsPerLitre, limits.Visible)] }, true);
         }
 
         var left = Iron.Contains(metal) && Moles(recipe, Components.Chelators) >= MeantForIron * Moles(recipe, Iron);
@@ -65,9 +72,12 @@ public static class TankJudgement
             !left);
     }
 
-    private static double Moles(RecipeFacts recipe, IReadOnlyList<string> components) => components.Sum(c => recipe.ComponentMoles.GetValueOrDefault(c));
+    private static double Moles(RecipeFacts recipe, IReadOnlyList<string> components) =>
+        components.Sum(c => recipe.ComponentMoles.GetValueOrDefault(c));
 
-    /// <summary>The highest pH below the present one at which no solid of the same owner is past its limit; null when there is none from 4 up.</summary>
+    /// <summary>
+    /// The highest pH below the present one at which no solid of the same owner is past its limit; null when there is none from 4 up.
+    /// </summary>
     public static double? NearestPh(JudgedDeposit deposit)
     {
         var state = deposit.State;
@@ -88,7 +98,8 @@ public static class TankJudgement
 
 /// <summary>A deposit in a tank.</summary>
 /// <param name="Deposit">What falls out, and the bars it has to pass.</param>
-/// <param name="IsNotTheChelates">False for iron that a chelating agent was put in for: why it lets go is a matter of the rules on chelates.</param>
+/// <param name="IsNotTheChelates">False for iron that a chelating agent was put in for: why it lets go is a matter of the rules on
+/// chelates.</param>
 public sealed record TankDeposit(JudgedDeposit Deposit, bool IsNotTheChelates)
 {
     public bool Counts => IsNotTheChelates && Deposit.Counts;

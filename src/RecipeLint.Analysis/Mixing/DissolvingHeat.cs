@@ -12,9 +12,13 @@ public static class DissolvingHeat
 
     /// <summary>The heat of a weighed solid; null for a liquid, an aliquot and a salt without a known heat.</summary>
     public static HeatOfSolution? Of(AdditionFacts addition) =>
-        addition is { ThroughAliquot: false, Substance: { Form: PhysicalForm.Solid, Formula: { } formula } } ? Heats.Value.GetValueOrDefault(formula.Hill) : null;
+        addition is { ThroughAliquot: false, Substance: { Form: PhysicalForm.Solid, Formula: { } formula } }
+            ? Heats.Value.GetValueOrDefault(formula.Hill)
+            : null;
 
-    /// <summary>Temperature change when the additions with a known heat dissolve without exchange with the room; null when none has one.</summary>
+    /// <summary>
+    /// Temperature change when the additions with a known heat dissolve without exchange with the room; null when none has one.
+    /// </summary>
     /// <param name="waterGrams">Poured water in the vessel.</param>
     /// <param name="startCelsius">Before they go in.</param>
     public static BatchTemperature? Change(IEnumerable<AdditionFacts> additions, double waterGrams, double startCelsius)

@@ -3,7 +3,9 @@ namespace RecipeLint.Analysis.Mixing;
 /// <summary>How fast the air turns iron(II) that nothing protects into rust.</summary>
 public static class FerrousOxidation
 {
-    /// <summary>How long a vessel stands until the next thing goes in, minutes: weighing and dissolving it (common practice, no source).</summary>
+    /// <summary>
+    /// How long a vessel stands until the next thing goes in, minutes: weighing and dissolving it (common practice, no source).
+    /// </summary>
     public const double StandingMinutes = 30;
 
     /// <summary>g of ferric hydroxide from one mol of iron.</summary>

@@ -20,12 +20,15 @@ namespace RecipeLint.Analysis.Mixing;
 public sealed record LocalExcess(Solid Solid, double ShareOfPoured, double Index, double Ph, MassConcentration Concentration, Mass AtATime);
 
 /// <summary>
-/// The mixing line: every proportion between the vessel and what is poured into it is present somewhere until it is stirred in. A salt meets
-/// the vessel as its own saturated solution.
+/// The mixing line: every proportion between the vessel and what is poured into it is present somewhere until it is stirred in. A salt
+/// meets the vessel as its own saturated solution.
 /// </summary>
 internal static class LocalExcessLine
 {
-    /// <summary>Part of an addition that is not yet stirred in at any moment (common practice, no source: added over a minute, mixed in some seconds).</summary>
+    /// <summary>
+    /// Part of an addition that is not yet stirred in at any moment (common practice, no source: added over a minute, mixed in some
+    /// seconds).
+    /// </summary>
     public const double PlumeShare = 0.05;
 
     /// <summary>The richest local mixture looked at, by water; nearer to what is poured the model of activities ends.</summary>
@@ -54,14 +57,16 @@ internal static class LocalExcessLine
         foreach (var share in Shares(stream.WaterGrams / (standingWater + stream.WaterGrams)))
         {
             // Per kg of water of the local mixture.
-            var moles = ComponentMoles.Sum([standing.Times((1 - share) * 1000 / standingWater), stream.Moles.Times(share * 1000 / stream.WaterGrams)]);
+            var moles = ComponentMoles.Sum(
+                [standing.Times((1 - share) * 1000 / standingWater), stream.Moles.Times(share * 1000 / stream.WaterGrams)]);
             var mix = SolutionMix.InWater(moles, new Mass(1000));
             if (mix.Failure is not null)
             {
                 continue;
             }
 
-            var state = StateSolver.Solve(mix, new StateRequest(StateMoment.Mixing, bulk.At, false, []) { Narrow = s => MayForm(s, after, bulk) });
+            var state =
+                StateSolver.Solve(mix, new StateRequest(StateMoment.Mixing, bulk.At, false, []) { Narrow = s => MayForm(s, after, bulk) });
             if (!state.IsSolved || state.IsBeyondTheModel)
             {
                 continue;
@@ -98,12 +103,15 @@ internal static class LocalExcessLine
         : Enumerable.Range(1, Points).Select(i => stirred * Math.Pow(RichestShare / stirred, (double)i / Points));
 
     /// <summary>What is poured, as the solution it meets the vessel as; null when nothing that dissolves is poured.</summary>
-    private static (ImmutableSortedDictionary<string, double> Moles, double WaterGrams)? Stream(VesselContents before, VesselContents after, double celsius)
+    private static (ImmutableSortedDictionary<string, double> Moles, double WaterGrams)? Stream(
+        VesselContents before, VesselContents after, double celsius)
     {
         var moles = ComponentMoles.Sum([after.Moles, before.Moles.Times(-1)]);
         moles = ComponentMoles.Of(moles.Where(m => Math.Abs(m.Value) > 1e-15));
         var water = after.Solvent.Grams - before.Solvent.Grams;
-        foreach (var salt in after.Additions.Skip(before.Additions.Count).Where(a => a.Substance.Form == PhysicalForm.Solid && !a.ThroughAliquot))
+        foreach (var salt in after.Additions
+            .Skip(before.Additions.Count)
+            .Where(a => a.Substance.Form == PhysicalForm.Solid && !a.ThroughAliquot))
         {
             water += HandbookSolubility.GramsPer100GramsWater(salt.Substance, celsius) is > 0 and var solubility
                 ? VesselContents.PureGrams(salt) / solubility * 100

@@ -46,7 +46,9 @@ public sealed class MixingSimulation
     {
         IsProcedure = stock.Stock.Steps.Any(s => s is PourStep or TopUpStep);
         Steps = MixingStep.Walk(stock);
-        VesselCapacity = stock.Stock.Vessel is { } named ? stock.Settings.Vessels.FirstOrDefault(v => v.Name == named.Value)?.Capacity : null;
+        VesselCapacity = stock.Stock.Vessel is { } named
+            ? stock.Settings.Vessels.FirstOrDefault(v => v.Name == named.Value)?.Capacity
+            : null;
         var end = Steps.Count == 0 ? VesselContents.Empty : Steps[^1].After;
         Finished = end.Litres < stock.Volume.Litres ? end.WithPureWater(new Volume(stock.Volume.Litres - end.Litres)) : end;
         _states = new(Solve);
@@ -66,7 +68,9 @@ public sealed class MixingSimulation
     /// <summary>What the named vessel holds; null when none is named or its size is not known.</summary>
     public Volume? VesselCapacity { get; }
 
-    /// <summary>The stock in its bottle: after the last step and, where the steps stop short of the volume it makes, filled up with pure water.</summary>
+    /// <summary>
+    /// The stock in its bottle: after the last step and, where the steps stop short of the volume it makes, filled up with pure water.
+    /// </summary>
     public VesselContents Finished { get; }
 
     /// <summary>The state after each step, as many as <see cref="Steps"/>.</summary>
@@ -138,5 +142,6 @@ public sealed class MixingSimulation
     private bool Same(VesselSolid end, MixingStep step, string name) =>
         end.Name == name || (end.Solid is { } aged && States[step.Index].Find(name)!.Solid?.Formula == aged.Formula);
 
-    private static bool IsTrace(VesselSolid solid, VesselContents contents) => solid.Mass.Grams / contents.Litres < SolidDeposit.VisibleGramsPerLitre;
+    private static bool IsTrace(VesselSolid solid, VesselContents contents) =>
+        solid.Mass.Grams / contents.Litres < SolidDeposit.VisibleGramsPerLitre;
 }

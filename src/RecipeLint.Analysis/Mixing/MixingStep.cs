@@ -20,16 +20,21 @@ public sealed partial record MixingStep(int Index, Step Step, VesselContents Bef
     public bool BringsWater => Step is PourStep or TopUpStep;
 
     /// <summary>True when the vessel holds something else afterwards, or the same at another temperature.</summary>
-    public bool Changes => !ReferenceEquals(Before, After) || Step is HandlingStep { Handling: Handling.Warm or Handling.Cool or Handling.Rest };
+    public bool Changes =>
+        !ReferenceEquals(Before, After) || Step is HandlingStep { Handling: Handling.Warm or Handling.Cool or Handling.Rest };
 
-    /// <summary>What dissolving this step's salts does to the temperature; null where no heat of solution is known, and without water.</summary>
-    public BatchTemperature? HeatOfDissolving => After.FreeWaterGrams > 0 && Added.Count > 0 ? DissolvingHeat.Change(Added, After.FreeWaterGrams, At.Celsius) : null;
+    /// <summary>
+    /// What dissolving this step's salts does to the temperature; null where no heat of solution is known, and without water.
+    /// </summary>
+    public BatchTemperature? HeatOfDissolving =>
+        After.FreeWaterGrams > 0 && Added.Count > 0 ? DissolvingHeat.Change(Added, After.FreeWaterGrams, At.Celsius) : null;
 
     /// <summary>
     /// How warm a step makes the vessel: "to 40 °C" is 40; warming without a figure is taken as hot-tap warm, 40 °C. Null when it does not
     /// warm.
     /// </summary>
-    public static double? WarmsTo(Step step) => step is HandlingStep { Handling: Handling.Warm, How: var how } ? CelsiusIn(how.Value) ?? WarmCelsius : null;
+    public static double? WarmsTo(Step step) =>
+        step is HandlingStep { Handling: Handling.Warm, How: var how } ? CelsiusIn(how.Value) ?? WarmCelsius : null;
 
     /// <summary>Every step of a stock, in order.</summary>
     public static IReadOnlyList<MixingStep> Walk(StockFacts stock)

@@ -2,7 +2,9 @@ using RecipeLint.Chemistry.Equilibrium;
 
 namespace RecipeLint.Analysis.Mixing;
 
-/// <summary>How a solid that formed on the way behaves once the solution could take it up again, as its row of the constants says.</summary>
+/// <summary>
+/// How a solid that formed on the way behaves once the solution could take it up again, as its row of the constants says.
+/// </summary>
 /// <param name="Slowly">True when it outlasts the mixing: it counts as permanent once formed.</param>
 /// <param name="Because">Why.</param>
 /// <param name="StartsAt">Saturation index from which it forms within the minutes of mixing; infinite when it takes longer.</param>

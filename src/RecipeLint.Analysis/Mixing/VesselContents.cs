@@ -20,7 +20,8 @@ public sealed class VesselContents
     private readonly Lazy<double> _litres;
 
     private VesselContents(
-        IReadOnlyList<AdditionFacts> additions, double freeWaterGrams, ImmutableSortedDictionary<string, double> otherMoles, double reagentGrams)
+        IReadOnlyList<AdditionFacts> additions, double freeWaterGrams, ImmutableSortedDictionary<string, double> otherMoles,
+        double reagentGrams)
     {
         Additions = additions;
         FreeWaterGrams = freeWaterGrams;
@@ -102,8 +103,8 @@ public sealed class VesselContents
     public VesselContents WithPureWater(Volume poured) => new(Additions, FreeWaterGrams + WaterGrams(poured), _otherMoles, _reagentGrams);
 
     /// <summary>
-    /// What one step does to the vessel. A part of another stock brings its own water and everything dissolved in it. A top-up brings what is
-    /// missing to its mark.
+    /// What one step does to the vessel. A part of another stock brings its own water and everything dissolved in it. A top-up brings what
+    /// is missing to its mark.
     /// </summary>
     public VesselContents After(Step step, StockFacts stock)
     {
@@ -168,5 +169,6 @@ public sealed class VesselContents
             : (Solvent.Grams / Water.DensityGramsPerMl(BenchCelsius) / 1000) + (Additions.Sum(LooseMillilitres) / 1000);
     }
 
-    private static double LooseMillilitres(AdditionFacts addition) => addition.Volume?.Millilitres ?? (addition.Mass.Grams * SolutionVolume.MillilitresPerGramUnmeasured);
+    private static double LooseMillilitres(AdditionFacts addition) =>
+        addition.Volume?.Millilitres ?? (addition.Mass.Grams * SolutionVolume.MillilitresPerGramUnmeasured);
 }

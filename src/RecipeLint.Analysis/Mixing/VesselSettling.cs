@@ -24,7 +24,8 @@ internal static class VesselSettling
     /// <param name="startFrom">A similar solution to begin the iteration at.</param>
     /// <param name="inTime">False to wait for all that falls out in the end; true for what forms within the minutes of mixing.</param>
     public static MixingState Settle(
-        VesselContents contents, ImmutableSortedDictionary<string, double> locked, double celsius, bool inTime = true, Equilibrium? startFrom = null)
+        VesselContents contents, ImmutableSortedDictionary<string, double> locked, double celsius, bool inTime = true,
+        Equilibrium? startFrom = null)
     {
         var at = new Temperature(Math.Clamp(celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius));
         var (dissolved, water) = Dissolved(contents, locked);
@@ -49,7 +50,8 @@ internal static class VesselSettling
         foreach (var deposit in state.Deposits)
         {
             var moles = deposit.Amount.MolesPerLitre / mix.KilogramsWaterPerLitre * water / 1000;
-            solids.Add(Add(contents, deposit.Solid, state.Index(deposit.Solid.Name) ?? 0, moles, locked.GetValueOrDefault(deposit.Solid.Name)));
+            solids.Add(Add(
+                contents, deposit.Solid, state.Index(deposit.Solid.Name) ?? 0, moles, locked.GetValueOrDefault(deposit.Solid.Name)));
         }
 
         solids.AddRange(lying.Where(l => solids.All(s => s.Name != l.Name)));
@@ -115,7 +117,9 @@ internal static class VesselSettling
     {
         var ions = solid.Composition.Where(c => c.Key is not (WaterComponent or Component.Hydrogen)).ToList();
         return contents.Additions
-            .Where(a => a.Substance.Form == PhysicalForm.Solid && !a.ThroughAliquot && ions.All(i => a.ComponentMoles.GetValueOrDefault(i.Key) > 0))
+            .Where(a => a.Substance.Form == PhysicalForm.Solid
+                && !a.ThroughAliquot
+                && ions.All(i => a.ComponentMoles.GetValueOrDefault(i.Key) > 0))
             .Where(a => solid.Role == SolidRole.SolubleSalt || IsItself(a, ions))
             .OrderByDescending(a => a.Mass.Grams)
             .ThenBy(a => a.Id, StringComparer.Ordinal)
@@ -133,7 +137,10 @@ internal static class VesselSettling
     private static bool MayForm(SolidIndex s, VesselContents contents, ImmutableSortedDictionary<string, double> locked, bool inTime) =>
         s.Solid.Role != SolidRole.FormsReadily
         || (s.Index > 0
-            && (!inTime || s.Index > Redissolving.Of(s.Solid).StartsAt || locked.ContainsKey(s.Solid.Name) || SaltOf(contents, s.Solid) is not null));
+            && (!inTime
+                || s.Index > Redissolving.Of(s.Solid).StartsAt
+                || locked.ContainsKey(s.Solid.Name)
+                || SaltOf(contents, s.Solid) is not null));
 
     /// <summary>The solution in a vessel, with what is known of its silicate.</summary>
     public static SolutionMix MixOf(VesselContents contents, ImmutableSortedDictionary<string, double> moles, double waterGrams)
@@ -150,7 +157,9 @@ internal static class VesselSettling
             ? mix with
             {
                 SilicateIsHeld = whole
-                    .WithSilicates(contents.Additions.Select(a => a.ComponentMoles), new Volume(contents.Solvent.Grams / 1000 / whole.KilogramsWaterPerLitre))
+                    .WithSilicates(
+                        contents.Additions.Select(a => a.ComponentMoles),
+                        new Volume(contents.Solvent.Grams / 1000 / whole.KilogramsWaterPerLitre))
                     .StandsInItsSilicateAlkali,
             }
             : mix;
@@ -162,7 +171,12 @@ internal static class VesselSettling
         var all = new Mass((moles + lockedMoles) * solid.MolarMassGramsPerMole);
 
         // A salt that has not dissolved yet waits for more water; only what formed in the vessel is lost.
-        return new VesselSolid(solid, salt?.Substance, index, all, salt is null && Redissolving.Of(solid).Slowly ? all : new Mass(lockedMoles * solid.MolarMassGramsPerMole));
+        return new VesselSolid(
+            solid,
+            salt?.Substance,
+            index,
+            all,
+            salt is null && Redissolving.Of(solid).Slowly ? all : new Mass(lockedMoles * solid.MolarMassGramsPerMole));
     }
 
     private static VesselSolid Lying(string name, double moles)
@@ -175,7 +189,9 @@ internal static class VesselSettling
     /// <summary>Salts without a solid in the constants, by their handbook solubility in the water there.</summary>
     private static IEnumerable<VesselSolid> BeyondTheConstants(VesselContents contents, double celsius)
     {
-        foreach (var same in contents.Additions.Where(a => a.Substance is { Form: PhysicalForm.Solid, Solubility: not null } && !a.ThroughAliquot).GroupBy(a => a.Substance.Id))
+        foreach (var same in contents.Additions
+            .Where(a => a.Substance is { Form: PhysicalForm.Solid, Solubility: not null } && !a.ThroughAliquot)
+            .GroupBy(a => a.Substance.Id))
         {
             var substance = same.First().Substance;
             if (HandbookSolubility.GramsPer100GramsWater(substance, celsius) is { } solubility
@@ -203,7 +219,8 @@ internal static class VesselSettling
         }
 
         var free = MetalBook.Of(solution, 1).Metals.FirstOrDefault(m => m.Metal == Component.FerrousIron)?.Unchelated.MolesPerLitre ?? 0;
-        var open = StateSolver.Clear(mix, new StateRequest(StateMoment.Mixing, new Temperature(celsius), true, []) { StartFrom = solution });
+        var open =
+            StateSolver.Clear(mix, new StateRequest(StateMoment.Mixing, new Temperature(celsius), true, []) { StartFrom = solution });
         if (free < NoIron || !open.Converged)
         {
             return default;

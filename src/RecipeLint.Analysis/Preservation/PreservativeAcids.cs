@@ -9,10 +9,14 @@ namespace RecipeLint.Analysis.Preservation;
 /// <param name="LeastMilligramsPerLitre">What holds yeasts and moulds in this stock.</param>
 /// <param name="ApparentPk">pH at which half of it is undissociated in this stock.</param>
 public sealed record PreservativeAcids(
-    string Name, string Component, double TotalMilligramsPerLitre, double WholeMilligramsPerLitre, double LeastMilligramsPerLitre, double ApparentPk)
+    string Name, string Component, double TotalMilligramsPerLitre, double WholeMilligramsPerLitre, double LeastMilligramsPerLitre,
+    double ApparentPk)
 {
     /// <summary>The components that preserve; propionate is one the solver does not know.</summary>
-    public static readonly string[] Components = [Chemistry.Equilibrium.Component.Benzoate, Chemistry.Equilibrium.Component.Sorbate, Propionate];
+    public static readonly string[] Components =
+    [
+        Chemistry.Equilibrium.Component.Benzoate, Chemistry.Equilibrium.Component.Sorbate, Propionate,
+    ];
 
     private const string Propionate = "inert:propionate-1";
 

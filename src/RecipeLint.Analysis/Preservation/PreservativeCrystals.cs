@@ -11,7 +11,8 @@ namespace RecipeLint.Analysis.Preservation;
 public sealed record PreservativeCrystals(PreservativeAcid Acid, double SaltedIndex, SolutionState State)
 {
     /// <summary>
-    /// Setschenow constant of benzoic acid in salts of the kind of NaCl and KCl, L/mol; 0.14 to 0.19 are published (recalled). Sorbic acid: none known.
+    /// Setschenow constant of benzoic acid in salts of the kind of NaCl and KCl, L/mol; 0.14 to 0.19 are published (recalled). Sorbic acid:
+    /// none known.
     /// </summary>
     public const double SaltingOut = 0.16;
 

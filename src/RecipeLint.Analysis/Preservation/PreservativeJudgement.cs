@@ -106,8 +106,8 @@ public sealed class PreservativeJudgement
     public double Least(string acid) => _needs.Least(acid, FoodGramsPerLitre, Days);
 
     /// <summary>
-    /// g/L of a preservative, all of it that goes in, at which this stock is guarded, in steps of 0.05; null where no usual dose does it at the
-    /// pH the stock then comes to.
+    /// g/L of a preservative, all of it that goes in, at which this stock is guarded, in steps of 0.05; null where no usual dose does it at
+    /// the pH the stock then comes to.
     /// </summary>
     /// <param name="ph">The pH of the stock; null for the one it comes to with the preservative in it.</param>
     public double? DoseOf(Substance preservative, double? ph = null)
@@ -149,7 +149,8 @@ public sealed class PreservativeJudgement
             SolutionMix.Of(moles, _stock.Volume),
             new StateRequest(StateMoment.Mixing, new Temperature(SolutionMix.FilledAtCelsius), false, []) { SetPh = ph });
         return state.IsSolved
-            ? Rounding.SixDigits(In(state, moles.GetValueOrDefault(PreservativeAcids.Components[^1]) / _stock.Volume.Litres).Sum(a => a.Strength))
+            ? Rounding.SixDigits(In(
+                state, moles.GetValueOrDefault(PreservativeAcids.Components[^1]) / _stock.Volume.Litres).Sum(a => a.Strength))
             : null;
     }
 

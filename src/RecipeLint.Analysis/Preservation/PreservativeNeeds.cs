@@ -1,8 +1,8 @@
 namespace RecipeLint.Analysis.Preservation;
 
 /// <summary>
-/// What a kept stock needs against moulds and yeasts. The defaults are those of the rules on preservation, where their sources stand; a shop
-/// may set its own.
+/// What a kept stock needs against moulds and yeasts. The defaults are those of the rules on preservation, where their sources stand; a
+/// shop may set its own.
 /// </summary>
 public sealed record PreservativeNeeds
 {
@@ -47,8 +47,8 @@ public sealed record PreservativeNeeds
     };
 
     /// <summary>
-    /// Times the least, 1 to <see cref="RichTimes"/>: it grows with the logarithm of the food and of the time, as a colony does. That it grows
-    /// so is common practice, no source; its two ends are those of the published range.
+    /// Times the least, 1 to <see cref="RichTimes"/>: it grows with the logarithm of the food and of the time, as a colony does. That it
+    /// grows so is common practice, no source; its two ends are those of the published range.
     /// </summary>
     public double Times(double food, double? days) =>
         1 + ((RichTimes - 1) * Part(food, MinimumFood, RichFood) * (days is { } kept ? Part(kept, FreshDays, LongDays) : 1));

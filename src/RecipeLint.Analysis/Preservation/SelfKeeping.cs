@@ -31,7 +31,9 @@ internal static class SelfKeepers
     /// <summary>Water activity below which moulds stop (food microbiology textbooks, recalled).</summary>
     public const double DryEnough = 0.8;
 
-    /// <summary>Undissociated acetic acid that preserves by itself, g/L: pickles hold 0.5 to 2 % (food preservation handbooks, recalled).</summary>
+    /// <summary>
+    /// Undissociated acetic acid that preserves by itself, g/L: pickles hold 0.5 to 2 % (food preservation handbooks, recalled).
+    /// </summary>
     public const double PicklingAcid = 10;
 
     /// <summary>Hypochlorite that disinfects, mol/L: about 0.1 g/L of chlorine (common practice, no source).</summary>

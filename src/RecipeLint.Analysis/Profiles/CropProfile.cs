@@ -8,7 +8,8 @@ namespace RecipeLint.Analysis.Profiles;
 /// <param name="SufficientLow">Lower end of the usual range.</param>
 /// <param name="SufficientHigh">Upper end of the usual range.</param>
 /// <param name="ToxicAbove">Above this plants are harmed.</param>
-/// <param name="IsPractice">True when an end of the usual range is common practice, recalled from the named work, or from a page of low authority.</param>
+/// <param name="IsPractice">True when an end of the usual range is common practice, recalled from the named work, or from a page of low
+/// authority.</param>
 /// <param name="Disagreement">How far the sources differ, when they do; the wider range is kept.</param>
 public sealed record ElementRange(
     string Key,
@@ -23,7 +24,9 @@ public sealed record ElementRange(
     /// <summary>Above the usual range, but still run in practice up to here; null where the sources give none.</summary>
     public double? Upper { get; init; }
 
-    /// <summary>Each stated bound with its own source, by the name it has in the data ("deficientBelow", "low", "high", "upper", "toxicAbove").</summary>
+    /// <summary>
+    /// Each stated bound with its own source, by the name it has in the data ("deficientBelow", "low", "high", "upper", "toxicAbove").
+    /// </summary>
     public IReadOnlyDictionary<string, Sourced<double>> Bounds { get; init; } = new Dictionary<string, Sourced<double>>();
 }
 

@@ -18,7 +18,8 @@ internal sealed class ProfileFile
         _root = root;
         _sources = root.GetProperty("sources").EnumerateObject().ToDictionary(
             s => s.Name,
-            s => (Text: s.Value.GetProperty("text").GetString()!, Practice: s.Value.TryGetProperty("practice", out var practice) && practice.GetBoolean()),
+            s => (Text: s.Value.GetProperty("text").GetString()!, Practice: s.Value.TryGetProperty("practice", out var practice)
+                && practice.GetBoolean()),
             StringComparer.Ordinal);
     }
 
@@ -40,7 +41,11 @@ internal sealed class ProfileFile
     private Dictionary<string, string> ReadStages() =>
         _root.TryGetProperty("stages", out var stages)
             ? stages.EnumerateObject()
-                .SelectMany(s => s.Value.EnumerateArray().Select(a => a.GetString()!).Append(s.Name).Select(n => KeyValuePair.Create(n, s.Name)))
+                .SelectMany(s => s.Value
+                    .EnumerateArray()
+                    .Select(a => a.GetString()!)
+                    .Append(s.Name)
+                    .Select(n => KeyValuePair.Create(n, s.Name)))
                 .ToDictionary(StringComparer.Ordinal)
             : new Dictionary<string, string>(StringComparer.Ordinal);
 
@@ -84,6 +89,7 @@ internal sealed class ProfileFile
         Text(row, "stage"),
         BoundNames.All
             .Where(n => row.TryGetProperty(n, out _))
-            .ToDictionary(n => n, n => row.GetProperty(n) is { ValueKind: JsonValueKind.Object } b ? ReadBound(b) : null, StringComparer.Ordinal),
+            .ToDictionary(
+                n => n, n => row.GetProperty(n) is { ValueKind: JsonValueKind.Object } b ? ReadBound(b) : null, StringComparer.Ordinal),
         Text(row, "disagreement"));
 }

@@ -26,12 +26,14 @@ public static class ProfileLibrary
     public static CropProfile Generic => Data.Value.First(p => p.Name == GenericName).For(null);
 
     /// <summary>
-    /// The profile of a crop, by name or alias ("lettuce" is "leafy-greens"), whatever the case, spaces or hyphens; null when there is none.
-    /// A stage the profile does not know gives the ranges for any stage.
+    /// The profile of a crop, by name or alias ("lettuce" is "leafy-greens"), whatever the case, spaces or hyphens; null when there is
+    /// none. A stage the profile does not know gives the ranges for any stage.
     /// </summary>
     public static CropProfile? Find(string name, string? stage = null) => ByName.Value.GetValueOrDefault(Plain(name))?.For(stage);
 
-    /// <summary>A built-in profile by name or alias, for one that is written over it; the generic one where there is none of that name.</summary>
+    /// <summary>
+    /// A built-in profile by name or alias, for one that is written over it; the generic one where there is none of that name.
+    /// </summary>
     internal static ProfileData DataOf(string name) => ByName.Value.GetValueOrDefault(Plain(name)) ?? ByName.Value[GenericName];
 
     /// <summary>Stages a profile tells apart besides "any"; empty for an unknown profile.</summary>

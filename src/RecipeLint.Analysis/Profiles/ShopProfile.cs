@@ -33,7 +33,8 @@ internal sealed class ShopProfile
         Rows = [.. Rows(null, _document.Any), .. _document.Stages.SelectMany(s => Rows(s.Key, s.Value))],
         Ratios =
         [
-            .. _document.Ratios.Select(r => new RatioRange(r.Of, r.To, r.Range.Low, r.Range.High, r.By, r.Source ?? _source, _document.IsPractice)),
+            .. _document.Ratios.Select(r => new RatioRange(
+                r.Of, r.To, r.Range.Low, r.Range.High, r.By, r.Source ?? _source, _document.IsPractice)),
         ],
         Ec = ToWindow(_document.Any.Ec),
         Ph = ToWindow(_document.Any.Ph),
@@ -46,7 +47,9 @@ internal sealed class ShopProfile
     private Window? ToWindow(Located<Interval<double>>? window) =>
         window is null ? null : new Window(ToBound(window.Value.Low, _source), ToBound(window.Value.High, _source), null);
 
-    /// <summary>A range of the shop's own replaces that of the base, and bounds of the base that would then be out of order go with it.</summary>
+    /// <summary>
+    /// A range of the shop's own replaces that of the base, and bounds of the base that would then be out of order go with it.
+    /// </summary>
     private Dictionary<string, Bound?> Bounds(ProfileElement element)
     {
         var own = element.Source ?? _source;
@@ -81,5 +84,6 @@ internal sealed class ShopProfile
         }
     }
 
-    private Bound ToBound(double value, string from) => new(new Sourced<double>(Rounding.SixDigits(value), from, Confidence.Found), _document.IsPractice);
+    private Bound ToBound(double value, string from) =>
+        new(new Sourced<double>(Rounding.SixDigits(value), from, Confidence.Found), _document.IsPractice);
 }

@@ -32,7 +32,8 @@ public sealed class ElementTotals
             content.Elements.ToImmutableSortedDictionary(e => e, e => content[e] * mass.Grams),
             Enum.GetValues<NitrogenForm>().Where(f => content[f] > 0).ToImmutableSortedDictionary(f => f, f => content[f] * mass.Grams));
 
-    public static ElementTotals OfGrams(IEnumerable<KeyValuePair<Element, double>> grams, IEnumerable<KeyValuePair<NitrogenForm, double>> nitrogenGrams) =>
+    public static ElementTotals OfGrams(
+        IEnumerable<KeyValuePair<Element, double>> grams, IEnumerable<KeyValuePair<NitrogenForm, double>> nitrogenGrams) =>
         new(grams.ToImmutableSortedDictionary(), nitrogenGrams.ToImmutableSortedDictionary());
 
     public ElementTotals Plus(ElementTotals other)

@@ -4,8 +4,8 @@ namespace RecipeLint.Analysis.Solutions;
 
 /// <summary>
 /// The names under which elements of a solution are reported: symbols, and nitrogen by form. "N" is nitrate, ammonium and urea nitrogen;
-/// nitrogen bound in chelating agents and dyes stands apart as "organic-N", because it feeds hardly any plant and published recipes leave it out.
-/// Hydrogen, oxygen and carbon are not reported: they come with water and counter-ions.
+/// nitrogen bound in chelating agents and dyes stands apart as "organic-N", because it feeds hardly any plant and published recipes leave
+/// it out. Hydrogen, oxygen and carbon are not reported: they come with water and counter-ions.
 /// </summary>
 public static class NutrientKeys
 {

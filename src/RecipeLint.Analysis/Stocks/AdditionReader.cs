@@ -9,7 +9,8 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Analysis.Stocks;
 
 /// <summary>One substance put in, as the file states it.</summary>
-internal sealed record AdditionRequest(string Id, Place Place, Substance Substance, Portion Portion, Located<MassFraction>? Assay, string? With);
+internal sealed record AdditionRequest(
+    string Id, Place Place, Substance Substance, Portion Portion, Located<MassFraction>? Assay, string? With);
 
 /// <summary>Turns a stated addition into what it brings.</summary>
 internal static class AdditionReader
@@ -40,7 +41,8 @@ internal static class AdditionReader
 
         if (!substance.Content.Elements.Any() && substance.Dissolves.Count == 0)
         {
-            assumptions.Add("unknown-composition", $"The composition of '{substance.Id}' is not known: what it brings is not counted.", request.Place);
+            assumptions.Add(
+                "unknown-composition", $"The composition of '{substance.Id}' is not known: what it brings is not counted.", request.Place);
         }
 
         var factor = AssayFactor(request, assumptions);
@@ -59,7 +61,9 @@ internal static class AdditionReader
             ComponentMoles = ComponentMoles.Of(
                 substance.Dissolves.Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * grams * factor))),
             Impurities = ElementTotals.OfGrams(
-                substance.Impurities.GroupBy(i => i.Element).Select(g => KeyValuePair.Create(g.Key, g.Max(i => i.Content.Value.Value) * grams)),
+                substance.Impurities
+                    .GroupBy(i => i.Element)
+                    .Select(g => KeyValuePair.Create(g.Key, g.Max(i => i.Content.Value.Value) * grams)),
                 []),
             Scale = equipment.Scale,
             Measure = equipment.Measure,
@@ -90,11 +94,17 @@ internal static class AdditionReader
         var nominal = (strength * 100).ToString("0.######", CultureInfo.InvariantCulture);
         if (AssayReading.IsStrength(substance, assay.Value))
         {
-            assumptions.Add("assay-reading", $"The assay of {declared} % for '{substance.Id}' is read as its strength in place of {nominal} %.", assay.Place);
+            assumptions.Add(
+                "assay-reading",
+                $"The assay of {declared} % for '{substance.Id}' is read as its strength in place of {nominal} %.",
+                assay.Place);
             return assay.Value.Value / strength;
         }
 
-        assumptions.Add("assay-reading", $"The assay of {declared} % for '{substance.Id}' is read as that share of its strength of {nominal} %.", assay.Place);
+        assumptions.Add(
+            "assay-reading",
+            $"The assay of {declared} % for '{substance.Id}' is read as that share of its strength of {nominal} %.",
+            assay.Place);
         return assay.Value.Value;
     }
 }

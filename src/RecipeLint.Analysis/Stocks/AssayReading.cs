@@ -7,8 +7,8 @@ namespace RecipeLint.Analysis.Stocks;
 public static class AssayReading
 {
     /// <summary>
-    /// How near a declared assay must be to the nominal strength of a dilute acid or lye to be read as its measured strength ("37.5 %" for a
-    /// nitric acid sold as 38 %) instead of as a purity of the bottle.
+    /// How near a declared assay must be to the nominal strength of a dilute acid or lye to be read as its measured strength ("37.5 %" for
+    /// a nitric acid sold as 38 %) instead of as a purity of the bottle.
     /// </summary>
     private const double NearTheStrength = 0.25;
 

@@ -8,11 +8,15 @@ namespace RecipeLint.Analysis.Stocks;
 /// <param name="Stated">True when the file names it.</param>
 internal readonly record struct Equipment(Scale? Scale, Measure? Measure, bool Stated)
 {
-    private static readonly MeasureKind[] Pouring = [MeasureKind.Cylinder, MeasureKind.Flask, MeasureKind.Pipette, MeasureKind.Syringe, MeasureKind.Jug];
+    private static readonly MeasureKind[] Pouring =
+    [
+        MeasureKind.Cylinder, MeasureKind.Flask, MeasureKind.Pipette, MeasureKind.Syringe, MeasureKind.Jug,
+    ];
 
     /// <summary>
-    /// The scale or measure named in the file; else, for what is weighed, the finest scale that carries the mass, and for what is poured, the
-    /// smallest measure that holds the volume. A scale or measure without a stated capacity holds anything. Nothing where the shop has none.
+    /// The scale or measure named in the file; else, for what is weighed, the finest scale that carries the mass, and for what is poured,
+    /// the smallest measure that holds the volume. A scale or measure without a stated capacity holds anything. Nothing where the shop has
+    /// none.
     /// </summary>
     public static Equipment Choose(ShopSettings shop, string? with, Portion portion, Mass mass, Volume? volume)
     {

@@ -48,7 +48,8 @@ internal static class SourceWater
             Water = choice.Document,
             Volume = volume,
             VolumeIsEstimate = estimate,
-            Elements = ElementTotals.Sum(values.Select(v => IonFacts.ElementsOf(v.Component, v.Concentration.MolesPerLitre * volume.Litres))),
+            Elements =
+                ElementTotals.Sum(values.Select(v => IonFacts.ElementsOf(v.Component, v.Concentration.MolesPerLitre * volume.Litres))),
             ComponentMoles = ComponentMoles.Of(values.SelectMany(v => Dissolved(v, volume))),
         };
     }
@@ -59,7 +60,9 @@ internal static class SourceWater
         from nutrient in NutrientKeys.Grams(IonFacts.ElementsOf(value.Component, value.Concentration.MolesPerLitre))
         select (nutrient.Key, nutrient.Grams, value.Place);
 
-    /// <summary>Values with yearly ranges taken at their middle, and bicarbonate from the alkalinity where no carbonate is listed.</summary>
+    /// <summary>
+    /// Values with yearly ranges taken at their middle, and bicarbonate from the alkalinity where no carbonate is listed.
+    /// </summary>
     private static ImmutableArray<Value> Values(WaterDocument water, AssumptionList? assumptions)
     {
         var values = ImmutableArray.CreateBuilder<Value>();
@@ -78,13 +81,17 @@ internal static class SourceWater
         if (water.Alkalinity is { } alkalinity && values.All(v => v.Component != Component.Carbonate))
         {
             var (low, high) = alkalinity.Value;
-            values.Add(new Value(Component.Carbonate, true, new AmountConcentration(((low + high) / 2).EquivalentsPerLitre), alkalinity.Place));
+            values.Add(new Value(
+                Component.Carbonate, true, new AmountConcentration(((low + high) / 2).EquivalentsPerLitre), alkalinity.Place));
             assumptions?.Add("water", $"The alkalinity of the water '{water.Name}' is counted as hydrogen carbonate.", alkalinity.Place);
         }
 
         if (ranged.Count > 0)
         {
-            assumptions?.Add("water-range", $"The water '{water.Name}' varies over the year; the middle of each range is used ({string.Join(", ", ranged)}).", water.Place);
+            assumptions?.Add(
+                "water-range",
+                $"The water '{water.Name}' varies over the year; the middle of each range is used ({string.Join(", ", ranged)}).",
+                water.Place);
         }
 
         foreach (var estimate in water.Estimates)

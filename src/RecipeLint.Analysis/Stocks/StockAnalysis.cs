@@ -4,13 +4,16 @@ using RecipeLint.Recipes.Documents;
 namespace RecipeLint.Analysis.Stocks;
 
 /// <summary>Facts of every stock of one workspace, each computed once, pre-stocks before the stocks that take from them.</summary>
-/// <param name="keep">Gives the facts that an earlier run has computed where they still hold, else computes them; null computes all.</param>
+/// <param name="keep">Gives the facts that an earlier run has computed where they still hold, else computes them; null computes
+/// all.</param>
 internal sealed class StockAnalysis(Workspace workspace, Func<Workspace, string, Func<StockFacts?>, StockFacts?>? keep = null)
 {
     private readonly Dictionary<string, StockFacts?> _done = new(StringComparer.Ordinal);
     private readonly HashSet<string> _open = new(StringComparer.Ordinal);
 
-    /// <summary>Null for a file that is no stock, a stock without a readable volume, and one that takes from itself (already reported).</summary>
+    /// <summary>
+    /// Null for a file that is no stock, a stock without a readable volume, and one that takes from itself (already reported).
+    /// </summary>
     public StockFacts? Of(string? file)
     {
         if (file is null)

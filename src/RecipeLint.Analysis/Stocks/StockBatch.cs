@@ -82,7 +82,8 @@ internal sealed class StockBatch
             Waters = _waters,
             Aliquots = _aliquots,
             Adjustments = _adjustments,
-            Totals = ElementTotals.Sum([.. _additions.Select(a => a.Elements), .. _waters.Select(w => w.Elements), .. _adjustments.Select(a => a.Elements)]),
+            Totals = ElementTotals.Sum(
+                [.. _additions.Select(a => a.Elements), .. _waters.Select(w => w.Elements), .. _adjustments.Select(a => a.Elements)]),
             Impurities = ElementTotals.Sum(_additions.Select(a => a.Impurities)),
             ComponentMoles = InVesselMoles(),
             StorageTemperature = storage,
@@ -188,7 +189,10 @@ internal sealed class StockBatch
 
         if (estimate && choice.Document is not null)
         {
-            _assumptions.Add("solids-volume", "Topping up counts all that is missing to the mark as water: the volume of dissolved solids is not subtracted.", place);
+            _assumptions.Add(
+                "solids-volume",
+                "Topping up counts all that is missing to the mark as water: the volume of dissolved solids is not subtracted.",
+                place);
         }
 
         _waters.Add(SourceWater.Pour(id, place, choice, poured, estimate, _assumptions));
@@ -197,13 +201,17 @@ internal sealed class StockBatch
 
     private void Adjust(AdjustStep step)
     {
-        var adjustment = Adjustments.Of(step.Id, step.Place, step.TargetPh?.Value, step.Reagent, InVesselMoles(), WaterInVessel(), openToAir: false, _assumptions);
+        var adjustment = Adjustments.Of(
+            step.Id, step.Place, step.TargetPh?.Value, step.Reagent, InVesselMoles(), WaterInVessel(), openToAir: false, _assumptions);
         _adjustments.Add(adjustment);
         _inVessel += adjustment.Volume ?? Volume.Zero;
     }
 
     private ImmutableSortedDictionary<string, double> InVesselMoles() => ComponentMoles.Sum(
-        [.. _additions.Select(a => a.ComponentMoles), .. _waters.Select(w => w.ComponentMoles), .. _adjustments.Select(a => a.ComponentMoles)]);
+        [
+            .. _additions.Select(a => a.ComponentMoles), .. _waters.Select(w => w.ComponentMoles),
+            .. _adjustments.Select(a => a.ComponentMoles),
+        ]);
 
     /// <summary>
     /// Water in the vessel now: what was poured and what came with liquids. After topping up, and where no step pours water, what the
@@ -214,7 +222,8 @@ internal sealed class StockBatch
         var poured = _waters.Aggregate(Volume.Zero, (sum, w) => sum + w.Volume) * WaterAtBench;
         if (!_hasTopUp && poured > Mass.Zero)
         {
-            return _additions.Where(a => a.Volume is not null).Aggregate(poured, (sum, a) => sum + (a.Mass * (1 - a.Substance.Strength.Value)));
+            return _additions.Where(a => a.Volume is not null)
+                .Aggregate(poured, (sum, a) => sum + (a.Mass * (1 - a.Substance.Strength.Value)));
         }
 
         var mix = SolutionMix.Of(InVesselMoles(), _makes);
@@ -224,20 +233,22 @@ internal sealed class StockBatch
     private Volume Missing(Volume mark) => mark > _inVessel ? mark - _inVessel : Volume.Zero;
 
     /// <summary>
-    /// A stock without any water step is brought to its volume with pure water. Where water is poured but not topped up, the rest may be the
-    /// volume of the solids, so it is not counted.
+    /// A stock without any water step is brought to its volume with pure water. Where water is poured but not topped up, the rest may be
+    /// the volume of the solids, so it is not counted.
     /// </summary>
     private void FillUp()
     {
         if (!_hasWaterStep)
         {
-            _assumptions.Add("water", "No step adds water: the stock is taken as brought to its volume with distilled water.", _stock.Place);
+            _assumptions.Add(
+                "water", "No step adds water: the stock is taken as brought to its volume with distilled water.", _stock.Place);
             var pure = new SourceWater.Choice(SourceWater.Default, null, true);
             _waters.Add(SourceWater.Pour("water", _stock.Place, pure, Missing(_makes), true, _assumptions));
         }
         else if (!_hasTopUp && _inVessel < _makes && _waters.Any(w => w.Water is not null))
         {
-            _assumptions.Add("water-remainder", "No step tops up to the finished volume: only the water that is poured brings ions.", _stock.Place);
+            _assumptions.Add(
+                "water-remainder", "No step tops up to the finished volume: only the water that is poured brings ions.", _stock.Place);
         }
     }
 }

@@ -72,7 +72,8 @@ internal sealed class ElementBudget
 
         // Where the doses alone are more than the stated volume, there is no water and their sum is the final volume.
         var doses = Uncertain.Sum(poured);
-        var onlyDoses = !addedTo && recipe.WaterVolume.Litres <= 0 && recipe.Recipe.Final is { } stated && doses.Value > stated.Value.Litres;
+        var onlyDoses =
+            !addedTo && recipe.WaterVolume.Litres <= 0 && recipe.Recipe.Final is { } stated && doses.Value > stated.Value.Litres;
         var final = addedTo ? measured + doses : onlyDoses ? doses : measured;
         if (recipe.Water?.Water is { } water && !onlyDoses)
         {
@@ -113,7 +114,8 @@ internal sealed class ElementBudget
 
         var result = grams.Over(volume);
 
-        // Source water fills the stock whatever its volume turns out to be, so the error of the volume hardly touches what it brings per litre.
+        // Source water fills the stock whatever its volume turns out to be, so the error of the volume hardly touches what it brings per
+        // litre.
         var water = new Ledger();
         foreach (var part in stock.Waters.Where(w => !Within(w.Id)))
         {
@@ -137,7 +139,8 @@ internal sealed class ElementBudget
     private Uncertain Amount(AdditionFacts addition, string file, Portion? portion, Tolerance? stated) =>
         addition.ThroughAliquot
             ? Uncertain.MeasuredRelative(1, _measurements.OfUnknownScale($"{file}#{addition.Id}", addition.Substance.Name, addition.Place))
-                * Uncertain.MeasuredRelative(1, _measurements.OfUnknownMeasure($"{file}#{addition.Id}", addition.Substance.Name, addition.Place))
+                * Uncertain.MeasuredRelative(
+                    1, _measurements.OfUnknownMeasure($"{file}#{addition.Id}", addition.Substance.Name, addition.Place))
             : Uncertain.MeasuredRelative(1, _measurements.OfAmount(addition, file, portion, stated));
 
     private IEnumerable<(string Key, Uncertain Grams)> Elements(AdditionFacts addition, Uncertain taken)

@@ -11,7 +11,8 @@ namespace RecipeLint.Analysis.Uncertainty;
 /// <param name="Concentration">As computed, uncertainty left aside.</param>
 /// <param name="RelativeStandard">Combined standard uncertainty as a fraction of the concentration.</param>
 /// <param name="Shares">Sources by their share of the variance, largest first; the fractions sum to 1.</param>
-public sealed record ElementUncertainty(string Key, MassConcentration Concentration, double RelativeStandard, IReadOnlyList<UncertaintyShare> Shares)
+public sealed record ElementUncertainty(
+    string Key, MassConcentration Concentration, double RelativeStandard, IReadOnlyList<UncertaintyShare> Shares)
 {
     /// <summary>Expanded uncertainty U (k = 2, about 95 %) as a fraction of the concentration: 0.06 reads "± 6 %".</summary>
     public double RelativeExpanded => 2 * RelativeStandard;
@@ -41,7 +42,8 @@ public sealed record ElementUncertainty(string Key, MassConcentration Concentrat
                 .Where(c => c.Value.Value > 0 && c.Value.RelativeStandard is { } relative && double.IsFinite(relative))
                 .ToImmutableSortedDictionary(
                     c => c.Key,
-                    c => new ElementUncertainty(c.Key, new MassConcentration(c.Value.Value), c.Value.RelativeStandard!.Value, c.Value.Shares),
+                    c => new ElementUncertainty(
+                        c.Key, new MassConcentration(c.Value.Value), c.Value.RelativeStandard!.Value, c.Value.Shares),
                     StringComparer.Ordinal),
             budget.Notes.ToList());
 }
@@ -49,4 +51,5 @@ public sealed record ElementUncertainty(string Key, MassConcentration Concentrat
 /// <summary>How well each element is known, and what had to be assumed to say so.</summary>
 /// <param name="Elements">By nutrient key; elements of zero concentration have none.</param>
 /// <param name="Assumptions">Equipment, assays and effects taken for granted.</param>
-public sealed record UncertaintyFacts(ImmutableSortedDictionary<string, ElementUncertainty> Elements, IReadOnlyList<Assumption> Assumptions);
+public sealed record UncertaintyFacts(
+    ImmutableSortedDictionary<string, ElementUncertainty> Elements, IReadOnlyList<Assumption> Assumptions);

@@ -13,7 +13,8 @@ public static class EquipmentLimits
     private const string TwiceClassA = "; class B within twice class A (ASTM E288 and E1272, scope)";
 
     private const string Iso4788 =
-        "ISO 4788:2005, measuring cylinders, class B, recalled; never narrower than ASTM E1272-02(2012) table 1, class B, read for 5 to 500 mL";
+        "ISO 4788:2005, measuring cylinders, class B, recalled; never narrower than ASTM E1272-02(2012) table 1, class B, read for 5 to "
+            + "500 mL";
 
     private const string Iso1042 =
         "ISO 1042:1998, one-mark flasks, class A recalled, 100 mL read in EURACHEM/CITAC QUAM:2012 A1" + TwiceClassA;
@@ -68,10 +69,12 @@ public static class EquipmentLimits
         new(0.10, "proportional injectors hold 5 to 10 % over their flow range: greenhouse practice, no source", Confidence.Memory);
 
     /// <summary>Part of the volume of a drop.</summary>
-    public static Sourced<double> Drop { get; } = new(0.20, "drops differ by 20 % with dropper and liquid: common practice, no source", Confidence.Memory);
+    public static Sourced<double> Drop { get; } =
+        new(0.20, "drops differ by 20 % with dropper and liquid: common practice, no source", Confidence.Memory);
 
     /// <summary>Part of a spoonful.</summary>
-    public static Sourced<double> Spoon { get; } = new(0.20, "spoonfuls differ by 10 to 20 %: common practice, no source", Confidence.Memory);
+    public static Sourced<double> Spoon { get; } =
+        new(0.20, "spoonfuls differ by 10 to 20 %: common practice, no source", Confidence.Memory);
 
     /// <summary>Part of a volume measured with something nobody named: a class B cylinder filled to half or more.</summary>
     public static Sourced<double> UnknownMeasure { get; } =
@@ -99,7 +102,8 @@ public static class EquipmentLimits
 
     /// <summary>The same for technical grades, chelates and products known by label.</summary>
     public static Sourced<double> UndeclaredTechnicalAssay { get; } =
-        new(0.05, "technical grades, chelates and label products differ by 5 % between lots: common practice, no source", Confidence.Memory);
+        new(0.05, "technical grades, chelates and label products differ by 5 % between lots: common practice, no "
+            + "source", Confidence.Memory);
 
     /// <summary>Standard deviation of repeated weighings in steps of the display, where the shop does not state it.</summary>
     public static Sourced<double> RepeatabilitySteps { get; } =

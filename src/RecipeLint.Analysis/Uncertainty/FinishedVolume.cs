@@ -6,13 +6,14 @@ namespace RecipeLint.Analysis.Uncertainty;
 
 /// <summary>With what the finished volume of a stock is measured.</summary>
 /// <param name="Pouring">The measure and the volume.</param>
-/// <param name="IsStated">True when the file names one of the shop's measures as its vessel; false when the best the shop has for it is assumed.</param>
+/// <param name="IsStated">True when the file names one of the shop's measures as its vessel; false when the best the shop has for it is
+/// assumed.</param>
 /// <param name="Place">The vessel as the stock names it, else the whole stock.</param>
 public sealed record FinishedVolume(Pouring Pouring, bool IsStated, Place Place)
 {
     /// <summary>
-    /// The vessel where it is one of the shop's measures; else the best of the vessel's own mark (some vessel's, where none is named) and the shop's
-    /// measures that hold the volume in one filling. Null where neither a vessel nor any measure is known.
+    /// The vessel where it is one of the shop's measures; else the best of the vessel's own mark (some vessel's, where none is named) and
+    /// the shop's measures that hold the volume in one filling. Null where neither a vessel nor any measure is known.
     /// </summary>
     public static FinishedVolume? Of(StockFacts stock)
     {
@@ -51,6 +52,7 @@ public sealed record FinishedVolume(Pouring Pouring, bool IsStated, Place Place)
         var named = stock.Stock.Vessel;
         var vessel = named is null ? null : stock.Settings.Vessels.FirstOrDefault(v => v.Name == named.Value);
         var place = vessel?.Place ?? named?.Place ?? stock.Stock.Place;
-        return new Measure(named?.Value ?? "vessel mark", place, MeasureKind.Jug, named is null ? stock.Volume : vessel?.Capacity, null, null);
+        return new Measure(
+            named?.Value ?? "vessel mark", place, MeasureKind.Jug, named is null ? stock.Volume : vessel?.Capacity, null, null);
     }
 }

@@ -8,12 +8,14 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Analysis.Uncertainty;
 
 /// <summary>
-/// The errors of single measurements: a weight, a poured volume, an assay. What is not stated is taken from <see cref="EquipmentLimits"/> and
-/// noted.
+/// The errors of single measurements: a weight, a poured volume, an assay. What is not stated is taken from <see cref="EquipmentLimits"/>
+/// and noted.
 /// </summary>
 internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
 {
-    /// <summary>The errors of how much of a substance was taken: the tolerance the file states, else those of the scale, measure or drop.</summary>
+    /// <summary>
+    /// The errors of how much of a substance was taken: the tolerance the file states, else those of the scale, measure or drop.
+    /// </summary>
     /// <param name="file">File of the stock or recipe; with the addition's id it makes the error's identity.</param>
     public IReadOnlyList<RelativeError> OfAmount(AdditionFacts addition, string file, Portion? portion, Tolerance? stated)
     {
@@ -27,7 +29,8 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
         if (portion is Portion.ByDrops)
         {
             var size = addition.Measure?.Tolerance?.Relative ?? EquipmentLimits.Drop.Value;
-            var drop = new ErrorSource($"drop:{addition.Measure?.Name}:{addition.Substance.Id}", $"the size of a drop of {name}", addition.Place);
+            var drop =
+                new ErrorSource($"drop:{addition.Measure?.Name}:{addition.Substance.Id}", $"the size of a drop of {name}", addition.Place);
             return [new RelativeError(drop, StandardUncertainty.Rectangular(size), ErrorShape.Rectangular)];
         }
 
@@ -60,12 +63,17 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
         var shared = new ErrorSource($"scale:{scale.Place.File}#{scale.Name}", $"the calibration of '{scale.Name}'", scale.Place);
         notes.Add(
             "uncertainty-scale",
-            "Every scale is taken to keep the in-service limits of accuracy class III in OIML R 76-1 (one step of the display up to 500 steps, two up to 2000, then three).",
+            "Every scale is taken to keep the in-service limits of accuracy class III in OIML R 76-1 (one step of the display up to 500 "
+                + "steps, two up to 2000, then three).",
             scale.Name,
             scale.Place);
         if (scale.Repeatability is null)
         {
-            notes.Add("uncertainty-repeatability", "No repeatability is stated for {0}: 1.5 steps of the display are taken.", $"'{scale.Name}'", scale.Place);
+            notes.Add(
+                "uncertainty-repeatability",
+                "No repeatability is stated for {0}: 1.5 steps of the display are taken.",
+                $"'{scale.Name}'",
+                scale.Place);
         }
 
         return NonZero(
@@ -74,8 +82,8 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
     }
 
     /// <param name="assumedUse">
-    /// True when the measure was chosen for a finished volume and not stated. All volumes made up so are wrong together, but nothing poured with
-    /// the same measure may lean on it: there the error would cancel by an assumption.
+    /// True when the measure was chosen for a finished volume and not stated. All volumes made up so are wrong together, but nothing poured
+    /// with the same measure may lean on it: there the error would cancel by an assumption.
     /// </param>
     public IReadOnlyList<RelativeError> OfVolume(Pouring pouring, string id, string what, Place place, bool assumedUse = false)
     {
@@ -87,16 +95,22 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
         var measure = pouring.Measure;
         var own = new ErrorSource($"read:{id}", $"reading '{measure.Name}' for {what}", place);
         var shared = assumedUse
-            ? new ErrorSource($"made-up:{measure.Place.File}#{measure.Name}", $"the accuracy of '{measure.Name}' for finished volumes", measure.Place)
+            ? new ErrorSource(
+                $"made-up:{measure.Place.File}#{measure.Name}", $"the accuracy of '{measure.Name}' for finished volumes", measure.Place)
             : new ErrorSource($"measure:{measure.Place.File}#{measure.Name}", $"the accuracy of '{measure.Name}'", measure.Place);
         if (pouring.LimitIsAssumed)
         {
             var source = EquipmentLimits.SourceOf(measure.Kind);
-            notes.Add("uncertainty-measure", $"No tolerance is stated for {{0}}: the usual one is taken ({source}).", $"'{measure.Name}'", measure.Place);
+            notes.Add(
+                "uncertainty-measure",
+                $"No tolerance is stated for {{0}}: the usual one is taken ({source}).",
+                $"'{measure.Name}'",
+                measure.Place);
         }
 
         return NonZero(
-            new RelativeError(own, pouring.OwnError / pouring.Volume, measure.Readability is null ? ErrorShape.Normal : ErrorShape.Rectangular),
+            new RelativeError(
+                own, pouring.OwnError / pouring.Volume, measure.Readability is null ? ErrorShape.Normal : ErrorShape.Rectangular),
             new RelativeError(shared, pouring.SharedError / pouring.Volume, ErrorShape.Rectangular));
     }
 
@@ -115,8 +129,8 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
     }
 
     /// <summary>
-    /// The error of the assay: one and the same wherever the substance is used, because it comes out of one bag. Rectangular; a declared figure
-    /// ± 0.5 % absolute, else what the catalogue calls typical, else an assumption.
+    /// The error of the assay: one and the same wherever the substance is used, because it comes out of one bag. Rectangular; a declared
+    /// figure ± 0.5 % absolute, else what the catalogue calls typical, else an assumption.
     /// </summary>
     public RelativeError OfAssay(AdditionFacts addition)
     {
@@ -126,12 +140,13 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
             : Undeclared(substance, addition.Place);
         var id = string.Create(CultureInfo.InvariantCulture, $"assay:{substance.Id}@{(addition.AssayDeclared ? addition.Assay.Value : 0)}");
         return new RelativeError(
-            new ErrorSource(id, $"the assay of {substance.Name}", addition.Place), StandardUncertainty.Rectangular(half), ErrorShape.Rectangular);
+            new ErrorSource(id, $"the assay of {substance.Name}", addition.Place), StandardUncertainty.Rectangular(half),
+            ErrorShape.Rectangular);
     }
 
     /// <summary>
-    /// Half-width around the nominal content, as a fraction of it, from a typical assay as data files print it ("98-99.5 %", "99 % (54 % Mo)"):
-    /// the limits are widened to lie evenly around the 100 % that is used. Null for texts that speak of an element ("13 % Fe").
+    /// Half-width around the nominal content, as a fraction of it, from a typical assay as data files print it ("98-99.5 %", "99 % (54 %
+    /// Mo)"): the limits are widened to lie evenly around the 100 % that is used. Null for texts that speak of an element ("13 % Fe").
     /// </summary>
     internal static double? TypicalHalfWidth(string text)
     {
@@ -150,13 +165,15 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
     {
         if (substance.TypicalAssay is { } typical && substance.Strength.Value >= 1 && TypicalHalfWidth(typical.Value) is { } range and > 0)
         {
-            notes.Add("uncertainty-assay", "No assay is declared for {0}: its typical range is taken as the limit.", $"'{substance.Id}'", place);
+            notes.Add(
+                "uncertainty-assay", "No assay is declared for {0}: its typical range is taken as the limit.", $"'{substance.Id}'", place);
             return range;
         }
 
         if (substance.NeedsAssay || substance.Kind is SubstanceKind.Chelate or SubstanceKind.Product)
         {
-            notes.Add("uncertainty-assay", "No assay is declared for {0}: ± 5 % of the nominal content is taken.", $"'{substance.Id}'", place);
+            notes.Add(
+                "uncertainty-assay", "No assay is declared for {0}: ± 5 % of the nominal content is taken.", $"'{substance.Id}'", place);
             return EquipmentLimits.UndeclaredTechnicalAssay.Value;
         }
 
@@ -176,7 +193,8 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
         return tolerance.Relative ?? (tolerance.Absolute is { } half && value > 0 ? half / value : null);
     }
 
-    private static IReadOnlyList<RelativeError> NonZero(params RelativeError[] errors) => [.. errors.Where(e => e.Standard > 0 && double.IsFinite(e.Standard))];
+    private static IReadOnlyList<RelativeError> NonZero(params RelativeError[] errors) =>
+        [.. errors.Where(e => e.Standard > 0 && double.IsFinite(e.Standard))];
 
     [GeneratedRegex(@"^(?<low>\d+(\.\d+)?)(-(?<high>\d+(\.\d+)?))? %($| \()", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex AssayRange();

@@ -31,7 +31,8 @@ public sealed record Pouring(Measure Measure, Volume Volume, int Fillings)
     public bool LimitIsAssumed => Measure.Tolerance is null;
 
     /// <summary>Limit of error of one filling: stated by the shop, else published for the kind and size.</summary>
-    public Volume Limit => Measure.Tolerance is { } stated ? Stated(stated) : EquipmentLimits.VolumeError(Measure.Kind, Measure.Capacity, Filling);
+    public Volume Limit =>
+        Measure.Tolerance is { } stated ? Stated(stated) : EquipmentLimits.VolumeError(Measure.Kind, Measure.Capacity, Filling);
 
     /// <summary>
     /// Standard uncertainty from the measure's calibration, rectangular within its limit; the same error at every filling, so it grows with
@@ -40,8 +41,8 @@ public sealed record Pouring(Measure Measure, Volume Volume, int Fillings)
     public Volume SharedError => new Volume(StandardUncertainty.Rectangular(Limit.Litres)) * Fillings;
 
     /// <summary>
-    /// Standard uncertainty that each volume has of its own: reading to whole graduations, or filling to the single mark of a flask or pipette;
-    /// it grows with the root of the number of fillings.
+    /// Standard uncertainty that each volume has of its own: reading to whole graduations, or filling to the single mark of a flask or
+    /// pipette; it grows with the root of the number of fillings.
     /// </summary>
     public Volume OwnError
     {
@@ -66,9 +67,10 @@ public sealed record Pouring(Measure Measure, Volume Volume, int Fillings)
     private Volume Filling => Volume / Fillings;
 
     /// <summary>
-    /// What a stated accuracy at full volume means for less. Absolute figures hold at any mark, as ISO 4788 has it. A relative figure of glassware
-    /// and jugs is that part of the capacity at any mark; that of a syringe holds from half its capacity on and stays what it is there below
-    /// (the shape of ISO 7886-1, table 1); that of anything that measures out drops, spoonfuls or a flow is a part of what is delivered.
+    /// What a stated accuracy at full volume means for less. Absolute figures hold at any mark, as ISO 4788 has it. A relative figure of
+    /// glassware and jugs is that part of the capacity at any mark; that of a syringe holds from half its capacity on and stays what it is
+    /// there below (the shape of ISO 7886-1, table 1); that of anything that measures out drops, spoonfuls or a flow is a part of what is
+    /// delivered.
     /// </summary>
     private Volume Stated(Recipes.Quantities.Tolerance stated)
     {

@@ -2,8 +2,8 @@ namespace RecipeLint.Analysis.Uncertainty;
 
 /// <summary>
 /// A value with the errors it carries, each as the signed first-order effect c·u of one error source. Sums, products and quotients follow
-/// the law of propagation of uncertainty (JCGM 100:2008, equations 10 and 16): effects of one source add with their signs, whatever way they
-/// came, so values that share a source are correlated without anybody stating a coefficient. Immutable; the unit is the caller's.
+/// the law of propagation of uncertainty (JCGM 100:2008, equations 10 and 16): effects of one source add with their signs, whatever way
+/// they came, so values that share a source are correlated without anybody stating a coefficient. Immutable; the unit is the caller's.
 /// </summary>
 internal sealed class Uncertain
 {
@@ -26,7 +26,9 @@ internal sealed class Uncertain
     /// <summary>u_c divided by the size of the value; null for a value of zero.</summary>
     public double? RelativeStandard => Value == 0 ? null : Standard / Math.Abs(Value);
 
-    /// <summary>The part of the variance each source has, largest first; empty for a value without errors. The fractions sum to 1.</summary>
+    /// <summary>
+    /// The part of the variance each source has, largest first; empty for a value without errors. The fractions sum to 1.
+    /// </summary>
     public IReadOnlyList<UncertaintyShare> Shares
     {
         get
@@ -47,7 +49,9 @@ internal sealed class Uncertain
 
     public static Uncertain Exactly(double value) => new(value, []);
 
-    /// <summary>A measured value with the standard uncertainty of each of its errors, in the unit of the value; a sign tells the direction.</summary>
+    /// <summary>
+    /// A measured value with the standard uncertainty of each of its errors, in the unit of the value; a sign tells the direction.
+    /// </summary>
     public static Uncertain Measured(double value, params IEnumerable<(ErrorSource Source, double Standard)> errors) =>
         new(value, Merge(errors.Select(e => new Effect(e.Source, e.Standard))));
 

@@ -25,10 +25,12 @@ internal sealed class UncertaintyNotes
     public IReadOnlyList<Assumption> ToList() =>
         [
             .. _notes.OrderBy(n => n.Key.Key, StringComparer.Ordinal).ThenBy(n => n.Key.Text, StringComparer.Ordinal)
-                .Select(n => new Assumption(n.Key.Key, n.Key.Text.Replace("{0}", string.Join(", ", n.Value.Subjects), StringComparison.Ordinal), n.Value.Place)),
+                .Select(n => new Assumption(
+                    n.Key.Key, n.Key.Text.Replace("{0}", string.Join(", ", n.Value.Subjects), StringComparison.Ordinal), n.Value.Place)),
             new Assumption(
                 Neglected,
-                "Neglected in every uncertainty: air buoyancy, the temperature of volumes, atomic weights, densities, what stays in the measure, and what a pH adjustment brings.",
+                "Neglected in every uncertainty: air buoyancy, the temperature of volumes, atomic weights, densities, what stays in the "
+                    + "measure, and what a pH adjustment brings.",
                 null),
         ];
 }

@@ -9,8 +9,8 @@ namespace RecipeLint.Analysis.Uncertainty;
 internal sealed class VolumeErrors(MeasurementErrors errors, UncertaintyNotes notes)
 {
     /// <summary>
-    /// Where the named vessel is one of the shop's measures, its errors. Otherwise the measure is assumed (<see cref="FinishedVolume"/>), with an
-    /// error that no aliquot or dose shares.
+    /// Where the named vessel is one of the shop's measures, its errors. Otherwise the measure is assumed (<see cref="FinishedVolume"/>),
+    /// with an error that no aliquot or dose shares.
     /// </summary>
     public IReadOnlyList<RelativeError> OfStock(StockFacts stock)
     {
@@ -28,7 +28,8 @@ internal sealed class VolumeErrors(MeasurementErrors errors, UncertaintyNotes no
 
         notes.Add(
             "uncertainty-stock-volume",
-            $"No step says with what the finished volume of {{0}} is measured: the best the shop has for it is taken, '{finished.Pouring.Measure.Name}'.",
+            "No step says with what the finished volume of {{0}} is measured: the best the shop has for it is taken, "
+                + $"'{finished.Pouring.Measure.Name}'.",
             $"'{document.Name}'",
             document.Place);
         return errors.OfVolume(finished.Pouring, document.File, what, document.Place, assumedUse: true);
@@ -53,7 +54,8 @@ internal sealed class VolumeErrors(MeasurementErrors errors, UncertaintyNotes no
         var place = recipe.Recipe.Final?.Place ?? recipe.Recipe.Place;
         notes.Add(
             "uncertainty-final-volume",
-            "How the final volume of {0} is measured is not stated: it is taken as right to ± 2 %, as by a water meter of accuracy class 2 (OIML R 49-1).",
+            "How the final volume of {0} is measured is not stated: it is taken as right to ± 2 %, as by a water meter of accuracy class "
+                + "2 (OIML R 49-1).",
             $"'{recipe.Recipe.Name}'",
             place);
         var source = new ErrorSource($"tank:{recipe.Recipe.File}", "the final volume of the tank", place);

@@ -19,12 +19,14 @@ internal sealed class WaterErrors(UncertaintyNotes notes)
 
     /// <summary>
     /// A yearly range is rectangular between its ends; a single figure has the largest uncertainty a drinking water laboratory may have:
-    /// German Trinkwasserverordnung 2001 (as of 2018), annex 5 part I, k = 2, which takes over Directive 98/83/EC annex III: 15 % for chloride,
-    /// sodium and nitrate, 25 % boron, copper and nickel, 30 % iron and manganese, 40 % ammonium. Other ions are taken with the 15 %.
+    /// German Trinkwasserverordnung 2001 (as of 2018), annex 5 part I, k = 2, which takes over Directive 98/83/EC annex III: 15 % for
+    /// chloride, sodium and nitrate, 25 % boron, copper and nickel, 30 % iron and manganese, 40 % ammonium. Other ions are taken with the
+    /// 15 %.
     /// </summary>
     private RelativeError Of(WaterDocument water, string key, Place place)
     {
-        var source = new ErrorSource($"water:{place.File}#{place.Pointer.Value}", $"the analysis of the water '{water.Name}' ({key})", place);
+        var source =
+            new ErrorSource($"water:{place.File}#{place.Pointer.Value}", $"the analysis of the water '{water.Name}' ({key})", place);
         var value = water.Values.FirstOrDefault(v => v.Key.Place == place);
         if (value?.Concentration is { } range && range.High > range.Low && range.High.MolesPerLitre + range.Low.MolesPerLitre > 0)
         {

@@ -19,8 +19,8 @@ public enum ScaleLoad
 }
 
 /// <summary>
-/// One net weight taken on one scale: a tare and a gross reading. Air buoyancy is neglected (at most 0.1 % for salts of 1 to 3 g/mL, and the
-/// same sign for all).
+/// One net weight taken on one scale: a tare and a gross reading. Air buoyancy is neglected (at most 0.1 % for salts of 1 to 3 g/mL, and
+/// the same sign for all).
 /// </summary>
 /// <param name="Mass">Net mass.</param>
 public sealed record Weighing(Scale Scale, Mass Mass)
@@ -35,8 +35,8 @@ public sealed record Weighing(Scale Scale, Mass Mass)
     public Mass OwnError => OwnErrorOf(Scale);
 
     /// <summary>
-    /// Standard uncertainty from calibration and linearity, the same error in every weighing on this scale: rectangular within the limits of
-    /// <see cref="EquipmentLimits.ScaleError"/>.
+    /// Standard uncertainty from calibration and linearity, the same error in every weighing on this scale: rectangular within the limits
+    /// of <see cref="EquipmentLimits.ScaleError"/>.
     /// </summary>
     public Mass SharedError => SharedErrorAt(Scale, Mass);
 
@@ -58,7 +58,8 @@ public sealed record Weighing(Scale Scale, Mass Mass)
             throw new ArgumentOutOfRangeException(nameof(relativeExpanded), relativeExpanded, "The fraction must be above zero.");
         }
 
-        // The limit of the scale grows in steps with the load, so the first step whose answer lies within its own range is the smallest mass.
+        // The limit of the scale grows in steps with the load, so the first step whose answer lies within its own range is the smallest
+        // mass.
         var answer = Mass.Zero;
         foreach (var load in new[] { 500.0, 2000.0, 2001.0 })
         {

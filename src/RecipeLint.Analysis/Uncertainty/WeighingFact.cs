@@ -6,8 +6,8 @@ namespace RecipeLint.Analysis.Uncertainty;
 /// <summary>One weighing of a stock, as rules on scales look at it.</summary>
 /// <param name="AdditionId">Step id.</param>
 /// <param name="Load">
-/// Against the capacity, with the stock's vessel where the file names one; a file does not say whether a substance is weighed in that vessel or
-/// in a boat, so <see cref="ScaleLoad.OverWithVessel"/> is not yet a mistake.
+/// Against the capacity, with the stock's vessel where the file names one; a file does not say whether a substance is weighed in that
+/// vessel or in a boat, so <see cref="ScaleLoad.OverWithVessel"/> is not yet a mistake.
 /// </param>
 public sealed record WeighingFact(string AdditionId, Place Place, Substance Substance, Weighing Weighing, ScaleLoad Load)
 {

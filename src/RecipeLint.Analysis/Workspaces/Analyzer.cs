@@ -9,8 +9,8 @@ namespace RecipeLint.Analysis.Workspaces;
 public static class Analyzer
 {
     /// <summary>
-    /// Computes what every stock and every final solution of the workspace holds. Never throws on what a file can contain: what could not be
-    /// read makes the facts incomplete.
+    /// Computes what every stock and every final solution of the workspace holds. Never throws on what a file can contain: what could not
+    /// be read makes the facts incomplete.
     /// </summary>
     /// <param name="memory">Facts of earlier runs, taken over where nothing they follow from has changed; null computes all.</param>
     public static Facts Analyse(Workspace workspace, FactsMemory? memory = null)
@@ -34,7 +34,9 @@ public static class Analyzer
             : memory.Recipe(workspace, recipe.File, () => SolutionAnalysis.Of(recipe, workspace, stocks));
     }
 
-    /// <summary>Facts of one stock alone; null for a file that is no stock or has no readable volume. For stocks changed in thought.</summary>
+    /// <summary>
+    /// Facts of one stock alone; null for a file that is no stock or has no readable volume. For stocks changed in thought.
+    /// </summary>
     public static StockFacts? AnalyseStock(Workspace workspace, string file) => new StockAnalysis(workspace).Of(file);
 
     /// <summary>Facts of one recipe alone; null for a file that is no recipe or has no readable final volume.</summary>

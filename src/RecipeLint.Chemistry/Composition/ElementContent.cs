@@ -20,7 +20,8 @@ public sealed class ElementContent
     private readonly SortedList<string, double> _fractions = new(StringComparer.Ordinal);
     private readonly double[] _nitrogen;
 
-    public ElementContent(IEnumerable<KeyValuePair<Element, double>> gramsPerGram, IEnumerable<KeyValuePair<NitrogenForm, double>> nitrogenByForm)
+    public ElementContent(
+        IEnumerable<KeyValuePair<Element, double>> gramsPerGram, IEnumerable<KeyValuePair<NitrogenForm, double>> nitrogenByForm)
     {
         foreach (var (element, value) in gramsPerGram)
         {

@@ -151,7 +151,9 @@ internal sealed partial class FormulaReader
         return count;
     }
 
-    /// <summary>Reads what stands at the end: "^2+", "+2", "2+" after a space or bracket, "++", superscripts; 0 when nothing does.</summary>
+    /// <summary>
+    /// Reads what stands at the end: "^2+", "+2", "2+" after a space or bracket, "++", superscripts; 0 when nothing does.
+    /// </summary>
     private int? ReadCharge()
     {
         var start = _at;
@@ -167,7 +169,8 @@ internal sealed partial class FormulaReader
             if (before.Length > 0 || (_at > start && _text[_at - 1] == '^'))
             {
                 var spaced = char.IsWhiteSpace(_text[start]) && _at < _end;
-                FailNull(spaced ? start : _at, spaced ? Describe(' ') : _at < _end ? Describe(Current) : "A charge needs its sign, as in 2+");
+                FailNull(
+                    spaced ? start : _at, spaced ? Describe(' ') : _at < _end ? Describe(Current) : "A charge needs its sign, as in 2+");
                 return null;
             }
 
@@ -192,7 +195,8 @@ internal sealed partial class FormulaReader
 
         var size = signs;
         var digits = before + after;
-        if (digits.Length > 0 && (!int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out size) || signs > 1 || size == 0))
+        if (digits.Length > 0
+            && (!int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out size) || signs > 1 || size == 0))
         {
             FailNull(start, "This charge cannot be read");
             return null;

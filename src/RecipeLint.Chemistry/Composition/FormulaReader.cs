@@ -60,7 +60,8 @@ internal sealed partial class FormulaReader(string text)
             return Fail<Formula>(0, "More atoms than a formula can have");
         }
 
-        _normal.Append(charge switch { 0 => string.Empty, 1 => "+", -1 => "-", _ => charge.ToString("+0;-0", CultureInfo.InvariantCulture) });
+        _normal.Append(charge switch { 0 =>
+            string.Empty, 1 => "+", -1 => "-", _ => charge.ToString("+0;-0", CultureInfo.InvariantCulture) });
         var mass = atoms.OrderBy(a => a.Key).Sum(a => a.Value * AtomicWeights.Of(a.Key));
         return new Formula(_normal.ToString(), atoms, charge, water, new MolarMass(mass));
     }
@@ -138,7 +139,9 @@ internal sealed partial class FormulaReader(string text)
         {
             var stroke = ++_at;
             var below = ReadDigits(allowPoint: false);
-            if (!double.TryParse(below, NumberStyles.None, CultureInfo.InvariantCulture, out var divisor) || divisor == 0 || divisor > MaxCount)
+            if (!double.TryParse(below, NumberStyles.None, CultureInfo.InvariantCulture, out var divisor)
+                || divisor == 0
+                || divisor > MaxCount)
             {
                 return FailValue(stroke, "A fraction needs a whole number after the stroke, as in 1/2H2O");
             }
@@ -216,7 +219,9 @@ internal sealed partial class FormulaReader(string text)
 
         if (Current != closing)
         {
-            Fail<Formula>(_at < _end ? _at : open, _at < _end ? $"Expected '{closing}': {Describe(Current)}" : $"The bracket is never closed with '{closing}'");
+            Fail<Formula>(
+                _at < _end ? _at : open,
+                _at < _end ? $"Expected '{closing}': {Describe(Current)}" : $"The bracket is never closed with '{closing}'");
             return false;
         }
 

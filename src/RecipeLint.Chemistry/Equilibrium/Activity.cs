@@ -6,7 +6,10 @@ namespace RecipeLint.Chemistry.Equilibrium;
 /// </summary>
 internal sealed class Activity(Problem problem, Iterate at)
 {
-    /// <summary>Ion size times B of the Debye-Hueckel term, (kg/mol)^0.5: 1.5 at every temperature, as SIT coefficients are fitted with (Grenthe et al., NEA TDB-2).</summary>
+    /// <summary>
+    /// Ion size times B of the Debye-Hueckel term, (kg/mol)^0.5: 1.5 at every temperature, as SIT coefficients are fitted with (Grenthe et
+    /// al., NEA TDB-2).
+    /// </summary>
     public const double IonSize = 1.5;
 
     private const double LargestLnGamma = 60;
@@ -44,7 +47,8 @@ internal sealed class Activity(Problem problem, Iterate at)
         Span<double> activity = stackalloc double[s.ComponentCount];
         for (var a = 0; a < activity.Length; a++) activity[a] = at.X[a] + at.LnGamma[a];
         ReadOnlySpan<int> term = s.Term, start = s.Start;
-        ReadOnlySpan<double> coefficient = s.Coefficient, gamma = at.LnGamma.AsSpan(s.ComponentCount, s.ComplexCount), lnK = problem.LnK, water = s.Water;
+        ReadOnlySpan<double> coefficient =
+            s.Coefficient, gamma = at.LnGamma.AsSpan(s.ComponentCount, s.ComplexCount), lnK = problem.LnK, water = s.Water;
         Span<double> m = at.M.AsSpan(s.ComponentCount, s.ComplexCount), lnM = at.LnM.AsSpan(s.ComponentCount, s.ComplexCount);
         var lnAw = at.LnAw;
         var from = 0;
@@ -136,6 +140,7 @@ internal sealed class Activity(Problem problem, Iterate at)
         Used[paired] = true;
         var row = paired * s.ComponentCount;
         if (ion < s.ComponentCount) { Rows[row + ion] += em; return; }
-        for (var t = s.Start[ion - s.ComponentCount]; t < s.Start[ion - s.ComponentCount + 1]; t++) Rows[row + s.Term[t]] += em * s.Coefficient[t];
+        for (var t = s.Start[ion - s.ComponentCount]; t < s.Start[ion - s.ComponentCount + 1]; t++) Rows[row + s.Term[t]] += em
+            * s.Coefficient[t];
     }
 }

@@ -25,7 +25,9 @@ internal sealed class Beginning(Problem problem, Iterate at, Activity activity, 
         activity.Coefficients();
     }
 
-    /// <summary>Free molalities so low that no complex is more than a trace: below the answer Newton climbs, above it a polymer blinds it.</summary>
+    /// <summary>
+    /// Free molalities so low that no complex is more than a trace: below the answer Newton climbs, above it a polymer blinds it.
+    /// </summary>
     public void Low()
     {
         for (var low = 0; low < 30; low++)
@@ -35,7 +37,10 @@ internal sealed class Beginning(Problem problem, Iterate at, Activity activity, 
             activity.Molalities();
             var highest = double.NegativeInfinity;
             for (var i = 0; i < _s.ComplexCount; i++)
-                if (_s.Term.AsSpan(_s.Start[i], _s.Start[i + 1] - _s.Start[i]) is not [0]) highest = Math.Max(highest, at.LnM[_s.ComponentCount + i]);
+                if (_s.Term.AsSpan(_s.Start[i], _s.Start[i + 1] - _s.Start[i]) is not [0])
+                {
+                    highest = Math.Max(highest, at.LnM[_s.ComponentCount + i]);
+                }
             foreach (var s in descent.Soft) highest = Math.Max(highest, at.LnSaturation(s) - 3);
             if (highest < -3) break;
         }
@@ -50,7 +55,9 @@ internal sealed class Beginning(Problem problem, Iterate at, Activity activity, 
         var found = 0;
         for (var i = 0; i < _s.ComponentCount + _s.ComplexCount; i++)
         {
-            var name = i < _s.ComponentCount ? Components.Names[_s.TableComponent[i]] : ThermoTables.SpeciesNames[_s.TableSpecies[i - _s.ComponentCount]];
+            var name = i < _s.ComponentCount
+                ? Components.Names[_s.TableComponent[i]]
+                : ThermoTables.SpeciesNames[_s.TableSpecies[i - _s.ComponentCount]];
             var next = found;
             while (next < neighbour.Species.Count && !ReferenceEquals(neighbour.Species[next].Name, name)) next++;
             var has = next < neighbour.Species.Count;

@@ -32,10 +32,12 @@ public enum ComponentRoles
 /// <param name="FeedCharge">Charge of the form that prevails near pH 5.8: -1 for carbonate, -2 for EDTA.</param>
 /// <param name="Formula">Its atoms without the charge.</param>
 /// <param name="MolarMassGramsPerMole">g/mol.</param>
-/// <param name="Rank">Of two metals the lower takes the chelator, of two holders the lower takes the metal; null for what is neither.</param>
+/// <param name="Rank">Of two metals the lower takes the chelator, of two holders the lower takes the metal; null for what is
+/// neither.</param>
 /// <param name="Nitrogen">The form in which a label counts its nitrogen (nitrate, ammonium, organic); null when it holds none.</param>
 public sealed record ComponentRow(
-    string Name, string Word, ComponentRoles Roles, int Charge, int FeedCharge, string Formula, double MolarMassGramsPerMole, int? Rank, string? Nitrogen)
+    string Name, string Word, ComponentRoles Roles, int Charge, int FeedCharge, string Formula, double MolarMassGramsPerMole, int? Rank,
+    string? Nitrogen)
 {
     /// <summary>Whether it has one of the roles.</summary>
     public bool Is(ComponentRoles roles) => (Roles & roles) != 0;

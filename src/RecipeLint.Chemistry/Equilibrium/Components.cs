@@ -61,7 +61,8 @@ public static class Components
         public readonly string[] Metals = [.. With(ComponentRoles.Metal).Select(c => c.Name)];
         public readonly string[] TraceMetals = [.. With(ComponentRoles.TraceMetal).OrderBy(c => c.Rank).Select(c => c.Name)];
         public readonly string[] Chelators = [.. With(ComponentRoles.Chelator).OrderBy(c => c.Rank).Select(c => c.Name)];
-        public readonly string[] Holders = [.. With(ComponentRoles.Chelator | ComponentRoles.Ligand).OrderBy(c => c.Rank).Select(c => c.Name)];
+        public readonly string[] Holders =
+            [.. With(ComponentRoles.Chelator | ComponentRoles.Ligand).OrderBy(c => c.Rank).Select(c => c.Name)];
         public readonly string[] Preservatives = [.. With(ComponentRoles.Preservative).Select(c => c.Name)];
         public readonly Dictionary<string, string[]> Partners = All.ToDictionary(c => c.Name, PartnersIn, StringComparer.Ordinal);
 

@@ -23,14 +23,19 @@ public sealed class ConstantSet
         SitPairs.Plain, SolidList.Reference(ThermoTables.SolidReferencePlain), consistentWater: false);
 
     /// <summary>Constant enthalpies, two-parameter interaction coefficients for the major salts.</summary>
-    public static ConstantSet ReferenceExtended { get; } = new("reference, extended", ThermoTables.SpeciesReference, ThermoTables.GasReference,
+    public static ConstantSet ReferenceExtended { get; } =
+        new("reference, extended", ThermoTables.SpeciesReference, ThermoTables.GasReference,
         SitPairs.Extended, SolidList.Reference(ThermoTables.SolidReferenceExtended), consistentWater: false);
 
-    /// <summary>Heat capacities where they are known, two-parameter coefficients, constants of the soluble salts before their calibration.</summary>
+    /// <summary>
+    /// Heat capacities where they are known, two-parameter coefficients, constants of the soluble salts before their calibration.
+    /// </summary>
     internal static ConstantSet Uncalibrated { get; } = new("uncalibrated", ThermoTables.SpeciesProduct, ThermoTables.GasProduct,
         SitPairs.Product, SolidList.Product(calibrated: false), consistentWater: true);
 
-    /// <summary>The set verdicts rest on: heat capacities where they are known, two-parameter coefficients, soluble salts calibrated.</summary>
+    /// <summary>
+    /// The set verdicts rest on: heat capacities where they are known, two-parameter coefficients, soluble salts calibrated.
+    /// </summary>
     public static ConstantSet Product { get; } = new("product", ThermoTables.SpeciesProduct, ThermoTables.GasProduct,
         SitPairs.Product, SolidList.Product(calibrated: true), consistentWater: true);
 
@@ -47,7 +52,9 @@ public sealed class ConstantSet
     internal double[] SolidLogK { get; }
     internal SitPairs Pairs { get; }
 
-    /// <summary>Whether the water activity carries the Gibbs-Duhem term of the two-parameter coefficients, which the reference leaves out.</summary>
+    /// <summary>
+    /// Whether the water activity carries the Gibbs-Duhem term of the two-parameter coefficients, which the reference leaves out.
+    /// </summary>
     internal bool ConsistentWater { get; }
 
     /// <summary>Whether its soluble salts are measured by the handbook too.</summary>
@@ -62,7 +69,11 @@ public sealed class ConstantSet
 /// Interaction coefficients on the log10 scale, kg/mol, between ions numbered components first, species after: a value at 25 °C, its change
 /// with log10 of the ionic strength, and its change per kelvin (none when the span is empty).
 /// </summary>
-internal sealed class SitPairs(ReadOnlySpan<ushort> first, ReadOnlySpan<ushort> second, ReadOnlySpan<double> epsilon, ReadOnlySpan<double> epsilonLogI,
+internal sealed class SitPairs(
+    ReadOnlySpan<ushort> first,
+    ReadOnlySpan<ushort> second,
+    ReadOnlySpan<double> epsilon,
+    ReadOnlySpan<double> epsilonLogI,
     ReadOnlySpan<double> epsilonPerKelvin = default)
 {
     private const double ReferenceKelvin = 298.15;

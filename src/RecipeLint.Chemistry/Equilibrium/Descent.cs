@@ -2,7 +2,8 @@ namespace RecipeLint.Chemistry.Equilibrium;
 
 /// <summary>
 /// With activity coefficients held, equilibrium is where F = sum of molalities - sum of totals times ln m is least, and F is convex: Newton
-/// with a line search on it gets near the answer from anywhere, which the faster logarithmic form does not when one large polymer rules two sums.
+/// with a line search on it gets near the answer from anywhere, which the faster logarithmic form does not when one large polymer rules two
+/// sums.
 /// </summary>
 internal sealed class Descent(Problem problem, Iterate at, Activity activity)
 {

@@ -28,7 +28,9 @@ public enum Trust
 /// <summary>The verdict on the model's range with its reasons.</summary>
 public sealed record Validity(Trust Trust, IReadOnlyList<string> Reasons);
 
-/// <summary>The equilibrium state of a solution. Values other than <see cref="Failure"/> mean nothing unless <see cref="Converged"/>.</summary>
+/// <summary>
+/// The equilibrium state of a solution. Values other than <see cref="Failure"/> mean nothing unless <see cref="Converged"/>.
+/// </summary>
 public sealed class Equilibrium
 {
     private readonly SpeciesAmount[] _species;

@@ -51,7 +51,9 @@ public sealed class EquilibriumAnswer
 
     /// <summary>Where the constants come from: of each deposit everything that is said of it, and of the species that matter.</summary>
     public IReadOnlyList<string> Sources => !Converged ? []
-        : [.. Deposits.SelectMany(d => d.Solid.Sources).Concat(MainSpecies().Select(SpeciesComposition.SourceOf).OfType<string>()).Distinct()];
+        : [.. Deposits.SelectMany(d => d.Solid.Sources)
+            .Concat(MainSpecies().Select(SpeciesComposition.SourceOf).OfType<string>())
+            .Distinct()];
 
     private IEnumerable<string> DoubtsOf(Solid solid)
     {

@@ -2,7 +2,9 @@ namespace RecipeLint.Chemistry.Equilibrium;
 
 public sealed partial class EquilibriumSolver
 {
-    /// <summary>Share of the water that crystals may bind before what is left is no solution any more (common practice, no source).</summary>
+    /// <summary>
+    /// Share of the water that crystals may bind before what is left is no solution any more (common practice, no source).
+    /// </summary>
     private const double MostOfTheWater = 0.75;
 
     /// <summary>

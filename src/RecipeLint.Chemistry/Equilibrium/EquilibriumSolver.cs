@@ -33,7 +33,8 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
     {
         if (!(input.Celsius >= SolutionInput.LowestCelsius && input.Celsius <= SolutionInput.HighestCelsius))
             return string.Create(CultureInfo.InvariantCulture,
-                $"{input.Celsius:0.##} °C is outside the range of the model, {SolutionInput.LowestCelsius:0} to {SolutionInput.HighestCelsius:0} °C.");
+                $"{input.Celsius:0.##} °C is outside the range of the model, {SolutionInput.LowestCelsius:0} to "
+                    + $"{SolutionInput.HighestCelsius:0} °C.");
         if (input.FixedPh is { } ph && !(ph is >= -2 and <= 16))
             return string.Create(CultureInfo.InvariantCulture, $"pH {ph:0.##} is outside -2 to 16.");
         if (input.CarbonDioxideAtm is { } co2 && !(co2 is > 0 and <= 10))
@@ -48,13 +49,16 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
                 return string.Create(CultureInfo.InvariantCulture,
                     $"The amount of {Components.Names[i]}, {totals[i]:0.####} mol/kg, is not an amount that dissolves in water.");
             if (totals[i] < 1e-20)
-                return string.Create(CultureInfo.InvariantCulture, $"The amount of {Components.Names[i]}, {totals[i]:0.##E+0} mol/kg, is too small to mean anything.");
+                return string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The amount of {Components.Names[i]}, {totals[i]:0.##E+0} mol/kg, is too small to mean anything.");
         }
         foreach (var ion in input.InertIons)
         {
             any |= ion.MolPerKg != 0;
             if (!(ion.MolPerKg is >= 0 and <= 1000) || Math.Abs(ion.Charge) > 10)
-                return string.Create(CultureInfo.InvariantCulture, $"The amount or charge of {ion.Name} is not possible: {ion.MolPerKg:0.####} mol/kg.");
+                return string.Create(
+                    CultureInfo.InvariantCulture, $"The amount or charge of {ion.Name} is not possible: {ion.MolPerKg:0.####} mol/kg.");
         }
         return any || input.CarbonDioxideAtm is not null ? null : "There is nothing in this solution.";
     }

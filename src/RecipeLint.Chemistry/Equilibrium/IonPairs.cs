@@ -11,7 +11,9 @@ internal sealed class IonPairs
     /// </summary>
     public readonly double[] Epsilon, EpsilonLnI;
 
-    /// <summary>The row of derivatives each ion has: its own number for a component, one of the further rows for a complex of a pair, else -1.</summary>
+    /// <summary>
+    /// The row of derivatives each ion has: its own number for a component, one of the further rows for a complex of a pair, else -1.
+    /// </summary>
     public readonly int[] Row;
 
     /// <summary>Number of rows.</summary>

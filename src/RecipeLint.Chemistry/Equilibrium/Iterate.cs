@@ -1,8 +1,8 @@
 namespace RecipeLint.Chemistry.Equilibrium;
 
 /// <summary>
-/// Where the iteration stands: the unknowns ln m of the free components, ln I and ln of the water left, and what follows from them. Molalities and
-/// activity coefficients are numbered as in <see cref="Stoichiometry"/>.
+/// Where the iteration stands: the unknowns ln m of the free components, ln I and ln of the water left, and what follows from them.
+/// Molalities and activity coefficients are numbered as in <see cref="Stoichiometry"/>.
 /// </summary>
 internal sealed class Iterate(Problem problem)
 {

@@ -1,9 +1,10 @@
 namespace RecipeLint.Chemistry.Equilibrium;
 
 /// <summary>
-/// Potassium and ammonium are much of a size and take each other's place in a crystal: two salts that both stay below saturation can fall out
-/// as mixed crystals. How far they mix is known of few, so both ends are asked: without mixing each salt is judged alone, with ideal mixing
-/// the solution is saturated when the shares add up to 1. Ideal mixing is the most they can do, so a stock that is clear by it is clear.
+/// Potassium and ammonium are much of a size and take each other's place in a crystal: two salts that both stay below saturation can fall
+/// out as mixed crystals. How far they mix is known of few, so both ends are asked: without mixing each salt is judged alone, with ideal
+/// mixing the solution is saturated when the shares add up to 1. Ideal mixing is the most they can do, so a stock that is clear by it is
+/// clear.
 /// </summary>
 internal static class MixedCrystals
 {
@@ -11,7 +12,8 @@ internal static class MixedCrystals
     private static readonly (string Potassium, string Ammonium)[] Kin =
     [
         ("Niter", "Ammonium nitrate"), ("Arcanite", "Ammonium sulfate"), ("MKP", "MAP"), ("Picromerite", "Boussingaultite"),
-        ("Potassium zinc sulfate", "Ammonium zinc sulfate"), ("Potassium copper sulfate", "Ammonium copper sulfate"), ("Potassium iron sulfate", "Mohrite"),
+        ("Potassium zinc sulfate", "Ammonium zinc sulfate"), ("Potassium copper sulfate", "Ammonium copper sulfate"),
+        ("Potassium iron sulfate", "Mohrite"),
         ("Potassium cobalt sulfate", "Ammonium cobalt sulfate"), ("Potassium nickel sulfate", "Ammonium nickel sulfate"),
     ];
 

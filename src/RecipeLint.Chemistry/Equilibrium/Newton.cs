@@ -1,7 +1,8 @@
 namespace RecipeLint.Chemistry.Equilibrium;
 
 /// <summary>Damped Newton on the equations in logarithms.</summary>
-internal sealed class Newton(Problem problem, Iterate at, Activity activity, NewtonEquations equations, SolidEquations solids, NewtonWork work)
+internal sealed class Newton(
+    Problem problem, Iterate at, Activity activity, NewtonEquations equations, SolidEquations solids, NewtonWork work)
 {
     /// <summary>A step that leaves more than this share of the residual is slow.</summary>
     private const double Slow = 0.3;
@@ -88,7 +89,9 @@ internal sealed class Newton(Problem problem, Iterate at, Activity activity, New
         return DenseLu.Substitute(work.Jacobian, work.Pivots, work.Step, work.Size) || ShortStep();
     }
 
-    /// <summary>A ligand and a metal in exactly equal amounts make two rows alike: a slightly larger diagonal picks the short step.</summary>
+    /// <summary>
+    /// A ligand and a metal in exactly equal amounts make two rows alike: a slightly larger diagonal picks the short step.
+    /// </summary>
     private bool ShortStep()
     {
         equations.Jacobian();
@@ -97,7 +100,8 @@ internal sealed class Newton(Problem problem, Iterate at, Activity activity, New
             work.Step[i] = -work.F[i];
             work.Jacobian[i * work.Size + i] += i == work.IonicRow ? -1e-9 : 1e-9;
         }
-        return DenseLu.Factor(work.Jacobian, work.Pivots, work.Size) && DenseLu.Substitute(work.Jacobian, work.Pivots, work.Step, work.Size);
+        return DenseLu.Factor(work.Jacobian, work.Pivots, work.Size)
+            && DenseLu.Substitute(work.Jacobian, work.Pivots, work.Step, work.Size);
     }
 
     /// <summary>Whether activity coefficients and molalities agree with each other, and do not only return every second round.</summary>

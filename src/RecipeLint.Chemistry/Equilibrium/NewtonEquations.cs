@@ -2,10 +2,15 @@ using System.Runtime.CompilerServices;
 
 namespace RecipeLint.Chemistry.Equilibrium;
 
-/// <summary>The equations in logarithms at an iterate: every component's balance, the proton condition and the ionic strength; and their derivatives.</summary>
+/// <summary>
+/// The equations in logarithms at an iterate: every component's balance, the proton condition and the ionic strength; and their
+/// derivatives.
+/// </summary>
 internal sealed class NewtonEquations(Problem problem, Iterate at, Activity activity, SolidEquations solids, NewtonWork work)
 {
-    /// <summary>Share of a sum below which a species' activity coefficient is not worth a term in the derivatives; residuals leave nothing out.</summary>
+    /// <summary>
+    /// Share of a sum below which a species' activity coefficient is not worth a term in the derivatives; residuals leave nothing out.
+    /// </summary>
     private const double Negligible = 1e-6;
 
     private readonly Stoichiometry _s = problem.S;
@@ -42,7 +47,9 @@ internal sealed class NewtonEquations(Problem problem, Iterate at, Activity acti
         return worst;
     }
 
-    /// <summary>What is dissolved of each component into the work's sums; returns both sides of the proton condition and twice the ionic strength.</summary>
+    /// <summary>
+    /// What is dissolved of each component into the work's sums; returns both sides of the proton condition and twice the ionic strength.
+    /// </summary>
     private (double Positive, double Negative, double Strength) Sums()
     {
         int free = _s.ComponentCount, complexes = _s.ComplexCount;
@@ -64,7 +71,8 @@ internal sealed class NewtonEquations(Problem problem, Iterate at, Activity acti
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Count(int i, double m, ReadOnlySpan<double> charge, ReadOnlySpan<double> proton, ref double pos, ref double neg, ref double strength)
+    private static void Count(
+        int i, double m, ReadOnlySpan<double> charge, ReadOnlySpan<double> proton, ref double pos, ref double neg, ref double strength)
     {
         strength += charge[i] * charge[i] * m;
         var h = proton[i] * m;
@@ -107,7 +115,9 @@ internal sealed class NewtonEquations(Problem problem, Iterate at, Activity acti
         solids.Jacobian(water, ionic);
     }
 
-    /// <summary>The components' own molalities, which no activity coefficient changes; what a mol adds to each logarithm goes into the shares.</summary>
+    /// <summary>
+    /// The components' own molalities, which no activity coefficient changes; what a mol adds to each logarithm goes into the shares.
+    /// </summary>
     private void FreeComponents(Span<double> share, double water, double overPositive, double overNegative, double overI)
     {
         int n = work.Size, free = _s.ComponentCount;
@@ -124,7 +134,8 @@ internal sealed class NewtonEquations(Problem problem, Iterate at, Activity acti
     }
 
     /// <summary>Complex by complex: what each counts for protons and ionic strength, and what its own activity coefficient does.</summary>
-    private void Complexes(ReadOnlySpan<double> share, Span<double> protons, Span<double> squares, double overPositive, double overNegative, double overI)
+    private void Complexes(
+        ReadOnlySpan<double> share, Span<double> protons, Span<double> squares, double overPositive, double overNegative, double overI)
     {
         int n = work.Size, free = _s.ComponentCount, complexes = _s.ComplexCount;
         ReadOnlySpan<double> molality = at.M.AsSpan(free, complexes), charge = _s.Charge.AsSpan(free, complexes);
@@ -157,7 +168,10 @@ internal sealed class NewtonEquations(Problem problem, Iterate at, Activity acti
         (_columnI[0], _columnI[free], _columnWater[0], _columnWater[free]) = (columnProton, columnSquare, wetProton, wetSquare);
     }
 
-    /// <summary>Component by component: what all its complexes add to the columns of ionic strength and water and to the rows of protons and ionic strength.</summary>
+    /// <summary>
+    /// Component by component: what all its complexes add to the columns of ionic strength and water and to the rows of protons and ionic
+    /// strength.
+    /// </summary>
     private void ByComponent(ReadOnlySpan<double> share, ReadOnlySpan<double> protons, ReadOnlySpan<double> squares)
     {
         int free = _s.ComponentCount, complexes = _s.ComplexCount;

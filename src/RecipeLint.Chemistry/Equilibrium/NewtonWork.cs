@@ -1,6 +1,8 @@
 namespace RecipeLint.Chemistry.Equilibrium;
 
-/// <summary>The arrays and sums that residuals, derivatives and steps share; they live as long as the solve and grow with the set of solids.</summary>
+/// <summary>
+/// The arrays and sums that residuals, derivatives and steps share; they live as long as the solve and grow with the set of solids.
+/// </summary>
 internal sealed class NewtonWork(Stoichiometry s)
 {
     /// <summary>Number of unknowns: ln m of the components, ln I, and beside solids their amounts and ln of the water.</summary>

@@ -32,7 +32,8 @@ public sealed class PrecipitationResult
         Remaining = new ComponentTotals();
     }
 
-    internal PrecipitationResult(Equilibrium initial, Equilibrium final, IReadOnlyList<Deposit> deposits, ComponentTotals remaining, double waterKg)
+    internal PrecipitationResult(
+        Equilibrium initial, Equilibrium final, IReadOnlyList<Deposit> deposits, ComponentTotals remaining, double waterKg)
     {
         Converged = true;
         Initial = initial;

@@ -59,7 +59,9 @@ internal sealed class Problem
         Pairs = new IonPairs(set.Pairs, S, _kelvin);
     }
 
-    /// <summary>Protons to be accounted for, mol/kg: what charge balance asks for, or what a solution had before anything fell out.</summary>
+    /// <summary>
+    /// Protons to be accounted for, mol/kg: what charge balance asks for, or what a solution had before anything fell out.
+    /// </summary>
     public double ProtonTotal { get; private set; }
 
     /// <summary>Water to be accounted for, mol per kg of initial water.</summary>
@@ -121,7 +123,9 @@ internal sealed class Problem
         };
     }
 
-    /// <summary>The second measure of a soluble salt; only the product set has it, and none where the air decides how much there is of an ion.</summary>
+    /// <summary>
+    /// The second measure of a soluble salt; only the product set has it, and none where the air decides how much there is of an ion.
+    /// </summary>
     private double? LnPure(Solid solid, List<int> terms, List<double> coefficients)
     {
         if (!Set.HasHandbook || !SaltVerdicts.IsOfTotals(solid) || terms.Contains(S.Gas)
@@ -151,7 +155,8 @@ internal static class DebyeHueckel
         var a = ThermoTables.DebyeHueckelA;
         var step = t[1] - t[0];
         var i = Math.Clamp((int)((celsius - t[0]) / step), 0, t.Length - 2);
-        double Slope(ReadOnlySpan<double> v, int k) => k == 0 ? v[1] - v[0] : k == v.Length - 1 ? v[k] - v[k - 1] : (v[k + 1] - v[k - 1]) / 2;
+        double Slope(
+            ReadOnlySpan<double> v, int k) => k == 0 ? v[1] - v[0] : k == v.Length - 1 ? v[k] - v[k - 1] : (v[k + 1] - v[k - 1]) / 2;
         double s0 = Slope(a, i), s1 = Slope(a, i + 1), u = (celsius - t[i]) / step;
         double u2 = u * u, u3 = u2 * u;
         return (2 * u3 - 3 * u2 + 1) * a[i] + (u3 - 2 * u2 + u) * s0 + (-2 * u3 + 3 * u2) * a[i + 1] + (u3 - u2) * s1;

@@ -17,8 +17,8 @@ public enum SaltState
 /// <param name="Solid">The salt.</param>
 /// <param name="State">What follows from both measures.</param>
 /// <param name="CalibratedIndex">
-/// log10 of the activity product over the constant that returns the handbook solubility; null above the ionic strength it can be trusted to,
-/// unless it is the only measure there is.
+/// log10 of the activity product over the constant that returns the handbook solubility; null above the ionic strength it can be trusted
+/// to, unless it is the only measure there is.
 /// </param>
 /// <param name="ProductIndex">
 /// log10 of the product of total molalities over the same product in the saturated pure solution of the handbook; null for solids of acids
@@ -42,7 +42,8 @@ public readonly record struct SaltVerdict(
     /// </summary>
     public bool IsSure => State == SaltState.Crystallises
         && (Index > SaltVerdicts.SureFrom
-            || (CalibratedIndex > 0 && (ProductIndex is null || (ProductIndex > 0 && Index > SaltVerdicts.SureFrom * (1 - 2 * CalibratedShare)))));
+            || (CalibratedIndex > 0
+                && (ProductIndex is null || (ProductIndex > 0 && Index > SaltVerdicts.SureFrom * (1 - 2 * CalibratedShare)))));
 }
 
 /// <summary>
@@ -59,7 +60,9 @@ public static class SaltVerdicts
     /// <summary>Up to this ionic strength, mol/kg, both measures count alike.</summary>
     public const double AlikeUpTo = 4;
 
-    /// <summary>From this mean on a salt crystallises whatever one measure alone says: as far as measured mixtures stray from the mean.</summary>
+    /// <summary>
+    /// From this mean on a salt crystallises whatever one measure alone says: as far as measured mixtures stray from the mean.
+    /// </summary>
     internal const double SureFrom = 0.15;
 
     /// <summary>A salt of which either measure is above this is close.</summary>
@@ -129,7 +132,9 @@ public static class SaltVerdicts
             : mean > CloseFromIndex(salt.Solid) || highest > NearestByEither ? SaltState.Close : SaltState.Clear;
     }
 
-    /// <summary>Handbook solubility of a calibrated salt in pure water, mol per kg, at a temperature in °C; null where the handbook has none.</summary>
+    /// <summary>
+    /// Handbook solubility of a calibrated salt in pure water, mol per kg, at a temperature in °C; null where the handbook has none.
+    /// </summary>
     public static double? Solubility(Solid solid, double celsius) =>
         CalibratedSalts.Solids.IndexOf((ushort)solid.Table) is >= 0 and var row ? Solubility(row, celsius) : null;
 

@@ -64,7 +64,9 @@ public sealed class Solid
     /// <summary>Saturation index it needs to start without seeds over months; 0 when it starts on its own.</summary>
     public double StartsInStorage => Row.StartsInStorage;
 
-    /// <summary>Saturation index from which it starts within minutes; infinite when it takes longer, null when the data do not say.</summary>
+    /// <summary>
+    /// Saturation index from which it starts within minutes; infinite when it takes longer, null when the data do not say.
+    /// </summary>
     public double? StartsWhileMixing => Row.StartsWhileMixing;
 
     /// <summary>How it behaves once the solution could take it up again; null when the data do not say.</summary>
@@ -124,7 +126,10 @@ internal static class SolidList
         for (var i = 0; i < ThermoTables.SolidNames.Length; i++)
         {
             var logK = ThermoTables.SolidProduct.Slice(6 * i, 6).ToArray();
-            if (calibrated && CalibratedSalts.Solids.IndexOf((ushort)i) is >= 0 and var k) logK = CalibratedSalts.LogK.Slice(6 * k, 6).ToArray();
+            if (calibrated && CalibratedSalts.Solids.IndexOf((ushort)i) is >= 0 and var k)
+            {
+                logK = CalibratedSalts.LogK.Slice(6 * k, 6).ToArray();
+            }
             if (!double.IsNaN(logK[0])) list.Add((new Solid(i, ThermoTables.SolidNames[i]), logK));
         }
         return list;

@@ -12,7 +12,9 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
     /// </summary>
     private const double Blur = 1e-10;
 
-    /// <summary>Below this ratio of what should be left to what is dissolved the logarithm goes on as a straight line, through zero and beyond.</summary>
+    /// <summary>
+    /// Below this ratio of what should be left to what is dissolved the logarithm goes on as a straight line, through zero and beyond.
+    /// </summary>
     private const double Straight = 0.1;
 
     /// <summary>Share of a total from which on a step may not use up what is left of it; what is less may pass through zero.</summary>
@@ -173,7 +175,10 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
             var dissolved = DissolvedOf(s.Term[t]);
             for (var k = 0; k < Present.Count; k++)
                 for (var u = 0; u < Present[k].Term.Length; u++)
-                    if (Present[k].Term[u] == s.Term[t]) row[free + 1 + k] -= (1 - share) * s.Coefficient[t] * Present[k].Coefficient[u] / dissolved;
+                    if (Present[k].Term[u] == s.Term[t])
+                    {
+                        row[free + 1 + k] -= (1 - share) * s.Coefficient[t] * Present[k].Coefficient[u] / dissolved;
+                    }
             row[^1] -= (1 - share) * s.Coefficient[t];
         }
     }
@@ -189,13 +194,16 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
         {
             var w = species.Water[i] * at.M[species.ComponentCount + i] * water / all;
             if (w == 0) continue;
-            for (var t = species.Start[i]; t < species.Start[i + 1]; t++) work.Jacobian[row + species.Term[t]] += w * species.Coefficient[t];
+            for (var t = species.Start[i]; t < species.Start[i + 1]; t++) work.Jacobian[row + species.Term[t]] += w
+                * species.Coefficient[t];
         }
         for (var k = 0; k < Present.Count; k++) work.Jacobian[row + first + k] = Present[k].Water / all;
         work.Jacobian[row + n - 1] = total / all;
     }
 
-    /// <summary>Cuts a step so that no component of which there is plenty is used up to more than 98 % and water changes by half at most.</summary>
+    /// <summary>
+    /// Cuts a step so that no component of which there is plenty is used up to more than 98 % and water changes by half at most.
+    /// </summary>
     public double StepLength(double length)
     {
         if (!Any) return length;

@@ -4,7 +4,8 @@ namespace RecipeLint.Chemistry.Equilibrium;
 /// A first guess at the set of solids from the convex problem with solids as steep species, for solutions the step-by-step search
 /// loses its way in.
 /// </summary>
-internal sealed class SolidGuess(Problem problem, Iterate at, Activity activity, Beginning beginning, Descent descent, SolidEquations solids)
+internal sealed class SolidGuess(
+    Problem problem, Iterate at, Activity activity, Beginning beginning, Descent descent, SolidEquations solids)
 {
     public bool Make(List<ActiveSolid> candidates, double stiffness)
     {

@@ -29,8 +29,8 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
     }
 
     /// <summary>
-    /// Begins with so much water that nothing falls out and takes it away by degrees: of one degree to the next few solids join or leave, and
-    /// the way never leads through the strong, supersaturated solution in which the step-by-step search lost itself.
+    /// Begins with so much water that nothing falls out and takes it away by degrees: of one degree to the next few solids join or leave,
+    /// and the way never leads through the strong, supersaturated solution in which the step-by-step search lost itself.
     /// </summary>
     private bool Evaporate(List<ActiveSolid> candidates, Stand clear)
     {
@@ -92,7 +92,10 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
             var before = Standing();
             if (!SolveActive() || !Leave(entering, barred, before)) return false;
             if (solids.Present.Contains(entering)) barred.Clear();
-            if (!seen.Add(string.Join(',', solids.Present.Select(s => s.Index).Order()) + "|" + string.Join(',', barred.Order()))) return false;
+            if (!seen.Add(string.Join(',', solids.Present.Select(s => s.Index).Order()) + "|" + string.Join(',', barred.Order())))
+            {
+                return false;
+            }
         }
         return false;
     }

@@ -1,6 +1,8 @@
 namespace RecipeLint.Chemistry.Equilibrium;
 
-/// <summary>An ion the model has no constants for. It counts for charge, ionic strength and water activity and takes part in nothing else.</summary>
+/// <summary>
+/// An ion the model has no constants for. It counts for charge, ionic strength and water activity and takes part in nothing else.
+/// </summary>
 /// <param name="Name">Its name, for messages.</param>
 /// <param name="Charge">Charge number; 0 for a neutral solute such as urea.</param>
 /// <param name="MolPerKg">mol per kg of water.</param>
@@ -30,7 +32,9 @@ public sealed record SolutionInput
     /// </summary>
     public bool HoldPh { get; init; }
 
-    /// <summary>Partial pressure of carbon dioxide in atm when the solution is open to air (outdoors about 4.2e-4); null when closed.</summary>
+    /// <summary>
+    /// Partial pressure of carbon dioxide in atm when the solution is open to air (outdoors about 4.2e-4); null when closed.
+    /// </summary>
     public double? CarbonDioxideAtm { get; init; }
 
     /// <summary>Solutes without constants.</summary>

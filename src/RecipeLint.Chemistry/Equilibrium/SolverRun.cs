@@ -29,7 +29,8 @@ internal sealed class SolverRun
         Descent = new Descent(Problem, At, _activity);
         _beginning = new Beginning(Problem, At, _activity, Descent);
         _sweep = new Sweep(Problem, At, _activity);
-        _search = new SolidSearch(Problem, At, _activity, Newton, Solids, new SolidGuess(Problem, At, _activity, _beginning, Descent, Solids));
+        _search =
+            new SolidSearch(Problem, At, _activity, Newton, Solids, new SolidGuess(Problem, At, _activity, _beginning, Descent, Solids));
     }
 
     /// <summary>

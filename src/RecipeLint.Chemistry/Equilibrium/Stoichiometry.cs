@@ -74,7 +74,8 @@ internal sealed class Stoichiometry
         (Start, Term, Coefficient, Water) = (new int[ComplexCount + 1], new int[terms], new double[terms], new double[ComplexCount]);
         (Charge, Proton) = (new double[Count], new double[ComponentCount + ComplexCount]);
         Describe(input);
-        (IncidenceStart, Incidence, IncidenceCoefficient) = (new int[ComponentCount + 1], new int[Start[ComplexCount]], new double[Start[ComplexCount]]);
+        (IncidenceStart, Incidence, IncidenceCoefficient) =
+            (new int[ComponentCount + 1], new int[Start[ComplexCount]], new double[Start[ComplexCount]]);
         Invert();
     }
 
@@ -99,7 +100,8 @@ internal sealed class Stoichiometry
                 var a = Local[c];
                 // By component number, so that the products of two have one half to fill.
                 var slot = at++;
-                for (; slot > Start[i] && Term[slot - 1] > a; slot--) (Term[slot], Coefficient[slot]) = (Term[slot - 1], Coefficient[slot - 1]);
+                for (; slot > Start[i]
+                    && Term[slot - 1] > a; slot--) (Term[slot], Coefficient[slot]) = (Term[slot - 1], Coefficient[slot - 1]);
                 (Term[slot], Coefficient[slot]) = (a, v);
                 if (a == 0) Proton[ComponentCount + i] += v;
                 else if (a == Gas) Proton[ComponentCount + i] += v * Charge[a];

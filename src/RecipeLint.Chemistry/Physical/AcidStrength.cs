@@ -25,7 +25,8 @@ public sealed class AcidStrength
     private readonly double[] _slope;
     private readonly TemperatureCurve? _curve;
 
-    internal AcidStrength(string formula, string name, double gramsPerMol, TemperatureCurve? curve, ReadOnlySpan<double> massPercentAndDensity)
+    internal AcidStrength(
+        string formula, string name, double gramsPerMol, TemperatureCurve? curve, ReadOnlySpan<double> massPercentAndDensity)
     {
         (Formula, Name, GramsPerMol, _curve) = (formula, name, gramsPerMol, curve);
         var count = (massPercentAndDensity.Length / 2) + 1;
@@ -55,7 +56,8 @@ public sealed class AcidStrength
     {
         foreach (var table in StrengthTable.All)
         {
-            if (string.Equals(table.Formula, formulaOrName, StringComparison.Ordinal) || string.Equals(table.Name, formulaOrName, StringComparison.OrdinalIgnoreCase))
+            if (string.Equals(table.Formula, formulaOrName, StringComparison.Ordinal)
+                || string.Equals(table.Name, formulaOrName, StringComparison.OrdinalIgnoreCase))
                 return table;
         }
 
@@ -71,10 +73,13 @@ public sealed class AcidStrength
             return NotGiven(string.Create(CultureInfo.InvariantCulture, $"the table of {Name} ends at {MaxMassPercent:0.##} % by mass"));
         var because = new List<string>();
         var density = Density(massPercent, temperatureC, because);
-        return new StrengthReading(massPercent, density, 10 * massPercent * density / GramsPerMol, 10 * massPercent * density, because, null);
+        return new StrengthReading(
+            massPercent, density, 10 * massPercent * density / GramsPerMol, 10 * massPercent * density, because, null);
     }
 
-    /// <summary>Reading for a strength in g of the pure substance per litre at <paramref name="temperatureC"/> (w/v per cent times 10).</summary>
+    /// <summary>
+    /// Reading for a strength in g of the pure substance per litre at <paramref name="temperatureC"/> (w/v per cent times 10).
+    /// </summary>
     public StrengthReading AtGramsPerLitre(double gramsPerLitre, double temperatureC = TableTemperatureC)
     {
         if (RefuseTemperature(temperatureC) is { } refusal)
@@ -96,9 +101,13 @@ public sealed class AcidStrength
     }
 
     /// <summary>Reading for a strength in mol/L at <paramref name="temperatureC"/>.</summary>
-    public StrengthReading AtMolPerLitre(double molPerLitre, double temperatureC = TableTemperatureC) => AtGramsPerLitre(molPerLitre * GramsPerMol, temperatureC);
+    public StrengthReading AtMolPerLitre(double molPerLitre, double temperatureC = TableTemperatureC) =>
+        AtGramsPerLitre(molPerLitre * GramsPerMol, temperatureC);
 
-    /// <summary>Reading for a density in g/mL at <paramref name="temperatureC"/>. Where two strengths share the density (strong acetic or sulfuric acid) none is given.</summary>
+    /// <summary>
+    /// Reading for a density in g/mL at <paramref name="temperatureC"/>. Where two strengths share the density (strong acetic or sulfuric
+    /// acid) none is given.
+    /// </summary>
     public StrengthReading AtDensity(double gramsPerMl, double temperatureC = TableTemperatureC)
     {
         if (RefuseTemperature(temperatureC) is { } refusal)
@@ -110,7 +119,8 @@ public sealed class AcidStrength
         {
             0 => NotGiven($"no strength of {Name} in the table has this density"),
             1 => AtMassPercent(found[0], temperatureC),
-            _ => NotGiven($"{found.Count} strengths of {Name} have this density: {string.Join(" and ", found.Select(w => w.ToString("0.#", CultureInfo.InvariantCulture) + " %"))}"),
+            _ => NotGiven($"{found.Count} strengths of {Name} have this density: "
+                + $"{string.Join(" and ", found.Select(w => w.ToString("0.#", CultureInfo.InvariantCulture) + " %"))}"),
         };
     }
 
@@ -166,9 +176,11 @@ public sealed class AcidStrength
         }
 
         if (massPercent > _curve.MassPercentUpTo)
-            because?.Add(string.Create(CultureInfo.InvariantCulture, $"the temperature dependence is that of {_curve.MassPercentUpTo:0.#} % {Name}"));
+            because?.Add(string.Create(
+                CultureInfo.InvariantCulture, $"the temperature dependence is that of {_curve.MassPercentUpTo:0.#} % {Name}"));
         if (temperatureC < _curve.MinC || temperatureC > _curve.MaxC || TableTemperatureC < _curve.MinC)
-            because?.Add(string.Create(CultureInfo.InvariantCulture, $"the temperature dependence was measured from {_curve.MinC:0.#} to {_curve.MaxC:0.#} °C"));
+            because?.Add(string.Create(
+                CultureInfo.InvariantCulture, $"the temperature dependence was measured from {_curve.MinC:0.#} to {_curve.MaxC:0.#} °C"));
         var w = Math.Min(massPercent, _curve.MassPercentUpTo) / 100;
         return at20 * _curve.Density(w, temperatureC) / _curve.Density(w, TableTemperatureC);
     }

@@ -1,7 +1,8 @@
 namespace RecipeLint.Chemistry.Physical;
 
 /// <summary>λ(t, I) of one ion in S cm²/mol: Lambda25·shape(t)/shape(25) − A(t)·√I/(1 + B·√I).</summary>
-internal readonly record struct IonCurve(string Ion, double Lambda25, double S0, double S1, double S2, double A0, double A1, double A2, double B)
+internal readonly record struct IonCurve(
+    string Ion, double Lambda25, double S0, double S1, double S2, double A0, double A1, double A2, double B)
 {
     internal double At(double t, double rootI)
     {

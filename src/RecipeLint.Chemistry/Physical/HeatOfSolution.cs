@@ -9,7 +9,8 @@ namespace RecipeLint.Chemistry.Physical;
 /// <param name="CrystalWater">Moles of water per mole of formula, which join the solvent.</param>
 /// <param name="Source">Where the value comes from.</param>
 /// <param name="Recalled">True when the value was recalled and not read or derived.</param>
-public sealed record HeatOfSolution(string Formula, double GramsPerMol, double KilojoulesPerMol, int CrystalWater, string Source, bool Recalled)
+public sealed record HeatOfSolution(
+    string Formula, double GramsPerMol, double KilojoulesPerMol, int CrystalWater, string Source, bool Recalled)
 {
     /// <summary>Every substance with a known heat.</summary>
     public static IReadOnlyList<HeatOfSolution> All => HeatTable.All;
@@ -39,7 +40,8 @@ public readonly record struct DissolvedMass(string Formula, double Grams);
 /// <param name="EstimateBecause">Never empty: this is a bench estimate, and each reason says how far.</param>
 /// <param name="NotGivenBecause">Why there is no value, or null.</param>
 public sealed record BatchTemperature(
-    double? ChangeKelvin, double? EndTemperatureC, double? HeatTakenKilojoules, IReadOnlyList<string> EstimateBecause, string? NotGivenBecause)
+    double? ChangeKelvin, double? EndTemperatureC, double? HeatTakenKilojoules, IReadOnlyList<string> EstimateBecause,
+    string? NotGivenBecause)
 {
     /// <summary>
     /// Above this molality (mol/kg) the heat at infinite dilution overstates the change: a classic freezing mixture, one part ammonium
@@ -87,7 +89,8 @@ public sealed record BatchTemperature(
         if (!double.IsFinite(end))
             return NotGiven("the masses are not those of a batch");
         if (1000 * mol / solvent > MaxMolality)
-            because.Add(string.Create(CultureInfo.InvariantCulture, $"above {MaxMolality:0} mol per kg of water the real change is smaller"));
+            because.Add(string.Create(
+                CultureInfo.InvariantCulture, $"above {MaxMolality:0} mol per kg of water the real change is smaller"));
         if (end is < 0 or > 100)
             because.Add("the water would freeze or boil first: dissolving stops before that");
         return new BatchTemperature(change, end, kilojoules, because, null);

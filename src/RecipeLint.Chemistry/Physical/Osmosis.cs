@@ -12,18 +12,20 @@ public static class Osmosis
     /// </summary>
     /// <param name="waterActivity">Above 0, at most 1.</param>
     /// <param name="temperatureC">0 to 100 °C.</param>
-    /// <returns>Null when an argument lies outside its range: some activity models print activities above 1 in very strong solutions.</returns>
+    /// <returns>Null when an argument lies outside its range: some activity models print activities above 1 in very strong
+    /// solutions.</returns>
     public static double? PressureMPa(double waterActivity, double temperatureC) =>
         waterActivity is > 0 and <= 1 && Water.InRange(temperatureC)
             ? -GasConstantJPerMolK * (temperatureC + 273.15) / Water.MolarVolumeMl(temperatureC) * Math.Log(waterActivity) + 0.0
             : null;
 
     /// <summary>
-    /// Temperature in °C at which ice and a solution are in equilibrium: ln a = -(H0 - c T0)/R (1/T - 1/T0) - c/R ln(T0/T), with the heat of
-    /// fusion H0 of ice at T0 = 273.15 K and the difference c of the heat capacities of water and ice.
+    /// Temperature in °C at which ice and a solution are in equilibrium: ln a = -(H0 - c T0)/R (1/T - 1/T0) - c/R ln(T0/T), with the heat
+    /// of fusion H0 of ice at T0 = 273.15 K and the difference c of the heat capacities of water and ice.
     /// </summary>
     /// <param name="waterActivity">At about 0 °C, above 0 and at most 1; it changes little down to the freezing point.</param>
-    /// <returns>At most zero; null when the activity lies outside its range or ice would form only below -20 °C, where the activities of 0 °C say nothing.</returns>
+    /// <returns>At most zero; null when the activity lies outside its range or ice would form only below -20 °C, where the activities of 0
+    /// °C say nothing.</returns>
     public static double? FreezingPointC(double waterActivity)
     {
         const double lowest = -20;

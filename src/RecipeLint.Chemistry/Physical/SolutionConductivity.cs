@@ -65,7 +65,10 @@ public sealed class SolutionConductivity
         return new SolutionConductivity(volume, charge, [.. carriers]);
     }
 
-    /// <summary>Conductivity at <paramref name="temperatureC"/> (0 to 45 °C) for these molalities (mol/kg water, in the order of <see cref="Species"/>).</summary>
+    /// <summary>
+    /// Conductivity at <paramref name="temperatureC"/> (0 to 45 °C) for these molalities (mol/kg water, in the order of
+    /// <see cref="Species"/>).
+    /// </summary>
     /// <remarks>For EC at 25 °C pass the species as they are at 25 °C: pairs shift with temperature.</remarks>
     /// <exception cref="ArgumentException">The number of molalities differs from the number of species.</exception>
     public ConductivityResult Evaluate(ReadOnlySpan<double> molalities, double temperatureC)
@@ -84,7 +87,8 @@ public sealed class SolutionConductivity
         if (ionicStrength > MaxIonicStrength * (1 + 1e-9))
         {
             return new ConductivityResult(null, ionicStrength, [], string.Create(
-                CultureInfo.InvariantCulture, $"the ionic strength is {ionicStrength:0.##} mol/kg; above 1 mol/kg no sum over ions gives a conductivity"));
+                CultureInfo.InvariantCulture,
+                $"the ionic strength is {ionicStrength:0.##} mol/kg; above 1 mol/kg no sum over ions gives a conductivity"));
         }
 
         var root = Math.Sqrt(ionicStrength);
@@ -101,7 +105,9 @@ public sealed class SolutionConductivity
         return new ConductivityResult(kappa, ionicStrength, guessed > UnmeasuredShareToMention * sum ? [Guessed(molalities)] : [], null);
     }
 
-    /// <summary>Conductivity at <paramref name="temperatureC"/> of a solution with these molalities (mol per kg of water) by species name.</summary>
+    /// <summary>
+    /// Conductivity at <paramref name="temperatureC"/> of a solution with these molalities (mol per kg of water) by species name.
+    /// </summary>
     public static ConductivityResult Of(IReadOnlyDictionary<string, double> molality, double temperatureC)
     {
         ArgumentNullException.ThrowIfNull(molality);
@@ -120,7 +126,10 @@ public sealed class SolutionConductivity
     public static double? ReadingAt25(double milliSiemensPerCm, double temperatureC, double perKelvin = 0.019)
     {
         var factor = 1 + (perKelvin * (temperatureC - 25));
-        return milliSiemensPerCm >= 0 && double.IsFinite(milliSiemensPerCm) && temperatureC is >= MinTemperatureC and <= MaxTemperatureC && factor > 0.1
+        return milliSiemensPerCm >= 0
+            && double.IsFinite(milliSiemensPerCm)
+            && temperatureC is >= MinTemperatureC and <= MaxTemperatureC
+            && factor > 0.1
             ? milliSiemensPerCm / factor
             : null;
     }
@@ -159,7 +168,9 @@ public sealed class SolutionConductivity
         ChargeConductivity best = default;
         foreach (var row in ConductivityTable.ByCharge)
         {
-            if (Math.Sign(row.Charge) == Math.Sign(charge) && Math.Abs(row.Charge) <= Math.Abs(charge) && Math.Abs(row.Charge) > Math.Abs(best.Charge))
+            if (Math.Sign(row.Charge) == Math.Sign(charge)
+                && Math.Abs(row.Charge) <= Math.Abs(charge)
+                && Math.Abs(row.Charge) > Math.Abs(best.Charge))
                 best = row;
         }
 

@@ -20,7 +20,9 @@ public sealed record DensityResult(
 /// <param name="NotGivenBecause">Why there is no value, or null.</param>
 public sealed record ConversionResult(IReadOnlyDictionary<string, double>? Amounts, VolumeState? State, string? NotGivenBecause);
 
-/// <summary>Density, molarity and molality of a composition given by species names. Pure functions over <see cref="SolutionVolume"/>.</summary>
+/// <summary>
+/// Density, molarity and molality of a composition given by species names. Pure functions over <see cref="SolutionVolume"/>.
+/// </summary>
 public static class SolutionDensity
 {
     // Half a part in a thousand of the volume: a tenth of the 0.5 % the model claims.
@@ -43,7 +45,8 @@ public static class SolutionDensity
         var because = new List<string>();
         if (without.Length > 0)
         {
-            var rest = SolutionVolume.For(names, gramsPerMolOfOthers).Evaluate([.. names.Select((n, i) => without.Contains(n) ? 0 : values[i])], temperatureC);
+            var rest = SolutionVolume.For(names, gramsPerMolOfOthers)
+                .Evaluate([.. names.Select((n, i) => without.Contains(n) ? 0 : values[i])], temperatureC);
             var unknownMass = without.Any(s => VolumeTable.FindConstituent(s) < 0 && VolumeTable.PartsOf(s).IsEmpty
                 && gramsPerMolOfOthers?.ContainsKey(s) != true && molality[s] > 1e-3);
             if (unknownMass || Math.Abs(state.MlPerKgWater - rest.MlPerKgWater) > UnmeasuredShareToMention * state.MlPerKgWater)
@@ -51,7 +54,9 @@ public static class SolutionDensity
         }
 
         if (state.DissolvedMassFraction > SolutionVolume.MaxCheckedMassFraction)
-            because.Add(string.Create(CultureInfo.InvariantCulture, $"{100 * state.DissolvedMassFraction:0} % by mass is dissolved; the volumes are fitted up to 25 %"));
+            because.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{100 * state.DissolvedMassFraction:0} % by mass is dissolved; the volumes are fitted up to 25 %"));
         if (temperatureC is < SolutionVolume.MinCheckedTemperatureC or > SolutionVolume.MaxCheckedTemperatureC)
             because.Add("the volumes are checked from 0 to 45 °C");
         return new DensityResult(state, without, because, null);
@@ -64,7 +69,8 @@ public static class SolutionDensity
         var density = Of(molality, temperatureC, gramsPerMolOfOthers);
         return density.State is not { } state
             ? new ConversionResult(null, null, density.NotGivenBecause)
-            : new ConversionResult(molality.ToDictionary(p => p.Key, p => p.Value / state.LitresPerKgWater, StringComparer.Ordinal), state, null);
+            : new ConversionResult(
+                molality.ToDictionary(p => p.Key, p => p.Value / state.LitresPerKgWater, StringComparer.Ordinal), state, null);
     }
 
     /// <summary>Turns mol per litre of solution at <paramref name="temperatureC"/> into mol per kg of water.</summary>
@@ -80,7 +86,8 @@ public static class SolutionDensity
             return new ConversionResult(null, null, "the solutes alone fill the litre: there is no such solution");
         double[] molality = [.. values.Select(c => c / water)];
         return new ConversionResult(
-            names.Zip(molality).ToDictionary(p => p.First, p => p.Second, StringComparer.Ordinal), volume.Evaluate(molality, temperatureC), null);
+            names.Zip(molality).ToDictionary(p => p.First, p => p.Second, StringComparer.Ordinal), volume.Evaluate(molality, temperatureC),
+            null);
     }
 
     // Ordinal order, so that the last digit of a sum never depends on how a dictionary was filled.

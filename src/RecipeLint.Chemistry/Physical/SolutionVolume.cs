@@ -46,7 +46,8 @@ public sealed class SolutionVolume
     private readonly double[] _partCount;
     private readonly bool[] _withoutVolume;
 
-    private SolutionVolume(string[] species, Constituent[] constituents, int[] partStart, int[] partIndex, double[] partCount, bool[] withoutVolume) =>
+    private SolutionVolume(
+        string[] species, Constituent[] constituents, int[] partStart, int[] partIndex, double[] partCount, bool[] withoutVolume) =>
         (_species, _constituents, _partStart, _partIndex, _partCount, _withoutVolume) =
             (species, constituents, partStart, partIndex, partCount, withoutVolume);
 
@@ -54,7 +55,8 @@ public sealed class SolutionVolume
     public IReadOnlyList<string> Species => _species;
 
     /// <summary>
-    /// Species whose volume nobody measured: they count with 0.55 cm³ per gram, or with nothing at all when their molar mass is unknown too.
+    /// Species whose volume nobody measured: they count with 0.55 cm³ per gram, or with nothing at all when their molar mass is unknown
+    /// too.
     /// </summary>
     public IReadOnlyList<string> SpeciesWithoutVolume => [.. _species.Where((_, i) => _withoutVolume[i])];
 
@@ -94,8 +96,23 @@ public sealed class SolutionVolume
             }
             else
             {
-                var grams = gramsPerMolOfOthers is not null && gramsPerMolOfOthers.TryGetValue(name, out var g) && g > 0 && double.IsFinite(g) ? g : 0;
-                Add(new Constituent(name, (sbyte)SpeciesName.Charge(name), grams, PhysicalConstants.MassRuleMlPerGram * grams, false, 0, 0, 0, 0, 0, 0, false), 1);
+                var grams = gramsPerMolOfOthers is not null
+                    && gramsPerMolOfOthers.TryGetValue(name, out var g)
+                    && g > 0
+                    && double.IsFinite(g) ? g : 0;
+                Add(new Constituent(
+                    name,
+                    (sbyte)SpeciesName.Charge(name),
+                    grams,
+                    PhysicalConstants.MassRuleMlPerGram * grams,
+                    false,
+                    0,
+                    0,
+                    0,
+                    0,
+                    0,
+                    0,
+                    false), 1);
                 without[i] = true;
             }
         }
@@ -116,8 +133,12 @@ public sealed class SolutionVolume
         }
     }
 
-    /// <summary>Volume and mass at <paramref name="temperatureC"/> of a solution with these molalities (mol per kg of water, in the order of <see cref="Species"/>).</summary>
-    /// <returns>A state whose <see cref="VolumeState.IsGiven"/> is false when the input is no composition or the temperature lies outside 0 to 100 °C.</returns>
+    /// <summary>
+    /// Volume and mass at <paramref name="temperatureC"/> of a solution with these molalities (mol per kg of water, in the order of
+    /// <see cref="Species"/>).
+    /// </summary>
+    /// <returns>A state whose <see cref="VolumeState.IsGiven"/> is false when the input is no composition or the temperature lies outside 0
+    /// to 100 °C.</returns>
     /// <exception cref="ArgumentException">The number of molalities differs from the number of species.</exception>
     public VolumeState Evaluate(ReadOnlySpan<double> molalities, double temperatureC)
     {
@@ -129,8 +150,12 @@ public sealed class SolutionVolume
         return Collect(molalities, amounts) ? Sum(amounts, temperatureC) : default;
     }
 
-    /// <summary>Kilograms of water in 1 L of a solution with these molarities (mol/L, in the order of <see cref="Species"/>) at <paramref name="temperatureC"/>.</summary>
-    /// <returns>Null when the input is no composition, the temperature lies outside 0 to 100 °C, or the solutes leave no room for water.</returns>
+    /// <summary>
+    /// Kilograms of water in 1 L of a solution with these molarities (mol/L, in the order of <see cref="Species"/>) at
+    /// <paramref name="temperatureC"/>.
+    /// </summary>
+    /// <returns>Null when the input is no composition, the temperature lies outside 0 to 100 °C, or the solutes leave no room for
+    /// water.</returns>
     public double? KilogramsWaterPerLitre(ReadOnlySpan<double> molarities, double temperatureC)
     {
         if (molarities.Length != _species.Length)

@@ -1,7 +1,8 @@
 namespace RecipeLint.Chemistry.Physical;
 
 /// <summary>Coefficients of Laliberté 2009 for the density of one solute; used as a ratio between two temperatures.</summary>
-internal sealed record TemperatureCurve(double C0, double C1, double C2, double C3, double C4, double MinC, double MaxC, double MassPercentUpTo)
+internal sealed record TemperatureCurve(
+    double C0, double C1, double C2, double C3, double C4, double MinC, double MaxC, double MassPercentUpTo)
 {
     internal double Density(double massFraction, double t)
     {

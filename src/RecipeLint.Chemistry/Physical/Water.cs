@@ -14,7 +14,8 @@ public static class Water
     public static double DensityGramsPerMl(double temperatureC)
     {
         if (!InRange(temperatureC))
-            throw new ArgumentOutOfRangeException(nameof(temperatureC), temperatureC, "The density of water is known here from 0 to 100 °C.");
+            throw new ArgumentOutOfRangeException(
+                nameof(temperatureC), temperatureC, "The density of water is known here from 0 to 100 °C.");
         return Density(temperatureC);
     }
 

@@ -6,9 +6,11 @@ public readonly record struct AmountConcentration(double MolesPerLitre) : ICompa
 {
     public static AmountConcentration Zero => default;
 
-    public static AmountConcentration operator +(AmountConcentration left, AmountConcentration right) => new(left.MolesPerLitre + right.MolesPerLitre);
+    public static AmountConcentration operator +(AmountConcentration left, AmountConcentration right) =>
+        new(left.MolesPerLitre + right.MolesPerLitre);
 
-    public static AmountConcentration operator -(AmountConcentration left, AmountConcentration right) => new(left.MolesPerLitre - right.MolesPerLitre);
+    public static AmountConcentration operator -(AmountConcentration left, AmountConcentration right) =>
+        new(left.MolesPerLitre - right.MolesPerLitre);
 
     public static AmountConcentration operator *(AmountConcentration value, double factor) => new(value.MolesPerLitre * factor);
 

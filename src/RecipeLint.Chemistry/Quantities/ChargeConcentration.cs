@@ -6,15 +6,18 @@ public readonly record struct ChargeConcentration(double EquivalentsPerLitre) : 
 {
     public static ChargeConcentration Zero => default;
 
-    public static ChargeConcentration operator +(ChargeConcentration left, ChargeConcentration right) => new(left.EquivalentsPerLitre + right.EquivalentsPerLitre);
+    public static ChargeConcentration operator +(ChargeConcentration left, ChargeConcentration right) =>
+        new(left.EquivalentsPerLitre + right.EquivalentsPerLitre);
 
-    public static ChargeConcentration operator -(ChargeConcentration left, ChargeConcentration right) => new(left.EquivalentsPerLitre - right.EquivalentsPerLitre);
+    public static ChargeConcentration operator -(ChargeConcentration left, ChargeConcentration right) =>
+        new(left.EquivalentsPerLitre - right.EquivalentsPerLitre);
 
     public static ChargeConcentration operator *(ChargeConcentration value, double factor) => new(value.EquivalentsPerLitre * factor);
 
     public static ChargeConcentration operator *(double factor, ChargeConcentration value) => new(value.EquivalentsPerLitre * factor);
 
-    public static double operator /(ChargeConcentration left, ChargeConcentration right) => left.EquivalentsPerLitre / right.EquivalentsPerLitre;
+    public static double operator /(ChargeConcentration left, ChargeConcentration right) =>
+        left.EquivalentsPerLitre / right.EquivalentsPerLitre;
 
     public static ChargeConcentration operator /(ChargeConcentration value, double divisor) => new(value.EquivalentsPerLitre / divisor);
 
@@ -22,13 +25,17 @@ public readonly record struct ChargeConcentration(double EquivalentsPerLitre) : 
 
     public static ChargeConcentration FromMilliequivalentsPerLitre(double milliequivalentsPerLitre) => new(milliequivalentsPerLitre / 1000);
 
-    public static bool operator <(ChargeConcentration left, ChargeConcentration right) => left.EquivalentsPerLitre < right.EquivalentsPerLitre;
+    public static bool operator <(ChargeConcentration left, ChargeConcentration right) =>
+        left.EquivalentsPerLitre < right.EquivalentsPerLitre;
 
-    public static bool operator >(ChargeConcentration left, ChargeConcentration right) => left.EquivalentsPerLitre > right.EquivalentsPerLitre;
+    public static bool operator >(ChargeConcentration left, ChargeConcentration right) =>
+        left.EquivalentsPerLitre > right.EquivalentsPerLitre;
 
-    public static bool operator <=(ChargeConcentration left, ChargeConcentration right) => left.EquivalentsPerLitre <= right.EquivalentsPerLitre;
+    public static bool operator <=(ChargeConcentration left, ChargeConcentration right) =>
+        left.EquivalentsPerLitre <= right.EquivalentsPerLitre;
 
-    public static bool operator >=(ChargeConcentration left, ChargeConcentration right) => left.EquivalentsPerLitre >= right.EquivalentsPerLitre;
+    public static bool operator >=(ChargeConcentration left, ChargeConcentration right) =>
+        left.EquivalentsPerLitre >= right.EquivalentsPerLitre;
 
     public int CompareTo(ChargeConcentration other) => EquivalentsPerLitre.CompareTo(other.EquivalentsPerLitre);
 }

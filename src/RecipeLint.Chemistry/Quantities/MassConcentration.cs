@@ -6,9 +6,11 @@ public readonly record struct MassConcentration(double GramsPerLitre) : ICompara
 {
     public static MassConcentration Zero => default;
 
-    public static MassConcentration operator +(MassConcentration left, MassConcentration right) => new(left.GramsPerLitre + right.GramsPerLitre);
+    public static MassConcentration operator +(MassConcentration left, MassConcentration right) =>
+        new(left.GramsPerLitre + right.GramsPerLitre);
 
-    public static MassConcentration operator -(MassConcentration left, MassConcentration right) => new(left.GramsPerLitre - right.GramsPerLitre);
+    public static MassConcentration operator -(MassConcentration left, MassConcentration right) =>
+        new(left.GramsPerLitre - right.GramsPerLitre);
 
     public static MassConcentration operator *(MassConcentration value, double factor) => new(value.GramsPerLitre * factor);
 

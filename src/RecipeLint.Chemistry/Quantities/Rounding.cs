@@ -6,14 +6,18 @@ namespace RecipeLint.Chemistry.Quantities;
 public static class Rounding
 {
     /// <summary>
-    /// The value to six significant digits, so that the last bit of a sum never changes a verdict. Zero, NaN and infinities come back unchanged.
+    /// The value to six significant digits, so that the last bit of a sum never changes a verdict. Zero, NaN and infinities come back
+    /// unchanged.
     /// </summary>
     public static double SixDigits(double value) =>
         value == 0 || !double.IsFinite(value)
             ? value
             : double.Parse(value.ToString("E5", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);
 
-    /// <summary>Up to two digits, so that nobody measures 643 mL and what is short is not short again. What is not above zero and finite comes back unchanged.</summary>
+    /// <summary>
+    /// Up to two digits, so that nobody measures 643 mL and what is short is not short again. What is not above zero and finite comes back
+    /// unchanged.
+    /// </summary>
     public static double TwoDigitsUp(double value) => InSteps(value, Math.Ceiling);
 
     /// <summary>Down to two digits, so that what has to fit still fits. What is not above zero and finite comes back unchanged.</summary>

@@ -10,7 +10,8 @@ internal static class BuiltInSubstances
     /// <summary>One file a family; listed by name because nothing is looked up by reflection.</summary>
     private static readonly string[] Files =
     [
-        "acids", "bases", "boron-molybdenum", "chelates", "chlorides", "dyes", "extracts", "nitrates", "organics", "oxidisers", "phosphates",
+        "acids", "bases", "boron-molybdenum", "chelates", "chlorides", "dyes", "extracts", "nitrates", "organics", "oxidisers",
+        "phosphates",
         "preservatives", "silicates", "sulfates", "trace-salts",
     ];
 

@@ -3,7 +3,9 @@ namespace RecipeLint.Chemistry.Substances;
 /// <summary>CAS registry numbers: two to seven digits, two digits, a check digit.</summary>
 public static class CasNumber
 {
-    /// <summary>True for the written form with a correct check digit (the weighted sum of the other digits, counted from the right, modulo 10).</summary>
+    /// <summary>
+    /// True for the written form with a correct check digit (the weighted sum of the other digits, counted from the right, modulo 10).
+    /// </summary>
     public static bool IsValid(ReadOnlySpan<char> text)
     {
         if (!HasShape(text))

@@ -10,7 +10,8 @@ public static class Dissolution
     /// <param name="formula">The compound.</param>
     /// <param name="molesPerMole">Moles of each component per mole of the compound.</param>
     /// <param name="strength">Mass fraction of the compound in the substance as bought.</param>
-    public static IReadOnlyList<ComponentYield> Yields(Formula formula, IEnumerable<KeyValuePair<string, double>> molesPerMole, MassFraction strength) =>
+    public static IReadOnlyList<ComponentYield> Yields(
+        Formula formula, IEnumerable<KeyValuePair<string, double>> molesPerMole, MassFraction strength) =>
         [.. molesPerMole.Select(m => new ComponentYield(m.Key, m.Value * strength.Value / formula.MolarMass.GramsPerMole))];
 
     /// <summary>

@@ -4,8 +4,8 @@ namespace RecipeLint.Chemistry.Substances;
 public static class EditDistance
 {
     /// <summary>
-    /// Edits between two words: letters inserted, left out, replaced, or two neighbours swapped (optimal string alignment, after F. J. Damerau,
-    /// Commun. ACM 7 (1964) 171; each stretch edited once).
+    /// Edits between two words: letters inserted, left out, replaced, or two neighbours swapped (optimal string alignment, after F. J.
+    /// Damerau, Commun. ACM 7 (1964) 171; each stretch edited once).
     /// </summary>
     /// <param name="limit">Anything above it may come back as <paramref name="limit"/> + 1.</param>
     public static int Of(string a, string b, int limit = int.MaxValue - 1)

@@ -1,8 +1,8 @@
 namespace RecipeLint.Chemistry.Substances;
 
 /// <summary>
-/// What a plant or animal extract is made of, and what is known to throw it out of solution although its composition is not. The figures are
-/// orders of magnitude: products differ.
+/// What a plant or animal extract is made of, and what is known to throw it out of solution although its composition is not. The figures
+/// are orders of magnitude: products differ.
 /// </summary>
 /// <param name="Key">Stable word ("seaweed").</param>
 /// <param name="Called">In a sentence ("a seaweed extract").</param>
@@ -22,10 +22,12 @@ public sealed record ExtractOrigin(
 public static class ExtractOrigins
 {
     private const string HumicDefinition =
-        "soil chemistry: humic acids are by definition what does not dissolve at pH 1 to 2, and in practice flocs below about pH 4 (recalled)";
+        "soil chemistry: humic acids are by definition what does not dissolve at pH 1 to 2, and in practice flocs below about pH 4 "
+            + "(recalled)";
 
     /// <summary>What is only known to be an extract.</summary>
-    public static ExtractOrigin Other { get; } = new("other", "a plant or animal extract", ["extract", "hydrolysate", "tea", "ferment", "brew"], null, null, "curds and slime");
+    public static ExtractOrigin Other { get; } =
+        new("other", "a plant or animal extract", ["extract", "hydrolysate", "tea", "ferment", "brew"], null, null, "curds and slime");
 
     /// <summary>In the order in which a name is held against them: the special words before the general ones.</summary>
     public static IReadOnlyList<ExtractOrigin> All { get; } =
@@ -34,8 +36,15 @@ public static class ExtractOrigins
             "seaweed",
             "a seaweed extract",
             ["seaweed", "kelp", "ascophyllum", "ecklonia", "alga", "algae", "alginate"],
-            new Sourced<double>(3.5, "alginic acid, pKa 3.4 to 3.7: A. Haug, Norwegian Institute of Seaweed Research, report 30, 1964 (recalled)", Confidence.Memory),
-            new Sourced<double>(3, "common practice, no source: alginate left in seaweed extracts gels with calcium, as in beads made with a few mmol/L and more", Confidence.Memory),
+            new Sourced<double>(
+                3.5,
+                "alginic acid, pKa 3.4 to 3.7: A. Haug, Norwegian Institute of Seaweed Research, report 30, 1964 (recalled)",
+                Confidence.Memory),
+            new Sourced<double>(
+                3,
+                "common practice, no source: alginate left in seaweed extracts gels with calcium, as in beads made with a few mmol/L and "
+                    + "more",
+                Confidence.Memory),
             "slimy jelly"),
         new(
             "fulvic",
@@ -49,7 +58,11 @@ public static class ExtractOrigins
             "a humic acid extract",
             ["humic", "humate", "humus", "leonardite", "lignite"],
             new Sourced<double>(4, HumicDefinition, Confidence.Memory),
-            new Sourced<double>(2.5, "coagulation of humates by calcium at a few mmol/L: E. Tipping, Cation Binding by Humic Substances, Cambridge 2002 (recalled)", Confidence.Memory),
+            new Sourced<double>(
+                2.5,
+                "coagulation of humates by calcium at a few mmol/L: E. Tipping, Cation Binding by Humic Substances, Cambridge 2002 "
+                    + "(recalled)",
+                Confidence.Memory),
             "brown flocs"),
         new(
             "fish",
@@ -83,7 +96,8 @@ public static class ExtractOrigins
     /// <summary>The kind that a product's name speaks of; null when it speaks of none. Whole words only: "steam" is no tea.</summary>
     public static ExtractOrigin? In(string name)
     {
-        var words = name.ToLowerInvariant().Split([' ', '-', '_', ',', '.', '/', '(', ')', '+', '&'], StringSplitOptions.RemoveEmptyEntries);
+        var words = name.ToLowerInvariant()
+            .Split([' ', '-', '_', ',', '.', '/', '(', ')', '+', '&'], StringSplitOptions.RemoveEmptyEntries);
         return All.FirstOrDefault(o => o.Words.Any(words.Contains));
     }
 }

@@ -56,7 +56,8 @@ public static class IonReading
     /// else from the groups the formula is written in. Iron is Fe+3 where only that closes the charge.
     /// </summary>
     /// <returns>False when the ions cannot be told, or charge and atoms do not close.</returns>
-    public static bool TryRead(Formula formula, SubstanceCatalogue catalogue, [NotNullWhen(true)] out IReadOnlyDictionary<string, double>? molesPerMole)
+    public static bool TryRead(
+        Formula formula, SubstanceCatalogue catalogue, [NotNullWhen(true)] out IReadOnlyDictionary<string, double>? molesPerMole)
     {
         molesPerMole = FromCatalogue(formula, catalogue) ?? FromGroups(formula);
         return molesPerMole is not null;
@@ -68,7 +69,8 @@ public static class IonReading
         {
             // The yields are moles per gram as bought; whole and half numbers come back exactly.
             var perMole = known.Formula!.MolarMass.GramsPerMole / known.Strength.Value;
-            var moles = known.Dissolves.ToDictionary(d => d.Component, d => Math.Round(d.MolesPerGram * perMole, 9), StringComparer.Ordinal);
+            var moles =
+                known.Dissolves.ToDictionary(d => d.Component, d => Math.Round(d.MolesPerGram * perMole, 9), StringComparer.Ordinal);
             if (moles.Count > 0 && Dissolution.Check(formula, moles).Count == 0)
             {
                 return moles;

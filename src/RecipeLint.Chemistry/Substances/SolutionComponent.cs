@@ -30,7 +30,8 @@ public sealed record SolutionComponent(string Name, int Charge, Formula? Formula
     private static readonly Lazy<Dictionary<string, Lazy<SolutionComponent>>> Table = new(Load);
 
     /// <summary>Components that the built-in data knows, in ordinal order of their names.</summary>
-    public static IEnumerable<SolutionComponent> Known => Table.Value.Values.Select(c => c.Value).OrderBy(c => c.Name, StringComparer.Ordinal);
+    public static IEnumerable<SolutionComponent> Known =>
+        Table.Value.Values.Select(c => c.Value).OrderBy(c => c.Name, StringComparer.Ordinal);
 
     public bool IsInert => Name.StartsWith(InertPrefix, StringComparison.Ordinal);
 

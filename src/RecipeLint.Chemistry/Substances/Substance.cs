@@ -46,7 +46,9 @@ public enum Confidence
 /// <summary>A value with where it comes from.</summary>
 public sealed record Sourced<T>(T Value, string Source, Confidence Confidence);
 
-/// <summary>Moles of one solution component (named as in the constants, such as "Ca+2") set free by one gram of the substance as bought.</summary>
+/// <summary>
+/// Moles of one solution component (named as in the constants, such as "Ca+2") set free by one gram of the substance as bought.
+/// </summary>
 public sealed record ComponentYield(string Component, double MolesPerGram);
 
 /// <summary>A declared or typical impurity, as mass fraction of the substance as bought.</summary>
@@ -54,7 +56,8 @@ public sealed record Impurity(Element Element, Sourced<MassFraction> Content);
 
 /// <summary>GHS classification as printed by the source named; the supplier's safety data sheet decides.</summary>
 /// <param name="Statements">H and EUH codes, in ascending order; empty when the source finds nothing to classify.</param>
-/// <param name="Harmonised">True for an entry of Annex VI of the EU CLP regulation, false for what suppliers usually state themselves.</param>
+/// <param name="Harmonised">True for an entry of Annex VI of the EU CLP regulation, false for what suppliers usually state
+/// themselves.</param>
 /// <param name="Source">Where the list of statements stands.</param>
 /// <param name="Confidence">How surely it is known.</param>
 public sealed record Hazards(IReadOnlyList<string> Statements, bool Harmonised, string Source, Confidence Confidence)
@@ -109,7 +112,9 @@ public sealed record Substance
     /// <summary>The strength where a grade states it, with its source; null for pure compounds.</summary>
     public Sourced<string>? StrengthRecord { get; init; }
 
-    /// <summary>True when purity varies enough between lots that a recipe should declare the assay (technical grades, household acids).</summary>
+    /// <summary>
+    /// True when purity varies enough between lots that a recipe should declare the assay (technical grades, household acids).
+    /// </summary>
     public bool NeedsAssay { get; init; }
 
     /// <summary>Typical assay in words of the trade ("98-99.5 %"), for messages only.</summary>
@@ -149,7 +154,9 @@ public sealed record Substance
     /// </summary>
     public Sourced<IReadOnlyList<SolubilityPoint>>? Solubility { get; init; }
 
-    /// <summary>What a stated assumption supplied (a counter-ion of a label-only product), in one sentence; null when nothing was assumed.</summary>
+    /// <summary>
+    /// What a stated assumption supplied (a counter-ion of a label-only product), in one sentence; null when nothing was assumed.
+    /// </summary>
     public string? Assumption { get; init; }
 }
 

@@ -53,7 +53,8 @@ public sealed class SubstanceCatalogue
 
         _all = new(() => [.. _entries.Select(e => e.Substance)]);
         _byHill = new(() => _entries.Where(e => e.Formula is not null).ToLookup(e => e.Formula!.Hill, StringComparer.Ordinal));
-        _byAnhydrousHill = new(() => _entries.Where(e => e.Formula is not null).ToLookup(e => e.Formula!.AnhydrousHill, StringComparer.Ordinal));
+        _byAnhydrousHill =
+            new(() => _entries.Where(e => e.Formula is not null).ToLookup(e => e.Formula!.AnhydrousHill, StringComparer.Ordinal));
     }
 
     /// <summary>The catalogue that comes with the tool; read on first use, each substance built when it is asked for.</summary>
@@ -148,7 +149,10 @@ public sealed class SubstanceCatalogue
         var hydrates = formula.HydrateWater > 0
             ? []
             : _entries.Where(e => e.FormulaText?.StartsWith(formula.Text + "·", StringComparison.Ordinal) == true).ToArray();
-        CatalogueEntry[] family = [.. _entries.Where(e => string.Equals(e.FormulaText, formula.Text, StringComparison.Ordinal)), .. hydrates];
+        CatalogueEntry[] family =
+        [
+            .. _entries.Where(e => string.Equals(e.FormulaText, formula.Text, StringComparison.Ordinal)), .. hydrates,
+        ];
         if (hydrates.Length > 0 && family.Length > 1)
         {
             return Answer(family);
@@ -177,7 +181,8 @@ public sealed class SubstanceCatalogue
         return pure.Length > 0 ? pure : candidates;
     }
 
-    private SubstanceLookup FindFormula(IEnumerable<CatalogueEntry> same, IEnumerable<CatalogueEntry> sameButWater, bool hasWater, string text)
+    private SubstanceLookup FindFormula(
+        IEnumerable<CatalogueEntry> same, IEnumerable<CatalogueEntry> sameButWater, bool hasWater, string text)
     {
         var exact = same.ToArray();
         if (exact.Length > 0)
@@ -199,7 +204,8 @@ public sealed class SubstanceCatalogue
     private SubstanceLookup FindFolded(string text)
     {
         var folded = SubstanceNames.Fold(text);
-        bool IsFolded(string? formula) => formula is not null && string.Equals(SubstanceNames.Fold(formula), folded, StringComparison.Ordinal);
+        bool IsFolded(
+            string? formula) => formula is not null && string.Equals(SubstanceNames.Fold(formula), folded, StringComparison.Ordinal);
         CatalogueEntry[] family = [.. _entries.Where(e => IsFolded(e.FormulaText?.Split('·')[0]))];
         if (family.Length > 1 && family.Any(e => e.FormulaText!.Contains('·', StringComparison.Ordinal)))
         {
@@ -243,6 +249,10 @@ public sealed class SubstanceCatalogue
 
         // What is much further off than the nearest is noise.
         var nearest = best.Count == 0 ? 0 : best.Values.Min();
-        return [.. best.Where(b => b.Value <= nearest + 2).OrderBy(b => b.Value).ThenBy(b => b.Key, StringComparer.Ordinal).Take(MaxSuggestions).Select(b => b.Key)];
+        return [.. best.Where(b => b.Value <= nearest + 2)
+            .OrderBy(b => b.Value)
+            .ThenBy(b => b.Key, StringComparer.Ordinal)
+            .Take(MaxSuggestions)
+            .Select(b => b.Key)];
     }
 }

@@ -5,7 +5,9 @@ using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Chemistry.Substances;
 
-/// <summary>Turns one object of a built-in data file into a <see cref="Substance"/>. The format is described in the files' "about".</summary>
+/// <summary>
+/// Turns one object of a built-in data file into a <see cref="Substance"/>. The format is described in the files' "about".
+/// </summary>
 internal sealed class SubstanceReader(string file, JsonElement sources)
 {
     public CatalogueEntry Entry(JsonElement row)
@@ -173,8 +175,10 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
         }
 
         var grams = value.GetProperty("gramsPer100mL").GetDouble();
-        var perMillilitre = density?.Value.GramsPerMillilitre ?? throw new InvalidOperationException("a strength by volume needs a density");
-        return (new MassFraction(grams / 100 / perMillilitre), new(string.Create(CultureInfo.InvariantCulture, $"{grams} g/100 mL"), Source(value), Confidence(value)));
+        var perMillilitre =
+            density?.Value.GramsPerMillilitre ?? throw new InvalidOperationException("a strength by volume needs a density");
+        return (new MassFraction(grams / 100 / perMillilitre), new(
+            string.Create(CultureInfo.InvariantCulture, $"{grams} g/100 mL"), Source(value), Confidence(value)));
     }
 
     private IReadOnlyList<Impurity> Impurities(JsonElement row) =>
@@ -186,12 +190,14 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
 
     private Hazards Hazards(JsonElement row) =>
         row.TryGetProperty("hazards", out var value)
-            ? new(Texts(value, "statements"), Flag(value, "harmonised"), Source(value), Confidence(value)) { SupplierAdds = Texts(value, "supplierAdds") }
+            ? new(Texts(value, "statements"), Flag(
+                value, "harmonised"), Source(value), Confidence(value)) { SupplierAdds = Texts(value, "supplierAdds") }
             : throw new InvalidOperationException("'hazards' is missing");
 
     private Sourced<IReadOnlyList<KeepApart>>? Apart(JsonElement row) =>
         row.TryGetProperty("keepApart", out var value)
-            ? new([.. Texts(value, "from").Select(t => Enum.Parse<KeepApart>(t.Replace(" ", string.Empty, StringComparison.Ordinal), ignoreCase: true))], Source(value), Confidence(value))
+            ? new([.. Texts(value, "from").Select(t => Enum.Parse<KeepApart>(
+                t.Replace(" ", string.Empty, StringComparison.Ordinal), ignoreCase: true))], Source(value), Confidence(value))
             : null;
 
     private Sourced<IReadOnlyList<SolubilityPoint>>? Solubility(JsonElement row, Formula? formula)
@@ -201,7 +207,8 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
             return null;
         }
 
-        // The table counts the solute without its crystal water; x is the mass fraction of the substance as bought in the saturated solution.
+        // The table counts the solute without its crystal water; x is the mass fraction of the substance as bought in the saturated
+        // solution.
         var solute = FormulaParser.Parse(Text(value, "of"));
         var perSolute = formula.MolarMass.GramsPerMole / solute.MolarMass.GramsPerMole;
         var points = value.GetProperty("massPercent").EnumerateObject()

@@ -117,7 +117,11 @@ internal sealed class Completion(View view, string text, int cursor)
     private IEnumerable<JsonObject> Tools(CursorContext at) =>
         _shop.Scales.Select(s => Item(at, s.Name, $"scale, reads to {Figures.Of(s.Readability.Grams)} g", Reference))
             .Concat(_shop.Measures.Select(m =>
-                Item(at, m.Name, $"{m.Kind.ToString().ToLowerInvariant()}{(m.Capacity is { } full ? $", {Figures.Of(full.Millilitres)} mL" : "")}", Reference)));
+                Item(
+                    at,
+                    m.Name,
+                    $"{m.Kind.ToString().ToLowerInvariant()}{(m.Capacity is { } full ? $", {Figures.Of(full.Millilitres)} mL" : "")}",
+                    Reference)));
 
     private IEnumerable<JsonObject> Sites(CursorContext at) => _shop.Sites.Select(s => Item(at, s.Name, "site", Reference));
 

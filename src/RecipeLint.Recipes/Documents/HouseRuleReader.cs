@@ -79,7 +79,8 @@ internal sealed class HouseRuleReader(FieldReader fields, SourceFile source)
                 fields.Report(new Problem(
                     ProblemKind.MissingReference,
                     file.Place,
-                    $"'{Wording.Shorten(file.Value)}' is none of the files of this example. Write the name of one that stands under \"files\"."));
+                    $"'{Wording.Shorten(file.Value)}' is none of the files of this example. Write the name of one that stands under "
+                        + "\"files\"."));
                 continue;
             }
 

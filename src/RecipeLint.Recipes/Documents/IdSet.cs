@@ -23,7 +23,10 @@ internal sealed class IdSet
         {
             if (!_stated.TryAdd(id.Text, id))
             {
-                fields.Report(new Problem(ProblemKind.DuplicateKey, fields.At(id), $"The id '{Wording.Shorten(id.Text)}' is taken in this file. Give this entry one of its own.")
+                fields.Report(new Problem(
+                    ProblemKind.DuplicateKey,
+                    fields.At(id),
+                    $"The id '{Wording.Shorten(id.Text)}' is taken in this file. Give this entry one of its own.")
                 {
                     Related = [new RelatedPlace(fields.At(_stated[id.Text]), "first used here")],
                 });

@@ -3,8 +3,8 @@ using System.Collections.Frozen;
 namespace RecipeLint.Recipes.Documents;
 
 /// <summary>
-/// Nutrients by the words people use for what they want in the tank. None of them can be weighed: a salt brings them. The salts named are the
-/// usual ones in the trade (common practice, no source); a test holds that the catalogue has each and that it brings the element.
+/// Nutrients by the words people use for what they want in the tank. None of them can be weighed: a salt brings them. The salts named are
+/// the usual ones in the trade (common practice, no source); a test holds that the catalogue has each and that it brings the element.
 /// </summary>
 public static class Nutrients
 {
@@ -33,12 +33,15 @@ public static class Nutrients
     ];
 
     private static readonly FrozenDictionary<string, (string Symbol, string[] Bearers)> _byWord =
-        _all.SelectMany(n => n.Words.Select(w => (w, n))).ToFrozenDictionary(p => p.w, p => (p.n.Symbol, p.n.Bearers), StringComparer.OrdinalIgnoreCase);
+        _all.SelectMany(n => n.Words.Select(w => (w, n)))
+            .ToFrozenDictionary(p => p.w, p => (p.n.Symbol, p.n.Bearers), StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Every word with the element it means and the ids of substances that bring it.</summary>
     public static IEnumerable<(string Word, string Symbol, IReadOnlyList<string> Bearers)> All =>
         _byWord.Select(p => (p.Key, p.Value.Symbol, (IReadOnlyList<string>)p.Value.Bearers));
 
-    /// <summary>Ids of usual substances that bring a nutrient named by its symbol, its English name or its oxide; empty for any other word.</summary>
+    /// <summary>
+    /// Ids of usual substances that bring a nutrient named by its symbol, its English name or its oxide; empty for any other word.
+    /// </summary>
     public static IReadOnlyList<string> Bearers(string word) => _byWord.TryGetValue(word.Trim(), out var nutrient) ? nutrient.Bearers : [];
 }

@@ -29,11 +29,15 @@ internal static class PortionReader
         var problem = portion switch
         {
             Portion.ByVolume or Portion.ByDrops or Portion.PerLitreVolume when substance.Form == PhysicalForm.Solid =>
-                $"'{Wording.Shorten(item.Text)}' is a volume, but '{substance.Id}' is a solid, and how much of it a volume holds depends on how it is heaped. Weigh it: state a mass.",
-            Portion.ByVolume or Portion.ByDrops or Portion.PerLitreVolume when substance.Density is null && !IsOfUnknownComposition(substance) =>
-                $"'{Wording.Shorten(item.Text)}' is a volume, but no density of '{substance.Id}' is known. State a mass, or its density in the *.substances.json file.",
+                $"'{Wording.Shorten(item.Text)}' is a volume, but '{substance.Id}' is a solid, and how much of it a volume holds depends "
+                    + "on how it is heaped. Weigh it: state a mass.",
+            Portion.ByVolume or Portion.ByDrops or Portion.PerLitreVolume when substance.Density is null
+                && !IsOfUnknownComposition(substance) =>
+                $"'{Wording.Shorten(item.Text)}' is a volume, but no density of '{substance.Id}' is known. State a mass, or its density "
+                    + "in the *.substances.json file.",
             Portion.ByAmount or Portion.PerLitreAmount when substance.Formula is null =>
-                $"'{Wording.Shorten(item.Text)}' counts moles, but '{substance.Id}' is known by its label only and has no molar mass. State a mass or a volume.",
+                $"'{Wording.Shorten(item.Text)}' counts moles, but '{substance.Id}' is known by its label only and has no molar mass. "
+                    + "State a mass or a volume.",
             _ => null,
         };
         if (problem is not null)

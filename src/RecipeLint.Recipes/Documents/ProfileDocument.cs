@@ -38,7 +38,9 @@ public sealed record ProfileDocument
 /// <param name="Ec">mS/cm at 25 °C.</param>
 public sealed record ProfileBounds(Located<Interval<double>>? Ec, Located<Interval<double>>? Ph, IReadOnlyList<ProfileElement> Elements);
 
-/// <summary>Bounds of one element in the final solution, mg/L of the element, ordered from low to high; null where none is stated.</summary>
+/// <summary>
+/// Bounds of one element in the final solution, mg/L of the element, ordered from low to high; null where none is stated.
+/// </summary>
 /// <param name="Key">"N", "NH4-N", "P" ...</param>
 /// <param name="Range">The usual range.</param>
 /// <param name="UpTo">Unusual but still run.</param>

@@ -42,7 +42,8 @@ internal sealed class ProfileFileReader(FieldReader fields, IReadOnlyCollection<
             fields.Report(new Problem(
                 ProblemKind.DuplicateKey,
                 profile.NamePlace,
-                $"The name '{Wording.Shorten(profile.Name)}' belongs to a built-in profile. Give this profile a name of its own, so that no recipe changes its meaning."));
+                $"The name '{Wording.Shorten(profile.Name)}' belongs to a built-in profile. Give this profile a name of its own, so that "
+                    + "no recipe changes its meaning."));
         }
 
         return profile;
@@ -61,7 +62,10 @@ internal sealed class ProfileFileReader(FieldReader fields, IReadOnlyCollection<
     }
 
     private ProfileBounds ReadBounds(JsonItem item) => new(
-        ReadWindow(item["EC"], Due.Conductivity with { AllowTolerance = false }, ec => new Interval<double>(ec.Conductivities.Low.MillisiemensPerCentimetre, ec.Conductivities.High.MillisiemensPerCentimetre)),
+        ReadWindow(
+            item["EC"],
+            Due.Conductivity with { AllowTolerance = false },
+            ec => new Interval<double>(ec.Conductivities.Low.MillisiemensPerCentimetre, ec.Conductivities.High.MillisiemensPerCentimetre)),
         ReadWindow(item["pH"], Due.Ph with { AllowTolerance = false }, ph => ph.Numbers),
         ReadElements(item["elements"]));
 
@@ -94,7 +98,8 @@ internal sealed class ProfileFileReader(FieldReader fields, IReadOnlyCollection<
 
         if (due.Accepts[0] == Dimension.Number && window.High > 14)
         {
-            fields.Implausible(item!, $"A pH of {Plausibility.Text(window.High)} is outside 0 to 14.", new NamedValue("pH", window.High, ""));
+            fields.Implausible(
+                item!, $"A pH of {Plausibility.Text(window.High)} is outside 0 to 14.", new NamedValue("pH", window.High, ""));
             return null;
         }
 
@@ -138,7 +143,8 @@ internal sealed class ProfileFileReader(FieldReader fields, IReadOnlyCollection<
         {
             fields.Implausible(
                 entry,
-                $"The bounds of {key} are not in order: {string.Join(", ", stated.Select(Plausibility.Text))} mg/L. They go up from 'deficientBelow' over 'range' and 'upTo' to 'toxicAbove'.",
+                $"The bounds of {key} are not in order: {string.Join(", ", stated.Select(Plausibility.Text))} mg/L. They go up from "
+                    + "'deficientBelow' over 'range' and 'upTo' to 'toxicAbove'.",
                 new NamedValue("lowest", stated.Min(), "mg/L"));
             return null;
         }
@@ -163,12 +169,16 @@ internal sealed class ProfileFileReader(FieldReader fields, IReadOnlyCollection<
         foreach (var entry in list is { Kind: JsonKind.Array } ? list.Items.Where(i => i.Kind == JsonKind.Object) : [])
         {
             var (of, to) = (ReadSide(entry["of"]), ReadSide(entry["to"]));
-            if (of is null || to is null || fields.Quantity(entry["range"], RatioDue) is not { } range || !IsRange(range.Numbers, entry["range"]!))
+            if (of is null
+                || to is null
+                || fields.Quantity(entry["range"], RatioDue) is not { } range
+                || !IsRange(range.Numbers, entry["range"]!))
             {
                 continue;
             }
 
-            ratios.Add(new ProfileRatio(fields.At(entry), of, to, fields.Text(entry["by"])?.Value ?? "mass", range.Numbers, fields.Text(entry["source"])?.Value));
+            ratios.Add(new ProfileRatio(
+                fields.At(entry), of, to, fields.Text(entry["by"])?.Value ?? "mass", range.Numbers, fields.Text(entry["source"])?.Value));
         }
 
         return ratios;

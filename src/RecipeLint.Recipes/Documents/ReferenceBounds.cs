@@ -3,7 +3,10 @@ using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Documents;
 
-/// <summary>How far stocks made from stocks are followed. Every way from a stock down to a weight is an entry of its own, and their number doubles with each level.</summary>
+/// <summary>
+/// How far stocks made from stocks are followed. Every way from a stock down to a weight is an entry of its own, and their number doubles
+/// with each level.
+/// </summary>
 internal static class ReferenceBounds
 {
     /// <summary>Stocks one above the other; a trace stock from a pre-stock is two (common practice, no source).</summary>
@@ -16,8 +19,8 @@ internal static class ReferenceBounds
     private const int MostNamed = 6;
 
     /// <summary>
-    /// Leaves out the aliquots that would go past a bound, and reports the first of each stock with the way that does. Expects stocks without
-    /// loops; does a step of work for each reference, however many ways there are.
+    /// Leaves out the aliquots that would go past a bound, and reports the first of each stock with the way that does. Expects stocks
+    /// without loops; does a step of work for each reference, however many ways there are.
     /// </summary>
     public static (IReadOnlyList<StockDocument> Stocks, IReadOnlyList<Problem> Problems) Hold(IReadOnlyList<StockDocument> stocks)
     {
@@ -88,7 +91,8 @@ internal static class ReferenceBounds
         return new Problem(
             ProblemKind.WrongShape,
             step.What.Place,
-            $"'{stock.File}' is made from {path}: {much}. At most {most} are followed, so what this and further such steps bring is left out and the stock counts "
+            $"'{stock.File}' is made from {path}: {much}. At most {most} are followed, so what this and further such steps bring is left "
+                + "out and the stock counts "
             + "as not read whole. Make it from the substances themselves, or from a stock that is nearer to them.");
     }
 

@@ -49,7 +49,9 @@ internal static class ReferenceLoops
         return problems;
     }
 
-    /// <summary>Takes away every reference within a circle that leads to an earlier path or to the stock itself; null when there is none.</summary>
+    /// <summary>
+    /// Takes away every reference within a circle that leads to an earlier path or to the stock itself; null when there is none.
+    /// </summary>
     private static Problem? CutTheRest(List<string> circle, Dictionary<string, StockDocument> byFile, Place place)
     {
         var members = circle.ToHashSet(StringComparer.Ordinal);
@@ -57,7 +59,8 @@ internal static class ReferenceLoops
         foreach (var file in circle)
         {
             var backward = byFile[file].Steps.OfType<AliquotStep>()
-                .Where(s => s.StockFile is { } to && members.Contains(to) && string.CompareOrdinal(to, file) <= 0).ToHashSet<Step>(ReferenceEqualityComparer.Instance);
+                .Where(s => s.StockFile is { } to && members.Contains(to) && string.CompareOrdinal(to, file) <= 0)
+                    .ToHashSet<Step>(ReferenceEqualityComparer.Instance);
             if (backward.Count > 0)
             {
                 cut += backward.Count;
@@ -72,13 +75,15 @@ internal static class ReferenceLoops
         return cut == 0 ? null : new Problem(
             ProblemKind.ReferenceLoop,
             place,
-            $"{circle.Count.ToString(CultureInfo.InvariantCulture)} stocks draw on each other in circles. After {MostTold} of these they are not listed one by one: "
-            + $"{cut.ToString(CultureInfo.InvariantCulture)} more steps that lead back are left out. Decide which of these stocks is made first.");
+            $"{circle.Count.ToString(CultureInfo.InvariantCulture)} stocks draw on each other in circles. After {MostTold} of these they "
+                + "are not listed one by one: "
+            + $"{cut.ToString(CultureInfo.InvariantCulture)} more steps that lead back are left out. Decide which of these stocks is made "
+                + "first.");
     }
 
     /// <summary>
-    /// The files from which a way leads back to themselves, those together that reach each other (strongly connected components, after Tarjan
-    /// 1972), each in the order of paths. One walk over all references.
+    /// The files from which a way leads back to themselves, those together that reach each other (strongly connected components, after
+    /// Tarjan 1972), each in the order of paths. One walk over all references.
     /// </summary>
     private static List<List<string>> Circles(Dictionary<string, StockDocument> byFile)
     {
@@ -164,7 +169,9 @@ internal static class ReferenceLoops
         var pending = new Queue<string>([start]);
         while (pending.TryDequeue(out var file))
         {
-            foreach (var step in byFile[file].Steps.OfType<AliquotStep>().Where(s => s.StockFile is not null && byFile.ContainsKey(s.StockFile)))
+            foreach (var step in byFile[file].Steps
+                .OfType<AliquotStep>()
+                .Where(s => s.StockFile is not null && byFile.ContainsKey(s.StockFile)))
             {
                 if (step.StockFile == start)
                 {

@@ -20,6 +20,8 @@ internal interface IReferences
     /// <param name="what">What is looked for ("stock file"), for messages.</param>
     ResolvedReference Resolve(string fromFile, string reference, string ending, string what);
 
-    /// <summary>Files of a kind near the referring one whose names are like the one given, as they would be written there; best first.</summary>
+    /// <summary>
+    /// Files of a kind near the referring one whose names are like the one given, as they would be written there; best first.
+    /// </summary>
     IReadOnlyList<string> Near(string fromFile, string name, string ending);
 }

@@ -45,13 +45,20 @@ internal sealed record Resolution(
                 return null;
             case SubstanceLookup.Unknown when Nutrients.Bearers(name.Value) is { Count: > 0 } bearers:
                 var such = Wording.Join([.. bearers.Select(b => $"'{b}'")], "or");
-                fields.Report(ProblemKind.UnknownSubstance, item, $"'{Wording.Shorten(name.Value)}' {Nutrients.NoSubstance}. Write what is on the bag, such as {such}.");
+                fields.Report(
+                    ProblemKind.UnknownSubstance,
+                    item,
+                    $"'{Wording.Shorten(name.Value)}' {Nutrients.NoSubstance}. Write what is on the bag, such as {such}.");
                 return null;
             case SubstanceLookup.Unknown unknown:
                 var hint = unknown.Suggestions.Count > 0
                     ? $"Did you mean {Wording.Join([.. unknown.Suggestions.Take(3).Select(s => $"'{s}'")], "or")}?"
                     : "Describe it in a *.substances.json file of the shop, or use an id, formula or CAS number of the catalogue.";
-                fields.Report(ProblemKind.UnknownSubstance, item, $"'{Wording.Shorten(name.Value)}' is no substance known here. {hint}", unknown.Suggestions);
+                fields.Report(
+                    ProblemKind.UnknownSubstance,
+                    item,
+                    $"'{Wording.Shorten(name.Value)}' is no substance known here. {hint}",
+                    unknown.Suggestions);
                 return null;
             default:
                 return null;
@@ -90,11 +97,17 @@ internal sealed record Resolution(
 
         if (!name.Value.EndsWith(WaterEnding, StringComparison.OrdinalIgnoreCase) && !name.Value.Contains('/', StringComparison.Ordinal))
         {
-            IReadOnlyList<string> near = [.. Spelling.Nearest(name.Value, BuiltInWaters.Names), .. References.Near(fields.File, name.Value + WaterEnding, WaterEnding)];
+            IReadOnlyList<string> near =
+            [
+                .. Spelling.Nearest(name.Value, BuiltInWaters.Names),
+                .. References.Near(fields.File, name.Value + WaterEnding, WaterEnding),
+            ];
             fields.Report(
                 ProblemKind.MissingReference,
                 item!,
-                $"'{Wording.Shorten(name.Value)}' is no water known here. Write {Wording.Join([.. BuiltInWaters.Names.Select(n => $"'{n}'")], "or")}, or a *{WaterEnding} file.{Wording.DidYouMean(near)}",
+                $"'{Wording.Shorten(name.Value)}' is no water known here. Write "
+                    + $"{Wording.Join([.. BuiltInWaters.Names.Select(n => $"'{n}'")], "or")}, or a *{WaterEnding} "
+                        + $"file.{Wording.DidYouMean(near)}",
                 near);
             return new Located<WaterReference>(new WaterReference(name.Value, null) { IsUnresolved = true }, name.Place);
         }
@@ -119,7 +132,9 @@ internal sealed record Resolution(
         return Settings.Sites.FirstOrDefault(s => s.Name == item.Text);
     }
 
-    /// <summary>A crop by the name of a profile or by its file; the file is null for a built-in profile and for one that is not known (reported).</summary>
+    /// <summary>
+    /// A crop by the name of a profile or by its file; the file is null for a built-in profile and for one that is not known (reported).
+    /// </summary>
     public (Located<string>? Name, string? File) FindProfile(JsonItem? item, FieldReader fields)
     {
         var name = fields.Text(item);

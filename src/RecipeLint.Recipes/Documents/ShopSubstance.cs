@@ -10,7 +10,9 @@ namespace RecipeLint.Recipes.Documents;
 /// <param name="Substance">As the rest of the tool sees it.</param>
 public sealed record ShopSubstance(Place Place, Substance Substance)
 {
-    /// <summary>Volume of one drop where the shop measured it; else a drop is 0.05 mL give or take 20 % (common practice, no source).</summary>
+    /// <summary>
+    /// Volume of one drop where the shop measured it; else a drop is 0.05 mL give or take 20 % (common practice, no source).
+    /// </summary>
     public Located<Volume>? Drop { get; init; }
 
     public Tolerance? DropTolerance { get; init; }

@@ -98,7 +98,9 @@ public sealed record AliquotStep(string Id, Place Place) : Step(Id, Place)
     /// <summary>The other stock's file relative to the workspace root; null when it does not resolve (already reported).</summary>
     public string? StockFile { get; init; }
 
-    /// <summary>The same of a reference that is found but not followed, because it closes a loop or leads too far (already reported).</summary>
+    /// <summary>
+    /// The same of a reference that is found but not followed, because it closes a loop or leads too far (already reported).
+    /// </summary>
     public string? NotFollowed { get; init; }
 
     internal AliquotStep LeftOut() => this with { StockFile = null, NotFollowed = StockFile };

@@ -52,8 +52,10 @@ internal sealed partial class StockReader(FieldReader fields, Resolution resolut
         }
 
         var duration = fields.Located(keep["for"], Due.Duration, q => q.Duration);
-        var light = fields.Word(keep["light"], ("dark", LightExposure.Dark), ("shade", LightExposure.Shade), ("light", LightExposure.Light));
-        return new Keeping(StorageReader.Read(keep["at"], fields, resolution), Plausibility.PositiveDuration(duration, keep["for"], fields), light);
+        var light =
+            fields.Word(keep["light"], ("dark", LightExposure.Dark), ("shade", LightExposure.Shade), ("light", LightExposure.Light));
+        return new Keeping(
+            StorageReader.Read(keep["at"], fields, resolution), Plausibility.PositiveDuration(duration, keep["for"], fields), light);
     }
 
     private Label? ReadLabel(JsonItem? label)

@@ -21,7 +21,10 @@ internal sealed partial class SubstanceFileReader
         if (!FormulaParser.TryParse(item.Text, out var formula, out var error))
         {
             fields.Report(
-                new QuantityFault(ProblemKind.ImpossibleAnalysis, Math.Min(error.Position, item.Text.Length), error.Position < item.Text.Length ? 1 : 0,
+                new QuantityFault(
+                    ProblemKind.ImpossibleAnalysis,
+                    Math.Min(error.Position, item.Text.Length),
+                    error.Position < item.Text.Length ? 1 : 0,
                     $"'{Wording.Shorten(item.Text)}' is not a formula: {error.Reason}."),
                 item);
             return null;
@@ -76,7 +79,8 @@ internal sealed partial class SubstanceFileReader
 
     private void CheckMolarMass(JsonItem? item, JsonItem formulaItem, Formula formula)
     {
-        if (Plausibility.Positive(fields.Located(item, Due.MolarMass, q => q.MolarMass), m => m.GramsPerMole, item, fields) is not { } stated)
+        if (Plausibility.Positive(
+            fields.Located(item, Due.MolarMass, q => q.MolarMass), m => m.GramsPerMole, item, fields) is not { } stated)
         {
             return;
         }
@@ -94,7 +98,9 @@ internal sealed partial class SubstanceFileReader
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"The formula {formula.Text} weighs {computed:0.00} g/mol, the label says {stated.Value.GramsPerMole:0.00##} g/mol, ")
-            + string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(off * 100):0.0} % {(off > 0 ? "more" : "less")}. {HydrateHint(stated.Value, formula)}"))
+            + string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Math.Abs(off * 100):0.0} % {(off > 0 ? "more" : "less")}. {HydrateHint(stated.Value, formula)}"))
         {
             Related = [new RelatedPlace(fields.At(formulaItem), "the formula")],
             Values =
@@ -116,7 +122,8 @@ internal sealed partial class SubstanceFileReader
             var mass = anhydrous + (halves / 2.0 * water);
             if (halves / 2.0 != formula.HydrateWater && Math.Abs((stated.GramsPerMole / mass) - 1) <= MolarMassTolerance)
             {
-                return $"With {(halves / 2.0).ToString("0.#", CultureInfo.InvariantCulture)} H2O of crystal water it would fit: check which hydrate is in the bag.";
+                return $"With {(halves / 2.0).ToString("0.#", CultureInfo.InvariantCulture)} H2O of crystal water it would fit: check "
+                    + "which hydrate is in the bag.";
             }
         }
 
@@ -161,8 +168,14 @@ internal sealed partial class SubstanceFileReader
                 fields.Report(AmbiguousSubstances.Describe(name, several.Candidates));
                 return null;
             case SubstanceLookup.Unknown unknown:
-                var hint = unknown.Suggestions.Count > 0 ? $" Did you mean {Wording.Join([.. unknown.Suggestions.Take(3).Select(s => $"'{s}'")], "or")}?" : "";
-                fields.Report(ProblemKind.UnknownSubstance, of, $"'{Wording.Shorten(of.Text)}' is no substance of the catalogue.{hint}", unknown.Suggestions);
+                var hint = unknown.Suggestions.Count > 0
+                    ? $" Did you mean {Wording.Join([.. unknown.Suggestions.Take(3).Select(s => $"'{s}'")], "or")}?"
+                    : "";
+                fields.Report(
+                    ProblemKind.UnknownSubstance,
+                    of,
+                    $"'{Wording.Shorten(of.Text)}' is no substance of the catalogue.{hint}",
+                    unknown.Suggestions);
                 return null;
             default:
                 return null;
@@ -181,7 +194,8 @@ internal sealed partial class SubstanceFileReader
             fields.Report(
                 ProblemKind.WrongDimension,
                 item!,
-                $"'{Wording.Shorten(item!.Text)}' counts moles, but '{compound.Id}' is known by its label only and has no molar mass. State % w/w.");
+                $"'{Wording.Shorten(item!.Text)}' counts moles, but '{compound.Id}' is known by its label only and has no molar mass. "
+                    + "State % w/w.");
             return null;
         }
 
@@ -206,7 +220,8 @@ internal sealed partial class SubstanceFileReader
         fields.Report(new Problem(
             ProblemKind.ImpossibleAnalysis,
             fields.At(item!),
-            $"'{Wording.Shorten(item!.Text)}' would be {Plausibility.Text(share * 100)} % by mass; a solution holds more than 0 and at most 100 %.")
+            $"'{Wording.Shorten(item!.Text)}' would be {Plausibility.Text(share * 100)} % by mass; a solution holds more than 0 and at "
+                + "most 100 %.")
         {
             Values = [new NamedValue("percent", share * 100, "%")],
         });
@@ -216,7 +231,9 @@ internal sealed partial class SubstanceFileReader
     /// <summary>An extract by its kind or by what it is called; everything else that is not known counts as a colour.</summary>
     private static Substance OfUnknownComposition(Basics basic)
     {
-        var origin = basic.Kind is null or SubstanceKind.Extract or SubstanceKind.Organic ? ExtractOrigins.In(basic.Name) ?? ExtractOrigins.In(basic.Id) : null;
+        var origin = basic.Kind is null or SubstanceKind.Extract or SubstanceKind.Organic
+            ? ExtractOrigins.In(basic.Name) ?? ExtractOrigins.In(basic.Id)
+            : null;
         var isExtract = basic.Kind == SubstanceKind.Extract || origin is not null;
         return new()
         {
@@ -229,7 +246,8 @@ internal sealed partial class SubstanceFileReader
             Extract = isExtract ? origin ?? ExtractOrigins.Other : null,
             FeedsMicrobes = isExtract,
             Assumption = isExtract
-                ? $"Its composition is not known; it is taken as {(origin ?? ExtractOrigins.Other).Called}: it takes up volume, feeds microbes, and nothing else is counted of it."
+                ? $"Its composition is not known; it is taken as {(origin ?? ExtractOrigins.Other).Called}: it takes up volume, feeds "
+                    + "microbes, and nothing else is counted of it."
                 : "Its composition is not known; it takes up volume and nothing else is counted of it.",
         };
     }

@@ -29,7 +29,10 @@ internal sealed partial class SubstanceFileReader
         {
             if (lines.Count == 0)
             {
-                fields.Report(new Problem(ProblemKind.ImpossibleAnalysis, fields.At(label).Key, "The label declares no content. Copy the guaranteed analysis from the bag."));
+                fields.Report(new Problem(
+                    ProblemKind.ImpossibleAnalysis,
+                    fields.At(label).Key,
+                    "The label declares no content. Copy the guaranteed analysis from the bag."));
             }
 
             return null;
@@ -42,7 +45,9 @@ internal sealed partial class SubstanceFileReader
             Name = basic.Name,
             Kind = basic.Kind ?? SubstanceKind.Product,
             Form = basic.Form ?? (basic.Density is null ? PhysicalForm.Solid : PhysicalForm.Liquid),
-            Percent = label["percent"] is { Kind: JsonKind.Text, Text: "w/v" } ? LabelPercent.WeightPerVolume : LabelPercent.WeightPerWeight,
+            Percent = label["percent"] is { Kind: JsonKind.Text, Text: "w/v" }
+                ? LabelPercent.WeightPerVolume
+                : LabelPercent.WeightPerWeight,
             Density = basic.Density,
             Entries = [.. lines.Select(l => l.Entry!)],
             Agent = agent?.Value,
@@ -55,7 +60,9 @@ internal sealed partial class SubstanceFileReader
                 ? fields.At(named)
                 : lines.FirstOrDefault(l => l.Entry!.Form == problem.Form) is { Item: { } item } ? fields.At(item) : fields.At(label).Key;
             var slip = problem.Kind == LabelProblemKind.Over100AsSalts ? OxideSlip(declaration) : null;
-            fields.Report(new Problem(KindOf(problem.Kind), place, $"{problem.Message}.{(slip is null ? "" : $" {slip.Value.Sentence}")}") { Suggestions = slip?.Keys ?? [] });
+            fields.Report(new Problem(
+                KindOf(problem.Kind), place,
+                $"{problem.Message}.{(slip is null ? "" : $" {slip.Value.Sentence}")}") { Suggestions = slip?.Keys ?? [] });
         }
 
         return result.Substance is { } substance
@@ -70,10 +77,20 @@ internal sealed partial class SubstanceFileReader
             : null;
     }
 
-    /// <summary>Figures of a bag that states oxides, entered as elements: too much as elements, and possible as oxides. Null where that does not explain it.</summary>
+    /// <summary>
+    /// Figures of a bag that states oxides, entered as elements: too much as elements, and possible as oxides. Null where that does not
+    /// explain it.
+    /// </summary>
     private static (string Sentence, IReadOnlyList<string> Keys)? OxideSlip(LabelDeclaration declared)
     {
-        var oxides = new Dictionary<string, string>(StringComparer.Ordinal) { ["P"] = "P2O5", ["K"] = "K2O", ["Ca"] = "CaO", ["Mg"] = "MgO", ["S"] = "SO3" };
+        var oxides = new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["P"] = "P2O5",
+            ["K"] = "K2O",
+            ["Ca"] = "CaO",
+            ["Mg"] = "MgO",
+            ["S"] = "SO3",
+        };
         var wrong = declared.Entries.Where(e => oxides.ContainsKey(e.Form)).ToList();
         if (!wrong.Exists(e => e.Form is "P" or "K"))
         {
@@ -90,7 +107,8 @@ internal sealed partial class SubstanceFileReader
         }
 
         IReadOnlyList<string> keys = [.. wrong.Select(e => oxides[e.Form]).Distinct(StringComparer.Ordinal)];
-        return ($"Read as {Wording.Join(keys, "and")} the same figures are possible: bags mostly state oxides, so the basis of this label is most likely 'oxide'.", keys);
+        return ($"Read as {Wording.Join(keys, "and")} the same figures are possible: bags mostly state oxides, so the basis of this label "
+            + "is most likely 'oxide'.", keys);
     }
 
     private static ProblemKind KindOf(LabelProblemKind kind) => kind switch
@@ -158,7 +176,9 @@ internal sealed partial class SubstanceFileReader
 
     private static bool IsForIron(string agent) => IronAgents.Contains(agent, StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Labels that count as oxides print P2O5 and K2O; secondary nutrients stand in either way beside them, so only these two decide.</summary>
+    /// <summary>
+    /// Labels that count as oxides print P2O5 and K2O; secondary nutrients stand in either way beside them, so only these two decide.
+    /// </summary>
     private static bool Contradicts(string key, bool isOxide, bool isElement) =>
         (isOxide && key is ("P" or "K")) || (isElement && key is ("P2O5" or "K2O"));
 

@@ -14,8 +14,10 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
     private static readonly (string Word, SubstanceKind Kind)[] Kinds =
     [
         ("salt", SubstanceKind.Salt), ("chelate", SubstanceKind.Chelate), ("chelating-agent", SubstanceKind.ChelatingAgent),
-        ("acid", SubstanceKind.Acid), ("base", SubstanceKind.Base), ("preservative", SubstanceKind.Preservative), ("dye", SubstanceKind.Dye),
-        ("organic", SubstanceKind.Organic), ("oxidiser", SubstanceKind.Oxidiser), ("silicate", SubstanceKind.Silicate), ("product", SubstanceKind.Product),
+        ("acid", SubstanceKind.Acid), ("base", SubstanceKind.Base), ("preservative", SubstanceKind.Preservative),
+        ("dye", SubstanceKind.Dye),
+        ("organic", SubstanceKind.Organic), ("oxidiser", SubstanceKind.Oxidiser), ("silicate", SubstanceKind.Silicate),
+        ("product", SubstanceKind.Product),
         ("extract", SubstanceKind.Extract),
     ];
 
@@ -65,7 +67,8 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
     }
 
     private void ReportTaken(JsonItem id, Place first, string label) =>
-        fields.Report(new Problem(ProblemKind.DuplicateKey, fields.At(id), $"The id '{Wording.Shorten(id.Text)}' is taken. Give this product an id of its own.")
+        fields.Report(new Problem(
+            ProblemKind.DuplicateKey, fields.At(id), $"The id '{Wording.Shorten(id.Text)}' is taken. Give this product an id of its own.")
         {
             Related = [new RelatedPlace(first, label)],
         });
@@ -76,7 +79,9 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
             id,
             fields.Text(entry["name"])?.Value ?? id,
             KindOf(entry["kind"]),
-            entry["form"] is { Kind: JsonKind.Text, Text: "liquid" } ? PhysicalForm.Liquid : entry["form"] is null ? null : PhysicalForm.Solid,
+            entry["form"] is { Kind: JsonKind.Text, Text: "liquid" }
+                ? PhysicalForm.Liquid
+                : entry["form"] is null ? null : PhysicalForm.Solid,
             ReadDensity(entry["density"]));
         var unknown = entry["unknownComposition"] is { Kind: JsonKind.True };
         var substance = entry["formula"] is { Kind: JsonKind.Text } formula ? ByFormula(entry, formula, basic)
@@ -92,11 +97,16 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
         // What pours needs a density before it can be weighed in thought; without one only drops and weights of it can be used.
         if (substance is { Form: PhysicalForm.Liquid, Density: null } && !unknown && entry["density"] is null)
         {
-            fields.Report(new Problem(ProblemKind.MissingKey, fields.At(entry), "A liquid needs its 'density', such as \"1.23 g/mL\", before it can be measured by volume."));
+            fields.Report(new Problem(
+                ProblemKind.MissingKey,
+                fields.At(entry),
+                "A liquid needs its 'density', such as \"1.23 g/mL\", before it can be measured by volume."));
         }
 
         var drop = fields.Quantity(entry["drop"], Due.Volume with { AllowTolerance = true });
-        var dropVolume = drop is null ? null : Plausibility.PositiveVolume(new Located<Volume>(drop.Volume, fields.At(entry["drop"]!)), entry["drop"], fields);
+        var dropVolume = drop is null
+            ? null
+            : Plausibility.PositiveVolume(new Located<Volume>(drop.Volume, fields.At(entry["drop"]!)), entry["drop"], fields);
         return new ShopSubstance(fields.At(entry), WithStatements(substance, entry))
         {
             Drop = dropVolume,
@@ -142,7 +152,12 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
     private Substance WithStatements(Substance substance, JsonItem entry)
     {
         var hazards = entry["hazards"] is { Kind: JsonKind.Array } codes
-            ? codes.Items.Where(i => i.Kind == JsonKind.Text).Select(i => i.Text).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray()
+            ? codes.Items
+                .Where(i => i.Kind == JsonKind.Text)
+                .Select(i => i.Text)
+                .Distinct(StringComparer.Ordinal)
+                .Order(StringComparer.Ordinal)
+                .ToArray()
             : null;
         return substance with
         {
@@ -170,7 +185,10 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
             return item.Text;
         }
 
-        fields.Report(ProblemKind.WrongShape, item, $"The last digit of the CAS number '{Wording.Shorten(item.Text)}' does not fit the others. Copy it again from the label.");
+        fields.Report(
+            ProblemKind.WrongShape,
+            item,
+            $"The last digit of the CAS number '{Wording.Shorten(item.Text)}' does not fit the others. Copy it again from the label.");
         return null;
     }
 
@@ -187,13 +205,15 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
             var element = new Element(name);
             if (!AtomicWeights.TryGet(element, out _))
             {
-                fields.Report(new Problem(ProblemKind.ImpossibleAnalysis, fields.At(value).Key, $"'{Wording.Shorten(name)}' is no element with an atomic weight."));
+                fields.Report(new Problem(ProblemKind.ImpossibleAnalysis, fields.At(
+                    value).Key, $"'{Wording.Shorten(name)}' is no element with an atomic weight."));
             }
             else if (fields.Quantity(value, Due.Content) is { } content)
             {
                 if (content.Low is >= 0 and <= 1)
                 {
-                    impurities.Add(new Impurity(element, new Sourced<MassFraction>(content.MassFraction, $"stated in {fields.File}", Confidence.Found)));
+                    impurities.Add(new Impurity(
+                        element, new Sourced<MassFraction>(content.MassFraction, $"stated in {fields.File}", Confidence.Found)));
                 }
                 else
                 {
@@ -206,7 +226,10 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
     }
 
     private void ReportImpossibleShare(JsonItem item, double share) =>
-        fields.Report(new Problem(ProblemKind.ImpossibleAnalysis, fields.At(item), $"'{Wording.Shorten(item.Text)}' is not a possible content; it is between 0 and 100 %.")
+        fields.Report(new Problem(
+            ProblemKind.ImpossibleAnalysis,
+            fields.At(item),
+            $"'{Wording.Shorten(item.Text)}' is not a possible content; it is between 0 and 100 %.")
         {
             Values = [new NamedValue("percent", share * 100, "%")],
         });

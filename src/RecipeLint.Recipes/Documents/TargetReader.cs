@@ -92,13 +92,16 @@ internal static class TargetReader
         };
     }
 
-    /// <summary>A concentration or a range of them, as the element, under a key of targets and profiles; null after reporting what cannot be one.</summary>
+    /// <summary>
+    /// A concentration or a range of them, as the element, under a key of targets and profiles; null after reporting what cannot be one.
+    /// </summary>
     public static Interval<MassConcentration>? ReadConcentration(string key, JsonItem item, FieldReader fields, bool allowRange) =>
         Keys.TryGetValue(key, out var meaning) && ReadQuantity(item, meaning, fields, allowRange) is { } quantity
             ? new Interval<MassConcentration>(Convert(quantity, quantity.Low, meaning), Convert(quantity, quantity.High, meaning))
             : null;
 
-    private static Quantity? ReadQuantity(JsonItem item, (Element Element, int Charge, ChemicalBasis[] Bases) meaning, FieldReader fields, bool allowRange)
+    private static Quantity? ReadQuantity(
+        JsonItem item, (Element Element, int Charge, ChemicalBasis[] Bases) meaning, FieldReader fields, bool allowRange)
     {
         var due = Due.Analyte with
         {

@@ -65,8 +65,10 @@ internal static class WaterEstimate
         var magnesium = values.FirstOrDefault(v => v.Component == Component.Magnesium);
         if (calcium is null && magnesium is null)
         {
-            values.Add(new WaterValue(Component.Calcium, new Located<string>("Ca", hardness.Place), Moles(hardness.Value, 2, CalciumShare)));
-            values.Add(new WaterValue(Component.Magnesium, new Located<string>("Mg", hardness.Place), Moles(hardness.Value, 2, 1 - CalciumShare)));
+            values.Add(new WaterValue(
+                Component.Calcium, new Located<string>("Ca", hardness.Place), Moles(hardness.Value, 2, CalciumShare)));
+            values.Add(new WaterValue(
+                Component.Magnesium, new Located<string>("Mg", hardness.Place), Moles(hardness.Value, 2, 1 - CalciumShare)));
             estimates.Add($"Hardness is taken as {Percent(CalciumShare)} calcium and {Percent(1 - CalciumShare)} magnesium by charge.");
         }
         else if (calcium is null || magnesium is null)
@@ -76,7 +78,8 @@ internal static class WaterEstimate
             var low = Math.Max(0, total.Low.MolesPerLitre - known.Concentration.High.MolesPerLitre);
             var high = Math.Max(low, total.High.MolesPerLitre - known.Concentration.Low.MolesPerLitre);
             values.Add(new WaterValue(component, new Located<string>(key, hardness.Place), new(new(low), new(high))));
-            estimates.Add($"{(calcium is null ? "Calcium" : "Magnesium")} is what the hardness leaves beside the stated {(calcium is null ? "magnesium" : "calcium")}.");
+            estimates.Add($"{(calcium is null ? "Calcium" : "Magnesium")} is what the hardness leaves beside the stated "
+                + $"{(calcium is null ? "magnesium" : "calcium")}.");
         }
     }
 
@@ -92,7 +95,8 @@ internal static class WaterEstimate
             total = Math.Max(total, middle * EquivalentsPerMillisiemens);
             estimates.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"A conductivity of {middle:0.###} mS/cm is taken as {middle * EquivalentsPerMillisiemens * 1000:0.##} meq/L of cations and as much of anions."));
+                $"A conductivity of {middle:0.###} mS/cm is taken as {middle * EquivalentsPerMillisiemens * 1000:0.##} meq/L of cations "
+                    + $"and as much of anions."));
         }
 
         if ((ec?.Place ?? place) is not { } at)
@@ -104,13 +108,15 @@ internal static class WaterEstimate
         Fill(values, Component.Chloride, "Cl", total - carbonate, at, "chloride", estimates);
     }
 
-    private static void Fill(List<WaterValue> values, string component, string key, double equivalents, Place place, string name, List<string> estimates)
+    private static void Fill(
+        List<WaterValue> values, string component, string key, double equivalents, Place place, string name, List<string> estimates)
     {
         if (equivalents > 1e-9)
         {
             var moles = new AmountConcentration(equivalents);
             values.Add(new WaterValue(component, new Located<string>(key, place), new(moles, moles)));
-            estimates.Add($"The {(equivalents * 1000).ToString("0.##", CultureInfo.InvariantCulture)} meq/L that is left is taken as {name}.");
+            estimates.Add(
+                $"The {(equivalents * 1000).ToString("0.##", CultureInfo.InvariantCulture)} meq/L that is left is taken as {name}.");
         }
     }
 

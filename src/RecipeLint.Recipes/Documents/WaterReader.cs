@@ -35,7 +35,9 @@ internal sealed class WaterReader(FieldReader fields)
             Alkalinity = alkalinity ?? composition.Alkalinity,
             Hardness = hardness ?? composition.Hardness,
             Estimates = composition.Estimates,
-            Stated = _complete ? new WaterFigures([.. readings.Select(r => r.Stated)], PlaceOf(root["ions"]), alkalinity, hardness, ec) : null,
+            Stated = _complete
+                ? new WaterFigures([.. readings.Select(r => r.Stated)], PlaceOf(root["ions"]), alkalinity, hardness, ec)
+                : null,
             IsComplete = _complete,
         };
     }
@@ -152,7 +154,9 @@ internal sealed class WaterReader(FieldReader fields)
             return null;
         }
 
-        if (fields.Quantity(item, due) is not { } quantity || !IsPossible(quantity, item) || CapacityFactor(quantity, item, due) is not { } factor)
+        if (fields.Quantity(item, due) is not { } quantity
+            || !IsPossible(quantity, item)
+            || CapacityFactor(quantity, item, due) is not { } factor)
         {
             _complete = false;
             return null;
@@ -182,7 +186,8 @@ internal sealed class WaterReader(FieldReader fields)
                 fields.Report(new Problem(
                     ProblemKind.AmbiguousUnit,
                     fields.At(item),
-                    $"'{Wording.Shorten(item.Text)}' can count acid taken up (then it is the same number in meq/L) or CaCO3 (then it is twice that), "
+                    $"'{Wording.Shorten(item.Text)}' can count acid taken up (then it is the same number in meq/L) or CaCO3 (then it is "
+                        + "twice that), "
                     + "a factor of 2. Write meq/L, or name the basis.")
                 {
                     Values = [new NamedValue("factor", 2, "")],
@@ -202,7 +207,8 @@ internal sealed class WaterReader(FieldReader fields)
             ProblemKind.AmbiguousUnit,
             fields.At(item),
             $"'{Wording.Shorten(item.Text)}' does not say what it counts as; the readings differ by a factor of up to "
-            + $"{Plausibility.Text(Math.Round(factor, 3))}. Write {Wording.Join([.. readings.Select(r => $"'{Wording.Shorten(r)}'")], "or")}.")
+            + $"{Plausibility.Text(Math.Round(factor, 3))}. Write "
+                + $"{Wording.Join([.. readings.Select(r => $"'{Wording.Shorten(r)}'")], "or")}.")
         {
             Suggestions = readings,
             Values = [new NamedValue("factor", factor, "")],
@@ -249,7 +255,9 @@ internal sealed record WaterReading(Analyte Analyte, WaterValue Value)
 {
     /// <summary>Charge at both ends of the range, never negative, eq/L.</summary>
     public Interval<double> Equivalents =>
-        new(Value.Concentration.Low.MolesPerLitre * Math.Abs(Analyte.Charge), Value.Concentration.High.MolesPerLitre * Math.Abs(Analyte.Charge));
+        new(
+            Value.Concentration.Low.MolesPerLitre * Math.Abs(Analyte.Charge),
+            Value.Concentration.High.MolesPerLitre * Math.Abs(Analyte.Charge));
 
     /// <summary>The same without what a file may write.</summary>
     public StatedIon Stated =>

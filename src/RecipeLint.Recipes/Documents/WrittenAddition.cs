@@ -21,7 +21,8 @@ internal sealed record WrittenAddition(
     bool IsComplete)
 {
     /// <param name="batch">What it goes into, to hold the amount against; null when that could not be read.</param>
-    public static WrittenAddition Read(JsonItem entry, JsonItem add, IdSet ids, Located<Volume>? batch, Resolution resolution, FieldReader fields)
+    public static WrittenAddition Read(
+        JsonItem entry, JsonItem add, IdSet ids, Located<Volume>? batch, Resolution resolution, FieldReader fields)
     {
         var what = new Located<string>(add.Text, fields.At(add));
         var substance = entry["strength"] is { } strength

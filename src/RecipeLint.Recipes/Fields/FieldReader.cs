@@ -22,7 +22,8 @@ internal sealed class FieldReader
         _source = source;
         _reported =
         [
-            .. earlier.Where(p => p.Kind is ProblemKind.WrongShape or ProblemKind.NumberWithoutUnit or ProblemKind.ImplausibleAmount && p.Place.Part == PlacePart.Value)
+            .. earlier.Where(p => p.Kind is ProblemKind.WrongShape or ProblemKind.NumberWithoutUnit or ProblemKind.ImplausibleAmount
+                && p.Place.Part == PlacePart.Value)
                 .Select(p => p.Place.Pointer.Value),
         ];
     }
@@ -126,7 +127,11 @@ internal sealed class FieldReader
 
     /// <summary>The same for an amount that only does not fit the batch it is for.</summary>
     public void Implausible(JsonItem item, string message, Place batch, params IEnumerable<NamedValue> values) =>
-        Report(new Problem(ProblemKind.ImplausibleAmount, At(item), message) { Values = [.. values], Related = [new RelatedPlace(batch, "the volume it has to fit into")] });
+        Report(new Problem(ProblemKind.ImplausibleAmount, At(item), message)
+        {
+            Values = [.. values],
+            Related = [new RelatedPlace(batch, "the volume it has to fit into")],
+        });
 
     public void Report(QuantityFault fault, JsonItem item) =>
         Report(new Problem(fault.Kind, PlaceInside(item, fault), fault.Message) { Suggestions = fault.Suggestions, Values = fault.Values });
@@ -137,7 +142,11 @@ internal sealed class FieldReader
         {
             var suggestions = due.UsualUnits.Select(u => $"\"{item.Text} {u}\"").ToArray();
             var example = suggestions.Length > 0 ? suggestions[0] : $"\"{due.Examples[0]}\"";
-            Report(ProblemKind.NumberWithoutUnit, item, $"'{Wording.Shorten(item.Text)}' has no unit. Write a text with number and unit, such as {example}.", suggestions);
+            Report(
+                ProblemKind.NumberWithoutUnit,
+                item,
+                $"'{Wording.Shorten(item.Text)}' has no unit. Write a text with number and unit, such as {example}.",
+                suggestions);
             return null;
         }
 
@@ -156,7 +165,11 @@ internal sealed class FieldReader
         var place = At(item);
         var length = Encoding.UTF8.GetByteCount(item.Text);
         var whole = fault.Start == 0 && fault.Length == item.Text.Length;
-        if (whole || fault.Length == 0 || item.Span.Length != length + 2 || SplitsPair(item.Text, fault.Start) || SplitsPair(item.Text, fault.Start + fault.Length))
+        if (whole
+            || fault.Length == 0
+            || item.Span.Length != length + 2
+            || SplitsPair(item.Text, fault.Start)
+            || SplitsPair(item.Text, fault.Start + fault.Length))
         {
             return place;
         }
@@ -166,5 +179,6 @@ internal sealed class FieldReader
         return place with { Range = new ByteSpan(item.Span.Start + 1 + before, inside) };
     }
 
-    private static bool SplitsPair(string text, int at) => at > 0 && at < text.Length && char.IsLowSurrogate(text[at]) && char.IsHighSurrogate(text[at - 1]);
+    private static bool SplitsPair(string text, int at) =>
+        at > 0 && at < text.Length && char.IsLowSurrogate(text[at]) && char.IsHighSurrogate(text[at - 1]);
 }

@@ -18,7 +18,9 @@ internal static class Plausibility
     private static readonly Temperature Coldest = new(-20);
     private static readonly Temperature Warmest = new(60);
 
-    /// <summary>A batch of at least 1 mL and at most 100 m³; null where it is not positive, since nothing can be computed with it.</summary>
+    /// <summary>
+    /// A batch of at least 1 mL and at most 100 m³; null where it is not positive, since nothing can be computed with it.
+    /// </summary>
     public static Located<Volume>? Batch(Located<Volume>? volume, JsonItem? item, FieldReader fields)
     {
         if (volume is null || item is null)
@@ -28,13 +30,19 @@ internal static class Plausibility
 
         if (volume.Value <= Volume.Zero)
         {
-            fields.Implausible(item, $"A batch of {Litres(volume.Value)} makes nothing. State the finished volume.", Value("volume", volume.Value.Litres, "L"));
+            fields.Implausible(
+                item,
+                $"A batch of {Litres(volume.Value)} makes nothing. State the finished volume.",
+                Value("volume", volume.Value.Litres, "L"));
             return null;
         }
 
         if (volume.Value < SmallestBatch || volume.Value > LargestBatch)
         {
-            fields.Implausible(item, $"A batch of {Litres(volume.Value)} is outside 1 mL to 100 m³. Check the unit.", Value("volume", volume.Value.Litres, "L"));
+            fields.Implausible(
+                item,
+                $"A batch of {Litres(volume.Value)} is outside 1 mL to 100 m³. Check the unit.",
+                Value("volume", volume.Value.Litres, "L"));
         }
 
         return volume;
@@ -58,7 +66,9 @@ internal static class Plausibility
         var positive = Positive(dose, d => d.LitresPerLitre, item, fields);
         if (positive is { Value.LitresPerLitre: > 1 })
         {
-            fields.Implausible(item!, $"A dose of {Text(positive.Value.LitresPerLitre)} L of stock in each litre is more than 1:1. Check the unit.",
+            fields.Implausible(
+                item!,
+                $"A dose of {Text(positive.Value.LitresPerLitre)} L of stock in each litre is more than 1:1. Check the unit.",
                 Value("dose", positive.Value.LitresPerLitre, "L/L"));
         }
 
@@ -78,7 +88,10 @@ internal static class Plausibility
             return share;
         }
 
-        fields.Implausible(item, $"{what} of {Text(share.Value.Percent)} % is impossible; it is more than 0 and at most 100 %.", Value("percent", share.Value.Percent, "%"));
+        fields.Implausible(
+            item,
+            $"{what} of {Text(share.Value.Percent)} % is impossible; it is more than 0 and at most 100 %.",
+            Value("percent", share.Value.Percent, "%"));
         return null;
     }
 
@@ -99,7 +112,10 @@ internal static class Plausibility
         if (at.Low < Coldest || at.High > Warmest)
         {
             var worst = at.Low < Coldest ? at.Low : at.High;
-            fields.Implausible(item, $"Storage at {Text(worst.Celsius)} °C is outside -20 to 60 °C. Check the unit.", Value("temperature", worst.Celsius, "°C"));
+            fields.Implausible(
+                item,
+                $"Storage at {Text(worst.Celsius)} °C is outside -20 to 60 °C. Check the unit.",
+                Value("temperature", worst.Celsius, "°C"));
         }
     }
 
@@ -117,7 +133,10 @@ internal static class Plausibility
         if (isSolid && mass / made > MostSolid)
         {
             var perLitre = (mass / made).GramsPerLitre / 1000;
-            fields.Implausible(item, $"{Kilograms(mass)} of a solid in {Litres(made)} is {Kilograms(new Mass(perLitre * 1000))} for each litre. Nothing dissolves like that; check the units.",
+            fields.Implausible(
+                item,
+                $"{Kilograms(mass)} of a solid in {Litres(made)} is {Kilograms(new Mass(perLitre * 1000))} for each litre. Nothing "
+                    + "dissolves like that; check the units.",
                 batch.Place, Value("concentration", perLitre, "kg/L"), Value("limit", MostSolid.GramsPerLitre / 1000, "kg/L"));
             return;
         }
@@ -161,7 +180,10 @@ internal static class Plausibility
             return amount;
         }
 
-        fields.Implausible(item, $"'{Wording.Shorten(item.Text)}' is not more than nothing. State an amount above zero.", Value("amount", size(amount.Value), ""));
+        fields.Implausible(
+            item,
+            $"'{Wording.Shorten(item.Text)}' is not more than nothing. State an amount above zero.",
+            Value("amount", size(amount.Value), ""));
         return null;
     }
 

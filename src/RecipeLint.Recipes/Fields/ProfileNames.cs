@@ -14,7 +14,8 @@ internal static class ProfileNames
         fields.Report(new Problem(
             ProblemKind.UnknownProfile,
             name.Place,
-            $"'{Wording.Shorten(name.Value)}' is no crop profile known here. {(near.Count > 0 ? Wording.DidYouMean(near).TrimStart() + " Write that" : $"Write one such as {Wording.Join([.. offered.Select(n => $"'{n}'")], "or")}")}, or describe yours in a *.profile.json.")
+            $"'{Wording.Shorten(name.Value)}' is no crop profile known here. "
+                + $"{(near.Count > 0 ? Wording.DidYouMean(near).TrimStart() + " Write that" : $"Write one such as {Wording.Join([.. offered.Select(n => $"'{n}'")], "or")}")}, or describe yours in a *.profile.json.")
         {
             Suggestions = near,
         });

@@ -40,14 +40,18 @@ internal sealed record AskedFiles(
                     named[full] = path;
                     (kind is null ? unrecognised : kind == DocumentKind.Batch ? notReadYet : found).Add(full);
                     break;
-                case EntryKind.LinkedFolder when FolderWalk.Target(files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), [])) is null:
+                case EntryKind.LinkedFolder when FolderWalk.Target(
+                    files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), [])) is null:
                     unusable.Add(new UnusablePath(path, "is a link that leads out of the repository"));
                     break;
                 case EntryKind.Folder or EntryKind.LinkedFolder:
-                    full = files.Kind(full) == EntryKind.Folder ? full : FolderWalk.Target(files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), []))!;
+                    full = files.Kind(full) == EntryKind.Folder
+                        ? full
+                        : FolderWalk.Target(files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), []))!;
                     var top = RepositoryRoot.Of(files, full, []);
                     var ignored = new Ignored(files, top);
-                    var below = FolderWalk.Files(files, full, IsOurs, within: top, ignored: ignored.Covers(full) ? null : ignored).ToArray();
+                    var below = FolderWalk.Files(files, full, IsOurs, within: top, ignored: ignored.Covers(full) ? null : ignored)
+                        .ToArray();
                     roots.Add(RepositoryRoot.Of(files, full, below));
                     found.UnionWith(below);
                     break;
@@ -78,7 +82,8 @@ internal sealed record AskedFiles(
     private static string Near(IFileTree files, string full)
     {
         var folder = FilePaths.FolderOf(full);
-        var near = Spelling.Nearest(FilePaths.NameOf(full), files.Names(folder).Where(n => IsOurs(n) || files.Kind(FilePaths.Join(folder, n)) == EntryKind.Folder));
+        var near = Spelling.Nearest(
+            FilePaths.NameOf(full), files.Names(folder).Where(n => IsOurs(n) || files.Kind(FilePaths.Join(folder, n)) == EntryKind.Folder));
         return near.Count == 0 ? "" : $"; its folder has {Wording.Join([.. near.Select(n => $"'{n}'")], "and")}";
     }
 

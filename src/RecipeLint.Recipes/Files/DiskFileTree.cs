@@ -15,7 +15,12 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
     private const int MaxLinks = 40;
 
     /// <summary>Hidden files count like others; who may not list a folder is told that it is empty, as with <see cref="Names"/>.</summary>
-    private static readonly EnumerationOptions _everything = new() { AttributesToSkip = 0, IgnoreInaccessible = false, RecurseSubdirectories = false };
+    private static readonly EnumerationOptions _everything = new()
+    {
+        AttributesToSkip = 0,
+        IgnoreInaccessible = false,
+        RecurseSubdirectories = false,
+    };
 
     public string CurrentFolder { get; } = Slashes(Path.GetFullPath(currentFolder));
 
@@ -61,7 +66,8 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
     public IReadOnlyList<FolderEntry> Entries(string folder) => Guarded<IReadOnlyList<FolderEntry>>(
         () =>
         [
-            .. new FileSystemEnumerable<FolderEntry>(folder, (ref FileSystemEntry e) => new FolderEntry(e.FileName.ToString(), e.IsDirectory), _everything)
+            .. new FileSystemEnumerable<FolderEntry>(
+                folder, (ref FileSystemEntry e) => new FolderEntry(e.FileName.ToString(), e.IsDirectory), _everything)
                 .OrderBy(e => e.Name, StringComparer.Ordinal),
         ],
         []);
@@ -76,7 +82,8 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
             }
 
             // Pipes, sockets and devices state a length of 0, and opening one can wait for ever: what states 0 is never opened.
-            if (new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Length: 0 } || new FileInfo(path) is { LinkTarget: null, Length: 0 })
+            if (new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Length: 0 }
+                || new FileInfo(path) is { LinkTarget: null, Length: 0 })
             {
                 return FileBytes.Of([]);
             }
@@ -123,7 +130,9 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
         if (file.Exists)
         {
             var target = file.LinkTarget is null ? file : file.ResolveLinkTarget(returnFinalTarget: true);
-            return target is FileInfo { Exists: true } real && (real.Length > 0 || IsRegular(real.FullName)) ? EntryKind.File : EntryKind.Other;
+            return target is FileInfo { Exists: true } real && (real.Length > 0 || IsRegular(real.FullName))
+                ? EntryKind.File
+                : EntryKind.Other;
         }
 
         var folder = new DirectoryInfo(path);
@@ -134,8 +143,8 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
     }
 
     /// <summary>
-    /// Whether what states a length of 0 is an empty file and no pipe, socket or device. An archive header of it says so without opening it; the
-    /// runtime has no other way to ask.
+    /// Whether what states a length of 0 is an empty file and no pipe, socket or device. An archive header of it says so without opening
+    /// it; the runtime has no other way to ask.
     /// </summary>
     private static bool IsRegular(string path)
     {

@@ -3,8 +3,8 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>
-/// Finds files in folders, in a fixed order. A link to a folder is followed only where it leads to a place below the folder's repository that
-/// is not walked anyway; its files then go by their own path, so that none is met twice.
+/// Finds files in folders, in a fixed order. A link to a folder is followed only where it leads to a place below the folder's repository
+/// that is not walked anyway; its files then go by their own path, so that none is met twice.
 /// </summary>
 internal static class FolderWalk
 {
@@ -13,11 +13,14 @@ internal static class FolderWalk
     /// <summary>Build output, package folders and everything that starts with a dot are none of ours.</summary>
     public static bool IsSkipped(string name) => name.StartsWith('.') || Skipped.Contains(name);
 
-    /// <summary>Every regular file below a folder whose name is wanted. A folder for which <paramref name="enter"/> is false is left out.</summary>
+    /// <summary>
+    /// Every regular file below a folder whose name is wanted. A folder for which <paramref name="enter"/> is false is left out.
+    /// </summary>
     /// <param name="within">Where links to folders may lead; null follows none.</param>
     /// <param name="ignored">What is left out; null leaves out nothing more.</param>
     public static IEnumerable<string> Files(
-        IFileTree files, string folder, Func<string, bool> isWanted, Func<string, bool>? enter = null, string? within = null, Ignored? ignored = null)
+        IFileTree files, string folder, Func<string, bool> isWanted, Func<string, bool>? enter = null, string? within = null,
+        Ignored? ignored = null)
     {
         var pending = new Stack<string>([folder]);
         var seen = new HashSet<string>(StringComparer.Ordinal);
@@ -44,7 +47,9 @@ internal static class FolderWalk
                     case EntryKind.File when wanted && ignored?.IsIgnored(path, isFolder: false) != true:
                         yield return path;
                         break;
-                    case EntryKind.Folder when !IsSkipped(name) && (enter is null || enter(path)) && ignored?.IsIgnored(path, isFolder: true) != true:
+                    case EntryKind.Folder when !IsSkipped(name)
+                        && (enter is null || enter(path))
+                        && ignored?.IsIgnored(path, isFolder: true) != true:
                         below.Add(path);
                         break;
                     case EntryKind.LinkedFolder when within is not null && !IsSkipped(name) && Target(files, path, within) is { } target

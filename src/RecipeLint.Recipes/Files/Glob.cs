@@ -15,7 +15,9 @@ internal static class Glob
         var fixedParts = parts.TakeWhile(p => !IsPattern(p)).Count();
         var start = string.Join('/', parts[..fixedParts]);
         start = start.Length == 0 || start.EndsWith(':') ? start + "/" : start;
-        return [.. FolderWalk.Files(files, start, _ => true).Where(f => Matches(FilePaths.Below(f, start).Split('/'), parts[fixedParts..])).Order(StringComparer.Ordinal)];
+        return [.. FolderWalk.Files(files, start, _ => true)
+            .Where(f => Matches(FilePaths.Below(f, start).Split('/'), parts[fixedParts..]))
+            .Order(StringComparer.Ordinal)];
     }
 
     /// <summary>Row by row, so that no pattern takes longer than names times parts.</summary>

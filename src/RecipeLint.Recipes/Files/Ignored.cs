@@ -74,7 +74,9 @@ internal sealed class Ignored(IFileTree files, string root)
 
         // What is wrong with the file is said when it is read as a document.
         var list = JsonReading.Read(path, bytes).Source.Tree?.Root["ignore"];
-        return list is { Kind: JsonKind.Array } ? list.Items.Where(i => i.Kind == JsonKind.Text).Select(i => IgnorePattern.Parse(i.Text)).OfType<IgnorePattern>() : [];
+        return list is { Kind: JsonKind.Array }
+            ? list.Items.Where(i => i.Kind == JsonKind.Text).Select(i => IgnorePattern.Parse(i.Text)).OfType<IgnorePattern>()
+            : [];
     }
 
     private sealed record IgnoreList(string Folder, IReadOnlyList<IgnorePattern> Patterns, IgnoreList? Above);

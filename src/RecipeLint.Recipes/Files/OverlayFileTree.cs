@@ -49,7 +49,9 @@ public sealed class OverlayFileTree : IFileTree
     {
         var entries = _under.Entries(folder);
         var own = _files.Keys.Where(f => FilePaths.FolderOf(f) == folder).Select(FilePaths.NameOf);
-        var more = own.Except(entries.Select(e => e.Name), StringComparer.Ordinal).Select(n => new FolderEntry(n, MayBeFolder: false)).ToList();
+        var more = own.Except(entries.Select(e => e.Name), StringComparer.Ordinal)
+            .Select(n => new FolderEntry(n, MayBeFolder: false))
+            .ToList();
         return more.Count == 0 ? entries : [.. entries.Concat(more).OrderBy(e => e.Name, StringComparer.Ordinal)];
     }
 

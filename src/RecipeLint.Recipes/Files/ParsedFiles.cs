@@ -23,7 +23,8 @@ public sealed class ParsedFiles
         }
     }
 
-    internal (JsonReadResult Parsed, IReadOnlyList<Problem> Shape, bool CanBeRead) Read(string path, byte[] bytes, DocumentKind kind, int sizeLimit)
+    internal (JsonReadResult Parsed, IReadOnlyList<Problem> Shape, bool CanBeRead) Read(
+        string path, byte[] bytes, DocumentKind kind, int sizeLimit)
     {
         lock (_gate)
         {
@@ -43,7 +44,8 @@ public sealed class ParsedFiles
         return (parsed, shape, canBeRead);
     }
 
-    internal static (JsonReadResult Parsed, IReadOnlyList<Problem> Shape, bool CanBeRead) Parse(string path, byte[] bytes, DocumentKind kind, int sizeLimit)
+    internal static (JsonReadResult Parsed, IReadOnlyList<Problem> Shape, bool CanBeRead) Parse(
+        string path, byte[] bytes, DocumentKind kind, int sizeLimit)
     {
         var parsed = JsonReading.Read(path, bytes, sizeLimit);
         var (shape, canBeRead) = SchemaCheck.Look(kind, parsed.Source);

@@ -8,7 +8,9 @@ namespace RecipeLint.Recipes.Files;
 /// <param name="root">Full path of the repository root.</param>
 internal sealed class ReferenceResolver(IFileTree files, string root) : IReferences
 {
-    /// <summary>Folders beside its own that are looked into for a file that is missing; in a repository of a thousand shops there are as many.</summary>
+    /// <summary>
+    /// Folders beside its own that are looked into for a file that is missing; in a repository of a thousand shops there are as many.
+    /// </summary>
     private const int MostBeside = 20;
 
     private readonly Lazy<string> _realRoot = new(() => files.ResolveLinks(root));
@@ -22,7 +24,10 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
         if (reference.Contains('\\', StringComparison.Ordinal))
         {
             var repaired = reference.Replace('\\', '/');
-            return new(null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' is written with backslashes, which other machines read differently. Write '{Wording.Shorten(repaired)}'.")
+            return new(
+                null,
+                ProblemKind.ReferenceLeavesRepository,
+                $"'{shown}' is written with backslashes, which other machines read differently. Write '{Wording.Shorten(repaired)}'.")
             {
                 Suggestions = LooksAbsolute(repaired) ? [] : [repaired],
             };
@@ -33,20 +38,25 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
             return new(
                 null,
                 ProblemKind.ReferenceLeavesRepository,
-                $"'{shown}' points to a place on one machine or on a network. Write the way from this file, such as '../stocks/a.stock.json'.");
+                $"'{shown}' points to a place on one machine or on a network. Write the way from this file, such as "
+                    + "'../stocks/a.stock.json'.");
         }
 
         var from = FilePaths.Join(root, fromFile);
         var full = FilePaths.Resolve(FilePaths.FolderOf(from), reference);
         if (full is null || !StaysInside(FilePaths.FolderOf(fromFile), reference))
         {
-            return new(null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' climbs out of the repository. Only files inside it are read.");
+            return new(
+                null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' climbs out of the repository. Only files inside it are read.");
         }
 
         if (!reference.EndsWith(ending, StringComparison.OrdinalIgnoreCase))
         {
             var meant = Near(from, full + ending, ending);
-            return new(null, ProblemKind.MissingReference, $"'{shown}' is not a {what}. The name of one ends in '{ending}'.{Wording.DidYouMean(meant)}") { Suggestions = meant };
+            return new(
+                null,
+                ProblemKind.MissingReference,
+                $"'{shown}' is not a {what}. The name of one ends in '{ending}'.{Wording.DidYouMean(meant)}") { Suggestions = meant };
         }
 
         var kind = reference.Contains('\0', StringComparison.Ordinal) ? EntryKind.Missing : files.Kind(full);
@@ -71,13 +81,18 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
 
         return FilePaths.IsWithin(files.ResolveLinks(full), _realRoot.Value)
             ? new(FilePaths.Below(OwnPath(full), root), default, "")
-            : new(null, ProblemKind.ReferenceLeavesRepository, $"'{shown}' is a link that leads out of the repository. Only files inside it are read.");
+            : new(
+                null,
+                ProblemKind.ReferenceLeavesRepository,
+                $"'{shown}' is a link that leads out of the repository. Only files inside it are read.");
     }
 
     IReadOnlyList<string> IReferences.Near(string fromFile, string name, string ending)
     {
         var from = FilePaths.Join(root, fromFile);
-        return name.IndexOfAny(['\0', '\\']) < 0 && FilePaths.Resolve(FilePaths.FolderOf(from), name) is { } full && FilePaths.IsWithin(full, root)
+        return name.IndexOfAny(['\0', '\\']) < 0
+            && FilePaths.Resolve(FilePaths.FolderOf(from), name) is { } full
+            && FilePaths.IsWithin(full, root)
             ? Near(from, full, ending)
             : [];
     }
@@ -126,7 +141,9 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
         return true;
     }
 
-    /// <summary>Files of the same kind in the folder meant, beside the referring file or in a folder beside its own, spelled so that they resolve.</summary>
+    /// <summary>
+    /// Files of the same kind in the folder meant, beside the referring file or in a folder beside its own, spelled so that they resolve.
+    /// </summary>
     private IReadOnlyList<string> Near(string from, string full, string ending)
     {
         var meant = FilePaths.FolderOf(full);
@@ -135,7 +152,8 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
         var above = FilePaths.FolderOf(here);
         var beside = here == root || !FilePaths.IsWithin(above, root)
             ? []
-            : files.Names(above).Where(n => !FolderWalk.IsSkipped(n)).Select(n => FilePaths.Join(above, n)).Where(f => files.Kind(f) == EntryKind.Folder)
+            : files.Names(above).Where(n => !FolderWalk.IsSkipped(n)).Select(n => FilePaths.Join(
+                above, n)).Where(f => files.Kind(f) == EntryKind.Folder)
                 .Take(MostBeside);
         var candidates = new[] { meant, here }.Concat(beside).Distinct(StringComparer.Ordinal)
             .Where(f => FilePaths.IsWithin(f, root))

@@ -37,11 +37,15 @@ internal sealed class ServingFiles(IFileTree files, string root)
     {
         var paths = IsShop(folder)
             ? FolderWalk.Files(files, folder, IsServing, below => !IsShop(below), ignored: _ignored)
-            : files.Entries(folder).Where(e => IsServing(e.Name)).Select(e => FilePaths.Join(folder, e.Name)).Where(p => files.Kind(p) == EntryKind.File);
+            : files.Entries(folder)
+                .Where(e => IsServing(e.Name))
+                .Select(e => FilePaths.Join(folder, e.Name))
+                .Where(p => files.Kind(p) == EntryKind.File);
         return [.. paths.Where(StaysInside).Select(p => (DocumentKinds.FromFileName(p)!.Value, p))];
     }
 
-    private static bool IsServing(string name) => DocumentKinds.FromFileName(name) is DocumentKind.Substances or DocumentKind.Profile or DocumentKind.HouseRule;
+    private static bool IsServing(string name) =>
+        DocumentKinds.FromFileName(name) is DocumentKind.Substances or DocumentKind.Profile or DocumentKind.HouseRule;
 
     private bool IsShop(string folder) => files.Kind(FilePaths.Join(folder, DocumentKinds.SettingsFileName)) == EntryKind.File;
 

@@ -10,14 +10,16 @@ namespace RecipeLint.Recipes.Files;
 /// <summary>
 /// Which settings and which lists of substances serve a file. The nearest recipelint.json from the file upwards to the repository root
 /// holds. A *.substances.json or *.profile.json serves its own folder and everything below; below a recipelint.json it serves that whole
-/// shop, so that a shop may keep its products and profiles in folders of their own. A file is judged alike whether it is asked about alone or with its folder.
+/// shop, so that a shop may keep its products and profiles in folders of their own. A file is judged alike whether it is asked about alone
+/// or with its folder.
 /// </summary>
 internal sealed class ShopScopes(IFileTree files, string root, SourceStore store, LoadOptions options, ServingFiles served)
 {
     private readonly Dictionary<string, ShopSettings> _settings = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, SubstanceFile> _substances = new(StringComparer.Ordinal);
     private readonly HashSet<string> _triedSubstances = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, (SubstanceCatalogue Catalogue, IReadOnlySet<string> Unread)> _catalogues = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (SubstanceCatalogue Catalogue, IReadOnlySet<string> Unread)> _catalogues =
+        new(StringComparer.Ordinal);
     private readonly HashSet<(string, string)> _clashes = [];
     private readonly SortedDictionary<string, ProfileDocument> _profiles = new(StringComparer.Ordinal);
     private readonly HashSet<string> _triedProfiles = new(StringComparer.Ordinal);
@@ -120,7 +122,8 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         var (kind, wrong) = full is null || !FilePaths.IsWithin(full, root) || !StaysInside(full)
             ? (ProblemKind.ReferenceLeavesRepository, $"'{shown}' leads out of the repository. Only settings inside it can be extended.")
             : files.Kind(full) != EntryKind.File ? (ProblemKind.MissingReference, $"The settings file '{shown}' does not exist.")
-            : !_extending.Add(path) || _extending.Contains(store.PathOf(full)) ? (ProblemKind.ReferenceLoop, $"'{shown}' extends this file in turn, so neither has an end. Take one of the two out.")
+            : !_extending.Add(path) || _extending.Contains(store.PathOf(full))
+                ? (ProblemKind.ReferenceLoop, $"'{shown}' extends this file in turn, so neither has an end. Take one of the two out.")
             : (default, "");
         if (wrong.Length > 0)
         {
@@ -148,7 +151,8 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     public ProfileDocument? ReadProfile(string path)
     {
         if (_triedProfiles.Add(path)
-            && store.Read(path, DocumentKind.Profile, (fields, item) => new ProfileFileReader(fields, options.Profiles).Read(item)) is { } read)
+            && store.Read(
+                path, DocumentKind.Profile, (fields, item) => new ProfileFileReader(fields, options.Profiles).Read(item)) is { } read)
         {
             _profiles.Add(path, read);
         }
@@ -159,7 +163,8 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     public HouseRuleDocument? ReadHouseRule(string path)
     {
         if (_triedHouseRules.Add(path)
-            && store.Read(path, DocumentKind.HouseRule, (fields, item) => new HouseRuleReader(fields, store.Sources[path]).Read(item)) is { } read)
+            && store.Read(
+                path, DocumentKind.HouseRule, (fields, item) => new HouseRuleReader(fields, store.Sources[path]).Read(item)) is { } read)
         {
             _houseRules.Add(path, read);
         }
@@ -177,7 +182,9 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
             folders.Add(full ?? "");
             if (full is null || files.Kind(full) != EntryKind.Folder || !FilePaths.IsWithin(full, root))
             {
-                var message = $"The folder '{Wording.Shorten(named.Value)}' with house rules does not exist. Name one that lies beside this file or below it.";
+                var message =
+                    $"The folder '{Wording.Shorten(named.Value)}' with house rules does not exist. Name one that lies beside this file or "
+                        + "below it.";
                 store.Report([new Problem(ProblemKind.MissingReference, named.Place, message)]);
             }
         }
@@ -212,7 +219,8 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
                     new Problem(
                         ProblemKind.DuplicateKey,
                         taken.Place,
-                        $"'{Wording.Shorten(taken.Value)}' is taken in '{first.File}', so this rule does not speak. Give it an id and a name of its own.")
+                        $"'{Wording.Shorten(taken.Value)}' is taken in '{first.File}', so this rule does not speak. Give it an id and a "
+                            + "name of its own.")
                     {
                         Related = [new RelatedPlace(by.Place, "first used here")],
                     },
@@ -227,7 +235,9 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     public IReadOnlyList<ProfileDocument> ProfilesFor(string file)
     {
         var serving = new List<ProfileDocument>();
-        foreach (var profile in Serving(FilePaths.FolderOf(FilePaths.Join(root, file)), DocumentKind.Profile).Select(ReadProfile).OfType<ProfileDocument>())
+        foreach (var profile in Serving(FilePaths.FolderOf(FilePaths.Join(root, file)), DocumentKind.Profile)
+            .Select(ReadProfile)
+            .OfType<ProfileDocument>())
         {
             if (serving.Find(p => p.Name == profile.Name) is not { } first)
             {
@@ -240,7 +250,8 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
                     new Problem(
                         ProblemKind.DuplicateKey,
                         profile.NamePlace,
-                        $"The name '{Wording.Shorten(profile.Name)}' is taken in '{first.File}', so a recipe could mean either. Give this profile a name of its own.")
+                        $"The name '{Wording.Shorten(profile.Name)}' is taken in '{first.File}', so a recipe could mean either. Give this "
+                            + "profile a name of its own.")
                     {
                         Related = [new RelatedPlace(first.NamePlace, "first used here")],
                     },

@@ -25,10 +25,13 @@ internal sealed class SourceStore(IFileTree files, string root, int sizeLimit, P
 
     public void Report(IEnumerable<Problem> problems) => _problems.AddRange(problems);
 
-    /// <summary>A path as problems name it: relative to the root, or full where it lies elsewhere (a settings file named by hand).</summary>
+    /// <summary>
+    /// A path as problems name it: relative to the root, or full where it lies elsewhere (a settings file named by hand).
+    /// </summary>
     public string PathOf(string full) => FilePaths.IsWithin(full, root) ? FilePaths.Below(full, root) : full;
 
-    public string FullPathOf(string path) => path.StartsWith('/') || path.AsSpan(0, Math.Min(2, path.Length)).EndsWith(":") ? path : FilePaths.Join(root, path);
+    public string FullPathOf(string path) =>
+        path.StartsWith('/') || path.AsSpan(0, Math.Min(2, path.Length)).EndsWith(":") ? path : FilePaths.Join(root, path);
 
     public bool Has(string path) => _sources.ContainsKey(path);
 
@@ -40,7 +43,8 @@ internal sealed class SourceStore(IFileTree files, string root, int sizeLimit, P
     }
 
     /// <summary>
-    /// Reads a file and what its kind makes of it; default when it has no tree or is too big to be looked into. Problems of bytes, shape and content come out in this order.
+    /// Reads a file and what its kind makes of it; default when it has no tree or is too big to be looked into. Problems of bytes, shape
+    /// and content come out in this order.
     /// </summary>
     public T? Read<T>(string path, DocumentKind kind, Func<FieldReader, JsonItem, T?> read)
     {
@@ -60,7 +64,8 @@ internal sealed class SourceStore(IFileTree files, string root, int sizeLimit, P
             return default;
         }
 
-        var (parsed, shape, canBeRead) = kept?.Read(path, bytes.Bytes, kind, sizeLimit) ?? ParsedFiles.Parse(path, bytes.Bytes, kind, sizeLimit);
+        var (parsed, shape, canBeRead) = kept?.Read(path, bytes.Bytes, kind, sizeLimit)
+            ?? ParsedFiles.Parse(path, bytes.Bytes, kind, sizeLimit);
         _sources[path] = parsed.Source;
         _problems.AddRange(parsed.Problems);
         _problems.AddRange(shape);

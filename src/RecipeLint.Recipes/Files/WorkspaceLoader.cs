@@ -67,7 +67,10 @@ public sealed class WorkspaceLoader
             else
             {
                 var place = Place.Whole(_store.PathOf(full));
-                _store.Refuse(new Problem(ProblemKind.ReferenceLeavesRepository, place, "This is a link that leads out of the repository. Only files inside it are read."));
+                _store.Refuse(new Problem(
+                    ProblemKind.ReferenceLeavesRepository,
+                    place,
+                    "This is a link that leads out of the repository. Only files inside it are read."));
             }
         }
 
@@ -163,7 +166,8 @@ public sealed class WorkspaceLoader
         var settings = _scopes.ReadSettingsFor(path);
         var (catalogue, unread) = _scopes.CatalogueFor(path);
         var profiles = _scopes.ProfilesFor(path);
-        return new Resolution(catalogue, settings, _references, _scopes.KnownProfiles(profiles), profiles, unread, ChecksEquipment: !_options.NoConfig);
+        return new Resolution(
+            catalogue, settings, _references, _scopes.KnownProfiles(profiles), profiles, unread, ChecksEquipment: !_options.NoConfig);
     }
 
     private void Follow(string path, IEnumerable<string?> references)

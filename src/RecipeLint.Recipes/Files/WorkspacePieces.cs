@@ -6,8 +6,8 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>
-/// What was asked for, cut into pieces that are read and judged one by one: stocks and recipes that refer to each other stay together, and what
-/// is known of one piece never depends on another. Waters, settings, profiles and products are read with every piece that they serve.
+/// What was asked for, cut into pieces that are read and judged one by one: stocks and recipes that refer to each other stay together, and
+/// what is known of one piece never depends on another. Waters, settings, profiles and products are read with every piece that they serve.
 /// </summary>
 public sealed class WorkspacePieces
 {
@@ -36,7 +36,8 @@ public sealed class WorkspacePieces
     public int FileCount => _asked.Files.Count;
 
     /// <summary>
-    /// Finds and cuts; null where there are fewer files than <paramref name="least"/>, or where a path cannot be used: such a run is read whole.
+    /// Finds and cuts; null where there are fewer files than <paramref name="least"/>, or where a path cannot be used: such a run is read
+    /// whole.
     /// </summary>
     /// <param name="asked">Files, folders or patterns as the user wrote them.</param>
     /// <param name="size">Files of a piece; more where they refer to each other.</param>

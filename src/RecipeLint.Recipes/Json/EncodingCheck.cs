@@ -19,7 +19,8 @@ internal static class EncodingCheck
     public static Problem ByteOrderMark(string path) => At(
         path,
         new ByteSpan(0, 0),
-        "The file starts with a byte order mark, three invisible bytes that many JSON readers refuse. It is read here all the same; save it as UTF-8 without one before it goes elsewhere.") with
+        "The file starts with a byte order mark, three invisible bytes that many JSON readers refuse. It is read here all the same; save "
+            + "it as UTF-8 without one before it goes elsewhere.") with
         {
             IsHarmless = true,
         };
@@ -43,7 +44,8 @@ internal static class EncodingCheck
         var zero = bytes.IndexOf((byte)0);
         return zero < 0
             ? null
-            : At(path, new ByteSpan(zero, 1), "A zero byte stands here. The file is damaged or not plain text; nothing in it could be read.");
+            : At(path, new ByteSpan(
+                zero, 1), "A zero byte stands here. The file is damaged or not plain text; nothing in it could be read.");
     }
 
     /// <summary>

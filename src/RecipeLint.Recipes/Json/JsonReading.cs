@@ -64,7 +64,8 @@ public static class JsonReading
         return new Problem(
             ProblemKind.FileTooLarge,
             Place.Whole(path) with { Range = new ByteSpan(0, 0) },
-            $"The file has {actual} bytes; files up to {limit} bytes are read. A recipe is a few thousand bytes: this is probably something else.")
+            $"The file has {actual} bytes; files up to {limit} bytes are read. A recipe is a few thousand bytes: this is probably "
+                + "something else.")
         {
             Values = [new NamedValue("size", size, "bytes"), new NamedValue("limit", sizeLimit, "bytes")],
         };

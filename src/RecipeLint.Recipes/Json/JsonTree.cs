@@ -26,7 +26,8 @@ public sealed class JsonTree(JsonItem root)
             var next = item.Kind switch
             {
                 JsonKind.Object => item[token],
-                JsonKind.Array => int.TryParse(token, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < item.Items.Count
+                JsonKind.Array =>
+                    int.TryParse(token, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < item.Items.Count
                     ? item.Items[index]
                     : null,
                 _ => null,

@@ -69,7 +69,8 @@ internal sealed class MalformedJson(SourceFile source, MalformedState reached)
 
         if (Next == ',')
         {
-            return new MalformedCause(One(), comma ? "Two commas follow each other: remove one." : "A comma stands here with nothing before it: remove it.");
+            return new MalformedCause(
+                One(), comma ? "Two commas follow each other: remove one." : "A comma stands here with nothing before it: remove it.");
         }
 
         return Inner is { Kind: JsonKind.Object } && _state.LastToken != JsonTokenType.PropertyName ? Name() : Value();
@@ -91,7 +92,8 @@ internal sealed class MalformedJson(SourceFile source, MalformedState reached)
         var what = Inner.Kind == JsonKind.Object ? "an object" : "a list";
         var more = _state.Open.Count > 1 ? $" {Count(_state.Open.Count)} brackets are still open." : "";
         return new MalformedCause(
-            new ByteSpan(end, 0), $"The file ends in the middle of {what} that starts at line {LineOf(Inner.Span.Start)}.{more}", Inner.Span.Start);
+            new ByteSpan(end, 0), $"The file ends in the middle of {what} that starts at line {LineOf(Inner.Span.Start)}.{more}",
+            Inner.Span.Start);
     }
 
     private MalformedCause AfterDocument()
@@ -127,7 +129,8 @@ internal sealed class MalformedJson(SourceFile source, MalformedState reached)
             (byte)'"' or (byte)'{' or (byte)'[' or (byte)'-' or (>= (byte)'0' and <= (byte)'9') =>
                 new MalformedCause(before, "A comma is missing here, between two entries."),
             (byte)':' when Inner!.Kind == JsonKind.Array =>
-                new MalformedCause(One(), "A list holds values, not keys with values: an object is written in '{' and '}'.", Inner.Span.Start),
+                new MalformedCause(
+                    One(), "A list holds values, not keys with values: an object is written in '{' and '}'.", Inner.Span.Start),
             (byte)';' or (byte)':' or (byte)'=' or (byte)'.' => new MalformedCause(One(), $"A comma belongs here, not '{(char)Next}'."),
             _ when _lexeme.IsWordStart(_position) => new MalformedCause(before, "A comma is missing here, between two entries."),
             _ => _lexeme.Unexpected(_position),
@@ -138,7 +141,8 @@ internal sealed class MalformedJson(SourceFile source, MalformedState reached)
     {
         var (what, closer) = Inner!.Kind == JsonKind.Object ? ("an object", '}') : ("a list", ']');
         return new MalformedCause(
-            One(), $"'{(char)Next}' closes nothing here: {what} that starts at line {LineOf(Inner.Span.Start)} is open and ends with '{closer}'.", Inner.Span.Start);
+            One(), $"'{(char)Next}' closes nothing here: {what} that starts at line {LineOf(Inner.Span.Start)} is open and ends with "
+                + $"'{closer}'.", Inner.Span.Start);
     }
 
     private MalformedCause Name()
@@ -165,7 +169,8 @@ internal sealed class MalformedJson(SourceFile source, MalformedState reached)
             if (Next == ':')
             {
                 return new MalformedCause(
-                    new ByteSpan(name.End, _position - name.End), "Nothing may stand between a key and its colon, and JSON has no comments: move the text into a \"note\".");
+                    new ByteSpan(name.End, _position - name.End),
+                    "Nothing may stand between a key and its colon, and JSON has no comments: move the text into a \"note\".");
             }
 
             return Next == '='

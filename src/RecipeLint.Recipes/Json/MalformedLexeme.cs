@@ -115,7 +115,8 @@ internal sealed class MalformedLexeme(SourceFile source)
             return new MalformedCause(span, "Numbers are written in decimal digits.");
         }
 
-        return new MalformedCause(span, $"A quantity with its unit is written in double quotes: \"{Wording.Shorten(source.Excerpt(span))}\".");
+        return new MalformedCause(
+            span, $"A quantity with its unit is written in double quotes: \"{Wording.Shorten(source.Excerpt(span))}\".");
     }
 
     /// <summary>Steps over a text; the cause when it is not one.</summary>
@@ -134,7 +135,8 @@ internal sealed class MalformedLexeme(SourceFile source)
             if (b is (byte)'\n' or (byte)'\r')
             {
                 return new MalformedCause(
-                    new ByteSpan(start, offset - start), "The closing quote of this text is missing on its line. A line break inside text is written \\n.");
+                    new ByteSpan(start, offset - start),
+                    "The closing quote of this text is missing on its line. A line break inside text is written \\n.");
             }
 
             if (b < 0x20)
@@ -142,7 +144,9 @@ internal sealed class MalformedLexeme(SourceFile source)
                 var code = b.ToString("X4", CultureInfo.InvariantCulture);
                 return new MalformedCause(
                     new ByteSpan(offset, 1),
-                    b == '\t' ? "A tab stands inside this text: write \\t or a space." : $"The control character U+{code} stands inside this text: remove it.");
+                    b == '\t'
+                        ? "A tab stands inside this text: write \\t or a space."
+                        : $"The control character U+{code} stands inside this text: remove it.");
             }
 
             if (b == '\\')
@@ -161,7 +165,8 @@ internal sealed class MalformedLexeme(SourceFile source)
             }
         }
 
-        return new MalformedCause(new ByteSpan(start, Bytes.Length - start), "The text that starts here has no closing quote; the file ends inside it.");
+        return new MalformedCause(
+            new ByteSpan(start, Bytes.Length - start), "The text that starts here has no closing quote; the file ends inside it.");
     }
 
     /// <summary>Steps over a comment; the cause when it is not one.</summary>
@@ -181,7 +186,8 @@ internal sealed class MalformedLexeme(SourceFile source)
             if (length < 0)
             {
                 return new MalformedCause(
-                    new ByteSpan(offset, rest.Length), "A comment starts here and never ends. JSON has no comments: move the text into a \"note\".");
+                    new ByteSpan(offset, rest.Length),
+                    "A comment starts here and never ends. JSON has no comments: move the text into a \"note\".");
             }
 
             offset += length + 4;
@@ -195,7 +201,8 @@ internal sealed class MalformedLexeme(SourceFile source)
     public MalformedCause Number(int offset)
     {
         var end = offset;
-        while (end < Bytes.Length && (char.IsAsciiDigit((char)Bytes[end]) || Bytes[end] is (byte)'+' or (byte)'-' or (byte)'.' or (byte)'e' or (byte)'E'))
+        while (end < Bytes.Length
+            && (char.IsAsciiDigit((char)Bytes[end]) || Bytes[end] is (byte)'+' or (byte)'-' or (byte)'.' or (byte)'e' or (byte)'E'))
         {
             end++;
         }
@@ -203,7 +210,9 @@ internal sealed class MalformedLexeme(SourceFile source)
         var span = new ByteSpan(offset, end - offset);
         var text = source.Excerpt(span);
         var digits = text.TrimStart('+', '-');
-        if (digits.Length == 0 && source.Excerpt(Word(end)) is var word && word.StartsWith("inf", StringComparison.OrdinalIgnoreCase) | word is "NaN")
+        if (digits.Length == 0
+            && source.Excerpt(Word(end)) is var word
+            && word.StartsWith("inf", StringComparison.OrdinalIgnoreCase) | word is "NaN")
         {
             return new MalformedCause(new ByteSpan(offset, Word(end).End - offset), $"JSON has no number {text}{Wording.Shorten(word)}.");
         }
@@ -215,7 +224,8 @@ internal sealed class MalformedLexeme(SourceFile source)
             _ when digits[0] == '.' => "a digit belongs before the decimal point, as in 0.5.",
             _ when digits.Length > 1 && digits[0] == '0' && char.IsAsciiDigit(digits[1]) => "a number has no zeros in front.",
             _ when digits.Count(c => c == '.') > 1 => "a number has one decimal point.",
-            _ when digits[^1] == '.' || digits.Contains(".e", StringComparison.OrdinalIgnoreCase) => "a digit belongs after the decimal point.",
+            _ when digits[^1] == '.' || digits.Contains(".e", StringComparison.OrdinalIgnoreCase) =>
+                "a digit belongs after the decimal point.",
             _ => "it is not a number JSON knows.",
         };
         return new MalformedCause(span, $"{Wording.Shorten(text)}: {why}");
@@ -249,7 +259,8 @@ internal sealed class MalformedLexeme(SourceFile source)
 
         return rune.IsBmp && Typographic.Contains((char)rune.Value, StringComparison.Ordinal)
             ? new MalformedCause(
-                new ByteSpan(offset, length), $"A typographic quotation mark ({rune}) stands here; JSON takes the plain one (\"). Word processors swap them.")
+                new ByteSpan(offset, length),
+                $"A typographic quotation mark ({rune}) stands here; JSON takes the plain one (\"). Word processors swap them.")
             : null;
     }
 
@@ -321,7 +332,8 @@ internal sealed class MalformedLexeme(SourceFile source)
         var span = new ByteSpan(offset, 1 + Character(offset + 1).Length);
         if (Bytes[offset + 1] == 'u')
         {
-            return new MalformedCause(span, "\\u takes four hexadecimal digits, as in \\u00b5. The character itself can stand in the file as well.");
+            return new MalformedCause(
+                span, "\\u takes four hexadecimal digits, as in \\u00b5. The character itself can stand in the file as well.");
         }
 
         var what = Rune.IsControl(RuneAt(offset + 1)) ? "A backslash before a control character" : source.Excerpt(span);

@@ -17,7 +17,9 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
 {
     private const int LongestAmountInWords = 4;
 
-    /// <summary>Reads a line; on failure the error is one plain line that names everything that cannot be used, and the mix is null.</summary>
+    /// <summary>
+    /// Reads a line; on failure the error is one plain line that names everything that cannot be used, and the mix is null.
+    /// </summary>
     public static (OneLineMix? Mix, string? Error) Read(string text, SubstanceCatalogue catalogue)
     {
         var (list, volumeText) = SplitVolume(text.Trim());
@@ -58,7 +60,9 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
         return at < 0 ? (text, null) : (text[..at], text[(at + 4)..].Trim());
     }
 
-    /// <summary>Splits at commas, semicolons and free-standing plus signs outside brackets; a comma between two digits belongs to a number.</summary>
+    /// <summary>
+    /// Splits at commas, semicolons and free-standing plus signs outside brackets; a comma between two digits belongs to a number.
+    /// </summary>
     private static List<string> SplitItems(string text)
     {
         var parts = new List<string>();
@@ -112,7 +116,8 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
             : $"The amount in '{part}' cannot be used. {firstFault.Message}");
     }
 
-    private static (OneLineItem? Item, string? Error) Resolve(string name, string amountText, Quantity amount, SubstanceCatalogue catalogue) =>
+    private static (OneLineItem? Item, string? Error) Resolve(
+        string name, string amountText, Quantity amount, SubstanceCatalogue catalogue) =>
         catalogue.Find(name) switch
         {
             SubstanceLookup.Found found => (new OneLineItem(name, found.Substance, amountText, amount), null),
@@ -125,7 +130,8 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
                     ? $"'{name}' {Nutrients.NoSubstance}, such as {string.Join(" or ", bearers.Select(b => $"'{b}'"))}."
                     : unknown.Suggestions.Count == 0
                         ? $"'{name}' is not in the catalogue."
-                        : $"'{name}' is not in the catalogue; did you mean {string.Join(" or ", unknown.Suggestions.Select(s => $"'{s}'"))}?"),
+                        : $"'{name}' is not in the catalogue; did you mean "
+                            + $"{string.Join(" or ", unknown.Suggestions.Select(s => $"'{s}'"))}?"),
             _ => (null, $"'{name}' is not in the catalogue."),
         };
 }

@@ -36,7 +36,9 @@ internal static class CommentMove
 
     private static string TextOf(string comment)
     {
-        var inside = comment.StartsWith("/*", StringComparison.Ordinal) ? comment[2..^(comment.EndsWith("*/", StringComparison.Ordinal) && comment.Length >= 4 ? 2 : 0)] : comment[2..];
+        var inside = comment.StartsWith("/*", StringComparison.Ordinal)
+            ? comment[2..^(comment.EndsWith("*/", StringComparison.Ordinal) && comment.Length >= 4 ? 2 : 0)]
+            : comment[2..];
         var lines = inside.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries).Select(l => l.Trim().TrimStart('*').Trim());
         var text = string.Join(' ', lines.Where(l => l.Length > 0));
 
@@ -88,7 +90,9 @@ internal static class CommentMove
         }
 
         var (container, around) = (root, root);
-        while (Children(container).FirstOrDefault(c => c.Kind is JsonKind.Object or JsonKind.Array && c.Span.Start < comment.Start && comment.End < c.Span.End) is { } inner)
+        while (Children(container).FirstOrDefault(c => c.Kind is JsonKind.Object or JsonKind.Array
+            && c.Span.Start < comment.Start
+            && comment.End < c.Span.End) is { } inner)
         {
             container = inner;
             around = inner.Kind == JsonKind.Object ? inner : around;

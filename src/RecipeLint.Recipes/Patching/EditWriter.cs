@@ -11,13 +11,15 @@ internal static class EditWriter
         JsonEdit.ReplaceValue replace => Find(source, edit) is { } item
             ? [new TextEdit(item.Span, JsonDraftWriter.OneLine(replace.Value, JsonLayout.Of(source, item)))]
             : null,
-        JsonEdit.RenameKey rename => Find(source, edit)?.KeySpan is { } key ? [new TextEdit(edit.At.Range ?? key, JsonDraftWriter.Quoted(rename.Name))] : null,
+        JsonEdit.RenameKey rename =>
+            Find(source, edit)?.KeySpan is { } key ? [new TextEdit(edit.At.Range ?? key, JsonDraftWriter.Quoted(rename.Name))] : null,
         JsonEdit.InsertMember insert => Find(source, edit) is { Kind: JsonKind.Object } item ? InsertMember(source, item, insert) : null,
         JsonEdit.InsertElement insert => Find(source, edit) is { Kind: JsonKind.Array } list ? InsertElement(source, list, insert) : null,
         JsonEdit.Remove => Removal.Of(source, edit.At),
         JsonEdit.Reorder reorder => Find(source, edit) is { Kind: JsonKind.Array } list ? Reorder(source, list, reorder.Order) : null,
         JsonEdit.CommentToNote => CommentMove.Of(source, edit.At),
-        JsonEdit.ReplaceText replace => edit.At.Range is { } range && range.Start >= 0 && range.End <= source.Bytes.Length ? [new TextEdit(range, replace.Text)] : null,
+        JsonEdit.ReplaceText replace =>
+            edit.At.Range is { } range && range.Start >= 0 && range.End <= source.Bytes.Length ? [new TextEdit(range, replace.Text)] : null,
         JsonEdit.DropByteOrderMark => source.HadByteOrderMark ? [] : null,
         _ => null,
     };
@@ -37,8 +39,11 @@ internal static class EditWriter
             return [new TextEdit(new ByteSpan(first, 0), pair + Separator(source, layout, first)) { BringsComma = true }];
         }
 
-        var before = insert.After is { } name && item[name] is { } named ? named : item.Members.Select(m => m.Value).MaxBy(v => v.Span.End)!;
-        return [new TextEdit(new ByteSpan(before.Span.End, 0), Separator(source, layout, before.KeySpan!.Value.Start) + pair) { BringsComma = true }];
+        var before = insert.After is { } name && item[name] is { } named
+            ? named
+            : item.Members.Select(m => m.Value).MaxBy(v => v.Span.End)!;
+        return [new TextEdit(
+            new ByteSpan(before.Span.End, 0), Separator(source, layout, before.KeySpan!.Value.Start) + pair) { BringsComma = true }];
     }
 
     private static IReadOnlyList<TextEdit>? InsertElement(SourceFile source, JsonItem list, JsonEdit.InsertElement insert)

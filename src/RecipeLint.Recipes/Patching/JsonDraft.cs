@@ -9,7 +9,8 @@ public abstract record JsonDraft
 
     public static JsonDraft Of(string text) => new Text(text);
 
-    public static JsonDraft Of(params (string Name, JsonDraft Value)[] members) => new Object([.. members.Select(m => new DraftMember(m.Name, m.Value))]);
+    public static JsonDraft Of(params (string Name, JsonDraft Value)[] members) =>
+        new Object([.. members.Select(m => new DraftMember(m.Name, m.Value))]);
 
     /// <summary>A string.</summary>
     /// <param name="Value">Unescaped.</param>

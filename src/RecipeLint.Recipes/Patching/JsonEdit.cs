@@ -22,7 +22,10 @@ public abstract record JsonEdit(Place At)
     /// <param name="Index">The element it stands before, as the list stands now; the count puts it last.</param>
     public sealed record InsertElement(Place At, int Index, JsonDraft Value) : JsonEdit(At);
 
-    /// <summary>Takes out the member or element at a place with its comma. A place with a range names the key of a member: one of two of the same name.</summary>
+    /// <summary>
+    /// Takes out the member or element at a place with its comma. A place with a range names the key of a member: one of two of the same
+    /// name.
+    /// </summary>
     public sealed record Remove(Place At) : JsonEdit(At);
 
     /// <summary>Puts the elements of the list at a place into another order.</summary>

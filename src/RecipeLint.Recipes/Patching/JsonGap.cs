@@ -5,7 +5,9 @@ namespace RecipeLint.Recipes.Patching;
 /// <summary>What stands between two values: blanks, commas and comments.</summary>
 internal static class JsonGap
 {
-    /// <summary>The offset of the first byte from here on that is neither a blank nor part of a comment; the end of the file where there is none.</summary>
+    /// <summary>
+    /// The offset of the first byte from here on that is neither a blank nor part of a comment; the end of the file where there is none.
+    /// </summary>
     public static int Skip(ReadOnlySpan<byte> bytes, int offset)
     {
         while (offset < bytes.Length)

@@ -36,7 +36,9 @@ internal sealed record JsonLayout(string LineEnd, string Indent, string Pad, str
         return offset;
     }
 
-    /// <summary>The line end and indentation in front of an offset that begins a line; null when something else stands before it on the line.</summary>
+    /// <summary>
+    /// The line end and indentation in front of an offset that begins a line; null when something else stands before it on the line.
+    /// </summary>
     public string? LineStart(ReadOnlySpan<byte> bytes, int offset)
     {
         var start = offset;
@@ -45,7 +47,9 @@ internal sealed record JsonLayout(string LineEnd, string Indent, string Pad, str
             start--;
         }
 
-        return start > 0 && bytes[start - 1] is (byte)'\n' or (byte)'\r' ? LineEnd + System.Text.Encoding.UTF8.GetString(bytes[start..offset]) : null;
+        return start > 0 && bytes[start - 1] is (byte)'\n' or (byte)'\r'
+            ? LineEnd + System.Text.Encoding.UTF8.GetString(bytes[start..offset])
+            : null;
     }
 
     /// <summary>The indentation of the line an offset stands on.</summary>
@@ -69,7 +73,12 @@ internal sealed record JsonLayout(string LineEnd, string Indent, string Pad, str
 
     private static string IndentOf(SourceFile source, JsonItem root)
     {
-        var first = root.Members.Select(m => m.Value.KeySpan?.Start).Concat(root.Items.Select(i => (int?)i.Span.Start)).OfType<int>().Order().FirstOrDefault(-1);
+        var first = root.Members
+            .Select(m => m.Value.KeySpan?.Start)
+            .Concat(root.Items.Select(i => (int?)i.Span.Start))
+            .OfType<int>()
+            .Order()
+            .FirstOrDefault(-1);
         if (first < 0 || !SpansLines(source, root))
         {
             return "  ";

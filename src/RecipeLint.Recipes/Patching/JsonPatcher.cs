@@ -10,7 +10,9 @@ namespace RecipeLint.Recipes.Patching;
 /// </summary>
 public static class JsonPatcher
 {
-    /// <summary>Applies changes that all speak of the file as it stands. They must not overlap, and the result must be JSON again.</summary>
+    /// <summary>
+    /// Applies changes that all speak of the file as it stands. They must not overlap, and the result must be JSON again.
+    /// </summary>
     public static PatchResult Apply(SourceFile source, IReadOnlyList<JsonEdit> edits)
     {
         if (source.Tree is null && edits.Any(e => e is not (JsonEdit.ReplaceText or JsonEdit.DropByteOrderMark)))
@@ -30,7 +32,10 @@ public static class JsonPatcher
         }
 
         // Insertions first where something else begins: they stand in front of it.
-        var ordered = texts.Where(t => t.Span.Length > 0 || t.Text.Length > 0).OrderBy(t => t.Span.Start).ThenBy(t => t.Span.Length > 0).ToList();
+        var ordered = texts.Where(t => t.Span.Length > 0 || t.Text.Length > 0)
+            .OrderBy(t => t.Span.Start)
+            .ThenBy(t => t.Span.Length > 0)
+            .ToList();
         for (var i = 1; i < ordered.Count; i++)
         {
             var (before, after) = (ordered[i - 1], ordered[i]);

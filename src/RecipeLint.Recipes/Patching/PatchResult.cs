@@ -16,7 +16,9 @@ public sealed record PatchResult
     /// <summary>The whole file as it is to stand on the disk; null when the patch was refused.</summary>
     public byte[]? Bytes { get; init; }
 
-    /// <summary>What changes, in the order of the file; byte-identical everywhere else. A byte order mark that is dropped does not show here.</summary>
+    /// <summary>
+    /// What changes, in the order of the file; byte-identical everywhere else. A byte order mark that is dropped does not show here.
+    /// </summary>
     public IReadOnlyList<TextEdit> Edits { get; init; } = [];
 
     /// <summary>Why it was refused, a sentence; null when it was not.</summary>

@@ -7,7 +7,8 @@ namespace RecipeLint.Recipes.Patching;
 /// <summary>Takes a member or element out with its comma; comments beside it stay.</summary>
 internal static class Removal
 {
-    public static IReadOnlyList<TextEdit>? Of(SourceFile source, Place place) => SpanOf(source, place) is { } span ? Of(source, span) : null;
+    public static IReadOnlyList<TextEdit>? Of(SourceFile source, Place place) =>
+        SpanOf(source, place) is { } span ? Of(source, span) : null;
 
     private static IReadOnlyList<TextEdit> Of(SourceFile source, ByteSpan span)
     {
@@ -22,7 +23,9 @@ internal static class Removal
 
         if (JsonGap.CommaBefore(source, span.Start) is { } comma)
         {
-            return JsonGap.IsBlank(bytes[(comma + 1)..span.Start]) ? [Cut(comma, span.End)] : [Cut(comma, comma + 1), Cut(span.Start, span.End)];
+            return JsonGap.IsBlank(bytes[(comma + 1)..span.Start])
+                ? [Cut(comma, span.End)]
+                : [Cut(comma, comma + 1), Cut(span.Start, span.End)];
         }
 
         // The only entry: the brackets close up, unless a comment is left in them.
@@ -48,7 +51,9 @@ internal static class Removal
         return item.KeySpan is { } name ? new ByteSpan(name.Start, item.Span.End - name.Start) : item.Span;
     }
 
-    /// <summary>A member by the span of its key, with its value, which the tree does not hold where a later one has the same name.</summary>
+    /// <summary>
+    /// A member by the span of its key, with its value, which the tree does not hold where a later one has the same name.
+    /// </summary>
     private static ByteSpan? OfKey(ReadOnlySpan<byte> bytes, ByteSpan key)
     {
         if (key.Start < 0 || key.End > bytes.Length)
@@ -63,7 +68,9 @@ internal static class Removal
         }
 
         var start = JsonGap.Skip(bytes, colon + 1);
-        var reader = new Utf8JsonReader(bytes[start..], new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true, AllowMultipleValues = true });
+        var reader = new Utf8JsonReader(
+            bytes[start..],
+            new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true, AllowMultipleValues = true });
         try
         {
             if (!reader.Read())

@@ -8,12 +8,16 @@ public static class AmountText
 {
     private const int Digits = 6;
 
-    /// <summary>The number a text begins with; of a ratio ("1:100") the part of stock in the whole. Null when it does not begin with one.</summary>
+    /// <summary>
+    /// The number a text begins with; of a ratio ("1:100") the part of stock in the whole. Null when it does not begin with one.
+    /// </summary>
     public static double? NumberOf(string text) => Split(text) is not var (number, rest) ? null
         : RatioOf(rest) is { } parts ? number / parts
         : number;
 
-    /// <summary>The text with another number in front, to at most six digits; null when it does not begin with one or the number is not above zero.</summary>
+    /// <summary>
+    /// The text with another number in front, to at most six digits; null when it does not begin with one or the number is not above zero.
+    /// </summary>
     public static string? With(string text, double number)
     {
         if (!(number > 0) || !double.IsFinite(number) || Split(text) is not var (first, rest))
@@ -25,13 +29,15 @@ public static class AmountText
     }
 
     /// <summary>The text with its number times a factor, to four digits.</summary>
-    public static string? Times(string text, double factor) => NumberOf(text) is { } number ? With(text, ToDigits(number * factor, 4)) : null;
+    public static string? Times(string text, double factor) =>
+        NumberOf(text) is { } number ? With(text, ToDigits(number * factor, 4)) : null;
 
     /// <summary>One text with the sum of several that differ in their number alone; null where they differ otherwise.</summary>
     public static string? Sum(IReadOnlyList<string?> texts)
     {
         var parts = texts.Select(t => t is null ? null : Split(t)).ToList();
-        return parts.Count > 0 && parts.TrueForAll(p => p is not null && p.Value.After == parts[0]!.Value.After && RatioOf(p.Value.After) is null)
+        return parts.Count > 0
+            && parts.TrueForAll(p => p is not null && p.Value.After == parts[0]!.Value.After && RatioOf(p.Value.After) is null)
             ? Write(parts.Sum(p => p!.Value.Number)) + parts[0]!.Value.After
             : null;
     }
@@ -45,13 +51,17 @@ public static class AmountText
     private static (double Number, string After)? Split(string text)
     {
         var start = text.Length - text.TrimStart().Length;
-        return NumberScanner.Scan(text, start) is { State: NumberState.Read } number && number.Value > 0 ? (number.Value, text[number.End..]) : null;
+        return NumberScanner.Scan(text, start) is { State: NumberState.Read } number && number.Value > 0
+            ? (number.Value, text[number.End..])
+            : null;
     }
 
     /// <summary>What stands behind the colon of a ratio; null for anything else.</summary>
     private static double? RatioOf(string rest)
     {
         var text = rest.TrimStart();
-        return text.StartsWith(':') && NumberScanner.Scan(text, text.Length - text[1..].TrimStart().Length) is { State: NumberState.Read } parts && parts.Value > 0 ? parts.Value : null;
+        return text.StartsWith(':')
+            && NumberScanner.Scan(text, text.Length - text[1..].TrimStart().Length) is { State: NumberState.Read } parts
+            && parts.Value > 0 ? parts.Value : null;
     }
 }

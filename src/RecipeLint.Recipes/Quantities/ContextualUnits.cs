@@ -26,7 +26,8 @@ internal static class ContextualUnits
         PpmMeaning.ConductivityScale => new UnitReading.Several(ConductivityAdvice, [], HighScale / LowScale),
         _ when !due.Accepts.Contains(Dimension.MassConcentration) => new UnitReading.Known("ppm", [Dimension.MassConcentration], 1e-3),
         _ => new UnitReading.Several(
-            "It can be mg/L or mg/kg, in the bottle or in what the plants get, of the salt or of one element; in a concentrate they differ.", ["mg/L"], null),
+            "It can be mg/L or mg/kg, in the bottle or in what the plants get, of the salt or of one element; in a concentrate they "
+                + "differ.", ["mg/L"], null),
     };
 
     /// <summary>What a meter's ppm can be in mS/cm, one whole text for each scale.</summary>

@@ -58,7 +58,11 @@ public sealed record Due(IReadOnlyList<Dimension> Accepts, IReadOnlyList<string>
 
     public static Due Dose { get; } = new([Dimension.Dose], ["1 mL/L", "1:100"]) { UsualUnits = ["mL/L"] };
 
-    public static Due Temperatures { get; } = new([Dimension.Temperature], ["4..30 °C", "20 °C"]) { AllowRange = true, UsualUnits = ["°C", "°F"] };
+    public static Due Temperatures { get; } = new([Dimension.Temperature], ["4..30 °C", "20 °C"])
+    {
+        AllowRange = true,
+        UsualUnits = ["°C", "°F"],
+    };
 
     public static Due Duration { get; } = new([Dimension.Duration], ["6 months", "14 days"]) { UsualUnits = ["months", "weeks", "days"] };
 

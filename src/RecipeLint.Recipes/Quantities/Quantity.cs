@@ -8,7 +8,9 @@ namespace RecipeLint.Recipes.Quantities;
 /// <param name="Unit">The unit in our spelling; empty for a plain number.</param>
 public sealed record Quantity(Dimension Dimension, double Low, double High, string Unit)
 {
-    /// <summary>The half-width written after "±", else the one the unit has by nature (drops, teaspoons); absolute ones in the base unit.</summary>
+    /// <summary>
+    /// The half-width written after "±", else the one the unit has by nature (drops, teaspoons); absolute ones in the base unit.
+    /// </summary>
     public Tolerance? Tolerance { get; init; }
 
     /// <summary>What the number counts as ("CaCO3"), when written after "as" or implied by the unit.</summary>

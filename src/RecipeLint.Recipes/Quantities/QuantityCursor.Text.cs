@@ -52,7 +52,8 @@ internal sealed partial class QuantityCursor
         if (glyph >= 0 && leading.IndexOfAnyExceptInRange('0', '9') < 0 && leading.Length < 10)
         {
             var value = char.GetNumericValue(text[start + glyph]) + (leading.Length > 0 ? NumberScanner.Value(leading.ToString()) : 0);
-            Fail(QuantityMessages.Fraction(text, start, glyph + 1, text[..start] + QuantityMessages.Text(value) + text[(start + glyph + 1)..]));
+            Fail(QuantityMessages.Fraction(
+                text, start, glyph + 1, text[..start] + QuantityMessages.Text(value) + text[(start + glyph + 1)..]));
         }
         else
         {

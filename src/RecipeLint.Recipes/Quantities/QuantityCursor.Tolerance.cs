@@ -120,7 +120,9 @@ internal sealed partial class QuantityCursor
         return new Tolerance(percent / 100, null);
     }
 
-    /// <summary>Plain numbers and conductivities keep an absolute half-width; others become a share of the value, so that no unit can be mistaken.</summary>
+    /// <summary>
+    /// Plain numbers and conductivities keep an absolute half-width; others become a share of the value, so that no unit can be mistaken.
+    /// </summary>
     private Tolerance? Absolute(Quantity quantity, double written, Quantity? half, int start)
     {
         if (Fault is not null || half is null)

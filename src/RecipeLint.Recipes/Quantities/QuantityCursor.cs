@@ -263,7 +263,8 @@ internal sealed partial class QuantityCursor(string text, Due due)
     private QuantityFault? TwoUnits(int start)
     {
         var plain = due with { AllowTolerance = false, AllowRange = false, Bases = [] };
-        if (!QuantityReader.TryRead(text[..start], plain, out var first, out _) || !QuantityReader.TryRead(text[start..], plain, out var second, out _)
+        if (!QuantityReader.TryRead(
+            text[..start], plain, out var first, out _) || !QuantityReader.TryRead(text[start..], plain, out var second, out _)
             || first.Dimension != second.Dimension || first.Dimension == Dimension.Temperature || second.Low >= first.Low
             || AmountText.NumberOf(text[..start]) is not { } number)
         {

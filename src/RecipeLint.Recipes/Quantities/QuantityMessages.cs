@@ -11,16 +11,25 @@ internal static class QuantityMessages
 
     public static QuantityFault TooLong(Due due, string text) =>
         new(ProblemKind.WrongShape, 0, text.Length,
-            $"A text of {text.Length.ToString(CultureInfo.InvariantCulture)} characters is not {Wanted(due)}. Write it such as {Examples(due)}.");
+            $"A text of {text.Length.ToString(CultureInfo.InvariantCulture)} characters is not {Wanted(due)}. Write it such as "
+                + $"{Examples(due)}.");
 
     public static QuantityFault Fraction(string text, int start, int length, string repaired) =>
-        new(ProblemKind.WrongShape, start, length, $"'{Wording.Shorten(text.Substring(start, length))}' is a fraction; numbers here are decimal, such as '{repaired}'.")
+        new(
+            ProblemKind.WrongShape,
+            start,
+            length,
+            $"'{Wording.Shorten(text.Substring(start, length))}' is a fraction; numbers here are decimal, such as '{repaired}'.")
         {
             Suggestions = [repaired],
         };
 
     public static QuantityFault NotANumber(string text, ScannedNumber number) =>
-        new(ProblemKind.WrongShape, number.Start, number.End - number.Start, $"'{Wording.Shorten(Part(text, number))}' is not a number. Write it with digits and one decimal point.");
+        new(
+            ProblemKind.WrongShape,
+            number.Start,
+            number.End - number.Start,
+            $"'{Wording.Shorten(Part(text, number))}' is not a number. Write it with digits and one decimal point.");
 
     public static QuantityFault OutOfRange(string text, ScannedNumber number) =>
         new(ProblemKind.ImplausibleAmount, number.Start, number.End - number.Start,
@@ -35,7 +44,8 @@ internal static class QuantityMessages
         if (number.Readings.Count == 1)
         {
             return new QuantityFault(ProblemKind.AmbiguousNumber, start, length,
-                $"'{Wording.Shorten(part)}' groups its digits in a way that reads differently from country to country. Write it without grouping and with a decimal point: '{repaired[0]}'.")
+                $"'{Wording.Shorten(part)}' groups its digits in a way that reads differently from country to country. Write it without "
+                    + $"grouping and with a decimal point: '{repaired[0]}'.")
             {
                 Suggestions = repaired,
                 Values = [new NamedValue("reading", NumberScanner.Value(number.Readings[0]), rest)],
@@ -74,7 +84,10 @@ internal static class QuantityMessages
     }
 
     /// <summary>What a hand or a packet holds: every one holds another mass.</summary>
-    private static readonly string[] _handMeasures = ["pinch", "pinches", "dash", "handful", "handfuls", "scoop", "scoops", "capful", "capfuls", "sachet", "sachets", "smidgen"];
+    private static readonly string[] _handMeasures =
+    [
+        "pinch", "pinches", "dash", "handful", "handfuls", "scoop", "scoops", "capful", "capfuls", "sachet", "sachets", "smidgen",
+    ];
 
     public static QuantityFault UnknownUnit(string text, int start, string unit, IReadOnlyList<string> suggestions)
     {
@@ -86,7 +99,9 @@ internal static class QuantityMessages
 
         var repaired = suggestions.Select(s => text[..start] + s + text[(start + unit.Length)..]).ToArray();
         var hint = suggestions.Count > 0 ? $" Did you mean {Quoted(suggestions)}?" : " Write a unit such as 'g', 'mL', 'mg/L' or 'mmol/L'.";
-        return new QuantityFault(ProblemKind.UnknownUnit, start, unit.Length, $"'{Wording.Shorten(unit)}' is not a unit known here.{hint}") { Suggestions = repaired };
+        return new QuantityFault(
+            ProblemKind.UnknownUnit, start, unit.Length,
+            $"'{Wording.Shorten(unit)}' is not a unit known here.{hint}") { Suggestions = repaired };
     }
 
     public static QuantityFault AmbiguousUnit(string text, int start, string unit, UnitReading.Several several)
@@ -104,10 +119,14 @@ internal static class QuantityMessages
     public static QuantityFault ConductivityInPpm(string text, int start, string unit, UnitReading.Several scales)
     {
         var number = NumberScanner.Scan(text, text.Length - text.TrimStart().Length);
-        var isSingle = number.State == NumberState.Read && text[number.End..start].Trim().Length == 0 && start + unit.Length >= text.TrimEnd().Length;
+        var isSingle =
+            number.State == NumberState.Read && text[number.End..start].Trim().Length == 0 && start + unit.Length >= text.TrimEnd().Length;
         var readings = isSingle ? ContextualUnits.ConductivityReadings(number.Value) : [];
-        var advice = isSingle ? $"Write {Quoted(readings)}, whichever the meter means." : "Write it in mS/cm: divided by 500 or by 700, whichever the meter means.";
-        return new QuantityFault(ProblemKind.AmbiguousUnit, start, unit.Length, $"A conductivity in 'ppm' has more than one meaning. {scales.Advice} {advice}")
+        var advice = isSingle
+            ? $"Write {Quoted(readings)}, whichever the meter means."
+            : "Write it in mS/cm: divided by 500 or by 700, whichever the meter means.";
+        return new QuantityFault(
+            ProblemKind.AmbiguousUnit, start, unit.Length, $"A conductivity in 'ppm' has more than one meaning. {scales.Advice} {advice}")
         {
             Suggestions = readings,
             Values = scales.Factor is { } factor ? [new NamedValue("factor", factor, "")] : [],
@@ -143,7 +162,11 @@ internal static class QuantityMessages
 
     /// <summary>"3 lb 4 oz": one quantity in two units.</summary>
     public static QuantityFault TwoUnits(string text, string repaired) =>
-        new(ProblemKind.WrongShape, 0, text.Length, $"'{Wording.Shorten(text.Trim())}' is one amount in two units. Write it in one: '{repaired}'.")
+        new(
+            ProblemKind.WrongShape,
+            0,
+            text.Length,
+            $"'{Wording.Shorten(text.Trim())}' is one amount in two units. Write it in one: '{repaired}'.")
         {
             Suggestions = [repaired],
         };
@@ -158,19 +181,35 @@ internal static class QuantityMessages
         };
 
     public static QuantityFault NoRange(Due due, string text) =>
-        new(ProblemKind.WrongShape, 0, text.Length, $"'{Wording.Shorten(text.Trim())}' is a range, but one value is due, such as {Examples(due)}.");
+        new(
+            ProblemKind.WrongShape,
+            0,
+            text.Length,
+            $"'{Wording.Shorten(text.Trim())}' is a range, but one value is due, such as {Examples(due)}.");
 
     public static QuantityFault HyphenRange(string text, int start, int length, string repaired) =>
-        new(ProblemKind.WrongShape, start, length, $"A range is written with two points, because a hyphen can be a minus sign: '{repaired}'.")
+        new(
+            ProblemKind.WrongShape,
+            start,
+            length,
+            $"A range is written with two points, because a hyphen can be a minus sign: '{repaired}'.")
         {
             Suggestions = [repaired],
         };
 
     public static QuantityFault BackwardRange(string text) =>
-        new(ProblemKind.WrongShape, 0, text.Length, $"The range '{Wording.Shorten(text.Trim())}' runs from high to low. Write the lower end first.");
+        new(
+            ProblemKind.WrongShape,
+            0,
+            text.Length,
+            $"The range '{Wording.Shorten(text.Trim())}' runs from high to low. Write the lower end first.");
 
     public static QuantityFault NoTolerance(Due due, string text, int start) =>
-        new(ProblemKind.WrongShape, start, text.Length - start, $"A tolerance has no meaning here; {Wanted(due)} is due, such as {Examples(due)}.");
+        new(
+            ProblemKind.WrongShape,
+            start,
+            text.Length - start,
+            $"A tolerance has no meaning here; {Wanted(due)} is due, such as {Examples(due)}.");
 
     public static QuantityFault BadTolerance(string text, int start) =>
         new(ProblemKind.WrongShape, start, text.Length - start,
@@ -186,12 +225,20 @@ internal static class QuantityMessages
     {
         if (due.Bases.Count == 0)
         {
-            return new QuantityFault(ProblemKind.WrongShape, start, basis.Length, $"'as {Wording.Shorten(basis)}' has no meaning here; the value counts as what it is.");
+            return new QuantityFault(
+                ProblemKind.WrongShape,
+                start,
+                basis.Length,
+                $"'as {Wording.Shorten(basis)}' has no meaning here; the value counts as what it is.");
         }
 
         var near = due.Bases.Where(b => b.Equals(basis, StringComparison.OrdinalIgnoreCase)).DefaultIfEmpty().First();
         IReadOnlyList<string> offered = near is null ? due.Bases : [near];
-        return new QuantityFault(ProblemKind.UnknownUnit, start, basis.Length, $"A value here cannot be counted 'as {Wording.Shorten(basis)}'. Write 'as' with {Quoted(offered)}.")
+        return new QuantityFault(
+            ProblemKind.UnknownUnit,
+            start,
+            basis.Length,
+            $"A value here cannot be counted 'as {Wording.Shorten(basis)}'. Write 'as' with {Quoted(offered)}.")
         {
             Suggestions = [.. offered.Select(b => text[..start] + b + text[(start + basis.Length)..])],
         };
@@ -202,10 +249,15 @@ internal static class QuantityMessages
             $"'{Wording.Shorten(unit)}' counts as {basis}, which has no meaning here. Write the value such as {Examples(due)}.");
 
     public static QuantityFault NoPrefix(Due due, string text) =>
-        new(ProblemKind.WrongShape, 0, text.Length, $"'{Wording.Shorten(text.Trim())}' does not say '{due.Prefix}'. Write it such as {Examples(due)}.");
+        new(
+            ProblemKind.WrongShape,
+            0,
+            text.Length,
+            $"'{Wording.Shorten(text.Trim())}' does not say '{due.Prefix}'. Write it such as {Examples(due)}.");
 
     /// <summary>"a mass or a volume".</summary>
-    public static string Wanted(Due due) => due.Prefix is null ? string.Join(" or ", due.Accepts.Take(3).Select(d => d.Words())) : $"a {due.Prefix}";
+    public static string Wanted(Due due) =>
+        due.Prefix is null ? string.Join(" or ", due.Accepts.Take(3).Select(d => d.Words())) : $"a {due.Prefix}";
 
     public static string Text(double value) => Wording.Number(value, 4);
 

@@ -32,7 +32,8 @@ internal static class UnitParser
             (UnitReading.Several several, _) => Widen(several, r => $"{r}/{below}"),
             (_, UnitReading.Several several) => Widen(several, r => $"{above}/{belowPrefix}{r}"),
             (UnitReading.Known top, UnitReading.Known bottom) when count > 0 => Divide(top, bottom, count, belowPrefix),
-            _ => new UnitReading.Unknown(UnitSuggestions.ForQuotient(above, numerator is not null, belowPrefix, belowUnit, denominator is not null)),
+            _ => new UnitReading.Unknown(UnitSuggestions.ForQuotient(
+                above, numerator is not null, belowPrefix, belowUnit, denominator is not null)),
         };
     }
 

@@ -24,7 +24,9 @@ internal static class UnitSuggestions
         }
 
         return [.. UnitTable.Units
-            .SelectMany(u => (u.Words ?? []).Append(u.Symbol).Select(w => (Distance: EditDistance.Of(text.ToUpperInvariant(), w.ToUpperInvariant(), 2), u.Symbol)))
+            .SelectMany(u => (u.Words ?? [])
+                .Append(u.Symbol)
+                .Select(w => (Distance: EditDistance.Of(text.ToUpperInvariant(), w.ToUpperInvariant(), 2), u.Symbol)))
             .Where(p => p.Distance <= (text.Length > 5 ? 2 : 1))
             .OrderBy(p => p.Distance).ThenBy(p => p.Symbol, StringComparer.Ordinal)
             .Select(p => p.Symbol).Distinct().Take(Most)];

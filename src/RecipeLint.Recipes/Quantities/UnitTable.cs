@@ -37,16 +37,43 @@ internal static class UnitTable
         new("dL", Dimension.Volume, 1e-1, Si, ["dl"]),
         new("hL", Dimension.Volume, 100, Si, ["hl"], ["hectoliter", "hectoliters", "hectolitre", "hectolitres"]),
         new("m³", Dimension.Volume, 1000, Si, ["m3", "cbm"], ["cubic meter", "cubic meters", "cubic metre", "cubic metres"]),
-        new("US gal", Dimension.Volume, 3.785411784, Nist, null, ["us gal", "gal us", "us gallon", "us gallons", "gallon us", "gallons us", "u.s. gal", "u.s. gallons"]),
+        new(
+            "US gal",
+            Dimension.Volume,
+            3.785411784,
+            Nist,
+            null,
+            ["us gal", "gal us", "us gallon", "us gallons", "gallon us", "gallons us", "u.s. gal", "u.s. gallons"]),
         new("UK gal", Dimension.Volume, 4.54609, Nist, null,
-            ["uk gal", "gal uk", "uk gallon", "uk gallons", "gallon uk", "gallons uk", "imp gal", "imperial gal", "imperial gallon", "imperial gallons", "gal imp"]),
-        new("US fl oz", Dimension.Volume, 3.785411784 / 128, Nist, null, ["us fl oz", "fl oz us", "us fluid ounce", "us fluid ounces", "us fl. oz.", "fl. oz. us"]),
+            [
+                "uk gal", "gal uk", "uk gallon", "uk gallons", "gallon uk", "gallons uk", "imp gal", "imperial gal", "imperial gallon",
+                "imperial gallons", "gal imp",
+            ]),
+        new(
+            "US fl oz",
+            Dimension.Volume,
+            3.785411784 / 128,
+            Nist,
+            null,
+            ["us fl oz", "fl oz us", "us fluid ounce", "us fluid ounces", "us fl. oz.", "fl. oz. us"]),
         new("UK fl oz", Dimension.Volume, 4.54609 / 160, Nist, null,
             ["uk fl oz", "fl oz uk", "uk fluid ounce", "uk fluid ounces", "imp fl oz", "imperial fl oz", "uk fl. oz.", "fl. oz. uk"]),
         new("US qt", Dimension.Volume, 3.785411784 / 4, Nist, null, ["us qt", "qt us", "us quart", "us quarts"]),
-        new("UK qt", Dimension.Volume, 4.54609 / 4, Nist, null, ["uk qt", "qt uk", "uk quart", "uk quarts", "imperial quart", "imperial quarts"]),
+        new(
+            "UK qt",
+            Dimension.Volume,
+            4.54609 / 4,
+            Nist,
+            null,
+            ["uk qt", "qt uk", "uk quart", "uk quarts", "imperial quart", "imperial quarts"]),
         new("US pt", Dimension.Volume, 3.785411784 / 8, Nist, null, ["us pt", "pt us", "us pint", "us pints"]),
-        new("UK pt", Dimension.Volume, 4.54609 / 8, Nist, null, ["uk pt", "pt uk", "uk pint", "uk pints", "imperial pint", "imperial pints"]),
+        new(
+            "UK pt",
+            Dimension.Volume,
+            4.54609 / 8,
+            Nist,
+            null,
+            ["uk pt", "pt uk", "uk pint", "uk pints", "imperial pint", "imperial pints"]),
 
         // A cup from the kitchen is filled by eye.
         new("US cups", Dimension.Volume, 3.785411784 / 16, Nist, null, ["us cup", "us cups", "cup us", "cups us"]) { Uncertainty = 0.05 },
@@ -74,7 +101,8 @@ internal static class UnitTable
         new("% v/v", Dimension.VolumeFraction, 0.01, Si, ["%v/v", "vol%", "vol %", "% vol"], ["% by volume"]) { Also = Dimension.Dose },
 
         new("°C", Dimension.Temperature, 1, Si, ["C", "degC", "deg C", "℃", "° C"], ["degrees celsius", "celsius"]),
-        new("°F", Dimension.Temperature, 1 / 1.8, Nist, ["F", "degF", "deg F", "℉", "° F"], ["degrees fahrenheit", "fahrenheit"]) { Offset = -32 / 1.8 },
+        new("°F", Dimension.Temperature, 1
+            / 1.8, Nist, ["F", "degF", "deg F", "℉", "° F"], ["degrees fahrenheit", "fahrenheit"]) { Offset = -32 / 1.8 },
 
         new("hours", Dimension.Duration, 1 / 24.0, Si, ["h"], ["hour", "hours"]),
         new("days", Dimension.Duration, 1, Si, ["d"], ["day", "days"]),
@@ -93,7 +121,9 @@ internal static class UnitTable
 
         // A hardness in grains per gallon is US without saying so (common practice, no source); it always counts as CaCO3.
         new("grains/gal", Dimension.MassConcentration, 0.06479891 / 3.785411784, Nist, ["gpg"],
-            ["grain/gal", "grains/gal", "grains per gallon", "grains/us gal", "grain/us gal", "grains/gal us", "grain/gal us"]) { Basis = "CaCO3" },
+            [
+                "grain/gal", "grains/gal", "grains per gallon", "grains/us gal", "grain/us gal", "grains/gal us", "grain/gal us",
+            ]) { Basis = "CaCO3" },
     ];
 
     public static IReadOnlyList<AmbiguousUnit> Ambiguous { get; } =
@@ -109,7 +139,8 @@ internal static class UnitTable
 
     /// <summary>Units by symbol, upper and lower case told apart.</summary>
     public static FrozenDictionary<string, Unit> BySymbol { get; } =
-        Units.SelectMany(u => (u.Symbols ?? []).Append(u.Symbol).Select(s => (s, u))).ToFrozenDictionary(p => p.s, p => p.u, StringComparer.Ordinal);
+        Units.SelectMany(u => (u.Symbols ?? []).Append(u.Symbol).Select(s => (s, u)))
+            .ToFrozenDictionary(p => p.s, p => p.u, StringComparer.Ordinal);
 
     /// <summary>Units by spelled-out name, upper and lower case alike.</summary>
     public static FrozenDictionary<string, Unit> ByWord { get; } =

@@ -25,8 +25,10 @@ internal static class HouseDialect
 
     public static readonly IReadOnlySet<string> Plain = new HashSet<string>(StringComparer.Ordinal)
     {
-        "type", "const", "enum", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf", "minLength", "maxLength", "pattern",
-        "minItems", "maxItems", "uniqueItems", "minContains", "maxContains", "required", "minProperties", "maxProperties", "dependentRequired",
+        "type", "const", "enum", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf", "minLength", "maxLength",
+        "pattern",
+        "minItems", "maxItems", "uniqueItems", "minContains", "maxContains", "required", "minProperties", "maxProperties",
+        "dependentRequired",
         "$ref", "title", "description", "$comment",
     };
 
@@ -35,13 +37,15 @@ internal static class HouseDialect
         TypeKeyword.Instance, ConstKeyword.Instance, EnumKeyword.Instance, MinimumKeyword.Instance, MaximumKeyword.Instance,
         ExclusiveMinimumKeyword.Instance, ExclusiveMaximumKeyword.Instance, MultipleOfKeyword.Instance, MinLengthKeyword.Instance,
         MaxLengthKeyword.Instance, new BoundedPattern(), MinItemsKeyword.Instance, MaxItemsKeyword.Instance, UniqueItemsKeyword.Instance,
-        ContainsKeyword.Instance, MinContainsKeyword.Instance, MaxContainsKeyword.Instance, ItemsKeyword.Instance, PrefixItemsKeyword.Instance,
+        ContainsKeyword.Instance, MinContainsKeyword.Instance, MaxContainsKeyword.Instance, ItemsKeyword.Instance,
+        PrefixItemsKeyword.Instance,
         PropertiesKeyword.Instance, RequiredKeyword.Instance, AdditionalPropertiesKeyword.Instance, PropertyNamesKeyword.Instance,
         MinPropertiesKeyword.Instance, MaxPropertiesKeyword.Instance, DependentRequiredKeyword.Instance, DependentSchemasKeyword.Instance,
         AllOfKeyword.Instance, AnyOfKeyword.Instance, OneOfKeyword.Instance, NotKeyword.Instance, IfKeyword.Instance, ThenKeyword.Instance,
         // The library asks for this one wherever others of its family stand; the check before it lets no schema use it.
         PatternPropertiesKeyword.Instance,
-        ElseKeyword.Instance, RefKeyword.Instance, DefsKeyword.Instance, TitleKeyword.Instance, DescriptionKeyword.Instance, CommentKeyword.Instance,
+        ElseKeyword.Instance, RefKeyword.Instance, DefsKeyword.Instance, TitleKeyword.Instance, DescriptionKeyword.Instance,
+        CommentKeyword.Instance,
     ])
     {
         Id = new Uri("urn:recipelint:dialect:house-rules"),

@@ -53,7 +53,8 @@ public sealed class HouseSchema
             var options = new Evaluation.BuildOptions { SchemaRegistry = registry, Dialect = HouseDialect.Make() };
             return new HouseSchema(Evaluation.JsonSchema.Build(json.RootElement.Clone(), options), parts);
         }
-        catch (Exception e) when (e is Evaluation.JsonSchemaException or ArgumentException or InvalidOperationException or FormatException or JsonException)
+        catch (Exception e) when (e is Evaluation.JsonSchemaException or ArgumentException or InvalidOperationException
+            or FormatException or JsonException)
         {
             faults = [new SchemaFault(item, $"This is no JSON Schema that can be used: {Wording.Shorten(e.Message)}.", [])];
             return null;

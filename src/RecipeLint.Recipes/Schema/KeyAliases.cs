@@ -13,26 +13,33 @@ internal static class KeyAliases
     /// <summary>Same thing, other word: by what is written, the keys it can stand for.</summary>
     private static readonly FrozenDictionary<string, string[]> _sameThing = new Dictionary<string, string[]>
     {
-        ["grams"] = ["amount"], ["weight"] = ["amount"], ["mass"] = ["amount"], ["quantity"] = ["amount"], ["qty"] = ["amount"], ["how much"] = ["amount"],
+        ["grams"] = ["amount"], ["weight"] = ["amount"], ["mass"] = ["amount"], ["quantity"] = ["amount"], ["qty"] = ["amount"],
+        ["how much"] = ["amount"],
         ["salt"] = ["add"], ["substance"] = ["add"], ["chemical"] = ["add"], ["ingredient"] = ["add"], ["material"] = ["add"],
         ["ingredients"] = ["steps", "doses"], ["additions"] = ["steps"], ["salts"] = ["steps"], ["procedure"] = ["steps"],
         ["stocks"] = ["doses"], ["parts"] = ["doses"], ["volume"] = ["makes"], ["yield"] = ["makes"], ["batch"] = ["makes"],
-        ["tank"] = ["final"], ["storage"] = ["keep"], ["store"] = ["keep"], ["purity"] = ["assay"], ["fill"] = ["topUp"], ["fill up"] = ["topUp"],
+        ["tank"] = ["final"], ["storage"] = ["keep"], ["store"] = ["keep"], ["purity"] = ["assay"], ["fill"] = ["topUp"],
+        ["fill up"] = ["topUp"],
         ["plant"] = ["crop"], ["title"] = ["name"],
-        ["n-no3"] = ["NO3-N"], ["no3n"] = ["NO3-N"], ["nitrate-n"] = ["NO3-N"], ["n-nh4"] = ["NH4-N"], ["nh4n"] = ["NH4-N"], ["ammonium-n"] = ["NH4-N"],
-        ["nitrogen"] = ["N"], ["phosphorus"] = ["P"], ["potassium"] = ["K"], ["calcium"] = ["Ca"], ["magnesium"] = ["Mg"], ["sulfur"] = ["S"],
+        ["n-no3"] = ["NO3-N"], ["no3n"] = ["NO3-N"], ["nitrate-n"] = ["NO3-N"], ["n-nh4"] = ["NH4-N"], ["nh4n"] = ["NH4-N"],
+        ["ammonium-n"] = ["NH4-N"],
+        ["nitrogen"] = ["N"], ["phosphorus"] = ["P"], ["potassium"] = ["K"], ["calcium"] = ["Ca"], ["magnesium"] = ["Mg"],
+        ["sulfur"] = ["S"],
         ["sulphur"] = ["S"], ["iron"] = ["Fe"], ["manganese"] = ["Mn"], ["zinc"] = ["Zn"], ["copper"] = ["Cu"], ["boron"] = ["B"],
-        ["molybdenum"] = ["Mo"], ["silicon"] = ["Si"], ["sodium"] = ["Na"], ["chlorine"] = ["Cl"], ["chloride"] = ["Cl"], ["fluoride"] = ["F"],
+        ["molybdenum"] = ["Mo"], ["silicon"] = ["Si"], ["sodium"] = ["Na"], ["chlorine"] = ["Cl"], ["chloride"] = ["Cl"],
+        ["fluoride"] = ["F"],
         ["sulfate"] = ["SO4"], ["sulphate"] = ["SO4"], ["nitrate"] = ["NO3"], ["ammonium"] = ["NH4"], ["phosphate"] = ["PO4"],
         ["bicarbonate"] = ["HCO3"], ["hydrogencarbonate"] = ["HCO3"], ["carbonate"] = ["CO3"],
-        ["conductivity"] = ["EC", "ec"], ["total hardness"] = ["hardness"], ["gh"] = ["hardness"], ["kh"] = ["alkalinity"], ["alk"] = ["alkalinity"],
+        ["conductivity"] = ["EC", "ec"], ["total hardness"] = ["hardness"], ["gh"] = ["hardness"], ["kh"] = ["alkalinity"],
+        ["alk"] = ["alkalinity"],
         ["total alkalinity"] = ["alkalinity"], ["balances"] = ["scales"], ["balance"] = ["scales"], ["exclude"] = ["ignore"],
     }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Another way to count: the key that holds it and what the value has to say.</summary>
     private static readonly FrozenDictionary<string, (string Key, string Basis)> _otherBasis = new Dictionary<string, (string, string)>
     {
-        ["P2O5"] = ("P", "P2O5"), ["PO4"] = ("P", "PO4"), ["K2O"] = ("K", "K2O"), ["CaO"] = ("Ca", "CaO"), ["MgO"] = ("Mg", "MgO"), ["SO3"] = ("S", "SO3"),
+        ["P2O5"] = ("P", "P2O5"), ["PO4"] = ("P", "PO4"), ["K2O"] = ("K", "K2O"), ["CaO"] = ("Ca", "CaO"), ["MgO"] = ("Mg", "MgO"),
+        ["SO3"] = ("S", "SO3"),
         ["SO4"] = ("S", "SO4"), ["SiO2"] = ("Si", "SiO2"), ["B2O3"] = ("B", "B2O3"), ["NO3"] = ("NO3-N", "NO3"), ["NH4"] = ("NH4-N", "NH4"),
         ["CaCO3"] = ("alkalinity", "CaCO3"),
     }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
@@ -40,9 +47,11 @@ internal static class KeyAliases
     /// <summary>Keys that are no other word for anything here, and what to do instead.</summary>
     private static readonly FrozenDictionary<string, (string Needs, string Advice)> _elsewhere = new Dictionary<string, (string, string)>
     {
-        ["TDS"] = ("EC", "A meter that shows TDS measures the conductivity: write \"EC\" in mS/cm, the ppm divided by 500 or by 700, whichever the meter means."),
+        ["TDS"] = ("EC", "A meter that shows TDS measures the conductivity: write \"EC\" in mS/cm, the ppm divided by 500 or by 700, "
+            + "whichever the meter means."),
         ["ppm"] = ("EC", "Write \"EC\" in mS/cm, the ppm divided by 500 or by 700, whichever the meter means."),
-        ["NPK"] = ("targets", "Write what the plants are to get under \"targets\", element by element, such as \"P\": \"90 mg/L as P2O5\"."),
+        ["NPK"] =
+            ("targets", "Write what the plants are to get under \"targets\", element by element, such as \"P\": \"90 mg/L as P2O5\"."),
     }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>What to write instead of a key that has no counterpart; null for any other key.</summary>
@@ -53,7 +62,9 @@ internal static class KeyAliases
     public static string? SameThing(string key, IReadOnlyList<string> known) =>
         _sameThing.TryGetValue(key.Replace('_', ' '), out var meant) ? meant.FirstOrDefault(known.Contains) : null;
 
-    /// <summary>A sentence for a key that counts otherwise, with the value rewritten; null where it is no such key or the object has no key for it.</summary>
+    /// <summary>
+    /// A sentence for a key that counts otherwise, with the value rewritten; null where it is no such key or the object has no key for it.
+    /// </summary>
     public static string? OtherBasis(string key, JsonItem value, IReadOnlyList<string> known, JsonItem holder)
     {
         if (!_otherBasis.TryGetValue(key, out var meant) || !known.Contains(meant.Key))
@@ -61,7 +72,9 @@ internal static class KeyAliases
             return null;
         }
 
-        var amount = value is { Kind: JsonKind.Text } && !value.Text.Contains(" as ", StringComparison.Ordinal) ? value.Text.Trim() : "90 mg/L";
+        var amount = value is { Kind: JsonKind.Text } && !value.Text.Contains(" as ", StringComparison.Ordinal)
+            ? value.Text.Trim()
+            : "90 mg/L";
         var line = $"\"{meant.Key}\": \"{Wording.Shorten(amount)} as {meant.Basis}\"";
         return holder[meant.Key] is null
             ? $"What it counts as stands in the value: write {line}."

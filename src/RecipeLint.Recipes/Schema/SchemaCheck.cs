@@ -11,8 +11,8 @@ namespace RecipeLint.Recipes.Schema;
 internal static class SchemaCheck
 {
     /// <summary>
-    /// The most entries a list and keys an object may have; the schemas state the same. A file with more is not read: the evaluator spends up
-    /// to a millisecond on an entry that fails, and everything after it on each that does not.
+    /// The most entries a list and keys an object may have; the schemas state the same. A file with more is not read: the evaluator spends
+    /// up to a millisecond on an entry that fails, and everything after it on each that does not.
     /// </summary>
     public const int EntryLimit = 1000;
 

@@ -31,7 +31,8 @@ internal sealed class SchemaDocument
     public IReadOnlyList<string> KeysAtTop() => SchemaWords.KeysOf(_root);
 
     /// <summary>The keys of the object that stands under a key of the document; empty where no object does.</summary>
-    public IReadOnlyList<string> KeysBelow(string key) => _root.GetProperty("properties").TryGetProperty(key, out var below) ? SchemaWords.KeysOf(below) : [];
+    public IReadOnlyList<string> KeysBelow(string key) =>
+        _root.GetProperty("properties").TryGetProperty(key, out var below) ? SchemaWords.KeysOf(below) : [];
 
     /// <summary>
     /// Follows an evaluation path from the root through references. Null when it cannot be followed, so that a caller never

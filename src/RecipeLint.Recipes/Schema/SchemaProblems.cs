@@ -53,7 +53,8 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
         var spoken = found.Select(f => f.Item).ToHashSet();
         foreach (var number in file.BeyondNumbers.Where(n => !spoken.Contains(n) && ReferenceEquals(tree.Find(n.Pointer), n)))
         {
-            _problems.Add(new Problem(ProblemKind.WrongShape, Opening(number), SchemaWords.BeyondNumber(SchemaWords.NameOf(number), number)));
+            _problems.Add(new Problem(
+                ProblemKind.WrongShape, Opening(number), SchemaWords.BeyondNumber(SchemaWords.NameOf(number), number)));
         }
 
         return
@@ -74,7 +75,8 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
         {
             if (count > SchemaCheck.ValueLimit)
             {
-                return new Problem(ProblemKind.WrongShape, OpeningOf(file, item), SchemaWords.TooMany("The file", "values", SchemaCheck.ValueLimit));
+                return new Problem(
+                    ProblemKind.WrongShape, OpeningOf(file, item), SchemaWords.TooMany("The file", "values", SchemaCheck.ValueLimit));
             }
 
             if (item.Items.Count > SchemaCheck.EntryLimit)
@@ -164,14 +166,17 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
             _misspelt.Add((holder.Pointer.Value, suggestion));
         }
 
-        _problems.Add(new Problem(ProblemKind.UnknownKey, place, SchemaWords.UnknownKey(key, suggestions, there, free)) { Suggestions = suggestions });
+        _problems.Add(new Problem(
+            ProblemKind.UnknownKey, place, SchemaWords.UnknownKey(key, suggestions, there, free)) { Suggestions = suggestions });
     }
 
     /// <summary>A key that stands one level too deep or too high; null where it is at home at neither.</summary>
     private string? OtherLevel(string key, JsonItem holder)
     {
         var above = schema.KeysAtTop();
-        if (holder.Pointer.Tokens is [var inside] && (above.Contains(key) ? key : KeyAliases.SameThing(key, above)) is { } outer && outer is not ("format" or "note"))
+        if (holder.Pointer.Tokens is [var inside]
+            && (above.Contains(key) ? key : KeyAliases.SameThing(key, above)) is { } outer
+            && outer is not ("format" or "note"))
         {
             return $"\"{outer}\" belongs one level up, beside \"{inside}\".";
         }
@@ -188,7 +193,9 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
             place,
             $"\"{key}\" and \"{other}\" do not go together in one object: keep one of them, or write two entries.")
         {
-            Related = holder[other] is { } there ? [new RelatedPlace(new Place(file.Path, there.Pointer, PlacePart.Key), "the other one")] : [],
+            Related = holder[other] is { } there
+                ? [new RelatedPlace(new Place(file.Path, there.Pointer, PlacePart.Key), "the other one")]
+                : [],
         });
     }
 
@@ -213,7 +220,8 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
                 return;
             }
 
-            _problems.Add(new Problem(ProblemKind.MissingKey, Opening(failure.Item), SchemaWords.MissingOneOf(SchemaWords.Offered(spot.Holder, alternatives))));
+            _problems.Add(new Problem(
+                ProblemKind.MissingKey, Opening(failure.Item), SchemaWords.MissingOneOf(SchemaWords.Offered(spot.Holder, alternatives))));
             return;
         }
 

@@ -25,7 +25,9 @@ internal static class SchemaWords
         : [];
 
     private static bool IsOlder(JsonElement property) =>
-        property.ValueKind == JsonValueKind.Object && property.TryGetProperty("deprecated", out var older) && older.ValueKind == JsonValueKind.True;
+        property.ValueKind == JsonValueKind.Object
+            && property.TryGetProperty("deprecated", out var older)
+            && older.ValueKind == JsonValueKind.True;
 
     /// <summary>The texts of a keyword whose value is one text or a list of them; others in the list are left out.</summary>
     public static IReadOnlyList<string> Strings(JsonElement schema, string keyword)
@@ -45,7 +47,8 @@ internal static class SchemaWords
         schema.TryGetProperty("anyOf", out var branches) ? [.. branches.EnumerateArray().SelectMany(b => Strings(b, "required"))] : [];
 
     /// <summary>Keys without those that are read but not offered.</summary>
-    public static IReadOnlyList<string> Offered(JsonElement schema, IReadOnlyList<string> keys) => [.. keys.Where(k => !IsOlderKey(schema, k))];
+    public static IReadOnlyList<string> Offered(JsonElement schema, IReadOnlyList<string> keys) =>
+        [.. keys.Where(k => !IsOlderKey(schema, k))];
 
     private static bool IsOlderKey(JsonElement schema, string key) =>
         schema.TryGetProperty("properties", out var properties) && properties.TryGetProperty(key, out var property) && IsOlder(property);
@@ -112,7 +115,8 @@ internal static class SchemaWords
         {
             "type" when item.Kind == JsonKind.Number && IsQuantity(schema) =>
                 $"{Wording.Shorten(item.Text)} has no unit. Write {name} as text with its unit{such}.",
-            "type" when item.Kind == JsonKind.Null => $"{name} is null, which says nothing. Write a value{such}, or leave the key out where it may be missing.",
+            "type" when item.Kind == JsonKind.Null =>
+                $"{name} is null, which says nothing. Write a value{such}, or leave the key out where it may be missing.",
             "type" => $"{name} must be {Wording.Join([.. Strings(schema, "type").Select(TypeWords)], "or")}{such}, not {Actual(item)}.",
             "const" => $"{name} must be {schema.GetProperty("const").GetRawText()}, not {Actual(item)}.",
             "enum" => $"{name} must be {Wording.Join(Quote(Strings(schema, "enum")), "or")}, not {Actual(item)}.{DidYouMean(suggestions)}",
@@ -127,7 +131,9 @@ internal static class SchemaWords
 
     /// <param name="what">Entries, keys or values.</param>
     public static string TooMany(string name, string what, int limit) => string.Create(
-        CultureInfo.InvariantCulture, $"{name} has more than {limit:N0} {what}; this is the first too many. Nothing in this file was read. Take out what is not needed, or make several files of it.");
+        CultureInfo.InvariantCulture,
+        $"{name} has more than {limit:N0} {what}; this is the first too many. Nothing in this file was read. Take out what is not needed, "
+            + $"or make several files of it.");
 
     public static string BeyondNumber(string name, JsonItem item) =>
         $"{name} is {Wording.Shorten(item.Text)}, more than can be computed with.";
@@ -166,11 +172,14 @@ internal static class SchemaWords
         : "";
 
     private static string? ScalarExample(JsonElement schema) =>
-        schema.TryGetProperty("examples", out var examples) && examples.GetArrayLength() > 0 && IsScalar(examples[0]) ? examples[0].ToJsonText() : null;
+        schema.TryGetProperty("examples", out var examples) && examples.GetArrayLength() > 0 && IsScalar(examples[0])
+            ? examples[0].ToJsonText()
+            : null;
 
     private static bool IsScalar(JsonElement value) => value.ValueKind is not (JsonValueKind.Object or JsonValueKind.Array);
 
-    private static string ToJsonText(this JsonElement value) => value.ValueKind == JsonValueKind.String ? $"\"{value.GetString()}\"" : value.GetRawText();
+    private static string ToJsonText(this JsonElement value) =>
+        value.ValueKind == JsonValueKind.String ? $"\"{value.GetString()}\"" : value.GetRawText();
 
     private static string FirstClause(string text)
     {

@@ -52,7 +52,8 @@ internal static class SettingsMerge
         foreach (var pattern in rules.Patterns.Select(IgnorePattern.Parse).OfType<IgnorePattern>())
         {
             // A folder that fits takes in everything below it.
-            if (Enumerable.Range(1, names.Length).Any(n => (n < names.Length || !pattern.FoldersOnly) && pattern.Matches(names.AsSpan(0, n))))
+            if (Enumerable.Range(1, names.Length)
+                .Any(n => (n < names.Length || !pattern.FoldersOnly) && pattern.Matches(names.AsSpan(0, n))))
             {
                 fits = !pattern.TakesBack;
             }

@@ -11,7 +11,8 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
 {
     private static readonly (string Word, MeasureKind Kind)[] Kinds =
     [
-        ("cylinder", MeasureKind.Cylinder), ("flask", MeasureKind.Flask), ("pipette", MeasureKind.Pipette), ("syringe", MeasureKind.Syringe),
+        ("cylinder", MeasureKind.Cylinder), ("flask", MeasureKind.Flask), ("pipette", MeasureKind.Pipette),
+        ("syringe", MeasureKind.Syringe),
         ("injector", MeasureKind.Injector), ("jug", MeasureKind.Jug), ("dropper", MeasureKind.Dropper), ("spoon", MeasureKind.Spoon),
     ];
 
@@ -58,7 +59,10 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
             var taken = typeof(T) == typeof(Scale) || typeof(T) == typeof(Measure) ? _tools : names;
             if (fields.Text(entry["name"]) is { } name && !taken.TryAdd(name.Value, name.Place))
             {
-                fields.Report(new Problem(ProblemKind.DuplicateKey, name.Place, $"The name '{Wording.Shorten(name.Value)}' is taken. Give this one a name of its own.")
+                fields.Report(new Problem(
+                    ProblemKind.DuplicateKey,
+                    name.Place,
+                    $"The name '{Wording.Shorten(name.Value)}' is taken. Give this one a name of its own.")
                 {
                     Related = [new RelatedPlace(taken[name.Value], "first used here")],
                 });
@@ -111,7 +115,8 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
 
     private Meter? ReadMeter(JsonItem entry)
     {
-        if (fields.Text(entry["name"]) is not { } name || fields.Word(entry["measures"], ("pH", MeterKind.Ph), ("EC", MeterKind.Conductivity)) is not { } kind)
+        if (fields.Text(entry["name"]) is not { } name
+            || fields.Word(entry["measures"], ("pH", MeterKind.Ph), ("EC", MeterKind.Conductivity)) is not { } kind)
         {
             return null;
         }
@@ -190,11 +195,14 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
         return options;
     }
 
-    private static string? LevelOf(JsonItem? item) => item is { Kind: JsonKind.Text, Text: "off" or "note" or "warning" or "error" } ? item.Text : null;
+    private static string? LevelOf(JsonItem? item) =>
+        item is { Kind: JsonKind.Text, Text: "off" or "note" or "warning" or "error" } ? item.Text : null;
 
     private PathRules? ReadPaths(JsonItem entry)
     {
-        var patterns = entry["files"] is { Kind: JsonKind.Array } list ? list.Items.Where(i => i.Kind == JsonKind.Text).Select(i => i.Text).ToList() : [];
+        var patterns = entry["files"] is { Kind: JsonKind.Array } list
+            ? list.Items.Where(i => i.Kind == JsonKind.Text).Select(i => i.Text).ToList()
+            : [];
         return patterns.Count == 0 ? null : new PathRules(fields.At(entry), patterns, ReadRules(entry["rules"]));
     }
 
@@ -203,7 +211,8 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
     {
         foreach (var entry in list is { Kind: JsonKind.Array } ? list.Items.Where(i => i.Kind == JsonKind.Object) : [])
         {
-            var every = Plausibility.PositiveDuration(fields.Located(entry["calibrateEvery"], Due.Duration, q => q.Duration), entry["calibrateEvery"], fields);
+            var every = Plausibility.PositiveDuration(
+                fields.Located(entry["calibrateEvery"], Due.Duration, q => q.Duration), entry["calibrateEvery"], fields);
             if (ReadDate(entry["calibrated"]) is { } done && every is { Value.Days: < 100_000 } && fields.Text(entry["name"]) is { } name)
             {
                 var due = DateOnly.FromDayNumber((int)Math.Min(DateOnly.MaxValue.DayNumber, done.DayNumber + Math.Floor(every.Value.Days)));
@@ -230,20 +239,26 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
 
     private Suppression? ReadSuppression(JsonItem entry)
     {
-        if (fields.Text(entry["rule"]) is not { } rule || fields.Text(entry["file"]) is not { } file || fields.Text(entry["reason"]) is not { } reason)
+        if (fields.Text(entry["rule"]) is not { } rule
+            || fields.Text(entry["file"]) is not { } file
+            || fields.Text(entry["reason"]) is not { } reason)
         {
             return null;
         }
 
         if (FilePaths.Resolve(FilePaths.FolderOf("/" + fields.File), file.Value) is not { } target)
         {
-            fields.Report(ProblemKind.ReferenceLeavesRepository, entry["file"]!, $"'{Wording.Shorten(file.Value)}' climbs out of the repository.");
+            fields.Report(
+                ProblemKind.ReferenceLeavesRepository, entry["file"]!, $"'{Wording.Shorten(file.Value)}' climbs out of the repository.");
             return null;
         }
 
         if (string.IsNullOrWhiteSpace(reason.Value))
         {
-            fields.Report(ProblemKind.WrongShape, entry["reason"]!, "The reason is blank. Say why the finding is accepted, so that the next reader can judge it.");
+            fields.Report(
+                ProblemKind.WrongShape,
+                entry["reason"]!,
+                "The reason is blank. Say why the finding is accepted, so that the next reader can judge it.");
             return null;
         }
 

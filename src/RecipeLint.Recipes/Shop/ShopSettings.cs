@@ -6,7 +6,8 @@ namespace RecipeLint.Recipes.Shop;
 
 /// <summary>A balance of the shop.</summary>
 /// <param name="Readability">The smallest step of the display.</param>
-/// <param name="Repeatability">Standard deviation of repeated weighings; null when not stated (1.5 times the readability is then used).</param>
+/// <param name="Repeatability">Standard deviation of repeated weighings; null when not stated (1.5 times the readability is then
+/// used).</param>
 /// <param name="MinimumWeight">Stated by the maker; null when not stated.</param>
 public sealed record Scale(string Name, Place Place, Mass? Capacity, Mass Readability, Mass? Repeatability, Mass? MinimumWeight);
 
@@ -95,7 +96,9 @@ public sealed record ShopSettings
     /// <summary>Calibrations of scales and meters that state how long they hold.</summary>
     public IReadOnlyList<Calibration> Calibrations { get; init; } = [];
 
-    /// <summary>Levels and options for some of the files, in the order of the file; what fits a file is already among <see cref="Rules"/>.</summary>
+    /// <summary>
+    /// Levels and options for some of the files, in the order of the file; what fits a file is already among <see cref="Rules"/>.
+    /// </summary>
     public IReadOnlyList<PathRules> Paths { get; init; } = [];
 
     /// <summary>Which of <see cref="Paths"/> are among the rules; settings of one file that differ in this judge differently.</summary>
@@ -110,13 +113,17 @@ public sealed record ShopSettings
     /// <summary>The file of findings that were there from the start, relative to the root; null when there is none.</summary>
     public string? Baseline { get; init; }
 
-    /// <summary>Folders that hold the shop's own rules, as written, relative to the settings file; empty when any folder of the shop may.</summary>
+    /// <summary>
+    /// Folders that hold the shop's own rules, as written, relative to the settings file; empty when any folder of the shop may.
+    /// </summary>
     public IReadOnlyList<Located<string>> HouseRuleFolders { get; init; } = [];
 
     /// <summary>The shop's own rules, in the order of their files; each id and name once.</summary>
     public IReadOnlyList<Documents.HouseRuleDocument> HouseRules { get; init; } = [];
 
-    /// <summary>Names of equipment and sites whose entry could not be read (already reported), so that their use is not reported as well.</summary>
+    /// <summary>
+    /// Names of equipment and sites whose entry could not be read (already reported), so that their use is not reported as well.
+    /// </summary>
     public IReadOnlySet<string> UnreadNames { get; init; } = new HashSet<string>();
 
     /// <summary>False when the settings file itself could not be read (already reported); nothing is then known of the equipment.</summary>

@@ -29,7 +29,9 @@ internal static class FilePaths
 
     /// <summary>The part of a path below a folder; empty for the folder itself.</summary>
     public static string Below(string path, string folder) =>
-        path.Length == folder.Length ? "" : folder.EndsWith('/') || folder.Length == 0 ? path[folder.Length..] : path[(folder.Length + 1)..];
+        path.Length == folder.Length
+            ? ""
+            : folder.EndsWith('/') || folder.Length == 0 ? path[folder.Length..] : path[(folder.Length + 1)..];
 
     /// <summary>The folder and those above it up to and including the top.</summary>
     public static IEnumerable<string> Upwards(string folder, string top)

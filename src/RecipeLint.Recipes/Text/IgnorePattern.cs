@@ -6,7 +6,8 @@ namespace RecipeLint.Recipes.Text;
 /// One line of a list of ignored files, in the syntax of gitignore: "*" and "?" inside a name, "[a-z]" one of these, "**" any folders, a
 /// slash at the end for folders only, one at the beginning or inside to hold it to the folder of the list, "!" to take it back.
 /// </summary>
-/// <remarks>gitignore(5). A library was held against git and differed in anchored patterns, so this is our own, with git as its test.</remarks>
+/// <remarks>gitignore(5). A library was held against git and differed in anchored patterns, so this is our own, with git as its
+/// test.</remarks>
 internal sealed class IgnorePattern
 {
     /// <summary>A longer line is no pattern of anybody's.</summary>

@@ -16,7 +16,9 @@ public readonly record struct JsonPointer(string Value) : IComparable<JsonPointe
     public IReadOnlyList<string> Tokens =>
         string.IsNullOrEmpty(Value)
             ? []
-            : [.. Value[1..].Split('/').Select(t => t.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal))];
+            : [.. Value[1..]
+                .Split('/')
+                .Select(t => t.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal))];
 
     public int CompareTo(JsonPointer other) => string.CompareOrdinal(Value, other.Value);
 

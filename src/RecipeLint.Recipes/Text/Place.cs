@@ -12,7 +12,8 @@ public enum PlacePart
 /// <param name="File">Path relative to the workspace root, forward slashes.</param>
 /// <param name="Pointer">Pointer as the file stands now.</param>
 /// <param name="Part">The member name or its value.</param>
-/// <param name="Range">For a place inside a text that does not parse: byte offset and length in the file; overrides the pointer's span.</param>
+/// <param name="Range">For a place inside a text that does not parse: byte offset and length in the file; overrides the pointer's
+/// span.</param>
 public sealed record Place(string File, JsonPointer Pointer, PlacePart Part = PlacePart.Value, ByteSpan? Range = null)
 {
     public static Place Whole(string file) => new(file, JsonPointer.Root);

@@ -1,6 +1,8 @@
 namespace RecipeLint.Recipes.Text;
 
-/// <summary>What reading and resolving can find wrong with a file; each kind is a rule of the documents family with the same name in kebab case.</summary>
+/// <summary>
+/// What reading and resolving can find wrong with a file; each kind is a rule of the documents family with the same name in kebab case.
+/// </summary>
 public enum ProblemKind
 {
     MalformedFile,

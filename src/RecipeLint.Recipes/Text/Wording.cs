@@ -31,7 +31,10 @@ internal static class Wording
     public static string DidYouMean(IReadOnlyList<string> near) =>
         near.Count == 0 ? "" : $" Did you mean {Join([.. near.Select(n => $"'{Shorten(n)}'")], "or")}?";
 
-    /// <summary>A number to so many significant digits as people write it: no exponent unless it has more than fifteen digits before or after the point.</summary>
+    /// <summary>
+    /// A number to so many significant digits as people write it: no exponent unless it has more than fifteen digits before or after the
+    /// point.
+    /// </summary>
     public static string Number(double value, int digits)
     {
         var rounded = ToDigits(value, digits);

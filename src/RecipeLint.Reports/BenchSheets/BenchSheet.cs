@@ -27,7 +27,8 @@ namespace RecipeLint.Reports.BenchSheets;
 /// <param name="Expect">What it looks like then, with pH and temperature.</param>
 /// <param name="Notes">Why the tool is the one, what to mind.</param>
 public sealed record SheetLine(
-    int Number, string Does, double? Exact, double? Shown, double? Step, bool IsVolume, string? With, string Expect, IReadOnlyList<string> Notes)
+    int Number, string Does, double? Exact, double? Shown, double? Step, bool IsVolume, string? With, string Expect,
+    IReadOnlyList<string> Notes)
 {
     /// <summary>What rounding to the display changes, as a fraction of what is asked; null where nothing is measured.</summary>
     public double? RoundingError => Exact is > 0 and var exact && Shown is { } shown ? (shown - exact) / exact : null;
@@ -105,7 +106,8 @@ public sealed record BenchSheet
         cautions.AddRange(MixtureStatements.Of(stock).Select(s => $"The finished stock: {GhsWords.Statement(s)}"));
         cautions.AddRange(stock.Additions.Select(a => a.Substance).DistinctBy(s => s.Id).Where(s => s.Hazards is { Statements.Count: > 0 })
             .Select(s => $"{Say.Capital(s.Name)} as bought: {string.Join(", ", s.Hazards!.Statements)}."));
-        if (stock.Additions.Any(a => a.Substance.Kind == SubstanceKind.Acid) || stock.Adjustments.Any(a => a.Reagent?.Kind == SubstanceKind.Acid))
+        if (stock.Additions.Any(a => a.Substance.Kind == SubstanceKind.Acid)
+            || stock.Adjustments.Any(a => a.Reagent?.Kind == SubstanceKind.Acid))
         {
             cautions.Add("Pour acid into water, slowly and stirring, never water into acid.");
         }
@@ -136,9 +138,11 @@ public sealed record BenchSheet
             .Distinct(StringComparer.Ordinal)
             .ToList();
         stops.Add(
-            "It turns cloudy or drops a solid where this sheet says clear: stop, add nothing more, keep the vessel and note after which step. "
+            "It turns cloudy or drops a solid where this sheet says clear: stop, add nothing more, keep the vessel and note after which "
+                + "step. "
             + $"'recipelint diagnose {stock.Stock.File} --seen ...' says what it may be.");
-        stops.Add("A weight was missed by more than the scale's step, or a bag was taken by mistake: write down what really went in before going on.");
+        stops.Add("A weight was missed by more than the scale's step, or a bag was taken by mistake: write down what really went in "
+            + "before going on.");
         return stops;
     }
 
@@ -146,7 +150,8 @@ public sealed record BenchSheet
     {
         var (amount, tool) = Measured(stock, step);
         return new SheetLine(
-            step.Index + 1, Does(step, stock, amount), amount?.Value, tool is { } known ? known.Shown : null, tool?.Step, amount?.IsVolume ?? false,
+            step.Index + 1, Does(step, stock, amount), amount?.Value, tool is { } known ? known.Shown : null, tool?.Step,
+            amount?.IsVolume ?? false,
             tool?.Name, Expect(stock, step), Notes(step, amount, tool));
     }
 
@@ -180,10 +185,14 @@ public sealed record BenchSheet
         var much = amount is { } known ? known.IsVolume ? Say.Litres(known.Value) : Say.Grams(known.Value) : "";
         return step.Step switch
         {
-            PourStep pour => $"Pour {much} of {stock.Waters.FirstOrDefault(w => w.Place == pour.Place)?.Name ?? "distilled water"} into the vessel.",
-            AddStep add => $"{(amount is { IsVolume: true } ? "Measure" : "Weigh")} {much} of {add.Substance?.Name ?? add.What.Value} and add it, stirring.",
+            PourStep pour =>
+                $"Pour {much} of {stock.Waters.FirstOrDefault(w => w.Place == pour.Place)?.Name ?? "distilled water"} into the vessel.",
+            AddStep add =>
+                $"{(amount is { IsVolume: true } ? "Measure" : "Weigh")} {much} of {add.Substance?.Name ?? add.What.Value} and add it, "
+                    + "stirring.",
             AliquotStep aliquot => $"Measure {much} of '{aliquot.What.Value}' and add it, stirring.",
-            AdjustStep => $"{Say.Capital(StepWords.Of(step.Step))}{(much.Length > 0 ? $"; that takes about {much}: add nine tenths, measure, then drop by drop" : "")}.",
+            AdjustStep =>
+                $"{Say.Capital(StepWords.Of(step.Step))}{(much.Length > 0 ? $"; that takes about {much}: add nine tenths, measure, then drop by drop" : "")}.",
             _ => Say.Capital(StepWords.Of(step.Step)) + ".",
         };
     }

@@ -11,7 +11,8 @@ public static class BenchSheetText
     {
         var lines = new StyledLines(writer, options.Color);
         lines.Line((Printable.Show($"{sheet.Name}, {Say.Litres(sheet.Batch.Litres)} ({sheet.File})"), Style.Strong));
-        Section(sheet.Refused.Count > 0 ? "Do not mix this" : "Before you start", [.. sheet.Refused, .. sheet.Protection, .. sheet.Cautions]);
+        Section(
+            sheet.Refused.Count > 0 ? "Do not mix this" : "Before you start", [.. sheet.Refused, .. sheet.Protection, .. sheet.Cautions]);
         if (sheet.Refused.Count == 0)
         {
             lines.Blank();

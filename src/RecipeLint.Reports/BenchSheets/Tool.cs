@@ -18,15 +18,22 @@ internal sealed record Tool(string Name, double Step, double Shown, int Portions
     {
         var named = addition is { Scale: { } own, EquipmentStated: true } && Carries(own, addition.Mass) ? own : null;
         var scale = named ?? stock.Settings.Scales.Where(s => Carries(s, addition.Mass)).OrderBy(s => s.Readability).FirstOrDefault();
-        return scale is null ? null : new Tool(scale.Name, scale.Readability.Grams, Rounded(addition.Mass.Grams, scale.Readability.Grams), 1);
+        return scale is null
+            ? null
+            : new Tool(scale.Name, scale.Readability.Grams, Rounded(addition.Mass.Grams, scale.Readability.Grams), 1);
     }
 
-    /// <summary>The measure the file names; else the smallest of the shop's that holds it, else the largest, filled several times.</summary>
+    /// <summary>
+    /// The measure the file names; else the smallest of the shop's that holds it, else the largest, filled several times.
+    /// </summary>
     public static Tool? ForVolume(ShopSettings shop, Volume volume, Measure? named)
     {
-        var usable = shop.Measures.Where(m => m is { Capacity: not null, Readability: not null } && m.Kind != MeasureKind.Injector).ToList();
+        var usable = shop.Measures
+            .Where(m => m is { Capacity: not null, Readability: not null } && m.Kind != MeasureKind.Injector)
+            .ToList();
         var measure = named is { Capacity: not null, Readability: not null } && named.Capacity >= volume ? named
-            : usable.Where(m => m.Capacity >= volume).OrderBy(m => m.Capacity).FirstOrDefault() ?? usable.OrderByDescending(m => m.Capacity).FirstOrDefault();
+            : usable.Where(m => m.Capacity >= volume).OrderBy(m => m.Capacity).FirstOrDefault()
+                ?? usable.OrderByDescending(m => m.Capacity).FirstOrDefault();
         if (measure is not { Capacity: { } capacity, Readability: { } step })
         {
             return null;
@@ -39,5 +46,6 @@ internal sealed record Tool(string Name, double Step, double Shown, int Portions
     private static bool Carries(Scale scale, Mass mass) => new Weighing(scale, mass).Load(null) is ScaleLoad.Within or ScaleLoad.Unknown;
 
     /// <summary>Whole steps of a display; the figure a step is written with decides the decimals, not the binary fraction.</summary>
-    private static double Rounded(double value, double step) => (double)(Math.Round((decimal)(value / step), MidpointRounding.AwayFromZero) * (decimal)step);
+    private static double Rounded(double value, double step) =>
+        (double)(Math.Round((decimal)(value / step), MidpointRounding.AwayFromZero) * (decimal)step);
 }

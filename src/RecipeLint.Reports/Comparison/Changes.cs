@@ -39,8 +39,10 @@ internal static class StockChanges
             new(file, "stock", "dose", "mL/L", old.Stock.Dose?.Value.MillilitresPerLitre, now.Stock.Dose?.Value.MillilitresPerLitre),
             new(file, "stock", "pH", "", Ph(old), Ph(now)),
         };
-        var before = NutrientKeys.Grams(old.Totals).ToDictionary(g => g.Key, g => (new Mass(g.Grams) / old.Volume).GramsPerLitre, StringComparer.Ordinal);
-        var after = NutrientKeys.Grams(now.Totals).ToDictionary(g => g.Key, g => (new Mass(g.Grams) / now.Volume).GramsPerLitre, StringComparer.Ordinal);
+        var before = NutrientKeys.Grams(old.Totals)
+            .ToDictionary(g => g.Key, g => (new Mass(g.Grams) / old.Volume).GramsPerLitre, StringComparer.Ordinal);
+        var after = NutrientKeys.Grams(now.Totals)
+            .ToDictionary(g => g.Key, g => (new Mass(g.Grams) / now.Volume).GramsPerLitre, StringComparer.Ordinal);
         figures.AddRange(before.Keys.Union(after.Keys, StringComparer.Ordinal).Select(k => new FigureChange(
             file, "stock", k, "g/L", before.GetValueOrDefault(k), after.GetValueOrDefault(k))));
         var changed = figures.Where(f => Differs(f.Old, f.New)).ToList();
@@ -79,9 +81,13 @@ internal static class RecipeChanges
             .Append(new FigureChange(file, "recipe", "EC", "mS/cm", Ec(old), Ec(now)))
             .Append(new FigureChange(file, "recipe", "pH", "", Ph(old), Ph(now)))
             .Append(new FigureChange(file, "recipe", "final volume", "L", old.FinalVolume.Litres, now.FinalVolume.Litres))
-            .Concat(before.Elements.Keys.Union(after.Elements.Keys, StringComparer.Ordinal).Order(StringComparer.Ordinal).Select(k => new FigureChange(
+            .Concat(before.Elements.Keys
+                .Union(after.Elements.Keys, StringComparer.Ordinal)
+                .Order(StringComparer.Ordinal)
+                .Select(k => new FigureChange(
                 file, "recipe", $"uncertainty of {k}", "%",
-                100 * before.Elements.GetValueOrDefault(k)?.RelativeExpanded, 100 * after.Elements.GetValueOrDefault(k)?.RelativeExpanded)));
+                100 * before.Elements.GetValueOrDefault(k)?.RelativeExpanded,
+                100 * after.Elements.GetValueOrDefault(k)?.RelativeExpanded)));
         return figures.Where(f => StockChanges.Differs(f.Old, f.New));
     }
 

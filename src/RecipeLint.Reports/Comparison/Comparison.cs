@@ -101,7 +101,8 @@ public sealed record Comparison(
         old.Facts.Workspace.Sources[pair.Old!].Bytes.SequenceEqual(now.Facts.Workspace.Sources[pair.New!].Bytes);
 
     /// <summary>A finding is the same by rule, file and path of ids, also in a file that was renamed.</summary>
-    private static (IReadOnlyList<FindingChange> Brought, IReadOnlyList<FindingChange> Gone) Findings(Side old, Side now, IReadOnlyList<FileChange> pairs)
+    private static (IReadOnlyList<FindingChange> Brought, IReadOnlyList<FindingChange> Gone) Findings(
+        Side old, Side now, IReadOnlyList<FileChange> pairs)
     {
         var shownOld = pairs.Where(p => p.Old is not null).ToDictionary(p => p.Old!, p => p.Shown, StringComparer.Ordinal);
         var shownNew = pairs.Where(p => p.New is not null).ToDictionary(p => p.New!, p => p.Shown, StringComparer.Ordinal);
@@ -112,7 +113,8 @@ public sealed record Comparison(
         static IEnumerable<(string Key, FindingChange Change)> Keyed(Side side, Dictionary<string, string> shown) =>
             PlacedFinding.InOrder(side.Result.Findings, side.Facts.Workspace.Sources)
                 .Where(f => shown.ContainsKey(f.Spot.File))
-                .Select(f => (Fingerprint.Of(f.Finding.Rule.Id, shown[f.Spot.File], f.Finding.IdPath), new FindingChange(shown[f.Spot.File], f)));
+                .Select(f => (Fingerprint.Of(
+                    f.Finding.Rule.Id, shown[f.Spot.File], f.Finding.IdPath), new FindingChange(shown[f.Spot.File], f)));
 
         static List<FindingChange> Without(List<(string Key, FindingChange Change)> these, List<(string Key, FindingChange Change)> those)
         {

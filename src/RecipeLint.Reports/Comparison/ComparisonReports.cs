@@ -15,7 +15,8 @@ public static class ComparisonText
     public static void Write(TextWriter writer, Comparison comparison, TextOptions options)
     {
         var lines = new StyledLines(writer, options.Color);
-        foreach (var line in TextWrap.Wrap(Printable.Show($"{comparison.Old} compared with {comparison.New}: {ComparisonSections.Summary(comparison)}"), options.Width))
+        foreach (var line in TextWrap.Wrap(
+            Printable.Show($"{comparison.Old} compared with {comparison.New}: {ComparisonSections.Summary(comparison)}"), options.Width))
         {
             lines.Line((line, Style.Strong));
         }
@@ -52,7 +53,10 @@ public static class ComparisonMarkdown
             var table = section.Table is { IsEmpty: false } known ? known : null;
             if (table is not null)
             {
-                head.Append(Row(table.Columns.Select(c => c.Head))).Append('|').Append(string.Concat(table.Columns.Select(c => c.IsNumber ? " ---: |" : " --- |"))).Append('\n');
+                head.Append(Row(table.Columns.Select(c => c.Head)))
+                    .Append('|')
+                    .Append(string.Concat(table.Columns.Select(c => c.IsNumber ? " ---: |" : " --- |")))
+                    .Append('\n');
             }
 
             writer.Write(head.ToString());
@@ -86,7 +90,12 @@ public static class ComparisonJson
 {
     public const int FormatVersion = 1;
 
-    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     public static void Write(TextWriter writer, Comparison comparison)
     {

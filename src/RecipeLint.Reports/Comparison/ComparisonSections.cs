@@ -18,14 +18,17 @@ public static class ComparisonSections
         var errors = comparison.Brought.Count(f => f.Finding.Level == Level.Error);
         var parts = new List<string>
         {
-            $"{Count(comparison.Brought.Count, "new finding")}{(errors > 0 ? $" ({Count(errors, "error")})" : "")}, {Say.Number(comparison.Gone.Count)} gone",
+            $"{Count(comparison.Brought.Count, "new finding")}{(errors > 0 ? $" ({Count(errors, "error")})" : "")}, "
+                + $"{Say.Number(comparison.Gone.Count)} gone",
         };
         var files = Enum.GetValues<FileChangeKind>().Where(k => k != FileChangeKind.Same)
             .Select(k => (Kind: k, Count: comparison.Files.Count(f => f.Kind == k)))
             .Where(k => k.Count > 0)
             .Select(k => $"{Count(k.Count, "file")} {k.Kind.ToString().ToLowerInvariant()}");
         parts.AddRange(new[] { string.Join(", ", files) }.Where(f => f.Length > 0));
-        parts.AddRange(new[] { comparison.Moved.Count }.Where(m => m > 0).Select(m => $"{Count(m, "recipe")} moved by a changed stock or water"));
+        parts.AddRange(new[] { comparison.Moved.Count }
+            .Where(m => m > 0)
+            .Select(m => $"{Count(m, "recipe")} moved by a changed stock or water"));
         return string.Join("; ", parts) + ".";
     }
 
@@ -50,7 +53,8 @@ public static class ComparisonSections
             [
                 .. findings.Select(f => (IReadOnlyList<string>)
                 [
-                    Words.Of(f.Finding.Level), f.File, Say.Number(f.Placed.Spot.Lines.Start.Line), $"{f.Finding.Rule.Id} {f.Finding.Rule.Name}",
+                    Words.Of(f.Finding.Level), f.File, Say.Number(f.Placed.Spot.Lines.Start.Line),
+                    $"{f.Finding.Rule.Id} {f.Finding.Rule.Name}",
                     Sentences.First(f.Finding.Message),
                 ]),
             ]));
@@ -81,7 +85,8 @@ public static class ComparisonSections
                     .OrderBy(f => f.File, StringComparer.Ordinal)
                     .ThenBy(f => f.Figure.StartsWith("uncertainty", StringComparison.Ordinal))
                     .ThenByDescending(f => Math.Abs(f.Share ?? double.MaxValue))
-                    .Select(f => (IReadOnlyList<string>)[f.File, f.Figure, Cells.Number(f.Old), Cells.Number(f.New), f.Unit, Change(f.Share)]),
+                    .Select(
+                        f => (IReadOnlyList<string>)[f.File, f.Figure, Cells.Number(f.Old), Cells.Number(f.New), f.Unit, Change(f.Share)]),
             ]));
 
     private static SheetSection Files(Comparison comparison) => new(
@@ -93,7 +98,8 @@ public static class ComparisonSections
                     [f.Shown, f.Kind.ToString().ToLowerInvariant(), f.Kind == FileChangeKind.Renamed ? f.Old! : ""]),
             ]));
 
-    private static string Change(double? share) => share is { } known && double.IsFinite(known) ? (known > 0 ? "+" : "") + Say.Percent(known) : "";
+    private static string Change(double? share) =>
+        share is { } known && double.IsFinite(known) ? (known > 0 ? "+" : "") + Say.Percent(known) : "";
 
     private static string Count(int count, string what) => $"{Say.Number(count)} {what}{(count == 1 ? "" : "s")}";
 }

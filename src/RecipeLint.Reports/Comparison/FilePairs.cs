@@ -5,7 +5,9 @@ namespace RecipeLint.Reports.Comparison;
 /// <summary>Which file of the old state is which of the new one.</summary>
 internal static class FilePairs
 {
-    /// <summary>From this share of equal lines on, a file that lies elsewhere is the same file renamed (common practice, no source).</summary>
+    /// <summary>
+    /// From this share of equal lines on, a file that lies elsewhere is the same file renamed (common practice, no source).
+    /// </summary>
     private const double SameFile = 0.5;
 
     public static IReadOnlyList<FileChange> Of(Side old, Side now)
@@ -21,7 +23,8 @@ internal static class FilePairs
         var gone = before.Where(b => !after.ContainsKey(b.Key)).ToList();
         var come = after.Where(a => !before.ContainsKey(a.Key)).ToList();
         var alike = come
-            .SelectMany(c => gone.Where(g => Kind(g.Value) == Kind(c.Value)).Select(g => (Gone: g, Come: c, Share: Alike(Lines(old, g.Value), Lines(now, c.Value)))))
+            .SelectMany(c => gone.Where(g => Kind(g.Value) == Kind(c.Value))
+                .Select(g => (Gone: g, Come: c, Share: Alike(Lines(old, g.Value), Lines(now, c.Value)))))
             .Where(p => p.Share >= SameFile)
             .OrderByDescending(p => p.Share)
             .ThenBy(p => p.Come.Key, StringComparer.Ordinal)
@@ -48,7 +51,8 @@ internal static class FilePairs
 
     private static FileChange Pair(Side old, string was, Side now, string becomes, string shown)
     {
-        var same = old.Facts.Workspace.Sources.TryGetValue(was, out var before) && now.Facts.Workspace.Sources.TryGetValue(becomes, out var after)
+        var same =
+            old.Facts.Workspace.Sources.TryGetValue(was, out var before) && now.Facts.Workspace.Sources.TryGetValue(becomes, out var after)
             && before.Bytes.SequenceEqual(after.Bytes);
         return new FileChange(was, becomes, same ? FileChangeKind.Same : FileChangeKind.Changed, shown);
     }

@@ -5,8 +5,8 @@ using RecipeLint.Analysis;
 namespace RecipeLint.Reports.ComputedFacts;
 
 /// <summary>
-/// The computed facts of one file as JSON: raw numbers with the unit in the key, objects keyed by element, a locator on everything that stands
-/// in a file. The shape is schema/facts.schema.json; the order of keys is fixed and the numbers read back to the same doubles.
+/// The computed facts of one file as JSON: raw numbers with the unit in the key, objects keyed by element, a locator on everything that
+/// stands in a file. The shape is schema/facts.schema.json; the order of keys is fixed and the numbers read back to the same doubles.
 /// </summary>
 public static class FactsWriter
 {
@@ -21,8 +21,8 @@ public static class FactsWriter
     };
 
     /// <summary>
-    /// Writes the facts of a stock or recipe file as UTF-8 without a byte order mark, ending in a line feed. Returns false, and writes nothing,
-    /// when there are no facts for the file: it is neither, or its volume could not be read.
+    /// Writes the facts of a stock or recipe file as UTF-8 without a byte order mark, ending in a line feed. Returns false, and writes
+    /// nothing, when there are no facts for the file: it is neither, or its volume could not be read.
     /// </summary>
     /// <param name="file">Path relative to the workspace root, forward slashes.</param>
     /// <param name="full">Lists every dissolved species of every state too.</param>

@@ -38,7 +38,8 @@ internal static class MixingFactsJson
         facts.Number("temperature_degC", step.At.Celsius);
         facts.Number("volume_L", step.After.Litres);
         facts.Number("water_kg", step.After.Solvent.Grams / 1000);
-        facts.Number("fillsVessel_fraction", mixing.VesselCapacity is { Litres: > 0 } capacity ? step.After.Litres / capacity.Litres : null);
+        facts.Number(
+            "fillsVessel_fraction", mixing.VesselCapacity is { Litres: > 0 } capacity ? step.After.Litres / capacity.Litres : null);
         facts.Number("pH", state.Ph);
         facts.Number("ionicStrength_mol_per_kg", state.IonicStrengthMolPerKg);
         facts.Number("temperatureChange_K", step.HeatOfDissolving?.ChangeKelvin);

@@ -3,7 +3,9 @@ using System.Text;
 
 namespace RecipeLint.Reports.Diagnosis;
 
-/// <summary>Text for the bench, at most 100 columns: running text, headings with a verdict at the right, and named paragraphs that hang.</summary>
+/// <summary>
+/// Text for the bench, at most 100 columns: running text, headings with a verdict at the right, and named paragraphs that hang.
+/// </summary>
 internal sealed class BenchPage
 {
     public const int Width = 100;

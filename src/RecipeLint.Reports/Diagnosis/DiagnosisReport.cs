@@ -72,7 +72,8 @@ public static class DiagnosisReport
     internal static void Told(BenchPage page, Observation observation)
     {
         var told = observation.Signs.Select(s => s.Say).Concat(observation.LiquidColours.Select(c => $"{c.Say} liquid")).ToList();
-        page.Named("seen", told.Count > 0 ? string.Join(" · ", told) : "nothing that tells causes apart: what follows rests on the recipe alone");
+        page.Named(
+            "seen", told.Count > 0 ? string.Join(" · ", told) : "nothing that tells causes apart: what follows rests on the recipe alone");
         foreach (var reread in observation.Reread)
         {
             page.Named("read as", $"'{Printable.Show(reread.Written)}' as '{reread.ReadAs}'");
@@ -124,7 +125,9 @@ public static class DiagnosisReport
         var advice = BottleAdvice.Of(diagnosis.Chemistry, ranked);
         if (!cause.NothingWrong && QuestionChooser.Settling(ranked, diagnosis) is { } settling)
         {
-            page.Named("test", Say.Capital(settling.Test.Do!) + $": {settling.Expected.Say} if it is this." + (settling.Test.Caution is { } caution ? " " + caution : ""));
+            page.Named("test", Say.Capital(settling.Test.Do!)
+                + $": {settling.Expected.Say} if it is this."
+                + (settling.Test.Caution is { } caution ? " " + caution : ""));
         }
 
         page.Named("save it", BottleHazards.Refuses(cause.RescueUses, diagnosis.Hazards) is { } rescue
@@ -148,7 +151,8 @@ public static class DiagnosisReport
             }
         }
 
-        page.Text("The amounts are computed; looks and behaviour are common practice and textbooks. Do not give a bottle you are not sure of to the plants, and dispose of it as your local code says, not down a drain.");
+        page.Text("The amounts are computed; looks and behaviour are common practice and textbooks. Do not give a bottle you are not sure "
+            + "of to the plants, and dispose of it as your local code says, not down a drain.");
     }
 
     /// <summary>What was seen, then what the recipe says.</summary>

@@ -25,7 +25,8 @@ internal static class DiagnosisWording
                 "Warmth"
             };
             return trial.Instead is { } instead
-                ? $"No. {by} is of no use in this stock: {Say.Grams(trial.Mass.GramsPerLitre)}/L of {SolidWords.Called(instead)} falls out instead."
+                ? $"No. {by} is of no use in this stock: {Say.Grams(trial.Mass.GramsPerLitre)}/L of {SolidWords.Called(instead)} falls "
+                    + "out instead."
                 : $"No. {by} does not bring it back in this stock, as computed.";
         }
 
@@ -37,19 +38,26 @@ internal static class DiagnosisWording
             _ => "Yes.",
         };
         var text = $"{verdict} {cause.RescueSay}";
-        if (cause.Rescue == Advice.Diagnosis.Rescue.Warm && advice.Nearest?.Temperature is { } clear && ranked.Solid.State is { } cold && clear.Celsius > cold.Temperature.Celsius)
+        if (cause.Rescue == Advice.Diagnosis.Rescue.Warm
+            && advice.Nearest?.Temperature is { } clear
+            && ranked.Solid.State is { } cold
+            && clear.Celsius > cold.Temperature.Celsius)
         {
             text += $" It is all dissolved at {Say.Number(Math.Ceiling(clear.Celsius))} °C.";
         }
 
-        if (cause.Rescue == Advice.Diagnosis.Rescue.Acid && advice.Nearest?.Ph is { } ph && ranked.Solid.State is { } state && ph < state.PhBeforeDeposit)
+        if (cause.Rescue == Advice.Diagnosis.Rescue.Acid
+            && advice.Nearest?.Ph is { } ph
+            && ranked.Solid.State is { } state
+            && ph < state.PhBeforeDeposit)
         {
             text += $" It stays dissolved at pH {Say.Number(Math.Floor(ph * 10) / 10)} or below.";
         }
 
         if (cause.Rescue is not Advice.Diagnosis.Rescue.Discard && advice.Losses.Count > 0)
         {
-            text += $" Filtered off, it takes {Say.List(advice.Losses.Take(3).Select(l => $"{Say.Grams(l.PerLitre.GramsPerLitre)}/L {l.Key} ({Say.Percent(l.Share)} of it)"))} with it.";
+            text += " Filtered off, it takes "
+                + $"{Say.List(advice.Losses.Take(3).Select(l => $"{Say.Grams(l.PerLitre.GramsPerLitre)}/L {l.Key} ({Say.Percent(l.Share)} of it)"))} with it.";
         }
 
         return text;
@@ -73,7 +81,8 @@ internal static class DiagnosisWording
         if (advice.Highest is { Factor: { } most } && most < HighestConcentration.MostFactor)
         {
             return dose is { } now
-                ? $"The strongest that stays clear at {Celsius(ranked.Solid.State!)} is about 1:{Say.Number(Math.Floor(now.Dilution * most))} (now 1:{Say.Number(Math.Round(now.Dilution))})."
+                ? $"The strongest that stays clear at {Celsius(ranked.Solid.State!)} is about "
+                    + $"1:{Say.Number(Math.Floor(now.Dilution * most))} (now 1:{Say.Number(Math.Round(now.Dilution))})."
                 : $"The strongest that stays clear at {Celsius(ranked.Solid.State!)} is {Say.Percent(most)} of this strength.";
         }
 
@@ -99,7 +108,9 @@ internal static class DiagnosisWording
 
         if (nearest.Ph is { } ph && Math.Abs(ph - state.PhBeforeDeposit) >= 0.05)
         {
-            ways.Add(ph < state.PhBeforeDeposit ? $"at pH {Say.Number(Math.Floor(ph * 10) / 10)} or below" : $"at pH {Say.Number(Math.Ceiling(ph * 10) / 10)} or above");
+            ways.Add(ph < state.PhBeforeDeposit
+                ? $"at pH {Say.Number(Math.Floor(ph * 10) / 10)} or below"
+                : $"at pH {Say.Number(Math.Ceiling(ph * 10) / 10)} or above");
         }
 
         return ways.Count == 0 ? "" : $"It would stay clear {string.Join(" or ", ways)}.";

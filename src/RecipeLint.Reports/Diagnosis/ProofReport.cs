@@ -72,13 +72,19 @@ public static class ProofReport
     {
         var rows = proof.Rows;
         var own = rows.Count(r => proof.ShownByOwn(r) == Showing.Yes);
-        var lacking = proof.Checks.Where(c => !c.IsOwned).Select(c => c.Reading.Kind == ReadingKind.Conductivity ? "an EC meter" : "a pH meter").Distinct().ToList();
+        var lacking = proof.Checks
+            .Where(c => !c.IsOwned)
+            .Select(c => c.Reading.Kind == ReadingKind.Conductivity ? "an EC meter" : "a pH meter")
+            .Distinct()
+            .ToList();
         page.Text(lacking.Count == 0
             ? $"Slips that show: {own} of {rows.Count} single slips, in one of these readings at least."
-            : $"Slips that show: {own} of {rows.Count} single slips, with the scales and meters that this shop lists; {rows.Count(r => r.Shows == Showing.Yes)} with {Say.List(lacking)} besides.");
+            : $"Slips that show: {own} of {rows.Count} single slips, with the scales and meters that this shop lists; "
+                + $"{rows.Count(r => r.Shows == Showing.Yes)} with {Say.List(lacking)} besides.");
         foreach (var kind in rows.GroupBy(r => r.Slip.Kind).Where(k => k.Any(r => r.Shows == Showing.Yes)))
         {
-            var by = proof.Checks.Select((c, i) => (Check: c, Count: kind.Count(r => r.Cells[i].Shows == Showing.Yes))).Where(c => c.Count > 0)
+            var by =
+                proof.Checks.Select((c, i) => (Check: c, Count: kind.Count(r => r.Cells[i].Shows == Showing.Yes))).Where(c => c.Count > 0)
                 .Select(c => $"{Head(c.Check.Reading).Trim()} {c.Count}{(c.Check.IsOwned ? "" : "?")}");
             page.Item($"{Kind(kind.Key)}: {kind.Count(r => proof.ShownByOwn(r) == Showing.Yes)} of {kind.Count()}", string.Join(", ", by));
         }
@@ -152,7 +158,8 @@ public static class ProofReport
             var what = weighing.With is { } measure
                 ? $"{Say.Litres(weighing.Volume.Litres)} of it in '{Printable.Show(measure.Name)}'"
                 : $"the full {Say.Litres(stock.Volume.Litres)} bottle's contents, without the bottle,";
-            return $"{what} {(weighing.With is null ? "weigh" : "weighs")} {ReadingWords.Rounded(window.Value, window.HalfWidth)} ± {ReadingWords.Width(window.HalfWidth)} g on '{Printable.Show(weighing.Scale.Name)}'";
+            return $"{what} {(weighing.With is null ? "weigh" : "weighs")} {ReadingWords.Rounded(window.Value, window.HalfWidth)} ± "
+                + $"{ReadingWords.Width(window.HalfWidth)} g on '{Printable.Show(weighing.Scale.Name)}'";
         }
 
         var dilution = check.Reading.Dilution == 1
@@ -181,7 +188,9 @@ public static class ProofReport
     }
 
     private static string Cell(ProofCell cell, ProofCheck check) => cell.Change is { } change
-        ? ReadingWords.Change(change, check.Window.HalfWidth) + (check.Weighing is null ? "" : " g") + cell.Shows switch { Showing.Yes => " *", Showing.Perhaps => " ?", _ => "  " }
+        ? ReadingWords.Change(change, check.Window.HalfWidth)
+            + (check.Weighing is null ? "" : " g")
+            + cell.Shows switch { Showing.Yes => " *", Showing.Perhaps => " ?", _ => "  " }
         : "-  ";
 
     private static string Short(Reading reading) => reading.Kind switch

@@ -41,17 +41,21 @@ internal static class ReadingWords
     {
         var decimals = Decimals(halfWidth);
         var step = Math.Pow(10, -decimals);
-        return (Math.Ceiling((halfWidth / step) - 1e-9) * step).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return (Math.Ceiling((halfWidth / step) - 1e-9) * step).ToString(
+            "F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 
     /// <summary>A change with its sign, to the digit of the half-width.</summary>
     public static string Change(double change, double halfWidth)
     {
         var text = Rounded(change, halfWidth);
-        return change > 0 && text.AsSpan().IndexOfAnyInRange('1', '9') >= 0 ? "+" + text : text.AsSpan().IndexOfAnyInRange('1', '9') < 0 ? "0" : text;
+        return change > 0 && text.AsSpan().IndexOfAnyInRange('1', '9') >= 0
+            ? "+" + text
+            : text.AsSpan().IndexOfAnyInRange('1', '9') < 0 ? "0" : text;
     }
 
-    private static string Of(Reading reading) => reading.Dilution == 1 ? " of the stock itself" : $" of 1:{Say.Number(reading.Dilution)} in distilled water";
+    private static string Of(Reading reading) =>
+        reading.Dilution == 1 ? " of the stock itself" : $" of 1:{Say.Number(reading.Dilution)} in distilled water";
 
     private static int Decimals(double halfWidth) => halfWidth > 0 ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(halfWidth * 2)), 0, 4) : 2;
 }

@@ -20,11 +20,13 @@ public static class SlipReport
         page.Blank();
         if (search.Measured.Any(m => m.Expected is null))
         {
-            page.Text("What cannot be computed cannot be compared: above an ionic strength of 1 mol/kg no EC is given. Measure a dilution in distilled water and say which, such as \"EC 1.8 mS/cm at 1:100\".");
+            page.Text("What cannot be computed cannot be compared: above an ionic strength of 1 mol/kg no EC is given. Measure a dilution "
+                + "in distilled water and say which, such as \"EC 1.8 mS/cm at 1:100\".");
         }
         else if (search.IsAsItShouldBe)
         {
-            page.Text($"{(search.Measured.Count == 1 ? "It is" : "They are")} what the recipe gives when it is mixed as written. Slips too small to show stay possible; 'recipelint proof' lists them.");
+            page.Text($"{(search.Measured.Count == 1 ? "It is" : "They are")} what the recipe gives when it is mixed as written. Slips "
+                + "too small to show stay possible; 'recipelint proof' lists them.");
         }
         else
         {
@@ -43,7 +45,8 @@ public static class SlipReport
     {
         var text = Printable.Show(measured.Measurement.Text);
         return measured.Expected is { } window
-            ? $"{text}; the recipe gives {ReadingWords.Window(measured.Measurement.Reading, window)}: {(measured.Fits ? "as it should be" : measured.Measurement.Value > window.Value ? "too high" : "too low")}"
+            ? $"{text}; the recipe gives {ReadingWords.Window(measured.Measurement.Reading, window)}: "
+                + $"{(measured.Fits ? "as it should be" : measured.Measurement.Value > window.Value ? "too high" : "too low")}"
             : $"{text}; the recipe's value cannot be computed";
     }
 
@@ -51,7 +54,8 @@ public static class SlipReport
     {
         if (search.Explaining.Count == 0)
         {
-            page.Text("No single slip explains it. Measure again with a calibrated meter at 20 to 25 °C before looking for two slips at once. These come nearest:");
+            page.Text("No single slip explains it. Measure again with a calibrated meter at 20 to 25 °C before looking for two slips at "
+                + "once. These come nearest:");
             foreach (var near in search.Nearest)
             {
                 page.Item(near.Slip.Text, Readings(search, near));
@@ -60,7 +64,9 @@ public static class SlipReport
             return;
         }
 
-        page.Text(search.Explaining.Count == 1 ? "One single slip explains it:" : $"{search.Explaining.Count} single slips explain it, the nearest first:");
+        page.Text(search.Explaining.Count == 1
+            ? "One single slip explains it:"
+            : $"{search.Explaining.Count} single slips explain it, the nearest first:");
         foreach (var fit in search.Explaining)
         {
             page.Item(fit.Slip.Text, Readings(search, fit));
@@ -73,7 +79,9 @@ public static class SlipReport
             foreach (var group in test.Groups)
             {
                 page.Item(
-                    group.Slips.Count <= 4 ? Say.List(group.Slips.Select(s => s.Text)) : $"{Say.List(group.Slips.Take(3).Select(s => s.Text))} and {group.Slips.Count - 3} more of the list",
+                    group.Slips.Count <= 4
+                        ? Say.List(group.Slips.Select(s => s.Text))
+                        : $"{Say.List(group.Slips.Take(3).Select(s => s.Text))} and {group.Slips.Count - 3} more of the list",
                     ReadingWords.Value(test.Reading, group.Value, test.HalfWidth));
             }
         }
@@ -84,5 +92,6 @@ public static class SlipReport
     }
 
     private static string Readings(SlipSearch search, SlipFit fit) =>
-        string.Join(", ", fit.Readings.Select((value, i) => ReadingWords.Value(search.Measured[i].Measurement.Reading, value, search.Measured[i].Expected!.Value.HalfWidth)));
+        string.Join(", ", fit.Readings.Select((value, i) => ReadingWords.Value(
+            search.Measured[i].Measurement.Reading, value, search.Measured[i].Expected!.Value.HalfWidth)));
 }

@@ -28,7 +28,8 @@ public static class TankReport
         }
 
         page.Blank();
-        page.Text("Amounts are computed; looks and cures are common practice and textbooks. Clean lines only without plants on them, wear goggles and gloves, never bring acid and bleach together, "
+        page.Text("Amounts are computed; looks and cures are common practice and textbooks. Clean lines only without plants on them, wear "
+            + "goggles and gloves, never bring acid and bleach together, "
             + "and let the labels and safety data sheets of cleaners and your local code decide, also on where the rinsings go.");
         return page.ToString();
     }
@@ -46,9 +47,11 @@ public static class TankReport
         page.Named("water", recipe.Water is not { Water: { } document } water ? "pure, as far as the recipe says"
             : $"'{Printable.Show(document.Name)}' brings "
                 + Say.List(new[] { "Ca", "Mg", "Fe", "Mn", "S" }
-                    .Select(e => (Element: e, Milligrams: 1000 * water.Elements[new Chemistry.Composition.Element(e)].Grams / water.Volume.Litres))
+                    .Select(e => (Element: e, Milligrams: 1000 * water.Elements[new Chemistry.Composition.Element(e)].Grams
+                        / water.Volume.Litres))
                     .Where(e => e.Milligrams >= 0.01).Select(e => $"{Say.Number(e.Milligrams)} mg/L {e.Element}")
-                    .Append($"{Say.Number(1000 * water.ComponentMoles.GetValueOrDefault(Chemistry.Equilibrium.Component.Carbonate) / water.Volume.Litres)} meq/L alkalinity")) + ".");
+                    .Append($"{Say.Number(1000 * water.ComponentMoles.GetValueOrDefault(Chemistry.Equilibrium.Component.Carbonate) / water.Volume.Litres)} meq/L alkalinity"))
+                        + ".");
     }
 
     private static void Write(BenchPage page, int number, RankedTankCause ranked, TankDiagnosis diagnosis)
@@ -82,12 +85,15 @@ public static class TankReport
     /// <summary>The pH at which the engine finds it dissolved.</summary>
     private static string ClearPh(RankedTankCause ranked)
     {
-        if (ranked.Moment is not (TankMoment.Poured or TankMoment.Air or TankMoment.Adjusted) || ranked.Ranked.Solid is not { Standing: Standing.Forms, State: { } state, Solid: { } solid })
+        if (ranked.Moment is not (TankMoment.Poured or TankMoment.Air or TankMoment.Adjusted)
+            || ranked.Ranked.Solid is not { Standing: Standing.Forms, State: { } state, Solid: { } solid })
         {
             return "";
         }
 
         var deposit = DepositJudgement.Of(state, DepositLimits.Default).Deposits.FirstOrDefault(d => d.Solid == solid);
-        return deposit is not null && TankJudgement.NearestPh(deposit) is { } clear ? $" At pH {Say.Number(clear)} and below it stays dissolved, as computed." : "";
+        return deposit is not null && TankJudgement.NearestPh(deposit) is { } clear
+            ? $" At pH {Say.Number(clear)} and below it stays dissolved, as computed."
+            : "";
     }
 }

@@ -4,8 +4,8 @@ using System.Text;
 namespace RecipeLint.Reports;
 
 /// <summary>
-/// The difference of two versions of a file in the unified format of POSIX diff, with the header lines that git reads: what comes out can be
-/// handed to "git apply". Line ends are part of the lines and stay as they are.
+/// The difference of two versions of a file in the unified format of POSIX diff, with the header lines that git reads: what comes out can
+/// be handed to "git apply". Line ends are part of the lines and stay as they are.
 /// </summary>
 public static class UnifiedDiff
 {
@@ -110,7 +110,9 @@ public static class UnifiedDiff
         return [.. inner.Select(c => new Change(c.OldStart + same, c.OldEnd + same, c.NewStart + same, c.NewEnd + same))];
     }
 
-    /// <summary>The shortest edit script (E. W. Myers, Algorithmica 1 (1986) 251); null where it is longer than is worth looking for.</summary>
+    /// <summary>
+    /// The shortest edit script (E. W. Myers, Algorithmica 1 (1986) 251); null where it is longer than is worth looking for.
+    /// </summary>
     private static List<Change>? Shortest(List<string> old, List<string> now)
     {
         var most = Math.Min(old.Count + now.Count, MostChanges);

@@ -54,7 +54,10 @@ public static class DissolveReport
         }
 
         var page = new TablePage();
-        page.Text(string.Create(CultureInfo.InvariantCulture, $"In {Figure(beaker.Volume.Litres)} L of solution at {state.Temperature.Celsius:0.#} °C, {(state.OpenToAir ? "open to the air" : "closed to the air")}"));
+        page.Text(string.Create(
+            CultureInfo.InvariantCulture,
+            $"In {Figure(beaker.Volume.Litres)} L of solution at {state.Temperature.Celsius:0.#} °C, "
+                + $"{(state.OpenToAir ? "open to the air" : "closed to the air")}"));
         page.Blank();
         page.Head("put in", ["g/L"]);
         foreach (var item in beaker.Items)
@@ -116,8 +119,13 @@ public static class DissolveReport
     {
         page.Head("the solution", []);
         page.Row("pH", [state.Ph.ToString("0.00", CultureInfo.InvariantCulture)], PhNote(state, setPh, held));
-        page.Row("EC at 25 °C", [state.Conductivity.At25 is { } ec ? Figure(ec.MillisiemensPerCentimetre) + " mS/cm" : "not given"], state.Conductivity.NotGivenBecause);
-        page.Row("density", [state.Density is { } density ? density.GramsPerMillilitre.ToString("0.000", CultureInfo.InvariantCulture) + " g/mL" : "not given"]);
+        page.Row(
+            "EC at 25 °C",
+            [state.Conductivity.At25 is { } ec ? Figure(ec.MillisiemensPerCentimetre) + " mS/cm" : "not given"],
+            state.Conductivity.NotGivenBecause);
+        page.Row("density", [state.Density is { } density
+            ? density.GramsPerMillilitre.ToString("0.000", CultureInfo.InvariantCulture) + " g/mL"
+            : "not given"]);
         page.Row("ionic strength", [Figure(state.IonicStrengthMolPerKg) + " mol/kg"]);
         page.Row("osmotic potential", [state.OsmoticPotentialMPa is { } potential ? Figure(potential) + " MPa" : "not given"]);
         if (setPh is null && Frost.Of(state.Mix, DepositLimits.Default) is { } frost)
@@ -130,7 +138,10 @@ public static class DissolveReport
 
         if (AmmoniaShare(state.Solution!) is >= LeastAmmonia and var ammonia)
         {
-            page.Row("ammonia", [string.Create(CultureInfo.InvariantCulture, $"{100 * ammonia:0.##} %")], "of the ammonium is free ammonia: it smells, and roots and fish bear little of it");
+            page.Row(
+                "ammonia",
+                [string.Create(CultureInfo.InvariantCulture, $"{100 * ammonia:0.##} %")],
+                "of the ammonium is free ammonia: it smells, and roots and fish bear little of it");
         }
 
         foreach (var acid in state.Preservatives)
@@ -163,7 +174,9 @@ public static class DissolveReport
         if (held)
         {
             var dosed = state.Solution!.ChargeGapEquivalentsPerKg * state.KilogramsWaterLeftPerLitre * 1000;
-            return Math.Abs(dosed) < 1e-6 ? "as held" : $"held; that takes {Figure(Math.Abs(dosed))} mmol/L of a strong {(dosed > 0 ? "acid" : "alkali")} in all";
+            return Math.Abs(dosed) < 1e-6
+                ? "as held"
+                : $"held; that takes {Figure(Math.Abs(dosed))} mmol/L of a strong {(dosed > 0 ? "acid" : "alkali")} in all";
         }
 
         var gap = state.Clear!.ChargeGapEquivalentsPerKg * state.KilogramsWaterPerLitre * 1000;
@@ -178,11 +191,15 @@ public static class DissolveReport
         var fallen = state.Deposits.Select(d => d.Solid.Name).ToHashSet(StringComparer.Ordinal);
         var rows = state.NearSaturation
             .Where(s => !fallen.Contains(s.Solid.Name))
-            .Select(s => (s.Solid, s.Index, Note: Forming.StaysDissolvedBecause(state.Mix, s.Solid) is { } held ? held : s.Solid.Role == SolidRole.FormsSlowly
+            .Select(s => (s.Solid, s.Index, Note: Forming.StaysDissolvedBecause(state.Mix, s.Solid) is { } held
+                ? held
+                : s.Solid.Role == SolidRole.FormsSlowly
                 ? (s.Index > 0 ? "over saturation, but it forms slowly" : "forms slowly")
                 : s.Index > 0 ? "over saturation, but what falls out leaves it too little" : "near"))
             .Concat(state.Salts
-                .Where(v => !fallen.Contains(v.Solid.Name) && v.Solid.Role == SolidRole.SolubleSalt && (v.State != SaltState.Clear || IndexOf(v) > MentionedFromIndex))
+                .Where(v => !fallen.Contains(v.Solid.Name)
+                    && v.Solid.Role == SolidRole.SolubleSalt
+                    && (v.State != SaltState.Clear || IndexOf(v) > MentionedFromIndex))
                 .Select(v => (v.Solid, Index: IndexOf(v), Note: v.State switch
                 {
                     SaltState.Clear => "stays dissolved",
@@ -206,12 +223,15 @@ public static class DissolveReport
         page.Blank();
     }
 
-    private static double IndexOf(SaltVerdict verdict) => Math.Max(verdict.CalibratedIndex ?? double.MinValue, verdict.ProductIndex ?? double.MinValue);
+    private static double IndexOf(SaltVerdict verdict) =>
+        Math.Max(verdict.CalibratedIndex ?? double.MinValue, verdict.ProductIndex ?? double.MinValue);
 
     private static void WriteDissolved(TablePage page, SolutionState state)
     {
         page.Head("stays dissolved", ["mmol/L"], "mostly as");
-        foreach (var (component, moles) in state.DissolvedMolesPerLitre.OrderByDescending(d => d.Value).ThenBy(d => d.Key, StringComparer.Ordinal))
+        foreach (var (component, moles) in state.DissolvedMolesPerLitre
+            .OrderByDescending(d => d.Value)
+            .ThenBy(d => d.Key, StringComparer.Ordinal))
         {
             page.Row(component, [Figure(moles * 1000)], Forms(state.Solution!, component));
         }
@@ -246,11 +266,16 @@ public static class DissolveReport
         page.Head("held by chelates", ["share"]);
         foreach (var metal in rows)
         {
-            var held = state.Chelates.Where(c => c.Metal == metal.Metal).OrderByDescending(c => c.OfMetal).ThenBy(c => c.Agent, StringComparer.Ordinal).ToList();
+            var held = state.Chelates
+                .Where(c => c.Metal == metal.Metal)
+                .OrderByDescending(c => c.OfMetal)
+                .ThenBy(c => c.Agent, StringComparer.Ordinal)
+                .ToList();
             page.Row(
                 metal.Metal,
                 [string.Create(CultureInfo.InvariantCulture, $"{100 * held.Sum(c => c.OfMetal):0.#} %")],
-                string.Join(", ", held.Where(c => c.OfMetal >= 0.0005).Select(c => string.Create(CultureInfo.InvariantCulture, $"{c.Agent} {100 * c.OfMetal:0.#} %")))
+                string.Join(", ", held.Where(c => c.OfMetal >= 0.0005)
+                    .Select(c => string.Create(CultureInfo.InvariantCulture, $"{c.Agent} {100 * c.OfMetal:0.#} %")))
                 + $"; not held: {Small(metal.Unchelated)}");
         }
 

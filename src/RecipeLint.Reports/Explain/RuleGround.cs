@@ -29,12 +29,16 @@ public static class RuleGround
     /// <summary>A source with how surely its value is known.</summary>
     internal static string Cited<T>(Sourced<T> value) => $"{value.Source} ({Word(value.Confidence)})";
 
-    /// <summary>The same, and of one file the limits of its crop profile or the hazards of its substances, where the rule speaks of those.</summary>
+    /// <summary>
+    /// The same, and of one file the limits of its crop profile or the hazards of its substances, where the rule speaks of those.
+    /// </summary>
     public static IReadOnlyList<Ground> Of(RuleDescriptor rule, Facts facts, string file) =>
     [
         .. Of(rule),
         .. rule.Family == "plant" ? facts.Recipes.Where(r => r.Recipe.File == file).SelectMany(Limits) : [],
-        .. rule.Family == "people" ? facts.Stocks.Where(s => s.Stock.File == file).SelectMany(s => Hazards(s.Additions.Select(a => a.Substance))) : [],
+        .. rule.Family == "people"
+            ? facts.Stocks.Where(s => s.Stock.File == file).SelectMany(s => Hazards(s.Additions.Select(a => a.Substance)))
+            : [],
     ];
 
     /// <summary>A section of Markdown; empty where there is nothing to say.</summary>
@@ -64,7 +68,8 @@ public static class RuleGround
 
     internal static IEnumerable<Ground> Hazards(IEnumerable<Substance> substances) =>
         substances.DistinctBy(s => s.Id).Where(s => s.Hazards is { Statements.Count: > 0 })
-            .Select(s => new Ground($"hazards of {s.Name} ({string.Join(", ", s.Hazards!.Statements)})", $"{s.Hazards.Source} ({Word(s.Hazards.Confidence)})"));
+            .Select(s => new Ground(
+                $"hazards of {s.Name} ({string.Join(", ", s.Hazards!.Statements)})", $"{s.Hazards.Source} ({Word(s.Hazards.Confidence)})"));
 
     private static string Word(Confidence confidence) => confidence switch
     {

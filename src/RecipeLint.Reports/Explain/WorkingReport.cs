@@ -5,7 +5,10 @@ using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Reports.Explain;
 
-/// <summary>A rule's verdict on one file as text: what it says there, and the working step by step, so that it can be followed with a pocket calculator.</summary>
+/// <summary>
+/// A rule's verdict on one file as text: what it says there, and the working step by step, so that it can be followed with a pocket
+/// calculator.
+/// </summary>
 public static class WorkingReport
 {
     /// <summary>Workings that are shown when many fire; the rest is counted.</summary>
@@ -60,14 +63,20 @@ public static class WorkingReport
     {
         if (rule.Findings.Count == 0)
         {
-            Text(lines, rule.IsOff ? "The settings of the shop have switched this rule off. This is what it would go by." : rule.Accepted.Count > 0 ? "The settings of the shop accept what the rule finds here." : "The rule does not object to this file.", "");
+            Text(
+                lines,
+                rule.IsOff ? "The settings of the shop have switched this rule off. This is what it would go by." : rule.Accepted.Count > 0
+                    ? "The settings of the shop accept what the rule finds here."
+                    : "The rule does not object to this file.",
+                "");
         }
 
         foreach (var placed in PlacedFinding.InOrder([.. rule.Findings, .. rule.Accepted], sources))
         {
             var start = placed.Spot.Lines.Start;
             lines.Line(
-                (string.Create(CultureInfo.InvariantCulture, $"{Printable.Show(placed.Spot.File)}:{start.Line}:{start.Column}:"), Style.Strong),
+                (string.Create(
+                    CultureInfo.InvariantCulture, $"{Printable.Show(placed.Spot.File)}:{start.Line}:{start.Column}:"), Style.Strong),
                 (" ", Style.Plain),
                 (Words.Of(placed.Finding.Level), StyledLines.StyleOf(placed.Finding.Level)),
                 (rule.Accepted.Contains(placed.Finding) ? ", accepted in the settings:" : ":", Style.Plain));
@@ -104,12 +113,17 @@ public static class WorkingReport
             case TestStep test:
                 Text(
                     lines,
-                    $"{Question(test.Check.What)} {Left(test)} {Sign(test.Check)} {WithUnit(test.Right, test.Check.Unit)}: {(test.Check.Holds ? "yes" : "no")}.",
+                    $"{Question(test.Check.What)} {Left(test)} {Sign(test.Check)} {WithUnit(test.Right, test.Check.Unit)}: "
+                        + $"{(test.Check.Holds ? "yes" : "no")}.",
                     new string(' ', Margin),
                     test.Check.Holds ? Style.Strong : Style.Plain);
                 break;
             case ConditionStep condition:
-                Text(lines, $"{Question(condition.Check.What)} {(condition.Check.Holds ? "Yes" : "No")}.", new string(' ', Margin), condition.Check.Holds ? Style.Strong : Style.Plain);
+                Text(
+                    lines,
+                    $"{Question(condition.Check.What)} {(condition.Check.Holds ? "Yes" : "No")}.",
+                    new string(' ', Margin),
+                    condition.Check.Holds ? Style.Strong : Style.Plain);
                 break;
             case RemarkStep remark:
                 Text(lines, remark.Text, new string(' ', Margin));

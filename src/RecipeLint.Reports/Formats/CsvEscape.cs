@@ -3,8 +3,8 @@ using System.Buffers;
 namespace RecipeLint.Reports.Formats;
 
 /// <summary>
-/// Text on its way into a cell of a CSV file (RFC 4180). A spreadsheet takes a cell that begins with one of = + - @ for a formula and runs it;
-/// an apostrophe before it keeps it text (OWASP, CSV Injection; recalled).
+/// Text on its way into a cell of a CSV file (RFC 4180). A spreadsheet takes a cell that begins with one of = + - @ for a formula and runs
+/// it; an apostrophe before it keeps it text (OWASP, CSV Injection; recalled).
 /// </summary>
 public static class CsvEscape
 {

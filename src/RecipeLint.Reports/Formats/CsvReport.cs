@@ -45,7 +45,12 @@ public static class CsvReport
         var known = ElementUncertainty.Of(stock, facts.FindStock);
         foreach (var (key, grams) in NutrientKeys.Grams(stock.Totals))
         {
-            rows.Figure("concentration", key, (new Mass(grams) / stock.Volume).MilligramsPerLitre, "mg/L", known.Elements.GetValueOrDefault(key)?.Expanded.MilligramsPerLitre);
+            rows.Figure(
+                "concentration",
+                key,
+                (new Mass(grams) / stock.Volume).MilligramsPerLitre,
+                "mg/L",
+                known.Elements.GetValueOrDefault(key)?.Expanded.MilligramsPerLitre);
         }
 
         foreach (var state in stock.Chemistry.States.Where(s => s.IsSolved))
@@ -63,7 +68,12 @@ public static class CsvReport
         var known = ElementUncertainty.Of(recipe, facts.FindStock);
         foreach (var (key, fact) in recipe.Elements)
         {
-            rows.Figure("concentration", key, fact.Concentration.MilligramsPerLitre, "mg/L", known.Elements.GetValueOrDefault(key)?.Expanded.MilligramsPerLitre);
+            rows.Figure(
+                "concentration",
+                key,
+                fact.Concentration.MilligramsPerLitre,
+                "mg/L",
+                known.Elements.GetValueOrDefault(key)?.Expanded.MilligramsPerLitre);
         }
 
         foreach (var ion in recipe.Ions.Where(i => i.Charge != 0))
@@ -93,7 +103,9 @@ public static class CsvReport
         {
             if (value is { } number && double.IsFinite(number))
             {
-                Line(writer, $"{_start},{figure},{CsvEscape.Text(of)},{Number(number)},{unit},{(uncertainty is { } known ? Number(known) : "")}");
+                Line(
+                    writer,
+                    $"{_start},{figure},{CsvEscape.Text(of)},{Number(number)},{unit},{(uncertainty is { } known ? Number(known) : "")}");
             }
         }
 

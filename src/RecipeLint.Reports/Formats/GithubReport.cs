@@ -29,7 +29,8 @@ public static class GithubReport
         {
             Line(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{findings.Count - MostAnnotations} more findings were cut: only the {MostAnnotations} most important are annotated. 'recipelint check' shows them all."));
+                $"{findings.Count - MostAnnotations} more findings were cut: only the {MostAnnotations} most important are annotated. "
+                    + $"'recipelint check' shows them all."));
         }
 
         Line(TextReport.Summary(report, findings));
@@ -47,7 +48,8 @@ public static class GithubReport
         var columns = start.Line == end.Line
             ? string.Create(CultureInfo.InvariantCulture, $",col={start.Column},endColumn={Math.Max(end.Column, start.Column)}")
             : "";
-        var place = string.Create(CultureInfo.InvariantCulture, $"file={GithubEscape.Property(placed.Spot.File)},line={start.Line},endLine={end.Line}{columns}");
+        var place = string.Create(
+            CultureInfo.InvariantCulture, $"file={GithubEscape.Property(placed.Spot.File)},line={start.Line},endLine={end.Line}{columns}");
         return $"::{command} {place},title={GithubEscape.Property($"{finding.Rule.Id} {finding.Rule.Name}")}::{GithubEscape.Message(finding.Message)}";
     }
 }

@@ -10,8 +10,8 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Reports.Formats;
 
 /// <summary>
-/// The report as JSON; the shape is schema/report.schema.json. Lines and columns count from 1, columns in UTF-16 code units, an end is one past
-/// the last character. A key may be added without a new version, none is renamed or removed.
+/// The report as JSON; the shape is schema/report.schema.json. Lines and columns count from 1, columns in UTF-16 code units, an end is one
+/// past the last character. A key may be added without a new version, none is renamed or removed.
 /// </summary>
 public static class JsonReport
 {

@@ -4,8 +4,8 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Reports.Formats;
 
 /// <summary>
-/// The report as JUnit XML, which every build server shows: a suite for each file, a failing case for each error and warning, a passing one with
-/// its text for each note, and one passing case for a file without findings.
+/// The report as JUnit XML, which every build server shows: a suite for each file, a failing case for each error and warning, a passing one
+/// with its text for each note, and one passing case for a file without findings.
 /// </summary>
 public static class JunitReport
 {
@@ -17,7 +17,8 @@ public static class JunitReport
         var failures = report.Result.Findings.Count(f => f.Level > Level.Note);
         writer.Write("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
         writer.Write(string.Create(
-            CultureInfo.InvariantCulture, $"<testsuites name=\"RecipeLint\" tests=\"{cases}\" failures=\"{failures}\" errors=\"{report.Result.Faults.Count}\">\n"));
+            CultureInfo.InvariantCulture,
+            $"<testsuites name=\"RecipeLint\" tests=\"{cases}\" failures=\"{failures}\" errors=\"{report.Result.Faults.Count}\">\n"));
         foreach (var file in files)
         {
             Suite(writer, file, [.. byFile[file]]);
@@ -27,7 +28,8 @@ public static class JunitReport
         {
             writer.Write(string.Create(
                 CultureInfo.InvariantCulture,
-                $"  <testsuite name=\"RecipeLint itself\" tests=\"{report.Result.Faults.Count}\" failures=\"0\" errors=\"{report.Result.Faults.Count}\">\n"));
+                $"  <testsuite name=\"RecipeLint itself\" tests=\"{report.Result.Faults.Count}\" failures=\"0\" "
+                    + $"errors=\"{report.Result.Faults.Count}\">\n"));
             foreach (var fault in report.Result.Faults)
             {
                 writer.Write($"    <testcase name=\"{XmlEscape.Text(fault.RuleName)}\" classname=\"RecipeLint\">\n");
@@ -45,7 +47,8 @@ public static class JunitReport
         var failures = findings.Count(f => f.Finding.Level > Level.Note);
         writer.Write(string.Create(
             CultureInfo.InvariantCulture,
-            $"  <testsuite name=\"{XmlEscape.Text(file)}\" tests=\"{Math.Max(1, findings.Count)}\" failures=\"{failures}\" errors=\"0\">\n"));
+            $"  <testsuite name=\"{XmlEscape.Text(file)}\" tests=\"{Math.Max(1, findings.Count)}\" failures=\"{failures}\" "
+                + $"errors=\"0\">\n"));
         if (findings.Count == 0)
         {
             writer.Write($"    <testcase name=\"no rule objects\" classname=\"{XmlEscape.Text(file)}\"/>\n");

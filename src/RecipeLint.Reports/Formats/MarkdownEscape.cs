@@ -23,16 +23,21 @@ public static class MarkdownEscape
                 // As entities these start no mention, no reference to an issue and no link.
                 '@' => shown.Append("&#64;"),
                 '#' => shown.Append("&#35;"),
-                '\\' or '`' or '*' or '_' or '{' or '}' or '[' or ']' or '(' or ')' or '!' or '|' or '~' or '$' => shown.Append('\\').Append(unit),
+                '\\' or '`' or '*' or '_' or '{' or '}' or '[' or ']' or '(' or ')' or '!' or '|' or '~' or '$' =>
+                    shown.Append('\\').Append(unit),
                 _ => shown.Append(unit),
             };
         }
 
         // A bare address is a link to some readers.
-        return shown.ToString().Replace("://", "&#58;//", StringComparison.Ordinal).Replace("www.", "www&#46;", StringComparison.OrdinalIgnoreCase);
+        return shown.ToString()
+            .Replace("://", "&#58;//", StringComparison.Ordinal)
+            .Replace("www.", "www&#46;", StringComparison.OrdinalIgnoreCase);
     }
 
-    /// <summary>The text as code inside a line: no backtick of it ends the code. A bar would end a cell of a table, so it is written as an escape.</summary>
+    /// <summary>
+    /// The text as code inside a line: no backtick of it ends the code. A bar would end a cell of a table, so it is written as an escape.
+    /// </summary>
     public static string Code(string text)
     {
         var shown = Printable.Show(text).Replace("|", "\\u007C", StringComparison.Ordinal);

@@ -5,8 +5,8 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Reports.Formats;
 
 /// <summary>
-/// The report as Markdown for a pull request or the summary of a build: verdict, findings with the line they stand on, the worst first. What is
-/// past the size a comment may have is left out and counted.
+/// The report as Markdown for a pull request or the summary of a build: verdict, findings with the line they stand on, the worst first.
+/// What is past the size a comment may have is left out and counted.
 /// </summary>
 public static class MarkdownReport
 {
@@ -42,7 +42,8 @@ public static class MarkdownReport
         if (shown < findings.Count)
         {
             writer.Write(string.Create(
-                CultureInfo.InvariantCulture, $"\n{findings.Count - shown} more findings are left out here; 'recipelint check' shows them all.\n"));
+                CultureInfo.InvariantCulture,
+                $"\n{findings.Count - shown} more findings are left out here; 'recipelint check' shows them all.\n"));
         }
 
         if (report.Assumptions.Count > 0)
@@ -55,7 +56,9 @@ public static class MarkdownReport
     {
         var finding = placed.Finding;
         var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture, $"\n### {Words.Of(finding.Level)}: {MarkdownEscape.Text(finding.Rule.Id)} {MarkdownEscape.Text(finding.Rule.Name)}");
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"\n### {Words.Of(finding.Level)}: {MarkdownEscape.Text(finding.Rule.Id)} {MarkdownEscape.Text(finding.Rule.Name)}");
         text.Append(finding.Certainty == Certainty.Computed ? "\n\n" : $" ({Words.Of(finding.Certainty)})\n\n");
         text.Append(CultureInfo.InvariantCulture, $"{Where(placed.Spot)}\n\n{MarkdownEscape.Text(finding.Message)}\n");
         if (placed.Spot.Source is { } source)
@@ -63,7 +66,9 @@ public static class MarkdownReport
             var (start, end) = placed.Spot.Lines;
             var line = source.Line(start.Line);
             var excerpt = Excerpt.Of(line, start.Column - 1, end.Line > start.Line ? line.Length : end.Column - 1, ExcerptWidth);
-            text.Append('\n').AppendJoin('\n', MarkdownEscape.Block([excerpt.Text, new string(' ', excerpt.Offset) + new string('^', excerpt.Length)])).Append('\n');
+            text.Append('\n')
+                .AppendJoin('\n', MarkdownEscape.Block([excerpt.Text, new string(' ', excerpt.Offset) + new string('^', excerpt.Length)]))
+                .Append('\n');
         }
 
         foreach (var (spot, label) in placed.Related)
@@ -74,5 +79,6 @@ public static class MarkdownReport
         return text.Append(placed.Related.Count > 0 ? "\n" : "").ToString();
     }
 
-    private static string Where(Spot spot) => string.Create(CultureInfo.InvariantCulture, $"{MarkdownEscape.Code(spot.File)}, line {spot.Lines.Start.Line}");
+    private static string Where(Spot spot) =>
+        string.Create(CultureInfo.InvariantCulture, $"{MarkdownEscape.Code(spot.File)}, line {spot.Lines.Start.Line}");
 }

@@ -23,8 +23,10 @@ public static class Statistics
         return
         [
             .. TableText.Lines(
-                new Table([new("rule"), new("name"), new("findings", true), new("worst"), new("files", true), new("--fix mends", true)], rows), width),
-            $"{Say.Number(report.Result.Findings.Count)} findings of {Say.Number(rows.Count)} rules in {Say.Number(report.FilesChecked)} files; "
+                new Table([new("rule"), new("name"), new(
+                    "findings", true), new("worst"), new("files", true), new("--fix mends", true)], rows), width),
+            $"{Say.Number(report.Result.Findings.Count)} findings of {Say.Number(rows.Count)} rules in {Say.Number(report.FilesChecked)} "
+                + "files; "
                 + (total == 0 ? "'--fix' would mend none." : $"'--fix' would mend {Say.Number(total)}."),
         ];
     }

@@ -42,5 +42,6 @@ internal static class AddedLines
         return added;
     }
 
-    private static string[] Lines(SourceFile file) => [.. Enumerable.Range(1, file.LineCount).Select(n => file.Line(n).Trim().TrimEnd(','))];
+    private static string[] Lines(SourceFile file) =>
+        [.. Enumerable.Range(1, file.LineCount).Select(n => file.Line(n).Trim().TrimEnd(','))];
 }

@@ -39,10 +39,12 @@ internal static class FilesPage
     /// <summary>Kinds of amount with texts that are read without a question.</summary>
     internal static readonly (string What, Due Due, string[] Written, string Remark)[] Quantities =
     [
-        ("Weight", Due.Mass, ["24 g", "350 mg", "1.2 kg", "2 oz"], "Always with its unit, and with a point: a comma can be read in two ways."),
+        ("Weight", Due.Mass, ["24 g", "350 mg", "1.2 kg",
+            "2 oz"], "Always with its unit, and with a point: a comma can be read in two ways."),
         ("Volume", Due.Volume, ["2 L", "45 mL", "1 US gal"], "A bare gallon is asked about: the UK one is a fifth larger."),
         ("Dose", Due.Dose, ["10 mL/L", "1:100"], "Both say the same: one part in a hundred parts of feed."),
-        ("Target", Due.Analyte with { Bases = ["P2O5", "K2O"], AllowTolerance = true }, ["150 mg/L", "150 mg/L ± 10 %", "92 mg/L as P2O5"], "With the width that is good enough for you. Add \"as P2O5\" or \"as K2O\" when you count as labels do."),
+        ("Target", Due.Analyte with { Bases = ["P2O5", "K2O"], AllowTolerance = true }, ["150 mg/L", "150 mg/L ± 10 %",
+            "92 mg/L as P2O5"], "With the width that is good enough for you. Add \"as P2O5\" or \"as K2O\" when you count as labels do."),
         ("Temperature", Due.Temperatures, ["20 °C", "8..25 °C"], "For storage, the coldest and the warmest."),
         ("Hardness", Due.Hardness with { Bases = ["CaCO3"] }, ["10 °dH", "180 mg/L as CaCO3"], "Say which scale the analysis uses."),
         ("Time", Due.Duration, ["7 days", "3 months"], "How long a stock is kept."),

@@ -14,23 +14,29 @@ internal static partial class FindWords
     /// <summary>Words too common to find anything by.</summary>
     private static readonly HashSet<string> _common = new(StringComparer.Ordinal)
     {
-        "about", "above", "after", "also", "another", "because", "been", "before", "below", "both", "comes", "does", "each", "else", "every", "first", "from",
-        "give", "gives", "have", "here", "holds", "into", "itself", "less", "many", "more", "most", "much", "must", "never", "none", "nothing", "once", "only",
-        "other", "over", "same", "says", "should", "some", "such", "than", "that", "their", "them", "then", "there", "these", "they", "this", "those", "together",
+        "about", "above", "after", "also", "another", "because", "been", "before", "below", "both", "comes", "does", "each", "else",
+        "every", "first", "from",
+        "give", "gives", "have", "here", "holds", "into", "itself", "less", "many", "more", "most", "much", "must", "never", "none",
+        "nothing", "once", "only",
+        "other", "over", "same", "says", "should", "some", "such", "than", "that", "their", "them", "then", "there", "these", "they",
+        "this", "those", "together",
         "under", "until", "upon", "very", "what", "when", "where", "which", "while", "with", "without", "would", "your",
-        "add", "all", "and", "any", "are", "but", "can", "for", "has", "how", "its", "may", "not", "off", "one", "out", "pour", "rule", "message", "the", "too", "two", "use", "was", "who",
+        "add", "all", "and", "any", "are", "but", "can", "for", "has", "how", "its", "may", "not", "off", "one", "out", "pour", "rule",
+        "message", "the", "too", "two", "use", "was", "who",
     };
 
     /// <summary>The other spelling that people type.</summary>
     private static readonly (string Ours, string Other)[] _spellings =
     [
-        ("mould", "mold"), ("colour", "color"), ("sulf", "sulph"), ("litre", "liter"), ("fertilis", "fertiliz"), ("oxidis", "oxidiz"), ("crystallis", "crystalliz"),
+        ("mould", "mold"), ("colour", "color"), ("sulf", "sulph"), ("litre", "liter"), ("fertilis", "fertiliz"), ("oxidis", "oxidiz"),
+        ("crystallis", "crystalliz"),
         ("neutralis", "neutraliz"), ("grey", "gray"), ("epsom", "epsom salts"),
     ];
 
     public static string Of(IEnumerable<RuleDescriptor> rules)
     {
-        var script = new StringBuilder("// Made with the handbook: number, name, level, title, words of each rule.\n\"use strict\";\nwindow.handbookRules = [\n");
+        var script = new StringBuilder(
+            "// Made with the handbook: number, name, level, title, words of each rule.\n\"use strict\";\nwindow.handbookRules = [\n");
         foreach (var rule in rules)
         {
             string[] row = [rule.Id, rule.Name, Words.Of(rule.Level), rule.Title, string.Join(' ', WordsOf(rule))];
@@ -47,7 +53,8 @@ internal static partial class FindWords
         var words = Word().Matches(text).Select(m => m.Value).Where(w => !_common.Contains(w)).ToHashSet(StringComparer.Ordinal);
         foreach (var (ours, other) in _spellings)
         {
-            words.UnionWith([.. words.Where(w => w.Contains(ours, StringComparison.Ordinal)).Select(w => w.Replace(ours, other, StringComparison.Ordinal))]);
+            words.UnionWith([.. words.Where(w => w.Contains(ours, StringComparison.Ordinal))
+                .Select(w => w.Replace(ours, other, StringComparison.Ordinal))]);
         }
 
         return words.Order(StringComparer.Ordinal);

@@ -12,7 +12,9 @@ internal static class FindingCard
         var related = placed.Related.Count == 0
             ? Html.Empty
             : Html.Of($"<ul class=\"related\">\n{Html.Join(placed.Related.Select(r => Related(r.Spot, r.Label, placed.Spot)))}</ul>\n");
-        var certainty = finding.Certainty == Certainty.Computed ? Html.Empty : Html.Of($" <span class=\"certainty\">({Words.Of(finding.Certainty)})</span>");
+        var certainty = finding.Certainty == Certainty.Computed
+            ? Html.Empty
+            : Html.Of($" <span class=\"certainty\">({Words.Of(finding.Certainty)})</span>");
         return Html.Of(
             $"""
             <div class="finding {Words.Of(finding.Level)}">

@@ -22,7 +22,11 @@ internal sealed record Lesson(int Number, int Day, string Rule, string Text, Jud
     /// <summary>All exercises in the order of the week. A folder is called "1a-RULE" after its day and its turn.</summary>
     public static IReadOnlyList<Lesson> All()
     {
-        var names = EmbeddedText.Names(Root).Select(n => n[Root.Length..].Split('/')[0]).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        var names = EmbeddedText.Names(Root)
+            .Select(n => n[Root.Length..].Split('/')[0])
+            .Distinct(StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal)
+            .ToList();
         return
         [
             .. names.AsParallel().AsOrdered().Select((name, index) =>

@@ -2,7 +2,9 @@ using RecipeLint.Reports.Markup;
 
 namespace RecipeLint.Reports.Handbook;
 
-/// <summary>Renders the Markdown of explanations and lessons as HTML. No address becomes a link: a page opens nothing outside its folder.</summary>
+/// <summary>
+/// Renders the Markdown of explanations and lessons as HTML. No address becomes a link: a page opens nothing outside its folder.
+/// </summary>
 /// <param name="linkOf">Where a rule's name in backticks leads; null for text that names no rule.</param>
 internal sealed class MarkdownHtml(Func<string, string?> linkOf)
 {
@@ -90,8 +92,10 @@ internal sealed class MarkdownHtml(Func<string, string?> linkOf)
         var columns = table.Rows[0].Count;
         var head = Html.Join(table.Rows[0].Select(c => Html.Of($"<th scope=\"col\">{Inline(c)}</th>")));
         var body = Html.Join(table.Rows.Skip(1).Select(r =>
-            Html.Of($"<tr>{Html.Join(Enumerable.Range(0, columns).Select(c => Html.Of($"<td>{Inline(c < r.Count ? r[c] : "")}</td>")))}</tr>\n")));
-        return Html.Of($"<div class=\"wide\" tabindex=\"0\"><table>\n<thead><tr>{head}</tr></thead>\n<tbody>\n{body}</tbody>\n</table></div>\n");
+            Html.Of(
+                $"<tr>{Html.Join(Enumerable.Range(0, columns).Select(c => Html.Of($"<td>{Inline(c < r.Count ? r[c] : "")}</td>")))}</tr>\n")));
+        return Html.Of(
+            $"<div class=\"wide\" tabindex=\"0\"><table>\n<thead><tr>{head}</tr></thead>\n<tbody>\n{body}</tbody>\n</table></div>\n");
     }
 
     /// <summary>Items from here on that are as deep as the first or deeper.</summary>

@@ -28,7 +28,9 @@ internal static class MarkedFile
             }
 
             var line = Line(text, number, marks);
-            lines += added.Contains(number) ? Html.Of($"<span class=\"l\"><ins>{line}</ins>\n</span>") : Html.Of($"<span class=\"l\">{line}\n</span>");
+            lines += added.Contains(number)
+                ? Html.Of($"<span class=\"l\"><ins>{line}</ins>\n</span>")
+                : Html.Of($"<span class=\"l\">{line}\n</span>");
         }
 
         var caption = isNew ? Html.Of($"<ins>{source.Path}</ins> (new)") : Html.Text(source.Path);

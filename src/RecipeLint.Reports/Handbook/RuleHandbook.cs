@@ -9,7 +9,8 @@ namespace RecipeLint.Reports.Handbook;
 public static class RuleHandbook
 {
     /// <summary>
-    /// The exercises of the first week as files to change: for each a folder with the bench and the question, the flawed files and the mended ones.
+    /// The exercises of the first week as files to change: for each a folder with the bench and the question, the flawed files and the
+    /// mended ones.
     /// </summary>
     public static IReadOnlyList<HandbookFile> Exercises() =>
         [.. EmbeddedText.Names(Lesson.Root).Select(n => new HandbookFile(n[Lesson.Root.Length..], EmbeddedText.Read(n)))];
@@ -32,7 +33,8 @@ public static class RuleHandbook
             .. lessons.GroupBy(l => l.Day).Select(day =>
                 WeekPages.Day(new Page($"week/day-{day.Key}.html", WeekPages.TitleOf(day.Key), "week", toolVersion), day.Key, [.. day])),
             .. RuleBook.Descriptors.Select(rule =>
-                RulePage.Make(new Page($"rules/{rule.Name}.html", $"{rule.Id} {rule.Name}", $"rule {rule.Family}", toolVersion), rule, shelf, lessons)),
+                RulePage.Make(new Page(
+                    $"rules/{rule.Name}.html", $"{rule.Id} {rule.Name}", $"rule {rule.Family}", toolVersion), rule, shelf, lessons)),
         ];
         return [.. files.OrderBy(f => f.Path, StringComparer.Ordinal)];
     }

@@ -99,7 +99,8 @@ internal static class RulePage
         {
             var source = example.Workspace.Sources[f.Path];
             var old = before?.Workspace.Sources.GetValueOrDefault(f.Path);
-            return MarkedFile.Figure(source, marked, old is null ? new HashSet<int>() : AddedLines.Between(old, source), before is not null && old is null);
+            return MarkedFile.Figure(
+                source, marked, old is null ? new HashSet<int>() : AddedLines.Between(old, source), before is not null && old is null);
         }));
 
     private static Html Options(RuleDescriptor rule, MarkdownHtml text)
@@ -150,12 +151,14 @@ internal static class RulePage
         var steps = new List<Html>();
         if (at > 0)
         {
-            steps.Add(Html.Of($"<a rel=\"prev\" href=\"{links.Rule(family[at - 1].Name)}\"><span>Before</span> {family[at - 1].Name}</a>\n"));
+            steps.Add(
+                Html.Of($"<a rel=\"prev\" href=\"{links.Rule(family[at - 1].Name)}\"><span>Before</span> {family[at - 1].Name}</a>\n"));
         }
 
         if (at + 1 < family.Count)
         {
-            steps.Add(Html.Of($"<a rel=\"next\" href=\"{links.Rule(family[at + 1].Name)}\"><span>After</span> {family[at + 1].Name}</a>\n"));
+            steps.Add(
+                Html.Of($"<a rel=\"next\" href=\"{links.Rule(family[at + 1].Name)}\"><span>After</span> {family[at + 1].Name}</a>\n"));
         }
 
         var list = related.Count == 0

@@ -13,7 +13,10 @@ internal sealed class RuleShelf
         _examples = examples;
         foreach (var (rule, folders) in examples)
         {
-            foreach (var other in folders.Where(f => f.Folder.IsFailing).SelectMany(f => f.Findings).Select(f => f.Finding.Rule.Name).Where(n => n != rule))
+            foreach (var other in folders.Where(f => f.Folder.IsFailing)
+                .SelectMany(f => f.Findings)
+                .Select(f => f.Finding.Rule.Name)
+                .Where(n => n != rule))
             {
                 Meet(rule, other);
                 Meet(other, rule);
@@ -23,11 +26,17 @@ internal sealed class RuleShelf
 
     public IReadOnlyList<JudgedFolder> Examples(RuleDescriptor rule) => _examples[rule.Name];
 
-    /// <summary>Rules that speak together with this one in a failing example of either, and rules that the same sign may point to.</summary>
+    /// <summary>
+    /// Rules that speak together with this one in a failing example of either, and rules that the same sign may point to.
+    /// </summary>
     public IReadOnlyList<string> Related(RuleDescriptor rule)
     {
         var sameSign = Sign.All.Where(s => s.Rules.Contains(rule.Name)).SelectMany(s => s.Rules);
-        return [.. _metWith.GetValueOrDefault(rule.Name, []).Concat(sameSign).Where(n => n != rule.Name).Distinct().Order(StringComparer.Ordinal)];
+        return [.. _metWith.GetValueOrDefault(rule.Name, [])
+            .Concat(sameSign)
+            .Where(n => n != rule.Name)
+            .Distinct()
+            .Order(StringComparer.Ordinal)];
     }
 
     public static RuleShelf Judge(IReadOnlyList<RuleDescriptor> rules)

@@ -13,7 +13,8 @@ namespace RecipeLint.Reports.Handbook;
 /// <param name="Name">"failing-epsom-in-part-a".</param>
 /// <param name="Files">By path inside the folder, sorted.</param>
 /// <param name="Reasons">Why other rules speak here too, by rule name.</param>
-internal sealed record ShelfFolder(string Name, IReadOnlyList<(string Path, byte[] Bytes)> Files, IReadOnlyDictionary<string, string> Reasons)
+internal sealed record ShelfFolder(
+    string Name, IReadOnlyList<(string Path, byte[] Bytes)> Files, IReadOnlyDictionary<string, string> Reasons)
 {
     private const string Expectations = "expected.json";
 
@@ -36,7 +37,9 @@ internal sealed record ShelfFolder(string Name, IReadOnlyList<(string Path, byte
         ["windows"] = "Windows",
     };
 
-    /// <summary>The day the folders are judged on, so that a suppression with a date ages in none of them and the pages stay the same.</summary>
+    /// <summary>
+    /// The day the folders are judged on, so that a suppression with a date ages in none of them and the pages stay the same.
+    /// </summary>
     private static readonly DateOnly _today = new(2026, 11, 25);
 
     public bool IsFailing => Name.StartsWith("failing-", StringComparison.Ordinal);
@@ -49,7 +52,9 @@ internal sealed record ShelfFolder(string Name, IReadOnlyList<(string Path, byte
             var words = Name[(Name.IndexOf('-', StringComparison.Ordinal) + 1)..].Split('-');
             for (var i = 0; i < words.Length; i++)
             {
-                words[i] = i > 0 && words[i - 1] == "part" && words[i].Length == 1 ? words[i].ToUpperInvariant() : _spelled.GetValueOrDefault(words[i], words[i]);
+                words[i] = i > 0 && words[i - 1] == "part" && words[i].Length == 1
+                    ? words[i].ToUpperInvariant()
+                    : _spelled.GetValueOrDefault(words[i], words[i]);
             }
 
             var text = string.Join(' ', words);

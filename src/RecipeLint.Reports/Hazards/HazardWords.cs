@@ -13,7 +13,8 @@ public static class HazardWords
             $"What was noticed can mean {hazard.Text.Name}: {Printable.Show(from.Name)} {hazard.Text.Happens}{Figure(hazard)}.",
         HazardGrade.Suspected => $"What was noticed can mean {hazard.Text.Name}, whatever the recipe says.",
         HazardGrade.Possible => $"{Subject(hazard)} {hazard.Text.Happens}, {hazard.Text.When}{Figure(hazard)}.",
-        _ => $"{Subject(hazard)}{(hazard.With is null ? "" : $" with {Printable.Show(hazard.With.Name)}")} {hazard.Text.Happens}{Figure(hazard)}.",
+        _ =>
+            $"{Subject(hazard)}{(hazard.With is null ? "" : $" with {Printable.Show(hazard.With.Name)}")} {hazard.Text.Happens}{Figure(hazard)}.",
     };
 
     /// <summary>The same for the middle of a list: without the full stop.</summary>

@@ -81,7 +81,8 @@ public sealed record BottleLabel
             Name = stock.Stock.Name,
             Contents = Substances(stock),
             Dilution = stock.Stock.Dose?.Value is { LitresPerLitre: > 0 } dose
-                ? $"{Say.Number(dose.MillilitresPerLitre)} mL/L, {Say.Number(dose.MillilitresPerLitre * LitresPerGallon)} mL per US gallon (1:{Say.Number(dose.Dilution)})"
+                ? $"{Say.Number(dose.MillilitresPerLitre)} mL/L, {Say.Number(dose.MillilitresPerLitre * LitresPerGallon)} mL per US "
+                    + $"gallon (1:{Say.Number(dose.Dilution)})"
                 : null,
             Made = wishes.Made is { } made ? Day(made) : "____________",
             UseBy = wishes.Made is { } from && shelf is { } days ? Day(from.AddDays((int)Math.Floor(days)))
@@ -114,11 +115,14 @@ public sealed record BottleLabel
     {
         var apart = stock.Additions.SelectMany(a => a.Substance.KeepApartFrom?.Value ?? [])
             .Distinct()
-            .Where(k => k is not (Chemistry.Substances.KeepApart.Light or Chemistry.Substances.KeepApart.Heat or Chemistry.Substances.KeepApart.WaterPouredIn))
+            .Where(k => k is not (Chemistry.Substances.KeepApart.Light or Chemistry.Substances.KeepApart.Heat
+                or Chemistry.Substances.KeepApart.WaterPouredIn))
             .Select(Words)
             .Order(StringComparer.Ordinal)
             .ToList();
-        return apart.Count == 0 ? "Never mix undiluted with another concentrate." : $"Never mix undiluted with another concentrate. Keep apart from {Say.List(apart)}.";
+        return apart.Count == 0
+            ? "Never mix undiluted with another concentrate."
+            : $"Never mix undiluted with another concentrate. Keep apart from {Say.List(apart)}.";
     }
 
     /// <summary>"SulfateStocks" reads "sulfate stocks".</summary>

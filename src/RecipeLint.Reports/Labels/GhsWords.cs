@@ -3,8 +3,8 @@ using RecipeLint.Rules.People;
 namespace RecipeLint.Reports.Labels;
 
 /// <summary>
-/// Statements, signal words and pictograms as the GHS words and joins them: UN GHS, Annex 1 and 3; Regulation (EC) No 1272/2008 (CLP), Annex III,
-/// Annex V and Article 26 on precedence (recalled).
+/// Statements, signal words and pictograms as the GHS words and joins them: UN GHS, Annex 1 and 3; Regulation (EC) No 1272/2008 (CLP),
+/// Annex III, Annex V and Article 26 on precedence (recalled).
 /// </summary>
 public static class GhsWords
 {
@@ -43,7 +43,8 @@ public static class GhsWords
     public static IReadOnlyList<Pictogram> Pictograms(IReadOnlyList<MixtureStatement> statements)
     {
         var codes = statements.Select(s => s.Code).ToHashSet(StringComparer.Ordinal);
-        var shown = statements.Where(s => !IsSaidAlready(s.Code, codes)).Select(s => Table.TryGetValue(s.Code, out var row) ? row.Pictogram : null);
+        var shown = statements.Where(s => !IsSaidAlready(s.Code, codes))
+            .Select(s => Table.TryGetValue(s.Code, out var row) ? row.Pictogram : null);
         return [.. shown.OfType<Pictogram>().Distinct().Order()];
     }
 

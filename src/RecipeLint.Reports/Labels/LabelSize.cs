@@ -7,12 +7,17 @@ namespace RecipeLint.Reports.Labels;
 public readonly record struct LabelSize(int Width, int Height)
 {
     /// <summary>
-    /// The common sizes: those that the CLP regulation asks for by the content of the package (Regulation (EC) No 1272/2008, Annex I, table 1.3,
-    /// recalled), which are A8, A7, A6 and A5 laid flat, and two of the trade (common practice, no source).
+    /// The common sizes: those that the CLP regulation asks for by the content of the package (Regulation (EC) No 1272/2008, Annex I, table
+    /// 1.3, recalled), which are A8, A7, A6 and A5 laid flat, and two of the trade (common practice, no source).
     /// </summary>
-    public static IReadOnlyList<LabelSize> Common { get; } = [new(74, 52), new(100, 70), new(105, 74), new(148, 105), new(199, 143), new(210, 148)];
+    public static IReadOnlyList<LabelSize> Common { get; } =
+    [
+        new(74, 52), new(100, 70), new(105, 74), new(148, 105), new(199, 143), new(210, 148),
+    ];
 
-    /// <summary>The least that the regulation asks for: 52 × 74 mm up to 3 L, 74 × 105 up to 50 L, 105 × 148 up to 500 L, 148 × 210 above.</summary>
+    /// <summary>
+    /// The least that the regulation asks for: 52 × 74 mm up to 3 L, 74 × 105 up to 50 L, 105 × 148 up to 500 L, 148 × 210 above.
+    /// </summary>
     public static LabelSize For(Volume content) => content.Litres switch
     {
         <= 3 => new(74, 52),

@@ -9,7 +9,9 @@ namespace RecipeLint.Reports.Labels;
 /// </summary>
 public static class LabelSvg
 {
-    /// <summary>Letters of mixed text are about this wide on average, as a part of their height (measured on common sans-serif faces; recalled).</summary>
+    /// <summary>
+    /// Letters of mixed text are about this wide on average, as a part of their height (measured on common sans-serif faces; recalled).
+    /// </summary>
     private const double LetterWidth = 0.56;
 
     /// <summary>Height of the letters, mm: the lower end has an x-height of 1.2 mm (CLP, Annex I, 1.2.1.4; recalled).</summary>
@@ -59,10 +61,12 @@ public static class LabelSvg
         }
 
         var y = Margin + band;
-        var drawn = Html.Of($"<rect x=\"0.2\" y=\"0.2\" width=\"{N(size.Width - 0.4)}\" height=\"{N(size.Height - 0.4)}\" fill=\"#fff\" stroke=\"#000\" stroke-width=\"0.3\"/>\n");
+        var drawn =
+            Html.Of($"<rect x=\"0.2\" y=\"0.2\" width=\"{N(size.Width - 0.4)}\" height=\"{N(size.Height - 0.4)}\" fill=\"#fff\" stroke=\"#000\" stroke-width=\"0.3\"/>\n");
         if (label.Colour is { } colour)
         {
-            drawn += Html.Of($"<rect x=\"0.35\" y=\"0.35\" width=\"{N(size.Width - 0.7)}\" height=\"{N(band)}\" fill=\"{LabelColours.Of(colour)}\" stroke=\"#000\" stroke-width=\"0.2\"/>\n");
+            drawn +=
+                Html.Of($"<rect x=\"0.35\" y=\"0.35\" width=\"{N(size.Width - 0.7)}\" height=\"{N(band)}\" fill=\"{LabelColours.Of(colour)}\" stroke=\"#000\" stroke-width=\"0.2\"/>\n");
             drawn += Text(Margin, band * 0.75, letter, true, $"mark: {colour}", LabelColours.TextOn(colour));
         }
 
@@ -122,7 +126,8 @@ public static class LabelSvg
     }
 
     private static IEnumerable<Line> Wrapped(string text, double letter, double width, bool bold) =>
-        TextWrap.Wrap(Printable.Show(text), (int)(width / (letter * (bold ? LetterWidth * 1.06 : LetterWidth)))).Select(t => new Line(t, letter, bold));
+        TextWrap.Wrap(Printable.Show(text), (int)(width / (letter * (bold ? LetterWidth * 1.06 : LetterWidth))))
+            .Select(t => new Line(t, letter, bold));
 
     private static Html Text(double x, double y, double letter, bool bold, string text, string fill) => Html.Of(
         $"<text x=\"{N(x)}\" y=\"{N(y)}\" font-size=\"{N(letter)}\" font-weight=\"{(bold ? "700" : "400")}\" fill=\"{fill}\" xml:space=\"preserve\">{text}</text>\n");
@@ -140,8 +145,10 @@ internal static class LabelColours
 {
     private static readonly Dictionary<string, string> Known = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["red"] = "#c62828", ["green"] = "#2e7d32", ["blue"] = "#1565c0", ["yellow"] = "#fdd835", ["orange"] = "#ef6c00", ["white"] = "#ffffff",
-        ["black"] = "#111111", ["grey"] = "#757575", ["gray"] = "#757575", ["brown"] = "#5d4037", ["violet"] = "#6a1b9a", ["purple"] = "#6a1b9a",
+        ["red"] = "#c62828", ["green"] = "#2e7d32", ["blue"] = "#1565c0", ["yellow"] = "#fdd835", ["orange"] = "#ef6c00",
+        ["white"] = "#ffffff",
+        ["black"] = "#111111", ["grey"] = "#757575", ["gray"] = "#757575", ["brown"] = "#5d4037", ["violet"] = "#6a1b9a",
+        ["purple"] = "#6a1b9a",
         ["pink"] = "#d81b60",
     };
 

@@ -4,7 +4,8 @@ using RecipeLint.Reports.Markup;
 namespace RecipeLint.Reports.Labels;
 
 /// <summary>
-/// The pictograms as plain drawings of our own in the frame the GHS asks for: a square set on a point, red, with a black symbol on white (UN GHS,
+/// The pictograms as plain drawings of our own in the frame the GHS asks for: a square set on a point, red, with a black symbol on white
+/// (UN GHS,
 /// 1.4.10.4; recalled). They show which official pictogram belongs there; a printed one of a supplier may be stuck over them.
 /// </summary>
 internal static class PictogramDrawing

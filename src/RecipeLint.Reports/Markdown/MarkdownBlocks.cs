@@ -21,8 +21,8 @@ internal abstract record MarkdownBlock
 }
 
 /// <summary>
-/// Splits Markdown into blocks. The subset, after CommonMark and GitHub tables: ATX headings, paragraphs, bullet and numbered lists nested by
-/// two or more blanks, block quotes of one level, fenced code, pipe tables, thematic breaks. Anything else stays a paragraph.
+/// Splits Markdown into blocks. The subset, after CommonMark and GitHub tables: ATX headings, paragraphs, bullet and numbered lists nested
+/// by two or more blanks, block quotes of one level, fenced code, pipe tables, thematic breaks. Anything else stays a paragraph.
 /// </summary>
 internal static class MarkdownParser
 {
@@ -176,7 +176,10 @@ internal static class MarkdownParser
     }
 
     private static bool IsBreak(string text) =>
-        text.Length >= 3 && text[0] is '-' or '*' or '_' && text.Where(c => c != ' ').All(c => c == text[0]) && text.Count(c => c == text[0]) >= 3;
+        text.Length >= 3
+            && text[0] is '-' or '*' or '_'
+            && text.Where(c => c != ' ').All(c => c == text[0])
+            && text.Count(c => c == text[0]) >= 3;
 
     private static bool IsTableRuler(string line)
     {

@@ -29,7 +29,10 @@ internal static class MarkdownInline
         while (i < text.Length)
         {
             var c = text[i];
-            if (c == '\\' && i + 1 < text.Length && char.IsAscii(text[i + 1]) && (char.IsPunctuation(text[i + 1]) || char.IsSymbol(text[i + 1])))
+            if (c == '\\'
+                && i + 1 < text.Length
+                && char.IsAscii(text[i + 1])
+                && (char.IsPunctuation(text[i + 1]) || char.IsSymbol(text[i + 1])))
             {
                 plain.Append(text[i + 1]);
                 i += 2;
@@ -80,7 +83,9 @@ internal static class MarkdownInline
         }
     }
 
-    /// <summary>The length of a run of stars or underscores next to a word on one side only; 0 for 2 * 3, 5 *6 in a formula and snake_case.</summary>
+    /// <summary>
+    /// The length of a run of stars or underscores next to a word on one side only; 0 for 2 * 3, 5 *6 in a formula and snake_case.
+    /// </summary>
     private static int EmphasisLength(string text, int at)
     {
         var sign = text[at];

@@ -128,7 +128,10 @@ public static class MarkdownText
         return widths;
     }
 
-    /// <summary>Inline marks turned to plain text: emphasis dropped, [text](target) as "text (target)", backslash escapes undone, code kept in backticks.</summary>
+    /// <summary>
+    /// Inline marks turned to plain text: emphasis dropped, [text](target) as "text (target)", backslash escapes undone, code kept in
+    /// backticks.
+    /// </summary>
     internal static string Inline(string text)
     {
         var plain = new StringBuilder(text.Length);

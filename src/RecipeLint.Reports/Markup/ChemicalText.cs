@@ -6,7 +6,9 @@ namespace RecipeLint.Reports.Markup;
 /// <summary>Prose in which chemical formulas get their small figures: CaSO4·2H2O with a lowered 4, Fe3+ with a raised charge.</summary>
 internal static partial class ChemicalText
 {
-    /// <summary>Elements that occur as molecules of themselves; any other formula of one element ("H411", "B12") is taken for a name.</summary>
+    /// <summary>
+    /// Elements that occur as molecules of themselves; any other formula of one element ("H411", "B12") is taken for a name.
+    /// </summary>
     private static readonly HashSet<string> _molecules = new(StringComparer.Ordinal) { "O2", "N2", "H2", "Cl2", "O3" };
 
     /// <summary>Ions of which a minus behind the formula is the charge and no hyphen.</summary>

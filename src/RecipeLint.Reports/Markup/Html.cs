@@ -5,8 +5,8 @@ using System.Text;
 namespace RecipeLint.Reports.Markup;
 
 /// <summary>
-/// Markup that is safe to write. The literal parts of <c>Html.Of($"...")</c> are ours; every value put into them is escaped unless it is markup
-/// itself, so that text from a file cannot become a tag or leave an attribute.
+/// Markup that is safe to write. The literal parts of <c>Html.Of($"...")</c> are ours; every value put into them is escaped unless it is
+/// markup itself, so that text from a file cannot become a tag or leave an attribute.
 /// </summary>
 internal readonly struct Html
 {

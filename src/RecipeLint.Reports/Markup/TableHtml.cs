@@ -14,8 +14,10 @@ internal static class TableHtml
         }
 
         var shown = Enumerable.Range(0, table.Columns.Count).Where(i => !table.Columns[i].IsPicture).ToList();
-        var heads = Html.Join(shown.Select(i => Html.Of($"<th scope=\"col\"{Number(table.Columns[i])}>{ChemicalText.Of(table.Columns[i].Head)}</th>")));
-        var rows = Html.Join(table.Rows.Select(row => Html.Of($"<tr>{Html.Join(shown.Select(i => Cell(table.Columns[i], row[i], i == shown[0])))}</tr>\n")));
+        var heads = Html.Join(
+            shown.Select(i => Html.Of($"<th scope=\"col\"{Number(table.Columns[i])}>{ChemicalText.Of(table.Columns[i].Head)}</th>")));
+        var rows = Html.Join(
+            table.Rows.Select(row => Html.Of($"<tr>{Html.Join(shown.Select(i => Cell(table.Columns[i], row[i], i == shown[0])))}</tr>\n")));
         return Html.Of(
             $"""
             <div class="wide" role="region" aria-label="Table: {caption}" tabindex="0"><table>

@@ -81,7 +81,8 @@ public static class OrderReport
         }
 
         var here = order.Places.SelectMany(p => p.Solids).ToList();
-        var (solid, at) = order.PresentSolids.FirstOrDefault(s => !here.Any(h => h.Name == s.Solid.Name && h.Origin == s.Solid.Origin && h.Milligrams >= s.Solid.Milligrams));
+        var (solid, at) = order.PresentSolids.FirstOrDefault(
+            s => !here.Any(h => h.Name == s.Solid.Name && h.Origin == s.Solid.Origin && h.Milligrams >= s.Solid.Milligrams));
         return solid is null ? "more falls out" : OrderWords.Happens(solid, at);
     }
 
@@ -96,7 +97,10 @@ public static class OrderReport
             number++;
             page.Row(
                 $"{number}. {Printable.Show(place.Unit.Name)}",
-                [OrderWords.Amount(place.Unit, order.Stock), Say.Litres(place.After.Litres), Ph(place.State.Ph), Warms(place.Heat?.ChangeKelvin)]);
+                [
+                    OrderWords.Amount(place.Unit, order.Stock), Say.Litres(place.After.Litres), Ph(place.State.Ph),
+                    Warms(place.Heat?.ChangeKelvin),
+                ]);
             if (place.State.Failure is { } failure)
             {
                 page.Indented("not computed: " + failure, Indent + 2);
@@ -111,7 +115,9 @@ public static class OrderReport
             page.Indented(OrderWords.Why(place.Reasons[0]), Indent + 2);
         }
 
-        page.Row($"{number + 1}. water up to the mark", ["to " + Say.Litres(order.Mark.Litres), Say.Litres(order.Mark.Litres), Ph(order.Finished.Ph), ""]);
+        page.Row(
+            $"{number + 1}. water up to the mark",
+            ["to " + Say.Litres(order.Mark.Litres), Say.Litres(order.Mark.Litres), Ph(order.Finished.Ph), ""]);
     }
 
     private static void Water(TablePage page, MixingOrder order)
@@ -123,7 +129,8 @@ public static class OrderReport
         }
         else if (order.Start > file * 1.001)
         {
-            page.Text($"Start with {start} instead of the file's {Say.Litres(file.Litres)}: with less, not everything dissolves on the way.");
+            page.Text(
+                $"Start with {start} instead of the file's {Say.Litres(file.Litres)}: with less, not everything dissolves on the way.");
         }
         else if (order.Start < file * 0.999)
         {
@@ -137,10 +144,12 @@ public static class OrderReport
 
     private static void Remarks(TablePage page, MixingOrder order)
     {
-        foreach (var solid in order.Finished.Solids.Where(s => s.Mass.Grams / order.Stock.Volume.Litres >= Analysis.Equilibria.SolidDeposit.VisibleGramsPerLitre))
+        foreach (var solid in order.Finished.Solids.Where(s => s.Mass.Grams
+            / order.Stock.Volume.Litres >= Analysis.Equilibria.SolidDeposit.VisibleGramsPerLitre))
         {
             var name = solid.Solid is { } known ? SolidWords.Called(known) : solid.Name;
-            page.Text($"In whatever order, the finished stock does not hold {Say.Grams(solid.Mass.Grams)} of {name}; 'recipelint check' says what to change.");
+            page.Text($"In whatever order, the finished stock does not hold {Say.Grams(solid.Mass.Grams)} of {name}; 'recipelint check' "
+                + "says what to change.");
         }
 
         if (order.Places.Any(p => p.State.Validity.Trust == Trust.OutOfRange))
@@ -160,13 +169,16 @@ public static class OrderReport
 
         if (order.Places.Any(p => p.Unit.IsAcid))
         {
-            page.Text("Acid goes into the water, never water onto acid: slowly, stirring, with goggles and gloves, as its safety data sheet says.");
+            page.Text("Acid goes into the water, never water onto acid: slowly, stirring, with goggles and gloves, as its safety data "
+                + "sheet says.");
         }
 
-        page.Text("Stir each until clear before the next goes in. What a salt meets while it dissolves counts as its own saturated solution.");
+        page.Text(
+            "Stir each until clear before the next goes in. What a salt meets while it dissolves counts as its own saturated solution.");
     }
 
     private static string Ph(double? ph) => ph is { } value ? value.ToString("0.0", CultureInfo.InvariantCulture) : "";
 
-    private static string Warms(double? kelvin) => kelvin is { } change && Math.Abs(change) >= 0.05 ? change.ToString("+0.0;-0.0", CultureInfo.InvariantCulture) + " K" : "";
+    private static string Warms(double? kelvin) =>
+        kelvin is { } change && Math.Abs(change) >= 0.05 ? change.ToString("+0.0;-0.0", CultureInfo.InvariantCulture) + " K" : "";
 }

@@ -13,7 +13,9 @@ internal static class OrderWords
     {
         if (stock.Adjustments.FirstOrDefault(a => a.Place == unit.Step.Place && !a.ThroughAliquot) is { } adjustment)
         {
-            return adjustment.Volume is { } poured ? Say.Litres(poured.Litres) : adjustment.Amount is { } amount ? Say.Grams(amount.Grams) : "";
+            return adjustment.Volume is { } poured
+                ? Say.Litres(poured.Litres)
+                : adjustment.Amount is { } amount ? Say.Grams(amount.Grams) : "";
         }
 
         if (stock.Aliquots.FirstOrDefault(a => a.Place == unit.Step.Place) is { } aliquot)
@@ -34,7 +36,9 @@ internal static class OrderWords
         return solid.Origin switch
         {
             SolidOrigin.Undissolved => $"{amount} is still undissolved once {name} is in",
-            SolidOrigin.WhereTheyMeet => $"{Called(solid)} forms where {name} meets the vessel{ph}: {Say.Grams(solid.Concentration.GramsPerLitre)}/L there, though the stirred vessel holds it"
+            SolidOrigin.WhereTheyMeet =>
+                $"{Called(solid)} forms where {name} meets the vessel{ph}: {Say.Grams(solid.Concentration.GramsPerLitre)}/L there, though "
+                    + "the stirred vessel holds it"
                 + (solid.Permanent ? ", and it dissolves again only slowly" : ""),
             SolidOrigin.Rust => $"iron stands unprotected once {name} is in{ph}, and the air turns it to {amount} by the next step",
             _ => $"{amount} falls out when {name} goes in{ph}{stays}",
@@ -49,7 +53,8 @@ internal static class OrderWords
         {
             OrderReasonKind.NotBefore => $"after {other}: the other way round {What(reason)}",
             OrderReasonKind.NotAfter => $"before {other}: the other way round {What(reason)}",
-            OrderReasonKind.Slow => $"early: it dissolves slowly, and it takes {Say.Percent(reason.Share ?? 0)} of what the water to start with holds",
+            OrderReasonKind.Slow =>
+                $"early: it dissolves slowly, and it takes {Say.Percent(reason.Share ?? 0)} of what the water to start with holds",
             OrderReasonKind.Habit => Habit(reason.Other!, other),
             OrderReasonKind.Fixed => "not moved: how much it takes depends on what is in by then",
             _ => "anywhere: nothing falls out wherever it goes in",
@@ -59,8 +64,10 @@ internal static class OrderWords
     private static string Habit(OrderUnit unit, string other) => unit switch
     {
         { BringsMetal: true } => $"before {other} by habit: acid and chelate ahead of the metals they hold; nothing falls out either way",
-        { IsAcid: true } or { BringsAgent: true } => $"after {other} by habit: acid and chelate ahead of the metals they hold; nothing falls out either way",
-        { BringsCalcium: true } => $"after {other} by habit: phosphate and sulfate onto calcium, never calcium onto them; nothing falls out either way",
+        { IsAcid: true } or { BringsAgent: true } =>
+            $"after {other} by habit: acid and chelate ahead of the metals they hold; nothing falls out either way",
+        { BringsCalcium: true } =>
+            $"after {other} by habit: phosphate and sulfate onto calcium, never calcium onto them; nothing falls out either way",
         _ => $"before {other} by habit: calcium, or what dissolves slowly, goes in ahead of it; nothing falls out either way",
     };
 

@@ -7,8 +7,8 @@ using RecipeLint.Reports.Show;
 namespace RecipeLint.Reports.Pages;
 
 /// <summary>
-/// The report of one file as a page: verdict and findings first, then the pictures, then every figure. A file that cannot be read gets a page
-/// that says what is broken.
+/// The report of one file as a page: verdict and findings first, then the pictures, then every figure. A file that cannot be read gets a
+/// page that says what is broken.
 /// </summary>
 public static class FilePage
 {
@@ -68,7 +68,8 @@ public static class FilePage
 
         var parts = recipe.Doses.Select(d => d.Stock).OfType<StockFacts>().DistinctBy(s => s.Stock.File).ToList();
         return Group("pictures", "Pictures", RecipePictures.Of(facts, recipe))
-            + Html.Join(parts.Select((part, i) => Group($"part-{i + 1}", $"The bottle: {part.Stock.Name}", StockPictures.Of(part, $"part-{i + 1}"))));
+            + Html.Join(parts.Select((part, i) => Group(
+                $"part-{i + 1}", $"The bottle: {part.Stock.Name}", StockPictures.Of(part, $"part-{i + 1}"))));
     }
 
     private static Html Group(string id, string title, IReadOnlyList<Picture> pictures) =>
@@ -78,14 +79,19 @@ public static class FilePage
     {
         if (sheet is null)
         {
-            return file.EndsWith(".stock.json", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".recipe.json", StringComparison.OrdinalIgnoreCase)
+            return file.EndsWith(
+                ".stock.json", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".recipe.json", StringComparison.OrdinalIgnoreCase)
                 || file.EndsWith(".water.json", StringComparison.OrdinalIgnoreCase)
-                ? Section("figures", "Figures", Html.Of($"<p>There are none: what the file says cannot be read far enough to compute anything. Mend the findings above first.</p>\n"))
+                ? Section(
+                    "figures",
+                    "Figures",
+                    Html.Of($"<p>There are none: what the file says cannot be read far enough to compute anything. Mend the findings above first.</p>\n"))
                 : Html.Empty;
         }
 
         return Html.Join(sheet.Sections.Where(s => s.Key != "hazards").Select(s => Section(
-            "sheet-" + s.Key, s.Title, Paragraphs(s.Says) + (s.Table is { } table ? TableHtml.Of(table, s.Title) : Html.Empty) + Paragraphs(s.Notes))));
+            "sheet-" + s.Key, s.Title,
+            Paragraphs(s.Says) + (s.Table is { } table ? TableHtml.Of(table, s.Title) : Html.Empty) + Paragraphs(s.Notes))));
     }
 
     private static Html Paragraphs(IReadOnlyList<string> says) => Html.Join(says.Select(s => Html.Of($"<p>{ChemicalText.Of(s)}</p>\n")));

@@ -26,7 +26,9 @@ internal static class FindingsHtml
     public static Html Of(PlacedFinding placed)
     {
         var finding = placed.Finding;
-        var certainty = finding.Certainty == Certainty.Computed ? Html.Empty : Html.Of($" <span class=\"certainty\">({Words.Of(finding.Certainty)})</span>");
+        var certainty = finding.Certainty == Certainty.Computed
+            ? Html.Empty
+            : Html.Of($" <span class=\"certainty\">({Words.Of(finding.Certainty)})</span>");
         var related = placed.Related.Count == 0
             ? Html.Empty
             : Html.Of($"<ul class=\"related\">\n{Html.Join(placed.Related.Select(r => Html.Of($"<li>{r.Spot.File}, line {r.Spot.Lines.Start.Line}: {ChemicalText.Of(r.Label)}</li>\n")))}</ul>\n");
@@ -54,7 +56,9 @@ internal static class FindingsHtml
         for (var number = Math.Max(1, start.Line - Around); number <= Math.Min(source.LineCount, start.Line + Around); number++)
         {
             var text = source.Line(number);
-            var shown = number == start.Line ? Marked(text, start.Column - 1, end.Line > start.Line ? text.Length : end.Column - 1) : Html.Text(Cut(text));
+            var shown = number == start.Line
+                ? Marked(text, start.Column - 1, end.Line > start.Line ? text.Length : end.Column - 1)
+                : Html.Text(Cut(text));
             lines += Html.Of($"<span class=\"n\">{number.ToString(CultureInfo.InvariantCulture)}</span>{shown}\n");
         }
 

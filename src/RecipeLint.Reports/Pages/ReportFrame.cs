@@ -6,8 +6,8 @@ using RecipeLint.Reports.Markup;
 namespace RecipeLint.Reports.Pages;
 
 /// <summary>
-/// The frame of a page that is one file: style and script stand in it, and its policy lets it run these and reach for nothing. It looks like the
-/// rule book because it has the rule book's sheet.
+/// The frame of a page that is one file: style and script stand in it, and its policy lets it run these and reach for nothing. It looks
+/// like the rule book because it has the rule book's sheet.
 /// </summary>
 /// <param name="Up">Address of the overview; null on a page of its own.</param>
 internal sealed record ReportFrame(string Title, string? Up, string ToolVersion)
@@ -20,9 +20,13 @@ internal sealed record ReportFrame(string Title, string? Up, string ToolVersion)
         var style = EmbeddedText.Read("handbook/handbook.css") + EmbeddedText.Read("pages/report.css")
             + (moreStyle is null ? "" : EmbeddedText.Read(moreStyle));
         var code = script is null ? "" : EmbeddedText.Read(script);
-        var policy = $"default-src 'none'; style-src '{Digest(style)}'; script-src {(code.Length == 0 ? "'none'" : $"'{Digest(code)}'")}; base-uri 'none'; form-action 'none'";
+        var policy =
+            $"default-src 'none'; style-src '{Digest(style)}'; script-src {(code.Length == 0 ? "'none'" : $"'{Digest(code)}'")}; base-uri "
+                + "'none'; form-action 'none'";
         var running = code.Length == 0 ? Html.Empty : Html.Of($"<script>{Html.Drawn(code)}</script>\n");
-        var back = Up is { } up ? Html.Of($"<nav aria-label=\"Report\"><ul><li><a href=\"{up}\">Overview</a></li></ul></nav>\n") : Html.Empty;
+        var back = Up is { } up
+            ? Html.Of($"<nav aria-label=\"Report\"><ul><li><a href=\"{up}\">Overview</a></li></ul></nav>\n")
+            : Html.Empty;
         return Html.Of(
             $"""
             <!DOCTYPE html>

@@ -19,7 +19,10 @@ public static class ChelatePictures
     private const double NotableShare = 0.01;
 
     private static readonly string[] Metals =
-        [Component.FerricIron, Component.FerrousIron, Component.Manganese, Component.Zinc, Component.Copper, Component.Nickel, Component.Cobalt];
+        [
+            Component.FerricIron, Component.FerrousIron, Component.Manganese, Component.Zinc, Component.Copper, Component.Nickel,
+            Component.Cobalt,
+        ];
 
     private static readonly Ink[] Inks = [Ink.First, Ink.Second, Ink.Third, Ink.Fourth, Ink.Fifth, Ink.Sixth];
 
@@ -42,7 +45,8 @@ public static class ChelatePictures
         var states = new List<(double, SolutionState)>();
         for (var ph = LowestPh; ph <= HighestPh; ph += PhStep)
         {
-            var state = StateSolver.Solve(mix, new StateRequest(StateMoment.Tank, new Temperature(SolutionMix.FilledAtCelsius), false, []) { SetPh = ph });
+            var state = StateSolver.Solve(
+                mix, new StateRequest(StateMoment.Tank, new Temperature(SolutionMix.FilledAtCelsius), false, []) { SetPh = ph });
             if (state.IsSolved)
             {
                 states.Add((ph, state));
@@ -71,17 +75,20 @@ public static class ChelatePictures
             ("no chelate", s => Loose(s, metal)),
             ("fallen out", s => Fallen(s, metal)),
         ];
-        var curves = holders.Select((h, i) => new Curve(h.Name, Inks[i], [.. states.Select(s => new Dot(s.Ph, 100 * h.Share(s.State)))])).ToList();
+        var curves = holders.Select((h, i) => new Curve(h.Name, Inks[i], [.. states.Select(s => new Dot(s.Ph, 100 * h.Share(s.State)))]))
+            .ToList();
         var word = IonWords.Of(metal);
         return new Picture(
             $"{key}-held-{string.Concat(metal.Where(char.IsAsciiLetterOrDigit)).ToLowerInvariant()}", $"Who holds the {word}: {name}",
-            $"Share of all {word} that each agent holds, that nothing holds and that has fallen out, if the pH were set to each value at 20 °C."
+            $"Share of all {word} that each agent holds, that nothing holds and that has fallen out, if the pH were set to each value at "
+                + "20 °C."
                 + (ph is { } now ? $" It is at pH {Cells.Ph(now)}." : ""),
             new Axis("pH", LowestPh, HighestPh), new Axis("% of the metal", 0, 100),
             new Table(
                 [new("pH", true), .. holders.Select(h => new Column($"{h.Name} %", true))],
                 [
-                    .. states.Select(s => (IReadOnlyList<string>)[Cells.Ph(s.Ph), .. holders.Select(h => Say.Number(Math.Round(100 * h.Share(s.State), 3)))]),
+                    .. states.Select(s =>
+                        (IReadOnlyList<string>)[Cells.Ph(s.Ph), .. holders.Select(h => Say.Number(Math.Round(100 * h.Share(s.State), 3)))]),
                 ]))
         {
             Curves = curves,

@@ -27,7 +27,8 @@ internal static class PictureFigure
     private static Html Swatch(Curve curve, int index)
     {
         var ink = curve.Ink.ToString().ToLowerInvariant();
-        var dashes = string.Join(',', PictureSvg.Dashes[index % PictureSvg.Dashes.Length].Select(d => d.ToString(CultureInfo.InvariantCulture)));
+        var dashes =
+            string.Join(',', PictureSvg.Dashes[index % PictureSvg.Dashes.Length].Select(d => d.ToString(CultureInfo.InvariantCulture)));
         var dash = dashes.Length == 0 ? Html.Empty : Html.Of($" stroke-dasharray=\"{dashes}\"");
         return Html.Of(
             $"<svg viewBox=\"0 0 40 10\" aria-hidden=\"true\"><line class=\"s-{ink}\" x1=\"0\" y1=\"5\" x2=\"40\" y2=\"5\" stroke-width=\"2.5\"{dash}/></svg>");

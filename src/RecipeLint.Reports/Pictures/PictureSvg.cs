@@ -8,8 +8,8 @@ using OxyPlot.Series;
 namespace RecipeLint.Reports.Pictures;
 
 /// <summary>
-/// The one class that knows the plotting library. It draws in colours that stand for an <see cref="Ink"/>; these become classes, so that the
-/// page decides what they look like by day, at night and on paper, and no picture carries a style of its own.
+/// The one class that knows the plotting library. It draws in colours that stand for an <see cref="Ink"/>; these become classes, so that
+/// the page decides what they look like by day, at night and on paper, and no picture carries a style of its own.
 /// </summary>
 internal static partial class PictureSvg
 {
@@ -48,7 +48,13 @@ internal static partial class PictureSvg
         model.Axes.Add(AxisOf(picture.Across, AxisPosition.Bottom));
         Surfaces(model, picture);
         Lines(model, picture);
-        var svg = new SvgExporter { Width = width, Height = height, IsDocument = false, UseVerticalTextAlignmentWorkaround = true }.ExportToString(model);
+        var svg = new SvgExporter
+        {
+            Width = width,
+            Height = height,
+            IsDocument = false,
+            UseVerticalTextAlignmentWorkaround = true,
+        }.ExportToString(model);
         return (Clean(svg, id), width, height);
     }
 
@@ -57,7 +63,8 @@ internal static partial class PictureSvg
         OxyPlot.Axes.Axis made = axis switch
         {
             { Labels: { } labels } => Categories(labels, position),
-            { IsLog: true } => new LogarithmicAxis { Minimum = axis.Least, Maximum = axis.Most, MinorTickSize = 0, UseSuperExponentialFormat = false },
+            { IsLog: true } =>
+                new LogarithmicAxis { Minimum = axis.Least, Maximum = axis.Most, MinorTickSize = 0, UseSuperExponentialFormat = false },
             _ => new LinearAxis { Minimum = axis.Least, Maximum = axis.Most, MinorTickSize = 0 },
         };
         made.Position = position;
@@ -160,7 +167,8 @@ internal static partial class PictureSvg
     {
         var start = svg.IndexOf('>', svg.IndexOf("<svg", StringComparison.Ordinal)) + 1;
         var inside = svg[start..svg.LastIndexOf("</svg>", StringComparison.Ordinal)];
-        inside = Style().Replace(inside, m => string.Join(' ', m.Groups[1].Value.Split(';', StringSplitOptions.RemoveEmptyEntries).Select(Attribute)));
+        inside = Style().Replace(
+            inside, m => string.Join(' ', m.Groups[1].Value.Split(';', StringSplitOptions.RemoveEmptyEntries).Select(Attribute)));
         inside = FontFamily().Replace(inside, "");
         inside = inside.Replace("shape-rendering=\"crispEdges\"", "", StringComparison.Ordinal);
         inside = Painted().Replace(inside, Painting);
@@ -189,7 +197,8 @@ internal static partial class PictureSvg
             classes.Add($"{(m.Groups["what"].Value == "fill" ? "f" : "s")}-{ink.ToString().ToLowerInvariant()}");
             return "";
         });
-        return classes.Count == 0 ? text : text.Insert(text.IndexOf(' ', StringComparison.Ordinal), $" class=\"{string.Join(' ', classes.Distinct(StringComparer.Ordinal))}\"");
+        return classes.Count == 0 ? text : text.Insert(
+            text.IndexOf(' ', StringComparison.Ordinal), $" class=\"{string.Join(' ', classes.Distinct(StringComparer.Ordinal))}\"");
     }
 
     [GeneratedRegex("style=\"([^\"]*)\"")]

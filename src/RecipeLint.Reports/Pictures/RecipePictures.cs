@@ -40,7 +40,8 @@ public static class RecipePictures
             return null;
         }
 
-        var rows = shown.Select((e, i) => (Row: i, e.Key, Milligrams: e.Concentration.MilligramsPerLitre, Range: recipe.Profile.Find(e.Key))).ToList();
+        var rows = shown.Select(
+            (e, i) => (Row: i, e.Key, Milligrams: e.Concentration.MilligramsPerLitre, Range: recipe.Profile.Find(e.Key))).ToList();
         var ends = rows.Select(r => r.Milligrams)
             .Concat(rows.SelectMany(r => new[] { r.Range?.SufficientLow, r.Range?.SufficientHigh }).OfType<double>());
         var (least, most) = Scales.Log(ends);
@@ -56,21 +57,25 @@ public static class RecipePictures
                 [
                     .. rows.Select(r => (IReadOnlyList<string>)
                     [
-                        r.Key, Say.Number(r.Milligrams), Cells.Number(uncertainty.Elements.GetValueOrDefault(r.Key)?.Expanded.MilligramsPerLitre),
-                        Cells.Range(r.Range?.SufficientLow, r.Range?.SufficientHigh), r.Range is null ? "no range" : RangeBar.Words(r.Milligrams, r.Range),
+                        r.Key, Say.Number(r.Milligrams),
+                        Cells.Number(uncertainty.Elements.GetValueOrDefault(r.Key)?.Expanded.MilligramsPerLitre),
+                        Cells.Range(r.Range?.SufficientLow, r.Range?.SufficientHigh),
+                        r.Range is null ? "no range" : RangeBar.Words(r.Milligrams, r.Range),
                     ]),
                 ]))
         {
             Boxes =
             [
                 .. rows.Where(r => r.Range?.SufficientHigh is not null).Select(r => new Box(
-                    Math.Max(r.Range!.SufficientLow ?? least, least), r.Range.SufficientHigh!.Value, r.Row - 0.36, r.Row + 0.36, Ink.Usual)),
+                    Math.Max(r.Range!.SufficientLow ?? least, least), r.Range.SufficientHigh!.Value, r.Row - 0.36, r.Row + 0.36,
+                    Ink.Usual)),
             ],
             Curves =
             [
                 new Curve(
                     "", Ink.First,
-                    [.. rows.Select(r => new Dot(r.Milligrams, r.Row, uncertainty.Elements.GetValueOrDefault(r.Key)?.Expanded.MilligramsPerLitre ?? 0))],
+                    [.. rows.Select(r => new Dot(
+                        r.Milligrams, r.Row, uncertainty.Elements.GetValueOrDefault(r.Key)?.Expanded.MilligramsPerLitre ?? 0))],
                     IsJoined: false),
             ],
         };
@@ -88,11 +93,15 @@ public static class RecipePictures
         var (least, most) = Scales.FromZero(rows.Select(r => 100 * r.RelativeExpanded));
         return new Picture(
             "recipe-doubt", "What the uncertainty comes from",
-            "The expanded uncertainty (k = 2, about 95 %) of each element; the dark part is the share of its largest source, which the table names. "
+            "The expanded uncertainty (k = 2, about 95 %) of each element; the dark part is the share of its largest source, which the "
+                + "table names. "
                 + $"Most often that is {rows.GroupBy(r => r.Shares[0].Source.Name).OrderByDescending(g => g.Count()).First().Key}.",
             new Axis("± % of the element", least, most), new Axis("", -0.5, rows.Count - 0.5, Labels: [.. rows.Select(r => r.Key)]),
             new Table(
-                [new("element"), new("± %", true), new("largest source"), new("its share %", true), new("next source"), new("its share %", true)],
+                [
+                    new("element"), new("± %", true), new("largest source"), new("its share %", true), new("next source"),
+                    new("its share %", true),
+                ],
                 [
                     .. rows.Select(r => (IReadOnlyList<string>)
                     [
@@ -129,14 +138,18 @@ public static class RecipePictures
             .ToList();
         return new Picture(
             "recipe-ions", "Ions in charge",
-            $"Cations {Say.Number(cations)} meq/L and anions {Say.Number(anions)} meq/L laid end to end, the largest first; what is missing on one side is carried by "
+            $"Cations {Say.Number(cations)} meq/L and anions {Say.Number(anions)} meq/L laid end to end, the largest first; what is "
+                + "missing on one side is carried by "
                 + "hydrogen and hydroxide ions or left open by a label or an analysis.",
             new Axis("meq/L", least, most), new Axis("", -0.5, 1.5, Labels: ["cations", "anions"]),
             new Table(
                 [new("ion"), new("side"), new("meq/L", true)],
                 [
                     .. rows.Select(i => (IReadOnlyList<string>)
-                        [RecipeSheet.Ion(i.Name), i.Charge > 0 ? "cations" : "anions", Say.Number(Math.Abs(i.ChargeConcentration.MilliequivalentsPerLitre))]),
+                        [
+                            RecipeSheet.Ion(i.Name), i.Charge > 0 ? "cations" : "anions",
+                            Say.Number(Math.Abs(i.ChargeConcentration.MilliequivalentsPerLitre)),
+                        ]),
                     ["together", "cations", Say.Number(cations)],
                     ["together", "anions", Say.Number(anions)],
                 ]))
@@ -153,7 +166,8 @@ public static class RecipePictures
         {
             var width = Math.Abs(ion.ChargeConcentration.MilliequivalentsPerLitre);
             var name = RecipeSheet.Ion(ion.Name).Split(',')[0];
-            yield return new Box(at, at + width, row - 0.36, row + 0.36, index % 2 == 0 ? Ink.Usual : Ink.Grid, width > 4 * NotableShare * all ? name : "");
+            yield return new Box(
+                at, at + width, row - 0.36, row + 0.36, index % 2 == 0 ? Ink.Usual : Ink.Grid, width > 4 * NotableShare * all ? name : "");
             at += width;
             index++;
         }
@@ -172,7 +186,8 @@ public static class RecipePictures
         var (least, most) = Scales.Around(dots.Select(d => d.Y));
         return new Picture(
             "recipe-tank-ph", "pH of the tank while dosing",
-            $"The pH after the water and after each dose, closed to the air, at 20 °C: from {Cells.Ph(dots[0].Y)} to {Cells.Ph(dots[^1].Y)}.",
+            $"The pH after the water and after each dose, closed to the air, at 20 °C: from {Cells.Ph(dots[0].Y)} to "
+                + $"{Cells.Ph(dots[^1].Y)}.",
             Across(steps), new Axis("pH", least, most), Filling(steps)) { Curves = [new Curve("pH", Ink.First, dots)] };
     }
 
@@ -195,7 +210,8 @@ public static class RecipePictures
             Across(steps), new Axis("EC, mS/cm", least, most), Filling(steps)) { Curves = [new Curve("EC", Ink.Second, dots)] };
     }
 
-    private static Axis Across(IReadOnlyList<TankStep> steps) => new("after", -0.5, steps.Count - 0.5, Labels: [.. steps.Select(s => s.Short)]);
+    private static Axis Across(IReadOnlyList<TankStep> steps) =>
+        new("after", -0.5, steps.Count - 0.5, Labels: [.. steps.Select(s => s.Short)]);
 
     private static Table Filling(IReadOnlyList<TankStep> steps) => new(
         [new("after"), new("L in the tank", true), new("pH", true), new("EC mS/cm", true), new("falls out")],
@@ -204,7 +220,9 @@ public static class RecipePictures
             [
                 s.Name, Say.Number(s.Volume.Litres), s.State.IsSolved ? Cells.Ph(s.State.Ph) : "",
                 Cells.Number(s.State.Conductivity.At25?.MillisiemensPerCentimetre),
-                s.State.Failure ?? Say.List(s.State.Deposits.Where(d => !d.IsTrace).Select(d => $"{Say.Grams(d.Mass.GramsPerLitre)}/L of {SolidWords.Called(d.Solid)}")),
+                s.State.Failure ?? Say.List(s.State.Deposits
+                    .Where(d => !d.IsTrace)
+                    .Select(d => $"{Say.Grams(d.Mass.GramsPerLitre)}/L of {SolidWords.Called(d.Solid)}")),
             ]),
         ]);
 }
@@ -237,7 +255,8 @@ public static class TankFilling
             var volume = new Volume(litres);
             var request = new StateRequest(StateMoment.Tank, new Temperature(SolutionMix.FilledAtCelsius), false, []);
             steps.Add(new TankStep(
-                steps.Count, name, label.Length > 12 ? label[..11] + "…" : label, volume, StateSolver.Solve(SolutionMix.Of(moles, volume), request)));
+                steps.Count, name, label.Length > 12 ? label[..11] + "…" : label, volume,
+                StateSolver.Solve(SolutionMix.Of(moles, volume), request)));
         }
     }
 }

@@ -60,7 +60,8 @@ public static class StockPictures
         {
             Curves = curves,
             Boxes = [Band(stock, Math.Max(least, FarFromSaturation), most)],
-            Marks = [new Mark(0, false, "saturated"), .. points.Select(p => new Mark(p.At.Celsius, true, $"first crystal {Say.Number(p.At.Celsius)} °C"))],
+            Marks = [new Mark(0, false, "saturated"),
+                .. points.Select(p => new Mark(p.At.Celsius, true, $"first crystal {Say.Number(p.At.Celsius)} °C"))],
         };
     }
 
@@ -69,7 +70,8 @@ public static class StockPictures
     {
         var limits = DepositOptions.Of(stock.Settings);
         var rows = Temperatures(2 * StepCelsius)
-            .Select(t => (Celsius: t, Highest: HighestConcentration.Of(stock.Chemistry.Mix, new Temperature(t), stock.Stock.Dose?.Value, limits)))
+            .Select(t => (Celsius: t, Highest: HighestConcentration.Of(
+                stock.Chemistry.Mix, new Temperature(t), stock.Stock.Dose?.Value, limits)))
             .ToList();
         var dots = rows.Where(r => r.Highest.Factor is not null).Select(r => new Dot(r.Celsius, r.Highest.Factor!.Value)).ToList();
         if (dots.Count == 0)
@@ -80,7 +82,8 @@ public static class StockPictures
         var (least, most) = Scales.FromZero(dots.Select(d => d.Y).Append(1));
         return new Picture(
             $"{key}-strength", $"How strong it may be made: {stock.Stock.Name}",
-            $"The strongest that stays clear at each temperature, as a multiple of what the file makes; 1 is as written, {Say.Number(HighestConcentration.MostFactor)} is "
+            "The strongest that stays clear at each temperature, as a multiple of what the file makes; 1 is as written, "
+                + $"{Say.Number(HighestConcentration.MostFactor)} is "
                 + "the most that is looked at. The band is where it is kept.",
             new Axis("temperature, °C", SolutionInput.LowestCelsius, SolutionInput.HighestCelsius),
             new Axis("times the strength", least, most),
@@ -90,7 +93,8 @@ public static class StockPictures
                     .. rows.Select(r => (IReadOnlyList<string>)
                     [
                         Say.Number(r.Celsius), Cells.Number(r.Highest.Factor), Cells.Number(r.Highest.Dilution),
-                        r.Highest.Failure ?? (r.Highest.StoppedBy.Count > 0 ? SolidWords.Called(r.Highest.StoppedBy[0]) : "nothing up to there"),
+                        r.Highest.Failure
+                            ?? (r.Highest.StoppedBy.Count > 0 ? SolidWords.Called(r.Highest.StoppedBy[0]) : "nothing up to there"),
                     ]),
                 ]))
         {
@@ -104,7 +108,10 @@ public static class StockPictures
     public static Picture? MixingPh(StockFacts stock, string key)
     {
         var mixing = stock.Mixing;
-        var dots = mixing.Steps.Where(s => mixing.States[s.Index].Ph is not null).Select(s => new Dot(s.Index, mixing.States[s.Index].Ph!.Value)).ToList();
+        var dots = mixing.Steps
+            .Where(s => mixing.States[s.Index].Ph is not null)
+            .Select(s => new Dot(s.Index, mixing.States[s.Index].Ph!.Value))
+            .ToList();
         if (!mixing.IsProcedure || dots.Count < 2)
         {
             return null;
@@ -123,14 +130,21 @@ public static class StockPictures
     public static Picture? MixingSolids(StockFacts stock, string key)
     {
         var mixing = stock.Mixing;
-        var names = mixing.States.SelectMany(s => s.Solids).Where(s => s.Mass.Grams > 0).Select(s => s.Name).Distinct(StringComparer.Ordinal).Take(Inks.Length).ToList();
+        var names = mixing.States
+            .SelectMany(s => s.Solids)
+            .Where(s => s.Mass.Grams > 0)
+            .Select(s => s.Name)
+            .Distinct(StringComparer.Ordinal)
+            .Take(Inks.Length)
+            .ToList();
         if (!mixing.IsProcedure || names.Count == 0)
         {
             return null;
         }
 
         var curves = names.Select((name, i) => new Curve(
-            Called(mixing, name), Inks[i], [.. mixing.Steps.Select(s => new Dot(s.Index, mixing.States[s.Index].Find(name)?.Mass.Grams ?? 0))])).ToList();
+            Called(mixing, name), Inks[i],
+            [.. mixing.Steps.Select(s => new Dot(s.Index, mixing.States[s.Index].Find(name)?.Mass.Grams ?? 0))])).ToList();
         var (least, most) = Scales.FromZero(curves.SelectMany(c => c.Dots).Select(d => d.Y));
         return new Picture(
             $"{key}-mixing-solids", $"Solids while mixing: {stock.Stock.Name}",
@@ -150,7 +164,9 @@ public static class StockPictures
                 return (IReadOnlyList<string>)
                 [
                     Say.Number(s.Index + 1), StepWords.Of(s.Step), Say.Number(s.After.Litres), Say.Number(s.At.Celsius), Cells.Ph(state.Ph),
-                    Say.List(state.Solids.Select(solid => $"{Say.Grams(solid.Mass.Grams)} of {Called(mixing, solid.Name)}{(solid.Undissolved is null ? "" : ", not yet dissolved")}")),
+                    Say.List(state.Solids.Select(solid =>
+                        $"{Say.Grams(solid.Mass.Grams)} of "
+                            + $"{Called(mixing, solid.Name)}{(solid.Undissolved is null ? "" : ", not yet dissolved")}")),
                 ];
             }),
         ]);
@@ -167,11 +183,15 @@ public static class StockPictures
         [.. states.Where(s => IndexOf(s, solid) is not null).Select(s => new Dot(s.Temperature.Celsius, IndexOf(s, solid)!.Value))];
 
     private static double? IndexOf(SolutionState state, Solid solid) =>
-        DepositJudgement.Indexes(state).Where(i => i.Solid == solid && double.IsFinite(i.Index)).Select(i => (double?)i.Index).FirstOrDefault();
+        DepositJudgement.Indexes(state)
+            .Where(i => i.Solid == solid && double.IsFinite(i.Index))
+            .Select(i => (double?)i.Index)
+            .FirstOrDefault();
 
     private static Box Band(StockFacts stock, double bottom, double top) => new(
         Math.Clamp(stock.StorageTemperature.Low.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius),
-        Math.Clamp(stock.StorageTemperature.High.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius), bottom, top, Ink.Usual);
+        Math.Clamp(stock.StorageTemperature.High.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius), bottom, top,
+        Ink.Usual);
 
     private static IEnumerable<double> Temperatures(double step)
     {

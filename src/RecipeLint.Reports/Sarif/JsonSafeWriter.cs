@@ -4,8 +4,8 @@ using System.Text;
 namespace RecipeLint.Reports;
 
 /// <summary>
-/// Passes JSON on and writes what <see cref="Printable"/> calls a hazard as \uXXXX. Outside ASCII that can only stand inside a string, so the
-/// document means the same; but shown on a terminal it moves no cursor and reorders no text.
+/// Passes JSON on and writes what <see cref="Printable"/> calls a hazard as \uXXXX. Outside ASCII that can only stand inside a string, so
+/// the document means the same; but shown on a terminal it moves no cursor and reorders no text.
 /// </summary>
 internal sealed class JsonSafeWriter(TextWriter inner) : TextWriter(CultureInfo.InvariantCulture)
 {

@@ -32,15 +32,23 @@ internal static class SarifLogWriter
             Version = Sarif.SarifVersion.Current,
             Runs = [Run(report, options)],
         };
-        using var json = new JsonTextWriter(writer) { Formatting = Formatting.Indented, Culture = CultureInfo.InvariantCulture, CloseOutput = false };
+        using var json = new JsonTextWriter(writer)
+        {
+            Formatting = Formatting.Indented,
+            Culture = CultureInfo.InvariantCulture,
+            CloseOutput = false,
+        };
         var settings = new JsonSerializerSettings { Culture = CultureInfo.InvariantCulture, ContractResolver = _resolver };
         JsonSerializer.Create(settings).Serialize(json, log);
     }
 
     private static Sarif.Run Run(Report report, SarifOptions options)
     {
-        var suppressed = report.Result.Suppressed.ToDictionary(s => s.Finding, s => s.Suppression.Reason, (IEqualityComparer<Finding>)ReferenceEqualityComparer.Instance);
-        var all = options.IncludeSuppressed ? report.Result.Findings.Concat(report.Result.Suppressed.Select(s => s.Finding)) : report.Result.Findings;
+        var suppressed = report.Result.Suppressed.ToDictionary(
+            s => s.Finding, s => s.Suppression.Reason, (IEqualityComparer<Finding>)ReferenceEqualityComparer.Instance);
+        var all = options.IncludeSuppressed
+            ? report.Result.Findings.Concat(report.Result.Suppressed.Select(s => s.Finding))
+            : report.Result.Findings;
         var placed = PlacedFinding.InOrder(all, report.Sources);
         var kept = Worst(placed);
         var rules = RulesOf(report, kept);
@@ -91,7 +99,8 @@ internal static class SarifLogWriter
             Version = version,
             SemanticVersion = version,
             InformationUri = new Uri("urn:recipelint:tool"),
-            ShortDescription = new Sarif.MultiformatMessageString { Text = "Checks nutrient recipes and stock solutions before anyone mixes them." },
+            ShortDescription =
+                new Sarif.MultiformatMessageString { Text = "Checks nutrient recipes and stock solutions before anyone mixes them." },
             Rules = rules,
         };
     }
@@ -100,7 +109,11 @@ internal static class SarifLogWriter
     {
         // Full help for the rules that speak in this log; the others would make a clean log a thousand times larger than its content.
         var help = fired
-            ? new Sarif.MultiformatMessageString { Text = MarkdownText.Render(rule.Explanation.Value).TrimEnd(), Markdown = rule.Explanation.Value.TrimEnd() }
+            ? new Sarif.MultiformatMessageString
+            {
+                Text = MarkdownText.Render(rule.Explanation.Value).TrimEnd(),
+                Markdown = rule.Explanation.Value.TrimEnd(),
+            }
             : new Sarif.MultiformatMessageString { Text = $"Run 'recipelint explain {rule.Id}' for the explanation." };
         var descriptor = new Sarif.ReportingDescriptor
         {
@@ -111,7 +124,8 @@ internal static class SarifLogWriter
             Help = help,
             HelpUri = SarifText.HelpUri(rule),
             DefaultConfiguration = new Sarif.ReportingConfiguration { Level = LevelOf(rule.Level) },
-            MessageStrings = new Dictionary<string, Sarif.MultiformatMessageString> { [MessageId] = new() { Text = SarifText.Template(rule) } },
+            MessageStrings =
+                new Dictionary<string, Sarif.MultiformatMessageString> { [MessageId] = new() { Text = SarifText.Template(rule) } },
         };
         descriptor.SetProperty("precision", Precision(rule.Certainty));
         descriptor.SetProperty("problem.severity", rule.Level == Level.Note ? "recommendation" : Words.Of(rule.Level));
@@ -137,11 +151,14 @@ internal static class SarifLogWriter
         {
             Level = Sarif.FailureLevel.Error,
             Message = new Sarif.Message { Text = SarifText.Literal(Sentences.Ended(fault.Message)) },
-            AssociatedRule = index.TryGetValue(fault.RuleId, out var i) ? new Sarif.ReportingDescriptorReference { Id = fault.RuleId, Index = i } : null,
+            AssociatedRule = index.TryGetValue(fault.RuleId, out var i)
+                ? new Sarif.ReportingDescriptorReference { Id = fault.RuleId, Index = i }
+                : null,
         }).ToList();
         if (leftOut > 0)
         {
-            var text = string.Create(CultureInfo.InvariantCulture, $"{leftOut} more results are left out; the {SarifReport.MaxResults} gravest are here.");
+            var text = string.Create(
+                CultureInfo.InvariantCulture, $"{leftOut} more results are left out; the {SarifReport.MaxResults} gravest are here.");
             notifications.Add(new Sarif.Notification { Level = Sarif.FailureLevel.Warning, Message = new Sarif.Message { Text = text } });
         }
 
@@ -182,7 +199,8 @@ internal static class SarifLogWriter
 
         if (suppressedBecause is not null)
         {
-            result.Suppressions = [new Sarif.Suppression { Kind = Sarif.SuppressionKind.External, Justification = Printable.WellFormed(suppressedBecause) }];
+            result.Suppressions =
+                [new Sarif.Suppression { Kind = Sarif.SuppressionKind.External, Justification = Printable.WellFormed(suppressedBecause) }];
         }
 
         if (report.Repairs?.GetValueOrDefault(finding) is { Count: > 0 } repairs)
@@ -198,7 +216,8 @@ internal static class SarifLogWriter
     {
         var fix = new Sarif.Fix
         {
-            Description = new Sarif.Message { Text = SarifText.Literal(string.Join(' ', RepairText.Lines(repair).Select(Sentences.Ended))) },
+            Description =
+                new Sarif.Message { Text = SarifText.Literal(string.Join(' ', RepairText.Lines(repair).Select(Sentences.Ended))) },
             ArtifactChanges = [.. repair.Patches.Select(p => Change(p.Key, p.Value, report))],
         };
         fix.SetProperty("repair", repair.Name);
@@ -292,8 +311,8 @@ internal static class SarifLogWriter
     };
 
     /// <summary>
-    /// The library leaves "warning" out as the default; but a result without a level takes its rule's (SARIF 2.1.0 section 3.27.10), which the
-    /// shop may have changed for this run.
+    /// The library leaves "warning" out as the default; but a result without a level takes its rule's (SARIF 2.1.0 section 3.27.10), which
+    /// the shop may have changed for this run.
     /// </summary>
     private sealed class LevelsWrittenOut : DefaultContractResolver
     {

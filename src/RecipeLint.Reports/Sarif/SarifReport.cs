@@ -5,12 +5,14 @@ namespace RecipeLint.Reports;
 
 /// <summary>How a SARIF log is written.</summary>
 /// <param name="IncludeSuppressed">
-/// With suppressed findings, as results with an external suppression and its reason. Off by default: code scanning shows them as open alerts.
+/// With suppressed findings, as results with an external suppression and its reason. Off by default: code scanning shows them as open
+/// alerts.
 /// </param>
 public sealed record SarifOptions(bool IncludeSuppressed = false);
 
 /// <summary>
-/// The report for machines: OASIS SARIF 2.1.0 with Errata 01. Only this door leads to the SARIF library, so that a run without SARIF never loads it.
+/// The report for machines: OASIS SARIF 2.1.0 with Errata 01. Only this door leads to the SARIF library, so that a run without SARIF never
+/// loads it.
 /// </summary>
 public static class SarifReport
 {

@@ -13,8 +13,8 @@ internal static class SarifText
         string.Concat(name.Split('-', StringSplitOptions.RemoveEmptyEntries).Select(w => char.ToUpperInvariant(w[0]) + w[1..]));
 
     /// <summary>
-    /// A relative URI with forward slashes, percent-encoded (RFC 3986); an absolute path becomes a file URI. Relative is what every path of a
-    /// workspace is.
+    /// A relative URI with forward slashes, percent-encoded (RFC 3986); an absolute path becomes a file URI. Relative is what every path of
+    /// a workspace is.
     /// </summary>
     public static (Uri Uri, bool IsRelative) UriOf(string path)
     {
@@ -26,7 +26,10 @@ internal static class SarifText
     /// <inheritdoc cref="RuleLink.Of"/>
     public static Uri HelpUri(RuleDescriptor rule) => RuleLink.Of(rule);
 
-    /// <summary>The message with braces doubled (SARIF 2.1.0 section 3.11.5) and nothing that reads as a link (3.11.6) but our own links to related places.</summary>
+    /// <summary>
+    /// The message with braces doubled (SARIF 2.1.0 section 3.11.5) and nothing that reads as a link (3.11.6) but our own links to related
+    /// places.
+    /// </summary>
     public static string Message(string message, IReadOnlyList<string> labels)
     {
         var text = Literal(Sentences.Ended(message));
@@ -79,6 +82,8 @@ internal static class SarifText
         var text = Printable.WellFormed(label.TrimEnd('.', ' '));
         text = text.Length == 0 ? "here" : text;
         return text.Replace("{", "{{", StringComparison.Ordinal).Replace("}", "}}", StringComparison.Ordinal)
-            .Replace("\\", "\\\\", StringComparison.Ordinal).Replace("[", "\\[", StringComparison.Ordinal).Replace("]", "\\]", StringComparison.Ordinal);
+            .Replace("\\", "\\\\", StringComparison.Ordinal)
+                .Replace("[", "\\[", StringComparison.Ordinal)
+                .Replace("]", "\\]", StringComparison.Ordinal);
     }
 }

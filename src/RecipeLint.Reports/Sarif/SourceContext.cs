@@ -12,8 +12,8 @@ internal static class SourceContext
     private const int Margin = 200;
 
     /// <summary>
-    /// The lines of the span with one more on either side, without the last line end; of very long lines the neighbourhood; null when there is
-    /// nothing beside the span.
+    /// The lines of the span with one more on either side, without the last line end; of very long lines the neighbourhood; null when there
+    /// is nothing beside the span.
     /// </summary>
     public static ByteSpan? Around(SourceFile source, ByteSpan span)
     {

@@ -7,7 +7,9 @@ using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Show;
 
-/// <summary>What files may name, as tables. Search words are looked for in every cell and in other names; all of them have to be there.</summary>
+/// <summary>
+/// What files may name, as tables. Search words are looked for in every cell and in other names; all of them have to be there.
+/// </summary>
 public static class Lists
 {
     public static Table Substances(SubstanceCatalogue catalogue, IReadOnlyList<string> words) => Searched(
@@ -18,11 +20,15 @@ public static class Lists
         words);
 
     public static Table Profiles(IReadOnlyList<string> words) => Searched(
-        [new("profile"), new("stages"), new("EC mS/cm", true), new("pH", true), new("N mg/L", true), new("K mg/L", true), new("Ca mg/L", true)],
+        [
+            new("profile"), new("stages"), new("EC mS/cm", true), new("pH", true), new("N mg/L", true), new("K mg/L", true),
+            new("Ca mg/L", true),
+        ],
         ProfileLibrary.Names.Select(name => ProfileLibrary.Find(name)!).Select(p => (
             (IReadOnlyList<string>)
             [
-                p.Name, string.Join(", ", ProfileLibrary.Stages(p.Name)), Cells.Range(p.Ec?.Low, p.Ec?.High), Cells.Range(p.Ph?.Low, p.Ph?.High),
+                p.Name, string.Join(", ", ProfileLibrary.Stages(p.Name)), Cells.Range(p.Ec?.Low, p.Ec?.High),
+                Cells.Range(p.Ph?.Low, p.Ph?.High),
                 Range(p, "N"), Range(p, "K"), Range(p, "Ca"),
             ],
             (IReadOnlyList<string>)[.. ProfileLibrary.AllNames.Where(n => ProfileLibrary.Find(n)?.Name == p.Name)])),
@@ -34,7 +40,8 @@ public static class Lists
             (IReadOnlyList<string>)
             [
                 u.Symbol, u.Measures,
-                (u.Factor is { } factor ? $"{Say.Number(factor)} {u.BaseUnit}" : "") + (u.Uncertainty is { } doubt ? $" ± {Say.Percent(doubt)}" : ""),
+                (u.Factor is { } factor ? $"{Say.Number(factor)} {u.BaseUnit}" : "")
+                    + (u.Uncertainty is { } doubt ? $" ± {Say.Percent(doubt)}" : ""),
                 string.Join(", ", u.Spellings), u.Source,
             ],
             (IReadOnlyList<string>)[])),
@@ -69,14 +76,17 @@ public static class Lists
         {
             yield return
             [
-                measure.Name, measure.Kind.ToString().ToLowerInvariant(), measure.Capacity is { } capacity ? Say.Litres(capacity.Litres) : "",
+                measure.Name, measure.Kind.ToString().ToLowerInvariant(),
+                measure.Capacity is { } capacity ? Say.Litres(capacity.Litres) : "",
                 measure.Readability is { } readability ? Say.Litres(readability.Litres) : "", Tolerance(measure.Tolerance, "L"), file,
             ];
         }
 
         foreach (var meter in shop.Meters)
         {
-            yield return [meter.Name, meter.Kind == MeterKind.Ph ? "pH meter" : "EC meter", "", "", Tolerance(meter.Accuracy, meter.Kind == MeterKind.Ph ? "pH" : "mS/cm"), file];
+            yield return [meter.Name, meter.Kind == MeterKind.Ph
+                ? "pH meter"
+                : "EC meter", "", "", Tolerance(meter.Accuracy, meter.Kind == MeterKind.Ph ? "pH" : "mS/cm"), file];
         }
 
         foreach (var vessel in shop.Vessels)
@@ -118,9 +128,11 @@ public static class Lists
             .Select(e => $"{e.Symbol} {Say.Number(100 * substance.Content[e])}"));
 
     private static Table Searched(
-        IReadOnlyList<Column> columns, IEnumerable<(IReadOnlyList<string> Row, IReadOnlyList<string> Also)> rows, IReadOnlyList<string> words) => new(
+        IReadOnlyList<Column> columns, IEnumerable<(IReadOnlyList<string> Row, IReadOnlyList<string> Also)> rows,
+        IReadOnlyList<string> words) => new(
         columns,
         [
-            .. rows.Where(r => words.All(w => r.Row.Concat(r.Also).Any(c => c.Contains(w, StringComparison.OrdinalIgnoreCase)))).Select(r => r.Row),
+            .. rows.Where(r => words.All(w => r.Row.Concat(r.Also).Any(c => c.Contains(w, StringComparison.OrdinalIgnoreCase))))
+                .Select(r => r.Row),
         ]);
 }

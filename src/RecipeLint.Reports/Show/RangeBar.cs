@@ -49,5 +49,6 @@ internal static class RangeBar
 
     private static (double Start, double End) Ends(double from, double to) => (Math.Max(0, from - (to - from)), to + (to - from));
 
-    private static string Share(double distance, double of) => of > 0 ? Rules.Engine.Say.Percent(distance / of) : Rules.Engine.Say.Number(distance);
+    private static string Share(double distance, double of) =>
+        of > 0 ? Rules.Engine.Say.Percent(distance / of) : Rules.Engine.Say.Number(distance);
 }

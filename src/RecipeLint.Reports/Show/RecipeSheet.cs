@@ -41,7 +41,8 @@ public static partial class RecipeSheet
         {
             $"{Say.Litres(recipe.FinalVolume.Litres)} of solution: {Say.Litres(recipe.WaterVolume.Litres)} of "
                 + $"'{recipe.Water?.Name ?? "distilled"}' and {Say.List(recipe.Doses.Select(Dose).DefaultIfEmpty("nothing else"))}.",
-            $"Held against the profile '{recipe.Profile.Name}'{(recipe.Profile.Stage == "any" ? "" : $", stage '{recipe.Profile.Stage}'")}.",
+            "Held against the profile "
+                + $"'{recipe.Profile.Name}'{(recipe.Profile.Stage == "any" ? "" : $", stage '{recipe.Profile.Stage}'")}.",
         };
         if (recipe.Adjustment is { } adjustment)
         {
@@ -99,7 +100,9 @@ public static partial class RecipeSheet
             "elements", "Elements", [], table,
             [
                 "± is the expanded uncertainty (k = 2, about 95 %) with the shop's scales and measures.",
-                .. missing.Count == 0 ? Array.Empty<string>() : [$"The profile also names {Say.List(missing)}, of which nothing is put in."],
+                .. missing.Count == 0
+                    ? Array.Empty<string>()
+                    : [$"The profile also names {Say.List(missing)}, of which nothing is put in."],
             ]);
     }
 
@@ -114,7 +117,9 @@ public static partial class RecipeSheet
         ]).ToList();
         return new SheetSection(
             "nitrogen", "Nitrogen by form", [], new Table([new("form"), new("mg/L", true), new("% of N", true)], rows),
-            rows.Exists(r => r[0] == NutrientKeys.Organic) ? ["organic-N sits in chelating agents, feeds hardly any plant and is not counted in N."] : []);
+            rows.Exists(r => r[0] == NutrientKeys.Organic)
+                ? ["organic-N sits in chelating agents, feeds hardly any plant and is not counted in N."]
+                : []);
     }
 
     private static SheetSection Solution(RecipeFacts recipe)
@@ -182,7 +187,8 @@ public static partial class RecipeSheet
             ]);
         return new SheetSection(
             "ions", "Ions", [], table,
-            $"The difference of {Say.Number(recipe.Charge.Unassigned.MilliequivalentsPerLitre)} meq/L is carried by hydrogen and hydroxide ions "
+            $"The difference of {Say.Number(recipe.Charge.Unassigned.MilliequivalentsPerLitre)} meq/L is carried by hydrogen and "
+                + "hydroxide ions "
                 + "and by what an analysis or a label leaves open "
                 + $"({Say.Number(Rounded(recipe.Charge.Unexplained.MilliequivalentsPerLitre))} meq/L of it).");
     }
@@ -218,7 +224,8 @@ public static partial class RecipeSheet
                     .Where(r => r.Value is not null)
                     .Select(r => (IReadOnlyList<string>)
                     [
-                        $"{r.Range.Numerator} : {r.Range.Denominator}", r.Range.Basis, Say.Number(r.Value!.Value), Cells.Range(r.Range.Low, r.Range.High),
+                        $"{r.Range.Numerator} : {r.Range.Denominator}", r.Range.Basis, Say.Number(r.Value!.Value),
+                        Cells.Range(r.Range.Low, r.Range.High),
                         RangeBar.Words(r.Value.Value, r.Range.Low, r.Range.High),
                     ]),
             ]));

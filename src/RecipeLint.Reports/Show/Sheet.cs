@@ -16,7 +16,8 @@ public sealed record Sheet(string Kind, string Name, string File, IReadOnlyList<
 /// <param name="Says">Sentences above the table.</param>
 /// <param name="Table">Null where sentences say it all.</param>
 /// <param name="Notes">Sentences below the table.</param>
-public sealed record SheetSection(string Key, string Title, IReadOnlyList<string> Says, Table? Table = null, params IReadOnlyList<string> Notes)
+public sealed record SheetSection(
+    string Key, string Title, IReadOnlyList<string> Says, Table? Table = null, params IReadOnlyList<string> Notes)
 {
     public bool IsEmpty => Says.Count == 0 && Table is not { IsEmpty: false } && Notes.Count == 0;
 }

@@ -10,6 +10,7 @@ public static class Sheets
     public static Sheet? Of(Facts facts, string file) =>
         facts.FindStock(file) is { } stock ? StockSheet.Of(facts, stock)
         : facts.Recipes.FirstOrDefault(r => r.Recipe.File == file) is { } recipe ? RecipeSheet.Of(facts, recipe)
-        : facts.Workspace.FindWater(file) is { } water && facts.Workspace.Sources.TryGetValue(file, out var source) ? WaterSheet.Of(water, source)
+        : facts.Workspace.FindWater(file) is { } water && facts.Workspace.Sources.TryGetValue(file, out var source)
+            ? WaterSheet.Of(water, source)
         : null;
 }

@@ -10,9 +10,12 @@ public static class StepWords
     public static string Of(Step step) => step switch
     {
         PourStep pour => $"pour {Litres(pour.Volume?.Value.Litres)} of {pour.Of?.Value.Name ?? "distilled water"}",
-        AddStep add => $"add {(add.Amount is { } amount ? Amount(amount.Value) : "an unread amount")} of {add.Substance?.Name ?? add.What.Value}",
+        AddStep add =>
+            $"add {(add.Amount is { } amount ? Amount(amount.Value) : "an unread amount")} of {add.Substance?.Name ?? add.What.Value}",
         AliquotStep aliquot => $"add {(aliquot.Amount is { } amount ? Amount(amount.Value) : "an unread amount")} of {aliquot.What.Value}",
-        AdjustStep adjust => $"set to pH {(adjust.TargetPh is { } ph ? Say.Number(ph.Value) : "?")} with {adjust.Reagent?.Name ?? adjust.Using?.Value ?? "an acid or alkali"}",
+        AdjustStep adjust =>
+            $"set to pH {(adjust.TargetPh is { } ph ? Say.Number(ph.Value) : "?")} with "
+                + $"{adjust.Reagent?.Name ?? adjust.Using?.Value ?? "an acid or alkali"}",
         TopUpStep topUp => $"top up to {Litres(topUp.To?.Value.Litres)}",
         HandlingStep handling => $"{handling.Handling.ToString().ToLowerInvariant()}: {handling.How.Value}",
         _ => step.Id,

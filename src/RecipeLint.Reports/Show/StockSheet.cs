@@ -33,7 +33,10 @@ public static class StockSheet
                 States(stock),
                 Room(stock),
                 FallsOut(stock),
-                new SheetSection("assumed", "Assumed", [.. stock.Assumptions.Concat(uncertainty.Assumptions).Select(a => a.Text).Distinct(StringComparer.Ordinal)]),
+                new SheetSection(
+                    "assumed",
+                    "Assumed",
+                    [.. stock.Assumptions.Concat(uncertainty.Assumptions).Select(a => a.Text).Distinct(StringComparer.Ordinal)]),
             }.Where(s => !s.IsEmpty),
         ]);
     }
@@ -49,7 +52,8 @@ public static class StockSheet
         };
         if (!stock.IsComplete || !stock.Chemistry.IsComplete)
         {
-            says.Add("Something could not be read or is of unknown composition: figures are computed without it. 'recipelint check' says what.");
+            says.Add(
+                "Something could not be read or is of unknown composition: figures are computed without it. 'recipelint check' says what.");
         }
 
         return says;
@@ -71,7 +75,9 @@ public static class StockSheet
                 [
                     a.Substance.Name,
                     a.Volume is { } volume && a.Scale is null ? Say.Litres(volume.Litres) : Say.Grams(a.Mass.Grams),
-                    a is { Scale: { } scale, ThroughAliquot: false } ? Cells.Number(100 * new Weighing(scale, a.Mass).RelativeExpanded) : "",
+                    a is { Scale: { } scale, ThroughAliquot: false }
+                        ? Cells.Number(100 * new Weighing(scale, a.Mass).RelativeExpanded)
+                        : "",
                     a.ThroughAliquot ? "a part of another stock" : (a.Scale?.Name ?? a.Measure?.Name ?? "not said"),
                 ]),
             ]));
@@ -102,13 +108,15 @@ public static class StockSheet
         var rows = stock.Chemistry.States.Select(s => (IReadOnlyList<string>)(s.IsSolved
             ?
             [
-                StateFactsJson.MomentName(s.Moment), Say.Number(s.Temperature.Celsius), Cells.Ph(s.Ph), Cells.Number(s.Density?.GramsPerMillilitre),
+                StateFactsJson.MomentName(s.Moment), Say.Number(s.Temperature.Celsius), Cells.Ph(s.Ph),
+                Cells.Number(s.Density?.GramsPerMillilitre),
                 Say.Number(s.IonicStrengthMolPerKg), StateFactsJson.TrustName(s.Validity.Trust),
             ]
             : [StateFactsJson.MomentName(s.Moment), Say.Number(s.Temperature.Celsius), "", "", "", s.Failure!]));
         return new SheetSection(
             "states", "As a solution", [],
-            new Table([new("moment"), new("°C", true), new("pH", true), new("g/mL", true), new("ionic strength mol/kg", true), new("figures are")], [.. rows]),
+            new Table([new("moment"), new(
+                "°C", true), new("pH", true), new("g/mL", true), new("ionic strength mol/kg", true), new("figures are")], [.. rows]),
             [.. stock.Chemistry.States.SelectMany(s => s.Validity.Reasons).Distinct(StringComparer.Ordinal)]);
     }
 
@@ -141,7 +149,8 @@ public static class StockSheet
                 [
                     .. judged.Deposits.Select(d => (IReadOnlyList<string>)
                     [
-                        SolidWords.Called(d.Solid), $"{StateFactsJson.MomentName(d.State.Moment)}, {Say.Number(d.State.Temperature.Celsius)} °C",
+                        SolidWords.Called(d.Solid),
+                        $"{StateFactsJson.MomentName(d.State.Moment)}, {Say.Number(d.State.Temperature.Celsius)} °C",
                         d.FallsOut ? Say.Number(d.GramsPerLitre) : "comes close", Say.Number(Math.Pow(10, d.Index)),
                     ]),
                 ]),

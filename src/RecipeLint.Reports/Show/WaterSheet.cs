@@ -24,12 +24,16 @@ public static class WaterSheet
     private static List<string> About(WaterDocument water)
     {
         var says = new List<string>();
-        Add("EC", water.Ec?.Value is { } ec ? Cells.Range(ec.Low.MillisiemensPerCentimetre, ec.High.MillisiemensPerCentimetre) : null, " mS/cm at 25 °C");
+        Add(
+            "EC",
+            water.Ec?.Value is { } ec ? Cells.Range(ec.Low.MillisiemensPerCentimetre, ec.High.MillisiemensPerCentimetre) : null,
+            " mS/cm at 25 °C");
         Add("pH", water.Ph is { } ph ? Cells.Range(ph.Value) : null, "");
         Add("Alkalinity", water.Alkalinity?.Value is { } alkalinity
             ? Cells.Range(alkalinity.Low.MilliequivalentsPerLitre, alkalinity.High.MilliequivalentsPerLitre) : null, " meq/L");
         Add("Hardness", water.Hardness?.Value is { } hardness
-            ? Cells.Range(hardness.Low.MilliequivalentsPerLitre, hardness.High.MilliequivalentsPerLitre) : null, " meq/L of calcium and magnesium");
+            ? Cells.Range(hardness.Low.MilliequivalentsPerLitre, hardness.High.MilliequivalentsPerLitre) : null,
+            " meq/L of calcium and magnesium");
         if (!water.IsComplete)
         {
             says.Add("Something in it could not be read: 'recipelint check' says what.");

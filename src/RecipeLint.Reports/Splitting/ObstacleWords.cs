@@ -36,18 +36,21 @@ internal static class ObstacleWords
     public static string Of(Obstacle obstacle) => obstacle switch
     {
         Obstacle.Danger d => HazardWords.Short(d.Hazard),
-        Obstacle.Deposit d => $"{Say.Grams(d.Mass.GramsPerLitre)}/L of {Called(d.Solid)} falls out at {Celsius(d.At)}{From(d.Suppliers, d.Ions)}",
+        Obstacle.Deposit d =>
+            $"{Say.Grams(d.Mass.GramsPerLitre)}/L of {Called(d.Solid)} falls out at {Celsius(d.At)}{From(d.Suppliers, d.Ions)}",
         Obstacle.TooClose c => $"{Called(c.Solid)} comes too near to crystallising at {Celsius(c.At)}{From(c.Suppliers, c.Ions)}",
         Obstacle.Unpreserved { Strength: > 0 } u => string.Create(
             CultureInfo.InvariantCulture,
-            $"at pH {u.Ph:0.0} only {Say.Percent(u.Strength)} of the preservative that works is undissociated acid, beside {Say.Number(u.Food.GramsPerLitre)} g/L of organic matter"),
+            $"at pH {u.Ph:0.0} only {Say.Percent(u.Strength)} of the preservative that works is undissociated acid, beside "
+                + $"{Say.Number(u.Food.GramsPerLitre)} g/L of organic matter"),
         Obstacle.Unpreserved u => $"{Say.Number(u.Food.GramsPerLitre)} g/L of organic matter stands without the preservative",
         Obstacle.TooLittleToWeigh w => $"{Say.Grams(w.Mass.Grams)} of {Short(w.Substance)} is too little for '{w.Scale.Name}'",
         Obstacle.NotComputed n => n.Reason.TrimEnd('.'),
         _ => "",
     };
 
-    private static string From(IReadOnlyList<string> suppliers, IReadOnlyList<string> ions) => suppliers.Distinct(StringComparer.Ordinal).Count() switch
+    private static string From(IReadOnlyList<string> suppliers, IReadOnlyList<string> ions) => suppliers.Distinct(StringComparer.Ordinal)
+        .Count() switch
     {
         0 => "",
         1 => $" ({Say.List(ions.Select(SolidWords.Ion).Distinct(StringComparer.Ordinal))} from {Short(suppliers[0])})",

@@ -96,7 +96,8 @@ public static class PartFileText
         {
             var start = original.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? Encoding.UTF8.Preamble.Length : 0;
             using var document = JsonDocument.Parse(
-                original.AsMemory(start), new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
+                original.AsMemory(start),
+                new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
             foreach (var member in document.RootElement.EnumerateObject())
             {
                 kept[member.Name] = member.Value.GetRawText();
@@ -118,7 +119,8 @@ public static class PartFileText
         Member(text, "final", Quoted(VolumeText(final)));
         Member(text, "volume", Quoted("made up"));
         text.Append("  \"doses\": [\n");
-        text.AppendJoin(",\n", plan.Parts.Select(p => $"    {{ \"stock\": {Quoted(FileOf(p))}, \"dose\": {Quoted(DoseText(p.Dilution))} }}"));
+        text.AppendJoin(
+            ",\n", plan.Parts.Select(p => $"    {{ \"stock\": {Quoted(FileOf(p))}, \"dose\": {Quoted(DoseText(p.Dilution))} }}"));
         text.Append("\n  ]");
         foreach (var key in new[] { "adjust", "targets" }.Where(kept.ContainsKey))
         {
@@ -129,9 +131,11 @@ public static class PartFileText
         return text.ToString();
     }
 
-    private static string Water(Located<WaterReference> water, Func<string, string> path) => water.Value.File is { Length: > 0 } file ? path(file) : water.Value.Name;
+    private static string Water(Located<WaterReference> water, Func<string, string> path) =>
+        water.Value.File is { Length: > 0 } file ? path(file) : water.Value.Name;
 
-    private static void Member(StringBuilder text, string key, string value) => text.Append(CultureInfo.InvariantCulture, $"  \"{key}\": {value},\n");
+    private static void Member(StringBuilder text, string key, string value) =>
+        text.Append(CultureInfo.InvariantCulture, $"  \"{key}\": {value},\n");
 
     private static string DoseText(double dilution) => $"{Number(1000 / dilution)} mL/L";
 

@@ -44,9 +44,13 @@ public static class SplitReport
         WriteReasons(text, "Why not fewer parts", Fewer(proposal, plan));
         WriteReasons(text, "Why not elsewhere", proposal.Elsewhere.Select(Elsewhere));
         WriteReasons(text, "Other ways", proposal.Alternatives.Select(Alternative));
-        WriteReasons(text, "Every part that was given up", proposal.Rejected.Select(r => $"{Say.List(r.Together.Select(ObstacleWords.Short))}, 1:{Say.Number(r.Dilution)}: {ObstacleWords.All(r)}."));
+        WriteReasons(text, "Every part that was given up", proposal.Rejected.Select(
+            r => $"{Say.List(r.Together.Select(ObstacleWords.Short))}, 1:{Say.Number(r.Dilution)}: {ObstacleWords.All(r)}."));
         text.Append('\n');
-        Paragraph(text, "Computed at equilibrium; a salt counts as dissolved only well below its saturation. Acids go into water, never water into acid; mind the safety data sheets.");
+        Paragraph(
+            text,
+            "Computed at equilibrium; a salt counts as dissolved only well below its saturation. Acids go into water, never water into "
+                + "acid; mind the safety data sheets.");
         return text.ToString();
     }
 
@@ -55,13 +59,20 @@ public static class SplitReport
         var salts = proposal.Units.Sum(u => u.Ingredients.Count);
         var count = plan.Parts.Count == 1 ? "1 part" : $"{plan.Parts.Count} parts";
         var water = proposal.WaterReplaced ? $"{proposal.Water} water, because the water of the recipe clouds them" : proposal.Water;
-        return $"{Printable.Show(proposal.Of)}: {count} for its {(salts == 1 ? "one substance" : $"{salts} substances")}. Clear from {Span(proposal.Storage)}, made with {Printable.Show(water)}."
-            + (plan.Dilution < proposal.WantedDilution * (1 - 1e-9) ? $" Nothing works at 1:{Say.Number(proposal.WantedDilution)}; 1:{Say.Number(plan.Dilution)} is the strongest usual dose that does." : "");
+        return $"{Printable.Show(proposal.Of)}: {count} for its {(salts == 1 ? "one substance" : $"{salts} substances")}. Clear from "
+            + $"{Span(proposal.Storage)}, made with {Printable.Show(water)}."
+            + (plan.Dilution < proposal.WantedDilution * (1 - 1e-9)
+                ? $" Nothing works at 1:{Say.Number(proposal.WantedDilution)}; 1:{Say.Number(plan.Dilution)} is the strongest usual dose "
+                    + "that does."
+                : "");
     }
 
     private static void WritePart(StringBuilder text, SplitPart part)
     {
-        text.Append(CultureInfo.InvariantCulture, $"{part.Name}, {Say.Litres(part.Stock.Volume.Litres)}, dosed at {Say.Number(1000 / part.Dilution)} mL/L (1:{Say.Number(part.Dilution)})\n");
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"{part.Name}, {Say.Litres(part.Stock.Volume.Litres)}, dosed at {Say.Number(1000 / part.Dilution)} mL/L "
+                + $"(1:{Say.Number(part.Dilution)})\n");
         foreach (var step in part.Stock.Stock.Steps.OfType<AddStep>())
         {
             var share = part.Shares.FirstOrDefault(s => s.Substance == step.Substance!.Name);
@@ -83,7 +94,8 @@ public static class SplitReport
 
         if (part.TooLittle is { } little)
         {
-            Paragraph(text, $"{ObstacleWords.Of(little)}: make more at once, weigh it through a diluted pre-stock, or use a finer scale.", "  ");
+            Paragraph(
+                text, $"{ObstacleWords.Of(little)}: make more at once, weigh it through a diluted pre-stock, or use a finer scale.", "  ");
         }
     }
 
@@ -91,7 +103,9 @@ public static class SplitReport
     {
         var ph = string.Create(CultureInfo.InvariantCulture, $"pH {part.Stock.Chemistry.Mixing.Ph:0.0}. ");
         return part is { ClearUpTo: { } most, StoppedBy: { } solid, StoppedAt: { } at }
-            ? $"{ph}Stays clear up to 1:{Whole(most)}; stronger, {ObstacleWords.Called(solid)} {(solid.Role == SolidRole.SolubleSalt ? "may crystallise" : "falls out")} at {Say.Number(at.Celsius)} °C."
+            ? $"{ph}Stays clear up to 1:{Whole(most)}; stronger, "
+                + $"{ObstacleWords.Called(solid)} {(solid.Role == SolidRole.SolubleSalt ? "may crystallise" : "falls out")} at "
+                    + $"{Say.Number(at.Celsius)} °C."
             : $"{ph}Stays clear even eight times as strong.";
     }
 
@@ -100,15 +114,19 @@ public static class SplitReport
         var after = proposal.Final!.Elements;
         var changed = proposal.Before
             .Where(b => b.Value > 0)
-            .Select(b => (Key: b.Key, Before: b.Value, After: after.TryGetValue(b.Key, out var fact) ? fact.Concentration.MilligramsPerLitre : 0))
+            .Select(b => (Key: b.Key, Before: b.Value, After: after.TryGetValue(b.Key, out var fact)
+                ? fact.Concentration.MilligramsPerLitre
+                : 0))
             .Where(e => Math.Abs((e.After / e.Before) - 1) > Unchanged)
             .OrderBy(e => e.Key, StringComparer.Ordinal)
             .Select(e => $"{e.Key} {Say.Number(e.Before)} to {Say.Number(e.After)} ({(e.After / e.Before) - 1:+0.0 %;-0.0 %})")
             .ToList();
         text.Append('\n');
         Paragraph(text, changed.Count == 0
-            ? $"The final solution stays what it is: all {proposal.Before.Count(b => b.Value > 0)} elements and forms of nitrogen agree within {Say.Percent(Unchanged)}."
-            : $"The final solution changes in mg/L, by rounding weights to the scales and by the water of the parts: {string.Join(", ", changed)}.");
+            ? $"The final solution stays what it is: all {proposal.Before.Count(b => b.Value > 0)} elements and forms of nitrogen agree "
+                + $"within {Say.Percent(Unchanged)}."
+            : "The final solution changes in mg/L, by rounding weights to the scales and by the water of the parts: "
+                + $"{string.Join(", ", changed)}.");
     }
 
     private static IEnumerable<string> Fewer(SplitProposal proposal, SplitPlan plan)
@@ -126,7 +144,8 @@ public static class SplitReport
     }
 
     private static string Forbidden(RejectedPart rejected) =>
-        $"{Say.List(rejected.Together.Select(ObstacleWords.Short))}{(rejected.Together.Count == 1 ? " alone" : " in one")}, 1:{Say.Number(rejected.Dilution)}: {ObstacleWords.All(rejected)}.";
+        $"{Say.List(rejected.Together.Select(ObstacleWords.Short))}{(rejected.Together.Count == 1 ? " alone" : " in one")}, "
+            + $"1:{Say.Number(rejected.Dilution)}: {ObstacleWords.All(rejected)}.";
 
     private static string Elsewhere(RejectedPart rejected) =>
         $"{ObstacleWords.Short(rejected.Newcomer!)} in {rejected.Parts[0]}: {ObstacleWords.First(rejected)}.";
@@ -142,7 +161,9 @@ public static class SplitReport
         part.IsTrace
             ? ["the trace elements"]
             : part.Stock.Additions.Select(a =>
-                part.Shares.FirstOrDefault(s => s.Substance == a.Substance.Name) is { Substance: not null } share ? $"{Say.Percent(share.Share)} of the {ObstacleWords.Short(a.Substance.Name)}" : ObstacleWords.Short(a.Substance.Name));
+                part.Shares.FirstOrDefault(s => s.Substance == a.Substance.Name) is { Substance: not null } share
+                    ? $"{Say.Percent(share.Share)} of the {ObstacleWords.Short(a.Substance.Name)}"
+                    : ObstacleWords.Short(a.Substance.Name));
 
     private static void WriteImpossible(StringBuilder text, SplitProposal proposal)
     {
@@ -163,7 +184,10 @@ public static class SplitReport
             return;
         }
 
-        Paragraph(text, $"{Printable.Show(proposal.Of)} cannot be split into parts that stay clear from {Span(proposal.Storage)}, not even at 1:{Say.Number(proposal.LookedAtDilution)}, made with {Printable.Show(proposal.Water)}.");
+        Paragraph(
+            text,
+            $"{Printable.Show(proposal.Of)} cannot be split into parts that stay clear from {Span(proposal.Storage)}, not even at "
+                + $"1:{Say.Number(proposal.LookedAtDilution)}, made with {Printable.Show(proposal.Water)}.");
         WriteReasons(text, "What forbids it", proposal.Fewer.Select(Forbidden));
     }
 

@@ -18,7 +18,8 @@ public static class StretchReport
         var page = new TablePage();
         var stock = stretch.Stock;
         var dose = stock.Stock.Dose?.Value;
-        page.Text($"'{Printable.Show(stock.Stock.Name)}', {(dose is { } d ? $"made for 1:{Figure(d.Dilution, Math.Round)} ({Say.Number(d.MillilitresPerLitre)} mL/L)" : "made for no stated dose")}, "
+        page.Text($"'{Printable.Show(stock.Stock.Name)}', "
+            + $"{(dose is { } d ? $"made for 1:{Figure(d.Dilution, Math.Round)} ({Say.Number(d.MillilitresPerLitre)} mL/L)" : "made for no stated dose")}, "
             + $"kept at {Say.Number(stock.StorageTemperature.Low.Celsius)} to {Say.Number(stock.StorageTemperature.High.Celsius)} °C");
         page.Text("Stronger or weaker means: the final solution stays the same, amounts and dose change against each other.");
         page.Blank();
@@ -64,7 +65,8 @@ public static class StretchReport
         {
             page.Text(stretch.Rows.FirstOrDefault(r => r is { IsJudged: true, Highest.Failure: not null }) is { } lost
                 ? $"How strong it may get is not known: {lost.Highest.Failure}"
-                : "It does not stay clear at any strength looked at, down to a sixty-fourth: what falls out does not depend on the strength.");
+                : "It does not stay clear at any strength looked at, down to a sixty-fourth: what falls out does not depend on the "
+                    + "strength.");
             return;
         }
 
@@ -111,20 +113,23 @@ public static class StretchReport
         page.Text($"Weakest: {Strength(stretch, stretch.Weaker[0].Factor, least: true)}.");
         foreach (var objection in stretch.Weaker)
         {
-            page.Text($"Below {Strength(stretch, objection.Factor, least: true)} {objection.Finding.Rule.Name} objects: {Sentences.First(objection.Finding.Message)}");
+            page.Text($"Below {Strength(stretch, objection.Factor, least: true)} {objection.Finding.Rule.Name} objects: "
+                + $"{Sentences.First(objection.Finding.Message)}");
         }
     }
 
     private static string StoppedBy(StretchRow row) => row switch
     {
         { NoRoom: true } => "no room is left for water",
-        { Highest: { IsUntold: true, StoppedBy: [var untold, ..] } } => $"whether {SolidWords.Called(untold)} stays dissolved cannot be told",
+        { Highest: { IsUntold: true, StoppedBy: [var untold, ..] } } =>
+            $"whether {SolidWords.Called(untold)} stays dissolved cannot be told",
         { Highest.StoppedBy.Count: > 0 } => $"{SolidWords.Called(row.Highest.StoppedBy[0])} falls out",
         _ => "something falls out",
     };
 
     /// <summary>"1:214", or "2.14 x" of the present strength where no dose is stated; rounded to the safe side.</summary>
-    private static string Strength(StockStretch stretch, double factor, bool least = false) => stretch.Stock.Stock.Dose?.Value is { LitresPerLitre: > 0 } dose
+    private static string Strength(StockStretch stretch, double factor, bool least = false) =>
+        stretch.Stock.Stock.Dose?.Value is { LitresPerLitre: > 0 } dose
         ? "1:" + Figure(dose.Dilution * factor, least ? Math.Ceiling : Math.Floor)
         : Figure(factor, least ? Math.Ceiling : Math.Floor) + " x";
 

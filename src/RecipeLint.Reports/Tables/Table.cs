@@ -6,7 +6,9 @@ namespace RecipeLint.Reports.Tables;
 /// <param name="IsPicture">A bar of signs for the terminal; pages, which draw, leave it out.</param>
 public sealed record Column(string Head, bool IsNumber = false, bool IsPicture = false);
 
-/// <summary>Figures in rows and columns, whatever they are shown in. Cells hold the true text; each way of showing escapes for itself.</summary>
+/// <summary>
+/// Figures in rows and columns, whatever they are shown in. Cells hold the true text; each way of showing escapes for itself.
+/// </summary>
 /// <param name="Rows">Each with as many cells as there are columns.</param>
 public sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<IReadOnlyList<string>> Rows)
 {

@@ -60,7 +60,9 @@ public static class TableText
 
         void Row(List<string> row, bool headed)
         {
-            var wrapped = row.Select((c, i) => !headed && (table.Columns[i].IsNumber || table.Columns[i].IsPicture) ? [c] : TextWrap.Wrap(c, widths[i])).ToList();
+            var wrapped = row.Select((c, i) => !headed && (table.Columns[i].IsNumber || table.Columns[i].IsPicture)
+                ? [c]
+                : TextWrap.Wrap(c, widths[i])).ToList();
             for (var line = 0; line < wrapped.Max(w => w.Count); line++)
             {
                 var text = new StringBuilder(new string(' ', Indent));

@@ -53,7 +53,9 @@ internal sealed record Excerpt(string Text, int Offset, int Length, bool Whole)
         return new Excerpt(text.ToString(), offset, length, !cutLeft && !cutRight);
     }
 
-    /// <summary>The cells to show: a third of the width before the mark, the rest after it, with a column at either end kept for the ellipsis.</summary>
+    /// <summary>
+    /// The cells to show: a third of the width before the mark, the rest after it, with a column at either end kept for the ellipsis.
+    /// </summary>
     private static (int Left, int Right) Window(List<Cell> cells, int first, int width)
     {
         var left = first;

@@ -9,7 +9,9 @@ namespace RecipeLint.Reports;
 /// </summary>
 public static class Printable
 {
-    /// <summary>The text on one line with controls, bidirectional controls, invisible characters and lone surrogates as \u202E or \u{E0041}.</summary>
+    /// <summary>
+    /// The text on one line with controls, bidirectional controls, invisible characters and lone surrogates as \u202E or \u{E0041}.
+    /// </summary>
     public static string Show(string text)
     {
         if (!NeedsEscape(text))

@@ -22,7 +22,8 @@ public static class RepairBlock
 
             var how = repair.Repair.Kind == RepairKind.Safe ? $"--fix or --apply {repair.Name}" : $"--apply {repair.Name}";
             lines.Add($"  repair {Printable.Show(repair.Name)} ({Kind(repair)}; {Printable.Show(how)}):");
-            lines.AddRange(RepairText.Lines(repair).SelectMany(paragraph => TextWrap.Wrap(Printable.Show(paragraph), width - Indent).Select(l => new string(' ', Indent) + l)));
+            lines.AddRange(RepairText.Lines(repair).SelectMany(paragraph => TextWrap.Wrap(Printable.Show(paragraph), width - Indent)
+                .Select(l => new string(' ', Indent) + l)));
         }
 
         return lines;

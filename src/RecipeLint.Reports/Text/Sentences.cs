@@ -2,7 +2,9 @@ namespace RecipeLint.Reports;
 
 internal static class Sentences
 {
-    /// <summary>The first sentence: up to a full stop, exclamation or question mark followed by a blank and a capital, or the whole.</summary>
+    /// <summary>
+    /// The first sentence: up to a full stop, exclamation or question mark followed by a blank and a capital, or the whole.
+    /// </summary>
     public static string First(string text)
     {
         for (var i = 0; i + 2 < text.Length; i++)

@@ -68,8 +68,12 @@ public static class TextReport
         {
             var spot = Spot.Of(suppressed.Finding.Place, report.Sources);
             var finding = suppressed.Finding;
-            var until = suppressed.Suppression.Expires is { } last ? string.Create(CultureInfo.InvariantCulture, $", until {last:yyyy-MM-dd}") : "";
-            var value = suppressed.Suppression.Accepted is { } accepted ? string.Create(CultureInfo.InvariantCulture, $", up to {accepted:G6}") : "";
+            var until = suppressed.Suppression.Expires is { } last
+                ? string.Create(CultureInfo.InvariantCulture, $", until {last:yyyy-MM-dd}")
+                : "";
+            var value = suppressed.Suppression.Accepted is { } accepted
+                ? string.Create(CultureInfo.InvariantCulture, $", up to {accepted:G6}")
+                : "";
             WriteWrapped(
                 lines,
                 string.Create(CultureInfo.InvariantCulture, $"{spot.File}:{spot.Lines.Start.Line}:{spot.Lines.Start.Column}: ")
@@ -82,7 +86,9 @@ public static class TextReport
     public static string Summary(Report report, IReadOnlyList<PlacedFinding> findings)
     {
         var checkedFiles = Count(report.FilesChecked, "file", "files");
-        var suppressed = report.Result.Suppressed.Count == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"; {report.Result.Suppressed.Count} suppressed");
+        var suppressed = report.Result.Suppressed.Count == 0
+            ? ""
+            : string.Create(CultureInfo.InvariantCulture, $"; {report.Result.Suppressed.Count} suppressed");
         if (findings.Count == 0)
         {
             return report.Result.Faults.Count == 0
@@ -136,7 +142,11 @@ internal sealed class FindingBlock(StyledLines lines, int width)
         var finding = placed.Finding;
         var style = StyledLines.StyleOf(finding.Level);
         var certainty = Certainty(finding);
-        lines.Line((Position(placed.Spot), Style.Strong), (" ", Style.Plain), (Words.Of(finding.Level), style), ($" {Name(finding)}{certainty}:", Style.Plain));
+        lines.Line(
+            (Position(placed.Spot), Style.Strong),
+            (" ", Style.Plain),
+            (Words.Of(finding.Level), style),
+            ($" {Name(finding)}{certainty}:", Style.Plain));
         foreach (var line in TextWrap.Wrap(Printable.Show(finding.Message), width - 2).Where(l => l.Length > 0))
         {
             lines.Line(("  " + line, Style.Plain));

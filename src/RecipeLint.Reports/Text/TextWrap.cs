@@ -4,16 +4,18 @@ using System.Text;
 namespace RecipeLint.Reports;
 
 /// <summary>
-/// Breaks text at blanks so that no line takes more columns than allowed; a number stays on one line with its power of ten and its unit. A word too long for a line
-/// is cut.
+/// Breaks text at blanks so that no line takes more columns than allowed; a number stays on one line with its power of ten and its unit. A
+/// word too long for a line is cut.
 /// </summary>
 public static class TextWrap
 {
     /// <summary>What may follow a number without a break; sentence signs after it do not count.</summary>
     private static readonly FrozenSet<string> Units = new[]
     {
-        "%", "°C", "K", "kg", "g", "mg", "µg", "mL", "L", "m³", "mol", "mmol", "µmol", "g/L", "kg/L", "mg/L", "µg/L", "mL/L", "mol/L", "mmol/L",
-        "µmol/L", "meq/L", "mol/kg", "mmol/kg", "meq/kg", "mg/kg", "g/kg", "g/mL", "g/mol", "mS/cm", "kJ", "kJ/mol", "day", "days", "weeks", "months",
+        "%", "°C", "K", "kg", "g", "mg", "µg", "mL", "L", "m³", "mol", "mmol", "µmol", "g/L", "kg/L", "mg/L", "µg/L", "mL/L", "mol/L",
+        "mmol/L",
+        "µmol/L", "meq/L", "mol/kg", "mmol/kg", "meq/kg", "mg/kg", "g/kg", "g/mL", "g/mol", "mS/cm", "kJ", "kJ/mol", "day", "days",
+        "weeks", "months",
     }.ToFrozenSet(StringComparer.Ordinal);
 
     /// <param name="text">Runs of blanks count as one.</param>
@@ -54,7 +56,8 @@ public static class TextWrap
         for (var i = 0; i < words.Length; i++)
         {
             var word = words[i];
-            if (i + 2 < words.Length && char.IsAsciiDigit(word[^1]) && words[i + 1] == "×" && words[i + 2].StartsWith("10^", StringComparison.Ordinal)
+            if (i + 2 < words.Length && char.IsAsciiDigit(word[^1]) && words[i + 1] == "×" && words[i + 2].StartsWith(
+                "10^", StringComparison.Ordinal)
                 && DisplayWidth.Of(word) + 3 + DisplayWidth.Of(words[i + 2]) <= width)
             {
                 // A power of ten belongs to its number: "2.4 × 10^-5".

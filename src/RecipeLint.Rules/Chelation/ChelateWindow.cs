@@ -12,8 +12,9 @@ namespace RecipeLint.Rules.Chelation;
 internal sealed record ChelateWindow(string Agent, double Lowest, double LowFrom, double HighFrom, double Highest, bool AcidSettles)
 {
     /// <summary>
-    /// W. L. Lindsay and W. A. Norvell, Soil Sci. Soc. Am. Proc. 33 (1969) 62 and W. A. Norvell in Micronutrients in Agriculture, 2nd ed. 1991
-    /// (both recalled), and technical sheets of chelate suppliers (EDTA to 6, HEDTA 4.5 to 7, DTPA to 7, EDDHA to 8.5 and from 4 as a stock: read).
+    /// W. L. Lindsay and W. A. Norvell, Soil Sci. Soc. Am. Proc. 33 (1969) 62 and W. A. Norvell in Micronutrients in Agriculture, 2nd ed.
+    /// 1991 (both recalled), and technical sheets of chelate suppliers (EDTA to 6, HEDTA 4.5 to 7, DTPA to 7, EDDHA to 8.5 and from 4 as a
+    /// stock: read).
     /// </summary>
     public static readonly IReadOnlyList<ChelateWindow> All =
     [

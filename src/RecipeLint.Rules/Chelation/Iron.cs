@@ -83,7 +83,8 @@ internal static class Iron
     /// <param name="molesPerLitre">All iron, deposit included.</param>
     public static double RustShare(SolutionState state, double molesPerLitre)
     {
-        var rust = IronDeposits(state).Sum(d => d.Amount.MolesPerLitre * (Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric)));
+        var rust =
+            IronDeposits(state).Sum(d => d.Amount.MolesPerLitre * (Settled.CountOf(d.Solid, Ferrous) + Settled.CountOf(d.Solid, Ferric)));
         return molesPerLitre > 0 ? Math.Clamp(rust / molesPerLitre, 0, 1) : 0;
     }
 
@@ -117,7 +118,9 @@ internal static class Iron
 
     /// <summary>What is weighed for the iron of a recipe, in its stocks or straight into the tank.</summary>
     public static IEnumerable<AdditionFacts> Additions(RecipeFacts recipe) =>
-        recipe.Doses.SelectMany(d => d.Direct is { } direct ? [direct] : d.Stock?.Additions ?? []).Where(a => !a.ThroughAliquot && Moles(a.ComponentMoles) > 0);
+        recipe.Doses
+            .SelectMany(d => d.Direct is { } direct ? [direct] : d.Stock?.Additions ?? [])
+            .Where(a => !a.ThroughAliquot && Moles(a.ComponentMoles) > 0);
 
     /// <summary>The addition that brings most of the iron of a stock.</summary>
     public static AdditionFacts? Supplier(StockFacts stock) =>

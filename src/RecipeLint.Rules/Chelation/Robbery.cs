@@ -36,16 +36,19 @@ internal sealed record Robbery(string Key, string Name, double HeldWithout)
 
         // Published constants of iron hydroxide lie a unit and more apart with its age; a robbery must show with the fresh one as well.
         var mix = (recipe.Chemistry.AdjustedMix ?? recipe.Chemistry.Mix).WithIronOxidised();
-        if (Settled.Of(mix, state.Temperature.Celsius, state.PhBeforeDeposit, state.OpenToAir, fresh: true) is not { } mild || mild.HeldIronShare() >= least)
+        if (Settled.Of(mix, state.Temperature.Celsius, state.PhBeforeDeposit, state.OpenToAir, fresh: true) is not { } mild
+            || mild.HeldIronShare() >= least)
         {
             return null;
         }
 
         Robbery? best = null;
-        foreach (var (component, key, name) in _robbers.Where(r => state.Ph <= window.HighFrom || r.Key is "Cu" or "Zn").Where(r => IsTooMuch(recipe, r.Key)))
+        foreach (var (component, key, name) in _robbers.Where(r => state.Ph <= window.HighFrom || r.Key is "Cu" or "Zn")
+            .Where(r => IsTooMuch(recipe, r.Key)))
         {
             if (mix.Totals[component] > 0
-                && Settled.Of(mix, state.Temperature.Celsius, state.PhBeforeDeposit, state.OpenToAir, component)?.HeldIronShare() is { } without
+                && Settled.Of(
+                    mix, state.Temperature.Celsius, state.PhBeforeDeposit, state.OpenToAir, component)?.HeldIronShare() is { } without
                 && without > (best?.HeldWithout ?? 0))
             {
                 best = new Robbery(key, name, without);
@@ -55,7 +58,9 @@ internal sealed record Robbery(string Key, string Name, double HeldWithout)
         return best is not null && best.HeldWithout >= least && best.HeldWithout - held >= LeastGain ? best : null;
     }
 
-    /// <summary>A trace metal at the level the crop wants is no robber: there is nothing to lower. Calcium and magnesium count as they are.</summary>
+    /// <summary>
+    /// A trace metal at the level the crop wants is no robber: there is nothing to lower. Calcium and magnesium count as they are.
+    /// </summary>
     private static bool IsTooMuch(RecipeFacts recipe, string key) =>
         key is "Ca" or "Mg" || !(recipe.MilligramsPerLitre(key) <= recipe.Profile.Find(key)?.SufficientHigh);
 }

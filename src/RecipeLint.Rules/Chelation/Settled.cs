@@ -4,7 +4,9 @@ using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Rules.Chelation;
 
-/// <summary>A solution over what readily falls out of it, for questions of the kind "what if": another pH, one metal less, other water.</summary>
+/// <summary>
+/// A solution over what readily falls out of it, for questions of the kind "what if": another pH, one metal less, other water.
+/// </summary>
 internal sealed class Settled
 {
     private const string AgedHydroxide = "Ferrihydrite (aged)";
@@ -20,7 +22,8 @@ internal sealed class Settled
     /// <param name="ph">pH before anything falls out; null where it follows from what is in it.</param>
     /// <param name="openToAir">At rest with the carbon dioxide of the air.</param>
     /// <param name="without">A component to leave out; only with a given pH, because its charge goes too.</param>
-    /// <param name="fresh">True where iron may only fall out as fresh, most soluble hydroxide: the mildest reading of the constants.</param>
+    /// <param name="fresh">True where iron may only fall out as fresh, most soluble hydroxide: the mildest reading of the
+    /// constants.</param>
     /// <returns>Null when the equilibrium is not found.</returns>
     public static Settled? Of(
         SolutionMix mix, double celsius, double? ph = null, bool openToAir = false, string? without = null, bool fresh = false)

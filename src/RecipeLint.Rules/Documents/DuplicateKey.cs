@@ -16,7 +16,9 @@ internal sealed class DuplicateKey() : ProblemRule(
     {
         if (finding.Related is not [{ Place: { Range: not null } first }, ..] || finding.Place.Range is null)
         {
-            return finding.Related.Count > 0 && context.Item(finding.Place) is { Kind: JsonKind.Text } id ? [AnotherId(finding, id.Text, context)] : [];
+            return finding.Related.Count > 0 && context.Item(finding.Place) is { Kind: JsonKind.Text } id
+                ? [AnotherId(finding, id.Text, context)]
+                : [];
         }
 
         var key = finding.Place.Pointer.Tokens[^1];
@@ -32,7 +34,8 @@ internal sealed class DuplicateKey() : ProblemRule(
     {
         var text = context.Workspace.Sources[finding.Place.File];
         var all = text.Excerpt(new ByteSpan(0, text.Bytes.Length));
-        var count = Enumerable.Range(2, 1000).First(n => !all.Contains(FormattableString.Invariant($"\"{id}-{n}\""), StringComparison.Ordinal));
+        var count = Enumerable.Range(2, 1000)
+            .First(n => !all.Contains(FormattableString.Invariant($"\"{id}-{n}\""), StringComparison.Ordinal));
         var free = FormattableString.Invariant($"{id}-{count}");
         var edit = new JsonEdit.ReplaceValue(finding.Place, JsonDraft.Of(free));
 

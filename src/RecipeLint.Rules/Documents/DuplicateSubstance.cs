@@ -112,7 +112,10 @@ internal sealed class DuplicateSubstance : WorkspaceRule, IProposesRepairs
             yield return Repair.Chemistry(
                 "one-line",
                 $"Write one line with the sum, {sum}.",
-                [new JsonEdit.ReplaceValue(first.Child("amount"), JsonDraft.Of(sum)), .. copies.Skip(1).Select(c => new JsonEdit.Remove(c))]);
+                [
+                    new JsonEdit.ReplaceValue(first.Child("amount"), JsonDraft.Of(sum)),
+                    .. copies.Skip(1).Select(c => new JsonEdit.Remove(c)),
+                ]);
         }
 
         yield return Repair.Chemistry("drop-copy", "Take out the last of the lines.", new JsonEdit.Remove(finding.Place));

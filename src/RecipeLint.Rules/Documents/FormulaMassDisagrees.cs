@@ -14,5 +14,8 @@ internal sealed class FormulaMassDisagrees() : ProblemRule(
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>
         context.Item(finding.Place)?.KeySpan is null
             ? []
-            : [Repair.Chemistry("by-formula", "Take out the stated molar mass; the formula decides.", new JsonEdit.Remove(finding.Place with { Range = null }))];
+            : [Repair.Chemistry(
+                "by-formula",
+                "Take out the stated molar mass; the formula decides.",
+                new JsonEdit.Remove(finding.Place with { Range = null }))];
 }

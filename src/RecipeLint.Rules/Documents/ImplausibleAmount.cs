@@ -26,7 +26,10 @@ internal sealed class ImplausibleAmount() : ProblemRule(
             if (item.Text.EndsWith(" " + large, StringComparison.Ordinal))
             {
                 var text = item.Text[..^large.Length] + small;
-                yield return Repair.Chemistry("smaller-unit", $"Write '{text}' instead of '{item.Text}', a thousandth of it.", new JsonEdit.ReplaceValue(place, JsonDraft.Of(text)));
+                yield return Repair.Chemistry(
+                    "smaller-unit",
+                    $"Write '{text}' instead of '{item.Text}', a thousandth of it.",
+                    new JsonEdit.ReplaceValue(place, JsonDraft.Of(text)));
             }
         }
     }

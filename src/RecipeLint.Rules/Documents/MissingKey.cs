@@ -21,7 +21,10 @@ internal sealed class MissingKey() : ProblemRule(
 
         if (root["format"] is null)
         {
-            yield return Repair.Safe("add-format", "Begin the file with \"format\": 1.", new JsonEdit.InsertMember(finding.Place, "format", new JsonDraft.Literal("1"), ""));
+            yield return Repair.Safe(
+                "add-format",
+                "Begin the file with \"format\": 1.",
+                new JsonEdit.InsertMember(finding.Place, "format", new JsonDraft.Literal("1"), ""));
         }
 
         // What the last top-up brings the stock to is what it makes.

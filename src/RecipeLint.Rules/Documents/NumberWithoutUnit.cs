@@ -45,5 +45,6 @@ internal sealed class NumberWithoutUnit() : ProblemRule(
 
     private static bool IsLiquid(Place amount, RepairContext context) =>
         context.Workspace.FindStock(amount.File)?.Steps.OfType<AddStep>()
-            .FirstOrDefault(s => amount.Pointer.Value.StartsWith(s.Place.Pointer.Value + "/", StringComparison.Ordinal))?.Substance is { Form: PhysicalForm.Liquid };
+            .FirstOrDefault(s => amount.Pointer.Value.StartsWith(
+                s.Place.Pointer.Value + "/", StringComparison.Ordinal))?.Substance is { Form: PhysicalForm.Liquid };
 }

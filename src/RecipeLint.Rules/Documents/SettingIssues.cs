@@ -10,5 +10,6 @@ internal static class SettingIssues
         LintEngine.ShopsOf(facts.Workspace)
             .SelectMany(shop => RuleTuning.Read(shop).Issues)
             .Where(issue => issue.IsUnknownRule == unknownRules)
-            .Select(issue => context.Find(issue.Place, issue.IdPath, issue.Message, Harm.Damage, Odds.Certain) with { Suggestions = issue.Suggestions });
+            .Select(issue => context.Find(
+                issue.Place, issue.IdPath, issue.Message, Harm.Damage, Odds.Certain) with { Suggestions = issue.Suggestions });
 }

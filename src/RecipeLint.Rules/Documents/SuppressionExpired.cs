@@ -31,13 +31,16 @@ internal sealed class SuppressionExpired : SuppressionRule, IProposesRepairs
 
         foreach (var (suppression, _, _) in uses.Where(u => u.Outcome is SuppressionOutcome.Held or SuppressionOutcome.GotWorse))
         {
-            if (context.Today is { } today && suppression.Expires is { } last && last.DayNumber - today.DayNumber is >= 0 and <= DaysAhead and var left)
+            if (context.Today is { } today
+                && suppression.Expires is { } last
+                && last.DayNumber - today.DayNumber is >= 0 and <= DaysAhead and var left)
             {
                 yield return context.Find(
                     suppression.Place.Child("expires"),
                     SuppressionUse.IdPathOf(suppression) + "/expires",
                     $"The suppression of '{suppression.Rule}' in '{suppression.File}' holds "
-                    + string.Create(CultureInfo.InvariantCulture, $"until {last:yyyy-MM-dd}, {(left == 0 ? "today" : Say.Days(left) + " from now")}. ")
+                    + string.Create(
+                        CultureInfo.InvariantCulture, $"until {last:yyyy-MM-dd}, {(left == 0 ? "today" : Say.Days(left) + " from now")}. ")
                     + "After that day the finding it covers is reported again. Mend the cause by then, or set a new date with a reason.",
                     Harm.Habit,
                     Odds.Certain);
@@ -49,6 +52,7 @@ internal sealed class SuppressionExpired : SuppressionRule, IProposesRepairs
     {
         var pointer = finding.Place.Pointer.Value;
         var entry = finding.Place with { Pointer = new JsonPointer(pointer[..pointer.LastIndexOf('/')]) };
-        yield return Repair.Chemistry("take-out", "Take out the suppression; what it covered is reported already.", new JsonEdit.Remove(entry));
+        yield return Repair.Chemistry(
+            "take-out", "Take out the suppression; what it covered is reported already.", new JsonEdit.Remove(entry));
     }
 }

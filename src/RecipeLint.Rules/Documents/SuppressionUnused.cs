@@ -21,7 +21,8 @@ internal sealed class SuppressionUnused : SuppressionRule, IProposesRepairs
                         suppression.Place,
                         idPath,
                         $"The suppression of '{suppression.Rule}' {where} covers nothing: this run found no such thing there. "
-                        + "Left standing, it would hide the next one without anybody having looked at it. Delete it, or correct its file or place.",
+                        + "Left standing, it would hide the next one without anybody having looked at it. Delete it, or correct its file "
+                            + "or place.",
                         Harm.Habit,
                         Odds.Certain);
                     break;
@@ -29,8 +30,10 @@ internal sealed class SuppressionUnused : SuppressionRule, IProposesRepairs
                     yield return context.Find(
                         suppression.Place.Child("accepted"),
                         idPath + "/accepted",
-                        $"The suppression of '{suppression.Rule}' {where} accepts a value, but the finding '{finding!.Rule.Title.TrimEnd('.')}' carries no number "
-                        + "to compare it with. The finding is therefore reported. Remove 'accepted' if you mean to accept it whatever it says.",
+                        $"The suppression of '{suppression.Rule}' {where} accepts a value, but the finding "
+                            + $"'{finding!.Rule.Title.TrimEnd('.')}' carries no number "
+                        + "to compare it with. The finding is therefore reported. Remove 'accepted' if you mean to accept it whatever it "
+                            + "says.",
                         Harm.Habit,
                         Odds.Certain);
                     break;
@@ -40,5 +43,8 @@ internal sealed class SuppressionUnused : SuppressionRule, IProposesRepairs
 
     /// <summary>The entry, or only the value it accepts, whichever the finding stands at.</summary>
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>
-        [Repair.Safe("take-out", finding.Place.Pointer.Tokens[^1] == "accepted" ? "Take out the accepted value." : "Take out the suppression.", new JsonEdit.Remove(finding.Place))];
+        [Repair.Safe(
+            "take-out",
+            finding.Place.Pointer.Tokens[^1] == "accepted" ? "Take out the accepted value." : "Take out the suppression.",
+            new JsonEdit.Remove(finding.Place))];
 }

@@ -11,7 +11,9 @@ internal sealed class UnknownEquipment() : ProblemRule(
     Harm.Damage,
     ProblemKind.UnknownEquipment), IProposesRepairs
 {
-    /// <summary>A word that nearly is a known one was meant to be it: what hangs on it goes unread, as with any other misspelt name.</summary>
+    /// <summary>
+    /// A word that nearly is a known one was meant to be it: what hangs on it goes unread, as with any other misspelt name.
+    /// </summary>
     protected override Harm HarmOf(Problem problem) => problem.Suggestions.Count > 0 ? Harm.Loss : base.HarmOf(problem);
 
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);

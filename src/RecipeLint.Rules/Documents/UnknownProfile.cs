@@ -5,7 +5,9 @@ using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Documents;
 
-/// <summary>A crop without a profile, a profile file over one that is not known, or a stage that looks like a misspelt one of the profile.</summary>
+/// <summary>
+/// A crop without a profile, a profile file over one that is not known, or a stage that looks like a misspelt one of the profile.
+/// </summary>
 internal sealed class UnknownProfile() : ProblemRule(
     "unknown-profile",
     "The generic ranges are used instead. Choose one of the profiles, or leave the key out.",
@@ -27,7 +29,8 @@ internal sealed class UnknownProfile() : ProblemRule(
         return context.Find(
             stage.Place,
             $"'{stage.Value}' is no stage of the '{recipe.Profile.Name}' profile; '{near[0]}' is. "
-            + "The ranges for any stage are used instead, and a young crop is then judged like a grown one. Correct the spelling, or write a word of your own.",
+            + "The ranges for any stage are used instead, and a young crop is then judged like a grown one. Correct the spelling, or "
+                + "write a word of your own.",
             Harm.Damage,
             Odds.Certain) with
         {
@@ -35,7 +38,9 @@ internal sealed class UnknownProfile() : ProblemRule(
         };
     }
 
-    /// <summary>A word that nearly is a known one was meant to be it: what hangs on it goes unread, as with any other misspelt name.</summary>
+    /// <summary>
+    /// A word that nearly is a known one was meant to be it: what hangs on it goes unread, as with any other misspelt name.
+    /// </summary>
     protected override Harm HarmOf(Problem problem) => problem.Suggestions.Count > 0 ? Harm.Loss : base.HarmOf(problem);
 
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);

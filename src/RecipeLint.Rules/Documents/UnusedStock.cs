@@ -23,7 +23,8 @@ internal sealed class UnusedStock : WorkspaceRule, IJudgesInBrief
                 yield return context.Find(
                     stock.Place,
                     $"{looked} the stock '{stock.Name}', and no other stock draws on it. "
-                    + "An old stock beside the current one invites taking the wrong bottle. Delete the file, or add the dose that is missing.",
+                    + "An old stock beside the current one invites taking the wrong bottle. Delete the file, or add the dose that is "
+                        + "missing.",
                     Harm.Habit,
                     Odds.Certain);
             }

@@ -13,9 +13,11 @@ internal sealed class WrongEncoding() : ProblemRule(
 {
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
     {
-        if (context.Workspace.Sources.GetValueOrDefault(finding.Place.File) is { HadByteOrderMark: true, Tree: not null } && finding.Place.Range is { Length: 0 })
+        if (context.Workspace.Sources.GetValueOrDefault(finding.Place.File) is { HadByteOrderMark: true, Tree: not null }
+            && finding.Place.Range is { Length: 0 })
         {
-            yield return Repair.Safe("drop-mark", "Save the file without its byte order mark.", new JsonEdit.DropByteOrderMark(finding.Place));
+            yield return Repair.Safe(
+                "drop-mark", "Save the file without its byte order mark.", new JsonEdit.DropByteOrderMark(finding.Place));
         }
     }
 }

@@ -59,7 +59,8 @@ public sealed record Baseline(string File, IReadOnlyList<BaselineEntry> Entries)
 
             var entry = free[index];
             free.RemoveAt(index);
-            var because = new Suppression(Place.Whole(File), entry.Rule, entry.File, entry.At, $"Was there when '{File}' was written.", entry.Value, null);
+            var because = new Suppression(
+                Place.Whole(File), entry.Rule, entry.File, entry.At, $"Was there when '{File}' was written.", entry.Value, null);
             covered.Add(new SuppressedFinding(finding, because));
         }
 

@@ -16,7 +16,8 @@ public enum Relation
 /// One thing that has to hold for a finding: a comparison of two numbers, or a statement about the file. It is the only place where a rule
 /// compares; message, working and repairs read what came of it.
 /// </summary>
-/// <param name="What">What is asked, as it stands in a working: "fewer display steps than the limit", "the file names no preservative".</param>
+/// <param name="What">What is asked, as it stands in a working: "fewer display steps than the limit", "the file names no
+/// preservative".</param>
 /// <param name="Value">In the unit; 1 or 0 for a statement.</param>
 /// <param name="Limit">In the unit; 1 for a statement.</param>
 /// <param name="Unit">Of both; empty for a ratio, a pH or a statement.</param>
@@ -32,8 +33,8 @@ public sealed record Check(string What, double Value, Relation Relation, double 
     };
 
     /// <summary>
-    /// How far the comparison is from turning over: 0 at the limit, 1 at twice or half of it, infinite for nothing at all and for a statement;
-    /// for indices, which may be negative, their difference.
+    /// How far the comparison is from turning over: 0 at the limit, 1 at twice or half of it, infinite for nothing at all and for a
+    /// statement; for indices, which may be negative, their difference.
     /// </summary>
     public double Distance => (Relation, Value, Limit) switch
     {

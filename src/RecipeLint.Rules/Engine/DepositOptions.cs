@@ -25,17 +25,21 @@ public static class DepositOptions
     public static OwnerLimits OfTank(ShopSettings shop) => Of(RuleNames.TankPrecipitate, RuleTuning.Read(shop));
 
     /// <summary>The limits of one rule, with the options that hold for the file it looks at.</summary>
-    internal static OwnerLimits Of(RuleContext context) => From(name => context.Descriptor.Options.Any(o => o.Name == name) ? context.Number(name) : null);
+    internal static OwnerLimits Of(RuleContext context) =>
+        From(name => context.Descriptor.Options.Any(o => o.Name == name) ? context.Number(name) : null);
 
     private static OwnerLimits Of(string rule, RuleTuning tuning)
     {
         var options = tuning.OptionsOf(RuleBook.Find(rule)!);
-        return From(name => options.TryGetValue(name, out var text) ? double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture) : null);
+        return From(name => options.TryGetValue(name, out var text)
+            ? double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture)
+            : null);
     }
 
     private static OwnerLimits From(Func<string, double?> option)
     {
         var usual = new OwnerLimits();
-        return new OwnerLimits(option(Visible) ?? usual.Visible, option(NearLimit) ?? usual.NearLimit, option(MetalShare) / 100 ?? usual.MetalShare);
+        return new OwnerLimits(
+            option(Visible) ?? usual.Visible, option(NearLimit) ?? usual.NearLimit, option(MetalShare) / 100 ?? usual.MetalShare);
     }
 }

@@ -54,7 +54,8 @@ public sealed record Finding
     public required Place Place { get; init; }
 
     /// <summary>
-    /// Path of ids inside the file ("steps/edta/amount"), the same when lines or steps are inserted; with rule and file it makes the fingerprint.
+    /// Path of ids inside the file ("steps/edta/amount"), the same when lines or steps are inserted; with rule and file it makes the
+    /// fingerprint.
     /// </summary>
     public required string IdPath { get; init; }
 

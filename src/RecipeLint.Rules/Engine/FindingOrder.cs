@@ -3,7 +3,9 @@ using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Rules.Engine;
 
-/// <summary>File, then place (array elements by number, not by digit), then rule, then message: never a line, so that a moved line reorders nothing.</summary>
+/// <summary>
+/// File, then place (array elements by number, not by digit), then rule, then message: never a line, so that a moved line reorders nothing.
+/// </summary>
 internal sealed class FindingOrder : IComparer<Finding>
 {
     private FindingOrder()

@@ -42,7 +42,8 @@ internal sealed class HouseRuleDesk(Facts facts, Func<Facts, string, ReadOnlyMem
         {
             var message = string.Create(
                 CultureInfo.InvariantCulture,
-                $"The house rule '{rule.Name.Value}' was not asked: its schema has {rule.Must.Parts:N0} parts and the facts of '{file}' {values:N0} values, ")
+                $"The house rule '{rule.Name.Value}' was not asked: its schema has {rule.Must.Parts:N0} parts and the facts of '{file}' "
+                    + $"{values:N0} values, ")
                 + "too much to be worked through. Make the schema smaller or name the part of the facts that it is about.";
             return [Find(descriptor, new Place(rule.File, JsonPointer.Root.Child("must"), PlacePart.Key), message)];
         }

@@ -33,18 +33,19 @@ public abstract class JudgingRule<TVerdict> : JudgingRule
     protected abstract Finding Describe(TVerdict verdict, RuleContext context);
 
     /// <summary>
-    /// How the values of the checks follow from the numbers of the file, in steps of a pocket calculator, whether the verdict fires or not. It
-    /// shows exactly the checks of the verdict, in their order, and compares nothing itself.
+    /// How the values of the checks follow from the numbers of the file, in steps of a pocket calculator, whether the verdict fires or not.
+    /// It shows exactly the checks of the verdict, in their order, and compares nothing itself.
     /// </summary>
     protected virtual Working? Work(TVerdict verdict, RuleContext context) => null;
 
     /// <summary>
-    /// Ways to mend the finding, the best first. Numbers and places come from the verdict; stocks and recipes from the context, which knows the
-    /// whole shop and not only the files that were asked about.
+    /// Ways to mend the finding, the best first. Numbers and places come from the verdict; stocks and recipes from the context, which knows
+    /// the whole shop and not only the files that were asked about.
     /// </summary>
     protected virtual IEnumerable<RepairProposal> Repair(TVerdict verdict, Finding finding, RepairContext context) => [];
 
-    internal sealed override Finding ToFinding(Verdict verdict, RuleContext context) => Describe((TVerdict)verdict, context) with { Verdict = verdict };
+    internal sealed override Finding ToFinding(Verdict verdict, RuleContext context) =>
+        Describe((TVerdict)verdict, context) with { Verdict = verdict };
 
     internal sealed override Working? ToWorking(Verdict verdict, RuleContext context) => Work((TVerdict)verdict, context);
 }

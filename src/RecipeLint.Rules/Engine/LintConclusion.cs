@@ -41,8 +41,13 @@ internal sealed class LintConclusion
     internal LintResult Conclude()
     {
         _faults.AddRange(_pieces.SelectMany(p => p.Faults));
-        var ranks = _options.Rules.Select((rule, rank) => (RuleBook.Of(rule).Id, rank)).ToDictionary(r => r.Id, r => r.rank, StringComparer.Ordinal);
-        var found = _pieces.SelectMany(p => p.Findings).Concat(OfSharedPlaces()).Concat(InBrief()).OrderBy(f => ranks.GetValueOrDefault(f.Rule.Id, int.MaxValue));
+        var ranks = _options.Rules
+            .Select((rule, rank) => (RuleBook.Of(rule).Id, rank))
+            .ToDictionary(r => r.Id, r => r.rank, StringComparer.Ordinal);
+        var found = _pieces.SelectMany(p => p.Findings)
+            .Concat(OfSharedPlaces())
+            .Concat(InBrief())
+            .OrderBy(f => ranks.GetValueOrDefault(f.Rule.Id, int.MaxValue));
         var findings = new List<Finding>();
         var suppressed = new List<SuppressedFinding>();
 
@@ -56,7 +61,9 @@ internal sealed class LintConclusion
             }
             else
             {
-                findings.Add(SuppressionDesk.Reminder(finding, settings) is { } reminder ? finding with { Related = [.. finding.Related, reminder] } : finding);
+                findings.Add(SuppressionDesk.Reminder(finding, settings) is { } reminder
+                    ? finding with { Related = [.. finding.Related, reminder] }
+                    : finding);
             }
         }
 
@@ -83,7 +90,9 @@ internal sealed class LintConclusion
     private List<Finding> InBrief()
     {
         var run = RunInBrief.Together(_pieces.Select(p => p.Brief));
-        return [.. _options.Rules.OfType<IJudgesInBrief>().SelectMany(r => Guarded(RuleBook.Of((Rule)r), () => r.Judge(run, ContextFor(RuleBook.Of((Rule)r)))))];
+        return [.. _options.Rules
+            .OfType<IJudgesInBrief>()
+            .SelectMany(r => Guarded(RuleBook.Of((Rule)r), () => r.Judge(run, ContextFor(RuleBook.Of((Rule)r)))))];
     }
 
     private List<Finding> OfSuppressions()
@@ -91,7 +100,9 @@ internal sealed class LintConclusion
         var inReach = _pieces.SelectMany(p => p.InReach).ToHashSet();
         var shops = _shops.Values.OrderBy(s => s.File, StringComparer.Ordinal);
         var uses = _desk.Uses(shops.SelectMany(s => s.Suppressions).Distinct().Where(inReach.Contains));
-        return [.. _options.Rules.OfType<SuppressionRule>().SelectMany(r => Guarded(RuleBook.Of(r), () => r.Judge(uses, ContextFor(RuleBook.Of(r)))))];
+        return [.. _options.Rules
+            .OfType<SuppressionRule>()
+            .SelectMany(r => Guarded(RuleBook.Of(r), () => r.Judge(uses, ContextFor(RuleBook.Of(r)))))];
     }
 
     private List<Finding> Guarded(RuleDescriptor rule, Func<IEnumerable<Finding>> judge)
@@ -113,7 +124,8 @@ internal sealed class LintConclusion
     private RuleContext ContextFor(RuleDescriptor rule)
     {
         var none = new Workspace { Catalogue = SubstanceCatalogue.BuiltIn, SettingsFor = _ => new ShopSettings() };
-        return new RuleContext(new Facts { Workspace = none, Stocks = [], Recipes = [] }, rule, _defaults.OptionsOf(rule)) { Today = _options.Today };
+        return new RuleContext(
+            new Facts { Workspace = none, Stocks = [], Recipes = [] }, rule, _defaults.OptionsOf(rule)) { Today = _options.Today };
     }
 
     private ShopSettings SettingsFor(string file) => _settingsOf.GetValueOrDefault(file) ?? new ShopSettings();

@@ -9,7 +9,9 @@ public static class LintEngine
 {
     public static LintResult Judge(Facts facts, EngineOptions options) => Conclude([new LintRun(facts, options).Look()], options);
 
-    /// <summary>Judges a part of the files, so that they can be let go before the next part is read. Several parts may be judged at once.</summary>
+    /// <summary>
+    /// Judges a part of the files, so that they can be let go before the next part is read. Several parts may be judged at once.
+    /// </summary>
     public static LintPiece Look(Facts facts, EngineOptions options)
     {
         var piece = new LintRun(facts, options).Look();
@@ -18,7 +20,8 @@ public static class LintEngine
 
     /// <summary>One result of all parts, the same as if all had been judged together.</summary>
     /// <param name="pieces">Always in the same order for the same files.</param>
-    public static LintResult Conclude(IReadOnlyList<LintPiece> pieces, EngineOptions options) => new LintConclusion(pieces, options).Conclude();
+    public static LintResult Conclude(IReadOnlyList<LintPiece> pieces, EngineOptions options) =>
+        new LintConclusion(pieces, options).Conclude();
 
     /// <summary>The distinct settings that hold for any file read, in the order of their files.</summary>
     public static IReadOnlyList<ShopSettings> ShopsOf(Workspace workspace) =>

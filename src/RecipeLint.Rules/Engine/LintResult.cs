@@ -10,8 +10,8 @@ public sealed record EngineOptions
     public required IReadOnlyList<Rule> Rules { get; init; }
 
     /// <summary>
-    /// Writes the facts of a stock or recipe as JSON, for the rules that shops write themselves; without it those do not speak. Null for a file
-    /// that has no facts.
+    /// Writes the facts of a stock or recipe as JSON, for the rules that shops write themselves; without it those do not speak. Null for a
+    /// file that has no facts.
     /// </summary>
     public Func<Analysis.Facts, string, ReadOnlyMemory<byte>?>? FactsDocument { get; init; }
 }

@@ -29,7 +29,10 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
         var workspace = facts.Workspace;
         var shops = LintEngine.ShopsOf(workspace);
         var brief = RunInBrief.Of(workspace);
-        var tuned = _findings.Select(f => f.Place.File).Concat(_shared.Select(s => s.Place.File)).Concat(brief.Unused.Select(s => s.Place.File)).Concat(shops.Select(s => s.File).OfType<string>());
+        var tuned = _findings.Select(f => f.Place.File)
+            .Concat(_shared.Select(s => s.Place.File))
+            .Concat(brief.Unused.Select(s => s.Place.File))
+            .Concat(shops.Select(s => s.File).OfType<string>());
         return new LintPiece
         {
             Findings = _findings,
@@ -134,7 +137,8 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
         foreach (var verdict in verdicts.Where(v => v.Fires))
         {
             var finding = rule.ToFinding(verdict, context);
-            if (rule is IGathersByPlace && DocumentKinds.FromFileName(finding.Place.File) is not (DocumentKind.Stock or DocumentKind.Recipe))
+            if (rule is IGathersByPlace
+                && DocumentKinds.FromFileName(finding.Place.File) is not (DocumentKind.Stock or DocumentKind.Recipe))
             {
                 _shared.Add(new SharedVerdict(rule, verdict, context, finding.Place));
             }
@@ -188,7 +192,8 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
 
         return numbers.All(double.IsFinite)
             ? finding
-            : throw new InvalidOperationException($"a value of the finding at '{finding.IdPath}' in '{finding.Place.File}' is not a finite number");
+            : throw new InvalidOperationException(
+                $"a value of the finding at '{finding.IdPath}' in '{finding.Place.File}' is not a finite number");
     }
 
     private RuleContext ContextFor(RuleDescriptor rule, string? file)

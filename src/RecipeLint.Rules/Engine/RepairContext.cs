@@ -24,7 +24,8 @@ public sealed record RepairContext(Facts Facts, RuleContext Rule)
 
     /// <summary>Recipes that dose a stock, with their entries for it.</summary>
     public IEnumerable<(RecipeFacts Recipe, DoseFacts Dose)> UsersOf(StockFacts stock) =>
-        Facts.RecipesWith(stock.Stock.File).SelectMany(r => r.Doses.Where(d => d.Stock?.Stock.File == stock.Stock.File).Select(d => (r, d)));
+        Facts.RecipesWith(stock.Stock.File)
+            .SelectMany(r => r.Doses.Where(d => d.Stock?.Stock.File == stock.Stock.File).Select(d => (r, d)));
 
     /// <summary>Steps of other stocks that take a part of this one.</summary>
     public IEnumerable<(StockFacts Stock, AliquotStep Step)> AliquotsOf(StockFacts stock) =>

@@ -31,8 +31,8 @@ public sealed class RuleContext(
     public RuleContext For(string file) => forFile?.Invoke(file) ?? this;
 
     /// <summary>
-    /// Another rule's context as it holds for a file, for a rule that leaves to its neighbour what that one reports; null where the shop has
-    /// switched the neighbour off.
+    /// Another rule's context as it holds for a file, for a rule that leaves to its neighbour what that one reports; null where the shop
+    /// has switched the neighbour off.
     /// </summary>
     /// <exception cref="KeyNotFoundException">No rule has this name.</exception>
     public RuleContext? Neighbour(string rule, string file)

@@ -3,7 +3,10 @@ using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Rules.Engine;
 
-/// <summary>Turns a rule.json into a descriptor. Strict: whatever it does not know is an error of the rule's author, found by the first test that runs.</summary>
+/// <summary>
+/// Turns a rule.json into a descriptor. Strict: whatever it does not know is an error of the rule's author, found by the first test that
+/// runs.
+/// </summary>
 internal static class RuleDescriptorReader
 {
     private static readonly string[] _known =

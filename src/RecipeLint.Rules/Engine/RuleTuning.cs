@@ -10,7 +10,9 @@ namespace RecipeLint.Rules.Engine;
 /// <param name="IsUnknownRule">True for a name that fits no rule; false for an option or level that cannot be used.</param>
 public sealed record SettingIssue(bool IsUnknownRule, Place Place, string IdPath, string Message, IReadOnlyList<string> Suggestions);
 
-/// <summary>One shop's levels and options, checked against the rule book. Whatever cannot be used is an issue and the default holds.</summary>
+/// <summary>
+/// One shop's levels and options, checked against the rule book. Whatever cannot be used is an issue and the default holds.
+/// </summary>
 public sealed class RuleTuning
 {
     private readonly Dictionary<string, (bool Off, Level? Level)> _levels = [];
@@ -43,7 +45,8 @@ public sealed class RuleTuning
                 tuning.Add(
                     setting.Place.Key,
                     "rules/" + setting.Rule,
-                    $"The rule '{rule.Name}' ({rule.Id}) is set twice, once by its name and once by its id. Only the last one holds. Keep one of the two.",
+                    $"The rule '{rule.Name}' ({rule.Id}) is set twice, once by its name and once by its id. Only the last one holds. Keep "
+                        + "one of the two.",
                     []);
             }
 
@@ -64,7 +67,8 @@ public sealed class RuleTuning
             tuning.Add(
                 own.Name.Place,
                 "name",
-                $"'{own.Name.Value}' is the name of a built-in rule, which settings and suppressions mean by it. Give this house rule a name of its own.",
+                $"'{own.Name.Value}' is the name of a built-in rule, which settings and suppressions mean by it. Give this house rule a "
+                    + "name of its own.",
                 []);
         }
 
@@ -81,7 +85,8 @@ public sealed class RuleTuning
         IsOff(finding.Rule) ? null : LevelOf(finding.Rule) is { } level ? finding with { Level = level } : finding;
 
     /// <summary>Every option of the rule with the shop's value or the default.</summary>
-    public IReadOnlyDictionary<string, string> OptionsOf(RuleDescriptor rule) => _optionsOf.GetOrAdd(rule.Id, static (_, r) => r.Tuning.MakeOptions(r.Rule), (Tuning: this, Rule: rule));
+    public IReadOnlyDictionary<string, string> OptionsOf(RuleDescriptor rule) =>
+        _optionsOf.GetOrAdd(rule.Id, static (_, r) => r.Tuning.MakeOptions(r.Rule), (Tuning: this, Rule: rule));
 
     private Dictionary<string, string> MakeOptions(RuleDescriptor rule)
     {
@@ -120,7 +125,8 @@ public sealed class RuleTuning
                 Add(
                     setting.Place,
                     $"rules/{setting.Rule}/level",
-                    $"'{setting.Level}' is not a level. The rule '{rule.Name}' keeps its own, {Words.Of(rule.Level)}. Write off, note, warning or error.",
+                    $"'{setting.Level}' is not a level. The rule '{rule.Name}' keeps its own, {Words.Of(rule.Level)}. Write off, note, "
+                        + "warning or error.",
                     Spelling.Nearest(setting.Level, ["off", "note", "warning", "error"], 1));
                 break;
         }
@@ -141,7 +147,8 @@ public sealed class RuleTuning
             Add(
                 value.Place.Key,
                 idPath,
-                $"The rule '{rule.Name}' has no option '{name}'. {known}, so this line changes nothing. Correct the name or remove the line.",
+                $"The rule '{rule.Name}' has no option '{name}'. {known}, so this line changes nothing. Correct the name or remove the "
+                    + "line.",
                 Spelling.Nearest(name, names, 2));
             return;
         }
@@ -215,7 +222,8 @@ public sealed class RuleTuning
         var hint = suggestions.Count == 0
             ? "Run 'recipelint rules' for the list of rules"
             : $"Did you mean '{suggestions[0]}'? Correct the name or remove the entry";
-        _issues.Add(new SettingIssue(true, place, idPath, $"No rule is called '{name}'. This entry therefore changes nothing. {hint}.", suggestions));
+        _issues.Add(new SettingIssue(
+            true, place, idPath, $"No rule is called '{name}'. This entry therefore changes nothing. {hint}.", suggestions));
     }
 
     private void Add(Place place, string idPath, string message, IReadOnlyList<string> suggestions) =>

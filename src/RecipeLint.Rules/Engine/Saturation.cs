@@ -34,7 +34,8 @@ internal static class Saturation
         var product = work.Result(called, formula, divisors.Aggregate(Term.Product(factors), (quotient, d) => quotient / d));
         var index = state.SaturationIndex(solid.Name) ?? 0;
         var limit = work.Given(
-            $"{called} of {solid.Formula} that stays dissolved (solubility product at {Say.Number(state.Celsius)} °C)", Math.Pow(10, logProduct - index), "", "constants");
+            $"{called} of {solid.Formula} that stays dissolved (solubility product at {Say.Number(state.Celsius)} °C)",
+            Math.Pow(10, logProduct - index), "", "constants");
         var past = work.Result("times the limit", $"{called} / solubility product", product / limit);
         return (past, work.Result("saturation index", "log10 of the times", Term.Log10(past)));
     }

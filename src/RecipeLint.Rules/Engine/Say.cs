@@ -20,7 +20,9 @@ public static class Say
         }
 
         var decimals = Math.Max(0, 2 - magnitude);
-        var rounded = magnitude > 2 ? Math.Round(value / Math.Pow(10, magnitude - 2)) * Math.Pow(10, magnitude - 2) : Math.Round(value, Math.Min(decimals, 15));
+        var rounded = magnitude > 2
+            ? Math.Round(value / Math.Pow(10, magnitude - 2)) * Math.Pow(10, magnitude - 2)
+            : Math.Round(value, Math.Min(decimals, 15));
         return rounded.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
     }
 

@@ -36,13 +36,17 @@ internal sealed class SuppressionDesk
     internal static RelatedPlace? Reminder(Finding finding, ShopSettings settings)
     {
         var suppression = settings.Suppressions.FirstOrDefault(s => Fits(s, finding));
-        if (suppression is null || finding.Measured is not { } measured || suppression.Accepted is not { } accepted || !measured.IsWorseThan(accepted))
+        if (suppression is null
+            || finding.Measured is not { } measured
+            || suppression.Accepted is not { } accepted
+            || !measured.IsWorseThan(accepted))
         {
             return null;
         }
 
         var unit = measured.Unit.Length == 0 ? "" : " " + measured.Unit;
-        return new RelatedPlace(suppression.Place, FormattableString.Invariant($"accepted here up to {accepted}{unit}, now {measured.Value:G6}{unit}"));
+        return new RelatedPlace(
+            suppression.Place, FormattableString.Invariant($"accepted here up to {accepted}{unit}, now {measured.Value:G6}{unit}"));
     }
 
     /// <summary>What became of the suppressions that this run can speak about.</summary>
@@ -69,7 +73,8 @@ internal sealed class SuppressionDesk
             return new SuppressionUse(suppression, use.Outcome, use.Finding);
         }
 
-        return new SuppressionUse(suppression, IsExpired(suppression) ? SuppressionOutcome.Expired : SuppressionOutcome.MatchedNothing, null);
+        return new SuppressionUse(
+            suppression, IsExpired(suppression) ? SuppressionOutcome.Expired : SuppressionOutcome.MatchedNothing, null);
     }
 
     private bool IsExpired(Suppression suppression) => _today is { } today && suppression.Expires is { } last && today > last;

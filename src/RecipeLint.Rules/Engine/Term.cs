@@ -50,7 +50,11 @@ public sealed class Term
     public static implicit operator Term(double constant) => Number(constant, constant, ConstantDigits);
 
     public static Term operator +(Term left, Term right) =>
-        new($"{left.Text} + {(right.StartsWithSign ? $"({right.Text})" : right.Text)}", left.Value + right.Value, left.Exact + right.Exact, Binding.Sum);
+        new(
+            $"{left.Text} + {(right.StartsWithSign ? $"({right.Text})" : right.Text)}",
+            left.Value + right.Value,
+            left.Exact + right.Exact,
+            Binding.Sum);
 
     public static Term operator -(Term left, Term right) =>
         new($"{left.Text} - {right.In(Binding.Product)}", left.Value - right.Value, left.Exact - right.Exact, Binding.Sum);
@@ -59,7 +63,11 @@ public sealed class Term
     public static Term operator -(Term number) => new($"-{number.In(Binding.Atom)}", -number.Value, -number.Exact, Binding.Sum);
 
     public static Term operator *(Term left, Term right) =>
-        new($"{left.In(Binding.Product)} × {right.In(Binding.Product)}", left.Value * right.Value, left.Exact * right.Exact, Binding.Product);
+        new(
+            $"{left.In(Binding.Product)} × {right.In(Binding.Product)}",
+            left.Value * right.Value,
+            left.Exact * right.Exact,
+            Binding.Product);
 
     public static Term operator /(Term left, Term right) =>
         new($"{left.In(Binding.Product)} / {right.In(Binding.Power)}", left.Value / right.Value, left.Exact / right.Exact, Binding.Product);
@@ -69,7 +77,11 @@ public sealed class Term
     public static Term Product(IEnumerable<Term> factors) => factors.Aggregate((product, next) => product * next);
 
     public static Term Power(Term number, Term exponent) =>
-        new($"{number.In(Binding.Atom)}^{exponent.In(Binding.Atom)}", Math.Pow(number.Value, exponent.Value), Math.Pow(number.Exact, exponent.Exact), Binding.Power);
+        new(
+            $"{number.In(Binding.Atom)}^{exponent.In(Binding.Atom)}",
+            Math.Pow(number.Value, exponent.Value),
+            Math.Pow(number.Exact, exponent.Exact),
+            Binding.Power);
 
     /// <summary>10^x.</summary>
     public static Term TenTo(Term exponent) => Power(10, exponent);

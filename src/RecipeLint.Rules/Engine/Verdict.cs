@@ -10,7 +10,8 @@ public abstract record Verdict
     public required IReadOnlyList<Check> Checks { get; init; }
 
     /// <summary>
-    /// The stocks, recipes or waters it is about. The engine knows that of a rule on one stock or recipe; a rule on the whole workspace says it.
+    /// The stocks, recipes or waters it is about. The engine knows that of a rule on one stock or recipe; a rule on the whole workspace
+    /// says it.
     /// </summary>
     public IReadOnlyList<string> Files { get; init; } = [];
 

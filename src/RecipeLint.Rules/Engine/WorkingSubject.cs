@@ -13,12 +13,24 @@ public sealed record WorkingSubject(
 {
     /// <summary>The files a finding may stand in to count as one of the subject's.</summary>
     public IReadOnlySet<string> Files { get; } =
-        Stocks.Select(s => s.Stock.File).Concat(Recipes.Select(r => r.Recipe.File)).Concat(Waters.Select(w => w.File)).Append(File).ToHashSet(StringComparer.Ordinal);
+        Stocks.Select(s => s.Stock.File)
+            .Concat(Recipes.Select(r => r.Recipe.File))
+            .Concat(Waters.Select(w => w.File))
+            .Append(File)
+            .ToHashSet(StringComparer.Ordinal);
 
-    /// <summary>Where a file stands in the order in which a subject is worked out: stocks, recipes, waters; the highest number for a file that is none of them.</summary>
+    /// <summary>
+    /// Where a file stands in the order in which a subject is worked out: stocks, recipes, waters; the highest number for a file that is
+    /// none of them.
+    /// </summary>
     public int RankOf(string file)
     {
-        var rank = Stocks.Select(s => s.Stock.File).Concat(Recipes.Select(r => r.Recipe.File)).Concat(Waters.Select(w => w.File)).Append(File).ToList().IndexOf(file);
+        var rank = Stocks.Select(s => s.Stock.File)
+            .Concat(Recipes.Select(r => r.Recipe.File))
+            .Concat(Waters.Select(w => w.File))
+            .Append(File)
+            .ToList()
+            .IndexOf(file);
         return rank < 0 ? int.MaxValue : rank;
     }
 
@@ -27,7 +39,8 @@ public sealed record WorkingSubject(
         if (facts.FindStock(file) is { } stock)
         {
             var users = facts.RecipesWith(file);
-            return new WorkingSubject(file, facts, [stock], users, [.. stock.Waters.Select(w => w.Water).OfType<WaterDocument>().Distinct()]);
+            return new WorkingSubject(
+                file, facts, [stock], users, [.. stock.Waters.Select(w => w.Water).OfType<WaterDocument>().Distinct()]);
         }
 
         if (facts.FindRecipe(file) is { } recipe)

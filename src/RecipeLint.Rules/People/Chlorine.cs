@@ -29,9 +29,14 @@ internal sealed record Chlorine(StockFacts Stock, AdditionFacts? Bleach, double 
     internal Working Work()
     {
         var work = new WorkingBuilder($"chlorine that the bleach of '{Stock.Stock.Name}' can set free");
-        var moles = work.Given("hypochlorite in the batch", Stock.Additions.Sum(a => a.ComponentMoles.GetValueOrDefault(Reactants.Hypochlorite)), "mol", "amounts in the file");
+        var moles = work.Given(
+            "hypochlorite in the batch",
+            Stock.Additions.Sum(a => a.ComponentMoles.GetValueOrDefault(Reactants.Hypochlorite)),
+            "mol",
+            "amounts in the file");
         var volume = work.Given("the batch", Stock.Volume.Litres, "L", "file");
-        var chlorine = work.Result("available chlorine", "1000 × mol × 70.9 / batch", 1000 * moles * Reactants.ChlorineGramsPerMole / volume, "mg/L");
+        var chlorine =
+            work.Result("available chlorine", "1000 × mol × 70.9 / batch", 1000 * moles * Reactants.ChlorineGramsPerMole / volume, "mg/L");
         return work.Statements(this).Check(Checks[2], chlorine, work.Option("limit", Limit)).Done(chlorine);
     }
 }

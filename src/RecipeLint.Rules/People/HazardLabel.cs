@@ -24,7 +24,8 @@ internal static class HazardLabel
     {
         var mixture = new MixtureHazards(stock);
         var reproduction = context.Rule.Neighbour(ReprotoxicNotice.RuleName, stock.Stock.File)?.Options<ReprotoxicNoticeOptions>() ?? new();
-        var aquatic = context.Rule.Neighbour(AquaticHazardNotice.RuleName, stock.Stock.File)?.Options<AquaticHazardNoticeOptions>() ?? new();
+        var aquatic =
+            context.Rule.Neighbour(AquaticHazardNotice.RuleName, stock.Stock.File)?.Options<AquaticHazardNoticeOptions>() ?? new();
         var harms = mixture.Health().Append(mixture.Reproduction(reproduction.From)).OfType<MixtureHazard>()
             .Select(h => $"{h.Words} ({h.Code})").ToList();
         var water = mixture.Water(aquatic.From);
@@ -34,7 +35,9 @@ internal static class HazardLabel
         }
 
         var people = harms.Count == 0 ? "" : $"Can {Say.List(harms)}. ";
-        var life = water is null ? "" : $"{Say.Capital(water.Words)} to water life with long lasting effects ({water.Code}), not into drains. ";
+        var life = water is null
+            ? ""
+            : $"{Say.Capital(water.Words)} to water life with long lasting effects ({water.Code}), not into drains. ";
         return $"{people}{life}See the safety data sheets";
     }
 }

@@ -78,7 +78,10 @@ internal sealed class MixtureHazards
         var toxic = Bringing("H411").Except(veryToxic).ToList();
         var weighted = veryToxic.Sum(a => Percent(a) * Factor(a));
         var chronic = (10 * weighted) + toxic.Sum(Percent);
-        IReadOnlyList<AdditionFacts> all = [.. veryToxic.OrderByDescending(a => Percent(a) * Factor(a)), .. toxic.OrderByDescending(Percent)];
+        IReadOnlyList<AdditionFacts> all =
+        [
+            .. veryToxic.OrderByDescending(a => Percent(a) * Factor(a)), .. toxic.OrderByDescending(Percent),
+        ];
         return Rounding.SixDigits(weighted) >= limit ? new MixtureHazard("H410", "very toxic", weighted, limit, all)
             : Rounding.SixDigits(chronic) >= limit ? new MixtureHazard("H411", "toxic", chronic, limit, all)
             : null;
@@ -93,17 +96,20 @@ internal sealed class MixtureHazards
         _waterFactors.Where(f => Reactants.Brings(addition, f.Component)).Select(f => f.Factor).DefaultIfEmpty(1).Max();
 
     /// <summary>The weighted share by mass, %, of what carries the statements.</summary>
-    internal double Weighted((string From, double Weight)[] parts) => parts.SelectMany(p => Bringing(p.From).Select(a => p.Weight * Percent(a))).Sum();
+    internal double Weighted((string From, double Weight)[] parts) =>
+        parts.SelectMany(p => Bringing(p.From).Select(a => p.Weight * Percent(a))).Sum();
 
     private MixtureHazard? Sum(string code, string words, double limit, (string From, double Weight)[] parts)
     {
         var bringing = parts.SelectMany(p => Bringing(p.From).Select(a => (Addition: a, Percent: p.Weight * Percent(a)))).ToList();
         var percent = Weighted(parts);
         return bringing.Count > 0 && Rounding.SixDigits(percent) >= limit
-            ? new MixtureHazard(code, words, percent, limit, [.. bringing.OrderByDescending(b => b.Percent).Select(b => b.Addition).Distinct()])
+            ? new MixtureHazard(
+                code, words, percent, limit, [.. bringing.OrderByDescending(b => b.Percent).Select(b => b.Addition).Distinct()])
             : null;
     }
 
     internal List<AdditionFacts> Bringing(params string[] codes) =>
-        [.. _stock.Additions.Where(a => a.Substance.Hazards is { } h && h.Statements.Any(s => codes.Any(c => s.StartsWith(c, StringComparison.Ordinal))))];
+        [.. _stock.Additions.Where(a => a.Substance.Hazards is { } h
+            && h.Statements.Any(s => codes.Any(c => s.StartsWith(c, StringComparison.Ordinal))))];
 }

@@ -11,8 +11,8 @@ namespace RecipeLint.Rules.People;
 public sealed record MixtureStatement(string Code, string Words, double Percent, double Limit, IReadOnlyList<string> From);
 
 /// <summary>
-/// What a stock is as a mixture by the generic limits that the rules on labels read; one reckoning for rules, sheets and labels. A sorting aid:
-/// the supplier's data sheets and whoever is competent locally decide.
+/// What a stock is as a mixture by the generic limits that the rules on labels read; one reckoning for rules, sheets and labels. A sorting
+/// aid: the supplier's data sheets and whoever is competent locally decide.
 /// </summary>
 public static class MixtureStatements
 {
@@ -25,7 +25,8 @@ public static class MixtureStatements
         var mixture = new MixtureHazards(stock);
         MixtureHazard?[] found =
         [
-            .. mixture.Health(), mixture.Reproduction(new ReprotoxicNoticeOptions().From), mixture.Water(new AquaticHazardNoticeOptions().From),
+            .. mixture.Health(), mixture.Reproduction(new ReprotoxicNoticeOptions().From),
+            mixture.Water(new AquaticHazardNoticeOptions().From),
         ];
         return
         [

@@ -7,7 +7,8 @@ namespace RecipeLint.Rules.People;
 internal static class MixtureSteps
 {
     /// <summary>The shares by mass, each with its weight, %.</summary>
-    internal static List<Term> Shares(WorkingBuilder work, MixtureHazards mixture, IEnumerable<(AdditionFacts Addition, double Weight)> additions)
+    internal static List<Term> Shares(
+        WorkingBuilder work, MixtureHazards mixture, IEnumerable<(AdditionFacts Addition, double Weight)> additions)
     {
         var parts = new List<Term>();
         var grams = work.Given("mass of the finished stock", mixture.Grams, "g", "volume model");
@@ -16,7 +17,8 @@ internal static class MixtureSteps
             var mass = work.Given(addition.Substance.Name, mixture.Percent(addition) * mixture.Grams / 100, "g", "file and strength");
             parts.Add(weight == 1
                 ? work.Result("of the stock", "100 × mass / stock", 100 * mass / grams, "%")
-                : work.Result($"of the stock, weighted {((Term)weight).Text}", "weight × 100 × mass / stock", weight * (Term)100 * mass / grams, "%"));
+                : work.Result($"of the stock, weighted {((Term)weight).Text}", "weight × 100 × mass / stock", weight * (Term)100 * mass
+                    / grams, "%"));
         }
 
         return parts;

@@ -28,9 +28,14 @@ internal static class Reactants
     internal static double ChlorineGramsPerLitre(StockFacts stock) =>
         stock.Additions.Sum(a => a.ComponentMoles.GetValueOrDefault(Hypochlorite)) * ChlorineGramsPerMole / stock.Volume.Litres;
 
-    /// <summary>Where an acid to bleach goes in, by the roles of the hazard gate: an acid, an acid salt, or a pH adjustment with an acid.</summary>
+    /// <summary>
+    /// Where an acid to bleach goes in, by the roles of the hazard gate: an acid, an acid salt, or a pH adjustment with an acid.
+    /// </summary>
     internal static IEnumerable<(Place Place, string Name)> Acids(StockFacts stock) =>
         stock.Additions.Where(a => HazardGate.IsAcidToBleach(HazardRoles.Of(a.Substance)))
             .Select(a => (a.Place, a.Substance.Name))
-            .Concat(stock.Stock.Steps.OfType<AdjustStep>().Where(s => s.Reagent?.Kind == SubstanceKind.Acid).Select(s => (s.Place, s.Reagent!.Name)));
+            .Concat(stock.Stock.Steps
+                .OfType<AdjustStep>()
+                .Where(s => s.Reagent?.Kind == SubstanceKind.Acid)
+                .Select(s => (s.Place, s.Reagent!.Name)));
 }

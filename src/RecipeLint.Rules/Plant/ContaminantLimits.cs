@@ -15,7 +15,9 @@ internal sealed record ContaminantLimit(string Element, double Milligrams, strin
 /// </summary>
 internal static class ContaminantLimits
 {
-    /// <summary>Share of trace nutrients from which a product counts as a trace-nutrient fertiliser: the least a chelate of one may hold.</summary>
+    /// <summary>
+    /// Share of trace nutrients from which a product counts as a trace-nutrient fertiliser: the least a chelate of one may hold.
+    /// </summary>
     private const double TraceShare = 0.05;
 
     /// <summary>Share of P2O5 from which cadmium is counted per kg of it.</summary>

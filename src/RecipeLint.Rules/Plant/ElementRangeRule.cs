@@ -48,7 +48,8 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
         var message = WithDisagreement(Message(verdict), verdict.Range.Disagreement);
         var place = RecipePlaces.TargetOrDoses(recipe, key);
         var idPath = $"{IdPath.Of(context.Facts.Workspace, place)}#{key}";
-        return context.Find(place, idPath, message, verdict.Harm, verdict.Odds, verdict.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
+        return context.Find(
+            place, idPath, message, verdict.Harm, verdict.Odds, verdict.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
         {
             Related = [.. ElementRatio.LargestSources(recipe, key).Take(3)],
             Measured = new Measured(key, verdict.Found, limit, "mg/L"),
@@ -69,7 +70,9 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
 
     /// <summary>More or less of what brings most of it, so that it comes inside the range.</summary>
     protected override IEnumerable<RepairProposal> Repair(ElementAgainstRange verdict, Finding finding, RepairContext context) =>
-        context.RecipeOf(finding) is { } recipe ? Contributions.ToLimit(context, recipe, verdict.Range.Key, verdict.Bound.MilligramsPerLitre) : [];
+        context.RecipeOf(finding) is { } recipe
+            ? Contributions.ToLimit(context, recipe, verdict.Range.Key, verdict.Bound.MilligramsPerLitre)
+            : [];
 
     /// <summary>Whether a toxic amount is this rule's own.</summary>
     protected virtual bool IsToxic => false;
@@ -77,7 +80,9 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
     /// <summary>True when another rule has more to say of this element in this recipe.</summary>
     protected virtual bool IsOwnedElsewhere(RecipeFacts recipe, string key) => false;
 
-    /// <summary>The bound that is passed at this concentration, else the one that would be; null when the profile has none for this rule.</summary>
+    /// <summary>
+    /// The bound that is passed at this concentration, else the one that would be; null when the profile has none for this rule.
+    /// </summary>
     protected abstract RangeBound? BoundOf(double milligramsPerLitre, ElementRange range);
 
     /// <summary>What is said of an element past its bound.</summary>

@@ -42,7 +42,9 @@ public static class ElementRatio
             }
 
             var found = recipe.MilligramsPerLitre(key);
-            return Bound.IsUnder(found, bounds.DeficientBelow) || Bound.IsOver(found, Nutrients.Excessive(bounds)) || Bound.IsOver(found, bounds.ToxicAbove);
+            return Bound.IsUnder(found, bounds.DeficientBelow)
+                || Bound.IsOver(found, Nutrients.Excessive(bounds))
+                || Bound.IsOver(found, bounds.ToxicAbove);
         });
 
     /// <summary>The keys of one side of a ratio: "K", or "Ca+Mg" with or without brackets.</summary>

@@ -18,7 +18,10 @@ internal static class ElementSteps
             return work.Given($"{key} in the solution", 0, "mg/L", From.Amounts);
         }
 
-        var ordered = fact.Contributions.OrderByDescending(c => c.Concentration.GramsPerLitre).ThenBy(c => c.Label, StringComparer.Ordinal).ToList();
+        var ordered = fact.Contributions
+            .OrderByDescending(c => c.Concentration.GramsPerLitre)
+            .ThenBy(c => c.Label, StringComparer.Ordinal)
+            .ToList();
         var parts = ordered.Take(MostShown).Select(c => Contribution(work, recipe, key, c)).ToList();
         if (ordered.Count > MostShown)
         {

@@ -18,7 +18,8 @@ internal static class FeedAlkalinity
             return null;
         }
 
-        // Calcium carbonate that falls out in the open tank takes alkalinity with it, but only as a crust: without acid the closed tank counts.
+        // Calcium carbonate that falls out in the open tank takes alkalinity with it, but only as a crust: without acid the closed tank
+        // counts.
         var state = recipe.Chemistry.TankAdjusted ?? recipe.Chemistry.Tank;
         return Rounding.SixDigits(state.CarbonateAlkalinity.MilliequivalentsPerLitre);
     }

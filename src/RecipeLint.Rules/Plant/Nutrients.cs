@@ -26,7 +26,9 @@ internal static class Nutrients
 
     public static bool LacksAMainNutrient(RecipeFacts recipe) => Main.Any(key => recipe.MilligramsPerLitre(key) <= 0);
 
-    /// <summary>Above this an element is excessive for the profile: past what is still run in practice, else past the usual range.</summary>
+    /// <summary>
+    /// Above this an element is excessive for the profile: past what is still run in practice, else past the usual range.
+    /// </summary>
     public static double? Excessive(ElementRange range) =>
         range is { Upper: { } upper, SufficientHigh: { } high } ? Math.Max(upper, high) : range.Upper ?? range.SufficientHigh;
 }

@@ -44,7 +44,9 @@ internal static class UsualSlips
             + "twice.", "That is double: look for an addition or dose that is counted twice."),
     ];
 
-    /// <summary>The slip that explains the factor found/wanted within the tolerance, or null. Hydrates first: they name the very addition.</summary>
+    /// <summary>
+    /// The slip that explains the factor found/wanted within the tolerance, or null. Hydrates first: they name the very addition.
+    /// </summary>
     public static UsualSlip? Name(RecipeFacts recipe, SubstanceCatalogue catalogue, string key, double factor, double tolerance) =>
         Hydrate(recipe, catalogue, key, factor, tolerance) ?? Conversion(key, factor, tolerance) ?? General(factor, tolerance);
 
@@ -86,7 +88,9 @@ internal static class UsualSlips
         return null;
     }
 
-    /// <summary>One addition exchanged for another hydrate of the same salt, gram for gram, would bring the element to its target.</summary>
+    /// <summary>
+    /// One addition exchanged for another hydrate of the same salt, gram for gram, would bring the element to its target.
+    /// </summary>
     private static UsualSlip? Hydrate(RecipeFacts recipe, SubstanceCatalogue catalogue, string key, double factor, double tolerance)
     {
         if (!recipe.Elements.TryGetValue(key, out var fact) || fact.Concentration.GramsPerLitre <= 0)

@@ -13,7 +13,8 @@ namespace RecipeLint.Rules.Plant;
 /// <param name="Source">Who states it, to stand behind "the limit of".</param>
 /// <param name="Harm">What so much of it does; a clause without its subject.</param>
 /// <param name="Remedy">What to do; a sentence.</param>
-internal sealed record WaterLimit(string Key, string Name, double Value, string Unit, Level Level, bool Recalled, string Source, string Harm, string Remedy);
+internal sealed record WaterLimit(
+    string Key, string Name, double Value, string Unit, Level Level, bool Recalled, string Source, string Harm, string Remedy);
 
 /// <summary>A figure of a water against a limit.</summary>
 /// <param name="Found">Highest value of the year, in the unit of the limit.</param>
@@ -26,7 +27,10 @@ internal sealed record WaterBreach(WaterLimit Limit, double Found, Place Place);
 /// </summary>
 internal static class WaterLimits
 {
-    /// <summary>R. S. Ayers and D. W. Westcot, Water quality for agriculture, FAO Irrigation and Drainage Paper 29 rev. 1, 1985: table 1 and the table of trace elements.</summary>
+    /// <summary>
+    /// R. S. Ayers and D. W. Westcot, Water quality for agriculture, FAO Irrigation and Drainage Paper 29 rev. 1, 1985: table 1 and the
+    /// table of trace elements.
+    /// </summary>
     private const string Fao = "FAO paper 29";
 
     /// <summary>Electrical conductivity and pH guide for hydroponics, table 1.</summary>
@@ -102,7 +106,8 @@ internal static class WaterLimits
             case "EC":
                 return water.Ec is { } ec ? (Rounding.SixDigits(ec.Value.High.MillisiemensPerCentimetre), ec.Place.Key) : null;
             case "hardness":
-                return water.Hardness is { } hardness ? (Rounding.SixDigits(hardness.Value.High.MilliequivalentsPerLitre * FeedAlkalinity.CaCO3MilligramsPerMilliequivalent), hardness.Place.Key) : null;
+                return water.Hardness is { } hardness ? (Rounding.SixDigits(hardness.Value.High.MilliequivalentsPerLitre
+                    * FeedAlkalinity.CaCO3MilligramsPerMilliequivalent), hardness.Place.Key) : null;
             default:
                 // What fills a gap of the analysis is an estimate and no measured load.
                 if (water.Values.FirstOrDefault(v => v.Key.Value == limit.Key) is not { } value || IsEstimated(water, value))

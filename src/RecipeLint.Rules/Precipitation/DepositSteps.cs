@@ -40,8 +40,10 @@ internal static class DepositSteps
     public static string Doubt(JudgedDeposit deposit) => deposit.Sureness switch
     {
         Sureness.Clear => $"The index is known to ±{Say.Number(deposit.Doubt)}; it is past the limit by more than that.",
-        Sureness.NearTheLimit => $"The index is known to ±{Say.Number(deposit.Doubt)}, so the limit lies within the doubt and the finding is a warning.",
-        _ => $"This solid usually needs an index of {Say.Number(deposit.Solid.StartsInStorage)} to start without crystals already there, so the finding is a note.",
+        Sureness.NearTheLimit =>
+            $"The index is known to ±{Say.Number(deposit.Doubt)}, so the limit lies within the doubt and the finding is a warning.",
+        _ => $"This solid usually needs an index of {Say.Number(deposit.Solid.StartsInStorage)} to start without crystals already there, "
+            + "so the finding is a note.",
     };
 
     /// <summary>Writes the weight of a deposit.</summary>
@@ -52,14 +54,16 @@ internal static class DepositSteps
         foreach (var deposit in fallen.Deposits.Take(MostShown))
         {
             var called = deposit.Solid.Called;
-            var moles = work.Given($"{called} that settles until the product is back at its limit", deposit.Amount.MolesPerLitre, "mol/L", Saturation.Engine);
+            var moles = work.Given(
+                $"{called} that settles until the product is back at its limit", deposit.Amount.MolesPerLitre, "mol/L", Saturation.Engine);
             var mass = work.Given($"molar mass of {deposit.Solid.Formula}", deposit.Solid.MolarMassGramsPerMole, "g/mol", "atomic weights");
             grams.Add(work.Result($"{called} that settles", "moles × molar mass", moles * mass, "g/L"));
         }
 
         if (fallen.Deposits.Count > MostShown)
         {
-            grams.Add(work.Given("further solids together", fallen.Deposits.Skip(MostShown).Sum(d => d.Mass.GramsPerLitre), "g/L", Saturation.Engine));
+            grams.Add(work.Given(
+                "further solids together", fallen.Deposits.Skip(MostShown).Sum(d => d.Mass.GramsPerLitre), "g/L", Saturation.Engine));
         }
 
         return grams.Count == 1 ? grams[0] : work.Result("deposit", "sum of the solids", Term.Sum(grams), "g/L");
@@ -76,7 +80,8 @@ internal static class DepositSteps
             "mol/L",
             Saturation.Engine);
         var left = work.Given(
-            $"{ion} that stays dissolved", fallen.State.Metals.FirstOrDefault(m => m.Metal == metal)?.Dissolved.MolesPerLitre ?? 0, "mol/L", Saturation.Engine);
+            $"{ion} that stays dissolved", fallen.State.Metals.FirstOrDefault(m => m.Metal == metal)?.Dissolved.MolesPerLitre ?? 0,
+            "mol/L", Saturation.Engine);
         return work.Result($"{ion} that is lost", "100 × lost / (lost + dissolved)", 100 * lost / (lost + left), "%");
     }
 }

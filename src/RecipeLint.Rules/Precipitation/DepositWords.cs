@@ -9,14 +9,21 @@ namespace RecipeLint.Rules.Precipitation;
 /// <summary>From sureness to level and certainty.</summary>
 internal static class DepositWords
 {
-    /// <summary>Times its doubt by which a deposit is past its start, and ten times its product, before it is an error; common practice, no source.</summary>
+    /// <summary>
+    /// Times its doubt by which a deposit is past its start, and ten times its product, before it is an error; common practice, no source.
+    /// </summary>
     private const double FarPast = 3;
 
-    /// <summary>True for a deposit that no error of the model explains away: then it is an error even where the state is an estimate.</summary>
+    /// <summary>
+    /// True for a deposit that no error of the model explains away: then it is an error even where the state is an estimate.
+    /// </summary>
     private static bool IsFarPast(JudgedDeposit deposit) =>
         deposit.Index >= Math.Max(1, deposit.Solid.StartsInStorage + (FarPast * deposit.Doubt));
 
-    /// <summary>How sure it is that it falls out: certain where it is computed, or so far past its limit that no error of the model explains it away.</summary>
+    /// <summary>
+    /// How sure it is that it falls out: certain where it is computed, or so far past its limit that no error of the model explains it
+    /// away.
+    /// </summary>
     public static Odds OddsOf(JudgedDeposit deposit, Certainty certainty) => deposit.Sureness switch
     {
         _ when IsFarPast(deposit) => Odds.Certain,

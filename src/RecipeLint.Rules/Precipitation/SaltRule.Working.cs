@@ -20,8 +20,14 @@ internal abstract partial class SaltRule
 
     private protected override Working Stays(NearestVerdict verdict)
     {
-        var work = new WorkingBuilder($"{verdict.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.State, verdict.Solid)}");
-        var mean = Measures(work, verdict.State, verdict.Solid, verdict.Salt, SaltJudgement.CloseTest(verdict.Solid, verdict.Salt?.Index ?? 0, verdict.Salt));
+        var work =
+            new WorkingBuilder($"{verdict.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.State, verdict.Solid)}");
+        var mean = Measures(
+            work,
+            verdict.State,
+            verdict.Solid,
+            verdict.Salt,
+            SaltJudgement.CloseTest(verdict.Solid, verdict.Salt?.Index ?? 0, verdict.Salt));
         return work.Check(verdict.Checks[0], mean, verdict.Checks[0].Limit).Statements(verdict).Done(mean);
     }
 
@@ -45,7 +51,8 @@ internal abstract partial class SaltRule
         }
 
         var times = work.Result(
-            "product of the totals against that of the saturated pure solution", "total / pure, each as often as the formula has it", Term.Product(factors));
+            "product of the totals against that of the saturated pure solution", "total / pure, each as often as the formula has it",
+            Term.Product(factors));
         var second = work.Result("index by the totals", "log10 of it", Term.Log10(times));
         if (index is null)
         {
@@ -78,6 +85,7 @@ internal abstract partial class SaltRule
     {
         var share = work.Given("weight of the saturation index at this ionic strength", salt.CalibratedShare, "", Saturation.Engine);
         return work.Result(
-            "the two indices, weighted", "weight × saturation index + (1 - weight) × index by the totals", share * index + (1 - share) * second);
+            "the two indices, weighted", "weight × saturation index + (1 - weight) × index by the totals",
+            share * index + (1 - share) * second);
     }
 }

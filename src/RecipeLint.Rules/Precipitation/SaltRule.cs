@@ -36,7 +36,9 @@ internal abstract partial class SaltRule : SolidRule
         var close = DepositChecks.Of(test);
         return new NearestVerdict(stock, nearest.State, nearest.Solid, salt)
         {
-            Checks = close.Holds ? [close, Check.That("its ions are there as such, and no double salt that falls out takes them", false)] : [close],
+            Checks = close.Holds
+                ? [close, Check.That("its ions are there as such, and no double salt that falls out takes them", false)]
+                : [close],
         };
     }
 
@@ -62,18 +64,26 @@ internal abstract partial class SaltRule : SolidRule
         var handbook = pure is { } grams ? $"; pure water holds {Say.Number(grams)} g/kg of it there" : "";
         var amount = salt.GramsPerLitre > 0 ? $"{Say.Grams(salt.GramsPerLitre)}/L of {called}" : called;
         var what = salt.FallsOut
-            ? $"{Say.Capital(amount)} crystallises out of '{stock.Stock.Name}' {Wording.When(salt.State, salt.Solid)}: {Wording.BringsTimes(suppliers, salt.Index, salt.Solid)}{handbook}."
+            ? $"{Say.Capital(amount)} crystallises out of '{stock.Stock.Name}' {Wording.When(salt.State, salt.Solid)}: "
+                + $"{Wording.BringsTimes(suppliers, salt.Index, salt.Solid)}{handbook}."
             : salt.Salt?.Mixed is { } mixed
-            ? $"'{stock.Stock.Name}' can drop mixed crystals of {called} and {mixed.With.Called} {Wording.When(salt.State, salt.Solid)}: neither would fall out alone, but in "
-                + $"one crystal they take each other's place (saturation index of the mixed crystal up to {Say.Number(mixed.Index)}){handbook}."
-            : $"'{stock.Stock.Name}' comes close to dropping {called} {Wording.When(salt.State, salt.Solid)}: {Wording.BringsTimes(suppliers, salt.Index, salt.Solid)}, "
-                + $"too near the limit to promise that it stays clear (saturation index {Say.Number(salt.Index)}, known to ±{Say.Number(salt.Doubt)}){handbook}.";
+            ? $"'{stock.Stock.Name}' can drop mixed crystals of {called} and {mixed.With.Called} {Wording.When(salt.State, salt.Solid)}: "
+                + "neither would fall out alone, but in "
+                + "one crystal they take each other's place (saturation index of the mixed crystal up to "
+                    + $"{Say.Number(mixed.Index)}){handbook}."
+            : $"'{stock.Stock.Name}' comes close to dropping {called} {Wording.When(salt.State, salt.Solid)}: "
+                + $"{Wording.BringsTimes(suppliers, salt.Index, salt.Solid)}, "
+                + $"too near the limit to promise that it stays clear (saturation index {Say.Number(salt.Index)}, known to "
+                    + $"±{Say.Number(salt.Doubt)}){handbook}.";
         var message = Joined(
-            what, Why(salt.Solid), Remedy(salt.Solid, suppliers), Wording.NearestClear(verdict.Nearest, stock.Stock.Dose?.Value, salt.Solid, salt.State), salt.State.Validity);
+            what, Why(salt.Solid), Remedy(salt.Solid, suppliers),
+            Wording.NearestClear(verdict.Nearest, stock.Stock.Dose?.Value, salt.Solid, salt.State), salt.State.Validity);
         var measured = salt.GramsPerLitre > 0
             ? new Measured($"{called} that crystallises", salt.GramsPerLitre, verdict.Limits.Visible, "g/L")
             : new Measured("saturation index", salt.Index, Math.Min(-salt.Doubt, salt.Index), "");
-        var certainty = pure is not null && IsAlone(stock, salt) ? Certainty.Computed : DepositWords.CertaintyOf(stock, salt.State, salt.Sureness);
+        var certainty = pure is not null && IsAlone(stock, salt)
+            ? Certainty.Computed
+            : DepositWords.CertaintyOf(stock, salt.State, salt.Sureness);
         return Raise(stock, context, suppliers, salt.Solid, message, DepositWords.OddsOf(salt, certainty), certainty) with
         {
             Measured = measured,
@@ -88,5 +98,7 @@ internal abstract partial class SaltRule : SolidRule
     private static bool IsAlone(StockFacts stock, JudgedDeposit salt) =>
         salt.Sureness == Sureness.Clear
         && stock.Adjustments.All(a => a.Amount is not null)
-        && stock.ComponentMoles.Where(m => salt.Solid.Composition.All(c => c.Key != m.Key)).Sum(m => Math.Abs(m.Value)) <= Traces * stock.ComponentMoles.Sum(m => Math.Abs(m.Value));
+        && stock.ComponentMoles
+            .Where(m => salt.Solid.Composition.All(c => c.Key != m.Key))
+            .Sum(m => Math.Abs(m.Value)) <= Traces * stock.ComponentMoles.Sum(m => Math.Abs(m.Value));
 }

@@ -32,17 +32,24 @@ internal static class SolidRepairs
         }
 
         // The lesser of the two moves: the other is what the bottle is for.
-        foreach (var proposal in suppliers.OrderBy(s => s.Mass).SelectMany(s => OtherPart.Moves(context, stock, s)).Concat(suppliers.SelectMany(s => Additions.OtherSalts(context, s))))
+        foreach (var proposal in suppliers.OrderBy(s => s.Mass)
+            .SelectMany(s => OtherPart.Moves(context, stock, s))
+            .Concat(suppliers.SelectMany(s => Additions.OtherSalts(context, s))))
         {
             yield return proposal;
         }
 
-        foreach (var proposal in suppliers.Where(s => s.ComponentMoles.GetValueOrDefault(Component.FerricIron) + s.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0).SelectMany(s => Additions.OtherIron(context, s)))
+        foreach (var proposal in suppliers.Where(s => s.ComponentMoles.GetValueOrDefault(Component.FerricIron)
+            + s.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0).SelectMany(s => Additions.OtherIron(context, s)))
         {
             yield return proposal;
         }
 
-        if (nearest?.Ph is { } ph && solid is not null && Wording.FollowsPh(solid) && stock.Chemistry.Mixing.IsSolved && ph < stock.Chemistry.Mixing.PhBeforeDeposit)
+        if (nearest?.Ph is { } ph
+            && solid is not null
+            && Wording.FollowsPh(solid)
+            && stock.Chemistry.Mixing.IsSolved
+            && ph < stock.Chemistry.Mixing.PhBeforeDeposit)
         {
             foreach (var proposal in Additions.Acid(context, stock))
             {

@@ -19,7 +19,8 @@ internal abstract partial class SolidRule
     private protected virtual Working Fallen(DepositVerdict verdict, RuleContext context)
     {
         var deposit = verdict.Deposit;
-        var work = new WorkingBuilder($"{deposit.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(deposit.State, deposit.Solid)}");
+        var work =
+            new WorkingBuilder($"{deposit.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(deposit.State, deposit.Solid)}");
         var (times, _) = Write(work, deposit.State, deposit.Solid);
         var decides = DepositSteps.Write(work, verdict, deposit, times, context);
         return work.Remark(DepositSteps.Doubt(deposit)).Done(decides);
@@ -29,7 +30,8 @@ internal abstract partial class SolidRule
     private protected virtual Working Stays(NearestVerdict verdict)
     {
         var called = verdict.Solid.Called;
-        var work = new WorkingBuilder($"{called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.State, verdict.Solid)}, where it is nearest to falling out");
+        var work = new WorkingBuilder(
+            $"{called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.State, verdict.Solid)}, where it is nearest to falling out");
         var (times, _) = Write(work, verdict.State, verdict.Solid);
         return work.Check(verdict.Checks[0], times, 1).Statements(verdict).Done();
     }
@@ -37,7 +39,8 @@ internal abstract partial class SolidRule
     private static Working Slow(SlowVerdict verdict, RuleContext context)
     {
         var slow = verdict.Deposit;
-        var work = new WorkingBuilder($"{slow.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(slow.State, slow.Solid)}; it forms over weeks");
+        var work = new WorkingBuilder(
+            $"{slow.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(slow.State, slow.Solid)}; it forms over weeks");
         var (_, index) = Write(work, slow.State, slow.Solid);
         work.Check(verdict.Checks[0], index, verdict.Checks[0].Limit);
         if (verdict.Checks.Count > 2)
@@ -47,13 +50,16 @@ internal abstract partial class SolidRule
         }
 
         var most = work.Given("most of it that can settle", slow.GramsPerLitre, "g/L", Saturation.Engine);
-        return work.Check(verdict.Checks[^1], most, work.Option("deposit from which a finding is given", DepositOptions.Visible, context)).Done(most);
+        return work.Check(verdict.Checks[^1], most, work.Option("deposit from which a finding is given", DepositOptions.Visible, context))
+            .Done(most);
     }
 
     /// <summary>The totals that are weighed in, then the ion product.</summary>
     private protected static (Term Times, Term Index) Write(WorkingBuilder work, SolutionState state, Solid solid)
     {
-        foreach (var component in solid.Composition.Where(c => c.Key is not (Component.Water or Component.Hydrogen) && c.Value > 0).Select(c => c.Key))
+        foreach (var component in solid.Composition
+            .Where(c => c.Key is not (Component.Water or Component.Hydrogen) && c.Value > 0)
+            .Select(c => c.Key))
         {
             if (state.Mix.Totals[component] is > 0 and var total)
             {

@@ -9,8 +9,8 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Precipitation;
 
 /// <summary>
-/// What the rules on solids in a stock share. The judgement of deposits looks at the stock as it is mixed, at its coldest and at its warmest
-/// and decides what counts; a rule says it in its words.
+/// What the rules on solids in a stock share. The judgement of deposits looks at the stock as it is mixed, at its coldest and at its
+/// warmest and decides what counts; a rule says it in its words.
 /// </summary>
 internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRepairs
 {
@@ -67,21 +67,30 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
     {
         var nearest = states
             .SelectMany(s => s.Clear!.Solids
-                .Where(x => x.Solid.Role is SolidRole.FormsReadily or SolidRole.SolubleSalt && IsOwn(x.Solid) && Forming.StaysDissolvedBecause(s.Mix, x.Solid) is null)
+                .Where(x => x.Solid.Role is SolidRole.FormsReadily or SolidRole.SolubleSalt
+                    && IsOwn(x.Solid)
+                    && Forming.StaysDissolvedBecause(s.Mix, x.Solid) is null)
                 .Select(x => (State: s, x.Solid, x.Index)))
             .OrderByDescending(x => Rounding.SixDigits(x.Index))
             .FirstOrDefault();
         if (nearest.Solid is null)
         {
-            var solids = ConstantSet.Product.Solids.Where(s => s.Owner == Name).Select(s => s.Called).Distinct(StringComparer.Ordinal).ToList();
+            var solids = ConstantSet.Product.Solids
+                .Where(s => s.Owner == Name)
+                .Select(s => s.Called)
+                .Distinct(StringComparer.Ordinal)
+                .ToList();
             var what = solids.Count > 3 ? "a solid of this rule" : string.Join(" or of ", solids);
-            return new SilentVerdict(stock) { Checks = [Check.That($"it holds all the ions of {what}, in a form in which they can meet", false)] };
+            return new SilentVerdict(stock) { Checks =
+                [Check.That($"it holds all the ions of {what}, in a form in which they can meet", false)] };
         }
 
         var past = new Check("past the limit", Math.Pow(10, nearest.Index), Relation.Over, 1);
         return new NearestVerdict(stock, nearest.State, nearest.Solid, null)
         {
-            Checks = past.Holds ? [past, Check.That("something is left of it once all that falls out more readily has settled", false)] : [past],
+            Checks = past.Holds
+                ? [past, Check.That("something is left of it once all that falls out more readily has settled", false)]
+                : [past],
         };
     }
 
@@ -141,11 +150,16 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
         var (stock, slow) = (verdict.Stock, verdict.Deposit);
         var suppliers = Supplier.In(stock, slow.Solid);
         var kept = stock.Stock.Keep?.For is { } time ? $"kept for {Say.Days(time.Value.Days)}" : "kept for long";
-        var message = $"Up to {Say.Grams(slow.GramsPerLitre)}/L of {slow.Solid.Called} can grow in '{stock.Stock.Name}' over weeks: {Wording.Brings(suppliers)}, "
+        var message =
+            $"Up to {Say.Grams(slow.GramsPerLitre)}/L of {slow.Solid.Called} can grow in '{stock.Stock.Name}' over weeks: "
+                + $"{Wording.Brings(suppliers)}, "
             + $"together {Wording.Times(Rounding.SixDigits(slow.Index), slow.Solid)} at {Wording.Celsius(slow.State.Temperature)}. "
             + $"It forms slowly, so a fresh stock looks clear; one {kept} may not. "
-            + (suppliers.Count == 2 ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts, or mix less at a time." : "Mix less at a time.");
-        return context.Find(suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place, message, Harm.Loss, Odds.Possible, Certainty.Estimate) with
+            + (suppliers.Count == 2
+                ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts, or mix less at a time."
+                : "Mix less at a time.");
+        return context.Find(
+            suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place, message, Harm.Loss, Odds.Possible, Certainty.Estimate) with
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
             Measured = new Measured($"{slow.Solid.Called} that can form", slow.GramsPerLitre, verdict.Limits.Visible, "g/L"),
@@ -159,7 +173,8 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
     }
 
     private protected Finding Raise(
-        StockFacts stock, RuleContext context, IReadOnlyList<Supplier> suppliers, Solid solid, string message, Odds odds, Certainty certainty)
+        StockFacts stock, RuleContext context, IReadOnlyList<Supplier> suppliers, Solid solid, string message, Odds odds,
+        Certainty certainty)
     {
         var place = suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place;
         var path = IdPath.Of(context.Facts.Workspace, place);
@@ -194,7 +209,8 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
             Sureness.Clear => "",
             Sureness.NearTheLimit =>
                 $" (saturation index {Say.Number(deposit.Index)}, known to ±{Say.Number(deposit.Doubt)})",
-            _ => $" (it usually takes {Say.Number(Math.Pow(10, deposit.Solid.StartsInStorage))} times to start without crystals already there)",
+            _ => $" (it usually takes {Say.Number(Math.Pow(10, deposit.Solid.StartsInStorage))} times to start without crystals already "
+                + "there)",
         };
         return $"{subject}: {Wording.BringsTimes(suppliers, deposit.Index, deposit.Solid)}{doubt}.";
     }
@@ -231,7 +247,13 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
         }
     }
 
-    /// <summary>Another part, another salt, a weaker stock, acid, warmth, distilled water, or less of it; what helps is found out by trying.</summary>
+    /// <summary>
+    /// Another part, another salt, a weaker stock, acid, warmth, distilled water, or less of it; what helps is found out by trying.
+    /// </summary>
     protected override IEnumerable<RepairProposal> Repair(SolidVerdict verdict, Finding finding, RepairContext context) =>
-        SolidRepairs.Of((verdict as DepositVerdict)?.Nearest, verdict is DepositVerdict { Deposit: { Owner.IsOfSalts: false, Solid: var solid } } ? solid : null, finding, context);
+        SolidRepairs.Of(
+            (verdict as DepositVerdict)?.Nearest,
+            verdict is DepositVerdict { Deposit: { Owner.IsOfSalts: false, Solid: var solid } } ? solid : null,
+            finding,
+            context);
 }

@@ -59,7 +59,8 @@ internal static class DepositChecks
         DepositBar.PastTheLimit => new Check("past the limit", test.Value, Relation.Over, test.Limit),
         DepositBar.CloseByTheMean => new Check("at least close to the limit", test.Value, Relation.Over, test.Limit),
         DepositBar.CloseByOneMeasure => new Check("one of the two measures alone is near the limit", test.Value, Relation.Over, test.Limit),
-        DepositBar.CloseAsMixedCrystals => new Check("past the limit as mixed crystals with its kin", test.Value, Relation.Over, test.Limit),
+        DepositBar.CloseAsMixedCrystals =>
+            new Check("past the limit as mixed crystals with its kin", test.Value, Relation.Over, test.Limit),
         DepositBar.EnoughToSee => new Check("enough to see", test.Value, Relation.AtLeast, test.Limit, "g/L"),
         _ => new Check("enough of the metal to matter", test.Value, Relation.AtLeast, test.Limit, "%"),
     };

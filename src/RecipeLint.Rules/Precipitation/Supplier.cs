@@ -20,7 +20,10 @@ internal sealed record Supplier(Place Place, string Name, string Brings, bool Is
         var acids = stock.Additions.Where(a => a.Substance.Kind == SubstanceKind.Acid).Select(a => a.Place).ToHashSet();
         var suppliers = SuppliersOfSolid.In(stock, solid)
             .Select(s => Of(s, waters.Contains(s.Id)) with { IsAcid = acids.Contains(s.Place) }).ToList();
-        if (suppliers.Count == 1 && solid.Composition.Any(c => c.Key == Component.Silicate) && AcidOf(stock) is { } acid && acid.Place != suppliers[0].Place)
+        if (suppliers.Count == 1
+            && solid.Composition.Any(c => c.Key == Component.Silicate)
+            && AcidOf(stock) is { } acid
+            && acid.Place != suppliers[0].Place)
         {
             suppliers.Insert(0, new Supplier(acid.Place, Plain(acid.Substance.Name), "acid", false));
         }
@@ -34,7 +37,10 @@ internal sealed record Supplier(Place Place, string Name, string Brings, bool Is
 
     /// <summary>What takes alkali away: acid as such, else the weak acids dihydrogen phosphate and ammonium.</summary>
     private static AdditionFacts? AcidOf(StockFacts stock) =>
-        stock.SuppliersOf(Component.Hydrogen).Concat(stock.SuppliersOf(Component.Phosphate)).Concat(stock.SuppliersOf(Component.Ammonium)).FirstOrDefault();
+        stock.SuppliersOf(Component.Hydrogen)
+            .Concat(stock.SuppliersOf(Component.Phosphate))
+            .Concat(stock.SuppliersOf(Component.Ammonium))
+            .FirstOrDefault();
 
     private static Supplier Of(SolidSupplier supplier, bool isWater) =>
         new(

@@ -20,7 +20,8 @@ internal static class Wording
     /// <summary>Components whose ion changes with the pH, so that a pH can be the way out.</summary>
     private static readonly string[] FollowPh =
         [
-            Component.Hydrogen, Component.Phosphate, Component.Carbonate, Component.Citrate, Component.Oxalate, Component.Edta, Component.Benzoate,
+            Component.Hydrogen, Component.Phosphate, Component.Carbonate, Component.Citrate, Component.Oxalate, Component.Edta,
+            Component.Benzoate,
             Component.Sorbate, Component.Pyrophosphate, Component.Gluconate,
         ];
 
@@ -50,7 +51,9 @@ internal static class Wording
 
     public static string Celsius(Temperature temperature) => $"{Say.Number(Math.Round(temperature.Celsius, 1))} °C";
 
-    /// <summary>"4.3 times the ion product that stays dissolved"; of a solid of neutral molecules, "1.5 times what stays dissolved".</summary>
+    /// <summary>
+    /// "4.3 times the ion product that stays dissolved"; of a solid of neutral molecules, "1.5 times what stays dissolved".
+    /// </summary>
     public static string Times(double index, Solid solid)
     {
         var times = Math.Pow(10, index);
@@ -76,7 +79,9 @@ internal static class Wording
         var ways = new List<string>();
         if (nearest.Factor is >= LeastFactor and var factor)
         {
-            ways.Add(dose is { } now ? $"at 1:{Dilution(nearest, factor, now)} instead of 1:{Say.Number(Math.Round(now.Dilution))}" : $"at {Say.Percent(factor)} of this strength");
+            ways.Add(dose is { } now
+                ? $"at 1:{Dilution(nearest, factor, now)} instead of 1:{Say.Number(Math.Round(now.Dilution))}"
+                : $"at {Say.Percent(factor)} of this strength");
         }
 
         if (nearest.Temperature is { } clear && Math.Abs(clear.Celsius - state.Temperature.Celsius) >= 0.5)

@@ -5,8 +5,8 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Preservation;
 
 /// <summary>
-/// What a shop's options say a kept stock needs: what works, from the rule on weak preservatives; what has to be kept and for how long, from
-/// the rule on food without one.
+/// What a shop's options say a kept stock needs: what works, from the rule on weak preservatives; what has to be kept and for how long,
+/// from the rule on food without one.
 /// </summary>
 public static class PreservationNeeds
 {

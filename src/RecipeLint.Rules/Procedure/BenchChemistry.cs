@@ -12,11 +12,17 @@ internal static class BenchChemistry
 
     /// <summary>Metals that drop as a hydroxide where neither acid nor chelate holds them.</summary>
     internal static readonly (string Component, string Name)[] Metals =
-        [(Component.FerricIron, "iron"), (Ferrous, "iron"), (Component.Copper, "copper"), (Component.Zinc, "zinc"), (Component.Manganese, "manganese")];
+        [
+            (Component.FerricIron, "iron"), (Ferrous, "iron"), (Component.Copper, "copper"), (Component.Zinc, "zinc"),
+            (Component.Manganese, "manganese"),
+        ];
 
     internal const string Ferrous = Component.FerrousIron;
 
-    private static readonly string[] _agents = [Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, Component.Citrate, Component.Gluconate];
+    private static readonly string[] _agents =
+    [
+        Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, Component.Citrate, Component.Gluconate,
+    ];
 
     /// <summary>The clear solution after a step; null where the solver has no answer a verdict may rest on.</summary>
     internal static Equilibrium? Clear(MixingState state) =>
@@ -24,14 +30,18 @@ internal static class BenchChemistry
 
     /// <summary>Solids that form while one looks on, and how far the solution is past each; worst first.</summary>
     internal static IEnumerable<SolidIndex> FormingReadily(Equilibrium state, Func<Solid, bool> fits) =>
-        state.Solids.Where(s => s.Solid.Role == SolidRole.FormsReadily && fits(s.Solid)).OrderByDescending(s => s.Index).ThenBy(s => s.Solid.Name, StringComparer.Ordinal);
+        state.Solids
+            .Where(s => s.Solid.Role == SolidRole.FormsReadily && fits(s.Solid))
+            .OrderByDescending(s => s.Index)
+            .ThenBy(s => s.Solid.Name, StringComparer.Ordinal);
 
     internal static bool Holds(Solid solid, string component) => solid.Composition.Any(c => c.Key == component && c.Value > 0);
 
     internal static bool Brings(AdditionFacts addition, string component) => addition.ComponentMoles.GetValueOrDefault(component) > 0;
 
     /// <summary>True for a solid of calcium with sulfate or phosphate.</summary>
-    internal static bool IsOfCalciumWithItsPartner(Solid solid) => Holds(solid, Calcium) && (Holds(solid, Sulfate) || Holds(solid, Phosphate));
+    internal static bool IsOfCalciumWithItsPartner(Solid solid) =>
+        Holds(solid, Calcium) && (Holds(solid, Sulfate) || Holds(solid, Phosphate));
 
     /// <summary>A chelating agent that comes without a metal of its own, or an acid.</summary>
     internal static bool Protects(AdditionFacts addition) =>

@@ -25,7 +25,9 @@ internal static class FirstWater
     /// <summary>Up to two digits, so that nobody measures 643 mL.</summary>
     internal static double RoundedUp(double litres) => Rounding.TwoDigitsUp(litres);
 
-    /// <summary>Water in the vessel when the stirring starts, the top-up is due or the steps end, and the warmest the vessel is made until then.</summary>
+    /// <summary>
+    /// Water in the vessel when the stirring starts, the top-up is due or the steps end, and the warmest the vessel is made until then.
+    /// </summary>
     internal static (double Grams, double? Celsius) ToDissolveIn(IReadOnlyList<MixingStep> moments, int index)
     {
         double? celsius = moments.Take(index).Reverse()

@@ -67,7 +67,9 @@ internal static class StockColour
             if (grams > 0)
             {
                 var ferric = addition.ComponentMoles.GetValueOrDefault(Component.FerricIron) > 0;
-                var visible = addition.Substance.Kind == SubstanceKind.Chelate ? chelated : element == Element.Fe && ferric ? VisibleFerric : free;
+                var visible = addition.Substance.Kind == SubstanceKind.Chelate
+                    ? chelated
+                    : element == Element.Fe && ferric ? VisibleFerric : free;
                 return grams / litres / visible;
             }
         }

@@ -37,7 +37,9 @@ internal static class Additions
         new RepairProposal.Tuned(
             f => Times(context, addition, f, "less", Round.Down),
             1,
-            addition.Substance.Kind is SubstanceKind.Acid or SubstanceKind.Base || addition.Substance.IsPreservative ? Least : LeastNutrient);
+            addition.Substance.Kind is SubstanceKind.Acid or SubstanceKind.Base || addition.Substance.IsPreservative
+                ? Least
+                : LeastNutrient);
 
     /// <summary>The amount of one addition times a factor that is known.</summary>
     public static Repair? Times(RepairContext context, AdditionFacts addition, double factor, string key, Round round = Round.Nearest) =>
@@ -50,12 +52,18 @@ internal static class Additions
 
     /// <summary>The line out.</summary>
     public static Repair Drop(AdditionFacts addition) =>
-        Repair.Chemistry($"leave-out-{Slug.Of(addition.Id, ".")}", $"Leave {addition.Substance.Name} out.", new JsonEdit.Remove(addition.Place));
+        Repair.Chemistry(
+            $"leave-out-{Slug.Of(addition.Id, ".")}", $"Leave {addition.Substance.Name} out.", new JsonEdit.Remove(addition.Place));
 
     /// <summary>One of the additions a finding names out.</summary>
     public static IEnumerable<RepairProposal> DropOneOf(Finding finding, RepairContext context) =>
         context.StockOf(finding) is { } stock
-            ? finding.Related.Select(r => r.Place).Prepend(finding.Place).Select(place => context.AdditionAt(stock, place)).OfType<AdditionFacts>().Select(a => RepairProposal.Of(Drop(a)))
+            ? finding.Related
+                .Select(r => r.Place)
+                .Prepend(finding.Place)
+                .Select(place => context.AdditionAt(stock, place))
+                .OfType<AdditionFacts>()
+                .Select(a => RepairProposal.Of(Drop(a)))
             : [];
 
     /// <summary>Another substance in its place, as much as brings the same of one component.</summary>
@@ -67,16 +75,22 @@ internal static class Additions
             || IsBaseFertiliser(addition.Substance)
             || other.Dissolves.FirstOrDefault(y => y.Component == (bringsAs ?? component)) is not { MolesPerGram: > 0 } yield
             || !(addition.ComponentMoles.GetValueOrDefault(component) > 0)
-            || context.Item(addition.Place) is not { Kind: JsonKind.Object } step || step["add"] is null || step["amount"] is not { } written)
+            || context.Item(addition.Place) is not { Kind: JsonKind.Object } step
+                || step["add"] is null
+                || step["amount"] is not { } written)
         {
             return null;
         }
 
         var grams = addition.ComponentMoles[component] / yield.MolesPerGram;
-        var text = other.Form == PhysicalForm.Solid && addition.Substance.Form == PhysicalForm.Solid && AmountText.NumberOf(written.Text) is { } number
+        var text = other.Form == PhysicalForm.Solid
+            && addition.Substance.Form == PhysicalForm.Solid
+            && AmountText.NumberOf(written.Text) is { } number
             ? AmountText.With(written.Text, AmountText.ToDigits(number * grams / addition.Mass.Grams, 3))
             : null;
-        text ??= other is { Form: PhysicalForm.Liquid, Density: { } density } ? Amounts.Litres(grams / density.Value.GramsPerMillilitre / 1000) : Amounts.Grams(grams);
+        text ??= other is { Form: PhysicalForm.Liquid, Density: { } density }
+            ? Amounts.Litres(grams / density.Value.GramsPerMillilitre / 1000)
+            : Amounts.Grams(grams);
         List<JsonEdit> edits =
         [
             new JsonEdit.ReplaceValue(addition.Place.Child("add"), JsonDraft.Of(other.Id)),
@@ -84,12 +98,17 @@ internal static class Additions
         ];
 
         // The assay was the other bag's, and a measure that poured does not weigh.
-        foreach (var own in new[] { "assay", "with" }.Where(n => step[n] is not null && (n == "assay" || other.Form != addition.Substance.Form)))
+        foreach (var own in new[]
+        {
+            "assay",
+            "with",
+        }.Where(n => step[n] is not null && (n == "assay" || other.Form != addition.Substance.Form)))
         {
             edits.Add(new JsonEdit.Remove(addition.Place.Child(own)));
         }
 
-        return Repair.Chemistry($"use-{Slug.Of(id, ".")}", $"Take {text} of {other.Name} instead of {written.Text} of {addition.Substance.Name}.", [.. edits]);
+        return Repair.Chemistry(
+            $"use-{Slug.Of(id, ".")}", $"Take {text} of {other.Name} instead of {written.Text} of {addition.Substance.Name}.", [.. edits]);
     }
 
     /// <summary>A product of several nutrients: no single salt stands in for it.</summary>
@@ -107,7 +126,9 @@ internal static class Additions
             return null;
         }
 
-        var text = substance is { Form: PhysicalForm.Liquid, Density: { } density } ? Amounts.Litres(grams / density.Value.GramsPerMillilitre / 1000) : Amounts.Grams(grams);
+        var text = substance is { Form: PhysicalForm.Liquid, Density: { } density }
+            ? Amounts.Litres(grams / density.Value.GramsPerMillilitre / 1000)
+            : Amounts.Grams(grams);
         return Repair.Chemistry(
             $"add-{Slug.Of(id, ".")}",
             $"Add {text} of {substance.Name} {why}.",
@@ -146,14 +167,23 @@ internal static class Additions
     {
         var water = new Mass(stock.Chemistry.Mix.KilogramsWaterPerLitre * 1000 * stock.Volume.Litres);
         var demand = PhDemand.Find(stock.ComponentMoles, water, acid, ph, new Temperature(SolutionMix.FilledAtCelsius));
-        return demand.Mass is { Grams: > 0 } mass ? New(context, stock, acid.Id, mass.Grams, Steps.AfterFirstWater(stock), $"to the first water, which brings it to pH {Say.Number(Math.Round(ph, 1))}") : null;
+        return demand.Mass is { Grams: > 0 } mass ? New(
+            context,
+            stock,
+            acid.Id,
+            mass.Grams,
+            Steps.AfterFirstWater(stock),
+            $"to the first water, which brings it to pH {Say.Number(Math.Round(ph, 1))}") : null;
     }
 
     /// <summary>Iron in the hold of another chelating agent, as much as before.</summary>
     public static IEnumerable<RepairProposal> OtherIron(RepairContext context, AdditionFacts addition)
     {
         var from = addition.ComponentMoles.GetValueOrDefault(Component.FerricIron) > 0 ? Component.FerricIron : Component.FerrousIron;
-        return new[] { "fe-dtpa-hna", "fe-eddha-na", "fe-edta-na-3h2o" }.Select(id => Swap(context, addition, id, from, Component.FerricIron)).OfType<Repair>().Select(RepairProposal.Of);
+        return new[] { "fe-dtpa-hna", "fe-eddha-na", "fe-edta-na-3h2o" }
+            .Select(id => Swap(context, addition, id, from, Component.FerricIron))
+            .OfType<Repair>()
+            .Select(RepairProposal.Of);
     }
 
     /// <summary>Nitrates in place of sulfates, phosphates and chlorides of the same metal, and the other way round for calcium.</summary>
@@ -165,14 +195,19 @@ internal static class Additions
 
     private static readonly (string From, string To, string Component)[] _swaps =
     [
-        ("magnesium-sulfate", "magnesium-nitrate-6h2o", Component.Magnesium), ("magnesium-chloride", "magnesium-nitrate-6h2o", Component.Magnesium), ("magnesium-chloride", "magnesium-sulfate-7h2o", Component.Magnesium),
-        ("potassium-sulfate", "potassium-nitrate", Component.Potassium), ("potassium-chloride", "potassium-nitrate", Component.Potassium), ("potassium-chloride", "potassium-sulfate", Component.Potassium),
-        ("sodium-chloride", "potassium-chloride", Component.Chloride), ("sodium-nitrate", "potassium-nitrate", Component.Nitrate), ("calcium-chloride", "calcium-nitrate-4h2o", Component.Calcium),
+        ("magnesium-sulfate", "magnesium-nitrate-6h2o", Component.Magnesium), ("magnesium-chloride", "magnesium-nitrate-6h2o",
+            Component.Magnesium), ("magnesium-chloride", "magnesium-sulfate-7h2o", Component.Magnesium),
+        ("potassium-sulfate", "potassium-nitrate", Component.Potassium), ("potassium-chloride", "potassium-nitrate", Component.Potassium),
+        ("potassium-chloride", "potassium-sulfate", Component.Potassium),
+        ("sodium-chloride", "potassium-chloride", Component.Chloride), ("sodium-nitrate", "potassium-nitrate", Component.Nitrate),
+        ("calcium-chloride", "calcium-nitrate-4h2o", Component.Calcium),
         ("ammonium-sulfate", "ammonium-nitrate", Component.Ammonium), ("ammonium-chloride", "ammonium-nitrate", Component.Ammonium),
-        ("monoammonium-phosphate", "monopotassium-phosphate", Component.Phosphate), ("diammonium-phosphate", "monopotassium-phosphate", Component.Phosphate),
+        ("monoammonium-phosphate", "monopotassium-phosphate", Component.Phosphate),
+        ("diammonium-phosphate", "monopotassium-phosphate", Component.Phosphate),
         ("dipotassium-phosphate", "monopotassium-phosphate", Component.Phosphate),
         ("sodium-dihydrogen-phosphate", "monopotassium-phosphate", Component.Phosphate),
-        ("zinc-sulfate", "zn-edta", Component.Zinc), ("copper-sulfate", "cu-edta", Component.Copper), ("manganese-sulfate", "mn-edta", Component.Manganese),
+        ("zinc-sulfate", "zn-edta", Component.Zinc), ("copper-sulfate", "cu-edta", Component.Copper),
+        ("manganese-sulfate", "mn-edta", Component.Manganese),
         ("phosphoric", "nitric-38", Component.Hydrogen), ("phosphoric", "sulfuric-37", Component.Hydrogen),
     ];
 }

@@ -15,7 +15,9 @@ internal enum Round
     Down,
 }
 
-/// <summary>Other amounts for what is weighed and poured, in the unit the file uses, rounded to what the shop's scale or measure shows.</summary>
+/// <summary>
+/// Other amounts for what is weighed and poured, in the unit the file uses, rounded to what the shop's scale or measure shows.
+/// </summary>
 internal static class Amounts
 {
     /// <summary>From so many display steps on, rounding to one is finer than the scale repeats.</summary>
@@ -24,7 +26,8 @@ internal static class Amounts
     private const int Digits = 3;
 
     /// <summary>The amount of an addition times a factor; null where the file does not state one that begins with a number.</summary>
-    public static (JsonEdit Edit, string Text)? Times(RepairContext context, AdditionFacts addition, double factor, Round round = Round.Nearest)
+    public static (JsonEdit Edit, string Text)? Times(
+        RepairContext context, AdditionFacts addition, double factor, Round round = Round.Nearest)
     {
         var place = addition.Place.Child("amount");
         if (context.Item(place) is not { Kind: JsonKind.Text } item || AmountText.NumberOf(item.Text) is not { } number)
@@ -53,7 +56,9 @@ internal static class Amounts
     /// <summary>A number rounded to a step, or to three digits where the step is too coarse for it.</summary>
     public static double Rounded(double value, double? step, Round round, int digits = Digits)
     {
-        var by = step is { } shown && shown > 0 && value >= StepsThatCount * shown ? shown : Math.Pow(10, Math.Floor(Math.Log10(value)) - (digits - 1));
+        var by = step is { } shown && shown > 0 && value >= StepsThatCount * shown
+            ? shown
+            : Math.Pow(10, Math.Floor(Math.Log10(value)) - (digits - 1));
         var steps = value / by;
         return by * round switch
         {
@@ -81,6 +86,8 @@ internal static class Amounts
             return grams * number / addition.Mass.Grams;
         }
 
-        return addition is { Measure.Readability: { Litres: > 0 } shown, Volume: { Litres: > 0 } volume } ? shown.Litres * number / volume.Litres : null;
+        return addition is { Measure.Readability: { Litres: > 0 } shown, Volume: { Litres: > 0 } volume }
+            ? shown.Litres * number / volume.Litres
+            : null;
     }
 }

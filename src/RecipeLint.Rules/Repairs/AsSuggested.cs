@@ -32,7 +32,9 @@ internal static class AsSuggested
         var same = everSafe ? texts.Where(t => IsSameThing(finding, written, t, context)).ToList() : [];
         foreach (var text in texts)
         {
-            JsonEdit edit = place.Part == PlacePart.Key ? new JsonEdit.RenameKey(place, text) : new JsonEdit.ReplaceValue(place, JsonDraft.Of(text));
+            JsonEdit edit = place.Part == PlacePart.Key
+                ? new JsonEdit.RenameKey(place, text)
+                : new JsonEdit.ReplaceValue(place, JsonDraft.Of(text));
             var title = $"Write '{text}' instead of '{written}'.";
             yield return same is [var only] && only == text
                 ? Repair.Safe("as-suggested", title, edit)

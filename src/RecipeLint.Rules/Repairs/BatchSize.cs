@@ -36,8 +36,10 @@ internal static class BatchSize
             {
                 PourStep { Volume: { } poured } => [Amounts.Times(context, poured.Place, factor)?.Edit],
                 TopUpStep { To: { } mark } => [Amounts.Times(context, mark.Place, factor)?.Edit],
-                AliquotStep { Amount: { Value: not (Portion.PerLitreMass or Portion.PerLitreAmount or Portion.PerLitreVolume) } amount } => [Amounts.Times(context, amount.Place, factor)?.Edit],
-                AddStep { Amount: { Value: not (Portion.PerLitreMass or Portion.PerLitreAmount or Portion.PerLitreVolume) } amount } => [Amounts.Times(context, amount.Place, factor)?.Edit],
+                AliquotStep { Amount: { Value: not (Portion.PerLitreMass or Portion.PerLitreAmount or Portion.PerLitreVolume) } amount } =>
+                    [Amounts.Times(context, amount.Place, factor)?.Edit],
+                AddStep { Amount: { Value: not (Portion.PerLitreMass or Portion.PerLitreAmount or Portion.PerLitreVolume) } amount } =>
+                    [Amounts.Times(context, amount.Place, factor)?.Edit],
                 _ => Array.Empty<JsonEdit?>(),
             });
         }
@@ -46,7 +48,8 @@ internal static class BatchSize
             ? null
             : Repair.Chemistry(
                 key,
-                $"Make {Say.Litres(stock.Volume.Litres * factor)} of '{stock.Stock.Name}' at a time instead of {Say.Litres(stock.Volume.Litres)}: all amounts times {Say.Number(factor)}.",
+                $"Make {Say.Litres(stock.Volume.Litres * factor)} of '{stock.Stock.Name}' at a time instead of "
+                    + $"{Say.Litres(stock.Volume.Litres)}: all amounts times {Say.Number(factor)}.",
                 [.. edits.OfType<JsonEdit>()]);
     }
 }

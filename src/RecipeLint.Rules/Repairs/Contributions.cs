@@ -6,7 +6,9 @@ using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
 
-/// <summary>More or less of what brings an element to the plants. What the same salt brings beside it moves along, and the trial shows it.</summary>
+/// <summary>
+/// More or less of what brings an element to the plants. What the same salt brings beside it moves along, and the trial shows it.
+/// </summary>
 internal static class Contributions
 {
     private const int Most = 4;
@@ -20,21 +22,26 @@ internal static class Contributions
     /// <summary>Each of the largest contributions changed so that an element comes inside a bound of the profile, mg/L.</summary>
     public static IEnumerable<RepairProposal> ToLimit(RepairContext context, RecipeFacts recipe, string key, double limit) =>
         recipe.Elements.TryGetValue(key, out var fact)
-            ? To(context, recipe, fact, Aims(recipe, key, limit, fact.Concentration.MilligramsPerLitre), null).Concat(Doses(context, recipe, fact))
+            ? To(context, recipe, fact, Aims(recipe, key, limit, fact.Concentration.MilligramsPerLitre), null).Concat(Doses(
+                context, recipe, fact))
             : [];
 
-    /// <summary>Each of the largest contributions changed so that an element comes to its target, mg/L, or the target stated that is there.</summary>
+    /// <summary>
+    /// Each of the largest contributions changed so that an element comes to its target, mg/L, or the target stated that is there.
+    /// </summary>
     public static IEnumerable<RepairProposal> ToTarget(RepairContext context, RecipeFacts recipe, Target target, double asked) =>
         recipe.Elements.TryGetValue(target.Key.Value, out var fact)
             ? To(context, recipe, fact, [asked], target).Concat(Doses(context, recipe, fact))
             : [];
 
-    private static IEnumerable<RepairProposal> To(RepairContext context, RecipeFacts recipe, ElementFact fact, List<double> aims, Target? target)
+    private static IEnumerable<RepairProposal> To(
+        RepairContext context, RecipeFacts recipe, ElementFact fact, List<double> aims, Target? target)
     {
         var found = fact.Concentration.MilligramsPerLitre;
         foreach (var (addition, brought) in Of(context, recipe, fact).Where(c => c.MilligramsPerLitre >= Notable * found).Take(Most))
         {
-            yield return new RepairProposal.Ladder(aims.Select(aim => To(context, addition, 1 + ((aim - found) / brought), target is not null)).OfType<Repair>());
+            yield return new RepairProposal.Ladder(
+                aims.Select(aim => To(context, addition, 1 + ((aim - found) / brought), target is not null)).OfType<Repair>());
         }
 
         if (target is not null && Amounts.With(context, target.Place, Math.Round(found, 1)) is var (edit, text)
@@ -45,7 +52,8 @@ internal static class Contributions
     }
 
     /// <summary>
-    /// Where an element that is off its range may go, the nearest first: just inside the bound that is passed, into the usual range, to its middle.
+    /// Where an element that is off its range may go, the nearest first: just inside the bound that is passed, into the usual range, to its
+    /// middle.
     /// </summary>
     private static List<double> Aims(RecipeFacts recipe, string key, double limit, double found)
     {
@@ -79,12 +87,18 @@ internal static class Contributions
     }
 
     /// <summary>Less of what brings one form of an element, or more of what brings the other.</summary>
-    public static IEnumerable<RepairProposal> Shift(RepairContext context, RecipeFacts recipe, IEnumerable<string> lower, IEnumerable<string> raise) =>
-        LargestOf(context, recipe, lower).Select(a => Additions.Less(context, a)).Concat(LargestOf(context, recipe, raise).Select(a => Additions.More(context, a, 5)));
+    public static IEnumerable<RepairProposal> Shift(
+        RepairContext context, RecipeFacts recipe, IEnumerable<string> lower, IEnumerable<string> raise) =>
+        LargestOf(context, recipe, lower)
+            .Select(a => Additions.Less(context, a))
+            .Concat(LargestOf(context, recipe, raise).Select(a => Additions.More(context, a, 5)));
 
     /// <summary>The two that bring most of each of some elements.</summary>
     private static IEnumerable<AdditionFacts> LargestOf(RepairContext context, RecipeFacts recipe, IEnumerable<string> keys) =>
-        keys.Where(recipe.Elements.ContainsKey).SelectMany(k => Of(context, recipe, recipe.Elements[k]).Take(2)).Select(c => c.Addition).DistinctBy(a => a.Place);
+        keys.Where(recipe.Elements.ContainsKey)
+            .SelectMany(k => Of(context, recipe, recipe.Elements[k]).Take(2))
+            .Select(c => c.Addition)
+            .DistinctBy(a => a.Place);
 
     /// <summary>All doses of a recipe times a factor; null where one cannot be changed.</summary>
     public static Repair? AllDoses(RepairContext context, RecipeFacts recipe, double factor)
@@ -92,11 +106,15 @@ internal static class Contributions
         var edits = recipe.Recipe.Doses.Select(d => Dose(context, recipe, d, factor)).ToList();
         return edits.Count == 0 || edits.Contains(null)
             ? null
-            : Repair.Chemistry("all-doses", $"Dose everything in '{recipe.Recipe.Name}' at {Say.Number(factor)} times the present rate.", [.. edits.OfType<JsonEdit>()]);
+            : Repair.Chemistry(
+                "all-doses",
+                $"Dose everything in '{recipe.Recipe.Name}' at {Say.Number(factor)} times the present rate.",
+                [.. edits.OfType<JsonEdit>()]);
     }
 
     /// <summary>What is weighed or poured for an element with the mg/L it brings, most first.</summary>
-    private static IEnumerable<(AdditionFacts Addition, double MilligramsPerLitre)> Of(RepairContext context, RecipeFacts recipe, ElementFact fact) =>
+    private static IEnumerable<(AdditionFacts Addition, double MilligramsPerLitre)> Of(
+        RepairContext context, RecipeFacts recipe, ElementFact fact) =>
         fact.Contributions
             .Select(c => (Addition: AdditionOf(context, recipe, c), c.Concentration.MilligramsPerLitre))
             .Where(c => c.Addition is not null && c.MilligramsPerLitre > 0)
@@ -105,7 +123,8 @@ internal static class Contributions
 
     private static AdditionFacts? AdditionOf(RepairContext context, RecipeFacts recipe, Contribution contribution) =>
         recipe.Doses.FirstOrDefault(d => d.Id == contribution.Source) is { } dose
-            ? dose.Direct ?? (dose.Stock is { } stock ? context.AdditionAt(context.Facts.FindStock(stock.Stock.File)!, contribution.Place) : null)
+            ? dose.Direct
+                ?? (dose.Stock is { } stock ? context.AdditionAt(context.Facts.FindStock(stock.Stock.File)!, contribution.Place) : null)
             : null;
 
     /// <summary>The other hydrates of what brings an element, gram for gram: the bag was another one than the file says.</summary>
@@ -123,7 +142,8 @@ internal static class Contributions
                 continue;
             }
 
-            foreach (var other in context.Workspace.Catalogue.Substances.Where(s => s.HydrateFamily == family && s.Id != addition.Substance.Id))
+            foreach (var other in context.Workspace.Catalogue.Substances.Where(s => s.HydrateFamily == family
+                && s.Id != addition.Substance.Id))
             {
                 yield return Repair.Chemistry(
                     $"name-{Slug.Of(other.Id, ".")}",
@@ -144,43 +164,64 @@ internal static class Contributions
 
         var end = text.IndexOf('±', StringComparison.Ordinal) is var sign and > 0 ? sign : text.Length;
         var read = $"{text[..end].TrimEnd()} as {basis}{(end < text.Length ? " " + text[end..] : "")}";
-        yield return Repair.Chemistry($"as-{basis.ToLowerInvariant()}", $"Ask for '{read}' instead of '{text}', if that is what is meant.", new JsonEdit.ReplaceValue(target.Place, JsonDraft.Of(read)));
+        yield return Repair.Chemistry(
+            $"as-{basis.ToLowerInvariant()}",
+            $"Ask for '{read}' instead of '{text}', if that is what is meant.",
+            new JsonEdit.ReplaceValue(target.Place, JsonDraft.Of(read)));
     }
 
     private static readonly (string Key, string Basis)[] _bases =
-        [("P", "P2O5"), ("K", "K2O"), ("Ca", "CaO"), ("Mg", "MgO"), ("S", "SO4"), ("NO3-N", "NO3"), ("NH4-N", "NH4"), ("B", "B2O3"), ("Si", "SiO2")];
+        [
+            ("P", "P2O5"), ("K", "K2O"), ("Ca", "CaO"), ("Mg", "MgO"), ("S", "SO4"), ("NO3-N", "NO3"), ("NH4-N", "NH4"), ("B", "B2O3"),
+            ("Si", "SiO2"),
+        ];
 
     /// <summary>The whole dose of the stock that brings most of it.</summary>
     private static IEnumerable<RepairProposal> Doses(RepairContext context, RecipeFacts recipe, ElementFact fact)
     {
-        var most = fact.Contributions.GroupBy(c => c.Source).OrderByDescending(g => g.Sum(c => c.Concentration.GramsPerLitre)).FirstOrDefault();
+        var most = fact.Contributions
+            .GroupBy(c => c.Source)
+            .OrderByDescending(g => g.Sum(c => c.Concentration.GramsPerLitre))
+            .FirstOrDefault();
         if (most is not null && recipe.Recipe.Doses.FirstOrDefault(d => d.Id == most.Key) is StockDose entry)
         {
             var facts = recipe.Doses.First(d => d.Id == entry.Id);
-            if (facts is { Dose: { LitresPerLitre: > 0 } used, Stock.Stock.Dose: { } own } && Math.Abs((own.Value.LitresPerLitre / used.LitresPerLitre) - 1) > Inside
+            if (facts is { Dose: { LitresPerLitre: > 0 } used, Stock.Stock.Dose: { } own } && Math.Abs((own.Value.LitresPerLitre
+                / used.LitresPerLitre) - 1) > Inside
                 && Dose(context, recipe, entry, own.Value.LitresPerLitre / used.LitresPerLitre) is { } asStated)
             {
-                yield return Repair.Chemistry("own-dose", $"Dose '{Name(recipe, entry)}' at {Say.Number(own.Value.MillilitresPerLitre)} mL/L, as the stock says.", asStated);
+                yield return Repair.Chemistry(
+                    "own-dose",
+                    $"Dose '{Name(recipe, entry)}' at {Say.Number(own.Value.MillilitresPerLitre)} mL/L, as the stock says.",
+                    asStated);
             }
 
             foreach (var to in new[] { 0.1, 10 })
             {
                 yield return new RepairProposal.Tuned(
-                    f => Dose(context, recipe, entry, f) is { } edit ? Repair.Chemistry(f < 1 ? "lower-dose" : "higher-dose", $"Dose '{Name(recipe, entry)}' at {Say.Number(f)} times the present rate.", edit) : null,
+                    f => Dose(context, recipe, entry, f) is { } edit ? Repair.Chemistry(
+                        f < 1 ? "lower-dose" : "higher-dose",
+                        $"Dose '{Name(recipe, entry)}' at {Say.Number(f)} times the present rate.",
+                        edit) : null,
                     1,
                     to);
             }
         }
     }
 
-    private static string Name(RecipeFacts recipe, StockDose entry) => recipe.Doses.FirstOrDefault(d => d.Id == entry.Id)?.Stock?.Stock.Name ?? entry.Id;
+    private static string Name(RecipeFacts recipe, StockDose entry) =>
+        recipe.Doses.FirstOrDefault(d => d.Id == entry.Id)?.Stock?.Stock.Name ?? entry.Id;
 
     private static JsonEdit? Dose(RepairContext context, RecipeFacts recipe, DoseEntry entry, double factor) => entry switch
     {
         StockDose { Dose: { } dose } => Amounts.Times(context, dose.Place, factor)?.Edit,
         StockDose { Amount: { } amount } => Amounts.Times(context, amount.Place, factor)?.Edit,
         StockDose { Strokes: null } stock when recipe.Doses.FirstOrDefault(d => d.Id == stock.Id)?.Dose is { } own =>
-            new JsonEdit.InsertMember(stock.Place, "dose", JsonDraft.Of($"{RecipeLint.Recipes.Quantities.AmountText.Write(RecipeLint.Recipes.Quantities.AmountText.ToDigits(own.MillilitresPerLitre * factor, 4))} mL/L"), "stock"),
+            new JsonEdit.InsertMember(
+                stock.Place,
+                "dose",
+                JsonDraft.Of($"{RecipeLint.Recipes.Quantities.AmountText.Write(RecipeLint.Recipes.Quantities.AmountText.ToDigits(own.MillilitresPerLitre * factor, 4))} mL/L"),
+                "stock"),
         DirectDose { Amount: { } amount } => Amounts.Times(context, amount.Place, factor)?.Edit,
         _ => null,
     };

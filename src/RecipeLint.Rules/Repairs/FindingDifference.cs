@@ -22,7 +22,10 @@ internal sealed record FindingDifference(IReadOnlyList<Finding> Removed, IReadOn
         var own = old.Where(f => IsSame(f, target)).ToList();
         old.RemoveAll(own.Contains);
         Pair(old, now, pairs, (a, b) => a.Rule.Id == b.Rule.Id && a.Message == b.Message);
-        Pair(old, now, pairs, (a, b) => a.Rule.Id == b.Rule.Id && a.Place.File == b.Place.File && WithoutIds(a) == WithoutIds(b) && a.Rule.Id != target.Rule.Id);
+        Pair(old, now, pairs, (a, b) => a.Rule.Id == b.Rule.Id
+            && a.Place.File == b.Place.File
+            && WithoutIds(a) == WithoutIds(b)
+            && a.Rule.Id != target.Rule.Id);
         Pair(old, now, pairs, (a, b) => a.Rule.Id == b.Rule.Id && a.IdPath == b.IdPath && a.Rule.Id != target.Rule.Id);
         old.InsertRange(0, own);
         return new FindingDifference(
@@ -34,7 +37,8 @@ internal sealed record FindingDifference(IReadOnlyList<Finding> Removed, IReadOn
     /// <summary>The same finding in two runs.</summary>
     public static bool IsSame(Finding a, Finding b) => a.Rule.Id == b.Rule.Id && a.Place.File == b.Place.File && a.IdPath == b.IdPath;
 
-    private static void Pair(List<Finding> old, List<Finding> now, List<(Finding Old, Finding New)> pairs, Func<Finding, Finding, bool> fits)
+    private static void Pair(
+        List<Finding> old, List<Finding> now, List<(Finding Old, Finding New)> pairs, Func<Finding, Finding, bool> fits)
     {
         for (var i = old.Count - 1; i >= 0; i--)
         {

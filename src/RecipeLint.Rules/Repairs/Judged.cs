@@ -21,5 +21,7 @@ public sealed record Judged(Workspace Workspace, Facts Facts, LintResult Result)
     public bool IsComplete(string file) =>
         Facts.FindStock(file)?.IsComplete
         ?? Facts.FindRecipe(file)?.IsComplete
-        ?? (Workspace.Sources.GetValueOrDefault(file)?.Tree is not null && Workspace.Stocks.All(s => s.File != file) && Workspace.Recipes.All(r => r.File != file));
+        ?? (Workspace.Sources.GetValueOrDefault(file)?.Tree is not null
+            && Workspace.Stocks.All(s => s.File != file)
+            && Workspace.Recipes.All(r => r.File != file));
 }

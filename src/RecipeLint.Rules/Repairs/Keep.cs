@@ -37,7 +37,9 @@ internal static class Keep
     /// <summary>A shorter time.</summary>
     public static Repair For(RepairContext context, StockFacts stock, double days)
     {
-        var text = days < 1 ? $"{AmountText.Write(Math.Floor(days * 24))} hours" : $"{AmountText.Write(Math.Floor(days + 1e-9))} {(days < 2 ? "day" : "days")}";
+        var text = days < 1
+            ? $"{AmountText.Write(Math.Floor(days * 24))} hours"
+            : $"{AmountText.Write(Math.Floor(days + 1e-9))} {(days < 2 ? "day" : "days")}";
         return Repair.Chemistry(
             "shorter",
             $"Keep '{stock.Stock.Name}' for {text} at most, and make only what is used up by then.",
@@ -60,7 +62,8 @@ internal static class Keep
         var text = low == high ? $"{AmountText.Write(low)} °C" : FormattableString.Invariant($"{low}..{high} °C");
         return Repair.Chemistry(
             key,
-            $"Keep '{stock.Stock.Name}' at {Say.Number(low)} to {Say.Number(high)} °C instead of {Say.Number(stock.StorageTemperature.Low.Celsius)} to {Say.Number(stock.StorageTemperature.High.Celsius)} °C.",
+            $"Keep '{stock.Stock.Name}' at {Say.Number(low)} to {Say.Number(high)} °C instead of "
+                + $"{Say.Number(stock.StorageTemperature.Low.Celsius)} to {Say.Number(stock.StorageTemperature.High.Celsius)} °C.",
             Steps.SetInside(context, stock.Stock.Place, "keep", "at", text));
     }
 }

@@ -8,7 +8,10 @@ using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
 
-/// <summary>An addition moved to another part that every recipe doses beside this one; the amount follows the doses, so that the plants get the same.</summary>
+/// <summary>
+/// An addition moved to another part that every recipe doses beside this one; the amount follows the doses, so that the plants get the
+/// same.
+/// </summary>
 internal static class OtherPart
 {
     /// <summary>The parts are dosed in one proportion in all recipes when their factors lie this close.</summary>
@@ -22,11 +25,16 @@ internal static class OtherPart
             yield break;
         }
 
-        foreach (var other in users[0].Recipe.Doses.Select(d => d.Stock).OfType<StockFacts>().Where(s => s.Stock.File != stock.Stock.File).DistinctBy(s => s.Stock.File))
+        foreach (var other in users[0].Recipe.Doses
+            .Select(d => d.Stock)
+            .OfType<StockFacts>()
+            .Where(s => s.Stock.File != stock.Stock.File)
+            .DistinctBy(s => s.Stock.File))
         {
             var factors = users.Select(u => Factor(u.Dose, u.Recipe, other)).ToList();
             var isOnlyUser = context.UsersOf(other).All(u => users.Exists(v => v.Recipe.Recipe.File == u.Recipe.Recipe.File));
-            if (isOnlyUser && factors[0] is { } factor && factors.TrueForAll(f => f is { } same && Math.Abs((same / factor) - 1) < SameFactor)
+            if (isOnlyUser && factors[0] is { } factor && factors.TrueForAll(f => f is { } same
+                && Math.Abs((same / factor) - 1) < SameFactor)
                 && To(context, stock, addition, step, other, factor) is { } repair)
             {
                 yield return repair;
@@ -36,9 +44,12 @@ internal static class OtherPart
 
     /// <summary>What a litre of this part becomes in a litre of the other, from how the two are dosed.</summary>
     private static double? Factor(DoseFacts dose, RecipeFacts recipe, StockFacts other) =>
-        recipe.Doses.Where(d => d.Stock?.Stock.File == other.Stock.File).ToList() is [{ Dose: { LitresPerLitre: > 0 } theirs }] ? dose.Dose!.Value.LitresPerLitre / theirs.LitresPerLitre : null;
+        recipe.Doses.Where(d => d.Stock?.Stock.File == other.Stock.File).ToList() is [{ Dose: { LitresPerLitre: > 0 } theirs }]
+            ? dose.Dose!.Value.LitresPerLitre / theirs.LitresPerLitre
+            : null;
 
-    private static Repair? To(RepairContext context, StockFacts stock, AdditionFacts addition, AddStep step, StockFacts other, double perLitre)
+    private static Repair? To(
+        RepairContext context, StockFacts stock, AdditionFacts addition, AddStep step, StockFacts other, double perLitre)
     {
         var isPerLitre = step.Amount?.Value is Portion.PerLitreMass or Portion.PerLitreAmount or Portion.PerLitreVolume;
         var factor = isPerLitre ? perLitre : perLitre * other.Volume.Litres / stock.Volume.Litres;

@@ -31,7 +31,8 @@ internal static class OwnBottle
         foreach (var (recipe, dose) in users)
         {
             var entry = (StockDose)dose.Entry;
-            if (context.Item(entry.Place) is not { Kind: JsonKind.Object } item || !entry.Stock.Value.EndsWith(own, StringComparison.Ordinal))
+            if (context.Item(entry.Place) is not { Kind: JsonKind.Object } item
+                || !entry.Stock.Value.EndsWith(own, StringComparison.Ordinal))
             {
                 return null;
             }
@@ -40,9 +41,13 @@ internal static class OwnBottle
             var copy = new JsonDraft.Object(
             [
                 .. item.Members.Where(m => m.Name != "id")
-                    .Select(m => new DraftMember(m.Name, m.Name == "stock" ? JsonDraft.Of(entry.Stock.Value[..^own.Length] + name) : Steps.Copy(m.Value))),
+                    .Select(m => new DraftMember(
+                        m.Name, m.Name == "stock" ? JsonDraft.Of(entry.Stock.Value[..^own.Length] + name) : Steps.Copy(m.Value))),
             ]);
-            edits.Add(new JsonEdit.InsertElement(recipe.Recipe.Place.Child("doses"), int.Parse(entry.Place.Pointer.Tokens[^1], System.Globalization.CultureInfo.InvariantCulture) + 1, copy));
+            edits.Add(new JsonEdit.InsertElement(
+                recipe.Recipe.Place.Child("doses"),
+                int.Parse(entry.Place.Pointer.Tokens[^1], System.Globalization.CultureInfo.InvariantCulture) + 1,
+                copy));
         }
 
         return Repair.Chemistry(
@@ -53,8 +58,15 @@ internal static class OwnBottle
 
     private static JsonDraft.Object Document(JsonItem document, JsonItem makes, JsonItem step, AdditionFacts addition)
     {
-        var members = new List<DraftMember> { new("format", new JsonDraft.Literal("1")), new("name", JsonDraft.Of(Say.Capital(addition.Substance.Name))), new("makes", Steps.Copy(makes)) };
-        members.AddRange(document.Members.Where(m => m.Name is "dose" or "keep" or "use").Select(m => new DraftMember(m.Name, Steps.Copy(m.Value))));
+        var members = new List<DraftMember>
+        {
+            new("format", new JsonDraft.Literal("1")),
+            new("name", JsonDraft.Of(Say.Capital(addition.Substance.Name))),
+            new("makes", Steps.Copy(makes)),
+        };
+        members.AddRange(document.Members
+            .Where(m => m.Name is "dose" or "keep" or "use")
+            .Select(m => new DraftMember(m.Name, Steps.Copy(m.Value))));
         var steps = new List<JsonDraft>();
         if (RecipeLint.Recipes.Quantities.AmountText.Times(makes.Text, 0.8) is { } start)
         {

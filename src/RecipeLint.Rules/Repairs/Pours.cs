@@ -44,7 +44,8 @@ internal static class Pours
         }
 
         // The next pour brought forward.
-        if (stock.Stock.Steps.SkipWhile(s => s.Id != step.Id).OfType<PourStep>().FirstOrDefault() is { } later && Steps.Move(stock, context, later, step) is { } earlier)
+        if (stock.Stock.Steps.SkipWhile(s => s.Id != step.Id).OfType<PourStep>().FirstOrDefault() is { } later
+            && Steps.Move(stock, context, later, step) is { } earlier)
         {
             yield return Repair.Chemistry("pour-earlier", $"Pour '{later.Id}' before '{step.Id}'.", earlier);
         }
@@ -53,8 +54,11 @@ internal static class Pours
     /// <summary>Less water in the largest pour.</summary>
     public static IEnumerable<RepairProposal> LessWater(Finding finding, RepairContext context)
     {
-        var pour = context.StockOf(finding)?.Stock.Steps.OfType<PourStep>().Where(p => p.Volume is not null).MaxBy(p => p.Volume!.Value.Litres);
-        if (pour?.Volume is not { } poured || context.Item(poured.Place)?.Text is not { } text || AmountText.NumberOf(text) is not { } number)
+        var pour =
+            context.StockOf(finding)?.Stock.Steps.OfType<PourStep>().Where(p => p.Volume is not null).MaxBy(p => p.Volume!.Value.Litres);
+        if (pour?.Volume is not { } poured
+            || context.Item(poured.Place)?.Text is not { } text
+            || AmountText.NumberOf(text) is not { } number)
         {
             return [];
         }
@@ -84,8 +88,12 @@ internal static class Pours
 
         var pour = Steps.Insert(stock, 0, ("pour", start));
         yield return with is null
-            ? Repair.Chemistry("most-water-first", $"Pour {start} of water before anything else, and what is dangerous into it, slowly and stirring.", pour)
-            : Repair.Chemistry($"{with.Key}-with-water-first", $"{with.Title} Pour {start} of water before anything else.", [pour, .. with.Edits]);
+            ? Repair.Chemistry(
+                "most-water-first",
+                $"Pour {start} of water before anything else, and what is dangerous into it, slowly and stirring.",
+                pour)
+            : Repair.Chemistry(
+                $"{with.Key}-with-water-first", $"{with.Title} Pour {start} of water before anything else.", [pour, .. with.Edits]);
     }
 
     /// <summary>The first water warmed, as little as will do.</summary>
@@ -102,7 +110,10 @@ internal static class Pours
                 "warm-water",
                 FormattableString.Invariant($"Warm the first water to {c} °C, and let it cool before topping up."),
                 Steps.Insert(stock, Steps.AfterFirstWater(stock), ("warm", FormattableString.Invariant($"to {c} °C"))),
-                Steps.Insert(stock, Math.Max(Steps.AfterFirstWater(stock) + 1, Steps.BeforeTopUp(stock, context)), ("rest", "until back at room temperature"))))),
+                Steps.Insert(
+                    stock,
+                    Math.Max(Steps.AfterFirstWater(stock) + 1, Steps.BeforeTopUp(stock, context)),
+                    ("rest", "until back at room temperature"))))),
             new RepairProposal.Ladder(_celsius.Select(c => Repair.Chemistry(
                 "warm-only",
                 FormattableString.Invariant($"Warm the first water to {c} °C."),

@@ -84,7 +84,8 @@ public sealed class RepairDesk
 
     private VerifiedRepair? Try(Finding finding, RepairProposal proposal, Func<Repair, bool> wanted) => proposal switch
     {
-        RepairProposal.Ladder ladder => ladder.Rungs.Where(wanted).Where(r => Mends(finding, r)).Select(r => Verify(finding, r)).FirstOrDefault(v => v is not null),
+        RepairProposal.Ladder ladder =>
+            ladder.Rungs.Where(wanted).Where(r => Mends(finding, r)).Select(r => Verify(finding, r)).FirstOrDefault(v => v is not null),
         RepairProposal.Tuned tuned => Tune(finding, tuned, wanted) is { } repair ? Verify(finding, repair) : null,
         _ => null,
     };
@@ -125,7 +126,8 @@ public sealed class RepairDesk
         var alone = _engine with { Rules = [.. _engine.Rules.Where(r => r.Name == finding.Rule.Name)] };
         var asked = Asked(finding, patches.Keys, whole: false);
         var after = After(patches, asked, alone);
-        return after.Result.Faults.Count == 0 && (after.Result.Findings.Count(IsSame) is var left && (left == 0 || left < Before(asked).Result.Findings.Count(IsSame)));
+        return after.Result.Faults.Count == 0
+            && (after.Result.Findings.Count(IsSame) is var left && (left == 0 || left < Before(asked).Result.Findings.Count(IsSame)));
 
         bool IsSame(Finding other) => FindingDifference.IsSame(other, finding);
     }
@@ -160,7 +162,8 @@ public sealed class RepairDesk
 
         var revealed = difference.Added.Where(f => IsRevealed(f, finding, before)).ToList();
         var brings = difference.Added.Except(revealed).ToList();
-        if (brings.Exists(f => f.Level >= finding.Level) || difference.Worsened.Any(f => f.Level == Level.Error && f.Level >= finding.Level))
+        if (brings.Exists(f => f.Level >= finding.Level)
+            || difference.Worsened.Any(f => f.Level == Level.Error && f.Level >= finding.Level))
         {
             return null;
         }
@@ -231,7 +234,8 @@ public sealed class RepairDesk
     /// <summary>The way through for the patched files; a new one is judged by itself too.</summary>
     private Judged After(SortedDictionary<string, PatchResult> patches, List<string> asked, EngineOptions engine)
     {
-        var tree = patches.Aggregate(_files, (under, patch) => new OverlayFileTree(under, _scope.Value.FullPathOf(patch.Key), patch.Value.Bytes!));
+        var tree =
+            patches.Aggregate(_files, (under, patch) => new OverlayFileTree(under, _scope.Value.FullPathOf(patch.Key), patch.Value.Bytes!));
         return Judged.Of(tree, [.. asked, .. patches.Where(p => p.Value.IsNew).Select(p => _scope.Value.FullPathOf(p.Key))], _load, engine);
     }
 

@@ -17,6 +17,7 @@ internal static class RepairHazards
 
         // What fizzes a little, or warms, forbids a tight cap and no more: a note on the bench sheet, no reason to withhold a repair.
         var there = before is null ? [] : HazardGate.Of(before).Present.ToDictionary(h => h.Kind, h => h.Grade);
-        return HazardGate.Of(after).Present.Any(h => h.Forbids(VesselAction.Order) && (!there.TryGetValue(h.Kind, out var grade) || h.Grade > grade));
+        return HazardGate.Of(after).Present.Any(h => h.Forbids(VesselAction.Order)
+            && (!there.TryGetValue(h.Kind, out var grade) || h.Grade > grade));
     }
 }

@@ -7,7 +7,9 @@ using RecipeLint.Recipes.Json;
 
 namespace RecipeLint.Rules.Repairs;
 
-/// <summary>Everything a repair may touch or affect: the files shown and every recipe and stock of the repository that draws on them.</summary>
+/// <summary>
+/// Everything a repair may touch or affect: the files shown and every recipe and stock of the repository that draws on them.
+/// </summary>
 internal sealed class RepairScope
 {
     private readonly IFileTree _files;
@@ -26,7 +28,9 @@ internal sealed class RepairScope
     {
         // With the root of the disk as root nobody means all of it.
         var isWholeDisk = shown.Root.TrimEnd('/') is "" or [_, ':'];
-        IReadOnlyList<string> asked = isWholeDisk ? [.. shown.Asked.Select(f => FullPath(shown.Root, f))] : [shown.Root, .. shown.Asked.Select(f => FullPath(shown.Root, f))];
+        IReadOnlyList<string> asked = isWholeDisk
+            ? [.. shown.Asked.Select(f => FullPath(shown.Root, f))]
+            : [shown.Root, .. shown.Asked.Select(f => FullPath(shown.Root, f))];
         return new RepairScope(files, Analyzer.Analyse(WorkspaceLoader.Load(files, asked, load)));
     }
 
@@ -39,13 +43,16 @@ internal sealed class RepairScope
     {
         var full = FullPathOf(file);
         var root = _files.ResolveLinks(_root).TrimEnd('/');
-        return full == FullPath(_root, file) && !Path.IsPathRooted(file) && _files.ResolveLinks(full).StartsWith(root + "/", StringComparison.Ordinal);
+        return full == FullPath(_root, file)
+            && !Path.IsPathRooted(file)
+            && _files.ResolveLinks(full).StartsWith(root + "/", StringComparison.Ordinal);
     }
 
     public string FullPathOf(string file) => FullPath(_root, file);
 
     /// <summary>The bytes as they stand on the disk, mark included.</summary>
-    public static byte[] OnDisk(SourceFile source) => source.HadByteOrderMark ? [.. Encoding.UTF8.Preamble, .. source.Bytes] : source.Bytes.ToArray();
+    public static byte[] OnDisk(SourceFile source) =>
+        source.HadByteOrderMark ? [.. Encoding.UTF8.Preamble, .. source.Bytes] : source.Bytes.ToArray();
 
     private static string FullPath(string root, string file) =>
         file.StartsWith('/') || (file.Length > 1 && file[1] == ':') ? file : $"{root.TrimEnd('/')}/{file}";

@@ -123,7 +123,8 @@ public sealed class RepairSession
     /// number ("use-zn-edta-2").</summary>
     private static VerifiedRepair? Find(RepairDesk desk, Finding finding, string? key) => key is null
         ? desk.For(finding) is [{ Shifts.Count: 0 } best, ..] ? best : null
-        : desk.For(finding, r => r.Key == key || key.StartsWith(r.Key + "-", StringComparison.Ordinal)).FirstOrDefault(r => r.Repair.Key == key);
+        : desk.For(finding, r => r.Key == key || key.StartsWith(r.Key + "-", StringComparison.Ordinal))
+            .FirstOrDefault(r => r.Repair.Key == key);
 
     private void Take(IEnumerable<VerifiedRepair> repairs, IReadOnlyDictionary<string, PatchResult> patches)
     {

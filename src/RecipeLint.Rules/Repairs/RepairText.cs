@@ -5,7 +5,9 @@ namespace RecipeLint.Rules.Repairs;
 /// <summary>A repair in sentences: what to do, what goes, what comes, and the figures before and after.</summary>
 public static class RepairText
 {
-    /// <summary>The title first, then one line for each kind of consequence; nothing is wrapped and nothing made safe for a terminal.</summary>
+    /// <summary>
+    /// The title first, then one line for each kind of consequence; nothing is wrapped and nothing made safe for a terminal.
+    /// </summary>
     public static IReadOnlyList<string> Lines(VerifiedRepair repair)
     {
         var lines = new List<string> { repair.Repair.Title };
@@ -37,7 +39,9 @@ public static class RepairText
         lines.AddRange(repair.Changes.Where(c => c.Figures.Count > 0).Select(Line));
         if (repair.Changes.Any(c => !c.IsStock) && repair.Changes.All(c => c.IsStock || c.Figures.Count == 0))
         {
-            lines.Add(repair.Changes.Count(c => !c.IsStock) == 1 ? "The final solution stays the same." : "The final solutions stay the same.");
+            lines.Add(repair.Changes.Count(c => !c.IsStock) == 1
+                ? "The final solution stays the same."
+                : "The final solutions stay the same.");
         }
         else if (repair.Changes.Count > 0 && repair.Changes.All(c => c.Figures.Count == 0))
         {

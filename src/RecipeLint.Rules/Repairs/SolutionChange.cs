@@ -65,7 +65,8 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
             yield return figure;
         }
 
-        var ec = new FigureChange("EC", "mS/cm", was.Conductivity.At25?.MillisiemensPerCentimetre, now.Conductivity.At25?.MillisiemensPerCentimetre);
+        var ec = new FigureChange(
+            "EC", "mS/cm", was.Conductivity.At25?.MillisiemensPerCentimetre, now.Conductivity.At25?.MillisiemensPerCentimetre);
         if (Differs(ec.Before, ec.After, Noticeable * Math.Max(ec.Before ?? 0, ec.After ?? 0)))
         {
             yield return ec;

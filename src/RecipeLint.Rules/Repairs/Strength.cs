@@ -10,7 +10,10 @@ namespace RecipeLint.Rules.Repairs;
 internal static class Strength
 {
     /// <summary>Dilutions people can measure without a calculator.</summary>
-    private static readonly double[] _dilutions = [1000, 500, 400, 300, 250, 200, 150, 125, 100, 80, 60, 50, 40, 30, 25, 20, 15, 12.5, 10, 8, 5, 4];
+    private static readonly double[] _dilutions =
+    [
+        1000, 500, 400, 300, 250, 200, 150, 125, 100, 80, 60, 50, 40, 30, 25, 20, 15, 12.5, 10, 8, 5, 4,
+    ];
 
     /// <summary>Weaker than this part, the bottle becomes a barrel.</summary>
     private const double Weakest = 0.1;
@@ -35,7 +38,8 @@ internal static class Strength
             : null;
 
     private static double? DoseOf(RepairContext context, StockFacts stock) =>
-        stock.Stock.Dose?.Value.LitresPerLitre ?? context.UsersOf(stock).Select(u => u.Dose.Dose?.LitresPerLitre).FirstOrDefault(d => d is > 0);
+        stock.Stock.Dose?.Value.LitresPerLitre
+            ?? context.UsersOf(stock).Select(u => u.Dose.Dose?.LitresPerLitre).FirstOrDefault(d => d is > 0);
 
     /// <param name="dose">As it stands, L/L.</param>
     /// <param name="wanted">As it is to be, L/L.</param>
@@ -55,7 +59,8 @@ internal static class Strength
             edits.Add(Amounts.Times(context, own.Place, 1 / factor)?.Edit);
         }
 
-        edits.AddRange(context.UsersOf(stock).Where(u => u.Dose.Entry is StockDose { Dose: not null } or StockDose { Amount: not null } or StockDose { Strokes: not null } || stock.Stock.Dose is null)
+        edits.AddRange(context.UsersOf(stock).Where(u => u.Dose.Entry is StockDose { Dose: not null } or StockDose { Amount: not null }
+            or StockDose { Strokes: not null } || stock.Stock.Dose is null)
             .Select(u => Dose(context, (StockDose)u.Dose.Entry, 1 / factor)));
         if (edits.Count == 0 || edits.Contains(null))
         {
@@ -65,7 +70,8 @@ internal static class Strength
         var how = factor < 1 ? "weaker" : "stronger";
         return Repair.Chemistry(
             key,
-            $"Make '{stock.Stock.Name}' {how}, for 1:{Say.Number(1 / wanted)} instead of 1:{Say.Number(1 / dose)}: all amounts times {Say.Number(factor)}, and {Say.Number(wanted * 1000)} mL for each litre.",
+            $"Make '{stock.Stock.Name}' {how}, for 1:{Say.Number(1 / wanted)} instead of 1:{Say.Number(1 / dose)}: all amounts times "
+                + $"{Say.Number(factor)}, and {Say.Number(wanted * 1000)} mL for each litre.",
             [.. edits.OfType<JsonEdit>()]);
     }
 
@@ -81,7 +87,10 @@ internal static class Strength
             return Amounts.Times(context, amount.Place, factor)?.Edit;
         }
 
-        return entry.Strokes is { } strokes && strokes.Value * factor is var count && Math.Abs(count - Math.Round(count)) < 1e-6 && context.Item(strokes.Place) is { Kind: JsonKind.Number }
+        return entry.Strokes is { } strokes
+            && strokes.Value * factor is var count
+            && Math.Abs(count - Math.Round(count)) < 1e-6
+            && context.Item(strokes.Place) is { Kind: JsonKind.Number }
             ? new JsonEdit.ReplaceValue(strokes.Place, new JsonDraft.Literal(FormattableString.Invariant($"{Math.Round(count)}")))
             : null;
     }

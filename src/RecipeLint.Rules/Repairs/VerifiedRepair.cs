@@ -3,7 +3,9 @@ using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
 
-/// <summary>A repair that was tried out on the stock and on every recipe that uses it: its finding goes, and nothing as grave comes.</summary>
+/// <summary>
+/// A repair that was tried out on the stock and on every recipe that uses it: its finding goes, and nothing as grave comes.
+/// </summary>
 public sealed record VerifiedRepair
 {
     public required Finding Finding { get; init; }

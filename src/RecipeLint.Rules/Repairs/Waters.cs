@@ -23,7 +23,9 @@ internal static class Waters
             }
         }
 
-        return edits.Count == 0 ? null : Repair.Chemistry("distilled-water", $"Make '{stock.Stock.Name}' with distilled water and say so.", [.. edits]);
+        return edits.Count == 0
+            ? null
+            : Repair.Chemistry("distilled-water", $"Make '{stock.Stock.Name}' with distilled water and say so.", [.. edits]);
     }
 
     /// <summary>A final solution made with rain or reverse-osmosis water.</summary>
@@ -35,7 +37,8 @@ internal static class Waters
         : null;
 
     /// <summary>Each kind of pure water in its place.</summary>
-    public static IEnumerable<RepairProposal> Purer(RecipeFacts recipe) => new[] { "rain", "reverse-osmosis" }.Select(w => Pure(recipe, w)).OfType<Repair>().Select(RepairProposal.Of);
+    public static IEnumerable<RepairProposal> Purer(RecipeFacts recipe) =>
+        new[] { "rain", "reverse-osmosis" }.Select(w => Pure(recipe, w)).OfType<Repair>().Select(RepairProposal.Of);
 
     /// <summary>The pH of the final solution set with a reagent.</summary>
     public static Repair Adjust(RepairContext context, RecipeFacts recipe, double ph, string reagent)

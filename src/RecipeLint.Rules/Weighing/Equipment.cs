@@ -34,15 +34,23 @@ internal static class Equipment
     /// <summary>The coarsest other scale that will do.</summary>
     public static IEnumerable<RepairProposal> OtherScales(Finding finding, RepairContext context)
     {
-        var scales = context.Workspace.SettingsFor(finding.Place.File).Scales.OrderByDescending(s => s.Readability).ThenBy(s => s.Name, StringComparer.Ordinal);
-        return HolderOf(finding, context) is { } holder ? [new RepairProposal.Ladder(scales.Select(s => Named(context, holder, "with", s.Name, "scale")).OfType<Repair>())] : [];
+        var scales = context.Workspace.SettingsFor(finding.Place.File).Scales
+            .OrderByDescending(s => s.Readability)
+            .ThenBy(s => s.Name, StringComparer.Ordinal);
+        return HolderOf(finding, context) is { } holder
+            ? [new RepairProposal.Ladder(scales.Select(s => Named(context, holder, "with", s.Name, "scale")).OfType<Repair>())]
+            : [];
     }
 
     /// <summary>The smallest other measure that will do.</summary>
     public static IEnumerable<RepairProposal> OtherMeasures(Finding finding, RepairContext context)
     {
-        var measures = context.Workspace.SettingsFor(finding.Place.File).Measures.OrderBy(m => m.Capacity?.Litres ?? double.MaxValue).ThenBy(m => m.Name, StringComparer.Ordinal);
-        return HolderOf(finding, context) is { } holder ? [new RepairProposal.Ladder(measures.Select(m => Named(context, holder, "with", m.Name, "measure")).OfType<Repair>())] : [];
+        var measures = context.Workspace.SettingsFor(finding.Place.File).Measures
+            .OrderBy(m => m.Capacity?.Litres ?? double.MaxValue)
+            .ThenBy(m => m.Name, StringComparer.Ordinal);
+        return HolderOf(finding, context) is { } holder
+            ? [new RepairProposal.Ladder(measures.Select(m => Named(context, holder, "with", m.Name, "measure")).OfType<Repair>())]
+            : [];
     }
 
     /// <summary>The smallest other vessel, or flask or cylinder as a vessel, that will do.</summary>
@@ -53,17 +61,23 @@ internal static class Equipment
             return [];
         }
 
-        var names = stock.Settings.Vessels.Select(v => (v.Name, v.Capacity)).Concat(stock.Settings.Measures.Where(m => m.Kind is MeasureKind.Flask or MeasureKind.Cylinder).Select(m => (m.Name, m.Capacity)))
+        var names = stock.Settings.Vessels.Select(v => (v.Name, v.Capacity)).Concat(stock.Settings.Measures
+            .Where(m => m.Kind is MeasureKind.Flask or MeasureKind.Cylinder)
+            .Select(m => (m.Name, m.Capacity)))
             .OrderBy(v => v.Capacity?.Litres ?? double.MaxValue).ThenBy(v => v.Name, StringComparer.Ordinal);
-        return [new RepairProposal.Ladder(names.Select(v => Named(context, stock.Stock.Place, "vessel", v.Name, "vessel")).OfType<Repair>())];
+        return [new RepairProposal.Ladder(names.Select(v => Named(context, stock.Stock.Place, "vessel", v.Name, "vessel"))
+            .OfType<Repair>())];
     }
 
     /// <summary>The step or dose a finding stands in.</summary>
     private static Place? HolderOf(Finding finding, RepairContext context) =>
         context.StockOf(finding) is { } stock && RepairContext.StepAt(stock, finding.Place) is { } step ? step.Place
-        : context.RecipeOf(finding)?.Recipe.Doses.FirstOrDefault(d => finding.Place.Pointer == d.Place.Pointer || finding.Place.Pointer.Value.StartsWith(d.Place.Pointer.Value + "/", StringComparison.Ordinal)) is { } dose ? dose.Place
+        : context.RecipeOf(finding)?.Recipe.Doses.FirstOrDefault(d => finding.Place.Pointer == d.Place.Pointer
+            || finding.Place.Pointer.Value.StartsWith(d.Place.Pointer.Value + "/", StringComparison.Ordinal)) is { } dose ? dose.Place
         : null;
 
     private static Repair? Named(RepairContext context, Place holder, string key, string name, string what) =>
-        context.Item(holder)?[key]?.Text == name ? null : Repair.Chemistry($"other-{what}", $"Use '{name}' for it.", Steps.Set(context, holder, key, name));
+        context.Item(holder)?[key]?.Text == name
+            ? null
+            : Repair.Chemistry($"other-{what}", $"Use '{name}' for it.", Steps.Set(context, holder, key, name));
 }

@@ -14,7 +14,9 @@ internal static class MeasureAdvice
 
     private static readonly double[] _cylinderMillilitres = [100, 250, 500, 1000, 2000];
 
-    /// <summary>The measure of the shop that takes this volume in one filling with the least error, and its expanded uncertainty (k = 2).</summary>
+    /// <summary>
+    /// The measure of the shop that takes this volume in one filling with the least error, and its expanded uncertainty (k = 2).
+    /// </summary>
     internal static (Measure Measure, double Relative)? BestOf(ShopSettings shop, Volume volume) =>
         shop.Measures
             .Where(m => _careful.Contains(m.Kind) && Takes(m, volume))
@@ -28,7 +30,9 @@ internal static class MeasureAdvice
     internal static double StandardOf(ShopSettings shop, Volume volume) =>
         BestOf(shop, volume) is var (_, relative) ? relative / 2 : StandardUncertainty.Rectangular(EquipmentLimits.UnknownMeasure.Value);
 
-    /// <summary>The smallest common syringe or cylinder that takes the volume in one filling; null above 2 L or where it would be no better.</summary>
+    /// <summary>
+    /// The smallest common syringe or cylinder that takes the volume in one filling; null above 2 L or where it would be no better.
+    /// </summary>
     internal static string? ToBuy(Volume volume, double limit)
     {
         var kind = volume.Millilitres <= _syringeMillilitres[^1] ? MeasureKind.Syringe : MeasureKind.Cylinder;

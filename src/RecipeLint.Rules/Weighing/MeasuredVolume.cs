@@ -26,7 +26,13 @@ internal sealed record MeasuredVolume(string File, Place Entry, Place Place, str
         foreach (var aliquot in stock.Aliquots.Where(a => a.Measure is not null))
         {
             var name = facts.Workspace.FindStock(aliquot.StockFile)?.Name ?? aliquot.StockFile;
-            yield return Of(stock.Stock.File, aliquot.Place, aliquot.EquipmentStated, $"of '{name}'", Pouring.Of(aliquot.Measure!, aliquot.Volume), stock.Settings);
+            yield return Of(
+                stock.Stock.File,
+                aliquot.Place,
+                aliquot.EquipmentStated,
+                $"of '{name}'",
+                Pouring.Of(aliquot.Measure!, aliquot.Volume),
+                stock.Settings);
         }
 
         foreach (var addition in stock.Additions.Where(a => !a.ThroughAliquot))
@@ -48,7 +54,8 @@ internal sealed record MeasuredVolume(string File, Place Entry, Place Place, str
                 var pouring = Pouring.Of(measure, dose.Volume, entry.Strokes?.Value);
                 yield return Of(recipe.Recipe.File, entry.Place, true, $"of '{stock.Stock.Name}'", pouring, recipe.Settings);
             }
-            else if (dose is { Direct: { } direct, Entry: DirectDose { Tolerance: null } } && OfLiquid(direct, recipe.Recipe.File, recipe.Settings) is { } poured)
+            else if (dose is { Direct: { } direct, Entry: DirectDose { Tolerance: null } }
+                && OfLiquid(direct, recipe.Recipe.File, recipe.Settings) is { } poured)
             {
                 yield return poured;
             }

@@ -6,8 +6,8 @@ namespace RecipeLint.Rules.Weighing;
 internal static class PlantNutrients
 {
     /// <summary>
-    /// The thirteen mineral nutrients of Arnon and Stout (Plant Physiology 14 (1939) 371) and their successors, recalled, without chlorine, which
-    /// comes along unasked; nitrogen once, not by form.
+    /// The thirteen mineral nutrients of Arnon and Stout (Plant Physiology 14 (1939) 371) and their successors, recalled, without chlorine,
+    /// which comes along unasked; nitrogen once, not by form.
     /// </summary>
     private static readonly HashSet<string> _keys = ["N", "P", "K", "Ca", "Mg", "S", "Fe", "Mn", "Zn", "Cu", "B", "Mo"];
 

@@ -39,7 +39,8 @@ internal sealed class ReportedCauses
             causes._reported.Add(taken.Pouring.Measure.Place);
         }
 
-        foreach (var weighed in causes._weights.Where(w => BelowScaleResolution.Reports(context, w) || BelowMinimumWeight.Reports(context, w)))
+        foreach (var weighed in causes._weights.Where(w => BelowScaleResolution.Reports(context, w)
+            || BelowMinimumWeight.Reports(context, w)))
         {
             causes._reported.Add(weighed.Addition.Place);
         }
@@ -52,11 +53,14 @@ internal sealed class ReportedCauses
         !ErrorKinds.IsAssay(source) && source.Place is { } place && _reported.Contains(place);
 
     /// <summary>
-    /// Where an error arises in the recipe or its stocks: for a piece of equipment the use of it that is known least; else the source's own place.
+    /// Where an error arises in the recipe or its stocks: for a piece of equipment the use of it that is known least; else the source's own
+    /// place.
     /// </summary>
     internal Place? WhereUsed(ErrorSource source) =>
         _volumes.Where(v => v.Pouring.Measure.Place == source.Place).OrderByDescending(v => v.Relative).FirstOrDefault()?.Place
-        ?? _weights.Where(w => w.Scale.Place == source.Place).OrderByDescending(w => w.Weighing.RelativeExpanded).FirstOrDefault()?.AmountPlace
+        ?? _weights.Where(w => w.Scale.Place == source.Place)
+            .OrderByDescending(w => w.Weighing.RelativeExpanded)
+            .FirstOrDefault()?.AmountPlace
         ?? source.Place;
 
     /// <summary>The stocks of a recipe with the pre-stocks behind them, each once.</summary>

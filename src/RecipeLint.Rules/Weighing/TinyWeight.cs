@@ -53,7 +53,8 @@ internal static class TinyWeight
         var ways = new List<string>();
         if (Diluted(weighed, limit) is { } pre)
         {
-            ways.Add($"dissolve {Say.Grams(pre.Weight.Grams)} in water to {Say.Litres(pre.Volume.Litres)} and add {Say.Litres(pre.Aliquot.Litres)} of that instead (±{Say.Percent(pre.Relative)})");
+            ways.Add($"dissolve {Say.Grams(pre.Weight.Grams)} in water to {Say.Litres(pre.Volume.Litres)} and add "
+                + $"{Say.Litres(pre.Aliquot.Litres)} of that instead (±{Say.Percent(pre.Relative)})");
         }
 
         var factor = minimum / weighed.Mass;
@@ -65,7 +66,8 @@ internal static class TinyWeight
                 && stock.IsComplete
                 && HighestConcentration.Of(stock, DepositOptions.Of(stock.Settings)).Factor >= Rounding.TwoDigitsUp(factor))
             {
-                ways.Add($"make the stock {Up(factor)} times as strong for {Say.Number(dose.Value.MillilitresPerLitre / Rounding.TwoDigitsUp(factor))} mL/L");
+                ways.Add($"make the stock {Up(factor)} times as strong for "
+                    + $"{Say.Number(dose.Value.MillilitresPerLitre / Rounding.TwoDigitsUp(factor))} mL/L");
             }
         }
 
@@ -78,7 +80,8 @@ internal static class TinyWeight
     internal static Repair? ThroughPreStock(RepairContext context, StockFacts stock, AdditionFacts addition)
     {
         var limit = BelowMinimumWeight.LimitFor(context.Rule, stock.Stock.File);
-        if (WeighedAmount.In(stock).FirstOrDefault(w => w.Addition == addition) is not { } weighed || Diluted(weighed, limit) is not { } made
+        if (WeighedAmount.In(stock)
+            .FirstOrDefault(w => w.Addition == addition) is not { } weighed || Diluted(weighed, limit) is not { } made
             || context.Item(addition.Place) is not { Kind: JsonKind.Object } step || step["amount"] is null || step["add"] is null)
         {
             return null;
@@ -86,8 +89,12 @@ internal static class TinyWeight
 
         var folder = stock.Stock.File.LastIndexOf('/') is var slash and >= 0 ? stock.Stock.File[..(slash + 1)] : "";
         var name = $"{Slug.Of(addition.Id, ".")}-pre.stock.json";
-        var (weight, volume, aliquot) = (Amounts.Grams(made.Weight.Grams), Amounts.Litres(made.Volume.Litres), Amounts.Litres(made.Aliquot.Litres));
-        var own = step.Members.Where(m => m.Name is "add" or "assay" or "with").Select(m => new DraftMember(m.Name, Steps.Copy(m.Value))).ToList();
+        var (weight, volume, aliquot) =
+            (Amounts.Grams(made.Weight.Grams), Amounts.Litres(made.Volume.Litres), Amounts.Litres(made.Aliquot.Litres));
+        var own = step.Members
+            .Where(m => m.Name is "add" or "assay" or "with")
+            .Select(m => new DraftMember(m.Name, Steps.Copy(m.Value)))
+            .ToList();
         own.Insert(1, new DraftMember("amount", JsonDraft.Of(weight)));
         var document = new JsonDraft.Object(
         [
@@ -111,7 +118,8 @@ internal static class TinyWeight
         ];
         return Repair.Chemistry(
             "pre-stock",
-            $"Dissolve {weight} of {addition.Substance.Name} to {volume} as a pre-stock ('{name}') and add {aliquot} of that, right to ±{Say.Percent(made.Relative)}.",
+            $"Dissolve {weight} of {addition.Substance.Name} to {volume} as a pre-stock ('{name}') and add {aliquot} of that, right to "
+                + $"±{Say.Percent(made.Relative)}.",
             [.. edits]);
     }
 
@@ -127,8 +135,8 @@ internal static class TinyWeight
             .FirstOrDefault();
 
     /// <summary>
-    /// The smallest pre-stock whose aliquot is known to half the limit, else the one that is known best within the limit; null when none is, or
-    /// the substance would not stay dissolved in it.
+    /// The smallest pre-stock whose aliquot is known to half the limit, else the one that is known best within the limit; null when none
+    /// is, or the substance would not stay dissolved in it.
     /// </summary>
     internal static PreStock? Diluted(WeighedAmount weighed, double limit)
     {
@@ -170,7 +178,8 @@ internal static class TinyWeight
     {
         var addition = weighed.Addition;
         var gramsPer100 = mass.Grams / volume.Litres / 10;
-        if (HandbookSolubility.GramsPer100GramsWater(addition.Substance, weighed.Coldest.Celsius) is { } most && gramsPer100 > OfSolubility * most)
+        if (HandbookSolubility.GramsPer100GramsWater(addition.Substance, weighed.Coldest.Celsius) is { } most
+            && gramsPer100 > OfSolubility * most)
         {
             return false;
         }

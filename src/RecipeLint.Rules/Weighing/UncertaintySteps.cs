@@ -15,11 +15,14 @@ internal static class UncertaintySteps
         var step = work.Given("display step (readability)", scale.Readability.Grams, "g", Shop);
         var repeatability = scale.Repeatability is { } stated
             ? work.Given("repeatability (standard deviation)", stated.Grams, "g", Shop)
-            : work.Result("repeatability, not stated: taken as 1.5 steps", "1.5 × display step", EquipmentLimits.RepeatabilitySteps.Value * step, "g");
-        var rounding = work.Result("rounding of the display, at tare and at gross", "√2 × display step / √12", Term.Root(2) * step / Term.Root(12), "g");
+            : work.Result("repeatability, not stated: taken as 1.5 steps", "1.5 × display step", EquipmentLimits.RepeatabilitySteps.Value
+                * step, "g");
+        var rounding = work.Result(
+            "rounding of the display, at tare and at gross", "√2 × display step / √12", Term.Root(2) * step / Term.Root(12), "g");
         var steps = EquipmentLimits.ScaleError(load, scale.Readability).Grams / scale.Readability.Grams;
         var calibration = work.Result(
-            $"calibration of the scale, limits of ±{Say.Number(steps)} steps at this load (OIML R 76, twice class III)", "steps × display step / √3", steps * step / Term.Root(3), "g");
+            $"calibration of the scale, limits of ±{Say.Number(steps)} steps at this load (OIML R 76, twice class III)",
+            "steps × display step / √3", steps * step / Term.Root(3), "g");
         return work.Result(
             "standard uncertainty of the weight",
             "root of the sum of the squares",
@@ -47,10 +50,16 @@ internal static class UncertaintySteps
         var standard = shared;
         if (pouring.OwnError.Litres > 0)
         {
-            var reading = work.Given("reading or filling to the mark", pouring.OwnError.Millilitres, "mL", pouring.Measure.Readability is null ? "QUAM A1" : "graduation / √12, by the root of the fillings");
-            standard = work.Result("standard uncertainty", "root of the sum of the squares", Term.Root(Term.Power(shared, 2) + Term.Power(reading, 2)), "mL");
+            var reading = work.Given(
+                "reading or filling to the mark",
+                pouring.OwnError.Millilitres,
+                "mL",
+                pouring.Measure.Readability is null ? "QUAM A1" : "graduation / √12, by the root of the fillings");
+            standard = work.Result(
+                "standard uncertainty", "root of the sum of the squares", Term.Root(Term.Power(shared, 2) + Term.Power(reading, 2)), "mL");
         }
 
-        return work.Result("expanded uncertainty (k = 2)", "100 × 2 × standard uncertainty / volume", 100 * (Term)2 * standard / volume, "%");
+        return work.Result(
+            "expanded uncertainty (k = 2)", "100 × 2 × standard uncertainty / volume", 100 * (Term)2 * standard / volume, "%");
     }
 }

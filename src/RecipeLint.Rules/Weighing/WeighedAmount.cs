@@ -13,7 +13,8 @@ namespace RecipeLint.Rules.Weighing;
 /// <param name="Batch">What the weight goes into.</param>
 /// <param name="Stock">Null for a weight that goes straight into the tank.</param>
 /// <param name="Coldest">The coldest a pre-stock for it would stand.</param>
-internal sealed record WeighedAmount(AdditionFacts Addition, string File, NetWeight Weighing, ShopSettings Shop, Volume Batch, StockFacts? Stock, Temperature Coldest)
+internal sealed record WeighedAmount(
+    AdditionFacts Addition, string File, NetWeight Weighing, ShopSettings Shop, Volume Batch, StockFacts? Stock, Temperature Coldest)
 {
     /// <summary>A shed that does not freeze, as stocks without a stated temperature are kept (common practice, no source).</summary>
     private static readonly Temperature _coldShed = new(5);
@@ -50,9 +51,11 @@ internal sealed record WeighedAmount(AdditionFacts Addition, string File, NetWei
     internal bool Matters => Addition.Substance.Kind != SubstanceKind.Dye;
 
     /// <summary>The statement that keeps rules silent about a weight that does not matter; nothing where it does.</summary>
-    internal IReadOnlyList<Check> Unimportant => Matters ? [] : [Check.That("it is more than a dye, so that plants or microbes depend on it", false)];
+    internal IReadOnlyList<Check> Unimportant =>
+        Matters ? [] : [Check.That("it is more than a dye, so that plants or microbes depend on it", false)];
 
-    private static WeighedAmount? Of(AdditionFacts addition, string file, ShopSettings shop, Volume batch, StockFacts? stock, Temperature coldest) =>
+    private static WeighedAmount? Of(
+        AdditionFacts addition, string file, ShopSettings shop, Volume batch, StockFacts? stock, Temperature coldest) =>
         addition is { Scale: { Readability.Grams: > 0 } scale, Mass.Grams: > 0 }
             ? new WeighedAmount(addition, file, new NetWeight(scale, addition.Mass), shop, batch, stock, coldest)
             : null;

@@ -18,7 +18,9 @@ public sealed record RuleOnFile(
     bool HasNumbers,
     string? Elsewhere)
 {
-    /// <summary>True where the settings of the shop have switched the rule off for this file: it gives no findings, whatever its workings come to.</summary>
+    /// <summary>
+    /// True where the settings of the shop have switched the rule off for this file: it gives no findings, whatever its workings come to.
+    /// </summary>
     public bool IsOff { get; init; }
 
     /// <summary>Runs one rule over the facts and keeps what it says of one file.</summary>
@@ -55,14 +57,17 @@ public sealed record RuleOnFile(
         return new RuleContext(facts, rule, RuleTuning.Read(settings).OptionsOf(rule), other => ContextFor(facts, rule, other));
     }
 
-    /// <summary>A stock's or recipe's findings are those the rule gives for it, wherever they stand; other rules' are those that stand in its files.</summary>
+    /// <summary>
+    /// A stock's or recipe's findings are those the rule gives for it, wherever they stand; other rules' are those that stand in its files.
+    /// </summary>
     private static Func<Finding, bool> OwnFindings(Rule rule, WorkingSubject subject, RuleContext context)
     {
         IEnumerable<Finding>? judged = rule switch
         {
             StockRule stocks => subject.Stocks.SelectMany(s => stocks.Judge(s, context.For(s.Stock.File))),
             RecipeRule recipes => subject.Recipes.SelectMany(r => recipes.Judge(r, context.For(r.Recipe.File))),
-            JudgingRule judging => judging.Look(subject, context).Where(v => v.Verdict.Fires).Select(v => judging.ToFinding(v.Verdict, v.Context)),
+            JudgingRule judging =>
+                judging.Look(subject, context).Where(v => v.Verdict.Fires).Select(v => judging.ToFinding(v.Verdict, v.Context)),
             _ => null,
         };
         if (judged is null)

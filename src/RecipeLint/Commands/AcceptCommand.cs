@@ -30,7 +30,12 @@ internal static class AcceptCommand
             Required = true,
         };
         var until = new Option<string?>("--until") { Description = "The last day it holds, year-month-day.", HelpName = "date" };
-        var command = new Command("accept", "Accept one finding in recipelint.json, with a reason; it comes back when it gets worse.") { finding, because, until };
+        var command = new Command("accept", "Accept one finding in recipelint.json, with a reason; it comes back when it gets worse.")
+        {
+            finding,
+            because,
+            until,
+        };
         command.SetAction(parsed =>
         {
             var asked = Asked.Read(parsed.GetValue(finding)!);
@@ -43,7 +48,8 @@ internal static class AcceptCommand
             var last = parsed.GetValue(until) is { } day ? SharedOptions.Date("--until", day) : (DateOnly?)null;
             if (last < world.Today)
             {
-                throw new UsageException(string.Create(CultureInfo.InvariantCulture, $"'--until {last:yyyy-MM-dd}' lies in the past, so nothing would be accepted."));
+                throw new UsageException(string.Create(
+                    CultureInfo.InvariantCulture, $"'--until {last:yyyy-MM-dd}' lies in the past, so nothing would be accepted."));
             }
 
             var alone = Session.Open(world, [asked.File], null, null, false);
@@ -73,12 +79,14 @@ internal static class AcceptCommand
 
         int LineOf(Finding f) => Spot.Of(f.Place, run.Workspace.Sources).Lines.Start.Line;
         var fitting = asked.Line is { } line ? here.Where(f => LineOf(f) == line).ToList() : here;
-        var lines = string.Join(", ", here.Select(LineOf).Distinct().Order().Take(MostListed).Select(l => l.ToString(CultureInfo.InvariantCulture)));
+        var lines = string.Join(
+            ", ", here.Select(LineOf).Distinct().Order().Take(MostListed).Select(l => l.ToString(CultureInfo.InvariantCulture)));
         return fitting.DistinctBy(f => f.IdPath).ToList() switch
         {
             [var one] => fitting.First(f => f.IdPath == one.IdPath),
             [] => throw new UsageException($"{asked.Rule.Id} is not found on line {asked.Line} of '{file}', but on {lines}."),
-            _ => throw new UsageException($"{asked.Rule.Id} is found on several lines of '{file}': {lines}. Name one, such as {asked.File}:{LineOf(fitting[0])}."),
+            _ => throw new UsageException(
+                $"{asked.Rule.Id} is found on several lines of '{file}': {lines}. Name one, such as {asked.File}:{LineOf(fitting[0])}."),
         };
     }
 
@@ -99,7 +107,8 @@ internal static class AcceptCommand
         var exists = File.Exists(full);
         var patch = exists
             ? Patched(workspace.Sources[file], entry)
-            : JsonPatcher.Create(new JsonEdit.NewFile(Place.Whole(file), new JsonDraft.Object([new DraftMember("suppressions", new JsonDraft.List([entry]))])));
+            : JsonPatcher.Create(new JsonEdit.NewFile(
+                Place.Whole(file), new JsonDraft.Object([new DraftMember("suppressions", new JsonDraft.List([entry]))])));
         if (patch.Bytes is not { } bytes)
         {
             throw new UsageException($"'{file}' cannot be written: {patch.Refused}");
@@ -108,7 +117,8 @@ internal static class AcceptCommand
         Verify(run, engine, finding, full, bytes);
         WholeFiles.Write([new WholeFile(full, bytes) { IsNew = !exists, Expected = exists ? File.ReadAllBytes(full) : null }]);
         var until = last is { } day ? string.Create(CultureInfo.InvariantCulture, $" until {day:yyyy-MM-dd}") : "";
-        world.Out.WriteLine(Printable.Show($"accepted in {file}: {finding.Rule.Id} {finding.Rule.Name} at '{finding.IdPath}' in {finding.Place.File}{until}"));
+        world.Out.WriteLine(Printable.Show(
+            $"accepted in {file}: {finding.Rule.Id} {finding.Rule.Name} at '{finding.IdPath}' in {finding.Place.File}{until}"));
         world.Out.Flush();
     }
 
@@ -146,7 +156,8 @@ internal static class AcceptCommand
     private static void Verify(Session run, EngineOptions engine, Finding finding, string full, byte[] bytes)
     {
         var tree = new OverlayFileTree(run.Files, full.Replace('\\', '/'), bytes);
-        var after = LintEngine.Judge(Analyzer.Analyse(WorkspaceLoader.Load(tree, run.Asked, run.Load with { Root = run.Workspace.Root })), engine);
+        var after =
+            LintEngine.Judge(Analyzer.Analyse(WorkspaceLoader.Load(tree, run.Asked, run.Load with { Root = run.Workspace.Root })), engine);
         if (after.Findings.Any(f => f.Rule.Id == finding.Rule.Id && f.Place.File == finding.Place.File && f.IdPath == finding.IdPath))
         {
             throw new UsageException($"{finding.Rule.Id} cannot be accepted: its finding cannot be held back. Nothing was written.");
@@ -160,10 +171,12 @@ internal static class AcceptCommand
         {
             var parts = string.Join(' ', words).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => w.TrimEnd(':', ',')).ToList();
             var rule = parts.Select(RuleBook.Find).OfType<RuleDescriptor>().FirstOrDefault()
-                ?? throw new UsageException($"'{string.Join(' ', words)}' names no rule; write file and rule, such as stocks/a.stock.json:12 RL0101.");
+                ?? throw new UsageException(
+                    $"'{string.Join(' ', words)}' names no rule; write file and rule, such as stocks/a.stock.json:12 RL0101.");
             var left = parts.Where(p => RuleBook.Find(p) is null && p is not ("error" or "warning" or "note")).ToList();
             var where = left.FirstOrDefault(p => p.Contains(".json", StringComparison.OrdinalIgnoreCase))
-                ?? throw new UsageException($"'{string.Join(' ', words)}' names no file; write file and rule, such as stocks/a.stock.json:12 {rule.Id}.");
+                ?? throw new UsageException(
+                    $"'{string.Join(' ', words)}' names no file; write file and rule, such as stocks/a.stock.json:12 {rule.Id}.");
             var end = where.LastIndexOf(".json", StringComparison.OrdinalIgnoreCase) + ".json".Length;
             var numbers = where[end..].Split(':', StringSplitOptions.RemoveEmptyEntries);
             return new Asked(

@@ -15,7 +15,8 @@ internal static class BaselineCommand
     {
         var action = new Argument<string>("action")
         {
-            Description = "update: write what is found today; prune: drop what is no longer found; compare: list what is new, worse or gone.",
+            Description =
+                "update: write what is found today; prune: drop what is no longer found; compare: list what is new, worse or gone.",
         };
         action.AcceptOnlyFromAmong("update", "prune", "compare");
         var paths = new Argument<string[]>("path") { Description = "Files and folders to check.", Arity = ArgumentArity.ZeroOrMore };
@@ -25,7 +26,13 @@ internal static class BaselineCommand
             HelpName = "file",
         };
         var config = SharedOptions.Config();
-        var command = new Command("baseline", "Write down today's findings, so that only new and worse ones are reported.") { action, paths, file, config };
+        var command = new Command("baseline", "Write down today's findings, so that only new and worse ones are reported.")
+        {
+            action,
+            paths,
+            file,
+            config,
+        };
         command.SetAction(parsed =>
         {
             var named = parsed.GetValue(file) ?? BaselineFile.UsualName;
@@ -51,7 +58,9 @@ internal static class BaselineCommand
         // What was not read this time stays as it was.
         var entries = before.Where(e => !read.Contains(e.File)).Concat(result.Findings.Select(BaselineEntry.Of)).ToList();
         Write(full, entries);
-        Say(world, $"wrote {Count(entries.Count)} to {named}; name it in recipelint.json as \"baseline\", or give it to check with --baseline");
+        Say(
+            world,
+            $"wrote {Count(entries.Count)} to {named}; name it in recipelint.json as \"baseline\", or give it to check with --baseline");
         return ExitCodes.Clean;
     }
 
@@ -75,11 +84,13 @@ internal static class BaselineCommand
         var left = baseline.Apply(result, read, out var unused).Findings;
         foreach (var finding in left)
         {
-            var was = baseline.Entries.FirstOrDefault(e => e.Rule == finding.Rule.Id && e.File == finding.Place.File && e.At == finding.IdPath);
+            var was =
+                baseline.Entries.FirstOrDefault(e => e.Rule == finding.Rule.Id && e.File == finding.Place.File && e.At == finding.IdPath);
             var now = finding.Measured is { } measured && was?.Value is { } old
                 ? string.Create(CultureInfo.InvariantCulture, $" ({old:G6} then, {measured.Value:G6} now)")
                 : "";
-            Say(world, $"{(now.Length > 0 ? "worse" : "new  ")} {finding.Place.File}: {finding.Rule.Id} {finding.Rule.Name} at '{finding.IdPath}'{now}");
+            Say(world, $"{(now.Length > 0 ? "worse" : "new  ")} {finding.Place.File}: {finding.Rule.Id} {finding.Rule.Name} at "
+                + $"'{finding.IdPath}'{now}");
         }
 
         foreach (var entry in unused.Where(u => left.All(f => f.Rule.Id != u.Rule || f.Place.File != u.File || f.IdPath != u.At)))
@@ -92,7 +103,8 @@ internal static class BaselineCommand
     }
 
     private static void Write(string full, IEnumerable<BaselineEntry> entries) =>
-        WholeFiles.Write([new WholeFile(full, BaselineFile.Write(entries)) { Expected = File.Exists(full) ? File.ReadAllBytes(full) : null }]);
+        WholeFiles.Write([new WholeFile(
+            full, BaselineFile.Write(entries)) { Expected = File.Exists(full) ? File.ReadAllBytes(full) : null }]);
 
     private static string Count(int count) => string.Create(CultureInfo.InvariantCulture, $"{count} finding{(count == 1 ? "" : "s")}");
 

@@ -13,13 +13,22 @@ internal static class BenchSheetCommand
     public static Command Build(Surroundings world)
     {
         var file = new Argument<string>("file") { Description = "A stock file." };
-        var batch = new Option<string?>("--batch") { Description = "How much is made, such as \"2 L\". Left out: what the file makes.", HelpName = "volume" };
-        var output = new Option<string?>("--output", "-o") { Description = "Write a page to print to this file; else the sheet is printed as text.", HelpName = "file" };
+        var batch = new Option<string?>("--batch")
+        {
+            Description = "How much is made, such as \"2 L\". Left out: what the file makes.",
+            HelpName = "volume",
+        };
+        var output = new Option<string?>("--output", "-o")
+        {
+            Description = "Write a page to print to this file; else the sheet is printed as text.",
+            HelpName = "file",
+        };
         var width = SharedOptions.Width();
         var color = SharedOptions.Color();
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
-        var command = new Command("bench-sheet", "Write one page for who mixes: weights as the scale shows them, what to expect, when to stop, what to check.")
+        var command = new Command(
+            "bench-sheet", "Write one page for who mixes: weights as the scale shows them, what to expect, when to stop, what to check.")
         {
             file, batch, output, width, color, config, noConfig,
         };
@@ -34,7 +43,8 @@ internal static class BenchSheetCommand
             }
             else
             {
-                BenchSheetText.Write(world.Out, sheet, new TextOptions(world.UseColor(parsed.GetValue(color)!), world.Width(parsed.GetValue(width))));
+                BenchSheetText.Write(
+                    world.Out, sheet, new TextOptions(world.UseColor(parsed.GetValue(color)!), world.Width(parsed.GetValue(width))));
                 world.Out.Flush();
             }
 

@@ -31,9 +31,17 @@ internal static class CheckCommand
         };
         failOn.AcceptOnlyFromAmong("error", "warning", "note", "never");
         var reports = new ReportOptions();
-        var baseline = new Option<string?>("--baseline") { Description = "Report only what is new or worse than in this file; 'recipelint baseline' writes it.", HelpName = "file" };
+        var baseline = new Option<string?>("--baseline")
+        {
+            Description = "Report only what is new or worse than in this file; 'recipelint baseline' writes it.",
+            HelpName = "file",
+        };
         var asOf = SharedOptions.AsOf();
-        var threads = new Option<int>("--threads") { Description = "How many files are judged at once; without it as many as this machine has processors. It changes no finding.", HelpName = "n" };
+        var threads = new Option<int>("--threads")
+        {
+            Description = "How many files are judged at once; without it as many as this machine has processors. It changes no finding.",
+            HelpName = "n",
+        };
         threads.Validators.Add(result =>
         {
             if (result.GetValueOrDefault<int>() is < 1 or > 256)
@@ -53,7 +61,8 @@ internal static class CheckCommand
         repairs.AddTo(command);
         command.SetAction(parsed =>
         {
-            var input = Input.Of(world, parsed.GetValue(paths)!, parsed.GetValue(stdinName), parsed.GetValue(config), parsed.GetValue(noConfig));
+            var input =
+                Input.Of(world, parsed.GetValue(paths)!, parsed.GetValue(stdinName), parsed.GetValue(config), parsed.GetValue(noConfig));
             var targets = reports.Targets(world, parsed);
             var today = parsed.GetValue(asOf) is { } day ? SharedOptions.Date("--as-of", day) : world.Today;
             var engine = StandardEngine.On(today);
@@ -62,7 +71,11 @@ internal static class CheckCommand
             var progress = new Progress(world.ErrorIsTerminal ? world.Error : null);
             if (!wishes.IsAny && !reports.NeedsEverything(parsed) && PieceRun.Check(input, engine, atOnce, progress) is { } pieces)
             {
-                var kept = WithoutBaseline(world, pieces.Result, BaselineFile.For(world, pieces.Root, pieces.Baselines, parsed.GetValue(baseline)), pieces.Sources.Keys);
+                var kept = WithoutBaseline(
+                    world,
+                    pieces.Result,
+                    BaselineFile.For(world, pieces.Root, pieces.Baselines, parsed.GetValue(baseline)),
+                    pieces.Sources.Keys);
                 return Tell(parsed, targets, new Report
                 {
                     Result = kept,
@@ -126,7 +139,8 @@ internal static class CheckCommand
         if (unused.Count > 0)
         {
             var entries = unused.Count == 1 ? "1 entry" : FormattableString.Invariant($"{unused.Count} entries");
-            world.Error.WriteLine(Printable.Show($"recipelint: {entries} of '{baseline.File}' no check finds any more; 'recipelint baseline prune' drops them."));
+            world.Error.WriteLine(Printable.Show(
+                $"recipelint: {entries} of '{baseline.File}' no check finds any more; 'recipelint baseline prune' drops them."));
         }
 
         return kept;

@@ -15,13 +15,24 @@ internal static class CompareCommand
     public static Command Build(Surroundings world)
     {
         var old = new Argument<string>("old") { Description = "A file, a folder, or a git revision such as HEAD~1, main or v1.2." };
-        var now = new Argument<string>("new") { Description = "The same kind; after a revision also a path, which is then looked at in both." };
-        var format = new Option<string>("--format") { Description = "How to report.", DefaultValueFactory = _ => "text", HelpName = "text|markdown|html|json" };
+        var now =
+            new Argument<string>("new") { Description = "The same kind; after a revision also a path, which is then looked at in both." };
+        var format = new Option<string>("--format")
+        {
+            Description = "How to report.",
+            DefaultValueFactory = _ => "text",
+            HelpName = "text|markdown|html|json",
+        };
         format.AcceptOnlyFromAmong("text", "markdown", "html", "json");
-        var output = new Option<string?>("--output", "-o") { Description = "Write to this file instead of standard output.", HelpName = "file" };
+        var output = new Option<string?>("--output", "-o")
+        {
+            Description = "Write to this file instead of standard output.",
+            HelpName = "file",
+        };
         var width = SharedOptions.Width();
         var color = SharedOptions.Color();
-        var command = new Command("compare", "Compare two files, folders or git revisions: amounts, what the plants get, room in the bottles, findings.")
+        var command = new Command(
+            "compare", "Compare two files, folders or git revisions: amounts, what the plants get, room in the bottles, findings.")
         {
             old, now, format, output, width, color,
         };

@@ -15,14 +15,23 @@ internal static class DiagnoseCommand
 {
     public static Command Build(Surroundings world)
     {
-        var file = new Argument<string>("file") { Description = "The stock file of the bottle, or the recipe file for tank, lines and drippers." };
+        var file =
+            new Argument<string>("file") { Description = "The stock file of the bottle, or the recipe file for tank, lines and drippers." };
         var seen = new Option<string[]>("--seen")
         {
             Description = "What you see, smell and tried, in your own words: \"white needles, no fizz with vinegar\".",
             HelpName = "words",
         };
-        var after = new Option<string?>("--after") { Description = "When it showed: \"2 weeks\", \"next morning\", \"after a cold night\".", HelpName = "time" };
-        var at = new Option<string?>("--at") { Description = "How cold or warm the bottle stood; left out, the coldest it is kept at.", HelpName = "temperature" };
+        var after = new Option<string?>("--after")
+        {
+            Description = "When it showed: \"2 weeks\", \"next morning\", \"after a cold night\".",
+            HelpName = "time",
+        };
+        var at = new Option<string?>("--at")
+        {
+            Description = "How cold or warm the bottle stood; left out, the coldest it is kept at.",
+            HelpName = "temperature",
+        };
         var measured = new Option<string[]>("--measured")
         {
             Description = "What was measured: \"pH 6.9\", \"EC 1.8 mS/cm at 1:100\", \"1 L weighs 1.12 kg\"; several times for several.",
@@ -31,7 +40,9 @@ internal static class DiagnoseCommand
         var ask = new Option<bool>("--ask") { Description = "Ask questions even where no terminal is; answers come from standard input." };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
-        var command = new Command("diagnose", "Say why a bottle, a tank or a dripper clouded: likely causes, the test that settles it, what can be saved, what to change.")
+        var command = new Command(
+            "diagnose",
+            "Say why a bottle, a tank or a dripper clouded: likely causes, the test that settles it, what can be saved, what to change.")
         {
             file, seen, after, at, measured, ask, config, noConfig,
         };
@@ -43,11 +54,13 @@ internal static class DiagnoseCommand
             var guided = parsed.GetValue(ask) || (words.Length == 0 && readings.Length == 0 && world.InIsTerminal);
             if (!guided && words.Length == 0 && time is null && readings.Length == 0)
             {
-                throw new UsageException("say what you see with '--seen \"white needles\"', what you measured with '--measured \"pH 6.9\"', or '--ask' to be asked.");
+                throw new UsageException("say what you see with '--seen \"white needles\"', what you measured with '--measured \"pH "
+                    + "6.9\"', or '--ask' to be asked.");
             }
 
             var seenAt = parsed.GetValue(at) is { } text ? ReadTemperature(text) : (Temperature?)null;
-            var (bottle, recipe, _) = StockInput.OpenEither(world, "diagnose", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
+            var (bottle, recipe, _) =
+                StockInput.OpenEither(world, "diagnose", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
             if (recipe is not null)
             {
                 return Tank(world, recipe, words, time, readings.Length > 0 || parsed.GetValue(at) is not null || parsed.GetValue(ask));
@@ -84,7 +97,8 @@ internal static class DiagnoseCommand
     {
         if (asBottle || (words.Length == 0 && time is null))
         {
-            throw new UsageException("of a tank say what you see with '--seen \"white crust on the drippers\"' and when with '--after'; '--measured', '--at' and '--ask' are for a bottle.");
+            throw new UsageException("of a tank say what you see with '--seen \"white crust on the drippers\"' and when with '--after'; "
+                + "'--measured', '--at' and '--ask' are for a bottle.");
         }
 
         var observation = time is null ? Observation.Nothing : TimeWords.Read(time);

@@ -15,18 +15,36 @@ internal static class DissolveCommand
 {
     public static Command Build(Surroundings world)
     {
-        var mix = new Argument<string>("mix") { Description = "What is dissolved, such as \"2 g/L K2SO4 + 1.5 g/L MgSO4.7H2O\" or \"KNO3 100 g in 2 L\"." };
+        var mix = new Argument<string>("mix") { Description =
+            "What is dissolved, such as \"2 g/L K2SO4 + 1.5 g/L MgSO4.7H2O\" or \"KNO3 100 g in 2 L\"." };
         var at = new Option<string>("--at")
         {
             Description = "Temperature, 0 to 45 °C.",
             DefaultValueFactory = _ => "20 °C",
             HelpName = "temperature",
         };
-        var ph = new Option<string?>("--ph") { Description = "Set this pH with an acid or alkali that is not named, before anything falls out; left out, the pH follows from the mix.", HelpName = "pH" };
-        var hold = new Option<string?>("--hold-ph") { Description = "Hold this pH while things fall out, as a dosing pump does, and say what that takes.", HelpName = "pH" };
+        var ph = new Option<string?>("--ph")
+        {
+            Description =
+                "Set this pH with an acid or alkali that is not named, before anything falls out; left out, the pH follows from the mix.",
+            HelpName = "pH",
+        };
+        var hold = new Option<string?>("--hold-ph")
+        {
+            Description = "Hold this pH while things fall out, as a dosing pump does, and say what that takes.",
+            HelpName = "pH",
+        };
         var open = new Option<bool>("--open") { Description = "Let it come to rest with the carbon dioxide of the air." };
         var full = new Option<bool>("--full") { Description = "List every dissolved species too." };
-        var command = new Command("dissolve", "Print what a mix comes to: pH, what falls out, what is near it, what stays dissolved.") { mix, at, ph, hold, open, full };
+        var command = new Command("dissolve", "Print what a mix comes to: pH, what falls out, what is near it, what stays dissolved.")
+        {
+            mix,
+            at,
+            ph,
+            hold,
+            open,
+            full,
+        };
         command.SetAction(parsed =>
         {
             var (line, fault) = OneLineMix.Read(parsed.GetValue(mix)!, SubstanceCatalogue.BuiltIn);

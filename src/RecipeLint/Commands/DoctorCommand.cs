@@ -25,9 +25,12 @@ internal static class DoctorCommand
             var asked = parsed.GetValue(path)!;
             var lines = new List<string>();
             lines.AddRange(Program());
-            lines.Add($"data       {DataVersion.Text}: {RuleBook.Descriptors.Length} rules, {SubstanceCatalogue.BuiltIn.Substances.Count} substances");
+            lines.Add($"data       {DataVersion.Text}: {RuleBook.Descriptors.Length} rules, "
+                + $"{SubstanceCatalogue.BuiltIn.Substances.Count} substances");
             var missing = Shop(world, asked, parsed.GetValue(config), lines);
-            lines.Add(missing.Count == 0 ? "missing    nothing" : string.Create(CultureInfo.InvariantCulture, $"missing    {missing.Count}:"));
+            lines.Add(missing.Count == 0
+                ? "missing    nothing"
+                : string.Create(CultureInfo.InvariantCulture, $"missing    {missing.Count}:"));
             lines.AddRange(missing.Select(m => "           - " + m));
             foreach (var line in lines)
             {
@@ -42,7 +45,9 @@ internal static class DoctorCommand
 
     private static IEnumerable<string> Program()
     {
-        var kind = RuntimeFeature.IsDynamicCodeSupported ? $"on {RuntimeInformation.FrameworkDescription}" : "native program, no runtime needed";
+        var kind = RuntimeFeature.IsDynamicCodeSupported
+            ? $"on {RuntimeInformation.FrameworkDescription}"
+            : "native program, no runtime needed";
         yield return $"version    {ToolVersion.Text}, {kind}, {RuntimeInformation.RuntimeIdentifier}";
     }
 
@@ -68,7 +73,8 @@ internal static class DoctorCommand
 
         lines.Add(string.Create(
             CultureInfo.InvariantCulture,
-            $"shop       {run.Workspace.Root}: {run.Workspace.Asked.Count} files, {run.Workspace.Stocks.Count} stocks, {run.Workspace.Recipes.Count} recipes, {run.Workspace.Waters.Count} waters"));
+            $"shop       {run.Workspace.Root}: {run.Workspace.Asked.Count} files, {run.Workspace.Stocks.Count} stocks, "
+                + $"{run.Workspace.Recipes.Count} recipes, {run.Workspace.Waters.Count} waters"));
         var missing = new List<string>();
         foreach (var settings in LintEngine.ShopsOf(run.Workspace))
         {
@@ -79,7 +85,8 @@ internal static class DoctorCommand
         var unread = run.Workspace.Problems.Count;
         if (unread > 0)
         {
-            missing.Add(string.Create(CultureInfo.InvariantCulture, $"{unread} places that cannot be read as they stand; 'recipelint check {asked}' names each"));
+            missing.Add(string.Create(
+                CultureInfo.InvariantCulture, $"{unread} places that cannot be read as they stand; 'recipelint check {asked}' names each"));
         }
 
         return missing;
@@ -103,14 +110,16 @@ internal static class DoctorCommand
 
         var near = new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 2, IgnoreInaccessible = true };
         return new DirectoryInfo(full).Parent is not null
-            && Directory.EnumerateFiles(full, "*.json", near).Any(f => f.EndsWith(".stock.json", StringComparison.Ordinal) || f.EndsWith(".recipe.json", StringComparison.Ordinal));
+            && Directory.EnumerateFiles(full, "*.json", near)
+                .Any(f => f.EndsWith(".stock.json", StringComparison.Ordinal) || f.EndsWith(".recipe.json", StringComparison.Ordinal));
     }
 
     private static IEnumerable<string> MissingIn(ShopSettings settings, DateOnly today)
     {
         if (settings.File is not { } file)
         {
-            yield return "a recipelint.json: without scales no weighing can be judged, without sites stocks are taken to stand at 5 to 30 °C";
+            yield return "a recipelint.json: without scales no weighing can be judged, without sites stocks are taken to stand at 5 to 30 "
+                + "°C";
             yield break;
         }
 
@@ -141,7 +150,8 @@ internal static class DoctorCommand
 
         if (settings.PinnedData is { } pinned && pinned.Value != DataVersion.Text)
         {
-            yield return $"{file}: it was written for the data {pinned.Value}, this program has {DataVersion.Text}; compare the findings, then write the new name";
+            yield return $"{file}: it was written for the data {pinned.Value}, this program has {DataVersion.Text}; compare the findings, "
+                + "then write the new name";
         }
     }
 }

@@ -13,9 +13,11 @@ internal static class EditorCommand
     {
         var editor = new Option<string?>("--for") { Description = "The editor.", HelpName = string.Join('|', EditorNames) };
         editor.AcceptOnlyFromAmong(EditorNames);
-        var print = new Option<bool>("--print") { Description = "Write no settings, print them: for an editor that has a settings file already." };
+        var print =
+            new Option<bool>("--print") { Description = "Write no settings, print them: for an editor that has a settings file already." };
         var folder = new Argument<string>("folder") { Description = "The shop.", DefaultValueFactory = _ => "." };
-        const string Purpose = "Write an editor's settings for a shop: which schema describes which file, and how the language server is started.";
+        const string Purpose =
+            "Write an editor's settings for a shop: which schema describes which file, and how the language server is started.";
         var command = new Command("editor", Purpose) { folder, editor, print };
         command.SetAction(parsed =>
         {

@@ -26,7 +26,14 @@ internal static class ExplainCommand
         var color = SharedOptions.Color();
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
-        var command = new Command("explain", "Explain a rule: what it finds, why it matters, what to do.") { rule, file, color, config, noConfig };
+        var command = new Command("explain", "Explain a rule: what it finds, why it matters, what to do.")
+        {
+            rule,
+            file,
+            color,
+            config,
+            noConfig,
+        };
         command.SetAction(parsed =>
         {
             var name = parsed.GetValue(rule)!;
@@ -34,15 +41,19 @@ internal static class ExplainCommand
             {
                 var near = RuleBook.Suggest(name);
                 throw new UsageException(
-                    $"There is no rule '{name}'." + (near.Count > 0 ? $" Did you mean {string.Join(" or ", near.Select(n => $"'{n}'"))}?" : "")
+                    $"There is no rule '{name}'." + (near.Count > 0
+                        ? $" Did you mean {string.Join(" or ", near.Select(n => $"'{n}'"))}?"
+                        : "")
                     + " 'recipelint rules' lists them all.");
             }
 
             var useColor = world.UseColor(parsed.GetValue(color)!);
             var told = parsed.GetValue(file) is { } asked
                 ? WithNumbersOf(world, descriptor, asked, parsed.GetValue(config), parsed.GetValue(noConfig), useColor)
-                : MarkdownText.Render(descriptor.Explanation.Value, color: useColor) + RuleGround.Render(RuleGround.Of(descriptor), useColor);
-            world.Out.WriteLine($"{descriptor.Id} {descriptor.Name}  ({Words.Of(descriptor.Level)}, {Words.Of(descriptor.Certainty)}, since {descriptor.Since})");
+                : MarkdownText.Render(descriptor.Explanation.Value, color: useColor)
+                    + RuleGround.Render(RuleGround.Of(descriptor), useColor);
+            world.Out.WriteLine($"{descriptor.Id} {descriptor.Name}  ({Words.Of(descriptor.Level)}, {Words.Of(descriptor.Certainty)}, "
+                + $"since {descriptor.Since})");
             world.Out.WriteLine();
             world.Out.Write(told);
 
@@ -52,7 +63,8 @@ internal static class ExplainCommand
     }
 
     /// <summary>Why the rule exists, its working with the numbers of one file, and what to do.</summary>
-    private static string WithNumbersOf(Surroundings world, RuleDescriptor descriptor, string asked, string? config, bool noConfig, bool color)
+    private static string WithNumbersOf(
+        Surroundings world, RuleDescriptor descriptor, string asked, string? config, bool noConfig, bool color)
     {
         var alone = Session.Open(world, [asked], null, config, noConfig);
         if (alone.Workspace.Asked.Count != 1)
@@ -81,8 +93,11 @@ internal static class ExplainCommand
         }
     }
 
-    /// <summary>The repairs that hold for the findings of the rule in this file, each with what it changes; why there are none where there are none.</summary>
-    private static void WriteRepairs(TextWriter text, Surroundings world, Session session, RuleDescriptor descriptor, string file, bool color)
+    /// <summary>
+    /// The repairs that hold for the findings of the rule in this file, each with what it changes; why there are none where there are none.
+    /// </summary>
+    private static void WriteRepairs(
+        TextWriter text, Surroundings world, Session session, RuleDescriptor descriptor, string file, bool color)
     {
         var engine = StandardEngine.On(world.Today);
         var judged = new Judged(session.Workspace, session.Facts, LintEngine.Judge(session.Facts, engine));
@@ -94,7 +109,9 @@ internal static class ExplainCommand
 
         var desk = new RepairDesk(session.Files, session.Load, engine, judged);
         var repairs = findings.SelectMany(f => desk.For(f)).ToList();
-        text.Write(MarkdownText.Render($"## Repairs\n\n{(repairs.Count == 0 ? descriptor.Section("Repairs") : "Each was tried out on this file and all that use it; `recipelint check` writes one when it is named.")}", color: color));
+        text.Write(MarkdownText.Render(
+            $"## Repairs\n\n{(repairs.Count == 0 ? descriptor.Section("Repairs") : "Each was tried out on this file and all that use it; `recipelint check` writes one when it is named.")}",
+            color: color));
         text.WriteLine();
         foreach (var line in RepairBlock.Lines(repairs, Columns))
         {

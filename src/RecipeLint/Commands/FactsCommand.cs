@@ -15,7 +15,8 @@ internal static class FactsCommand
         var full = new Option<bool>("--full") { Description = "List every dissolved species of every state too." };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
-        var command = new Command("facts", "Print what was computed for one stock or recipe as JSON (described by schema/facts.schema.json).")
+        var command =
+            new Command("facts", "Print what was computed for one stock or recipe as JSON (described by schema/facts.schema.json).")
         {
             file, full, config, noConfig,
         };
@@ -31,7 +32,8 @@ internal static class FactsCommand
             var buffer = new ArrayBufferWriter<byte>();
             if (!FactsWriter.TryWrite(run.Facts, path, buffer, parsed.GetValue(full)))
             {
-                throw new UsageException($"'{path}' has no facts: it is neither a stock nor a recipe, or its volume cannot be read. 'recipelint check' says why.");
+                throw new UsageException($"'{path}' has no facts: it is neither a stock nor a recipe, or its volume cannot be read. "
+                    + "'recipelint check' says why.");
             }
 
             world.Out.WriteLine(Encoding.UTF8.GetString(buffer.WrittenSpan).TrimEnd('\n'));

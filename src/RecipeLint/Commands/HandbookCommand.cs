@@ -22,13 +22,18 @@ internal static class HandbookCommand
             Description = "Write the exercises of the first week as files into this folder, to be mended and checked; no file is replaced.",
             HelpName = "folder",
         };
-        var command = new Command("handbook", "Write the rule book and a first week of exercises as pages for a browser.") { output, exercises };
+        var command = new Command("handbook", "Write the rule book and a first week of exercises as pages for a browser.")
+        {
+            output,
+            exercises,
+        };
         command.SetAction(parsed =>
         {
             if (parsed.GetValue(exercises) is { } lessons)
             {
                 NewFiles.Write(
-                    world, Path.GetFullPath(lessons, world.CurrentDirectory), lessons, [.. RuleHandbook.Exercises().Select(f => (f.Path, f.Text))]);
+                    world, Path.GetFullPath(lessons, world.CurrentDirectory), lessons,
+                    [.. RuleHandbook.Exercises().Select(f => (f.Path, f.Text))]);
                 if (parsed.GetValue(output) is null)
                 {
                     return ExitCodes.Clean;
@@ -36,7 +41,8 @@ internal static class HandbookCommand
             }
 
             var named = parsed.GetValue(output)
-                ?? throw new UsageException("'handbook' needs a folder: '-o FOLDER' for the pages, '--exercises FOLDER' for the exercises as files.");
+                ?? throw new UsageException(
+                    "'handbook' needs a folder: '-o FOLDER' for the pages, '--exercises FOLDER' for the exercises as files.");
             var folder = Path.GetFullPath(named, world.CurrentDirectory);
             var pages = new PageFolder(ListName, "recipelint handbook", "handbook");
 

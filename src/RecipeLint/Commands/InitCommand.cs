@@ -17,7 +17,11 @@ internal static class InitCommand
 
     public static Command Build(Surroundings world)
     {
-        var folder = new Argument<string>("folder") { Description = "Where to write; made if it is not there.", DefaultValueFactory = _ => "." };
+        var folder = new Argument<string>("folder")
+        {
+            Description = "Where to write; made if it is not there.",
+            DefaultValueFactory = _ => ".",
+        };
         var from = new Option<string?>("--from")
         {
             Description = "One line to make a stock file of, such as \"Ca(NO3)2.4H2O 200 g, KNO3 100 g in 2 L\".",
@@ -29,7 +33,12 @@ internal static class InitCommand
             DefaultValueFactory = _ => "first",
             HelpName = "name",
         };
-        var command = new Command("init", "Write a small working shop to start from, or a stock file from one line.") { folder, from, name };
+        var command = new Command("init", "Write a small working shop to start from, or a stock file from one line.")
+        {
+            folder,
+            from,
+            name,
+        };
         command.SetAction(parsed =>
         {
             var target = Path.GetFullPath(parsed.GetValue(folder)!, world.CurrentDirectory);
@@ -60,7 +69,9 @@ internal static class InitCommand
 
     /// <summary>The file with the way to its schema in front, so that any editor completes and explains it.</summary>
     private static string WithSchema(string path, string text) =>
-        PublishedSchemas.WayFrom(path) is { } way && text.StartsWith("{\n", StringComparison.Ordinal) ? $"{{\n  \"$schema\": {Quoted(way)},\n{text[2..]}" : text;
+        PublishedSchemas.WayFrom(path) is { } way && text.StartsWith("{\n", StringComparison.Ordinal)
+            ? $"{{\n  \"$schema\": {Quoted(way)},\n{text[2..]}"
+            : text;
 
     private static IReadOnlyList<(string Path, string Text)> OneStock(string line, string name)
     {
@@ -93,7 +104,8 @@ internal static class InitCommand
         text.Append(CultureInfo.InvariantCulture, $"    {{ \"pour\": {Quoted(pour)}, \"of\": \"distilled\" }},\n");
         foreach (var item in mix.Items)
         {
-            text.Append(CultureInfo.InvariantCulture, $"    {{ \"add\": {Quoted(item.Substance.Id)}, \"amount\": {Quoted(item.AmountText)} }},\n");
+            text.Append(
+                CultureInfo.InvariantCulture, $"    {{ \"add\": {Quoted(item.Substance.Id)}, \"amount\": {Quoted(item.AmountText)} }},\n");
         }
 
         text.Append("    { \"stir\": \"until clear\" },\n");

@@ -15,18 +15,42 @@ internal static class LabelCommand
         var file = new Argument<string>("file") { Description = "A stock file." };
         var size = new Option<string?>("--size")
         {
-            Description = "Width and height in mm. Left out: the smallest common one that the regulation asks for by content and everything fits on.",
+            Description =
+                "Width and height in mm. Left out: the smallest common one that the regulation asks for by content and everything fits on.",
             HelpName = string.Join('|', LabelSize.Common),
         };
-        var format = new Option<string>("--format") { Description = "One label as svg, or a page of them.", DefaultValueFactory = _ => "svg", HelpName = "svg|html" };
+        var format = new Option<string>("--format")
+        {
+            Description = "One label as svg, or a page of them.",
+            DefaultValueFactory = _ => "svg",
+            HelpName = "svg|html",
+        };
         format.AcceptOnlyFromAmong("svg", "html");
-        var copies = new Option<int>("--copies") { Description = "How many on the page, 1 to 100.", DefaultValueFactory = _ => 1, HelpName = "number" };
-        var made = new Option<string?>("--made") { Description = "Day it was made, such as 2026-03-01. Left out: a line to write on.", HelpName = "date" };
-        var batch = new Option<string?>("--batch") { Description = "Number of the batch. Left out: a line to write on.", HelpName = "text" };
-        var output = new Option<string?>("--output", "-o") { Description = "Write to this file instead of standard output.", HelpName = "file" };
+        var copies = new Option<int>("--copies")
+        {
+            Description = "How many on the page, 1 to 100.",
+            DefaultValueFactory = _ => 1,
+            HelpName = "number",
+        };
+        var made = new Option<string?>("--made")
+        {
+            Description = "Day it was made, such as 2026-03-01. Left out: a line to write on.",
+            HelpName = "date",
+        };
+        var batch = new Option<string?>("--batch")
+        {
+            Description = "Number of the batch. Left out: a line to write on.",
+            HelpName = "text",
+        };
+        var output = new Option<string?>("--output", "-o")
+        {
+            Description = "Write to this file instead of standard output.",
+            HelpName = "file",
+        };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
-        var command = new Command("label", "Draw the label of a stock: contents, dilution, dates, hazards as a mixture, what to keep apart, a code of the file.")
+        var command = new Command(
+            "label", "Draw the label of a stock: contents, dilution, dates, hazards as a mixture, what to keep apart, a code of the file.")
         {
             file, size, format, copies, made, batch, output, config, noConfig,
         };
@@ -35,7 +59,9 @@ internal static class LabelCommand
             var input = StockInput.Open(world, "label", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
             var wishes = new LabelWishes(Day(parsed.GetValue(made)), parsed.GetValue(batch));
             var label = BottleLabel.Of(input.Stock, input.Workspace.Sources[input.Stock.Stock.File], wishes);
-            var count = parsed.GetValue(copies) is >= 1 and <= MostCopies and var many ? many : throw new UsageException("'--copies' takes 1 to 100.");
+            var count = parsed.GetValue(copies) is >= 1 and <= MostCopies and var many
+                ? many
+                : throw new UsageException("'--copies' takes 1 to 100.");
             var chosen = Chosen(parsed.GetValue(size), label, input.Stock.Volume);
             var svg = LabelSvg.Of(label, chosen)!;
             var text = parsed.GetValue(format) == "html" || count > 1 ? LabelSheet.Of(svg, label, chosen, count, ToolVersion.Text) : svg;
@@ -62,10 +88,12 @@ internal static class LabelCommand
             var least = LabelSize.For(content);
             return LabelSize.Common.Where(s => s.Width >= least.Width && s.Height >= least.Height && LabelSvg.Of(label, s) is not null)
                 .Select(s => (LabelSize?)s)
-                .FirstOrDefault() ?? throw new UsageException("what the label has to say fits on no common size; name a larger one with '--size'.");
+                .FirstOrDefault()
+                    ?? throw new UsageException("what the label has to say fits on no common size; name a larger one with '--size'.");
         }
 
-        var size = LabelSize.Read(asked) ?? throw new UsageException($"'{asked}' is no size; write width and height in mm, such as 105x74.");
+        var size =
+            LabelSize.Read(asked) ?? throw new UsageException($"'{asked}' is no size; write width and height in mm, such as 105x74.");
         return LabelSvg.Of(label, size) is not null ? size : throw new UsageException(
             $"what the label has to say does not fit on {size} mm in letters one can read"
             + (LabelSvg.SmallestFor(label) is { } fits ? $"; it fits on {fits}." : "; name a larger size."));

@@ -21,11 +21,18 @@ internal static class ListCommand
         };
         var shop = new Option<string?>("--shop")
         {
-            Description = "A file or folder of a shop, whose own substances and equipment are listed. Equipment: the current folder when left out.",
+            Description =
+                "A file or folder of a shop, whose own substances and equipment are listed. Equipment: the current folder when left out.",
             HelpName = "path",
         };
         var width = SharedOptions.Width();
-        var command = new Command("list", "List substances, profiles, units, rules or equipment, with words to search for.") { what, words, shop, width };
+        var command = new Command("list", "List substances, profiles, units, rules or equipment, with words to search for.")
+        {
+            what,
+            words,
+            shop,
+            width,
+        };
         command.SetAction(parsed =>
         {
             var table = TableOf(world, parsed.GetValue(what)!, parsed.GetValue(words) ?? [], parsed.GetValue(shop));
@@ -50,7 +57,9 @@ internal static class ListCommand
         switch (what)
         {
             case "substances":
-                var catalogue = shop is null ? SubstanceCatalogue.BuiltIn : Session.Open(world, [shop], null, null, false).Workspace.Catalogue;
+                var catalogue = shop is null
+                    ? SubstanceCatalogue.BuiltIn
+                    : Session.Open(world, [shop], null, null, false).Workspace.Catalogue;
                 return Lists.Substances(catalogue, words);
             case "profiles":
                 return Lists.Profiles(words);
@@ -62,7 +71,8 @@ internal static class ListCommand
                 var workspace = Session.Open(world, [shop ?? "."], null, null, false).Workspace;
                 var table = Lists.Equipment(workspace.Asked.Select(workspace.SettingsFor).DistinctBy(s => s.File), words);
                 return table.IsEmpty && words.Length == 0
-                    ? throw new UsageException($"'{shop ?? "."}' declares no equipment; scales, measures, meters, vessels and sites stand in recipelint.json.")
+                    ? throw new UsageException(
+                        $"'{shop ?? "."}' declares no equipment; scales, measures, meters, vessels and sites stand in recipelint.json.")
                     : table;
         }
     }

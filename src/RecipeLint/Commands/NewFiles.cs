@@ -34,7 +34,8 @@ internal static class NewFiles
             Directory.CreateDirectory(folder);
         }
 
-        WholeFiles.Write([.. files.Select(f => new WholeFile(Path.Combine(target, f.Path), Encoding.UTF8.GetBytes(f.Text)) { IsNew = true })]);
+        WholeFiles.Write(
+            [.. files.Select(f => new WholeFile(Path.Combine(target, f.Path), Encoding.UTF8.GetBytes(f.Text)) { IsNew = true })]);
         foreach (var (path, _) in files)
         {
             world.Out.WriteLine("wrote " + Path.Combine(named, path));

@@ -13,7 +13,8 @@ internal static class OrderCommand
         var file = new Argument<string>("file") { Description = "A stock file." };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
-        var command = new Command("order", "Print the best order to mix a stock in, why each addition stands where it does, and how much water to start with.")
+        var command = new Command(
+            "order", "Print the best order to mix a stock in, why each addition stands where it does, and how much water to start with.")
         {
             file, config, noConfig,
         };

@@ -14,7 +14,8 @@ internal static class ProofCommand
         var all = new Option<bool>("--all") { Description = "Every slip with its figures, not only what fits on one screen." };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
-        var command = new Command("proof", "Print the check to do after mixing: expected weight, EC and pH, and which slips they would show.")
+        var command =
+            new Command("proof", "Print the check to do after mixing: expected weight, EC and pH, and which slips they would show.")
         {
             file, all, config, noConfig,
         };

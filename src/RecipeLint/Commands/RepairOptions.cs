@@ -18,7 +18,8 @@ internal sealed record RepairWishes(bool Show, bool Fix, IReadOnlyList<(RuleDesc
 /// <summary>The options of 'check' that mend.</summary>
 internal sealed class RepairOptions
 {
-    private readonly Option<bool> _show = new("--repairs") { Description = "List below each finding the repairs that hold, with what each changes." };
+    private readonly Option<bool> _show =
+        new("--repairs") { Description = "List below each finding the repairs that hold, with what each changes." };
 
     private readonly Option<bool> _fix = new("--fix")
     {
@@ -32,7 +33,8 @@ internal sealed class RepairOptions
         DefaultValueFactory = _ => [],
     };
 
-    private readonly Option<bool> _dryRun = new("--dry-run") { Description = "With --fix or --apply: write nothing, print the change as a unified diff." };
+    private readonly Option<bool> _dryRun =
+        new("--dry-run") { Description = "With --fix or --apply: write nothing, print the change as a unified diff." };
 
     public void AddTo(Command command)
     {

@@ -14,7 +14,11 @@ internal static class ReportCommand
 
     public static Command Build(Surroundings world)
     {
-        var paths = new Argument<string[]>("path") { Description = "A file, or a folder for an overview with a page for each file.", Arity = ArgumentArity.OneOrMore };
+        var paths = new Argument<string[]>("path")
+        {
+            Description = "A file, or a folder for an overview with a page for each file.",
+            Arity = ArgumentArity.OneOrMore,
+        };
         var output = new Option<string>("--output", "-o")
         {
             Description = "The page to write, such as page.html. For a folder the pages lie beside it in 'page-files'.",
@@ -23,7 +27,8 @@ internal static class ReportCommand
         };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
-        var command = new Command("report", "Write a page for a browser, phone or printer: findings, pictures and every figure behind them.")
+        var command =
+            new Command("report", "Write a page for a browser, phone or printer: findings, pictures and every figure behind them.")
         {
             paths, output, config, noConfig,
         };
@@ -65,7 +70,10 @@ internal static class ReportCommand
         var beside = new PageFolder(ListName, "recipelint report", "report");
         beside.Earlier(full, folder);
         var up = "../" + Uri.EscapeDataString(Path.GetFileName(target.FullPath));
-        beside.Write(full, folder, [.. report.Asked.Order(StringComparer.Ordinal).Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up)))]);
+        beside.Write(
+            full,
+            folder,
+            [.. report.Asked.Order(StringComparer.Ordinal).Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up)))]);
         var title = string.Join(", ", run.Asked);
         var page = OverviewPage.Of(report, run.Workspace, title is "." or "" ? "All files" : title, Uri.EscapeDataString(folder) + "/");
         target.Write(writer => writer.Write(page));

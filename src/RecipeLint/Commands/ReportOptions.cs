@@ -10,9 +10,18 @@ internal sealed class ReportOptions
 {
     private static readonly string Offered = string.Join('|', ReportFormats.Names);
 
-    private readonly Option<string> _format = new("--format") { Description = "How to report.", DefaultValueFactory = _ => ReportFormats.Text, HelpName = Offered };
+    private readonly Option<string> _format = new("--format")
+    {
+        Description = "How to report.",
+        DefaultValueFactory = _ => ReportFormats.Text,
+        HelpName = Offered,
+    };
 
-    private readonly Option<string?> _output = new("--output", "-o") { Description = "Write the report to this file instead of standard output.", HelpName = "file" };
+    private readonly Option<string?> _output = new("--output", "-o")
+    {
+        Description = "Write the report to this file instead of standard output.",
+        HelpName = "file",
+    };
 
     private readonly Option<string[]> _also = new("--also")
     {
@@ -23,7 +32,8 @@ internal sealed class ReportOptions
 
     private readonly Option<bool> _quiet = new("--quiet", "-q") { Description = "One line for each finding, nothing else." };
 
-    private readonly Option<bool> _statistics = new("--statistics") { Description = "Say at the end how often each rule speaks and what '--fix' would mend." };
+    private readonly Option<bool> _statistics =
+        new("--statistics") { Description = "Say at the end how often each rule speaks and what '--fix' would mend." };
 
     private readonly Option<bool> _withSuppressed = new("--with-suppressed")
     {
@@ -44,7 +54,9 @@ internal sealed class ReportOptions
         }
     }
 
-    /// <summary>True for what cannot be told of files that are judged in pieces and let go: figures, files without findings, safe repairs.</summary>
+    /// <summary>
+    /// True for what cannot be told of files that are judged in pieces and let go: figures, files without findings, safe repairs.
+    /// </summary>
     public bool NeedsEverything(ParseResult parsed) => WantsStatistics(parsed)
         || parsed.GetValue(_also)!.Select(a => a.Split(':')[0]).Append(parsed.GetValue(_format)!).Any(f => f is "csv" or "junit");
 
@@ -68,7 +80,9 @@ internal sealed class ReportOptions
             targets.Add((format, OutputFile.Of(world, also[(colon + 1)..], null, takesDevice: true)));
         }
 
-        return targets.Where(t => t.File is not null).GroupBy(t => t.File!.FullPath, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice
+        return targets.Where(t => t.File is not null)
+            .GroupBy(t => t.File!.FullPath, StringComparer.Ordinal)
+            .FirstOrDefault(g => g.Count() > 1) is { } twice
             ? throw new UsageException($"two reports would go to '{twice.Key}'.")
             : targets;
     }

@@ -13,7 +13,8 @@ internal static class RulesCommand
 {
     public static Command Build(Surroundings world)
     {
-        var test = new Option<bool>("--test") { Description = "Run the failing and passing examples of the shop's own rules (*.rule.json)." };
+        var test =
+            new Option<bool>("--test") { Description = "Run the failing and passing examples of the shop's own rules (*.rule.json)." };
         var paths = new Argument<string[]>("path")
         {
             Description = "With --test: the rule files or folders; the current folder when none is named.",
@@ -101,7 +102,8 @@ internal static class RulesCommand
         if (rule.Failing.Count == 0 || rule.Passing.Count == 0)
         {
             faults++;
-            world.Out.WriteLine(Printable.Show($"{called}: needs at least one failing and one passing example, so that it can be trusted."));
+            world.Out.WriteLine(
+                Printable.Show($"{called}: needs at least one failing and one passing example, so that it can be trusted."));
         }
 
         if (faults == 0)

@@ -17,7 +17,12 @@ internal static class SettingsCommand
         var file = new Argument<string>("file") { Description = "A file of the shop." };
         var all = new Option<bool>("--all") { Description = "Every rule with its options, not only what the shop has set." };
         var config = SharedOptions.Config();
-        var command = new Command("settings", "List what the settings say for one file, each value with the line it comes from.") { file, all, config };
+        var command = new Command("settings", "List what the settings say for one file, each value with the line it comes from.")
+        {
+            file,
+            all,
+            config,
+        };
         command.SetAction(parsed =>
         {
             var run = Session.Open(world, [parsed.GetValue(file)!], null, parsed.GetValue(config), noConfig: false);
@@ -67,7 +72,8 @@ internal static class SettingsCommand
 
         foreach (var site in settings.Sites)
         {
-            yield return (string.Create(CultureInfo.InvariantCulture, $"site {site.Name}: {site.At.Low.Celsius:0.#}..{site.At.High.Celsius:0.#} °C"), site.Place);
+            yield return (string.Create(
+                CultureInfo.InvariantCulture, $"site {site.Name}: {site.At.Low.Celsius:0.#}..{site.At.High.Celsius:0.#} °C"), site.Place);
         }
     }
 
@@ -75,7 +81,9 @@ internal static class SettingsCommand
     {
         foreach (var calibration in settings.Calibrations)
         {
-            yield return (string.Create(CultureInfo.InvariantCulture, $"calibration of {calibration.Name} holds until {calibration.Due:yyyy-MM-dd}"), calibration.Place);
+            yield return (string.Create(
+                CultureInfo.InvariantCulture,
+                $"calibration of {calibration.Name} holds until {calibration.Due:yyyy-MM-dd}"), calibration.Place);
         }
 
         if (settings.PinnedData is { } data)
@@ -101,13 +109,15 @@ internal static class SettingsCommand
             }
 
             var level = tuning.IsOff(rule) ? "off" : tuning.LevelOf(rule) is { } own ? Words.Of(own) : $"{Words.Of(rule.Level)} or by harm";
-            Line(world, $"  {$"{rule.Id} {rule.Name}: {level}",-58}  {Where(workspace, set.LastOrDefault(s => s.Level is not null)?.Place)}");
+            Line(world, $"  {$"{rule.Id} {rule.Name}: {level}",-58}  "
+                + $"{Where(workspace, set.LastOrDefault(s => s.Level is not null)?.Place)}");
             foreach (var (name, value) in tuning.OptionsOf(rule))
             {
                 var from = set.SelectMany(s => s.Options.Where(o => o.Key == name).Select(o => o.Value.Place)).LastOrDefault();
                 if (all || from is not null)
                 {
-                    Line(world, $"  {$"    {name} {value} {rule.Options.First(o => o.Name == name).Unit}".TrimEnd(),-58}  {Where(workspace, from)}");
+                    Line(world, $"  {$"    {name} {value} {rule.Options.First(o => o.Name == name).Unit}".TrimEnd(),-58}  "
+                        + $"{Where(workspace, from)}");
                 }
             }
         }

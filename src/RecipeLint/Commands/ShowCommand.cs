@@ -15,7 +15,8 @@ internal static class ShowCommand
         var color = SharedOptions.Color();
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
-        var command = new Command("show", "Show what the plants get from a recipe, what a stock holds and how much room it has, or how a water was read.")
+        var command = new Command(
+            "show", "Show what the plants get from a recipe, what a stock holds and how much room it has, or how a water was read.")
         {
             file, width, color, config, noConfig,
         };

@@ -24,10 +24,15 @@ internal static class SplitCommand
     public static Command Build(Surroundings world)
     {
         var file = new Argument<string>("file") { Description = "A recipe, or one stock with everything in it." };
-        var parts = new Option<int?>("--parts") { Description = "Make exactly so many parts, 1 to 5; left out, as few as stay clear.", HelpName = "number" };
+        var parts = new Option<int?>("--parts")
+        {
+            Description = "Make exactly so many parts, 1 to 5; left out, as few as stay clear.",
+            HelpName = "number",
+        };
         var strength = new Option<string?>("--strength")
         {
-            Description = "The dose the main parts are made for, such as 1:200 or \"5 mL/L\"; left out, the strongest usual one from 1:100 to 1:250.",
+            Description =
+                "The dose the main parts are made for, such as 1:200 or \"5 mL/L\"; left out, the strongest usual one from 1:100 to 1:250.",
             HelpName = "dose",
         };
         var at = new Option<string?>("--at")
@@ -41,7 +46,11 @@ internal static class SplitCommand
             HelpName = "volume",
         };
         var rejected = new Option<bool>("--rejected") { Description = "List every part that was given up, with what falls out of it." };
-        var write = new Option<string?>("--write") { Description = "Write the parts and a recipe that doses them into this folder; nothing is overwritten.", HelpName = "folder" };
+        var write = new Option<string?>("--write")
+        {
+            Description = "Write the parts and a recipe that doses them into this folder; nothing is overwritten.",
+            HelpName = "folder",
+        };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
         var command = new Command("split", "Propose as few stock parts for a recipe as stay clear, as strong as they can be.")
@@ -80,7 +89,12 @@ internal static class SplitCommand
 
             if (parsed.GetValue(write) is { } folder)
             {
-                Write(world, run, proposal, final, folder, new LoadOptions { ConfigFile = parsed.GetValue(config), NoConfig = parsed.GetValue(noConfig), Profiles = ProfileLibrary.AllNames });
+                Write(world, run, proposal, final, folder, new LoadOptions
+                {
+                    ConfigFile = parsed.GetValue(config),
+                    NoConfig = parsed.GetValue(noConfig),
+                    Profiles = ProfileLibrary.AllNames,
+                });
             }
 
             return ExitCodes.Clean;
@@ -125,7 +139,9 @@ internal static class SplitCommand
         var file = run.Workspace.Asked.Single();
         var target = Path.GetFullPath(folder, world.CurrentDirectory);
         var isRecipe = file.EndsWith(".recipe.json", StringComparison.Ordinal);
-        var name = isRecipe ? Path.GetFileName(file) : Path.GetFileName(file).Replace(".stock.json", ".recipe.json", StringComparison.Ordinal);
+        var name = isRecipe
+            ? Path.GetFileName(file)
+            : Path.GetFileName(file).Replace(".stock.json", ".recipe.json", StringComparison.Ordinal);
         var files = PartFileText.Of(
             proposal,
             name,
@@ -156,7 +172,9 @@ internal static class SplitCommand
     }
 
     private static int ReadParts(int count) =>
-        count is >= 1 and <= Splitter.MostParts ? count : throw new UsageException($"'--parts {count}' cannot be used; 1 to {Splitter.MostParts} parts can be made.");
+        count is >= 1 and <= Splitter.MostParts
+            ? count
+            : throw new UsageException($"'--parts {count}' cannot be used; 1 to {Splitter.MostParts} parts can be made.");
 
     private static Dose ReadStrength(string text)
     {
@@ -165,7 +183,9 @@ internal static class SplitCommand
             throw new UsageException($"The strength '{text}' cannot be used. {fault.Message}");
         }
 
-        return quantity.Dose.Dilution is >= 2 and <= 5000 ? quantity.Dose : throw new UsageException($"'{text}' is no dose of a stock; 1:2 to 1:5000 can be looked at.");
+        return quantity.Dose.Dilution is >= 2 and <= 5000
+            ? quantity.Dose
+            : throw new UsageException($"'{text}' is no dose of a stock; 1:2 to 1:5000 can be looked at.");
     }
 
     private static Interval<Temperature> ReadSpan(string text)
@@ -188,6 +208,8 @@ internal static class SplitCommand
             throw new UsageException($"The volume '{text}' cannot be used. {fault.Message}");
         }
 
-        return quantity.Volume.Litres is > 0 and < 1e6 ? quantity.Volume : throw new UsageException($"'{text}' is no volume that a part is made in.");
+        return quantity.Volume.Litres is > 0 and < 1e6
+            ? quantity.Volume
+            : throw new UsageException($"'{text}' is no volume that a part is made in.");
     }
 }

@@ -15,7 +15,8 @@ internal sealed record StockInput(Workspace Workspace, StockFacts Stock)
     }
 
     /// <summary>A bottle, or a recipe: what stands in tank and lines.</summary>
-    /// <exception cref="UsageException">The path is neither one stock with a readable volume nor one recipe that can be reckoned.</exception>
+    /// <exception cref="UsageException">The path is neither one stock with a readable volume nor one recipe that can be
+    /// reckoned.</exception>
     public static (StockInput? Stock, RecipeFacts? Recipe, string File) OpenEither(
         Surroundings world, string command, string path, string? config, bool noConfig)
     {

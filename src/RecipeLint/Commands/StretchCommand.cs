@@ -13,7 +13,9 @@ internal static class StretchCommand
         var file = new Argument<string>("stock") { Description = "A stock file." };
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
-        var command = new Command("stretch", "Print how strong and how weak a stock may be made for the same final solution, and what stops it at each temperature.")
+        var command = new Command(
+            "stretch",
+            "Print how strong and how weak a stock may be made for the same final solution, and what stops it at each temperature.")
         {
             file, config, noConfig,
         };

@@ -16,11 +16,13 @@ internal enum TakenValue
 /// <param name="Names">The long name first.</param>
 /// <param name="Words">What it takes where that is a fixed choice.</param>
 /// <param name="ValueName">What the value is called in help; null for a switch.</param>
-internal sealed record OptionOutline(IReadOnlyList<string> Names, string Description, TakenValue Takes, IReadOnlyList<string> Words, string? ValueName);
+internal sealed record OptionOutline(
+    IReadOnlyList<string> Names, string Description, TakenValue Takes, IReadOnlyList<string> Words, string? ValueName);
 
 /// <summary>A command with everything a shell or a manual page says of it.</summary>
 internal sealed record CommandOutline(
-    string Name, string Description, string Usage, IReadOnlyList<OptionOutline> Options, TakenValue Argument, IReadOnlyList<string> ArgumentWords)
+    string Name, string Description, string Usage, IReadOnlyList<OptionOutline> Options, TakenValue Argument,
+    IReadOnlyList<string> ArgumentWords)
 {
     /// <summary>Every command in the order of the help, read from the definitions that parse the arguments.</summary>
     public static IReadOnlyList<CommandOutline> Of(RootCommand root) => [.. root.Subcommands.Where(c => !c.Hidden).Select(Of)];
@@ -58,7 +60,9 @@ internal sealed record CommandOutline(
 
     /// <summary>The words of an argument that takes nothing else, as its own completions tell them.</summary>
     private static IReadOnlyList<string> FixedWords(Argument argument) =>
-        [.. argument.GetCompletions(System.CommandLine.Completions.CompletionContext.Empty).Select(c => c.Label).Order(StringComparer.Ordinal)];
+        [.. argument.GetCompletions(System.CommandLine.Completions.CompletionContext.Empty)
+            .Select(c => c.Label)
+            .Order(StringComparer.Ordinal)];
 
     private static string Shown(Argument argument)
     {

@@ -3,7 +3,9 @@ using System.Text;
 
 namespace RecipeLint.Install;
 
-/// <summary>Scripts that let a shell complete commands, options and rule names; made from the definitions that parse the arguments.</summary>
+/// <summary>
+/// Scripts that let a shell complete commands, options and rule names; made from the definitions that parse the arguments.
+/// </summary>
 internal static class CompletionScripts
 {
     public static IReadOnlyList<string> Shells { get; } = ["bash", "zsh", "fish", "powershell"];
@@ -22,11 +24,15 @@ internal static class CompletionScripts
         var names = string.Join(' ', commands.Select(c => c.Name));
         var text = new StringBuilder();
         text.Append("# bash completion for recipelint. In ~/.bashrc: source <(recipelint completion bash)\n");
-        text.Append("_recipelint() {\n  local cur=\"${COMP_WORDS[COMP_CWORD]}\" prev=\"${COMP_WORDS[COMP_CWORD-1]}\" command=\"\" i\n  COMPREPLY=()\n");
+        text.Append("_recipelint() {\n  local cur=\"${COMP_WORDS[COMP_CWORD]}\" prev=\"${COMP_WORDS[COMP_CWORD-1]}\" command=\"\" i\n  "
+            + "COMPREPLY=()\n");
         text.Append("  for ((i = 1; i < COMP_CWORD; i++)); do\n    case \"${COMP_WORDS[i]}\" in\n");
-        text.Append(CultureInfo.InvariantCulture, $"      {names.Replace(" ", "|", StringComparison.Ordinal)}) command=\"${{COMP_WORDS[i]}}\"; break ;;\n    esac\n  done\n");
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"      {names.Replace(" ", "|", StringComparison.Ordinal)}) command=\"${{COMP_WORDS[i]}}\"; break ;;\n    esac\n  done\n");
         text.Append("  case \"$command $prev\" in\n");
-        foreach (var (command, option) in commands.SelectMany(c => c.Options.Select(o => (c, o))).Where(p => p.o.Takes != TakenValue.Nothing))
+        foreach (var (command, option) in commands.SelectMany(c => c.Options.Select(o => (c, o)))
+            .Where(p => p.o.Takes != TakenValue.Nothing))
         {
             var pattern = string.Join('|', option.Names.Select(n => $"\"{command.Name} {n}\""));
             var reply = option.Takes switch
@@ -39,11 +45,14 @@ internal static class CompletionScripts
         }
 
         text.Append("  esac\n  case \"$command\" in\n");
-        text.Append(CultureInfo.InvariantCulture, $"    \"\") COMPREPLY=($(compgen -W \"{names} --help --version\" -- \"$cur\")); return ;;\n");
+        text.Append(
+            CultureInfo.InvariantCulture, $"    \"\") COMPREPLY=($(compgen -W \"{names} --help --version\" -- \"$cur\")); return ;;\n");
         foreach (var command in commands)
         {
             var options = string.Join(' ', command.Options.SelectMany(o => o.Names).Append("--help"));
-            text.Append(CultureInfo.InvariantCulture, $"    {command.Name})\n      if [[ $cur == -* ]]; then COMPREPLY=($(compgen -W \"{options}\" -- \"$cur\")); return; fi\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"    {command.Name})\n      if [[ $cur == -* ]]; then COMPREPLY=($(compgen -W \"{options}\" -- \"$cur\")); return; fi\n");
             text.Append(command.Argument switch
             {
                 TakenValue.OneOf => $"      COMPREPLY=($(compgen -W \"{string.Join(' ', command.ArgumentWords)}\" -- \"$cur\")) ;;\n",
@@ -58,14 +67,16 @@ internal static class CompletionScripts
     private static string Zsh(IReadOnlyList<CommandOutline> commands)
     {
         var text = new StringBuilder();
-        text.Append("#compdef recipelint\n# zsh completion for recipelint. In ~/.zshrc, after compinit: source <(recipelint completion zsh)\n");
+        text.Append(
+            "#compdef recipelint\n# zsh completion for recipelint. In ~/.zshrc, after compinit: source <(recipelint completion zsh)\n");
         text.Append("_recipelint() {\n  local -a commands\n  commands=(\n");
         foreach (var command in commands)
         {
             text.Append(CultureInfo.InvariantCulture, $"    '{command.Name}:{ZshText(command.Description)}'\n");
         }
 
-        text.Append("  )\n  if (( CURRENT == 2 )); then\n    _describe -t commands command commands\n    return\n  fi\n  local command=$words[2]\n  shift words\n  (( CURRENT-- ))\n");
+        text.Append("  )\n  if (( CURRENT == 2 )); then\n    _describe -t commands command commands\n    return\n  fi\n  local "
+            + "command=$words[2]\n  shift words\n  (( CURRENT-- ))\n");
         text.Append("  case $command in\n");
         foreach (var command in commands)
         {
@@ -99,10 +110,13 @@ internal static class CompletionScripts
 
     private static string Fish(IReadOnlyList<CommandOutline> commands)
     {
-        var text = new StringBuilder("# fish completion for recipelint: recipelint completion fish > ~/.config/fish/completions/recipelint.fish\n");
+        var text = new StringBuilder(
+            "# fish completion for recipelint: recipelint completion fish > ~/.config/fish/completions/recipelint.fish\n");
         foreach (var command in commands)
         {
-            text.Append(CultureInfo.InvariantCulture, $"complete -c recipelint -f -n __fish_use_subcommand -a {command.Name} -d '{FishText(command.Description)}'\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"complete -c recipelint -f -n __fish_use_subcommand -a {command.Name} -d '{FishText(command.Description)}'\n");
         }
 
         foreach (var command in commands)
@@ -110,7 +124,8 @@ internal static class CompletionScripts
             var when = $"-n '__fish_seen_subcommand_from {command.Name}'";
             foreach (var option in command.Options)
             {
-                var names = string.Join(' ', option.Names.Select(n => n.StartsWith("--", StringComparison.Ordinal) ? "-l " + n[2..] : "-s " + n[1..]));
+                var names = string.Join(
+                    ' ', option.Names.Select(n => n.StartsWith("--", StringComparison.Ordinal) ? "-l " + n[2..] : "-s " + n[1..]));
                 var after = option.Takes switch
                 {
                     TakenValue.Nothing => "",
@@ -118,12 +133,14 @@ internal static class CompletionScripts
                     TakenValue.File => " -r -F",
                     _ => " -x",
                 };
-                text.Append(CultureInfo.InvariantCulture, $"complete -c recipelint {when} {names}{after} -d '{FishText(option.Description)}'\n");
+                text.Append(
+                    CultureInfo.InvariantCulture, $"complete -c recipelint {when} {names}{after} -d '{FishText(option.Description)}'\n");
             }
 
             if (command.Argument == TakenValue.OneOf)
             {
-                text.Append(CultureInfo.InvariantCulture, $"complete -c recipelint {when} -f -a '{string.Join(' ', command.ArgumentWords)}'\n");
+                text.Append(
+                    CultureInfo.InvariantCulture, $"complete -c recipelint {when} -f -a '{string.Join(' ', command.ArgumentWords)}'\n");
             }
         }
 
@@ -133,11 +150,15 @@ internal static class CompletionScripts
     private static string PowerShell(IReadOnlyList<CommandOutline> commands)
     {
         var text = new StringBuilder();
-        text.Append("# PowerShell completion for recipelint. In $PROFILE: recipelint completion powershell | Out-String | Invoke-Expression\n");
-        text.Append("Register-ArgumentCompleter -Native -CommandName recipelint -ScriptBlock {\n    param($wordToComplete, $commandAst, $cursorPosition)\n    $commands = [ordered]@{\n");
+        text.Append(
+            "# PowerShell completion for recipelint. In $PROFILE: recipelint completion powershell | Out-String | Invoke-Expression\n");
+        text.Append("Register-ArgumentCompleter -Native -CommandName recipelint -ScriptBlock {\n    param($wordToComplete, $commandAst, "
+            + "$cursorPosition)\n    $commands = [ordered]@{\n");
         foreach (var command in commands)
         {
-            text.Append(CultureInfo.InvariantCulture, $"        '{command.Name}' = @({PowerShellList(command.Options.SelectMany(o => o.Names).Append("--help"))})\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"        '{command.Name}' = @({PowerShellList(command.Options.SelectMany(o => o.Names).Append("--help"))})\n");
         }
 
         text.Append("    }\n    $values = @{\n");
@@ -176,7 +197,11 @@ internal static class CompletionScripts
     private static string PowerShellList(IEnumerable<string> words) => string.Join(", ", words.Select(w => $"'{w}'"));
 
     private static string ZshText(string text) =>
-        text.Replace("'", "'\\''", StringComparison.Ordinal).Replace("[", "\\[", StringComparison.Ordinal).Replace("]", "\\]", StringComparison.Ordinal).Replace(":", "\\:", StringComparison.Ordinal);
+        text.Replace("'", "'\\''", StringComparison.Ordinal)
+            .Replace("[", "\\[", StringComparison.Ordinal)
+            .Replace("]", "\\]", StringComparison.Ordinal)
+            .Replace(":", "\\:", StringComparison.Ordinal);
 
-    private static string FishText(string text) => text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("'", "\\'", StringComparison.Ordinal);
+    private static string FishText(string text) =>
+        text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("'", "\\'", StringComparison.Ordinal);
 }

@@ -15,11 +15,15 @@ internal static class ManPage
         text.Append(CultureInfo.InvariantCulture, $".SH DESCRIPTION\n{Escape(about)}\n.SH COMMANDS\n");
         foreach (var command in commands)
         {
-            text.Append(CultureInfo.InvariantCulture, $".SS recipelint {Escape(command.Name)} {Escape(command.Usage)}\n{Escape(command.Description)}\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $".SS recipelint {Escape(command.Name)} {Escape(command.Usage)}\n{Escape(command.Description)}\n");
             foreach (var option in command.Options)
             {
                 var value = option.ValueName is { } name ? $" \\fI{Escape(name)}\\fR" : "";
-                text.Append(CultureInfo.InvariantCulture, $".TP\n\\fB{string.Join("\\fR, \\fB", option.Names.Select(Escape))}\\fR{value}\n{Escape(option.Description)}\n");
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $".TP\n\\fB{string.Join("\\fR, \\fB", option.Names.Select(Escape))}\\fR{value}\n{Escape(option.Description)}\n");
             }
         }
 

@@ -19,7 +19,9 @@ internal static class BaselineFile
     public static IReadOnlyList<string> NamedIn(Workspace workspace) =>
         [.. LintEngine.ShopsOf(workspace).Select(s => s.Baseline).OfType<string>().Distinct(StringComparer.Ordinal)];
 
-    /// <summary>The baseline that holds for a run: the one asked for, else those its settings name together; null when there is none.</summary>
+    /// <summary>
+    /// The baseline that holds for a run: the one asked for, else those its settings name together; null when there is none.
+    /// </summary>
     /// <param name="root">Full path of the root of the run.</param>
     /// <param name="inSettings">Relative to the root.</param>
     /// <param name="asked">As the user wrote it; null to follow the settings.</param>
@@ -31,7 +33,9 @@ internal static class BaselineFile
             return Read(Path.GetFullPath(asked, world.CurrentDirectory), asked);
         }
 
-        return inSettings.Count == 0 ? null : new Baseline(inSettings[0], [.. inSettings.SelectMany(f => Read(Path.Combine(root, f), f).Entries)]);
+        return inSettings.Count == 0
+            ? null
+            : new Baseline(inSettings[0], [.. inSettings.SelectMany(f => Read(Path.Combine(root, f), f).Entries)]);
     }
 
     /// <exception cref="UsageException">It is not there or cannot be read.</exception>
@@ -51,14 +55,18 @@ internal static class BaselineFile
         {
             using var document = JsonDocument.Parse(File.ReadAllBytes(full));
             var root = document.RootElement;
-            if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("format", out var format) || !format.TryGetInt32(out var number) || number != 1)
+            if (root.ValueKind != JsonValueKind.Object
+                || !root.TryGetProperty("format", out var format)
+                || !format.TryGetInt32(out var number)
+                || number != 1)
             {
                 throw new UsageException($"'{shown}' is no baseline of format 1.");
             }
 
             return new Baseline(shown, [.. root.GetProperty("findings").EnumerateArray().Select(Entry)]);
         }
-        catch (Exception exception) when (exception is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
+        catch (Exception exception) when (exception is JsonException or KeyNotFoundException or InvalidOperationException
+            or FormatException)
         {
             throw new UsageException($"the baseline '{shown}' cannot be read: {exception.Message}");
         }
@@ -70,11 +78,16 @@ internal static class BaselineFile
         var text = new StringBuilder("{\n  \"format\": 1,\n");
         text.Append(CultureInfo.InvariantCulture, $"  \"data\": {Quoted(DataVersion.Text)},\n  \"findings\": [");
         var first = true;
-        foreach (var entry in entries.OrderBy(e => e.File, StringComparer.Ordinal).ThenBy(e => e.At, StringComparer.Ordinal).ThenBy(e => e.Rule, StringComparer.Ordinal).ThenBy(e => e.Value))
+        foreach (var entry in entries.OrderBy(e => e.File, StringComparer.Ordinal)
+            .ThenBy(e => e.At, StringComparer.Ordinal)
+            .ThenBy(e => e.Rule, StringComparer.Ordinal)
+            .ThenBy(e => e.Value))
         {
             var value = entry.Value is { } number ? string.Create(CultureInfo.InvariantCulture, $", \"value\": {number:R}") : "";
             text.Append(first ? "\n" : ",\n");
-            text.Append(CultureInfo.InvariantCulture, $"    {{\"rule\": {Quoted(entry.Rule)}, \"file\": {Quoted(entry.File)}, \"at\": {Quoted(entry.At)}{value}}}");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"    {{\"rule\": {Quoted(entry.Rule)}, \"file\": {Quoted(entry.File)}, \"at\": {Quoted(entry.At)}{value}}}");
             first = false;
         }
 

@@ -39,8 +39,8 @@ internal sealed class Assumed
     }
 
     /// <summary>
-    /// One line each with the file it is about, stocks before recipes and in the order of the files; a kind that several files share is told once
-    /// with how many they are.
+    /// One line each with the file it is about, stocks before recipes and in the order of the files; a kind that several files share is
+    /// told once with how many they are.
     /// </summary>
     public IReadOnlyList<string> Lines() =>
     [

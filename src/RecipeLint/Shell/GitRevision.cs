@@ -4,12 +4,18 @@ using RecipeLint.Recipes.Files;
 
 namespace RecipeLint.Shell;
 
-/// <summary>Files as a revision of the repository around the current folder has them, in memory and under the paths they have on the disk.</summary>
+/// <summary>
+/// Files as a revision of the repository around the current folder has them, in memory and under the paths they have on the disk.
+/// </summary>
 internal static class GitRevision
 {
-    /// <summary>True when the text names a revision of the repository around the folder; false also where git or a repository is missing.</summary>
+    /// <summary>
+    /// True when the text names a revision of the repository around the folder; false also where git or a repository is missing.
+    /// </summary>
     public static bool IsOne(string folder, string revision) =>
-        revision.Length > 0 && revision[0] != '-' && Run(folder, ["rev-parse", "--verify", "--quiet", "--end-of-options", revision + "^{tree}"]) is not null;
+        revision.Length > 0
+            && revision[0] != '-'
+            && Run(folder, ["rev-parse", "--verify", "--quiet", "--end-of-options", revision + "^{tree}"]) is not null;
 
     /// <exception cref="UsageException">The repository cannot be read.</exception>
     public static IFileTree Files(string folder, string revision)
@@ -25,7 +31,8 @@ internal static class GitRevision
         using var reader = new TarReader(new MemoryStream(archive));
         while (reader.GetNextEntry(copyData: true) is { } entry)
         {
-            if (entry.EntryType is TarEntryType.RegularFile or TarEntryType.V7RegularFile && entry.Name.EndsWith(".json", StringComparison.OrdinalIgnoreCase))
+            if (entry.EntryType is TarEntryType.RegularFile or TarEntryType.V7RegularFile
+                && entry.Name.EndsWith(".json", StringComparison.OrdinalIgnoreCase))
             {
                 using var bytes = new MemoryStream();
                 entry.DataStream?.CopyTo(bytes);
@@ -45,7 +52,12 @@ internal static class GitRevision
     /// <summary>What git writes; null when it fails or is not there.</summary>
     private static byte[]? Run(string folder, string[] arguments)
     {
-        var start = new ProcessStartInfo("git", arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("git", arguments)
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         try
         {
             using var process = Process.Start(start)!;

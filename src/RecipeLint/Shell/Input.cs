@@ -34,7 +34,8 @@ internal sealed record Input(IFileTree Files, IReadOnlyList<string> Asked, LoadO
             throw new UsageException("'--stdin-name' goes with the path '-'.");
         }
 
-        return new Input(files, asked, new LoadOptions { ConfigFile = config, NoConfig = noConfig, Profiles = ProfileLibrary.AllNames }, stdinName);
+        return new Input(
+            files, asked, new LoadOptions { ConfigFile = config, NoConfig = noConfig, Profiles = ProfileLibrary.AllNames }, stdinName);
     }
 
     private static byte[] ReadAll(Surroundings world)

@@ -4,7 +4,9 @@ using RecipeLint.Recipes.Schema;
 
 namespace RecipeLint.Shell;
 
-/// <summary>A file that a report goes to. It appears whole or not at all, and never in the place of something it must not replace.</summary>
+/// <summary>
+/// A file that a report goes to. It appears whole or not at all, and never in the place of something it must not replace.
+/// </summary>
 internal sealed record OutputFile(string FullPath)
 {
     /// <summary>The file of a path as the user wrote it.</summary>
@@ -22,7 +24,8 @@ internal sealed record OutputFile(string FullPath)
         var reason = Directory.Exists(full) || path.EndsWith('/') || path.EndsWith(Path.DirectorySeparatorChar) ? "it is a folder"
             : !takesDevice && WholeFiles.IsSpecial(full) ? "it is a device"
             : Path.GetDirectoryName(full) is not { } folder || !Directory.Exists(folder) ? "its folder does not exist"
-            : (inputs is not null && IsInput(full, inputs)) || (File.Exists(full) && DocumentKinds.FromFileName(Real(full)) is not null) ? "it is one of the files read"
+            : (inputs is not null && IsInput(full, inputs)) || (File.Exists(full) && DocumentKinds.FromFileName(Real(full)) is not null)
+                ? "it is one of the files read"
             : DocumentKinds.FromFileName(full) is not null ? "its name is that of a file that is read; a report would be taken for one"
             : null;
         return reason is null ? new OutputFile(full) : throw new UsageException($"cannot write '{path}': {reason}.");
@@ -31,7 +34,8 @@ internal sealed record OutputFile(string FullPath)
     public void Write(Action<TextWriter> write)
     {
         using var text = new MemoryStream();
-        using (var writer = new StreamWriter(text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true) { NewLine = "\n" })
+        using (var writer =
+            new StreamWriter(text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true) { NewLine = "\n" })
         {
             write(writer);
         }

@@ -3,8 +3,8 @@ using System.Text;
 namespace RecipeLint.Shell;
 
 /// <summary>
-/// A folder of pages that may be written again. A list of what was written lies beside the pages: only a folder that is empty or has such a list
-/// is written to, and only what the list names is ever replaced or removed.
+/// A folder of pages that may be written again. A list of what was written lies beside the pages: only a folder that is empty or has such a
+/// list is written to, and only what the list names is ever replaced or removed.
 /// </summary>
 /// <param name="ListName">The list, one path a line. It makes a folder one of these.</param>
 /// <param name="Command">What writes it ("recipelint handbook").</param>
@@ -57,7 +57,8 @@ internal sealed record PageFolder(string ListName, string Command, string What)
         var lines = File.Exists(list) ? File.ReadAllLines(list) : [];
         return lines.Length > 0 && lines[0] == ListHead
             ? lines.Skip(1).Where(IsOurs).ToHashSet()
-            : throw new UsageException($"'{named}' is not empty and no earlier {What} (it has no {ListName}); nothing was written. Name a new or empty folder.");
+            : throw new UsageException(
+                $"'{named}' is not empty and no earlier {What} (it has no {ListName}); nothing was written. Name a new or empty folder.");
     }
 
     /// <summary>A path as pages have them; a list that was tampered with leads nowhere else.</summary>

@@ -7,19 +7,22 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Shell;
 
 /// <summary>
-/// Checks many files piece by piece: each is read, analysed, judged and let go, several at once. What comes out is the same as if all had been
-/// read together, whatever the number of threads.
+/// Checks many files piece by piece: each is read, analysed, judged and let go, several at once. What comes out is the same as if all had
+/// been read together, whatever the number of threads.
 /// </summary>
 internal static class PieceRun
 {
     /// <summary>Fewer files are read together: there is nothing to gain.</summary>
     private const int LeastFiles = 64;
 
-    /// <summary>Files of a piece: enough that settings and waters are not read again for every recipe, few enough to hold in memory.</summary>
+    /// <summary>
+    /// Files of a piece: enough that settings and waters are not read again for every recipe, few enough to hold in memory.
+    /// </summary>
     private const int FilesOfPiece = 48;
 
     /// <summary>Null where the files are few or a path cannot be used.</summary>
-    public static PieceResult? Check(Input input, EngineOptions engine, int threads, Progress progress, int least = LeastFiles, int size = FilesOfPiece)
+    public static PieceResult? Check(
+        Input input, EngineOptions engine, int threads, Progress progress, int least = LeastFiles, int size = FilesOfPiece)
     {
         if (WorkspacePieces.Find(input.Files, input.Asked, input.Load, least, size) is not { } pieces)
         {
@@ -53,14 +56,16 @@ internal static class PieceRun
         }
 
         return new PieceResult(
-            LintEngine.Conclude([.. done.Select(d => d.Piece)], engine), sources, pieces.FileCount, Assumed.Together(done.Select(d => d.Assumed)).Lines())
+            LintEngine.Conclude([.. done.Select(d => d.Piece)], engine), sources, pieces.FileCount,
+            Assumed.Together(done.Select(d => d.Assumed)).Lines())
         {
             Root = done[0].Root,
             Baselines = [.. done.SelectMany(d => d.Baselines).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         };
     }
 
-    private static (LintPiece Piece, Assumed Assumed, string Root, IReadOnlyList<string> Baselines) Judge(WorkspacePieces pieces, int piece, EngineOptions engine)
+    private static (LintPiece Piece, Assumed Assumed, string Root, IReadOnlyList<string> Baselines) Judge(
+        WorkspacePieces pieces, int piece, EngineOptions engine)
     {
         var workspace = pieces.Load(piece);
         Session.RefuseUnusable(workspace);
@@ -70,7 +75,8 @@ internal static class PieceRun
 }
 
 /// <summary>What a run in pieces has found.</summary>
-internal sealed record PieceResult(LintResult Result, IReadOnlyDictionary<string, SourceFile> Sources, int FilesChecked, IReadOnlyList<string> Assumptions)
+internal sealed record PieceResult(
+    LintResult Result, IReadOnlyDictionary<string, SourceFile> Sources, int FilesChecked, IReadOnlyList<string> Assumptions)
 {
     /// <summary>Full path of the root.</summary>
     public required string Root { get; init; }

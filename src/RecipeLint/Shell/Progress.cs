@@ -3,7 +3,9 @@ using System.Globalization;
 
 namespace RecipeLint.Shell;
 
-/// <summary>How far a long run has come, on one line of the terminal that is wiped at the end. Says nothing elsewhere, and nothing of a short run.</summary>
+/// <summary>
+/// How far a long run has come, on one line of the terminal that is wiped at the end. Says nothing elsewhere, and nothing of a short run.
+/// </summary>
 /// <param name="terminal">Standard error; null where it is no terminal.</param>
 internal sealed class Progress(TextWriter? terminal)
 {

@@ -40,11 +40,12 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
 
     /// <summary>Reads files from wherever they are, such as another revision.</summary>
     /// <exception cref="UsageException">A path cannot be used, or nothing of ours was found.</exception>
-    public static Session OpenIn(IFileTree files, string path) => Open(new Input(files, [path], new LoadOptions { Profiles = ProfileLibrary.AllNames }, null));
+    public static Session OpenIn(IFileTree files, string path) =>
+        Open(new Input(files, [path], new LoadOptions { Profiles = ProfileLibrary.AllNames }, null));
 
     /// <summary>
-    /// The session of one file, with everything else in the folder of its settings: what a stock is dosed into, and whether it is used at all,
-    /// stands in other files. The same session where there are no settings.
+    /// The session of one file, with everything else in the folder of its settings: what a stock is dosed into, and whether it is used at
+    /// all, stands in other files. The same session where there are no settings.
     /// </summary>
     public static Session WithShopOf(Surroundings world, Session alone, string asked, string? config, bool noConfig)
     {
@@ -70,7 +71,8 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
         if (workspace.Unrecognised.Count > 0)
         {
             throw new UsageException(
-                $"'{workspace.Unrecognised[0]}' is no file of ours; names end in .stock.json, .recipe.json, .water.json, .substances.json, .profile.json or .rule.json, or are recipelint.json.");
+                $"'{workspace.Unrecognised[0]}' is no file of ours; names end in .stock.json, .recipe.json, .water.json, "
+                    + ".substances.json, .profile.json or .rule.json, or are recipelint.json.");
         }
 
         if (workspace.NotReadYet.Count > 0)

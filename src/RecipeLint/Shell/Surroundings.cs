@@ -62,7 +62,9 @@ internal sealed record Surroundings(
         ? Math.Clamp(columns, LeastWidth, MostWidth)
         : PipedWidth);
 
-    /// <summary>Whether to colour: the option wins, then NO_COLOR, FORCE_COLOR and CLICOLOR_FORCE, then whether a terminal is there.</summary>
+    /// <summary>
+    /// Whether to colour: the option wins, then NO_COLOR, FORCE_COLOR and CLICOLOR_FORCE, then whether a terminal is there.
+    /// </summary>
     public bool UseColor(string option)
     {
         bool IsSet(string name) => Variable(name) is { Length: > 0 } value && value != "0";

@@ -6,5 +6,6 @@ internal static class ToolVersion
 {
     /// <summary>Without the source revision that the build appends.</summary>
     public static string Text { get; } =
-        (typeof(ToolVersion).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "0").Split('+')[0];
+        (typeof(ToolVersion).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion
+            ?? "0").Split('+')[0];
 }

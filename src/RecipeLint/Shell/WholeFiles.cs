@@ -7,7 +7,9 @@ namespace RecipeLint.Shell;
 /// <param name="FullPath">Of a file, or of a link to one: then what it points to is written.</param>
 internal sealed record WholeFile(string FullPath, byte[] Bytes)
 {
-    /// <summary>The bytes that the new ones were made from; when others stand there by now, nothing is written. Null when none were read.</summary>
+    /// <summary>
+    /// The bytes that the new ones were made from; when others stand there by now, nothing is written. Null when none were read.
+    /// </summary>
     public byte[]? Expected { get; init; }
 
     /// <summary>Nothing may stand there yet.</summary>
@@ -34,7 +36,8 @@ internal static class WholeFiles
     /// Everything is written beside its place before anything takes it. When that fails, or a later file cannot take its place, the earlier
     /// ones stand there again as they were: nothing has changed.
     /// </summary>
-    /// <exception cref="IOException">The disk refuses, a file that should be new is there, or one was changed by someone else meanwhile.</exception>
+    /// <exception cref="IOException">The disk refuses, a file that should be new is there, or one was changed by someone else
+    /// meanwhile.</exception>
     /// <exception cref="UnauthorizedAccessException">A file or folder may not be written.</exception>
     public static void Write(IReadOnlyList<WholeFile> files)
     {
@@ -164,7 +167,8 @@ internal static class WholeFiles
         }
 
         var target = Target(path);
-        if (target != path && (target.StartsWith("/dev/", StringComparison.Ordinal) || target.StartsWith("/proc/", StringComparison.Ordinal)))
+        if (target != path
+            && (target.StartsWith("/dev/", StringComparison.Ordinal) || target.StartsWith("/proc/", StringComparison.Ordinal)))
         {
             return true;
         }

@@ -37,14 +37,17 @@ internal static class WrongArguments
         var error = parsed.Errors[0];
         return error.SymbolResult switch
         {
-            OptionResult { Tokens.Count: 0, IdentifierToken: not null } bare => $"'{bare.Option.Name}' needs a value: {ValueOf(bare.Option)}." + Help(command),
+            OptionResult { Tokens.Count: 0, IdentifierToken: not null } bare =>
+                $"'{bare.Option.Name}' needs a value: {ValueOf(bare.Option)}." + Help(command),
             OptionResult given when given.Option.HelpName is { } values && values.Contains('|') => WrongWord(given, values.Split('|')),
-            _ when command.Options.FirstOrDefault(o => o.Required && parsed.GetResult(o) is null or { IdentifierToken: null }) is { } needed =>
+            _ when command.Options.FirstOrDefault(o => o.Required
+                && parsed.GetResult(o) is null or { IdentifierToken: null }) is { } needed =>
                 $"'{command.Name}' needs '{needed.Name}': {LowerFirst(needed.Description ?? "")}" + Help(command),
             ArgumentResult { Tokens.Count: 0 } missing => MissingArgument(command, missing.Argument),
             _ when parsed.UnmatchedTokens is [var extra, ..] =>
                 $"'{extra}' is more than '{command.Name}' takes."
-                + (command.Arguments.Count == 0 ? "" : $" It takes {string.Join(" and ", command.Arguments.Select(a => $"<{a.Name}>"))}.") + Help(command),
+                + (command.Arguments.Count == 0 ? "" : $" It takes {string.Join(" and ", command.Arguments.Select(a => $"<{a.Name}>"))}.")
+                    + Help(command),
             _ => error.Message + Help(command),
         };
     }
@@ -52,7 +55,11 @@ internal static class WrongArguments
     /// <summary>What starts with a hyphen and was taken for a path; behind "--" everything is one.</summary>
     private static string? MistypedOption(ParseResult parsed)
     {
-        var taken = parsed.CommandResult.Children.OfType<ArgumentResult>().SelectMany(a => a.Tokens).Select(t => t.Value).ToHashSet(StringComparer.Ordinal);
+        var taken = parsed.CommandResult.Children
+            .OfType<ArgumentResult>()
+            .SelectMany(a => a.Tokens)
+            .Select(t => t.Value)
+            .ToHashSet(StringComparer.Ordinal);
         return parsed.Tokens.TakeWhile(t => t.Type != TokenType.DoubleDash)
             .Where(t => t.Type == TokenType.Argument && LooksLikeOption(t.Value))
             .Select(t => t.Value)
@@ -69,7 +76,8 @@ internal static class WrongArguments
         var near = Spelling.Nearest(name, known);
         var owner = command is RootCommand ? "there is" : $"'{command.Name}' has";
         return $"{owner} no option '{name}'."
-            + (near.Count > 0 ? DidYouMean(near) : command.Arguments.Count == 0 ? "" : " A file of that name goes behind '--'.") + Help(command);
+            + (near.Count > 0 ? DidYouMean(near) : command.Arguments.Count == 0 ? "" : " A file of that name goes behind '--'.")
+                + Help(command);
     }
 
     private static string UnknownCommand(RootCommand root, ParseResult parsed)
@@ -77,12 +85,15 @@ internal static class WrongArguments
         var names = root.Subcommands.Where(c => !c.Hidden).Select(c => c.Name).ToList();
         if (parsed.UnmatchedTokens is not [var written, ..])
         {
-            return $"say what to do: {string.Join(", ", names)}. 'recipelint check .' checks everything below this folder; 'recipelint --help' tells more.";
+            return $"say what to do: {string.Join(", ", names)}. 'recipelint check .' checks everything below this folder; 'recipelint "
+                + "--help' tells more.";
         }
 
         var near = Spelling.Nearest(written, names);
         var hint = near.Count > 0 ? DidYouMean(near)
-            : written.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || written is "." or ".." || written.Contains('/', StringComparison.Ordinal)
+            : written.EndsWith(".json", StringComparison.OrdinalIgnoreCase)
+                || written is "." or ".."
+                || written.Contains('/', StringComparison.Ordinal)
                 ? $" To check it: 'recipelint check {written}'."
                 : $" Commands are {string.Join(", ", names)}.";
         return $"there is no command '{written}'.{hint}{Help(root)}";
@@ -98,13 +109,15 @@ internal static class WrongArguments
     private static string MissingArgument(Command command, Argument argument) =>
         $"'{command.Name}' needs a <{argument.Name}>: {LowerFirst(argument.Description ?? "")}" + Help(command);
 
-    private static string ValueOf(Option option) => option.HelpName is { } values && values.Contains('|') ? Joined(values.Split('|')) : $"<{option.HelpName ?? "value"}>";
+    private static string ValueOf(Option option) =>
+        option.HelpName is { } values && values.Contains('|') ? Joined(values.Split('|')) : $"<{option.HelpName ?? "value"}>";
 
     private static string Joined(string[] words) => string.Join(", ", words[..^1]) + " or " + words[^1];
 
     private static string DidYouMean(IReadOnlyList<string> near) => $" Did you mean {string.Join(" or ", near.Select(n => $"'{n}'"))}?";
 
-    private static string Help(Command command) => command is RootCommand ? " Try 'recipelint --help'." : $" Try 'recipelint {command.Name} --help'.";
+    private static string Help(Command command) =>
+        command is RootCommand ? " Try 'recipelint --help'." : $" Try 'recipelint {command.Name} --help'.";
 
     private static string LowerFirst(string text) =>
         text.Length > 1 && char.IsUpper(text[0]) && !char.IsUpper(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;

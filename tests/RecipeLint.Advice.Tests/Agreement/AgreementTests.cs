@@ -18,7 +18,7 @@ public sealed class AgreementTests
     private static int Generated { get; } = Environment.GetEnvironmentVariable("RECIPELINT_LONG") == "1" ? 1000 : 120;
 
     [Fact]
-    public void Of_every_example_and_good_recipe()
+    public void OfEveryExampleAndGoodRecipe()
     {
         var bottles = Bottle.Folders.AsParallel().AsOrdered().SelectMany(Bottle.In).ToList();
         Assert.True(bottles.Count > 300, $"{bottles.Count} stocks");
@@ -26,7 +26,7 @@ public sealed class AgreementTests
     }
 
     [Fact]
-    public void Of_generated_stocks()
+    public void OfGeneratedStocks()
     {
         var bottles = Enumerable.Range(1, Generated).Select(RandomStock.Of).ToList();
         Assert.InRange(bottles.Count(b => DepositJudgement.Of(b.Stock, DepositLimits.Default).IsClear), Generated / 5, Generated * 4 / 5);
@@ -35,7 +35,7 @@ public sealed class AgreementTests
 
     /// <summary>Published solutions as one stock, at a tenth, fifty and a hundred times their strength.</summary>
     [Fact]
-    public void Of_published_recipes_made_as_one_stock()
+    public void OfPublishedRecipesMadeAsOneStock()
     {
         var bottles = PublishedRecipe.Ids.Select(PublishedRecipe.Read)
             .SelectMany(p => new[] { 10, 50, 100 }.Select(n => (Recipe: p, Dilution: n)))
@@ -59,7 +59,7 @@ public sealed class AgreementTests
 
     /// <summary>Silicate stands in its own alkali, as the trade sells and keeps it.</summary>
     [Fact]
-    public void A_silicate_part_stays_clear_for_everyone()
+    public void ASilicatePartStaysClearForEveryone()
     {
         var bottle = Bottle.Of("silicate", 200, "5..30 °C", ("potassium-silicate-29be", 60));
 
@@ -73,7 +73,7 @@ public sealed class AgreementTests
 
     /// <summary>Vinegar, disodium EDTA and ferrous sulfate with the trace salts of a common 1:1000 stock: the acid of EDTA waits for the air.</summary>
     [Fact]
-    public void An_everyday_trace_stock_stays_clear_for_everyone()
+    public void AnEverydayTraceStockStaysClearForEveryone()
     {
         var bottle = Bottle.Of(
             "trace", 1000, "5..30 °C",
@@ -88,7 +88,7 @@ public sealed class AgreementTests
 
     /// <summary>Sorbic acid of which some 400 mg/L are undissociated: the rule asks for 200, and the diagnosis calls it no weaker.</summary>
     [Fact]
-    public void A_preservative_that_passes_is_not_called_weak()
+    public void APreservativeThatPassesIsNotCalledWeak()
     {
         var bottle = Bottle.Of("preserved", 1000, "5..30 °C", ("citric-acid-h2o", 10), ("potassium-sorbate", 0.6), ("manganese-sulfate-h2o", 1));
         var state = bottle.Stock.Chemistry.Mixing;
@@ -101,7 +101,7 @@ public sealed class AgreementTests
     [Theory]
     [InlineData(0.0001)]
     [InlineData(50)]
-    public void The_limits_of_a_shop_hold_for_everyone(double visible)
+    public void TheLimitsOfAShopHoldForEveryone(double visible)
     {
         var bottle = Bottle.Of("gypsum", 100, "5..30 °C", ("calcium-nitrate-4h2o", 20), ("magnesium-sulfate-7h2o", 20));
         var limits = DepositLimits.Default.With("calcium-with-sulfate", new OwnerLimits(Visible: visible));
@@ -112,7 +112,7 @@ public sealed class AgreementTests
     }
 
     [Fact]
-    public void The_limits_of_the_judgement_are_the_defaults_of_the_rules()
+    public void TheLimitsOfTheJudgementAreTheDefaultsOfTheRules()
     {
         var usual = new OwnerLimits();
         foreach (var option in DepositOwner.Listed.Select(o => RuleBook.Find(o.Name)!).SelectMany(r => r.Options))

@@ -14,7 +14,7 @@ public sealed class MixingOrderTests
 
     /// <summary>Common practice, no source: the chelating agent is dissolved before the ferrous sulfate it has to hold.</summary>
     [Fact]
-    public void Chelate_before_ferrous_sulfate()
+    public void ChelateBeforeFerrousSulfate()
     {
         var order = Order("1 L", Bench.Pour("800 mL"), Bench.Add("ferrous-sulfate-7h2o", "5 g"), Bench.Add("disodium-edta-2h2o", "6.7 g"), Bench.TopUp("1 L"));
         Assert.True(Place(order, "disodium-edta-2h2o") < Place(order, "ferrous-sulfate-7h2o"));
@@ -25,7 +25,7 @@ public sealed class MixingOrderTests
 
     /// <summary>Common practice, no source: acid first, then the metals. Copper sulfate beside bicarbonate shows why.</summary>
     [Fact]
-    public void Acid_before_metals()
+    public void AcidBeforeMetals()
     {
         var order = Order(
             "1 L",
@@ -45,7 +45,7 @@ public sealed class MixingOrderTests
     /// source: EDTA never into strong acid).
     /// </summary>
     [Fact]
-    public void Acid_waits_where_the_chelate_does_not_bear_it()
+    public void AcidWaitsWhereTheChelateDoesNotBearIt()
     {
         var order = Order(
             "1 L",
@@ -60,7 +60,7 @@ public sealed class MixingOrderTests
 
     /// <summary>Common practice, no source: calcium never onto phosphate; the acid that keeps both dissolved is in before they meet.</summary>
     [Fact]
-    public void Calcium_never_onto_phosphate()
+    public void CalciumNeverOntoPhosphate()
     {
         var order = Order(
             "1 L",
@@ -76,7 +76,7 @@ public sealed class MixingOrderTests
 
     /// <summary>Fertigation handbooks (recalled): benzoate and sorbate are dissolved in plenty of water before the acid.</summary>
     [Fact]
-    public void Preservative_before_the_acid_that_would_drop_it()
+    public void PreservativeBeforeTheAcidThatWouldDropIt()
     {
         var order = Order("1 L", Bench.Pour("800 mL"), Bench.Add("citric-acid-h2o", "10 g"), Bench.Add("potassium-sorbate", "1 g"), Bench.TopUp("1 L"));
         Assert.True(Place(order, "potassium-sorbate") < Place(order, "citric-acid-h2o"));
@@ -84,7 +84,7 @@ public sealed class MixingOrderTests
 
     /// <summary>Fertigation handbooks (recalled): least soluble first, while the water is empty.</summary>
     [Fact]
-    public void Slow_dissolvers_early()
+    public void SlowDissolversEarly()
     {
         var order = Order("1 L", Bench.Pour("800 mL"), Bench.Add("potassium-nitrate", "60 g"), Bench.Add("potassium-sulfate", "40 g"), Bench.TopUp("1 L"));
         Assert.Equal(0, Place(order, "potassium-sulfate"));
@@ -93,7 +93,7 @@ public sealed class MixingOrderTests
 
     /// <summary>KNO3: 31.9 g in 100 g of water at 20 °C (CRC Handbook, 98th ed.): 150 g want 470 g of water.</summary>
     [Fact]
-    public void The_smallest_start_is_what_dissolves_everything()
+    public void TheSmallestStartIsWhatDissolvesEverything()
     {
         var order = Order("1 L", Bench.Pour("200 mL"), Bench.Add("potassium-nitrate", "150 g", "100 %"), Bench.Add("monopotassium-phosphate", "1 g"), Bench.TopUp("1 L"));
         Assert.InRange(order.SmallestStart!.Value.Litres, 0.44, 0.51);
@@ -102,7 +102,7 @@ public sealed class MixingOrderTests
     }
 
     [Fact]
-    public void A_good_order_is_left_alone()
+    public void AGoodOrderIsLeftAlone()
     {
         var order = Order("1 L", Bench.Pour("800 mL"), Bench.Add("citric-acid-h2o", "5 g"), Bench.Add("zinc-sulfate-7h2o", "1 g"), Bench.Add("copper-sulfate-5h2o", "1 g"), Bench.TopUp("1 L"));
         Assert.True(order.IsPresentOrder);
@@ -111,7 +111,7 @@ public sealed class MixingOrderTests
     }
 
     [Fact]
-    public void Nothing_is_moved_past_a_ph_adjustment()
+    public void NothingIsMovedPastAPhAdjustment()
     {
         var order = Order(
             "1 L",
@@ -126,7 +126,7 @@ public sealed class MixingOrderTests
     }
 
     [Fact]
-    public void One_addition_is_nothing_to_order()
+    public void OneAdditionIsNothingToOrder()
     {
         Assert.Contains("potassium nitrate", Order("1 L", Bench.Pour("800 mL"), Bench.Add("potassium-nitrate", "20 g"), Bench.TopUp("1 L")).NothingToOrder!, StringComparison.Ordinal);
         Assert.NotNull(Order("1 L", Bench.Pour("800 mL"), Bench.TopUp("1 L")).NothingToOrder);
@@ -144,11 +144,11 @@ public sealed class MixingOrderTests
     /// <summary>Every permutation, played through one by one without the search.</summary>
     [Theory]
     [MemberData(nameof(Stocks))]
-    public void No_permutation_brings_about_less(string name, string[] additions) => AssertBest(name, additions);
+    public void NoPermutationBringsAboutLess(string name, string[] additions) => AssertBest(name, additions);
 
     /// <summary>Eight additions have 40,320 orders; the search weighs them all without following each.</summary>
     [Fact]
-    public void No_order_of_eight_additions_brings_about_less() => AssertBest(
+    public void NoOrderOfEightAdditionsBringsAboutLess() => AssertBest(
         "eight",
         [
             "ferrous-sulfate-7h2o 3 g", "copper-sulfate-5h2o 0.3 g", "disodium-edta-2h2o 4.2 g", "borax-10h2o 3 g", "citric-acid-h2o 4 g",
@@ -156,7 +156,7 @@ public sealed class MixingOrderTests
         ]);
 
     [Fact]
-    public void More_than_eight_are_searched_without_a_promise_and_never_come_out_worse_than_the_file()
+    public void MoreThanEightAreSearchedWithoutAPromiseAndNeverComeOutWorseThanTheFile()
     {
         string[] ids =
         [

@@ -19,11 +19,11 @@ public sealed class PublishedSplitTests
     public static TheoryData<string> WithCalcium => [.. PublishedRecipe.Ids.Where(id => PublishedRecipe.Read(id).Facts is { Doses.Count: >= 5 } f && f.MilligramsPerLitre("Ca") > 0)];
 
     [Fact]
-    public void There_are_fourteen_of_them() => Assert.Equal(14, Recipes.Count);
+    public void ThereAreFourteenOfThem() => Assert.Equal(14, Recipes.Count);
 
     [Theory]
     [MemberData(nameof(Recipes))]
-    public void They_split_at_1_to_100_or_stronger_into_parts_the_whole_analysis_finds_clear(string id)
+    public void TheySplitAt1To100OrStrongerIntoPartsTheWholeAnalysisFindsClear(string id)
     {
         var proposal = Split(id);
 
@@ -36,7 +36,7 @@ public sealed class PublishedSplitTests
 
     [Theory]
     [MemberData(nameof(Recipes))]
-    public void The_final_solution_stays_within_half_a_per_cent(string id)
+    public void TheFinalSolutionStaysWithinHalfAPerCent(string id)
     {
         var proposal = Split(id);
 
@@ -47,7 +47,7 @@ public sealed class PublishedSplitTests
 
     [Theory]
     [MemberData(nameof(WithCalcium))]
-    public void Calcium_stands_apart_from_sulfate_and_phosphate(string id)
+    public void CalciumStandsApartFromSulfateAndPhosphate(string id)
     {
         var calcium = SplitBench.PartWith(Split(id), "Ca+2");
 
@@ -61,7 +61,7 @@ public sealed class PublishedSplitTests
     [InlineData("epstein-1972-after-johnson")]
     [InlineData("ifas-hs796-stage-1")]
     [InlineData("mattson-peters-2014-lettuce")]
-    public void An_iron_chelate_goes_with_the_calcium_and_the_traces_with_the_sulfate(string id)
+    public void AnIronChelateGoesWithTheCalciumAndTheTracesWithTheSulfate(string id)
     {
         var proposal = Split(id);
         var calcium = SplitBench.PartWith(proposal, "Ca+2");
@@ -73,7 +73,7 @@ public sealed class PublishedSplitTests
 
     [Theory]
     [MemberData(nameof(Recipes))]
-    public void Everything_said_to_fall_out_does(string id)
+    public void EverythingSaidToFallOutDoes(string id)
     {
         var proposal = Split(id);
 
@@ -92,7 +92,7 @@ public sealed class PublishedSplitTests
     [InlineData("steiner-1984")]
     [InlineData("gamborg-b5")]
     [InlineData("jensen-arizona-a")]
-    public void No_smaller_number_of_parts_works(string id)
+    public void NoSmallerNumberOfPartsWorks(string id)
     {
         var proposal = Split(id);
         var units = proposal.Units;
@@ -111,7 +111,7 @@ public sealed class PublishedSplitTests
     }
 
     [Fact]
-    public void A_salt_too_much_for_one_part_is_divided_over_two()
+    public void ASaltTooMuchForOnePartIsDividedOverTwo()
     {
         var plan = Split("gamborg-b5").Plan!;
 

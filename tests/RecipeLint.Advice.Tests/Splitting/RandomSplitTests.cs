@@ -26,7 +26,7 @@ public sealed class RandomSplitTests
 
     [Theory]
     [MemberData(nameof(Seeds))]
-    public void Proposals_hold_and_rejections_are_true(int seed)
+    public void ProposalsHoldAndRejectionsAreTrue(int seed)
     {
         var (recipe, request, text) = Recipe(seed);
 

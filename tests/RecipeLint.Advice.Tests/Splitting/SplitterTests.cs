@@ -23,7 +23,7 @@ public sealed class SplitterTests
     ];
 
     [Fact]
-    public void Salts_that_stay_clear_together_are_one_part()
+    public void SaltsThatStayClearTogetherAreOnePart()
     {
         var proposal = SplitBench.Split("100 L", Bench.Direct("calcium-nitrate-4h2o", "0.8 g/L"), Bench.Direct("potassium-nitrate", "0.4 g/L"));
 
@@ -33,7 +33,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void A_weaker_strength_can_do_with_one_part()
+    public void AWeakerStrengthCanDoWithOnePart()
     {
         var request = new SplitRequest { Strength = Dose.OneIn(2) };
 
@@ -42,7 +42,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void An_acid_more_can_clear_what_was_cloudy_without_it()
+    public void AnAcidMoreCanClearWhatWasCloudyWithoutIt()
     {
         var calcium = Bench.Direct("calcium-nitrate-4h2o", "0.2 g/L");
         var phosphate = Bench.Direct("monopotassium-phosphate", "0.2 g/L");
@@ -57,7 +57,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void The_number_of_parts_can_be_asked_for()
+    public void TheNumberOfPartsCanBeAskedFor()
     {
         var proposal = SplitBench.Split(Bench.RecipeOf("100 L", _simple), new SplitRequest { Parts = 3 });
 
@@ -66,7 +66,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void A_strength_out_of_reach_gives_the_strongest_usual_one_that_works()
+    public void AStrengthOutOfReachGivesTheStrongestUsualOneThatWorks()
     {
         var proposal = SplitBench.Split(Bench.RecipeOf("100 L", _simple), new SplitRequest { Strength = Dose.OneIn(1000) });
 
@@ -76,7 +76,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void A_weight_is_taken_on_a_scale_that_carries_the_vessel_too()
+    public void AWeightIsTakenOnAScaleThatCarriesTheVesselToo()
     {
         var place = Place.Whole("s");
         var shop = new ShopSettings
@@ -97,7 +97,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void Colder_storage_makes_the_parts_weaker()
+    public void ColderStorageMakesThePartsWeaker()
     {
         var facts = Bench.RecipeOf("100 L", Bench.Direct("potassium-nitrate", "0.9 g/L"), Bench.Direct("calcium-nitrate-4h2o", "0.1 g/L"));
 
@@ -107,7 +107,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void What_falls_out_by_itself_forbids_every_split()
+    public void WhatFallsOutByItselfForbidsEverySplit()
     {
         var proposal = SplitBench.Split("100 L", Bench.Direct("calcium-sulfate-2h2o", "0.5 g/L"), Bench.Direct("potassium-nitrate", "0.5 g/L"));
 
@@ -120,7 +120,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void Water_that_clouds_the_parts_is_named_and_replaced()
+    public void WaterThatCloudsThePartsIsNamedAndReplaced()
     {
         var hard = Waters.Tap();
         var recipe = Bench.Recipe("100 L", FinalVolumeMeaning.MadeUp, Bench.Direct("monopotassium-phosphate", "0.2 g/L"), Bench.Direct("dipotassium-phosphate", "0.3 g/L")) with
@@ -138,7 +138,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void Traces_below_weighing_get_a_stock_of_their_own()
+    public void TracesBelowWeighingGetAStockOfTheirOwn()
     {
         var shop = new ShopSettings { Scales = [new Scale("pocket", Place.Whole("s"), new Mass(500), new Mass(0.01), null, null)] };
         DoseEntry[] doses = [.. _simple, Bench.Direct("copper-sulfate-5h2o", "0.2 mg/L"), Bench.Direct("boric-acid", "2 mg/L")];
@@ -157,7 +157,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void Organic_matter_stays_with_a_preservative_that_works()
+    public void OrganicMatterStaysWithAPreservativeThatWorks()
     {
         DoseEntry[] doses = [.. _simple, Bench.Direct("zinc-sulfate-7h2o", "0.5 mg/L"), Bench.Direct("citric-acid-h2o", "10 mg/L"), Bench.Direct("potassium-sorbate", "2 mg/L")];
 
@@ -170,7 +170,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void The_same_recipe_gives_the_same_parts_every_time_and_in_any_order()
+    public void TheSameRecipeGivesTheSamePartsEveryTimeAndInAnyOrder()
     {
         static string Text(SplitProposal proposal) => string.Join('|', proposal.Plan!.Parts.Select(p =>
             $"{p.Name} {p.Dilution} " + string.Join(',', p.Stock.Additions.Select(a => FormattableString.Invariant($"{a.Substance.Id} {a.Mass.Grams:R}")))));
@@ -182,7 +182,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void One_stock_with_everything_comes_apart_too()
+    public void OneStockWithEverythingComesApartToo()
     {
         var stock = Bench.Stock(
             "all.stock.json",
@@ -203,7 +203,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void Every_rejected_part_of_the_search_really_fails()
+    public void EveryRejectedPartOfTheSearchReallyFails()
     {
         var proposal = SplitBench.Split(Bench.RecipeOf("100 L", _simple), new SplitRequest { ListRejected = true });
 
@@ -213,7 +213,7 @@ public sealed class SplitterTests
     }
 
     [Fact]
-    public void A_salt_stays_clear_up_to_the_dose_that_is_stated()
+    public void ASaltStaysClearUpToTheDoseThatIsStated()
     {
         var part = SplitBench.Split("100 L", _simple).Plan!.Parts.First(p => p.ClearUpTo is not null);
         var celsius = part.StoppedAt!.Value.Celsius;

@@ -14,7 +14,7 @@ public sealed class DissolveReportTests
     [InlineData("2 g/L K2SO4 + 1.5 g/L MgSO4.7H2O", 5, 5.8, false)]
     [InlineData("fe-edta-na-3h2o 1 g/L + Ca(NO3)2.4H2O 10 g/L + monopotassium-phosphate 0.2 g/L", 20, 7.0, true)]
     [InlineData("fe-eddha-na 20 g, citric-acid-h2o 5 g, boric-acid 30 g, sodium-benzoate 3 g, manganese-sulfate-h2o 20 g, copper-sulfate-5h2o 3 g in 2 L", 30, null, false)]
-    public void No_line_is_wider_than_the_page(string line, double celsius, double? ph, bool open)
+    public void NoLineIsWiderThanThePage(string line, double celsius, double? ph, bool open)
     {
         var text = Report(line, celsius, ph, open, full: true);
 
@@ -24,7 +24,7 @@ public sealed class DissolveReportTests
     }
 
     [Fact]
-    public void It_says_what_falls_out_and_what_stays()
+    public void ItSaysWhatFallsOutAndWhatStays()
     {
         var text = Report("Ca(NO3)2.4H2O 200 g, Epsom salt 100 g in 2 L", 5, null, false);
 
@@ -36,7 +36,7 @@ public sealed class DissolveReportTests
 
     // A strong base in pure water: 10 mmol/L of KOH is pH 12.0 less an activity coefficient of 0.90 (pKw 14.0 at 25 °C): 11.95.
     [Fact]
-    public void A_clear_solution_says_so_and_gives_its_pH()
+    public void AClearSolutionSaysSoAndGivesItsPH()
     {
         var text = Report("10 mmol/L potassium-hydroxide", 25, null, false);
 
@@ -47,11 +47,11 @@ public sealed class DissolveReportTests
 
     // Pure KCl: setting pH 3 takes 1 mmol/L over an activity coefficient of about 0.9 in 0.1 mol/L: 1.2.
     [Fact]
-    public void A_set_pH_says_what_it_takes() =>
+    public void ASetPHSaysWhatItTakes() =>
         Assert.Matches(@"pH +3\.00  as set; that takes 1\.[12][0-9]* mmol/L of a strong acid", Report("100 mmol/L KCl", 25, 3, false));
 
     [Fact]
-    public void The_culture_of_the_thread_changes_nothing()
+    public void TheCultureOfTheThreadChangesNothing()
     {
         const string Line = "2 g/L K2SO4 + 1.5 g/L MgSO4.7H2O";
         var before = CultureInfo.CurrentCulture;
@@ -72,7 +72,7 @@ public sealed class DissolveReportTests
     [InlineData("KNO3 5 g in 0 L", "no volume")]
     [InlineData("KNO3 0 g/L", "nothing to dissolve")]
     [InlineData("KNO3 5 mL/L", "cannot be turned into a mass")]
-    public void What_cannot_be_mixed_is_one_plain_sentence(string line, string part)
+    public void WhatCannotBeMixedIsOnePlainSentence(string line, string part)
     {
         var (mix, fault) = OneLineMix.Read(line, SubstanceCatalogue.BuiltIn);
         var (beaker, error) = mix is null ? (null, fault) : Beaker.Of(mix);
@@ -82,7 +82,7 @@ public sealed class DissolveReportTests
     }
 
     [Fact]
-    public void A_substance_without_components_is_named()
+    public void ASubstanceWithoutComponentsIsNamed()
     {
         var dye = SubstanceCatalogue.BuiltIn.Substances.First(s => s.Dissolves.Count == 0);
         var mix = OneLineMix.Read($"{dye.Id} 1 g/L", SubstanceCatalogue.BuiltIn).Mix!;
@@ -91,7 +91,7 @@ public sealed class DissolveReportTests
     }
 
     [Fact]
-    public void A_state_that_failed_is_not_shown()
+    public void AStateThatFailedIsNotShown()
     {
         var beaker = Beaker.Of(OneLineMix.Read("KNO3 9 kg/L", SubstanceCatalogue.BuiltIn).Mix!).Beaker!;
         var state = beaker.State(new Temperature(20), null, false);

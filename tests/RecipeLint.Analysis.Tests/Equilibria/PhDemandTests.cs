@@ -16,7 +16,7 @@ public sealed class PhDemandTests
     // pK1 of carbonic acid at 20 °C is 6.381 (L. N. Plummer and E. Busenberg 1982). At ionic strength 0.006 the activity coefficient of
     // HCO3- is 0.92, so at pH 5.8 HCO3-/CO2 is 10^(5.8-6.381)/0.92 = 0.285: of 4 mmol/kg 0.887 stay HCO3- and 3.11 mmol/kg take a hydrogen ion.
     [Fact]
-    public void Nitric_acid_for_a_hard_water_follows_the_carbonic_acid_constant()
+    public void NitricAcidForAHardWaterFollowsTheCarbonicAcidConstant()
     {
         var demand = PhDemand.Find(Water(), OneKilogram, Bench.Substance("nitric-60"), 5.8, Bench20);
 
@@ -28,7 +28,7 @@ public sealed class PhDemandTests
 
     // At rest with the air hardly any carbon dioxide stays, and with it hardly any HCO3-: the whole 4 mmol/kg is neutralised.
     [Fact]
-    public void In_air_nearly_all_the_alkalinity_is_neutralised()
+    public void InAirNearlyAllTheAlkalinityIsNeutralised()
     {
         var demand = PhDemand.Find(Water(), OneKilogram, Bench.Substance("nitric-60"), 5.8, Bench20, openToAir: true);
 
@@ -38,7 +38,7 @@ public sealed class PhDemandTests
     // pK2 of phosphoric acid is 7.198 at 25 °C (R. G. Bates and S. F. Acree 1943). With activity coefficients of Davies at ionic strength
     // 0.022 (H2PO4- 0.869, HPO4-2 0.571) the ratio at pH 7.2 is 1.53: 6.05 of 10 mmol/kg are HPO4-2, each made by one KOH.
     [Fact]
-    public void Potassium_hydroxide_for_a_phosphate_follows_its_second_constant()
+    public void PotassiumHydroxideForAPhosphateFollowsItsSecondConstant()
     {
         var moles = ComponentMoles.Of([KeyValuePair.Create("K+", 0.010), KeyValuePair.Create("H2PO4-", 0.010)]);
         var demand = PhDemand.Find(moles, OneKilogram, Bench.Substance("koh-10"), 7.2, new Temperature(25));
@@ -49,7 +49,7 @@ public sealed class PhDemandTests
 
     // The same for the ammonium salt: NH4+ (pKa 9.25) gives up less than 1 % at pH 7.2, which adds to the alkali it takes.
     [Fact]
-    public void Monoammonium_phosphate_takes_a_little_more_alkali_than_the_potassium_salt()
+    public void MonoammoniumPhosphateTakesALittleMoreAlkaliThanThePotassiumSalt()
     {
         var moles = ComponentMoles.Of([KeyValuePair.Create("NH4+", 0.010), KeyValuePair.Create("H2PO4-", 0.010)]);
         var demand = PhDemand.Find(moles, OneKilogram, Bench.Substance("koh-10"), 7.2, new Temperature(25));
@@ -59,7 +59,7 @@ public sealed class PhDemandTests
 
     // At pH 5.8 phosphoric acid has given its first hydrogen ion and 5 % of its second (pK2' 7.1 at this ionic strength).
     [Fact]
-    public void Phosphoric_acid_counts_a_little_over_one_hydrogen_ion()
+    public void PhosphoricAcidCountsALittleOverOneHydrogenIon()
     {
         var nitric = PhDemand.Find(Water(), OneKilogram, Bench.Substance("nitric-60"), 5.8, Bench20).ComponentMoles["NO3-"];
         var phosphoric = PhDemand.Find(Water(), OneKilogram, Bench.Substance("phosphoric-85"), 5.8, Bench20).ComponentMoles["H2PO4-"];
@@ -70,7 +70,7 @@ public sealed class PhDemandTests
     // Citric acid, pKa 3.13, 4.76, 6.40 at 25 °C (R. N. Goldberg, N. Kishore, R. M. Lennen 2002): at pH 5.8 it has given up close to two
     // and a quarter hydrogen ions. In calcium water the calcium citrate complex would take the rest of the third.
     [Fact]
-    public void Citric_acid_counts_more_than_two_hydrogen_ions()
+    public void CitricAcidCountsMoreThanTwoHydrogenIons()
     {
         var soft = ComponentMoles.Of([KeyValuePair.Create("Na+", 0.004), KeyValuePair.Create("CO3-2", 0.004), KeyValuePair.Create("H+", 0.004)]);
         var nitric = PhDemand.Find(soft, OneKilogram, Bench.Substance("nitric-60"), 5.8, Bench20).ComponentMoles["NO3-"];
@@ -80,7 +80,7 @@ public sealed class PhDemandTests
     }
 
     [Fact]
-    public void The_amount_brings_the_solution_to_the_pH()
+    public void TheAmountBringsTheSolutionToThePH()
     {
         var demand = PhDemand.Find(Water(), OneKilogram, Bench.Substance("phosphoric-75"), 5.5, Bench20);
         var after = StateSolver.Solve(
@@ -95,7 +95,7 @@ public sealed class PhDemandTests
     [InlineData("koh-10", 5)]
     [InlineData("vinegar-5", 1)]
     [InlineData("potassium-nitrate", 5)]
-    public void What_cannot_be_reached_says_so(string reagent, double ph)
+    public void WhatCannotBeReachedSaysSo(string reagent, double ph)
     {
         var demand = PhDemand.Find(Water(), OneKilogram, Bench.Substance(reagent), ph, Bench20);
 
@@ -105,7 +105,7 @@ public sealed class PhDemandTests
     }
 
     [Fact]
-    public void A_reagent_of_unknown_composition_is_named()
+    public void AReagentOfUnknownCompositionIsNamed()
     {
         var unknown = Bench.Substance("nitric-60") with { Id = "blue-bottle", Dissolves = [] };
 
@@ -113,7 +113,7 @@ public sealed class PhDemandTests
     }
 
     [Fact]
-    public void The_reagent_of_a_recipe_is_in_its_elements_and_its_final_pH_is_the_one_asked_for()
+    public void TheReagentOfARecipeIsInItsElementsAndItsFinalPHIsTheOneAskedFor()
     {
         var place = Place.Whole("tank.recipe.json");
         var recipe = Bench.Recipe("100 L", FinalVolumeMeaning.MadeUp, Bench.Direct("potassium-nitrate", "0.2 g/L")) with
@@ -137,7 +137,7 @@ public sealed class PhDemandTests
     }
 
     [Fact]
-    public void An_aliquot_brings_its_part_of_the_reagent_of_its_stock()
+    public void AnAliquotBringsItsPartOfTheReagentOfItsStock()
     {
         var pre = Bench.Stock("pre.stock.json", "1 L", Bench.Pour("900 mL"), Bench.Add("boric-acid", "3 g"), Bench.Adjust(3, "nitric-38"), Bench.TopUp("1 L"));
         var trace = Bench.Stock("trace.stock.json", "2 L", Bench.Aliquot("pre.stock.json", "100 mL", "boron"), Bench.TopUp("2 L"));

@@ -17,7 +17,7 @@ public sealed class SolutionMixTests
 
     // 200 g/L KNO3 has a density of 1.117 g/mL at 20 °C (CRC Handbook, concentrative properties: 18 mass %, 1.1164 g/mL), so 917 g water.
     [Fact]
-    public void The_water_of_a_litre_follows_from_the_handbook_density()
+    public void TheWaterOfALitreFollowsFromTheHandbookDensity()
     {
         var mix = Bench.StockOf(Bench.Add("potassium-nitrate", "402 g"), Bench.TopUp("2 L")).Chemistry.Mix;
 
@@ -26,7 +26,7 @@ public sealed class SolutionMixTests
 
     // Acetic acid 5.0 mass % is 1.0055 g/mL at 20 °C (CRC Handbook): 955 g of water in a litre, which its ions alone would not give.
     [Fact]
-    public void An_acid_that_stays_whole_fills_its_own_volume()
+    public void AnAcidThatStaysWholeFillsItsOwnVolume()
     {
         var mix = Bench.StockOf(Bench.Add("acetic-acid-99.7", "100.85 g"), Bench.TopUp("2 L")).Chemistry.Mix;
 
@@ -34,7 +34,7 @@ public sealed class SolutionMixTests
     }
 
     [Fact]
-    public void Iron_that_the_air_has_oxidised_stays_oxidised_at_another_strength()
+    public void IronThatTheAirHasOxidisedStaysOxidisedAtAnotherStrength()
     {
         var fresh = Bench.StockOf(Bench.Add("ferrous-sulfate-7h2o", "5 g"), Bench.TopUp("1 L")).Chemistry.Mix;
         var aged = fresh.WithIronOxidised();
@@ -52,7 +52,7 @@ public sealed class SolutionMixTests
     }
 
     [Fact]
-    public void Complete_substances_leave_no_charge_open()
+    public void CompleteSubstancesLeaveNoChargeOpen()
     {
         foreach (var substance in SubstanceCatalogue.BuiltIn.Substances.Where(s => s.Dissolves.Count > 0))
         {
@@ -62,7 +62,7 @@ public sealed class SolutionMixTests
     }
 
     [Fact]
-    public void Open_charge_is_closed_and_over_one_percent_said()
+    public void OpenChargeIsClosedAndOverOnePercentSaid()
     {
         // Calcium 4 mmol/L against 4 mmol/L of HCO3-: a water analysis that left 4 meq/L of anions out.
         var recipe = Bench.Recipe("10 L", FinalVolumeMeaning.MadeUp, Bench.Direct("potassium-nitrate", "0.1 g/L")) with
@@ -80,7 +80,7 @@ public sealed class SolutionMixTests
     }
 
     [Fact]
-    public void Without_anything_in_it_there_is_no_state_but_a_reason()
+    public void WithoutAnythingInItThereIsNoStateButAReason()
     {
         var empty = StateSolver.Solve(SolutionMix.Of(ComponentMoles.Empty, new Volume(1)), new StateRequest(StateMoment.Mixing, Bench20, false, []));
         var full = Bench.StockOf(Bench.Add("calcium-nitrate-4h2o", "20 kg"));
@@ -95,7 +95,7 @@ public sealed class SolutionMixTests
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
     [InlineData(-1)]
-    public void Amounts_that_are_none_are_named(double moles)
+    public void AmountsThatAreNoneAreNamed(double moles)
     {
         var mix = SolutionMix.Of(ComponentMoles.Of([KeyValuePair.Create("K+", moles), KeyValuePair.Create("NO3-", 1.0)]), new Volume(1));
 
@@ -105,7 +105,7 @@ public sealed class SolutionMixTests
     [Theory]
     [InlineData(-8, 0)]
     [InlineData(60, 45)]
-    public void Outside_the_range_of_temperatures_the_nearest_is_taken_and_said(double asked, double taken)
+    public void OutsideTheRangeOfTemperaturesTheNearestIsTakenAndSaid(double asked, double taken)
     {
         var mix = Bench.StockOf(Bench.Add("potassium-nitrate", "20 g")).Chemistry.Mix;
         var state = StateSolver.Solve(mix, new StateRequest(StateMoment.Coldest, new Temperature(asked), false, []));
@@ -115,7 +115,7 @@ public sealed class SolutionMixTests
     }
 
     [Fact]
-    public void Substances_of_unknown_composition_are_named()
+    public void SubstancesOfUnknownCompositionAreNamed()
     {
         var dye = SubstanceCatalogue.BuiltIn.Substances.First(s => s.Dissolves.Count == 0);
         var chemistry = Bench.StockOf(Bench.Add("potassium-nitrate", "20 g"), Bench.Add(dye.Id, "1 g")).Chemistry;
@@ -125,7 +125,7 @@ public sealed class SolutionMixTests
     }
 
     [Fact]
-    public void The_order_of_additions_changes_nothing()
+    public void TheOrderOfAdditionsChangesNothing()
     {
         Step[] steps =
         [
@@ -145,7 +145,7 @@ public sealed class SolutionMixTests
     }
 
     [Fact]
-    public void A_copy_with_other_contents_has_its_own_chemistry()
+    public void ACopyWithOtherContentsHasItsOwnChemistry()
     {
         var stock = Bench.StockOf(Bench.Add("potassium-nitrate", "20 g"));
         var first = stock.Chemistry;
@@ -157,7 +157,7 @@ public sealed class SolutionMixTests
     }
 
     [Fact]
-    public void Threads_that_ask_at_once_get_the_same()
+    public void ThreadsThatAskAtOnceGetTheSame()
     {
         var stock = Bench.StockOf(Bench.Add("potassium-nitrate", "20 g"), Bench.Add("fe-edta-na-3h2o", "3 g"));
         var answers = new double[8];
@@ -167,7 +167,7 @@ public sealed class SolutionMixTests
     }
 
     [Fact]
-    public void Whatever_is_mixed_no_number_is_not_a_number()
+    public void WhateverIsMixedNoNumberIsNotANumber()
     {
         var ids = SubstanceCatalogue.BuiltIn.Substances.Select(s => s.Id).ToArray();
         var mixtures = Gen.Select(Gen.Int[0, ids.Length - 1].Select(i => ids[i]), Gen.Double[-4, 3].Select(e => Math.Pow(10, e))).Array[1, 10];

@@ -13,7 +13,7 @@ public sealed class StockChemistryTests
     private static readonly Solid Gypsum = ConstantSet.Product.FindSolid("Gypsum")!;
 
     [Fact]
-    public void Calcium_nitrate_with_epsom_salt_drops_gypsum_and_nothing_is_lost()
+    public void CalciumNitrateWithEpsomSaltDropsGypsumAndNothingIsLost()
     {
         var chemistry = Bench.StockOf(Bench.Add("calcium-nitrate-4h2o", "200 g"), Bench.Add("magnesium-sulfate-7h2o", "100 g"), Bench.TopUp("2 L")).Chemistry;
         var state = chemistry.Coldest;
@@ -29,7 +29,7 @@ public sealed class StockChemistryTests
     }
 
     [Fact]
-    public void At_1_to_50_instead_of_1_to_100_it_stays_clear()
+    public void At1To50InsteadOf1To100ItStaysClear()
     {
         var stock = Made(100, Bench.Add("calcium-nitrate-4h2o", "35 mmol/L"), Bench.Add("magnesium-sulfate-7h2o", "35 mmol/L"), Bench.TopUp("2 L"));
         var nearest = NearestClear.Of(stock, Gypsum, DepositLimits.Default);
@@ -45,7 +45,7 @@ public sealed class StockChemistryTests
     }
 
     [Fact]
-    public void The_highest_concentration_is_clear_and_a_little_more_is_not()
+    public void TheHighestConcentrationIsClearAndALittleMoreIsNot()
     {
         var stock = Made(100, Bench.Add("calcium-nitrate-4h2o", "35 mmol/L"), Bench.Add("magnesium-sulfate-7h2o", "35 mmol/L"), Bench.TopUp("2 L"));
         var highest = HighestConcentration.Of(stock, DepositLimits.Default);
@@ -61,7 +61,7 @@ public sealed class StockChemistryTests
     // KNO3 in water: 13.9 g per 100 g of water at 0 °C and 21.2 at 10 °C (CRC Handbook, aqueous solubility of inorganic compounds: 12.1 and
     // 17.5 mass %); 18 g in 100 g is saturated between them.
     [Fact]
-    public void Potassium_nitrate_crystallises_on_cooling_where_the_handbook_says()
+    public void PotassiumNitrateCrystallisesOnCoolingWhereTheHandbookSays()
     {
         // 18 g in 100 g of water is 170 g in a litre at this density of 1.11 g/mL.
         var crystals = FirstCrystals.Of(Bench.StockOf(Bench.Add("potassium-nitrate", "340 g"), Bench.TopUp("2 L")).Chemistry.Mix, DepositLimits.Default);
@@ -73,7 +73,7 @@ public sealed class StockChemistryTests
     }
 
     [Fact]
-    public void A_strong_potassium_nitrate_stock_drops_its_crystals_in_the_cold_only()
+    public void AStrongPotassiumNitrateStockDropsItsCrystalsInTheColdOnly()
     {
         var chemistry = Bench.StockOf(Bench.Add("potassium-nitrate", "500 g"), Bench.TopUp("2 L")).Chemistry;
 
@@ -86,7 +86,7 @@ public sealed class StockChemistryTests
     }
 
     [Fact]
-    public void Iron_chelate_keeps_its_iron_beside_calcium_and_iron_salt_does_not_age_well()
+    public void IronChelateKeepsItsIronBesideCalciumAndIronSaltDoesNotAgeWell()
     {
         var chelated = Bench.StockOf(Bench.Add("fe-edta-na-3h2o", "20 g"), Bench.Add("calcium-nitrate-4h2o", "200 g"), Bench.TopUp("2 L")).Chemistry.Mixing;
         var iron = chelated.Metals.Single(m => m.Metal == "Fe+3");
@@ -104,7 +104,7 @@ public sealed class StockChemistryTests
     }
 
     [Fact]
-    public void A_stock_used_up_within_two_weeks_does_not_age()
+    public void AStockUsedUpWithinTwoWeeksDoesNotAge()
     {
         var place = Place.Whole("a.stock.json");
         var stock = Bench.Stock("a.stock.json", "1 L", Bench.Add("ferrous-sulfate-7h2o", "8 g")) with
@@ -118,7 +118,7 @@ public sealed class StockChemistryTests
     // pKa of benzoic acid 4.20 and of acetic acid 4.76 (CRC Handbook): at a pH near 3.8 about seven tenths of the benzoate is undissociated;
     // benzoic acid dissolves to 2.9 g/L at 20 °C (The Merck Index).
     [Fact]
-    public void Vinegar_frees_benzoic_acid_which_stays_dissolved_until_there_is_too_much()
+    public void VinegarFreesBenzoicAcidWhichStaysDissolvedUntilThereIsTooMuch()
     {
         var mild = Bench.StockOf(Bench.Add("vinegar-5", "90 mL"), Bench.Add("sodium-benzoate", "2 g"), Bench.TopUp("2 L")).Chemistry.Mixing;
         var acid = mild.Preservatives.Single();
@@ -136,7 +136,7 @@ public sealed class StockChemistryTests
     }
 
     [Fact]
-    public void The_two_additions_that_feed_a_deposit_are_named()
+    public void TheTwoAdditionsThatFeedADepositAreNamed()
     {
         var stock = Bench.StockOf(
             Bench.Add("potassium-sulfate", "5 g"), Bench.Add("calcium-nitrate-4h2o", "200 g"), Bench.Add("calcium-chloride-2h2o", "5 g"), Bench.Add("magnesium-sulfate-7h2o", "100 g"));
@@ -148,7 +148,7 @@ public sealed class StockChemistryTests
     }
 
     [Fact]
-    public void A_solid_acid_has_its_salt_and_its_acid_as_suppliers()
+    public void ASolidAcidHasItsSaltAndItsAcidAsSuppliers()
     {
         var stock = Bench.StockOf(Bench.Add("nitric-60", "40 mL"), Bench.Add("sodium-benzoate", "10 g"), Bench.Add("potassium-nitrate", "10 g"));
 

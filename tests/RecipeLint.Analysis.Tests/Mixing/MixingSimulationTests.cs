@@ -15,7 +15,7 @@ public sealed class MixingSimulationTests
 
     /// <summary>KNO3: 24.2 % by mass saturated at 20 °C (CRC Handbook, 98th ed.), 31.9 g in 100 g of water; 500 mL of water weigh 499.1 g.</summary>
     [Fact]
-    public void What_the_water_cannot_dissolve_lies_at_the_bottom_until_there_is_more()
+    public void WhatTheWaterCannotDissolveLiesAtTheBottomUntilThereIsMore()
     {
         var mixing = Mix("1 L", Bench.Pour("500 mL"), Bench.Add("potassium-nitrate", "200 g", "100 %"), Bench.TopUp("1 L"));
         var lying = mixing.States[1].Find("Niter");
@@ -31,7 +31,7 @@ public sealed class MixingSimulationTests
 
     /// <summary>80 g of calcium nitrate and 40 g of Epsom salt in one litre, later in a hundred (common practice, no source: never concentrate onto concentrate).</summary>
     [Fact]
-    public void Gypsum_once_formed_stays_although_the_full_volume_would_hold_it()
+    public void GypsumOnceFormedStaysAlthoughTheFullVolumeWouldHoldIt()
     {
         var mixing = Mix(
             "100 L",
@@ -48,7 +48,7 @@ public sealed class MixingSimulationTests
 
     /// <summary>What is dissolved and what lies there add up to what was put in.</summary>
     [Fact]
-    public void Nothing_is_lost_on_the_way()
+    public void NothingIsLostOnTheWay()
     {
         var mixing = Mix(
             "1 L",
@@ -76,7 +76,7 @@ public sealed class MixingSimulationTests
 
     /// <summary>Equilibrium does not remember: without anything permanent every order ends alike.</summary>
     [Fact]
-    public void The_end_does_not_depend_on_the_order_when_nothing_permanent_forms()
+    public void TheEndDoesNotDependOnTheOrderWhenNothingPermanentForms()
     {
         Step[] salts = [Bench.Add("potassium-nitrate", "20 g"), Bench.Add("magnesium-sulfate-7h2o", "30 g"), Bench.Add("monopotassium-phosphate", "10 g")];
         var ends = new[] { (0, 1, 2), (0, 2, 1), (1, 0, 2), (1, 2, 0), (2, 0, 1), (2, 1, 0) }
@@ -88,7 +88,7 @@ public sealed class MixingSimulationTests
     }
 
     [Fact]
-    public void Topped_up_the_vessel_holds_what_its_mark_says()
+    public void ToppedUpTheVesselHoldsWhatItsMarkSays()
     {
         var mixing = Mix("2 L", Bench.Pour("1.5 L"), Bench.Add("calcium-nitrate-4h2o", "200 g"), Bench.TopUp("2 L"));
         Assert.Equal(2, mixing.Steps[^1].After.Litres, 0.002);
@@ -100,7 +100,7 @@ public sealed class MixingSimulationTests
     /// it has no room, in the full litre all of it has.
     /// </summary>
     [Fact]
-    public void A_preservative_drops_its_acid_in_too_little_acid_water()
+    public void APreservativeDropsItsAcidInTooLittleAcidWater()
     {
         var cramped = Mix("1 L", Bench.Pour("200 mL"), Citric, Sorbate, Bench.TopUp("1 L"));
         var fluff = cramped.Passing.Single(p => p.There.Name == "Sorbic acid");
@@ -111,7 +111,7 @@ public sealed class MixingSimulationTests
 
     /// <summary>Strong acid and then an EDTA salt: the acid of the chelating agent drops below about pH 3 (0.5 g/L dissolve, handbooks; recalled).</summary>
     [Fact]
-    public void Edta_poured_into_strong_acid_turns_to_white_sand()
+    public void EdtaPouredIntoStrongAcidTurnsToWhiteSand()
     {
         var mixing = Mix("1 L", Bench.Pour("900 mL"), Bench.Add("nitric-38", "20 g"), Bench.Add("disodium-edta-2h2o", "10 g"), Bench.TopUp("1 L"));
         Assert.True(mixing.States[2].Find("EDTA acid")!.Locked.Grams > 4);
@@ -121,7 +121,7 @@ public sealed class MixingSimulationTests
     /// Where the concentrate enters, solids form that the stirred vessel does not hold: molybdate is alkaline, and zinc phosphate wants that.
     /// </summary>
     [Fact]
-    public void Along_the_mixing_line_more_falls_out_than_in_the_stirred_vessel()
+    public void AlongTheMixingLineMoreFallsOutThanInTheStirredVessel()
     {
         var mixing = Mix(
             "1 L",
@@ -139,7 +139,7 @@ public sealed class MixingSimulationTests
 
     /// <summary>1.5 mol (151.65 g) of potassium nitrate in 1 kg of water take 1.5 × 34.8 kJ (NBS tables 1982); water takes 4.18 kJ/(kg K): 12.5 K.</summary>
     [Fact]
-    public void A_step_says_how_far_it_cools_the_water()
+    public void AStepSaysHowFarItCoolsTheWater()
     {
         var mixing = Mix("2 L", Bench.Pour("1001.8 mL"), Bench.Add("potassium-nitrate", "151.65 g", "100 %"), Bench.TopUp("2 L"));
         Assert.Equal(-12.5, mixing.Steps[1].HeatOfDissolving!.ChangeKelvin!.Value, 0.2);
@@ -151,14 +151,14 @@ public sealed class MixingSimulationTests
     /// G. F. Lee 1961; recalled).
     /// </summary>
     [Fact]
-    public void Iron_rusts_a_hundred_times_faster_for_each_unit_of_ph()
+    public void IronRustsAHundredTimesFasterForEachUnitOfPh()
     {
         Assert.InRange(FerrousOxidation.Share(7.5, 4), 0.8, 1);
         Assert.Equal(100, FerrousOxidation.Share(6, 1) / FerrousOxidation.Share(5, 1), 1.0);
     }
 
     [Fact]
-    public void A_composition_without_water_is_no_procedure()
+    public void ACompositionWithoutWaterIsNoProcedure()
     {
         var mixing = Mix("1 L", Bench.Add("potassium-nitrate", "20 g"));
         Assert.False(mixing.IsProcedure);
@@ -167,7 +167,7 @@ public sealed class MixingSimulationTests
     }
 
     [Fact]
-    public void A_vessel_that_cannot_be_solved_says_so()
+    public void AVesselThatCannotBeSolvedSaysSo()
     {
         var mixing = Mix("10 L", Bench.Pour("10 mL"), Bench.Add("calcium-nitrate-4h2o", "9 kg"), Bench.TopUp("10 L"));
         Assert.All(mixing.States, s => Assert.True(s.Failure is not null || s.IsEmpty || double.IsFinite(s.Ph!.Value)));

@@ -6,7 +6,7 @@ namespace RecipeLint.Analysis.Tests.Mixing;
 public sealed class RedissolvingTests
 {
     [Fact]
-    public void Every_solid_that_forms_readily_says_when_it_starts_and_how_it_redissolves()
+    public void EverySolidThatFormsReadilySaysWhenItStartsAndHowItRedissolves()
     {
         var readily = ConstantSet.Product.Solids.Where(s => s.Role is SolidRole.FormsReadily or SolidRole.SolubleSalt).ToList();
         Assert.All(readily, s => Assert.NotNull(s.StartsWhileMixing));
@@ -22,6 +22,6 @@ public sealed class RedissolvingTests
     [InlineData("Brushite", true)]
     [InlineData("Boric acid", false)]
     [InlineData("Niter", false)]
-    public void Slow_ones_count_as_permanent(string solid, bool slowly) =>
+    public void SlowOnesCountAsPermanent(string solid, bool slowly) =>
         Assert.Equal(slowly, Redissolving.Of(ConstantSet.Product.FindSolid(solid)!).Slowly);
 }

@@ -8,7 +8,7 @@ namespace RecipeLint.Analysis.Tests.Mixing;
 public sealed class UnknownCompositionTests
 {
     [Fact]
-    public void Half_a_litre_of_it_is_half_a_litre()
+    public void HalfALitreOfItIsHalfALitre()
     {
         var files = new MemoryFileTree("/shop").AddFolder("/shop/.git")
             .Add("colour.substances.json", """{"format": 1, "substances": [{"id": "seaweed-brew", "form": "liquid", "density": "1.1 g/mL", "unknownComposition": true}]}""")

@@ -12,7 +12,7 @@ public sealed class PublishedRecipeTests
 
     [Theory]
     [MemberData(nameof(Recipes))]
-    public void Elements_follow_from_the_published_salts_within_the_rounding_or_differ_by_what_is_stated(string id)
+    public void ElementsFollowFromThePublishedSaltsWithinTheRoundingOrDifferByWhatIsStated(string id)
     {
         var recipe = PublishedRecipe.Read(id);
 
@@ -44,7 +44,7 @@ public sealed class PublishedRecipeTests
     /// Media for plant tissue and single stocks or lines of a sheet are no feeds.
     /// </summary>
     [Fact]
-    public void Published_feeds_lie_inside_the_outer_bounds_of_the_generic_profile()
+    public void PublishedFeedsLieInsideTheOuterBoundsOfTheGenericProfile()
     {
         string[] noFeeds = ["gamborg-b5", "murashige-skoog-1962", "hoagland-arnon-1938-molybdenum", "johnson-type-micronutrient-stock", "teaching-sheet-fe-eddha"];
         foreach (var recipe in PublishedRecipe.Ids.Except(noFeeds).Select(PublishedRecipe.Read))
@@ -61,7 +61,7 @@ public sealed class PublishedRecipeTests
 
     /// <summary>How many there are, those read on both sides counted apart from those recalled on one.</summary>
     [Fact]
-    public void Read_and_recalled_recipes_are_counted_apart()
+    public void ReadAndRecalledRecipesAreCountedApart()
     {
         var all = PublishedRecipe.Ids.Select(PublishedRecipe.Read).ToList();
 
@@ -81,7 +81,7 @@ public sealed class PublishedRecipeTests
     [InlineData("zinc-sulfate-7h2o", 0.0001521, 0.0437, 0.0001)]
     [InlineData("boric-acid", 0.0189, 1.17, 0.01)]
     [InlineData("copper-sulfate-5h2o", 0.0001553, 0.0388, 0.0001)]
-    public void Masses_of_a_published_stock_follow_from_its_molarities(string substance, double molesPerLitre, double gramsPerLitre, double lastDigit)
+    public void MassesOfAPublishedStockFollowFromItsMolarities(string substance, double molesPerLitre, double gramsPerLitre, double lastDigit)
     {
         var facts = Support.Bench.RecipeOf("1 L", Support.Bench.Direct(substance, FormattableString.Invariant($"{molesPerLitre * 1000:0.#######} mmol/L")));
 

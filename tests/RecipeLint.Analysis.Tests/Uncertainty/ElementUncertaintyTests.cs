@@ -18,7 +18,7 @@ public sealed class ElementUncertaintyTests
     private static readonly string?[] Tools = [null, "bench-scale", "pocket-scale", "fine-scale", "cylinder-100", "syringe-60"];
 
     [Fact]
-    public void Concentrations_are_those_of_the_facts()
+    public void ConcentrationsAreThoseOfTheFacts()
     {
         var recipe = Quillmere.Facts.Recipes.Single();
         Assert.Equal(recipe.Elements.Keys, Example.Elements.Keys);
@@ -26,7 +26,7 @@ public sealed class ElementUncertaintyTests
     }
 
     [Fact]
-    public void Shares_are_ordered_and_sum_to_one() =>
+    public void SharesAreOrderedAndSumToOne() =>
         Assert.All(Example.Elements.Values, e =>
         {
             Assert.Equal(1, e.Shares.Sum(s => s.Fraction), 9);
@@ -35,7 +35,7 @@ public sealed class ElementUncertaintyTests
         });
 
     [Fact]
-    public void Sources_have_plain_names_and_places()
+    public void SourcesHavePlainNamesAndPlaces()
     {
         var stock = Quillmere.Facts.FindStock("molybdate-pre.stock.json")!;
         var molybdenum = ElementUncertainty.Of(stock, Quillmere.Facts.FindStock).Elements["Mo"];
@@ -47,7 +47,7 @@ public sealed class ElementUncertaintyTests
     }
 
     [Fact]
-    public void What_was_assumed_is_listed_once()
+    public void WhatWasAssumedIsListedOnce()
     {
         Assert.Equal(Example.Assumptions.Distinct(), Example.Assumptions);
         Assert.Contains(Example.Assumptions, a => a.Key == "uncertainty-final-volume");
@@ -59,7 +59,7 @@ public sealed class ElementUncertaintyTests
 
     // JCGM 100:2008, 5.2.2: the common error of one scale adds, that of two scales adds in quadrature.
     [Fact]
-    public void Two_weights_on_one_scale_are_wrong_together()
+    public void TwoWeightsOnOneScaleAreWrongTogether()
     {
         var one = Potassium("left", "left");
         var two = Potassium("left", "right");
@@ -76,7 +76,7 @@ public sealed class ElementUncertaintyTests
     }
 
     [Fact]
-    public void Two_doses_from_one_cylinder_are_wrong_together()
+    public void TwoDosesFromOneCylinderAreWrongTogether()
     {
         var nitrate = Example.Elements["NO3-N"];
         Assert.Equal(0.01 / Math.Sqrt(3), Effect(nitrate, "the accuracy of 'cylinder-2000'"), 6);
@@ -87,7 +87,7 @@ public sealed class ElementUncertaintyTests
     }
 
     [Fact]
-    public void One_bag_has_one_assay()
+    public void OneBagHasOneAssay()
     {
         // The same potassium nitrate in part A and part B; potassium comes from it and from the phosphate.
         var potassium = Example.Elements["K"];
@@ -95,7 +95,7 @@ public sealed class ElementUncertaintyTests
     }
 
     [Fact]
-    public void A_cylinder_that_makes_up_and_doses_cancels_when_the_file_says_so()
+    public void ACylinderThatMakesUpAndDosesCancelsWhenTheFileSaysSo()
     {
         var stock = Bench.Stock("a.stock.json", "2 L", Bench.Add("potassium-nitrate", "100 g", "99 %", with: "bench-scale"), Bench.TopUp("2 L"));
         var recipe = Bench.Recipe("200 L", FinalVolumeMeaning.MadeUp, Bench.Dose("a.stock.json", "10 mL/L", with: "cylinder-2000"));
@@ -110,7 +110,7 @@ public sealed class ElementUncertaintyTests
     }
 
     [Fact]
-    public void Stocks_made_up_with_one_assumed_cylinder_are_wrong_together()
+    public void StocksMadeUpWithOneAssumedCylinderAreWrongTogether()
     {
         // Nitrate comes from part A and part B, both made up to 2 L: the common error stays 1 % however it is split.
         Assert.Equal(0.01 / Math.Sqrt(3), Effect(Example.Elements["NO3-N"], "the accuracy of 'cylinder-2000' for finished volumes"), 6);
@@ -119,7 +119,7 @@ public sealed class ElementUncertaintyTests
     [Theory]
     [InlineData("2 L", 0.01)] // the cylinder that holds it, ± 20 mL
     [InlineData("250 mL", 0.05)] // the mark of some vessel, because ± 20 mL of the big cylinder would be worse
-    public void A_stock_without_a_vessel_is_made_up_as_well_as_the_shop_can(string makes, double limit)
+    public void AStockWithoutAVesselIsMadeUpAsWellAsTheShopCan(string makes, double limit)
     {
         var facts = Bench.Analyse([Bench.Stock("a.stock.json", makes, Bench.Add("potassium-nitrate", "10 g", "99 %"), Bench.TopUp(makes))], null, Quillmere.Shop);
         var potassium = ElementUncertainty.Of(facts.Stocks.Single(), facts.FindStock).Elements["K"];
@@ -128,7 +128,7 @@ public sealed class ElementUncertaintyTests
     }
 
     [Fact]
-    public void An_injector_does_not_care_how_big_the_tank_is()
+    public void AnInjectorDoesNotCareHowBigTheTankIs()
     {
         var shop = new ShopSettings { Measures = [Quillmere.Measure("injector", MeasureKind.Injector, "100 mL")] };
         var facts = Bench.Analyse(
@@ -141,7 +141,7 @@ public sealed class ElementUncertaintyTests
     }
 
     [Fact]
-    public void A_stated_tolerance_takes_the_place_of_the_equipment()
+    public void AStatedToleranceTakesThePlaceOfTheEquipment()
     {
         var step = (AddStep)Bench.Add("potassium-nitrate", "10 g", "99 %", with: "bench-scale") with { Tolerance = new Tolerance(0.2, null) };
         var potassium = Of(Quillmere.Shop, step)["K"];
@@ -150,7 +150,7 @@ public sealed class ElementUncertaintyTests
     }
 
     [Fact]
-    public void A_pre_stock_that_cannot_be_found_is_assumed_and_said()
+    public void APreStockThatCannotBeFoundIsAssumedAndSaid()
     {
         var stock = Quillmere.Facts.FindStock("trace.stock.json")!;
         var known = ElementUncertainty.Of(stock, Quillmere.Facts.FindStock);
@@ -161,14 +161,14 @@ public sealed class ElementUncertaintyTests
     }
 
     [Fact]
-    public void A_stock_that_takes_from_itself_ends()
+    public void AStockThatTakesFromItselfEnds()
     {
         var stock = Quillmere.Facts.FindStock("trace.stock.json")!;
         Assert.NotEmpty(ElementUncertainty.Of(stock, _ => stock).Elements);
     }
 
     [Fact]
-    public void Nothing_weighed_is_nothing_known()
+    public void NothingWeighedIsNothingKnown()
     {
         var elements = Of(Quillmere.Shop, Bench.Add("potassium-nitrate", "0 g", "99 %", with: "bench-scale"), Bench.Add("boric-acid", "1 g"));
         Assert.Equal(["B"], elements.Keys);
@@ -176,7 +176,7 @@ public sealed class ElementUncertaintyTests
 
     /// <summary>Whatever is weighed on whatever, in whatever order: finite, shares that sum to one, and the same bits.</summary>
     [Fact]
-    public void Random_stocks_stay_finite_and_forget_their_order() =>
+    public void RandomStocksStayFiniteAndForgetTheirOrder() =>
         Gen.Select(
             Gen.Select(
                 Gen.Int[0, Salts.Length - 1].Select(i => Salts[i]),

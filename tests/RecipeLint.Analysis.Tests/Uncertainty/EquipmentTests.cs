@@ -14,7 +14,7 @@ public sealed class EquipmentTests
     [InlineData("1 mL", "1 mL", 0.05)]
     [InlineData("10 mL", "4 mL", 0.19)]
     [InlineData("10 mL", "10 mL", 0.40)]
-    public void A_syringe_keeps_ISO_7886_1(string size, string expelled, double millilitres) =>
+    public void ASyringeKeepsISO78861(string size, string expelled, double millilitres) =>
         Assert.Equal(millilitres, EquipmentLimits.VolumeError(MeasureKind.Syringe, Bench.VolumeOf(size), Bench.VolumeOf(expelled)).Millilitres, 9);
 
     // ASTM E1272-02(2012), table 1, class B: the table kept here (ISO 4788) promises nothing better than that standard asks for.
@@ -26,7 +26,7 @@ public sealed class EquipmentTests
     [InlineData(100, 1.00)]
     [InlineData(250, 2.00)]
     [InlineData(500, 4.00)]
-    public void A_cylinder_is_no_better_than_ASTM_E1272_class_B(double capacity, double limit)
+    public void ACylinderIsNoBetterThanASTME1272ClassB(double capacity, double limit)
     {
         var ours = EquipmentLimits.VolumeError(MeasureKind.Cylinder, Volume.FromMillilitres(capacity), Volume.FromMillilitres(capacity / 2)).Millilitres;
         Assert.InRange(ours, limit, 2 * limit);
@@ -34,11 +34,11 @@ public sealed class EquipmentTests
 
     // EURACHEM/CITAC QUAM:2012 A1: ± 0.1 mL for a class A flask of 100 mL; ASTM E288: class B within twice that.
     [Fact]
-    public void A_flask_of_100_mL_is_twice_the_class_A_of_Quam_A1() =>
+    public void AFlaskOf100MLIsTwiceTheClassAOfQuamA1() =>
         Assert.Equal(2 * 0.1, EquipmentLimits.VolumeError(MeasureKind.Flask, Bench.VolumeOf("100 mL"), Bench.VolumeOf("100 mL")).Millilitres, 9);
 
     [Fact]
-    public void A_size_between_two_published_ones_gets_the_larger_limit_and_one_above_keeps_its_part()
+    public void ASizeBetweenTwoPublishedOnesGetsTheLargerLimitAndOneAboveKeepsItsPart()
     {
         Assert.Equal(5, Limit("300 mL"), 9);
         Assert.Equal(50, Limit("5 L"), 9);
@@ -51,13 +51,13 @@ public sealed class EquipmentTests
     [InlineData("501 g", 2)]
     [InlineData("2 kg", 2)]
     [InlineData("2001 g", 3)]
-    public void A_scale_keeps_class_III_in_service(string load, double steps) =>
+    public void AScaleKeepsClassIIIInService(string load, double steps) =>
         Assert.Equal(steps, EquipmentLimits.ScaleError(Quillmere.MassOf(load), Quillmere.MassOf("1 g")).Grams, 9);
 
     // USP <41> (as summarised by a balance maker): s is never taken below 0.41 d, so 2 s / m <= 0.10 % asks for 820 d at the least. A scale that
     // repeats perfectly is left with just that: the rounding at tare and at gross.
     [Fact]
-    public void A_perfect_scale_still_has_the_minimum_weight_of_USP_41()
+    public void APerfectScaleStillHasTheMinimumWeightOfUSP41()
     {
         var own = new Weighing(Quillmere.Scale("s", "1 g", repeatability: "0 g"), Quillmere.MassOf("820 g")).OwnError;
         Assert.Equal(0.41, own.Grams, 2);
@@ -67,7 +67,7 @@ public sealed class EquipmentTests
     // Molybdate for one litre of a thousandfold stock, 0.12 g: about 12 % standard uncertainty on a pocket scale (arithmetic of 0.015 / 0.12,
     // plus the display and the calibration).
     [Fact]
-    public void A_tiny_weight_on_a_pocket_scale_is_hopeless()
+    public void ATinyWeightOnAPocketScaleIsHopeless()
     {
         var weighing = new Weighing(Quillmere.Shop.FindScale("pocket-scale")!, Quillmere.MassOf("0.12 g"));
         Assert.Equal(0.015, weighing.Repeatability.Grams, 9);
@@ -79,7 +79,7 @@ public sealed class EquipmentTests
     [InlineData(0.05)]
     [InlineData(0.01)]
     [InlineData(0.001)]
-    public void The_smallest_weight_is_just_good_enough(double limit)
+    public void TheSmallestWeightIsJustGoodEnough(double limit)
     {
         var scale = Quillmere.Shop.FindScale("fine-scale")!;
         var smallest = Weighing.SmallestWithin(scale, limit);
@@ -89,7 +89,7 @@ public sealed class EquipmentTests
     }
 
     [Fact]
-    public void A_vessel_counts_against_the_capacity()
+    public void AVesselCountsAgainstTheCapacity()
     {
         var weighing = new Weighing(Quillmere.Shop.FindScale("pocket-scale")!, Quillmere.MassOf("3 g"));
         Assert.Equal(ScaleLoad.Within, weighing.Load(null));
@@ -103,7 +103,7 @@ public sealed class EquipmentTests
     }
 
     [Fact]
-    public void Strokes_add_their_common_error_and_average_their_own()
+    public void StrokesAddTheirCommonErrorAndAverageTheirOwn()
     {
         var four = Pouring.Of(Quillmere.Syringe60, Bench.VolumeOf("240 mL"), 4);
         Assert.Equal(4 * 2.4 / Math.Sqrt(3), four.SharedError.Millilitres, 9);
@@ -113,7 +113,7 @@ public sealed class EquipmentTests
     }
 
     [Fact]
-    public void A_stated_tolerance_of_a_syringe_does_not_shrink_below_half_its_size()
+    public void AStatedToleranceOfASyringeDoesNotShrinkBelowHalfItsSize()
     {
         Assert.Equal(0.04 * 30, Pouring.Of(Quillmere.Syringe60, Bench.VolumeOf("5 mL")).Limit.Millilitres, 9);
         Assert.Equal(0.04 * 45, Pouring.Of(Quillmere.Syringe60, Bench.VolumeOf("45 mL")).Limit.Millilitres, 9);
@@ -129,7 +129,7 @@ public sealed class EquipmentTests
     [InlineData("13 % Fe (theory 13.26 %)", null)]
     [InlineData("sold by its label, see calcium-nitrate-fertiliser", null)]
     [InlineData("6-7 % Fe", null)]
-    public void A_typical_assay_is_read_only_where_it_is_one(string text, double? half)
+    public void ATypicalAssayIsReadOnlyWhereItIsOne(string text, double? half)
     {
         var read = MeasurementErrors.TypicalHalfWidth(text);
         Assert.Equal(half is null, read is null);

@@ -78,7 +78,7 @@ public sealed class MonteCarloTests
 
     [Theory]
     [MemberData(nameof(Cases))]
-    public void A_final_solution_agrees(string name)
+    public void AFinalSolutionAgrees(string name)
     {
         var facts = Recipes[name]();
         var recipe = Assert.Single(facts.Recipes);
@@ -87,7 +87,7 @@ public sealed class MonteCarloTests
 
     [Theory]
     [MemberData(nameof(Cases))]
-    public void Its_stocks_agree(string name)
+    public void ItsStocksAgree(string name)
     {
         var facts = Recipes[name]();
         Assert.NotEmpty(facts.Stocks);
@@ -99,7 +99,7 @@ public sealed class MonteCarloTests
 
     /// <summary>Every stock and recipe of the example folders, read from their files.</summary>
     [Fact]
-    public void The_example_files_agree()
+    public void TheExampleFilesAgree()
     {
         var facts = Analyzer.Analyse(WorkspaceLoader.Load(new DiskFileTree(Repository()), ["examples"], new LoadOptions()));
         Assert.NotEmpty(facts.Recipes);
@@ -132,7 +132,7 @@ public sealed class MonteCarloTests
     [InlineData("plant")]
     [InlineData("procedure")]
     [InlineData("people")]
-    public void The_rule_examples_agree(string family)
+    public void TheRuleExamplesAgree(string family)
     {
         var compared = 0;
         foreach (var folder in Directory.GetDirectories(Path.Combine(Repository(), "rules", family)).SelectMany(Directory.GetDirectories).Order(StringComparer.Ordinal))
@@ -190,7 +190,7 @@ public sealed class MonteCarloTests
 
     [Theory]
     [MemberData(nameof(Published))]
-    public void A_published_recipe_agrees(string id)
+    public void APublishedRecipeAgrees(string id)
     {
         var recipe = PublishedRecipe.Read(id).Facts;
         Agree(ElementUncertainty.Of(recipe, _ => null), MonteCarlo.Of(recipe, _ => null));
@@ -202,7 +202,7 @@ public sealed class MonteCarloTests
     /// two fillings of the first cylinder into 200 L ± 2 %. Nothing of the product takes part but the number it is held against.
     /// </summary>
     [Fact]
-    public void Molybdenum_by_hand()
+    public void MolybdenumByHand()
     {
         const int Trials = 200_000;
         var random = new Random(4_711);

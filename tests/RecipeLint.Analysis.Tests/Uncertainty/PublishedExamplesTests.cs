@@ -10,7 +10,7 @@ public sealed class PublishedExamplesTests
     // EURACHEM/CITAC Guide CG 4, QUAM:2012, example A1, preparation of a calibration standard (measurementuncertainty.org/guide/app_a_example1.html;
     // the unrounded u(V) from the budget file of the same example at metrodata.de).
     [Fact]
-    public void Quam_A1_cadmium_standard()
+    public void QuamA1CadmiumStandard()
     {
         var purity = Uncertain.Measured(0.9999, (new("P", "purity"), StandardUncertainty.Rectangular(0.0001)));
         var mass = Uncertain.Measured(100.28, (new("m", "mass"), 0.05));
@@ -37,7 +37,7 @@ public sealed class PublishedExamplesTests
     // EURACHEM/CITAC Guide CG 4, QUAM:2012, example A2, standardising sodium hydroxide with potassium hydrogen phthalate
     // (measurementuncertainty.org/guide/app_a_example2.html; the same table in D. Harvey, Analytical Chemistry 2.0).
     [Fact]
-    public void Quam_A2_sodium_hydroxide()
+    public void QuamA2SodiumHydroxide()
     {
         // The guide rounds the linearity to 0.09 mg before it counts it twice, for tare and gross.
         var linearity = Math.Round(StandardUncertainty.Rectangular(0.15), 2);
@@ -62,7 +62,7 @@ public sealed class PublishedExamplesTests
     // JCGM 100:2008, 5.2.2, example: ten resistors of 1000 ohm, each calibrated against one standard resistor with u = 100 mohm, in series:
     // u = 1 ohm; taken as independent it would be the wrong 0.32 ohm. (Recalled.)
     [Fact]
-    public void Gum_5_2_2_ten_resistors_from_one_standard()
+    public void Gum522TenResistorsFromOneStandard()
     {
         var shared = Uncertain.Sum(Enumerable.Range(0, 10).Select(_ => Uncertain.Measured(1000, (One, 0.1))));
         Assert.Equal(10_000, shared.Value);
@@ -75,7 +75,7 @@ public sealed class PublishedExamplesTests
     // JCGM 100:2008, H.1, end-gauge calibration: l = ls + d - ls (dalpha theta + alphas dtheta). Standard uncertainties of table H.1 and the printed
     // components 25, 9.7, 2.9 and 16.6 nm, u_c = 32 nm. (Recalled.)
     [Fact]
-    public void Gum_H1_end_gauge()
+    public void GumH1EndGauge()
     {
         const double Nanometre = 1e-6; // in mm
         var standard = Uncertain.Measured(50.000623, (new("ls", ""), 25 * Nanometre));
@@ -99,7 +99,7 @@ public sealed class PublishedExamplesTests
     // JCGM 100:2008, H.2, resistance and reactance from five simultaneous readings (tables H.2 to H.4; recalled). Each set of readings is one error
     // source that voltage, current and phase share: (x_k - mean) / sqrt(n (n - 1)) gives back the means' variances and covariances exactly.
     [Fact]
-    public void Gum_H2_resistance_and_reactance()
+    public void GumH2ResistanceAndReactance()
     {
         double[] volts = [5.007, 4.994, 5.005, 4.990, 4.999];
         double[] amperes = [19.663e-3, 19.639e-3, 19.640e-3, 19.685e-3, 19.678e-3];

@@ -10,7 +10,7 @@ public sealed class UncertainTests
             .Select((value, errors) => Uncertain.Measured(value, errors.Select(e => (new ErrorSource($"s{e.Item1}", "source"), e.Item2))));
 
     [Fact]
-    public void A_difference_of_a_value_with_itself_is_certain()
+    public void ADifferenceOfAValueWithItselfIsCertain()
     {
         var x = Uncertain.Measured(5, (new("a", ""), 1), (new("b", ""), 0.5));
         Assert.Equal(0, (x - x).Standard);
@@ -19,7 +19,7 @@ public sealed class UncertainTests
     }
 
     [Fact]
-    public void Nothing_is_relative_to_zero_and_nothing_is_divided_by_it()
+    public void NothingIsRelativeToZeroAndNothingIsDividedByIt()
     {
         var zero = Uncertain.Measured(0, (new("a", ""), 1));
         Assert.Null(zero.RelativeStandard);
@@ -28,7 +28,7 @@ public sealed class UncertainTests
     }
 
     [Fact]
-    public void Very_small_uncertainties_do_not_vanish()
+    public void VerySmallUncertaintiesDoNotVanish()
     {
         var x = Uncertain.Measured(1e-190, (new("a", ""), 3e-200), (new("b", ""), 4e-200));
         Assert.InRange(x.Standard, 4.999999e-200, 5.000001e-200);
@@ -36,7 +36,7 @@ public sealed class UncertainTests
     }
 
     [Fact]
-    public void Shares_sum_to_one_and_nothing_is_NaN() =>
+    public void SharesSumToOneAndNothingIsNaN() =>
         Gen.Select(Some, Some, Some).Sample((a, b, c) =>
         {
             foreach (var x in new[] { a + b, a - b, a * b, (a * b) - c, 2 * a, Uncertain.Sum([a, b, c]) })
@@ -48,7 +48,7 @@ public sealed class UncertainTests
         });
 
     [Fact]
-    public void A_sum_does_not_depend_on_the_order_of_its_terms() =>
+    public void ASumDoesNotDependOnTheOrderOfItsTerms() =>
         Some.Array[1, 12].Sample(terms =>
         {
             var forward = Uncertain.Sum(terms);
@@ -60,7 +60,7 @@ public sealed class UncertainTests
 
     // The variance of a sum by its definition: var(a + b) = var a + var b + 2 cov(a, b) (JCGM 100:2008, equation 16).
     [Fact]
-    public void Shared_sources_are_covariance() =>
+    public void SharedSourcesAreCovariance() =>
         Gen.Select(Some, Some).Sample((a, b) =>
         {
             var expected = (a.Standard * a.Standard) + (b.Standard * b.Standard) + (2 * a.Covariance(b));

@@ -9,7 +9,7 @@ namespace RecipeLint.Analysis.Tests.Uncertainty;
 public sealed class UncertaintyDocumentTests
 {
     [Fact]
-    public void The_document_prints_what_was_computed_with_every_share()
+    public void TheDocumentPrintsWhatWasComputedWithEveryShare()
     {
         var facts = Quillmere.Facts;
         var computed = ElementUncertainty.Of(facts.Recipes[0], facts.FindStock);
@@ -27,7 +27,7 @@ public sealed class UncertaintyDocumentTests
 
     /// <summary>3.15 g on a scale that reads 0.01 g and repeats to 1.5 steps: u² = (1.5² + 2/12 + 1/3) d², by hand.</summary>
     [Fact]
-    public void A_weighing_carries_its_scale_and_its_uncertainty()
+    public void AWeighingCarriesItsScaleAndItsUncertainty()
     {
         using var document = JsonDocument.Parse(Write(Quillmere.Facts, "molybdate-pre.stock.json"));
         var weighing = Assert.Single(document.RootElement.GetProperty("uncertainty").GetProperty("weighings").EnumerateArray());

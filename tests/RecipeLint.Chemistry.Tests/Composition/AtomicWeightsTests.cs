@@ -34,7 +34,7 @@ public sealed class AtomicWeightsTests
     [InlineData("Mo", 95.95, 95.95)]
     [InlineData("Cd", 112.414, 112.414)]
     [InlineData("I", 126.90447, 126.90447)]
-    public void Abridged_weights_cover_the_full_table(string symbol, double low, double high)
+    public void AbridgedWeightsCoverTheFullTable(string symbol, double low, double high)
     {
         Assert.True(AtomicWeights.TryGet(new(symbol), out var weight));
         Assert.InRange(low, weight.Value - weight.Uncertainty, weight.Value + weight.Uncertainty);
@@ -42,7 +42,7 @@ public sealed class AtomicWeightsTests
     }
 
     [Fact]
-    public void All_84_elements_with_a_standard_weight_are_there()
+    public void All84ElementsWithAStandardWeightAreThere()
     {
         // Prohaska et al. 2022: 84 elements have a standard atomic weight.
         Assert.Equal(84, AtomicWeights.Elements.Count());

@@ -20,7 +20,7 @@ public sealed class FormulaParserTests
     [InlineData("Ca{NO3}2 x 4H2O")]
     [InlineData("Ca(NO₃)₂·4H₂O")]
     [InlineData("  Ca(NO3)2.4H2O\t")]
-    public void Every_spelling_of_a_hydrate_is_the_same_formula(string text)
+    public void EverySpellingOfAHydrateIsTheSameFormula(string text)
     {
         var formula = FormulaParser.Parse(text);
 
@@ -33,7 +33,7 @@ public sealed class FormulaParserTests
     }
 
     [Fact]
-    public void A_double_salt_multiplies_its_parts()
+    public void ADoubleSaltMultipliesItsParts()
     {
         var formula = FormulaParser.Parse("5Ca(NO3)2.NH4NO3.10H2O");
 
@@ -56,7 +56,7 @@ public sealed class FormulaParserTests
     [InlineData("CuSO4.5H2O", 5)]
     [InlineData("MgSO4", 0)]
     [InlineData("H2O", 0)]
-    public void Fractional_hydrates_are_read(string text, double water) =>
+    public void FractionalHydratesAreRead(string text, double water) =>
         Assert.Equal(water, FormulaParser.Parse(text).HydrateWater);
 
     [Theory]
@@ -74,7 +74,7 @@ public sealed class FormulaParserTests
     [InlineData("SO₄²⁻", -2, "SO4-2")]
     [InlineData("[Fe(CN)6]4-", -4, "(Fe(CN)6)-4")]
     [InlineData("Fe(H2O)6+3", 3, "Fe(H2O)6+3")]
-    public void A_charge_is_read_in_the_usual_spellings(string text, int charge, string normal)
+    public void AChargeIsReadInTheUsualSpellings(string text, int charge, string normal)
     {
         var formula = FormulaParser.Parse(text);
 
@@ -112,7 +112,7 @@ public sealed class FormulaParserTests
     [InlineData("Na2EDTA", 3)]
     [InlineData("NaCl\u0000", 4)]
     [InlineData("😀", 0)]
-    public void What_is_not_a_formula_says_where_and_why(string text, int position)
+    public void WhatIsNotAFormulaSaysWhereAndWhy(string text, int position)
     {
         Assert.False(FormulaParser.TryParse(text, out var formula, out var error));
         Assert.Null(formula);
@@ -121,7 +121,7 @@ public sealed class FormulaParserTests
     }
 
     [Fact]
-    public void Length_and_nesting_are_capped()
+    public void LengthAndNestingAreCapped()
     {
         Assert.False(FormulaParser.TryParse(new string('H', FormulaParser.MaxLength + 1), out _, out _));
         Assert.False(FormulaParser.TryParse(new string('(', 90) + "H" + new string(')', 90), out _, out var error));
@@ -129,7 +129,7 @@ public sealed class FormulaParserTests
     }
 
     [Fact]
-    public void Spellings_of_one_composition_share_the_Hill_key()
+    public void SpellingsOfOneCompositionShareTheHillKey()
     {
         Assert.Equal("C2 H4 O2", FormulaParser.Parse("CH3COOH").Hill);
         Assert.True(FormulaParser.Parse("CH3COOH").HasCompositionOf(FormulaParser.Parse("C2H4O2")));
@@ -139,7 +139,7 @@ public sealed class FormulaParserTests
     }
 
     [Fact]
-    public void Any_text_gives_a_formula_or_an_error_inside_the_text()
+    public void AnyTextGivesAFormulaOrAnErrorInsideTheText()
     {
         var alphabet = Gen.Int[0, Fragments.Length - 1].Select(i => Fragments[i]);
         Gen.OneOf(alphabet.Array[0, 12].Select(string.Concat), Gen.String[0, 40]).Sample(text =>
@@ -159,7 +159,7 @@ public sealed class FormulaParserTests
     }
 
     [Fact]
-    public void Counts_are_those_of_the_tree_that_was_written()
+    public void CountsAreThoseOfTheTreeThatWasWritten()
     {
         var elements = Gen.Int[0, Common.Length - 1].Select(i => Common[i]);
         var atom = Gen.Select(elements, Gen.Int[1, 12]).Select((e, n) => (Text: n == 1 ? e : $"{e}{n}", Atoms: new Dictionary<string, int> { [e] = n }));

@@ -55,11 +55,11 @@ public sealed class MolarMassTests
     [InlineData("H2SO4", 98.079)]
     [InlineData("(NH2)2CO", 60.055)]
     [InlineData("LiCl", 42.394)]
-    public void Molar_masses_agree_with_the_handbook(string formula, double printed) =>
+    public void MolarMassesAgreeWithTheHandbook(string formula, double printed) =>
         Assert.Equal(1, FormulaParser.Parse(formula).MolarMass.GramsPerMole / printed, Tolerance);
 
     [Fact]
-    public void The_handbook_zinc_sulfate_follows_from_the_zinc_of_its_day()
+    public void TheHandbookZincSulfateFollowsFromTheZincOfItsDay()
     {
         // The same CRC table prints 161.472 for ZnSO4, 0.022 % above ours: it was computed with Zn 65.409, the standard atomic weight until
         // CIAAW lowered it to 65.38 in 2007 (Wieser & Berglund, Pure Appl. Chem. 81 (2009) 2131).
@@ -84,14 +84,14 @@ public sealed class MolarMassTests
     [InlineData("Na2B8O13·4H2O", 412.5212, 412.521, 412.5209)]
     [InlineData("C10H12FeN2NaO8·3H2O", 421.0921, 421.097, 421.0915)]
     [InlineData("5Ca(NO3)2·NH4NO3·10H2O", 1080.6355, 1080.64, 1080.6352)]
-    public void Hydrates_and_double_salts_agree_with_other_programs(string formula, double first, double second, double third)
+    public void HydratesAndDoubleSaltsAgreeWithOtherPrograms(string formula, double first, double second, double third)
     {
         var mass = FormulaParser.Parse(formula).MolarMass.GramsPerMole;
         Assert.All([first, second, third], other => Assert.Equal(1, mass / other, Tolerance));
     }
 
     [Fact]
-    public void At_least_thirty_catalogue_compounds_stand_in_those_tables()
+    public void AtLeastThirtyCatalogueCompoundsStandInThoseTables()
     {
         var tested = GetType().GetMethods()
             .SelectMany(m => m.GetCustomAttributesData())

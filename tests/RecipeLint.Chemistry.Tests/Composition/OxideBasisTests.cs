@@ -13,7 +13,7 @@ public sealed class OxideBasisTests
     [InlineData("MgO", 0.603)]
     [InlineData("Na2O", 0.742)]
     [InlineData("SO3", 0.400)]
-    public void Factors_round_to_those_of_the_fertiliser_law(string form, double factor) =>
+    public void FactorsRoundToThoseOfTheFertiliserLaw(string form, double factor) =>
         Assert.Equal(factor, OxideBasis.GramsElementPerGram(form), 0.0006);
 
     // Arithmetic by hand from the CIAAW weights: 2 x 30.974 / 141.943 and so on.
@@ -31,11 +31,11 @@ public sealed class OxideBasisTests
     [InlineData("NH4", 14.007 / 18.039)]
     [InlineData("P", 1)]
     [InlineData("Fe", 1)]
-    public void Factors_are_those_of_the_atomic_weights(string form, double factor) =>
+    public void FactorsAreThoseOfTheAtomicWeights(string form, double factor) =>
         Assert.Equal(factor, OxideBasis.GramsElementPerGram(form), 1e-9);
 
     [Fact]
-    public void The_factors_of_P2O5_and_K2O_are_0_4364_and_0_8301()
+    public void TheFactorsOfP2O5AndK2OAre04364And08301()
     {
         // Common practice, no source; the second is 0.83015, cut rather than rounded in most tables.
         Assert.Equal(0.4364, OxideBasis.GramsElementPerGram("P2O5"), 4);
@@ -48,7 +48,7 @@ public sealed class OxideBasisTests
     }
 
     [Fact]
-    public void Every_form_holds_the_element_it_stands_for()
+    public void EveryFormHoldsTheElementItStandsFor()
     {
         Assert.All(OxideBasis.Forms, form =>
         {
@@ -66,7 +66,7 @@ public sealed class OxideBasisTests
     [InlineData("p2o5")]
     [InlineData("Xx")]
     [InlineData("P2O7")]
-    public void What_no_label_writes_is_refused(string form)
+    public void WhatNoLabelWritesIsRefused(string form)
     {
         Assert.False(OxideBasis.TryRead(form, out _, out _));
         Assert.Throws<ArgumentException>(() => OxideBasis.GramsElementPerGram(form));

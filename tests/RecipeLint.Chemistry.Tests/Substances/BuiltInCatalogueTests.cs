@@ -8,11 +8,11 @@ public sealed class BuiltInCatalogueTests
     public static TheoryData<string> Ids => [.. SubstanceCatalogue.BuiltIn.Substances.Select(s => s.Id)];
 
     [Fact]
-    public void The_catalogue_is_as_large_as_promised() => Assert.True(SubstanceCatalogue.BuiltIn.Substances.Count >= 95);
+    public void TheCatalogueIsAsLargeAsPromised() => Assert.True(SubstanceCatalogue.BuiltIn.Substances.Count >= 95);
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void Charge_closes_and_atoms_add_up(string id)
+    public void ChargeClosesAndAtomsAddUp(string id)
     {
         var substance = SubstanceCatalogue.BuiltIn.ById(id)!;
         if (substance.Formula is { } formula)
@@ -28,7 +28,7 @@ public sealed class BuiltInCatalogueTests
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void Contents_follow_from_the_formula_and_add_up_to_the_strength(string id)
+    public void ContentsFollowFromTheFormulaAndAddUpToTheStrength(string id)
     {
         var substance = SubstanceCatalogue.BuiltIn.ById(id)!;
         if (substance.Formula is not { } formula)
@@ -44,7 +44,7 @@ public sealed class BuiltInCatalogueTests
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void Every_value_names_its_source(string id)
+    public void EveryValueNamesItsSource(string id)
     {
         var substance = SubstanceCatalogue.BuiltIn.ById(id)!;
 
@@ -70,14 +70,14 @@ public sealed class BuiltInCatalogueTests
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void Cas_numbers_have_a_right_check_digit(string id)
+    public void CasNumbersHaveARightCheckDigit(string id)
     {
         var cas = SubstanceCatalogue.BuiltIn.ById(id)!.Cas;
         Assert.True(cas is null || CasNumber.IsValid(cas), cas);
     }
 
     [Fact]
-    public void One_cas_number_means_one_compound()
+    public void OneCasNumberMeansOneCompound()
     {
         Assert.All(SubstanceCatalogue.BuiltIn.Substances.Where(s => s.Cas is not null).GroupBy(s => s.Cas), group =>
             Assert.Single(group.Select(s => s.Formula!.Hill).Distinct()));
@@ -85,7 +85,7 @@ public sealed class BuiltInCatalogueTests
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void Hazard_codes_have_the_shape_of_GHS(string id)
+    public void HazardCodesHaveTheShapeOfGHS(string id)
     {
         var hazards = SubstanceCatalogue.BuiltIn.ById(id)!.Hazards!;
         Assert.All(hazards.Statements.Concat(hazards.SupplierAdds), h => Assert.Matches("^(H[2-4][0-9]{2}(i|F|D|FD)?|EUH[0-9]{3})$", h));
@@ -94,7 +94,7 @@ public sealed class BuiltInCatalogueTests
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void The_id_the_name_and_the_formula_find_the_substance(string id)
+    public void TheIdTheNameAndTheFormulaFindTheSubstance(string id)
     {
         var catalogue = SubstanceCatalogue.BuiltIn;
         var substance = catalogue.ById(id)!;
@@ -117,7 +117,7 @@ public sealed class BuiltInCatalogueTests
     }
 
     [Fact]
-    public void Every_component_named_by_the_data_is_charge_checked()
+    public void EveryComponentNamedByTheDataIsChargeChecked()
     {
         Assert.All(SolutionComponent.Known, c =>
         {

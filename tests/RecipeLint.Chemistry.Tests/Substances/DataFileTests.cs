@@ -18,7 +18,7 @@ public sealed class DataFileTests
 
     [Theory]
     [MemberData(nameof(Files))]
-    public void Every_key_is_known_and_every_source_is_used(string file)
+    public void EveryKeyIsKnownAndEverySourceIsUsed(string file)
     {
         using var document = Open(file);
         var root = document.RootElement;
@@ -41,7 +41,7 @@ public sealed class DataFileTests
     }
 
     [Fact]
-    public void The_catalogue_reads_every_file()
+    public void TheCatalogueReadsEveryFile()
     {
         var rows = FileNames().Sum(file =>
         {

@@ -22,7 +22,7 @@ public sealed class IonReadingTests
     [InlineData("MgSO4·3.5H2O", "Mg+2 1, SO4-2 1")]
     [InlineData("HNO3", "H+ 1, NO3- 1")]
     [InlineData("CH4N2O", "inert:urea 1")]
-    public void Ions_are_read_from_the_formula(string text, string expected)
+    public void IonsAreReadFromTheFormula(string text, string expected)
     {
         Assert.True(IonReading.TryRead(FormulaParser.Parse(text), SubstanceCatalogue.BuiltIn, out var moles));
         Assert.Equal(expected, string.Join(", ", moles.OrderBy(m => m.Key, StringComparer.Ordinal).Select(m => $"{m.Key} {m.Value}")));
@@ -34,11 +34,11 @@ public sealed class IonReadingTests
     [InlineData("Na2S2O3")]
     [InlineData("NaSO4")]
     [InlineData("Fe3O4")]
-    public void What_cannot_be_told_is_not_guessed(string text) =>
+    public void WhatCannotBeToldIsNotGuessed(string text) =>
         Assert.False(IonReading.TryRead(FormulaParser.Parse(text), SubstanceCatalogue.BuiltIn, out _));
 
     [Fact]
-    public void The_groups_alone_agree_with_the_catalogue()
+    public void TheGroupsAloneAgreeWithTheCatalogue()
     {
         // Read without the catalogue's help, the mineral salts come out as the data files say.
         var mineral = SubstanceCatalogue.BuiltIn.Substances.Where(s => s.Formula is not null && s.Kind == SubstanceKind.Salt).ToArray();

@@ -8,7 +8,7 @@ namespace RecipeLint.Chemistry.Tests.Substances;
 public sealed class LabelProductTests
 {
     [Fact]
-    public void Calcium_nitrate_fertiliser_follows_its_label()
+    public void CalciumNitrateFertiliserFollowsItsLabel()
     {
         // 15.5 % N (14.4 nitrate, 1.1 ammonium), 19 % Ca: the usual label of the greenhouse grade (common practice, no source).
         var substance = SubstanceCatalogue.BuiltIn.ById("calcium-nitrate-fertiliser")!;
@@ -24,7 +24,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void Oxides_become_elements()
+    public void OxidesBecomeElements()
     {
         // MKP as its label 0-52-34: the pure salt is 52.15 % P2O5 and 34.61 % K2O (arithmetic from the CIAAW weights).
         var result = Build([new("P2O5", 52.15), new("K2O", 34.61)]);
@@ -37,7 +37,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void Volume_per_cent_needs_and_uses_the_density()
+    public void VolumePerCentNeedsAndUsesTheDensity()
     {
         var label = Label([new("K2O", 10)]) with { Percent = LabelPercent.WeightPerVolume };
         Assert.Equal(LabelProblemKind.MissingDensity, Assert.Single(LabelProduct.Build(label).Problems).Kind);
@@ -48,7 +48,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void Chelated_iron_brings_its_agent_and_sodium()
+    public void ChelatedIronBringsItsAgentAndSodium()
     {
         var substance = SubstanceCatalogue.BuiltIn.ById("fe-dtpa-liquid-6")!;
 
@@ -61,7 +61,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void Total_chelated_and_ortho_ortho_iron_are_kept_apart()
+    public void TotalChelatedAndOrthoOrthoIronAreKeptApart()
     {
         var result = LabelProduct.Build(Label([new("Fe", 6), new("Fe", 5.5, LabelShare.Chelated), new("Fe", 4.8, LabelShare.OrthoOrtho)]) with { Agent = "EDDHA" });
 
@@ -74,7 +74,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void A_bag_of_premixed_fertiliser_closes_with_sulfate_and_says_so()
+    public void ABagOfPremixedFertiliserClosesWithSulfateAndSaysSo()
     {
         // An invented 15-5-30 bag with micronutrients.
         var result = LabelProduct.Build(Label(
@@ -94,7 +94,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void Nitrogen_without_a_form_is_taken_as_nitrate_first()
+    public void NitrogenWithoutAFormIsTakenAsNitrateFirst()
     {
         var result = Build([new("N", 13.85), new("K2O", 46.6)]);
         var nitrate = result.Substance!;
@@ -105,7 +105,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void The_declared_counter_ion_is_used()
+    public void TheDeclaredCounterIonIsUsed()
     {
         var chloride = LabelProduct.Build(Label([new("K2O", 20)]) with { CounterIon = "Cl-" });
         Assert.Equal(Moles(chloride.Substance!, "K+"), Moles(chloride.Substance!, "Cl-"), 1e-15);
@@ -117,7 +117,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void Wrong_labels_are_told_what_is_wrong()
+    public void WrongLabelsAreToldWhatIsWrong()
     {
         AssertProblem(LabelProblemKind.UnknownForm, new("K20", 10), new("P2O5", 5));
         AssertProblem(LabelProblemKind.BadPercent, new("K2O", -1), new("P2O5", 5));
@@ -144,7 +144,7 @@ public sealed class LabelProductTests
     [InlineData("boric-acid")]
     [InlineData("potassium-silicate-powder")]
     [InlineData("magnesium-sulfate-anhydrous")]
-    public void Real_salts_written_as_labels_do_not_exceed_100_per_cent(string id)
+    public void RealSaltsWrittenAsLabelsDoNotExceed100PerCent(string id)
     {
         var salt = SubstanceCatalogue.BuiltIn.ById(id)!;
         var entries = salt.Content.Elements
@@ -157,7 +157,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void Whatever_the_label_says_the_charge_closes()
+    public void WhateverTheLabelSaysTheChargeCloses()
     {
         var forms = OxideBasis.Forms.Concat(["N", "P", "K", "Ca", "Mg", "S", "Cl", "Na", "Fe", "Mn", "Zn", "Cu", "B", "Mo", "Si", "I", "Se"]).ToArray();
         var entry = Gen.Select(Gen.Int[0, forms.Length - 1], Gen.Double[0, 20], Gen.Enum<LabelShare>()).Select((f, p, s) => new LabelEntry(forms[f], p, s));

@@ -33,7 +33,7 @@ public sealed class SubstanceLookupTests
     [InlineData("iron(II) sulphate heptahydrate", "ferrous-sulfate-7h2o")]
     [InlineData("borax", "borax-10h2o")]
     [InlineData("food coloring", "food-colour")]
-    public void One_substance_fits(string text, string id) =>
+    public void OneSubstanceFits(string text, string id) =>
         Assert.Equal(id, Assert.IsType<SubstanceLookup.Found>(SubstanceCatalogue.BuiltIn.Find(text)).Substance.Id);
 
     [Theory]
@@ -49,7 +49,7 @@ public sealed class SubstanceLookupTests
     [InlineData("lye", "potassium-hydroxide", "sodium-hydroxide")]
     [InlineData("mgso4", "magnesium-sulfate-anhydrous", "magnesium-sulfate-7h2o", "magnesium-sulfate-h2o")]
     [InlineData("MgSO4", "magnesium-sulfate-anhydrous", "magnesium-sulfate-7h2o", "magnesium-sulfate-h2o")]
-    public void Several_substances_fit_and_none_is_chosen(string text, params string[] ids) =>
+    public void SeveralSubstancesFitAndNoneIsChosen(string text, params string[] ids) =>
         Assert.Equal(ids, Assert.IsType<SubstanceLookup.Ambiguous>(SubstanceCatalogue.BuiltIn.Find(text)).Candidates.Select(c => c.Id));
 
     [Theory]
@@ -60,7 +60,7 @@ public sealed class SubstanceLookupTests
     [InlineData("MgSO4·6H2O", "magnesium-sulfate-7h2o")]
     [InlineData("Mg(NO3)2", "magnesium-nitrate-6h2o")]
     [InlineData("gluconate", "ferrous-gluconate-2h2o")]
-    public void A_slip_is_answered_with_what_is_near(string text, string near)
+    public void ASlipIsAnsweredWithWhatIsNear(string text, string near)
     {
         var suggestions = Assert.IsType<SubstanceLookup.Unknown>(SubstanceCatalogue.BuiltIn.Find(text)).Suggestions;
         Assert.Equal(near, suggestions[0]);
@@ -73,15 +73,15 @@ public sealed class SubstanceLookupTests
     [InlineData("xyzzy")]
     [InlineData("7732-18-5")]
     [InlineData("U3O8")]
-    public void What_is_not_there_is_unknown_without_guesses(string text) =>
+    public void WhatIsNotThereIsUnknownWithoutGuesses(string text) =>
         Assert.Empty(Assert.IsType<SubstanceLookup.Unknown>(SubstanceCatalogue.BuiltIn.Find(text)).Suggestions);
 
     [Fact]
-    public void Any_text_gets_an_answer() =>
+    public void AnyTextGetsAnAnswer() =>
         Gen.String[0, 200].Sample(text => Assert.NotNull(SubstanceCatalogue.BuiltIn.Find(text)));
 
     [Fact]
-    public void One_slip_in_an_id_is_suggested_back()
+    public void OneSlipInAnIdIsSuggestedBack()
     {
         var ids = SubstanceCatalogue.BuiltIn.Ids.Where(id => id.Length >= 10).ToArray();
         Gen.Select(Gen.Int[0, ids.Length - 1], Gen.Int[1, 8]).Sample((i, at) =>
@@ -103,7 +103,7 @@ public sealed class SubstanceLookupTests
     }
 
     [Fact]
-    public void A_shop_adds_substances_and_shadows_nothing()
+    public void AShopAddsSubstancesAndShadowsNothing()
     {
         var own = new Substance { Id = "own-mix", Name = "own mix", Kind = SubstanceKind.Product, Content = ElementContent.Empty };
         var clash = own with { Id = "potassium-nitrate", Name = "another saltpetre" };
@@ -133,7 +133,7 @@ public sealed class SubstanceLookupTests
     [InlineData("calcium-chloride-2h2o", "calcium-chloride-anhydrous", 1.325)]
     [InlineData("borax-10h2o", "borax-5h2o", 1.309)]
     [InlineData("nitric-38", "nitric-60", 60.0 / 38)]
-    public void Weighing_the_wrong_hydrate_is_wrong_by_this_factor(string a, string b, double factor)
+    public void WeighingTheWrongHydrateIsWrongByThisFactor(string a, string b, double factor)
     {
         var catalogue = SubstanceCatalogue.BuiltIn;
         Assert.Equal(factor, SubstanceCatalogue.HydrateFactor(catalogue.ById(a)!, catalogue.ById(b)!)!.Value, 0.0006);
@@ -141,7 +141,7 @@ public sealed class SubstanceLookupTests
     }
 
     [Fact]
-    public void Different_salts_have_no_factor() =>
+    public void DifferentSaltsHaveNoFactor() =>
         Assert.Null(SubstanceCatalogue.HydrateFactor(SubstanceCatalogue.BuiltIn.ById("zinc-sulfate-h2o")!, SubstanceCatalogue.BuiltIn.ById("manganese-sulfate-h2o")!));
 
     // Water, formaldehyde and caffeine in the CAS Registry's own explanation of the check digit (7732-18-5, 50-00-0, 58-08-2).
@@ -154,5 +154,5 @@ public sealed class SubstanceLookupTests
     [InlineData("7732-1-85", false)]
     [InlineData("a732-18-5", false)]
     [InlineData("", false)]
-    public void A_cas_number_carries_a_check_digit(string text, bool valid) => Assert.Equal(valid, CasNumber.IsValid(text));
+    public void ACasNumberCarriesACheckDigit(string text, bool valid) => Assert.Equal(valid, CasNumber.IsValid(text));
 }

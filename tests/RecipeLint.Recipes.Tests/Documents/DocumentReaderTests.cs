@@ -23,7 +23,7 @@ public sealed class DocumentReaderTests
         """;
 
     [Fact]
-    public void A_stock_is_read_with_everything_in_it()
+    public void AStockIsReadWithEverythingInIt()
     {
         var stock = InMemoryShop.Of(
             ("recipelint.json", Settings),
@@ -70,7 +70,7 @@ public sealed class DocumentReaderTests
     }
 
     [Fact]
-    public void A_stock_kept_at_a_site_has_its_temperatures()
+    public void AStockKeptAtASiteHasItsTemperatures()
     {
         var stock = InMemoryShop.Of(
             ("recipelint.json", Settings),
@@ -81,7 +81,7 @@ public sealed class DocumentReaderTests
     }
 
     [Fact]
-    public void A_stated_id_goes_before_one_that_is_made()
+    public void AStatedIdGoesBeforeOneThatIsMade()
     {
         var stock = InMemoryShop.Of(("a.stock.json", """
             {"format": 1, "makes": "1 L", "steps": [
@@ -91,7 +91,7 @@ public sealed class DocumentReaderTests
     }
 
     [Fact]
-    public void A_recipe_is_read_with_everything_in_it()
+    public void ARecipeIsReadWithEverythingInIt()
     {
         var recipe = InMemoryShop.Of(
             ("recipelint.json", Settings),
@@ -126,7 +126,7 @@ public sealed class DocumentReaderTests
     }
 
     [Fact]
-    public void Settings_are_read_with_everything_in_them()
+    public void SettingsAreReadWithEverythingInThem()
     {
         var settings = InMemoryShop.Of(("recipelint.json", Settings)).Clean().SettingsFor("anywhere/x.stock.json");
         Assert.Equal("recipelint.json", settings.File);
@@ -155,18 +155,18 @@ public sealed class DocumentReaderTests
     [InlineData("\"suppressions\": [{\"rule\": \"x\", \"file\": \"a\", \"reason\": \"r\", \"expires\": «\"2027-02-30\"»}]", ProblemKind.WrongShape)]
     [InlineData("\"suppressions\": [{\"rule\": \"x\", \"file\": \"a\", \"reason\": «\" \"»}]", ProblemKind.WrongShape)]
     [InlineData("\"suppressions\": [{\"rule\": \"x\", \"file\": «\"../a\"», \"reason\": \"r\"}]", ProblemKind.ReferenceLeavesRepository)]
-    public void What_settings_state_is_refused_where_it_stands(string members, ProblemKind kind) =>
+    public void WhatSettingsStateIsRefusedWhereItStands(string members, ProblemKind kind) =>
         InMemoryShop.Of(("recipelint.json", $$"""{ {{members}} }""")).Single(kind);
 
     [Fact]
-    public void Equipment_that_cannot_be_read_is_reported_once_where_it_is_described() =>
+    public void EquipmentThatCannotBeReadIsReportedOnceWhereItIsDescribed() =>
         InMemoryShop.Of(
             ("recipelint.json", """{"scales": [{"name": "pocket", "readability": «"0.01 mL"»}]}"""),
             ("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"add": "KNO3", "amount": "1 g", "with": "pocket"}]}"""))
             .Single(ProblemKind.WrongDimension);
 
     [Fact]
-    public void A_hydrate_is_never_chosen_and_the_factor_is_named()
+    public void AHydrateIsNeverChosenAndTheFactorIsNamed()
     {
         // 246.47 g/mol against 120.37 g/mol (molar masses of the two magnesium sulfates): 2.048.
         var problem = InMemoryShop.Of(("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"add": «"magnesium sulfate"», "amount": "1 g"}]}"""))
@@ -176,7 +176,7 @@ public sealed class DocumentReaderTests
     }
 
     [Fact]
-    public void What_could_not_be_read_leaves_the_document_incomplete()
+    public void WhatCouldNotBeReadLeavesTheDocumentIncomplete()
     {
         var workspace = InMemoryShop.Of(
             ("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"add": "KNO3", "amount": "7,5 g"}, {"add": "boric-acid", "amount": "1 g"}]}"""),

@@ -18,7 +18,7 @@ public sealed class GeneratedDocumentsTests
     [InlineData(DocumentKind.Substances, "x.substances.json", 0.05)]
     [InlineData(DocumentKind.Settings, "recipelint.json", 0.05)]
     [InlineData(DocumentKind.Profile, "x.profile.json", 0.05)]
-    public void Whatever_the_schema_accepts_the_reader_reads(DocumentKind kind, string file, double leastAccepted)
+    public void WhateverTheSchemaAcceptsTheReaderReads(DocumentKind kind, string file, double leastAccepted)
     {
         using var schema = JsonDocument.Parse(File.ReadAllBytes(Repository.PathOf("schema", DocumentKinds.SchemaFileName(kind)!)));
         var (made, accepted) = (0, 0);

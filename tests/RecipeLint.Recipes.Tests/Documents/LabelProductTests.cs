@@ -11,7 +11,7 @@ public sealed class LabelProductTests
     private const double Others = (0.001 / 54.938) + (0.0005 / 65.38) + (0.0004 / 63.546);
 
     [Fact]
-    public void One_figure_beside_a_chelating_agent_is_bound_by_it()
+    public void OneFigureBesideAChelatingAgentIsBoundByIt()
     {
         var bag = Product("\"Fe\": \"0.3 %\", \"Mn\": \"0.1 %\", \"Zn\": \"0.05 %\", \"Cu\": \"0.04 %\", \"chelatedWith\": \"EDTA\"");
         Assert.Equal(Iron + Others, Moles(bag, "EDTA-4"), 8);
@@ -21,7 +21,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void Total_and_chelated_apart_count_as_the_label_says()
+    public void TotalAndChelatedApartCountAsTheLabelSays()
     {
         var bag = Product("\"Fe\": {\"total\": \"0.3 %\", \"chelated\": \"0.2 %\"}, \"Mn\": {\"total\": \"0.1 %\"}, \"chelatedWith\": \"EDTA\"");
         Assert.Equal(0.002 / 55.845, Moles(bag, "EDTA-4"), 8);
@@ -30,7 +30,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void An_agent_made_for_iron_leaves_the_other_metals_alone()
+    public void AnAgentMadeForIronLeavesTheOtherMetalsAlone()
     {
         var bag = Product("\"Fe\": \"0.3 %\", \"Mn\": \"0.1 %\", \"chelatedWith\": \"EDDHA\"");
         Assert.Equal(Iron, Moles(bag, "EDDHA-4"), 8);
@@ -38,7 +38,7 @@ public sealed class LabelProductTests
     }
 
     [Fact]
-    public void Without_an_agent_metals_are_salts()
+    public void WithoutAnAgentMetalsAreSalts()
     {
         var bag = Product("\"Fe\": \"0.3 %\"");
         Assert.Equal(Iron, Moles(bag, "Fe+2"), 8);
@@ -51,7 +51,7 @@ public sealed class LabelProductTests
     [InlineData("phosphoric acid", "81 %", "phosphoric-81", 0.81)]
     [InlineData("nitric-60", "53 %", "nitric-53", 0.53)]
     [InlineData("bleach", "4 %", "sodium-hypochlorite-4", 0.04)]
-    public void A_strength_stands_beside_the_acid(string add, string strength, string id, double share)
+    public void AStrengthStandsBesideTheAcid(string add, string strength, string id, double share)
     {
         var shop = InMemoryShop.Of(("a.stock.json", $$"""{"format": 1, "makes": "1 L", "steps": [{"add": "{{add}}", "amount": "10 mL", "strength": "{{strength}}"}]}"""));
         var workspace = shop.Load();
@@ -66,7 +66,7 @@ public sealed class LabelProductTests
     [Theory]
     [InlineData("40 %", 0.40)]
     [InlineData("7.913 mol/L", 0.40)]
-    public void Density_and_moles_follow_the_handbook(string strength, double share)
+    public void DensityAndMolesFollowTheHandbook(string strength, double share)
     {
         var shop = InMemoryShop.Of(("a.stock.json", $$"""{"format": 1, "makes": "1 L", "steps": [{"add": "nitric acid", "amount": "10 mL", "strength": "{{strength}}"}]}"""));
         var substance = ((Recipes.Documents.AddStep)shop.Load().Stocks.Single().Steps[0]).Substance!;
@@ -81,7 +81,7 @@ public sealed class LabelProductTests
     [InlineData("vinegar", "\"strength\": \"5\"", ProblemKind.NumberWithoutUnit)]
     [InlineData("vinegar", "\"strength\": \"5 %\", \"assay\": \"99 %\"", ProblemKind.WrongShape)]
     [InlineData("vinegar", "\"note\": \"none\"", ProblemKind.AmbiguousSubstance)]
-    public void A_strength_that_says_nothing_is_reported(string add, string rest, ProblemKind kind)
+    public void AStrengthThatSaysNothingIsReported(string add, string rest, ProblemKind kind)
     {
         var shop = InMemoryShop.Of(("a.stock.json", $$"""{"format": 1, "makes": "1 L", "steps": [{"add": "{{add}}", "amount": "10 g", {{rest}}}]}"""));
         Assert.Contains(shop.Load().Problems, p => p.Kind == kind);
@@ -93,7 +93,7 @@ public sealed class LabelProductTests
     [InlineData("Ca(NO3)2")]
     [InlineData("FeSO4")]
     [InlineData("CaCl2")]
-    public void A_formula_without_water_is_asked_about_where_hydrates_are_sold(string formula)
+    public void AFormulaWithoutWaterIsAskedAboutWhereHydratesAreSold(string formula)
     {
         var shop = InMemoryShop.Of(("a.stock.json", $$"""{"format": 1, "makes": "1 L", "steps": [{"add": "{{formula}}", "amount": "10 g"}]}"""));
         var problem = Assert.Single(shop.Load().Problems);
@@ -104,7 +104,7 @@ public sealed class LabelProductTests
 
     /// <summary>Every unit and basis under every key of targets and of a water: read or reported, never thrown.</summary>
     [Fact]
-    public void Targets_of_any_unit_are_read_or_reported()
+    public void TargetsOfAnyUnitAreReadOrReported()
     {
         string[] keys = ["N", "NO3-N", "NH4-N", "P", "K", "Ca", "Mg", "S", "Fe", "B", "Si", "Cl", "Na", "Ni", "pH", "EC"];
         string[] units = ["mg/L", "mmol/L", "meq/L", "grains/gal", "gpg", "°dH", "°fH", "ppm", "mS/cm", "dS/m", "%", "% w/v", "M", "g/100 mL", "oz/100 US gal", "drops/L", "tbsp/L", "", "mol", "eq/L", "lb", "°C", "µg/L", "mg/kg", "1:100"];

@@ -25,7 +25,7 @@ public sealed class ProblemPlacesTests
     [InlineData("\"«1e999» g\"", ProblemKind.ImplausibleAmount)]
     [InlineData("«\"40 kg\"»", ProblemKind.ImplausibleAmount)]
     [InlineData("«\"2.1 kg/L\"»", ProblemKind.ImplausibleAmount)]
-    public void An_amount_is_refused_where_it_stands(string amount, ProblemKind kind) =>
+    public void AnAmountIsRefusedWhereItStands(string amount, ProblemKind kind) =>
         InMemoryShop.Of(("b.stock.json", $$"""
             {
               "format": 1, "makes": "1 L",
@@ -36,7 +36,7 @@ public sealed class ProblemPlacesTests
             """)).Single(kind);
 
     [Fact]
-    public void An_escaped_text_is_marked_whole() =>
+    public void AnEscapedTextIsMarkedWhole() =>
         InMemoryShop.Of(("b.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"add": "boric-acid", "amount": «"24\u0020handfuls"»}]}"""))
             .Single(ProblemKind.UnknownUnit);
 
@@ -54,7 +54,7 @@ public sealed class ProblemPlacesTests
     [InlineData("\"makes\": \"1 L\", \"keep\": {\"for\": «\"0 days\"»}", ProblemKind.ImplausibleAmount)]
     [InlineData("\"makes\": \"1 L\", \"keep\": {\"at\": «\"cellar\"»}", ProblemKind.UnknownEquipment)]
     [InlineData("\"makes\": \"1 L\", \"vessel\": «\"jar\"»", ProblemKind.UnknownEquipment)]
-    public void What_a_stock_states_is_refused_where_it_stands(string members, ProblemKind kind) =>
+    public void WhatAStockStatesIsRefusedWhereItStands(string members, ProblemKind kind) =>
         InMemoryShop.Of(("b.stock.json", $$"""{"format": 1, {{members}}, "steps": [{"stir": "well"}]}""")).Single(kind);
 
     [Theory]
@@ -74,7 +74,7 @@ public sealed class ProblemPlacesTests
     [InlineData("{\"adjust\": «\"3.0\"», \"using\": \"koh-10\"}", ProblemKind.WrongShape)]
     [InlineData("{\"adjust\": \"pH «3,0»\", \"using\": \"koh-10\"}", ProblemKind.AmbiguousNumber)]
     [InlineData("{\"adjust\": \"pH 3.0\", \"using\": «\"koh-11\"»}", ProblemKind.UnknownSubstance)]
-    public void What_a_step_states_is_refused_where_it_stands(string step, ProblemKind kind) =>
+    public void WhatAStepStatesIsRefusedWhereItStands(string step, ProblemKind kind) =>
         InMemoryShop.Of(("b.stock.json", $$"""
             {
               "format": 1, "makes": "1 L",
@@ -97,7 +97,7 @@ public sealed class ProblemPlacesTests
     [InlineData("file:///shop/a.stock.json")]
     [InlineData("~/a.stock.json")]
     [InlineData("link.stock.json")]
-    public void A_reference_never_leaves_the_repository(string reference)
+    public void AReferenceNeverLeavesTheRepository(string reference)
     {
         var shop = InMemoryShop.Of(
             ("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"stir": "well"}]}"""),
@@ -109,7 +109,7 @@ public sealed class ProblemPlacesTests
     }
 
     [Fact]
-    public void A_missing_file_suggests_the_ones_that_are_there()
+    public void AMissingFileSuggestsTheOnesThatAreThere()
     {
         var problem = InMemoryShop.Of(
             ("stocks/trace.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"stir": "well"}]}"""),
@@ -119,7 +119,7 @@ public sealed class ProblemPlacesTests
     }
 
     [Fact]
-    public void A_loop_is_reported_once_with_the_other_steps_beside_it()
+    public void ALoopIsReportedOnceWithTheOtherStepsBesideIt()
     {
         var shop = InMemoryShop.Of(
             ("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"add": «"b.stock.json"», "amount": "1 mL"}]}"""),
@@ -145,7 +145,7 @@ public sealed class ProblemPlacesTests
     }
 
     [Fact]
-    public void A_stock_made_from_itself_is_a_loop() =>
+    public void AStockMadeFromItselfIsALoop() =>
         InMemoryShop.Of(("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"add": «"a.stock.json"», "amount": "1 mL"}]}"""))
             .Single(ProblemKind.ReferenceLoop);
 
@@ -161,7 +161,7 @@ public sealed class ProblemPlacesTests
     [InlineData("\"pH\": «58»", ProblemKind.ImplausibleAmount)]
     [InlineData("\"N\": \"150 mg/L «± 200 %»\"", ProblemKind.ImplausibleAmount)]
     [InlineData("\"N\": «\"100..150 mg/L\"»", ProblemKind.WrongShape)]
-    public void What_a_target_states_is_refused_where_it_stands(string target, ProblemKind kind) =>
+    public void WhatATargetStatesIsRefusedWhereItStands(string target, ProblemKind kind) =>
         InMemoryShop.Of(("r.recipe.json", $$"""
             {
               "format": 1, "final": "10 L", "doses": [{"add": "KNO3", "amount": "1 g/L"}],
@@ -181,7 +181,7 @@ public sealed class ProblemPlacesTests
     [InlineData("\"final\": \"10 L\", \"water\": «\"tap\"», \"doses\": [{\"stock\": \"a.stock.json\", \"dose\": \"1:100\"}]", ProblemKind.MissingReference)]
     [InlineData("\"final\": \"10 L\", \"adjust\": {\"pH\": \"5.8\", \"using\": «\"HNO3\"»}, \"doses\": [{\"stock\": \"a.stock.json\", \"dose\": \"1:100\"}]", ProblemKind.AmbiguousSubstance)]
     [InlineData("\"final\": \"10 L\", \"doses\": [{\"stock\": \"a.stock.json\", \"dose\": \"1:100\", \"id\": \"x\"}, {\"stock\": \"a.stock.json\", \"dose\": \"1:100\", \"id\": «\"x\"»}]", ProblemKind.DuplicateKey)]
-    public void What_a_recipe_states_is_refused_where_it_stands(string members, ProblemKind kind)
+    public void WhatARecipeStatesIsRefusedWhereItStands(string members, ProblemKind kind)
     {
         var shop = new InMemoryShop { Options = new LoadOptions { Profiles = ["lettuce", "tomato"] } };
         shop.Add("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"stir": "well"}]}""");
@@ -190,7 +190,7 @@ public sealed class ProblemPlacesTests
     }
 
     [Fact]
-    public void Nothing_the_schema_has_said_is_said_again()
+    public void NothingTheSchemaHasSaidIsSaidAgain()
     {
         var shop = InMemoryShop.Of(("b.stock.json", """{"format": 1, "makes": 2, "steps": [{"add": "boric-acid", "amount": 3}, {"add": 4, "amount": "1 g"}, 5], "keep": {"at": 4, "light": "gloomy"}}"""));
         var problems = shop.Load().Problems;

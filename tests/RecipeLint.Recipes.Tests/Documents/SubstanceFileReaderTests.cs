@@ -8,7 +8,7 @@ namespace RecipeLint.Recipes.Tests.Documents;
 public sealed class SubstanceFileReaderTests
 {
     [Fact]
-    public void A_formula_gives_elements_ions_and_an_assay()
+    public void AFormulaGivesElementsIonsAndAnAssay()
     {
         var substance = Read("""{"id": "cal-tech", "aliases": ["cal bag"], "formula": "Ca(NO3)2.4H2O", "molarMass": "236.15 g/mol", "assay": "98 %", "cas": "13477-34-4", "hazards": ["H318", "H272"], "impurities": {"Cd": "0.5 mg/kg"}}""").Substance;
         // 40.078 / 236.15 = 16.97 % Ca and 11.86 % N in the pure salt (arithmetic on CIAAW weights).
@@ -22,7 +22,7 @@ public sealed class SubstanceFileReaderTests
     }
 
     [Fact]
-    public void Nitrogen_without_a_known_ion_counts_as_organic()
+    public void NitrogenWithoutAKnownIonCountsAsOrganic()
     {
         // Caffeine: four nitrogen in 194.19 g/mol.
         var substance = Read("""{"id": "bitter", "formula": "C8H10N4O2"}""").Substance;
@@ -38,7 +38,7 @@ public sealed class SubstanceFileReaderTests
     [InlineData("HNO3", "46.74 % w/v")]
     [InlineData("HNO3", "7.418 mol/L")]
     [InlineData("HNO3", "7.418 M")]
-    public void A_strength_is_the_same_on_every_basis(string of, string strength)
+    public void AStrengthIsTheSameOnEveryBasis(string of, string strength)
     {
         var acid = Read($$"""{"id": "my-acid", "strengthOf": "{{of}}", "strength": "{{strength}}", "density": "1.23 g/mL"}""").Substance;
         Assert.Equal(0.38, acid.Strength.Value, 1e-4);
@@ -51,7 +51,7 @@ public sealed class SubstanceFileReaderTests
     }
 
     [Fact]
-    public void A_label_gives_a_product()
+    public void ALabelGivesAProduct()
     {
         // "15.5-0-0 + 26.3 CaO", the calcium nitrate of the trade (common practice, no source): 26.3 % CaO is 18.8 % Ca.
         var product = Read("""{"id": "cal-bag", "label": {"basis": "oxide", "nitrogen": {"nitrate": "14.4 %", "ammonium": "1.1 %"}, "CaO": "26.3 %"}}""").Substance;
@@ -61,7 +61,7 @@ public sealed class SubstanceFileReaderTests
     }
 
     [Fact]
-    public void A_liquid_label_by_volume_is_divided_by_its_density()
+    public void ALiquidLabelByVolumeIsDividedByItsDensity()
     {
         var product = Read("""{"id": "iron", "form": "liquid", "density": "1.3 g/mL", "label": {"basis": "element", "percent": "w/v", "Fe": {"total": "7.8 %", "chelated": "6.5 %"}, "chelatedWith": "DTPA"}}""").Substance;
         Assert.Equal(0.06, product.Content[Element.Fe], 1e-9);
@@ -70,7 +70,7 @@ public sealed class SubstanceFileReaderTests
     }
 
     [Fact]
-    public void A_colour_of_unknown_composition_comes_in_drops()
+    public void AColourOfUnknownCompositionComesInDrops()
     {
         var shop = Read("""{"id": "red", "kind": "dye", "unknownComposition": true, "drop": "0.04 mL ± 10 %", "certificate": "none", "colour": "red"}""");
         Assert.True(shop.UnknownComposition);
@@ -97,11 +97,11 @@ public sealed class SubstanceFileReaderTests
     [InlineData("\"label\": {\"basis\": \"oxide\", «\"P\"»: \"13 %\", \"N\": \"5 %\"}", ProblemKind.AmbiguousUnit)]
     [InlineData("\"label\": {\"basis\": \"element\", \"Fe\": {\"total\": \"6 %\", \"chelated\": \"6 %\"}, \"chelatedWith\": «\"XYZT\"»}", ProblemKind.UnknownSubstance)]
     [InlineData("«\"label\"»: {\"basis\": \"element\"}", ProblemKind.ImpossibleAnalysis)]
-    public void What_a_product_states_is_refused_where_it_stands(string members, ProblemKind kind) =>
+    public void WhatAProductStatesIsRefusedWhereItStands(string members, ProblemKind kind) =>
         InMemoryShop.Of(("shop.substances.json", $$"""{"format": 1, "substances": [{"id": "mine", {{members}} }]}""")).Single(kind);
 
     [Fact]
-    public void A_molar_mass_of_another_hydrate_names_it() =>
+    public void AMolarMassOfAnotherHydrateNamesIt() =>
         Assert.Contains(
             "With 7 H2O",
             InMemoryShop.Of(("s.substances.json", """{"format": 1, "substances": [{"id": "mine", "formula": "MgSO4.H2O", "molarMass": «"246.47 g/mol"»}]}"""))
@@ -111,16 +111,16 @@ public sealed class SubstanceFileReaderTests
     [Theory]
     [InlineData("""[{"id": "mine", "formula": "KNO3"}, {"id": «"mine"», "formula": "KCl"}]""")]
     [InlineData("""[{"id": «"potassium-nitrate"», "formula": "KNO3"}]""")]
-    public void An_id_is_taken_once(string list) =>
+    public void AnIdIsTakenOnce(string list) =>
         InMemoryShop.Of(("s.substances.json", $$"""{"format": 1, "substances": {{list}} }""")).Single(ProblemKind.DuplicateKey);
 
     [Fact]
-    public void A_liquid_needs_a_density() =>
+    public void ALiquidNeedsADensity() =>
         InMemoryShop.Of(("s.substances.json", """{"format": 1, "substances": [«{"id": "mine", "formula": "H3PO4", "form": "liquid"}»]}"""))
             .Single(ProblemKind.MissingKey);
 
     [Fact]
-    public void A_product_that_cannot_be_read_is_reported_once_where_it_is_described() =>
+    public void AProductThatCannotBeReadIsReportedOnceWhereItIsDescribed() =>
         InMemoryShop.Of(
             ("s.substances.json", """{"format": 1, "substances": [{"id": "mine", "label": {"basis": "oxide", "K2O": «"140 %"»}}]}"""),
             ("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"add": "mine", "amount": "1 g"}]}"""))

@@ -19,7 +19,7 @@ public sealed class WaterReaderTests
     [InlineData("hardness", "0.5 mmol/L", 1)]
     [InlineData("hardness", "20.04 mg/L as Ca", 1)]
     [InlineData("hardness", "28.04 mg/L as CaO", 1)]
-    public void Hardness_and_alkalinity_are_read_on_every_basis(string key, string value, double milliequivalents)
+    public void HardnessAndAlkalinityAreReadOnEveryBasis(string key, string value, double milliequivalents)
     {
         var water = Read($$"""{"format": 1, "{{key}}": "{{value}}"}""");
         var read = (key == "hardness" ? water.Hardness : water.Alkalinity)!.Value;
@@ -52,7 +52,7 @@ public sealed class WaterReaderTests
     [InlineData("P", "30.974 mg/L", "H2PO4-", 1)]
     [InlineData("B", "10.81 mg/L", "B(OH)3", 1)]
     [InlineData("Si", "60.083 mg/L as SiO2", "H4SiO4", 1)]
-    public void Ions_become_moles_of_their_component(string key, string value, string component, double millimoles)
+    public void IonsBecomeMolesOfTheirComponent(string key, string value, string component, double millimoles)
     {
         var read = Assert.Single(Read($$"""{"format": 1, "ions": {"{{key}}": "{{value}}"} }""").Values);
         Assert.Equal(component, read.Component);
@@ -61,7 +61,7 @@ public sealed class WaterReaderTests
     }
 
     [Fact]
-    public void A_yearly_range_keeps_both_ends()
+    public void AYearlyRangeKeepsBothEnds()
     {
         var water = Read("""{"format": 1, "ec": "450..650 µS/cm", "pH": "7.2..7.8", "ions": {"SO4": "60..90 mg/L"}}""");
         Assert.Equal((0.45, 0.65), (water.Ec!.Value.Low.MillisiemensPerCentimetre, water.Ec.Value.High.MillisiemensPerCentimetre));
@@ -72,7 +72,7 @@ public sealed class WaterReaderTests
     }
 
     [Fact]
-    public void A_published_water_is_in_balance_and_its_conductivity_estimates_it()
+    public void APublishedWaterIsInBalanceAndItsConductivityEstimatesIt()
     {
         // Geographical characterization of greenhouse irrigation water, HortTechnology 7 (1997) 49, median of 4306 samples (abstract):
         // EC 0.4 dS/m, alkalinity 130 as CaCO3, Ca 40, Mg 11, SO4-S 8, Na 13, Cl 14 mg/L.
@@ -89,7 +89,7 @@ public sealed class WaterReaderTests
     }
 
     [Fact]
-    public void Hardness_and_alkalinity_alone_make_an_estimate_that_says_so()
+    public void HardnessAndAlkalinityAloneMakeAnEstimateThatSaysSo()
     {
         var water = Read("""{"format": 1, "hardness": "4 meq/L", "alkalinity": "3 meq/L", "ec": "0.5 mS/cm"}""");
         Assert.Equal(["CO3-2", "Ca+2", "Cl-", "Mg+2", "Na+"], water.Values.Select(v => v.Component).Order(StringComparer.Ordinal));
@@ -102,7 +102,7 @@ public sealed class WaterReaderTests
     }
 
     [Fact]
-    public void Magnesium_is_what_the_hardness_leaves()
+    public void MagnesiumIsWhatTheHardnessLeaves()
     {
         var water = Read("""{"format": 1, "hardness": "4 meq/L", "ions": {"Ca": "3 meq/L"}}""");
         Assert.Equal(0.5, water.Values.Single(v => v.Component == "Mg+2").Concentration.Low.MillimolesPerLitre, 1e-9);
@@ -123,18 +123,18 @@ public sealed class WaterReaderTests
     [InlineData("\"ions\": {\"Fe\": «\"< 0.02 mg/L\"»}", ProblemKind.WrongShape)]
     [InlineData("\"ions\": {\"B\": «\"3 meq/L\"»}", ProblemKind.WrongDimension)]
     [InlineData("\"ions\": {\"SO4\": \"60 mg/L\", «\"S\"»: \"20 mg/L\"}", ProblemKind.DuplicateKey)]
-    public void What_an_analysis_leaves_open_is_reported(string members, ProblemKind kind) =>
+    public void WhatAnAnalysisLeavesOpenIsReported(string members, ProblemKind kind) =>
         InMemoryShop.Of(("well.water.json", $$"""{"format": 1, {{members}}}""")).Single(kind);
 
     [Fact]
-    public void Detection_limits_are_offered_as_ranges()
+    public void DetectionLimitsAreOfferedAsRanges()
     {
         var problem = InMemoryShop.Of(("w.water.json", """{"format": 1, "ions": {"Fe": «"<0.02 mg/L"»}}""")).Single(ProblemKind.WrongShape);
         Assert.Equal(["0..0.02 mg/L"], problem.Suggestions);
     }
 
     [Fact]
-    public void Built_in_waters_are_pure() =>
+    public void BuiltInWatersArePure() =>
         Assert.All(BuiltInWaters.Names, n => Assert.Empty(BuiltInWaters.Find(n)!.Values));
 
     private static WaterDocument Read(string text) => Assert.Single(InMemoryShop.Of(("w.water.json", text)).Clean().Waters);

@@ -12,7 +12,7 @@ public sealed class DiskFileTreeTests : IDisposable
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Fact]
-    public void Files_of_the_disk_are_read_from_the_repository_root()
+    public void FilesOfTheDiskAreReadFromTheRepositoryRoot()
     {
         Write("shop/.git/HEAD", "");
         Write("shop/recipelint.json", "{}");
@@ -25,7 +25,7 @@ public sealed class DiskFileTreeTests : IDisposable
     }
 
     [Fact]
-    public void Links_to_files_are_followed_inside_the_repository_only()
+    public void LinksToFilesAreFollowedInsideTheRepositoryOnly()
     {
         if (OperatingSystem.IsWindows())
         {
@@ -54,7 +54,7 @@ public sealed class DiskFileTreeTests : IDisposable
     }
 
     [Fact]
-    public void A_repository_behind_a_link_is_still_one()
+    public void ARepositoryBehindALinkIsStillOne()
     {
         if (OperatingSystem.IsWindows())
         {
@@ -99,7 +99,7 @@ public sealed class DiskFileTreeTests : IDisposable
     }
 
     [Fact]
-    public void Nothing_that_stands_on_a_disk_throws()
+    public void NothingThatStandsOnADiskThrows()
     {
         var files = new DiskFileTree(_folder);
         Assert.Equal(EntryKind.Missing, files.Kind(files.FullPath("no\0name")));

@@ -13,7 +13,7 @@ public sealed class WorkspaceLoaderTests
     private const string Mine = """{"format": 1, "substances": [{"id": "mine", "formula": "KCl"}]}""";
 
     [Fact]
-    public void References_are_followed_and_told_apart_from_what_was_asked()
+    public void ReferencesAreFollowedAndToldApartFromWhatWasAsked()
     {
         var workspace = InMemoryShop.Of(
             ("recipes/r.recipe.json", """{"format": 1, "final": "10 L", "water": "../w.water.json", "doses": [{"stock": "../stocks/a.stock.json", "dose": "1:100"}]}"""),
@@ -30,7 +30,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void One_bad_file_never_hides_another()
+    public void OneBadFileNeverHidesAnother()
     {
         var shop = InMemoryShop.Of(
             ("a.stock.json", """{"format": 1, "makes": """),
@@ -50,7 +50,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void The_nearest_settings_hold()
+    public void TheNearestSettingsHold()
     {
         var shop = InMemoryShop.Of(
             ("recipelint.json", """{"profile": "outer"}"""),
@@ -64,7 +64,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void Settings_above_the_repository_are_none_of_it()
+    public void SettingsAboveTheRepositoryAreNoneOfIt()
     {
         var files = new MemoryFileTree("/home").Add("recipelint.json", """{"profile": "home"}""").AddFolder("/home/shop/.git").Add("/home/shop/a.stock.json", Stock);
         var workspace = WorkspaceLoader.Load(files, ["shop"], new LoadOptions());
@@ -73,7 +73,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void Settings_can_be_named_or_left_out()
+    public void SettingsCanBeNamedOrLeftOut()
     {
         var files = InMemoryShop.Of(("recipelint.json", """{"profile": "near"}"""), ("a.stock.json", """{"format": 1, "makes": "1 L", "vessel": "jar", "steps": [{"stir": "well"}]}""")).Files;
         files.Add("/elsewhere/strict.json", """{"profile": "named", "vessels": [{"name": "jar"}]}""");
@@ -92,7 +92,7 @@ public sealed class WorkspaceLoaderTests
     [InlineData("stocks/shop.substances.json", "stocks/deep/a.stock.json", true)]
     [InlineData("products/shop.substances.json", "stocks/a.stock.json", false)]
     [InlineData("stocks/deep/shop.substances.json", "stocks/a.stock.json", false)]
-    public void A_list_of_substances_serves_its_folder_and_below(string list, string stock, bool serves)
+    public void AListOfSubstancesServesItsFolderAndBelow(string list, string stock, bool serves)
     {
         var shop = InMemoryShop.Of((list, Mine), (stock, StockOfMine));
         Assert.Equal(serves, shop.Load().Problems.Count == 0);
@@ -100,7 +100,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void Below_settings_a_list_serves_the_whole_shop()
+    public void BelowSettingsAListServesTheWholeShop()
     {
         var shop = InMemoryShop.Of(
             ("one/recipelint.json", "{}"),
@@ -113,7 +113,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void Two_lists_with_one_id_are_reported_once()
+    public void TwoListsWithOneIdAreReportedOnce()
     {
         var problem = InMemoryShop.Of(
             ("a.substances.json", Mine),
@@ -124,7 +124,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void Folders_are_walked_without_build_output_and_hidden_ones()
+    public void FoldersAreWalkedWithoutBuildOutputAndHiddenOnes()
     {
         var shop = InMemoryShop.Of(
             ("x/a.stock.json", Stock),
@@ -141,7 +141,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void What_is_asked_for_by_name_is_answered_for()
+    public void WhatIsAskedForByNameIsAnsweredFor()
     {
         var shop = InMemoryShop.Of(("package.json", "{}"), ("run.batch.json", "{}"), ("bin/b.stock.json", Stock));
         var workspace = shop.Load("package.json", "run.batch.json", "bin/b.stock.json", "none.stock.json", "*.none", "x*.stock.json");
@@ -160,21 +160,21 @@ public sealed class WorkspaceLoaderTests
     [InlineData("?.stock.json", new[] { "a.stock.json", "b.stock.json" })]
     [InlineData("*/*/d*", new[] { "s/t/d.stock.json" })]
     [InlineData("s/../a*", new[] { "a.stock.json" })]
-    public void Patterns_are_expanded(string pattern, string[] expected)
+    public void PatternsAreExpanded(string pattern, string[] expected)
     {
         var shop = InMemoryShop.Of(("a.stock.json", Stock), ("b.stock.json", Stock), ("s/c.stock.json", Stock), ("s/t/d.stock.json", Stock), ("s/e.json", "{}"));
         Assert.Equal(expected, shop.Load(pattern).Asked);
     }
 
     [Fact]
-    public void A_pattern_of_many_stars_costs_nothing()
+    public void APatternOfManyStarsCostsNothing()
     {
         var name = new string('a', 120) + ".stock.json";
         Assert.Single(InMemoryShop.Of((name, Stock)).Load(string.Concat(Enumerable.Repeat("*a", 40)) + "*b", "*.stock.json").Asked);
     }
 
     [Fact]
-    public void Without_any_mark_the_files_asked_for_and_what_they_name_are_the_root()
+    public void WithoutAnyMarkTheFilesAskedForAndWhatTheyNameAreTheRoot()
     {
         var files = new MemoryFileTree("/home").Add("shop/stocks/a.stock.json", Stock).Add("/other/b.stock.json", Stock)
             .Add("shop/recipes/r.recipe.json", """{"format": 1, "final": "10 L", "doses": [{"stock": "../stocks/a.stock.json", "dose": "1:100"}]}""");
@@ -196,7 +196,7 @@ public sealed class WorkspaceLoaderTests
     [InlineData("/home/shop/recipes")]
     [InlineData("/home/shop/stocks/deep")]
     [InlineData("/elsewhere")]
-    public void The_same_files_give_the_same_workspace_from_any_folder(string from)
+    public void TheSameFilesGiveTheSameWorkspaceFromAnyFolder(string from)
     {
         var files = new MemoryFileTree(from).Add("/home/shop/recipelint.json", """{"vessels": [{"name": "jar"}]}""")
             .Add("/home/shop/stocks/deep/a.stock.json", StockOfMine).Add("/home/shop/products/mine.substances.json", Mine).Add("/home/shop/rain.water.json", """{"format": 1, "ec": "0.5 mS/cm"}""")
@@ -212,7 +212,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void A_shop_inside_a_shop_may_draw_on_it()
+    public void AShopInsideAShopMayDrawOnIt()
     {
         var files = new MemoryFileTree("/home/shop/trace").Add("/home/shop/recipelint.json", """{}""").Add("/home/shop/trace/recipelint.json", """{}""")
             .Add("/home/shop/rain.water.json", """{"format": 1, "ec": "0.5 mS/cm"}""")
@@ -223,7 +223,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void The_order_of_the_paths_changes_nothing()
+    public void TheOrderOfThePathsChangesNothing()
     {
         var shop = InMemoryShop.Of(("a.stock.json", BadStock), ("b.stock.json", BadStock), ("c/d.stock.json", StockOfMine), ("r.recipe.json", """{"format": 1, "final": "1 L", "doses": [{"stock": "c/d.stock.json", "dose": "1:100"}]}"""));
         var one = shop.Load("a.stock.json", "r.recipe.json", "b.stock.json");
@@ -234,7 +234,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void A_file_too_large_is_said_to_be_and_not_parsed()
+    public void AFileTooLargeIsSaidToBeAndNotParsed()
     {
         var shop = new InMemoryShop { Options = new LoadOptions { SizeLimit = 100 } };
         shop.Add("a.stock.json", Stock + new string(' ', 100));
@@ -242,7 +242,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void Text_can_stand_in_for_a_file()
+    public void TextCanStandInForAFile()
     {
         var shop = InMemoryShop.Of(("a.stock.json", BadStock), ("b.stock.json", Stock));
         var overlay = new OverlayFileTree(shop.Files, "a.stock.json", System.Text.Encoding.UTF8.GetBytes(Stock));
@@ -252,7 +252,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void The_machine_s_language_changes_nothing()
+    public void TheMachineSLanguageChangesNothing()
     {
         var shop = InMemoryShop.Of(
             ("a.stock.json", BadStock),
@@ -279,7 +279,7 @@ public sealed class WorkspaceLoaderTests
     }
 
     [Fact]
-    public void A_file_that_cannot_be_read_is_unusable_when_it_was_named()
+    public void AFileThatCannotBeReadIsUnusableWhenItWasNamed()
     {
         var files = new Unreadable(InMemoryShop.Of(("a.stock.json", Stock), ("b.stock.json", BadStock)).Files, "/shop/a.stock.json");
         var walked = WorkspaceLoader.Load(files, ["."], new LoadOptions());

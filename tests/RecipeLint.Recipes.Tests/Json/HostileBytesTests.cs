@@ -41,7 +41,7 @@ public sealed class HostileBytesTests
 
     /// <summary>System.Text.Json without options is the judge of what is JSON; duplicates and half pairs pass there.</summary>
     [Fact]
-    public void What_is_read_without_a_word_is_json_and_json_is_read()
+    public void WhatIsReadWithoutAWordIsJsonAndJsonIsRead()
     {
         string[] tokens = ["{", "}", "[", "]", ",", ":", "\"a\"", "\"b\"", "1", "-0.5e3", "true", " ", "/**/", "//\n", "\n"];
         Gen.Int[0, tokens.Length - 1].Array[1, 9].Sample(
@@ -73,14 +73,14 @@ public sealed class HostileBytesTests
     }
 
     [Fact]
-    public void Random_bytes_never_throw() => Gen.Byte.Array[0, 60].Sample(ReadAndCheck, iter: 20_000);
+    public void RandomBytesNeverThrow() => Gen.Byte.Array[0, 60].Sample(ReadAndCheck, iter: 20_000);
 
     [Fact]
-    public void Random_splinters_of_json_never_throw() =>
+    public void RandomSplintersOfJsonNeverThrow() =>
         Gen.Int[0, _splinters.Length - 1].Array[1, 25].Sample(picks => ReadAndCheck([.. picks.SelectMany(p => _splinters[p])]), iter: 10_000);
 
     [Fact]
-    public void Mutated_documents_never_throw()
+    public void MutatedDocumentsNeverThrow()
     {
         var mutation = Gen.Select(Gen.Int[0, 2], Gen.Int[0, 100_000], Gen.Int[0, _splinters.Length - 1], Gen.Int[1, 12]);
         Gen.Select(Gen.Int[0, _documents.Length - 1], mutation.Array[1, 4]).Sample(
@@ -107,7 +107,7 @@ public sealed class HostileBytesTests
     }
 
     [Fact]
-    public void Values_of_any_kind_in_any_place_of_a_document_never_throw()
+    public void ValuesOfAnyKindInAnyPlaceOfADocumentNeverThrow()
     {
         string[] values = ["null", "true", "-0", "1e999", "\"\"", "\"\\ud800\"", "[]", "{}", "[[{}]]", "{\"note\": {\"note\": 1}}", "{\"add\": {\"add\": []}}"];
         foreach (var document in _documents)
@@ -132,7 +132,7 @@ public sealed class HostileBytesTests
     /// </summary>
     [Theory]
     [MemberData(nameof(Floods))]
-    public void A_megabyte_of_one_thing_is_read_in_linear_time(string flood)
+    public void AMegabyteOfOneThingIsReadInLinearTime(string flood)
     {
         var bytes = Encoding.UTF8.GetBytes(flood switch
         {
@@ -162,7 +162,7 @@ public sealed class HostileBytesTests
     }
 
     [Fact]
-    public void A_kind_that_floods_is_counted_instead_of_listed()
+    public void AKindThatFloodsIsCountedInsteadOfListed()
     {
         var result = JsonReading.Read("a", Encoding.UTF8.GetBytes("{" + Repeat("\"a\":0,", 250) + "\"a\":0}"));
         Assert.Equal(ProblemsPerKind + 1, result.Problems.Count);

@@ -17,7 +17,7 @@ public sealed class JsonReadingTests
     }
 
     [Fact]
-    public void A_document_becomes_a_tree_with_spans()
+    public void ADocumentBecomesATreeWithSpans()
     {
         const string Text = """{ "makes" : "2 L", "steps": [ {"add": "x"}, 12.50, true, false, null ] }""";
         var result = Read(Text);
@@ -40,7 +40,7 @@ public sealed class JsonReadingTests
     }
 
     [Fact]
-    public void Pointers_lead_back_to_their_value_and_fall_back_to_the_nearest_ancestor()
+    public void PointersLeadBackToTheirValueAndFallBackToTheNearestAncestor()
     {
         var source = Read("""{"a/b": {"c~d": ["x", {"": 1}]}}""").Source;
         var pointer = new JsonPointer("/a~1b/c~0d/1/");
@@ -57,7 +57,7 @@ public sealed class JsonReadingTests
     [InlineData("""["\ud83c\udf31\u00B5"]""", "🌱µ")]
     [InlineData("""["\u0000"]""", "\0")]
     [InlineData("[\"µ°±🌱\"]", "µ°±🌱")]
-    public void Escapes_are_undone(string json, string expected)
+    public void EscapesAreUndone(string json, string expected)
     {
         var result = Read(json);
         Assert.Empty(result.Problems);
@@ -72,14 +72,14 @@ public sealed class JsonReadingTests
     [InlineData("{\"a\": \"中\", \"a\": 2}", "1:12-1:15")]
     [InlineData("{\"a\": \"🌱\", \"a\": 2}", "1:13-1:16")]
     [InlineData("{\"a\": \"é中🌱\",\r\n\"b\":\"🌱\", \"a\": 2}", "2:11-2:14")]
-    public void Places_count_lines_by_any_line_end_and_columns_in_utf16(string json, string where)
+    public void PlacesCountLinesByAnyLineEndAndColumnsInUtf16(string json, string where)
     {
         var result = Read(json);
         Assert.Equal(where, Places.Where(result.Source, Single(result, ProblemKind.DuplicateKey)));
     }
 
     [Fact]
-    public void A_key_written_differently_is_the_same_key_and_each_repeat_names_the_first()
+    public void AKeyWrittenDifferentlyIsTheSameKeyAndEachRepeatNamesTheFirst()
     {
         var result = Read("""{"ab": 1, "\u0061b": 2, "ab": 3}""");
         Assert.Equal([ProblemKind.DuplicateKey, ProblemKind.DuplicateKey], result.Problems.Select(p => p.Kind));
@@ -89,10 +89,10 @@ public sealed class JsonReadingTests
     }
 
     [Fact]
-    public void Same_key_in_different_objects_is_no_duplicate() => Assert.Empty(Read("""{"a": {"a": 1}, "b": [{"a": 1}, {"a": 1}]}""").Problems);
+    public void SameKeyInDifferentObjectsIsNoDuplicate() => Assert.Empty(Read("""{"a": {"a": 1}, "b": [{"a": 1}, {"a": 1}]}""").Problems);
 
     [Fact]
-    public void A_byte_order_mark_is_told_and_left_out()
+    public void AByteOrderMarkIsToldAndLeftOut()
     {
         var result = JsonReading.Read("a", [0xEF, 0xBB, 0xBF, .. "{\"a\":1,\"a\":2}"u8]);
         Assert.Equal([ProblemKind.WrongEncoding, ProblemKind.DuplicateKey], result.Problems.Select(p => p.Kind));
@@ -110,7 +110,7 @@ public sealed class JsonReadingTests
 
     [Theory]
     [MemberData(nameof(WideEncodings))]
-    public void Utf16_and_utf32_are_named(string name, bool bigEndian, bool mark)
+    public void Utf16AndUtf32AreNamed(string name, bool bigEndian, bool mark)
     {
         Encoding encoding = name == "UTF-16" ? new UnicodeEncoding(bigEndian, mark) : new UTF32Encoding(bigEndian, mark);
         foreach (var text in new[] { "{\"format\": 1}", "{}" })
@@ -122,7 +122,7 @@ public sealed class JsonReadingTests
     }
 
     [Fact]
-    public void The_first_byte_that_is_not_utf8_is_pointed_at_with_what_it_may_mean()
+    public void TheFirstByteThatIsNotUtf8IsPointedAtWithWhatItMayMean()
     {
         // "4 µL" and "5 °C" as the Windows code page 1252 writes them.
         var result = JsonReading.Read("a", [.. "{\"ä\": \"4 "u8, 0xB5, .. "L\", \"b\": \"5 "u8, 0xB0, .. "C\"}"u8]);
@@ -133,7 +133,7 @@ public sealed class JsonReadingTests
     }
 
     [Fact]
-    public void Half_a_surrogate_pair_is_told_and_the_rest_is_still_read()
+    public void HalfASurrogatePairIsToldAndTheRestIsStillRead()
     {
         var result = Read("""{"a": "x\ud83c\udf31\ud83cy\udf31", "b": 1, "b": 2}""");
         Assert.Equal(
@@ -143,14 +143,14 @@ public sealed class JsonReadingTests
     }
 
     [Fact]
-    public void A_zero_byte_is_told_at_its_place()
+    public void AZeroByteIsToldAtItsPlace()
     {
         var result = JsonReading.Read("a", [.. "{\"a\": 1"u8, 0, .. "}"u8]);
         Assert.Equal("1:8-1:9", Places.Where(result.Source, Single(result, ProblemKind.WrongEncoding)));
     }
 
     [Fact]
-    public void Comments_are_told_with_their_note_and_do_not_stop_the_reading()
+    public void CommentsAreToldWithTheirNoteAndDoNotStopTheReading()
     {
         var result = Read("// top \"secret\"\n{\"a\": 1, /* in\nside */ \"a\": 2}\n//");
         Assert.Equal(
@@ -165,7 +165,7 @@ public sealed class JsonReadingTests
     [InlineData("[1, 2,]", "1:6-1:7")]
     [InlineData("{\"a\": 1\n,\n}", "2:1-2:2")]
     [InlineData("{\"a\": [1, {\"b\": \",\" , } ]}", "1:21-1:22")]
-    public void A_trailing_comma_is_told_and_does_not_stop_the_reading(string json, string where)
+    public void ATrailingCommaIsToldAndDoesNotStopTheReading(string json, string where)
     {
         var result = Read(json);
         Assert.Equal(where, Places.Where(result.Source, Single(result, ProblemKind.MalformedFile)));
@@ -173,7 +173,7 @@ public sealed class JsonReadingTests
     }
 
     [Fact]
-    public void A_comma_before_a_comment_is_still_a_trailing_comma()
+    public void ACommaBeforeACommentIsStillATrailingComma()
     {
         var result = Read("[1, // one\n /* two */ ]");
         Assert.Equal(
@@ -196,7 +196,7 @@ public sealed class JsonReadingTests
     [InlineData("{\"a\" /**/ : 1}", "1:5-1:11", "between a key and its colon")]
     [InlineData("[] /**/ []", "1:9-1:10", "complete before this")]
     [InlineData("[] /**/ ,", "1:9-1:10", "ends before this comma")]
-    public void A_comment_makes_nothing_else_right(string json, string where, string words)
+    public void ACommentMakesNothingElseRight(string json, string where, string words)
     {
         var result = Read(json);
         var problem = Assert.Single(result.Problems, p => p.Kind == ProblemKind.MalformedFile);
@@ -206,7 +206,7 @@ public sealed class JsonReadingTests
     }
 
     [Fact]
-    public void Sixty_four_levels_are_read_and_one_more_is_told()
+    public void SixtyFourLevelsAreReadAndOneMoreIsTold()
     {
         Assert.NotNull(Read(new string('[', 64) + new string(']', 64)).Source.Tree);
         var tooDeep = Read(new string('[', 65) + new string(']', 65));
@@ -215,7 +215,7 @@ public sealed class JsonReadingTests
     }
 
     [Fact]
-    public void The_size_limit_is_inclusive()
+    public void TheSizeLimitIsInclusive()
     {
         var bytes = "[1, 2]"u8.ToArray();
         Assert.Empty(JsonReading.Read("a", bytes, sizeLimit: 6).Problems);
@@ -228,7 +228,7 @@ public sealed class JsonReadingTests
     [InlineData("1e400")]
     [InlineData("-1e999999999")]
     [InlineData("100000000000000000000000000000000000000000000000000000000000000000000000000001")]
-    public void Outsized_numbers_keep_their_literal(string number)
+    public void OutsizedNumbersKeepTheirLiteral(string number)
     {
         var result = Read($"[{number}]");
         Assert.Empty(result.Problems);

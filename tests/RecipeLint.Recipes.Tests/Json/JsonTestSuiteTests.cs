@@ -21,7 +21,7 @@ public sealed class JsonTestSuiteTests
     }
 
     [Fact]
-    public void The_whole_suite_is_here()
+    public void TheWholeSuiteIsHere()
     {
         var names = Names();
         Assert.Equal(95, names.Count(n => n.StartsWith("y_", StringComparison.Ordinal)));
@@ -31,7 +31,7 @@ public sealed class JsonTestSuiteTests
 
     [Theory]
     [MemberData(nameof(Files))]
-    public void Each_file_is_judged_as_the_suite_says(string name)
+    public void EachFileIsJudgedAsTheSuiteSays(string name)
     {
         var result = JsonReading.Read(name, BytesOf(name));
 

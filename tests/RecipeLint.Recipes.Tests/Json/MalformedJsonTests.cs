@@ -62,7 +62,7 @@ public sealed class MalformedJsonTests
     [InlineData("{\"a\": 1, {\"b\": 2}}", "1:10-1:11", "every value has a key")]
     [InlineData("{: 1}", "1:2-1:3", "key before this colon is missing")]
     [InlineData("]", "1:1-1:2", "nothing is open")]
-    public void The_cause_is_named_in_plain_words_at_its_place(string json, string where, string words)
+    public void TheCauseIsNamedInPlainWordsAtItsPlace(string json, string where, string words)
     {
         var result = JsonReading.Read("a", Encoding.UTF8.GetBytes(json));
         var problem = Assert.Single(result.Problems);
@@ -73,7 +73,7 @@ public sealed class MalformedJsonTests
     }
 
     [Fact]
-    public void An_unclosed_bracket_is_shown_beside_the_end()
+    public void AnUnclosedBracketIsShownBesideTheEnd()
     {
         var result = JsonReading.Read("a", "{\n  \"steps\": [\n    {\"add\": \"x\"}\n}\n"u8.ToArray());
         var problem = Assert.Single(result.Problems);
@@ -82,7 +82,7 @@ public sealed class MalformedJsonTests
     }
 
     [Fact]
-    public void Every_cut_of_a_document_is_told_inside_the_file()
+    public void EveryCutOfADocumentIsToldInsideTheFile()
     {
         var whole = "{\"format\": 1, \"n\": \"µ\\u00b5\\\\\", \"steps\": [{\"add\": -1.5e3, \"x\": true}, [null], {}]} "u8.ToArray();
         Assert.Empty(JsonReading.Read("a", whole).Problems);

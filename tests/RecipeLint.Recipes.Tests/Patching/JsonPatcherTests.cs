@@ -12,21 +12,21 @@ public class JsonPatcherTests
     private const string Stock = "{\n  \"format\": 1,\n  \"steps\": [\n    { \"pour\": \"1 L\" },\n    { \"add\": \"urea\", \"amount\": \"5 g\" }\n  ]\n}\n";
 
     [Fact]
-    public void A_value_changes_and_nothing_else() =>
+    public void AValueChangesAndNothingElse() =>
         Assert.Equal(Stock.Replace("5 g", "6 g"), Patch(Stock, new JsonEdit.ReplaceValue(At("/steps/1/amount"), JsonDraft.Of("6 g"))));
 
     [Fact]
-    public void A_key_changes_its_name() =>
+    public void AKeyChangesItsName() =>
         Assert.Equal(Stock.Replace("amount", "with"), Patch(Stock, new JsonEdit.RenameKey(At("/steps/1/amount"), "with")));
 
     [Fact]
-    public void A_new_step_follows_the_one_line_style_of_its_neighbours() =>
+    public void ANewStepFollowsTheOneLineStyleOfItsNeighbours() =>
         Assert.Equal(
             Stock.Replace("\"5 g\" }", "\"5 g\" },\n    { \"topUp\": \"2 L\" }"),
             Patch(Stock, new JsonEdit.InsertElement(At("/steps"), 2, JsonDraft.Of(("topUp", JsonDraft.Of("2 L"))))));
 
     [Fact]
-    public void Windows_line_ends_and_tabs_stay()
+    public void WindowsLineEndsAndTabsStay()
     {
         var windows = Stock.Replace("\n", "\r\n").Replace("  ", "\t");
         Assert.Equal(
@@ -35,7 +35,7 @@ public class JsonPatcherTests
     }
 
     [Fact]
-    public void A_step_on_several_lines_begets_one_on_several_lines()
+    public void AStepOnSeveralLinesBegetsOneOnSeveralLines()
     {
         var text = "{\n\t\"steps\": [\n\t\t{\n\t\t\t\"pour\": \"1 L\"\n\t\t}\n\t]\n}";
         Assert.Equal(
@@ -44,7 +44,7 @@ public class JsonPatcherTests
     }
 
     [Fact]
-    public void A_compact_file_stays_compact() =>
+    public void ACompactFileStaysCompact() =>
         Assert.Equal(
             """{"format":1,"steps":[{"pour":"1 L"},{"topUp":"2 L"}]}""",
             Patch("""{"format":1,"steps":[{"pour":"1 L"}]}""", new JsonEdit.InsertElement(At("/steps"), 1, JsonDraft.Of(("topUp", JsonDraft.Of("2 L"))))));
@@ -54,11 +54,11 @@ public class JsonPatcherTests
     [InlineData("/steps/1", ",\n    { \"add\": \"urea\", \"amount\": \"5 g\" }")]
     [InlineData("/format", "\"format\": 1,\n  ")]
     [InlineData("/steps/1/amount", ", \"amount\": \"5 g\"")]
-    public void What_is_taken_out_takes_its_comma_along(string pointer, string gone) =>
+    public void WhatIsTakenOutTakesItsCommaAlong(string pointer, string gone) =>
         Assert.Equal(Stock.Replace(gone, ""), Patch(Stock, new JsonEdit.Remove(At(pointer))));
 
     [Fact]
-    public void Moving_a_step_keeps_commas_and_indentation() =>
+    public void MovingAStepKeepsCommasAndIndentation() =>
         Assert.Equal(
             "{\n  \"format\": 1,\n  \"steps\": [\n    { \"add\": \"urea\", \"amount\": \"5 g\" },\n    { \"pour\": \"1 L\" }\n  ]\n}\n",
             Patch(Stock, JsonEdit.Move(At("/steps"), 0, 1, 2)));
@@ -70,14 +70,14 @@ public class JsonPatcherTests
     [InlineData("{ \"steps\": [\r\n  /* the\r\n   * salt */\r\n  { \"pour\": \"1 L\" }\r\n] }", "{ \"steps\": [\r\n  { \"pour\": \"1 L\", \"note\": \"the salt\" }\r\n] }")]
     [InlineData("{ \"note\": \"old\" } // new", "{ \"note\": \"old new\" }")]
     [InlineData("{ \"format\": 1 /**/ }", "{ \"format\": 1 }")]
-    public void A_comment_becomes_the_note_of_what_it_speaks_of(string before, string after)
+    public void ACommentBecomesTheNoteOfWhatItSpeaksOf(string before, string after)
     {
         var comment = JsonReading.Read(File, Encoding.UTF8.GetBytes(before)).Problems.Single(p => p.Kind == ProblemKind.CommentInFile);
         Assert.Equal(after, Patch(before, new JsonEdit.CommentToNote(comment.Place)));
     }
 
     [Fact]
-    public void The_earlier_of_two_members_of_one_name_can_be_taken_out()
+    public void TheEarlierOfTwoMembersOfOneNameCanBeTakenOut()
     {
         const string twice = """{ "makes": { "a": [1, 2] }, "format": 1, "makes": "2 L" }""";
         var key = new Place(File, new JsonPointer("/makes"), PlacePart.Key, new ByteSpan(2, 7));
@@ -85,7 +85,7 @@ public class JsonPatcherTests
     }
 
     [Fact]
-    public void A_mark_stays_unless_it_is_dropped()
+    public void AMarkStaysUnlessItIsDropped()
     {
         var marked = "\uFEFF" + Stock;
         Assert.StartsWith("\uFEFF", Patch(marked, new JsonEdit.ReplaceValue(At("/format"), new JsonDraft.Literal("2"))));
@@ -93,7 +93,7 @@ public class JsonPatcherTests
     }
 
     [Fact]
-    public void Overlapping_changes_are_refused()
+    public void OverlappingChangesAreRefused()
     {
         var result = Apply(Stock, new JsonEdit.Remove(At("/steps/1")), new JsonEdit.ReplaceValue(At("/steps/1/amount"), JsonDraft.Of("6 g")));
         Assert.Null(result.Bytes);
@@ -104,15 +104,15 @@ public class JsonPatcherTests
     [InlineData("/nothing")]
     [InlineData("/steps/7")]
     [InlineData("/format/deeper")]
-    public void A_place_that_is_not_there_is_refused(string pointer) =>
+    public void APlaceThatIsNotThereIsRefused(string pointer) =>
         Assert.NotNull(Apply(Stock, new JsonEdit.ReplaceValue(At(pointer), JsonDraft.Of("x"))).Refused);
 
     [Fact]
-    public void A_result_that_is_no_json_is_refused() =>
+    public void AResultThatIsNoJsonIsRefused() =>
         Assert.NotNull(Apply(Stock, new JsonEdit.ReplaceText(At("") with { Range = new ByteSpan(0, 1) }, "")).Refused);
 
     [Fact]
-    public void What_is_no_json_is_not_patched() =>
+    public void WhatIsNoJsonIsNotPatched() =>
         Assert.NotNull(Apply("{ \"format\": ", new JsonEdit.ReplaceValue(At("/format"), JsonDraft.Of("x"))).Refused);
 
     private static Place At(string pointer) => new(File, new JsonPointer(pointer));

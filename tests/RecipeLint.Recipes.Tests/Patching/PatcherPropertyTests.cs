@@ -15,7 +15,7 @@ public class PatcherPropertyTests
     private static readonly Gen<(RandomDocument Document, int Seed)> Cases = Gen.Select(RandomDocument.Gen, Gen.Int);
 
     [Fact]
-    public void Patch_then_parse_gives_the_expected_tree() => Cases.Sample(
+    public void PatchThenParseGivesTheExpectedTree() => Cases.Sample(
         c =>
         {
             var (edit, expected) = RandomEdit(c.Document.Content, new Random(c.Seed));
@@ -26,7 +26,7 @@ public class PatcherPropertyTests
         iter: 20_000);
 
     [Fact]
-    public void Every_byte_outside_the_edits_stays_and_the_reverse_gives_the_original() => Cases.Sample(
+    public void EveryByteOutsideTheEditsStaysAndTheReverseGivesTheOriginal() => Cases.Sample(
         c =>
         {
             var (edit, _) = RandomEdit(c.Document.Content, new Random(c.Seed));
@@ -50,7 +50,7 @@ public class PatcherPropertyTests
         iter: 20_000);
 
     [Fact]
-    public void Two_changes_at_once_give_both_or_are_refused() => Gen.Select(RandomDocument.Gen, Gen.Int, Gen.Int).Sample(
+    public void TwoChangesAtOnceGiveBothOrAreRefused() => Gen.Select(RandomDocument.Gen, Gen.Int, Gen.Int).Sample(
         (document, first, second) =>
         {
             var (one, _) = RandomEdit(document.Content, new Random(first));
@@ -66,7 +66,7 @@ public class PatcherPropertyTests
         iter: 10_000);
 
     [Fact]
-    public void A_removed_insertion_gives_the_original_bytes() => Cases.Sample(
+    public void ARemovedInsertionGivesTheOriginalBytes() => Cases.Sample(
         c =>
         {
             // Into a list or object that holds something: what was empty may have held blanks, which are not kept.

@@ -21,7 +21,7 @@ public sealed class QuantityReaderTests
     [InlineData("1\u202F000 g", 1000)]
     [InlineData("1\u00A0234\u00A0567.5 g", 1234567.5)]
     [InlineData("2 LBS", 907.18474)]
-    public void Masses_are_read(string text, double grams) => Assert.Equal(grams, Read(text, Due.Mass).Mass.Grams, Math.Abs(grams) * 1e-14);
+    public void MassesAreRead(string text, double grams) => Assert.Equal(grams, Read(text, Due.Mass).Mass.Grams, Math.Abs(grams) * 1e-14);
 
     [Theory]
     [InlineData("4..30 °C", 4, 30)]
@@ -31,7 +31,7 @@ public sealed class QuantityReaderTests
     [InlineData("20 °C", 20, 20)]
     [InlineData("50 °F..86 °F", 10, 30)]
     [InlineData("50..86 °F", 10, 30)]
-    public void Temperature_ranges_are_read(string text, double low, double high)
+    public void TemperatureRangesAreRead(string text, double low, double high)
     {
         var range = Read(text, Due.Temperatures).Temperatures;
         Assert.Equal(low, range.Low.Celsius, 1e-12);
@@ -50,7 +50,7 @@ public sealed class QuantityReaderTests
     [InlineData("150 ppm ± 8 %", 0.08)]
     [InlineData("150 mg/L as P2O5 ± 8 %", 0.08)]
     [InlineData("150 mg/L ± 8 % as P2O5", 0.08)]
-    public void Tolerances_of_concentrations_become_a_share_of_the_value(string text, double share)
+    public void TolerancesOfConcentrationsBecomeAShareOfTheValue(string text, double share)
     {
         var quantity = Read(text, Due.Analyte with { AllowTolerance = true, Bases = ["P2O5"] });
         Assert.Equal(150, quantity.MassConcentration.MilligramsPerLitre, 1e-9);
@@ -62,7 +62,7 @@ public sealed class QuantityReaderTests
     [InlineData("5.8 ± 0.2", 5.8, 0.2)]
     [InlineData("5.8 +/- 0.2", 5.8, 0.2)]
     [InlineData("5.8", 5.8, null)]
-    public void Tolerances_of_plain_numbers_stay_absolute(string text, double value, double? half)
+    public void TolerancesOfPlainNumbersStayAbsolute(string text, double value, double? half)
     {
         var quantity = Read(text, Due.Ph);
         Assert.Equal(value, quantity.Number);
@@ -73,7 +73,7 @@ public sealed class QuantityReaderTests
     [InlineData("pH 3.0", 3.0, null)]
     [InlineData("pH 3.0 ± 0.2", 3.0, 0.2)]
     [InlineData("ph3", 3.0, null)]
-    public void A_ph_step_names_its_target(string text, double value, double? half)
+    public void APhStepNamesItsTarget(string text, double value, double? half)
     {
         var quantity = Read(text, Due.PhStep);
         Assert.Equal(value, quantity.Number);
@@ -85,14 +85,14 @@ public sealed class QuantityReaderTests
     [InlineData("0.5 %", 0.005, null)]
     [InlineData("± 0.1 mL", null, 1e-4)]
     [InlineData("+/- 0.1 mL", null, 1e-4)]
-    public void Lone_tolerances_are_read(string text, double? relative, double? litres)
+    public void LoneTolerancesAreRead(string text, double? relative, double? litres)
     {
         Assert.True(QuantityReader.TryReadTolerance(text, Dimension.Volume, out var tolerance, out _));
         Assert.Equal(new Tolerance(relative, litres), tolerance);
     }
 
     [Fact]
-    public void Drops_are_counted_and_teaspoons_carry_their_uncertainty()
+    public void DropsAreCountedAndTeaspoonsCarryTheirUncertainty()
     {
         Assert.Equal(3, Read("3 drops", Due.Portion).Drops);
         var spoon = Read("2 tsp", Due.Portion);
@@ -109,7 +109,7 @@ public sealed class QuantityReaderTests
     [InlineData("1 000 g", "1 g", "1000 g", 1000)]
     [InlineData("0,25 g", "0.25 g", "25 g", 100)]
     [InlineData("12\u202F50 g", "12.50 g", "1250 g", 100)]
-    public void A_comma_has_two_readings_with_a_factor_between_them(string text, string decimalText, string groupedText, double factor)
+    public void ACommaHasTwoReadingsWithAFactorBetweenThem(string text, string decimalText, string groupedText, double factor)
     {
         var fault = Refused(text, Due.Mass, ProblemKind.AmbiguousNumber);
         Assert.Equal([decimalText, groupedText], fault.Suggestions);
@@ -123,14 +123,14 @@ public sealed class QuantityReaderTests
     [InlineData("1,000,000 mg", "1000000 mg")]
     [InlineData("1.000.000 mg", "1000000 mg")]
     [InlineData("1'000 g", "1000 g")]
-    public void Grouped_digits_are_never_joined_silently(string text, string repaired) =>
+    public void GroupedDigitsAreNeverJoinedSilently(string text, string repaired) =>
         Assert.Equal([repaired], Refused(text, Due.Mass, ProblemKind.AmbiguousNumber).Suggestions);
 
     [Theory]
     [InlineData("5 gal", "5 US gal", "5 UK gal", 1.201)]
     [InlineData("5 fl oz", "5 US fl oz", "5 UK fl oz", 1.041)]
     [InlineData("5 gallons", "5 US gal", "5 UK gal", 1.201)]
-    public void Bare_gallons_and_fluid_ounces_have_two_readings(string text, string american, string british, double factor)
+    public void BareGallonsAndFluidOuncesHaveTwoReadings(string text, string american, string british, double factor)
     {
         var fault = Refused(text, Due.Volume, ProblemKind.AmbiguousUnit);
         Assert.Equal([american, british], fault.Suggestions);
@@ -138,11 +138,11 @@ public sealed class QuantityReaderTests
     }
 
     [Fact]
-    public void A_bare_gallon_inside_a_quotient_has_two_readings() =>
+    public void ABareGallonInsideAQuotientHasTwoReadings() =>
         Assert.Equal(["4 mL/US gal", "4 mL/UK gal"], Refused("4 mL/gal", Due.Dose, ProblemKind.AmbiguousUnit).Suggestions);
 
     [Fact]
-    public void Conductivity_in_ppm_has_two_scales()
+    public void ConductivityInPpmHasTwoScales()
     {
         // 1400 ppm is 2.8 mS/cm on a meter of 500 ppm per mS/cm and 2.0 on one of 700 (common practice, no source).
         var fault = Refused("1400 ppm", Due.Conductivity, ProblemKind.AmbiguousUnit);
@@ -152,7 +152,7 @@ public sealed class QuantityReaderTests
     }
 
     [Fact]
-    public void Whatever_is_suggested_can_be_read()
+    public void WhateverIsSuggestedCanBeRead()
     {
         (string Text, Due Due)[] refused =
         [
@@ -169,7 +169,7 @@ public sealed class QuantityReaderTests
     }
 
     [Fact]
-    public void Ppm_is_mg_per_litre_in_thin_solutions_only()
+    public void PpmIsMgPerLitreInThinSolutionsOnly()
     {
         Assert.Equal(50, Read("50 ppm", Due.Analyte).MassConcentration.MilligramsPerLitre, 1e-12);
         Assert.Equal(5e-6, Read("5 ppm", Due.Content).MassFraction.Value, 1e-18);
@@ -178,7 +178,7 @@ public sealed class QuantityReaderTests
     }
 
     [Fact]
-    public void A_bare_per_cent_needs_a_basis_unless_only_one_is_usual()
+    public void ABarePerCentNeedsABasisUnlessOnlyOneIsUsual()
     {
         Assert.Equal(0.99, Read("99 %", Due.Assay).MassFraction.Value, 1e-15);
         Assert.Equal(["38 % w/w", "38 % w/v"], Refused("38 %", Due.Strength, ProblemKind.AmbiguousUnit).Suggestions);
@@ -210,7 +210,7 @@ public sealed class QuantityReaderTests
     [InlineData("1e308 t", ProblemKind.ImplausibleAmount, 0, 7)]
     [InlineData("1e17 g", ProblemKind.ImplausibleAmount, 0, 6)]
     [InlineData("1e-40 g", ProblemKind.ImplausibleAmount, 0, 7)]
-    public void What_is_not_a_mass_is_refused_at_its_place(string text, ProblemKind kind, int start, int length)
+    public void WhatIsNotAMassIsRefusedAtItsPlace(string text, ProblemKind kind, int start, int length)
     {
         var fault = Refused(text, Due.Mass, kind);
         Assert.Equal((start, length), (fault.Start, fault.Length));
@@ -226,7 +226,7 @@ public sealed class QuantityReaderTests
     [InlineData("1/2 L", "0.5 L")]
     [InlineData("24 g approx", "24 g")]
     [InlineData("1 mg/l1", null)]
-    public void A_repair_is_offered_where_one_is_likely(string text, string? repaired)
+    public void ARepairIsOfferedWhereOneIsLikely(string text, string? repaired)
     {
         Assert.False(QuantityReader.TryRead(text, Due.Portion, out _, out var fault));
         Assert.Equal(repaired, fault.Suggestions is [var first, ..] ? first : null);
@@ -235,18 +235,18 @@ public sealed class QuantityReaderTests
     [Theory]
     [InlineData("4-30 °C", "4..30 °C")]
     [InlineData("4 – 30 °C", "4..30 °C")]
-    public void A_hyphen_is_no_range(string text, string repaired) =>
+    public void AHyphenIsNoRange(string text, string repaired) =>
         Assert.Equal([repaired], Refused(text, Due.Temperatures, ProblemKind.WrongShape).Suggestions);
 
     [Fact]
-    public void A_range_runs_upwards() => Refused("30..4 °C", Due.Temperatures, ProblemKind.WrongShape);
+    public void ARangeRunsUpwards() => Refused("30..4 °C", Due.Temperatures, ProblemKind.WrongShape);
 
     [Fact]
-    public void A_tolerance_wider_than_the_value_is_implausible() =>
+    public void AToleranceWiderThanTheValueIsImplausible() =>
         Refused("150 mg/L ± 200 %", Due.Analyte with { AllowTolerance = true }, ProblemKind.ImplausibleAmount);
 
     [Fact]
-    public void A_basis_that_does_not_fit_is_refused_with_the_ones_that_do()
+    public void ABasisThatDoesNotFitIsRefusedWithTheOnesThatDo()
     {
         var due = Due.Hardness with { Bases = ["CaCO3"] };
         Assert.Equal("CaCO3", Read("180 mg/L as CaCO3", due).Basis);
@@ -254,7 +254,7 @@ public sealed class QuantityReaderTests
     }
 
     [Fact]
-    public void A_mass_where_a_volume_is_due_says_both()
+    public void AMassWhereAVolumeIsDueSaysBoth()
     {
         var fault = Refused("2 oz", Due.Volume, ProblemKind.WrongDimension);
         Assert.Contains("a mass", fault.Message, StringComparison.Ordinal);
@@ -263,7 +263,7 @@ public sealed class QuantityReaderTests
     }
 
     [Fact]
-    public void The_machine_s_language_changes_nothing()
+    public void TheMachineSLanguageChangesNothing()
     {
         // The projects run in invariant mode, where no other culture can be loaded; one made by hand still puts its separators,
         // signs and digits into code that forgets to ask for the invariant one.
@@ -288,7 +288,7 @@ public sealed class QuantityReaderTests
     }
 
     [Fact]
-    public void Any_text_is_read_or_refused_with_a_place_inside_it()
+    public void AnyTextIsReadOrRefusedWithAPlaceInsideIt()
     {
         string[] pieces =
         [

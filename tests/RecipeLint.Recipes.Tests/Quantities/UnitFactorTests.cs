@@ -19,7 +19,7 @@ public sealed class UnitFactorTests
     [InlineData("1 lb/US gal", Dimension.MassConcentration, 119.8264)]
     [InlineData("1 lb/UK gal", Dimension.MassConcentration, 99.77637)]
     [InlineData("1 grain/US gal", Dimension.MassConcentration, 0.01711806)]
-    public void Customary_units_agree_with_the_published_table(string text, Dimension dimension, double baseUnits) =>
+    public void CustomaryUnitsAgreeWithThePublishedTable(string text, Dimension dimension, double baseUnits) =>
         Assert.Equal(baseUnits, Read(text, dimension).Low, baseUnits * 5e-7);
 
     // SI Brochure, 9th edition: prefixes (table 7) and the litre, tonne, day beside the SI (table 8).
@@ -66,7 +66,7 @@ public sealed class UnitFactorTests
     [InlineData("1 year", Dimension.Duration, 365.25)]
     [InlineData("0 °C", Dimension.Temperature, 0)]
     [InlineData("1 mL/L", Dimension.Dose, 1e-3)]
-    public void Metric_units_follow_their_prefixes(string text, Dimension dimension, double baseUnits) =>
+    public void MetricUnitsFollowTheirPrefixes(string text, Dimension dimension, double baseUnits) =>
         Assert.Equal(baseUnits, Read(text, dimension).Low, Math.Abs(baseUnits) * 1e-14);
 
     // Fixed points of the two scales: water freezes at 32 °F and boils at 212 °F; both meet at -40.
@@ -75,14 +75,14 @@ public sealed class UnitFactorTests
     [InlineData("212 °F", 100)]
     [InlineData("-40 °F", -40)]
     [InlineData("86 F", 30)]
-    public void Fahrenheit_meets_the_fixed_points(string text, double celsius) =>
+    public void FahrenheitMeetsTheFixedPoints(string text, double celsius) =>
         Assert.Equal(celsius, Read(text, Dimension.Temperature).Low, 1e-12);
 
     // 1 °dH = 0.17832 mmol/L and 1 °fH = 0.1 mmol/L of alkaline earths (DIN 38409-6 as commonly quoted; recalled). meq/L is twice that.
     [Theory]
     [InlineData("1 °dH", 2 * 0.17832e-3, 2e-4)]
     [InlineData("1 °fH", 2 * 0.1e-3, 1e-3)]
-    public void Degrees_of_hardness_agree_with_the_published_figures(string text, double equivalentsPerLitre, double relative) =>
+    public void DegreesOfHardnessAgreeWithThePublishedFigures(string text, double equivalentsPerLitre, double relative) =>
         Assert.Equal(equivalentsPerLitre, Read(text, Dimension.HardnessDegree).Low, equivalentsPerLitre * relative);
 
     // "1 grain per gallon equals 17.1 mg/L": US water-hardness practice, printed on every softener; the factor itself is NIST SP 811.
@@ -90,7 +90,7 @@ public sealed class UnitFactorTests
     [InlineData("1 grain/gal")]
     [InlineData("1 grains per gallon")]
     [InlineData("1 gpg")]
-    public void Grains_per_gallon_count_as_calcium_carbonate(string text)
+    public void GrainsPerGallonCountAsCalciumCarbonate(string text)
     {
         var quantity = Read(text, Dimension.MassConcentration);
         Assert.Equal(0.0171, quantity.Low, 5e-5);
@@ -98,7 +98,7 @@ public sealed class UnitFactorTests
     }
 
     [Fact]
-    public void One_in_a_thousand_serves_250_litres_from_250_millilitres()
+    public void OneInAThousandServes250LitresFrom250Millilitres()
     {
         // Common practice, no source.
         var dose = Read("1:1000", Dimension.Dose).Dose;
@@ -108,7 +108,7 @@ public sealed class UnitFactorTests
     }
 
     [Fact]
-    public void One_millilitre_per_litre_is_3_8_millilitres_per_us_gallon()
+    public void OneMillilitrePerLitreIs38MillilitresPerUsGallon()
     {
         // Common practice, no source.
         var dose = Read("1 mL/L", Dimension.Dose).Dose;
@@ -117,7 +117,7 @@ public sealed class UnitFactorTests
     }
 
     [Fact]
-    public void One_ounce_per_hundred_gallons_is_75_milligrams_per_litre()
+    public void OneOuncePerHundredGallonsIs75MilligramsPerLitre()
     {
         // Common practice, no source: 1 oz in 100 US gallons is 75 ppm.
         Assert.Equal(75, Read("1 oz/100 US gal", Dimension.MassConcentration).MassConcentration.MilligramsPerLitre, 0.2);
@@ -125,7 +125,7 @@ public sealed class UnitFactorTests
     }
 
     [Fact]
-    public void No_spelling_stands_for_two_units()
+    public void NoSpellingStandsForTwoUnits()
     {
         // The tables are dictionaries, which refuse doubles; what is ambiguous must not also be a unit of its own.
         Assert.All(UnitTable.Ambiguous, a => Assert.False(
@@ -134,7 +134,7 @@ public sealed class UnitFactorTests
     }
 
     [Fact]
-    public void Every_spelling_reads_back_as_its_unit() =>
+    public void EverySpellingReadsBackAsItsUnit() =>
         Assert.All(
             UnitTable.Units.SelectMany(u => (u.Symbols ?? []).Concat(u.Words ?? []).Append(u.Symbol).Select(s => (Spelling: s, u.Symbol))),
             p => Assert.Equal(p.Symbol, Assert.IsType<UnitReading.Known>(UnitParser.Parse(p.Spelling)).Symbol));

@@ -22,5 +22,5 @@ public sealed class DocumentKindTests
     [InlineData("recipelint.json/readme.txt", null)]
     [InlineData("a.stock.json.bak", null)]
     [InlineData("", null)]
-    public void The_name_of_a_file_says_its_kind(string path, DocumentKind? kind) => Assert.Equal(kind, DocumentKinds.FromFileName(path));
+    public void TheNameOfAFileSaysItsKind(string path, DocumentKind? kind) => Assert.Equal(kind, DocumentKinds.FromFileName(path));
 }

@@ -102,7 +102,7 @@ public sealed class SchemaCheckTests
 
     [Theory]
     [MemberData(nameof(Good))]
-    public void Documents_as_described_have_no_problem(DocumentKind kind, string json) => Assert.Empty(Check(kind, json).Problems.Select(p => p.Message));
+    public void DocumentsAsDescribedHaveNoProblem(DocumentKind kind, string json) => Assert.Empty(Check(kind, json).Problems.Select(p => p.Message));
 
     [Theory]
     [InlineData("""{"add": "x", "amout": "3 g"}""", "\"amout\"", "amount")]
@@ -111,7 +111,7 @@ public sealed class SchemaCheckTests
     [InlineData("""{"adjust": "pH 3", "usin": "koh"}""", "\"usin\"", "using")]
     [InlineData("""{"stir": "s", "comment": "c"}""", "\"comment\"", "note")]
     [InlineData("""{"pour": "1 L", "off": "rain"}""", "\"off\"", "of")]
-    public void An_unknown_key_in_a_step_is_one_problem_with_its_likely_meaning(string step, string excerpt, string meant)
+    public void AnUnknownKeyInAStepIsOneProblemWithItsLikelyMeaning(string step, string excerpt, string meant)
     {
         var problem = AssertSingle(DocumentKind.Stock, Stock(step), ProblemKind.UnknownKey, excerpt);
         Assert.Equal(PlacePart.Key, problem.Place.Part);
@@ -123,7 +123,7 @@ public sealed class SchemaCheckTests
     [InlineData("""{"topUp": "2 L", "amount": "3 L"}""", "\"amount\"", "Known are \"of\", \"id\" and \"note\"")]
     [InlineData("""{"shake": "well"}""", "\"shake\"", "\"stir\"")]
     [InlineData("""{"stir": "a", "stri": "b"}""", "\"stri\"", "\"stir\" is there already")]
-    public void A_key_that_means_nothing_here_is_told_with_what_is_known(string step, string excerpt, string words)
+    public void AKeyThatMeansNothingHereIsToldWithWhatIsKnown(string step, string excerpt, string words)
     {
         var problem = AssertSingle(DocumentKind.Stock, Stock(step), ProblemKind.UnknownKey, excerpt);
         Assert.Empty(problem.Suggestions);
@@ -131,11 +131,11 @@ public sealed class SchemaCheckTests
     }
 
     [Fact]
-    public void A_misspelt_required_key_is_not_missing_as_well() =>
+    public void AMisspeltRequiredKeyIsNotMissingAsWell() =>
         AssertSingle(DocumentKind.Stock, """{"format": 1, "make": "2 L", "steps": [{"stir": "s"}]}""", ProblemKind.UnknownKey, "\"make\"");
 
     [Fact]
-    public void Keys_with_slashes_and_escapes_are_found() =>
+    public void KeysWithSlashesAndEscapesAreFound() =>
         Assert.Contains("a/b~c", AssertSingle(DocumentKind.Settings, """{"a\/b~\u0063": 1}""", ProblemKind.UnknownKey, """
             "a\/b~\u0063"
             """).Message, StringComparison.Ordinal);
@@ -144,7 +144,7 @@ public sealed class SchemaCheckTests
     [InlineData("""{"add": "x", "amount": "1 g", "pour": "1 L"}""", "\"pour\"")]
     [InlineData("""{"stir": "s", "rest": "r"}""", "\"rest\"")]
     [InlineData("""{"topUp": "1 L", "stir": "s"}""", "\"stir\"")]
-    public void A_step_with_two_verbs_is_one_problem_that_shows_both(string step, string excerpt)
+    public void AStepWithTwoVerbsIsOneProblemThatShowsBoth(string step, string excerpt)
     {
         var problem = AssertSingle(DocumentKind.Stock, Stock(step), ProblemKind.WrongShape, excerpt);
         Assert.Single(problem.Related);
@@ -154,7 +154,7 @@ public sealed class SchemaCheckTests
     [InlineData("{}")]
     [InlineData("""{"note": "n"}""")]
     [InlineData("""{"amount": "1 g", "id": "a"}""")]
-    public void A_step_without_a_verb_lists_the_verbs(string step) =>
+    public void AStepWithoutAVerbListsTheVerbs(string step) =>
         Assert.Contains("\"add\", \"pour\"", AssertSingle(DocumentKind.Stock, Stock(step), ProblemKind.MissingKey, "{").Message, StringComparison.Ordinal);
 
     public static TheoryData<DocumentKind, string, string, string> Missing() => new()
@@ -176,7 +176,7 @@ public sealed class SchemaCheckTests
 
     [Theory]
     [MemberData(nameof(Missing))]
-    public void A_missing_key_is_told_at_its_object(DocumentKind kind, string json, string key, string example)
+    public void AMissingKeyIsToldAtItsObject(DocumentKind kind, string json, string key, string example)
     {
         var problem = AssertSingle(kind, json, ProblemKind.MissingKey, "{");
         Assert.Contains(key, problem.Message, StringComparison.Ordinal);
@@ -200,7 +200,7 @@ public sealed class SchemaCheckTests
 
     [Theory]
     [MemberData(nameof(WithoutUnit))]
-    public void A_bare_number_where_a_quantity_is_due_has_no_unit(DocumentKind kind, string json, string number) =>
+    public void ABareNumberWhereAQuantityIsDueHasNoUnit(DocumentKind kind, string json, string number) =>
         Assert.Contains("unit", AssertSingle(kind, json, ProblemKind.NumberWithoutUnit, number).Message, StringComparison.Ordinal);
 
     public static TheoryData<DocumentKind, string, string, string> Wrong() => new()
@@ -239,11 +239,11 @@ public sealed class SchemaCheckTests
 
     [Theory]
     [MemberData(nameof(Wrong))]
-    public void A_wrong_value_is_one_problem(DocumentKind kind, string json, string excerpt, string words) =>
+    public void AWrongValueIsOneProblem(DocumentKind kind, string json, string excerpt, string words) =>
         Assert.Contains(words, AssertSingle(kind, json, ProblemKind.WrongShape, excerpt).Message, StringComparison.Ordinal);
 
     [Fact]
-    public void Many_causes_are_told_each_once_in_the_order_of_the_file()
+    public void ManyCausesAreToldEachOnceInTheOrderOfTheFile()
     {
         const string Json = """
             {"format": 1, "maks": "2 L", "steps": [
@@ -261,20 +261,20 @@ public sealed class SchemaCheckTests
     }
 
     [Fact]
-    public void Comments_trailing_commas_and_half_pairs_do_not_hide_the_shape() =>
+    public void CommentsTrailingCommasAndHalfPairsDoNotHideTheShape() =>
         AssertSingle(DocumentKind.Stock, """
             {"format": 1, /* c */ "makes": 2, "name": "\ud800", "steps": [{"stir": "s"},],}
             """, ProblemKind.NumberWithoutUnit, "2");
 
     [Fact]
-    public void Of_a_duplicate_the_last_one_is_held_against_the_schema() =>
+    public void OfADuplicateTheLastOneIsHeldAgainstTheSchema() =>
         AssertSingle(DocumentKind.Stock, """{"format": 1, "makes": 1, "makes": 2, "steps": [{"stir": "s"}]}""", ProblemKind.NumberWithoutUnit, "2");
 
     [Fact]
-    public void A_file_that_is_no_json_has_no_shape() => Assert.Empty(Check(DocumentKind.Stock, "{").Problems);
+    public void AFileThatIsNoJsonHasNoShape() => Assert.Empty(Check(DocumentKind.Stock, "{").Problems);
 
     [Fact]
-    public void Too_many_entries_keys_or_values_are_told_instead_of_evaluated()
+    public void TooManyEntriesKeysOrValuesAreToldInsteadOfEvaluated()
     {
         var entries = AssertSingle(DocumentKind.Stock, Stock(string.Join(",", Enumerable.Repeat("{}", 1001))), ProblemKind.WrongShape, "{");
         Assert.Equal("/steps/1000", entries.Place.Pointer.Value);

@@ -55,12 +55,12 @@ public sealed class SchemaFilesTests
     }
 
     [Fact]
-    public void There_is_one_for_each_kind_that_is_read() =>
+    public void ThereIsOneForEachKindThatIsRead() =>
         Assert.Equal(["house-rule.schema.json", "profile.schema.json", "recipe.schema.json", "recipelint.schema.json", "stock.schema.json", "substances.schema.json", "water.schema.json"], _names.Order());
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void The_id_is_a_name_and_no_address(string name)
+    public void TheIdIsANameAndNoAddress(string name)
     {
         var schema = Load(name);
         Assert.Equal(Dialect, schema.GetProperty("$schema").GetString());
@@ -70,7 +70,7 @@ public sealed class SchemaFilesTests
     /// <summary>The evaluator passes over keywords it does not know, so that a misspelt one would check nothing.</summary>
     [Theory]
     [MemberData(nameof(Names))]
-    public void Every_keyword_is_one_that_we_use(string name)
+    public void EveryKeywordIsOneThatWeUse(string name)
     {
         foreach (var (pointer, _, schema) in Walk(Load(name)).Where(s => s.Schema.ValueKind == JsonValueKind.Object))
         {
@@ -84,7 +84,7 @@ public sealed class SchemaFilesTests
     }
 
     [Fact]
-    public void A_misspelt_keyword_would_be_noticed()
+    public void AMisspeltKeywordWouldBeNoticed()
     {
         var schema = JsonDocument.Parse("""{"properties": {"a": {"propertes": {}}}}""").RootElement;
         Assert.Contains(Walk(schema), s => s.Schema.EnumerateObject().Any(k => !_keywords.Contains(k.Name)));
@@ -93,16 +93,16 @@ public sealed class SchemaFilesTests
     /// <summary>The 2020-12 meta-schema as published at json-schema.org and carried by JsonSchema.Net.</summary>
     [Theory]
     [MemberData(nameof(Names))]
-    public void Each_is_valid_by_the_meta_schema(string name) =>
+    public void EachIsValidByTheMetaSchema(string name) =>
         Assert.True(Evaluation.MetaSchemas.Draft202012.Evaluate(Load(name)).IsValid);
 
     [Fact]
-    public void The_meta_schema_refuses_a_wrong_schema() =>
+    public void TheMetaSchemaRefusesAWrongSchema() =>
         Assert.False(Evaluation.MetaSchemas.Draft202012.Evaluate(JsonDocument.Parse("""{"properties": {"a": {"minLength": -1}}}""").RootElement).IsValid);
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void References_lead_somewhere_and_every_definition_is_used(string name)
+    public void ReferencesLeadSomewhereAndEveryDefinitionIsUsed(string name)
     {
         var root = Load(name);
         var used = Walk(root)
@@ -113,7 +113,7 @@ public sealed class SchemaFilesTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Every_property_has_a_title_a_description_and_an_example(string name)
+    public void EveryPropertyHasATitleADescriptionAndAnExample(string name)
     {
         var root = Load(name);
         foreach (var (pointer, use, schema) in Walk(root))
@@ -128,7 +128,7 @@ public sealed class SchemaFilesTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Every_object_is_closed_and_takes_a_note_and_every_list_ends(string name)
+    public void EveryObjectIsClosedAndTakesANoteAndEveryListEnds(string name)
     {
         foreach (var (pointer, _, schema) in Walk(Load(name)).Where(s => s.Schema.ValueKind == JsonValueKind.Object))
         {
@@ -156,7 +156,7 @@ public sealed class SchemaFilesTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Every_example_fits_its_own_schema(string name)
+    public void EveryExampleFitsItsOwnSchema(string name)
     {
         var root = Load(name);
         var definitions = root.GetProperty("$defs").GetRawText();
@@ -181,7 +181,7 @@ public sealed class SchemaFilesTests
     }
 
     [Fact]
-    public void An_unknown_reference_is_not_fetched()
+    public void AnUnknownReferenceIsNotFetched()
     {
         var schema = Build(JsonDocument.Parse($$"""{"$schema": "{{Dialect}}", "$ref": "https://example.invalid/other.json"}""").RootElement);
         Assert.Throws<Evaluation.RefResolutionException>(() => schema.Evaluate(JsonDocument.Parse("1").RootElement));

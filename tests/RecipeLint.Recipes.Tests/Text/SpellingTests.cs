@@ -16,14 +16,14 @@ public sealed class SpellingTests
     [InlineData("amuont", "amount", 1)]
     [InlineData("", "abc", 3)]
     [InlineData("same", "same", 0)]
-    public void Distance_counts_edits_and_swaps(string a, string b, int expected)
+    public void DistanceCountsEditsAndSwaps(string a, string b, int expected)
     {
         Assert.Equal(expected, EditDistance.Of(a, b));
         Assert.Equal(expected, EditDistance.Of(b, a));
     }
 
     [Fact]
-    public void A_limit_changes_nothing_below_it()
+    public void ALimitChangesNothingBelowIt()
     {
         var word = Gen.Char['a', 'd'].Array[0, 8].Select(c => new string(c));
         Gen.Select(word, word, Gen.Int[0, 8]).Sample((a, b, limit) =>
@@ -43,20 +43,20 @@ public sealed class SpellingTests
     [InlineData("magnesium sulfate 7 H2O", "magnesium-sulfate-7h2o")]
     [InlineData("magnesium-sulphate-7h2o", "magnesium-sulfate-7h2o")]
     [InlineData("amo", "amount")]
-    public void The_nearest_word_comes_first(string word, string expected) => Assert.Equal(expected, Spelling.Nearest(word, _keys)[0]);
+    public void TheNearestWordComesFirst(string word, string expected) => Assert.Equal(expected, Spelling.Nearest(word, _keys)[0]);
 
     [Theory]
     [InlineData("zinc")]
     [InlineData("")]
     [InlineData("-")]
     [InlineData("x")]
-    public void Far_words_suggest_nothing(string word) => Assert.Empty(Spelling.Nearest(word, _keys));
+    public void FarWordsSuggestNothing(string word) => Assert.Empty(Spelling.Nearest(word, _keys));
 
     [Fact]
-    public void A_very_long_word_suggests_nothing() => Assert.Empty(Spelling.Nearest(new string('a', 100_000), [new string('a', 100_000)]));
+    public void AVeryLongWordSuggestsNothing() => Assert.Empty(Spelling.Nearest(new string('a', 100_000), [new string('a', 100_000)]));
 
     [Fact]
-    public void Equals_come_in_ordinal_order_and_no_more_than_asked_for()
+    public void EqualsComeInOrdinalOrderAndNoMoreThanAskedFor()
     {
         Assert.Equal(["caa", "cab", "cac"], Spelling.Nearest("cax", ["cad", "cac", "cab", "caa"]));
         Assert.Equal(["caa"], Spelling.Nearest("cax", ["cad", "cac", "cab", "caa"], 1));

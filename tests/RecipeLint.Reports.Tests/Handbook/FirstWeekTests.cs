@@ -11,7 +11,7 @@ public sealed class FirstWeekTests
     public static TheoryData<int> Numbers => [.. Enumerable.Range(1, 10)];
 
     [Fact]
-    public void Ten_rules_of_most_families_in_five_days()
+    public void TenRulesOfMostFamiliesInFiveDays()
     {
         var lessons = _lessons.Value;
         Assert.Equal(Enumerable.Range(1, 10), lessons.Select(l => l.Number));
@@ -22,7 +22,7 @@ public sealed class FirstWeekTests
 
     [Theory]
     [MemberData(nameof(Numbers))]
-    public void The_flawed_files_raise_the_rule_and_the_mended_ones_none(int number)
+    public void TheFlawedFilesRaiseTheRuleAndTheMendedOnesNone(int number)
     {
         var lesson = _lessons.Value[number - 1];
         Assert.Contains(lesson.Flawed.Findings, f => f.Finding.Rule.Name == lesson.Rule);
@@ -32,7 +32,7 @@ public sealed class FirstWeekTests
 
     [Theory]
     [MemberData(nameof(Numbers))]
-    public void Every_file_says_that_it_is_invented(int number)
+    public void EveryFileSaysThatItIsInvented(int number)
     {
         var lesson = _lessons.Value[number - 1];
         Assert.All(lesson.Flawed.Folder.Files.Concat(lesson.Mended.Folder.Files), f =>
@@ -41,7 +41,7 @@ public sealed class FirstWeekTests
 
     [Theory]
     [MemberData(nameof(Numbers))]
-    public void The_page_asks_before_it_tells(int number)
+    public void ThePageAsksBeforeItTells(int number)
     {
         var lesson = _lessons.Value[number - 1];
         var exercise = Book.Pages[$"week/day-{lesson.Day}.html"].Descendants("section").Single(s => s.Attr("aria-labelledby") == lesson.Anchor);

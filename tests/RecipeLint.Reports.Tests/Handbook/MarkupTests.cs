@@ -11,7 +11,7 @@ namespace RecipeLint.Reports.Tests.Handbook;
 public sealed partial class MarkupTests
 {
     [Fact]
-    public void Values_are_escaped_and_markup_is_not()
+    public void ValuesAreEscapedAndMarkupIsNot()
     {
         var hostile = "<script>alert('x')</script> & \"quoted\" \u202Ebackwards\u0000";
         Assert.Equal(
@@ -21,7 +21,7 @@ public sealed partial class MarkupTests
 
     /// <summary>Names, notes and values of a file, and the name of the file itself, all try to become markup.</summary>
     [Fact]
-    public void A_hostile_file_stays_text()
+    public void AHostileFileStaysText()
     {
         const string Stock =
             """
@@ -59,7 +59,7 @@ public sealed partial class MarkupTests
     [InlineData("as H2PO4-. KNO3-NaNO3, NO3- or", "as H<sub>2</sub>PO<sub>4</sub><sup>-</sup>. KNO<sub>3</sub>-NaNO<sub>3</sub>, NO<sub>3</sub><sup>-</sup> or")]
     [InlineData("CO2 and O2", "CO<sub>2</sub> and O<sub>2</sub>")]
     [InlineData("K + Ca, H411, EUH031, B12, A1, MINTEQA2, F.2.2.1, part B2, RL0101, 2 L", "K + Ca, H411, EUH031, B12, A1, MINTEQA2, F.2.2.1, part B2, RL0101, 2 L")]
-    public void Formulas_get_their_small_figures(string text, string html) => Assert.Equal(html, ChemicalText.Of(text).ToString());
+    public void FormulasGetTheirSmallFigures(string text, string html) => Assert.Equal(html, ChemicalText.Of(text).ToString());
 
     [Theory]
     [InlineData("a *slanted* **strong** `code <x>`", "<p>a <em>slanted</em> <strong>strong</strong> <code>code &lt;x&gt;</code></p>\n")]
@@ -70,11 +70,11 @@ public sealed partial class MarkupTests
     [InlineData("```json\n{ \"a\": 1 }\n```", "<div class=\"code\" tabindex=\"0\"><pre><code>{ &quot;a&quot;: 1 }\n</code></pre></div>\n")]
     [InlineData("> said", "<blockquote><p>said</p></blockquote>\n")]
     [InlineData("**open", "<p>**open</p>\n")]
-    public void Markdown_becomes_markup(string markdown, string html) =>
+    public void MarkdownBecomesMarkup(string markdown, string html) =>
         Assert.Equal(html, new MarkdownHtml(name => name == "some-rule" ? "some-rule.html" : null).Render(markdown).ToString());
 
     [Fact]
-    public void Every_explanation_keeps_its_words()
+    public void EveryExplanationKeepsItsWords()
     {
         foreach (var rule in RecipeLint.Rules.Engine.RuleBook.Descriptors)
         {
@@ -89,7 +89,7 @@ public sealed partial class MarkupTests
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
-    public void Text_stands_out_from_its_ground(bool dark)
+    public void TextStandsOutFromItsGround(bool dark)
     {
         var css = Book.Text("handbook.css");
         var light = Variables(css[..css.IndexOf("@media (prefers-color-scheme: dark)", StringComparison.Ordinal)]);

@@ -10,13 +10,13 @@ namespace RecipeLint.Reports.Tests.Handbook;
 public sealed class PageTests
 {
     [Fact]
-    public void Every_rule_has_a_page_and_no_page_lacks_a_rule() =>
+    public void EveryRuleHasAPageAndNoPageLacksARule() =>
         Assert.Equal(
             RuleBook.Descriptors.Select(d => $"rules/{d.Name}.html").Order(StringComparer.Ordinal),
             Book.Pages.Keys.Where(p => p.StartsWith("rules/", StringComparison.Ordinal)));
 
     [Fact]
-    public void Every_page_says_what_it_is_and_fits_a_phone()
+    public void EveryPageSaysWhatItIsAndFitsAPhone()
     {
         foreach (var (path, html) in Book.Pages)
         {
@@ -33,7 +33,7 @@ public sealed class PageTests
     }
 
     [Fact]
-    public void Landmarks_and_headings_are_in_order()
+    public void LandmarksAndHeadingsAreInOrder()
     {
         foreach (var (path, html) in Book.Pages)
         {
@@ -59,7 +59,7 @@ public sealed class PageTests
     }
 
     [Fact]
-    public void Every_link_and_anchor_resolves()
+    public void EveryLinkAndAnchorResolves()
     {
         var files = Book.Files.Select(f => f.Path).ToHashSet();
         var anchors = Book.Pages.ToDictionary(p => p.Key, p => p.Value.Descendants().Select(e => e.Attr("id")).OfType<string>().ToList());
@@ -82,7 +82,7 @@ public sealed class PageTests
     }
 
     [Fact]
-    public void Every_page_can_be_reached_from_the_index()
+    public void EveryPageCanBeReachedFromTheIndex()
     {
         var reached = new HashSet<string> { "index.html" };
         var pending = new Queue<string>(reached);
@@ -102,7 +102,7 @@ public sealed class PageTests
     }
 
     [Fact]
-    public void Nothing_comes_from_outside_and_nothing_runs_in_line()
+    public void NothingComesFromOutsideAndNothingRunsInLine()
     {
         foreach (var (path, html) in Book.Pages)
         {
@@ -128,7 +128,7 @@ public sealed class PageTests
     }
 
     [Fact]
-    public void The_same_program_makes_the_same_bytes_in_any_culture()
+    public void TheSameProgramMakesTheSameBytesInAnyCulture()
     {
         var before = CultureInfo.CurrentCulture;
         try
@@ -143,7 +143,7 @@ public sealed class PageTests
     }
 
     [Fact]
-    public void Files_are_sorted_end_their_lines_plainly_and_name_no_day()
+    public void FilesAreSortedEndTheirLinesPlainlyAndNameNoDay()
     {
         Assert.Equal(Book.Files.Select(f => f.Path).Order(StringComparer.Ordinal), Book.Files.Select(f => f.Path));
         Assert.All(Book.Files, f =>
@@ -154,7 +154,7 @@ public sealed class PageTests
     }
 
     [Fact]
-    public void A_card_looks_as_stored() => Repository.AssertGolden("handbook-rule.html", Book.Text("rules/ambiguous-number.html"));
+    public void ACardLooksAsStored() => Repository.AssertGolden("handbook-rule.html", Book.Text("rules/ambiguous-number.html"));
 
     internal static string Resolve(string from, string target)
     {

@@ -15,7 +15,7 @@ public sealed class RuleCardTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Every_example_is_on_the_card_with_its_findings(string name)
+    public void EveryExampleIsOnTheCardWithItsFindings(string name)
     {
         var rule = RuleBook.Find(name)!;
         var page = Book.Pages[$"rules/{name}.html"];
@@ -36,7 +36,7 @@ public sealed class RuleCardTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Every_source_and_option_is_on_the_card(string name)
+    public void EverySourceAndOptionIsOnTheCard(string name)
     {
         var rule = RuleBook.Find(name)!;
         var text = Book.Pages[$"rules/{name}.html"].Value;
@@ -48,7 +48,7 @@ public sealed class RuleCardTests
     /// <summary>What a reader copies into the settings must be read without a word.</summary>
     [Theory]
     [MemberData(nameof(Names))]
-    public void The_settings_shown_can_be_used(string name)
+    public void TheSettingsShownCanBeUsed(string name)
     {
         var rule = RuleBook.Find(name)!;
         if (rule.Options.Count == 0)
@@ -64,7 +64,7 @@ public sealed class RuleCardTests
     }
 
     [Fact]
-    public void The_stock_of_the_guide_is_clean()
+    public void TheStockOfTheGuideIsClean()
     {
         var files = new MemoryFileTree("/shop").Add("a.stock.json", FilesPage.SmallestStock);
         var workspace = WorkspaceLoader.Load(files, ["."], new LoadOptions());
@@ -72,11 +72,11 @@ public sealed class RuleCardTests
     }
 
     [Fact]
-    public void The_amounts_of_the_guide_are_read_without_a_question() =>
+    public void TheAmountsOfTheGuideAreReadWithoutAQuestion() =>
         Assert.All(FilesPage.Quantities, q => Assert.All(q.Written, w => Assert.True(QuantityReader.TryRead(w, q.Due, out _, out _), w)));
 
     [Fact]
-    public void Titles_of_examples_get_the_capitals_of_the_trade_back()
+    public void TitlesOfExamplesGetTheCapitalsOfTheTradeBack()
     {
         string Title(string name) => new ShelfFolder(name, [], new Dictionary<string, string>()).Title;
         Assert.Equal("Epsom salt in part A", Title("failing-epsom-in-part-a"));
@@ -85,7 +85,7 @@ public sealed class RuleCardTests
     }
 
     [Fact]
-    public void Signs_name_rules_that_exist_and_a_danger_says_what_to_do()
+    public void SignsNameRulesThatExistAndADangerSaysWhatToDo()
     {
         Assert.All(Sign.All.SelectMany(s => s.Rules), r => Assert.NotNull(RuleBook.Find(r)));
         Assert.All(Sign.All.Where(s => s.Rules.Any(r => RuleBook.Find(r)!.Family == "people")), s => Assert.NotNull(s.Danger));
@@ -93,7 +93,7 @@ public sealed class RuleCardTests
     }
 
     [Fact]
-    public void Search_knows_every_rule_and_the_words_people_use()
+    public void SearchKnowsEveryRuleAndTheWordsPeopleUse()
     {
         var lines = Book.Text("find-words.js").Split('\n');
         Assert.All(RuleBook.Descriptors, d => Assert.Single(lines, l => l.StartsWith($"[\"{d.Id}\",\"{d.Name}\",", StringComparison.Ordinal)));

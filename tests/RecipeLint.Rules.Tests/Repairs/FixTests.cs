@@ -36,14 +36,14 @@ public sealed class FixTests
     };
 
     [Fact]
-    public void Elements_of_a_water_stay_what_they_are()
+    public void ElementsOfAWaterStayWhatTheyAre()
     {
         var text = $"{{\"format\": 1, \"name\": \"Well\", \"ions\": {{{string.Join(", ", _symbols.Select(s => $"\"{s}\": \"1 mg/L\""))}}}}}";
         Assert.Equal(text, Fixed("well.water.json", text));
     }
 
     [Fact]
-    public void Elements_of_targets_and_labels_stay_what_they_are()
+    public void ElementsOfTargetsAndLabelsStayWhatTheyAre()
     {
         var members = string.Join(", ", _symbols.Select(s => $"\"{s}\": \"1 mg/L\""));
         var recipe = $"{{\"format\": 1, \"final\": \"10 L\", \"volume\": \"made up\", \"doses\": [], \"targets\": {{{members}}}}}";
@@ -53,13 +53,13 @@ public sealed class FixTests
     }
 
     [Fact]
-    public void Units_stay_what_they_are() => Unchanged(_units.Select(u => ("potassium-nitrate", $"1 {u}")));
+    public void UnitsStayWhatTheyAre() => Unchanged(_units.Select(u => ("potassium-nitrate", $"1 {u}")));
 
     [Fact]
-    public void Substances_of_the_catalogue_stay_what_they_are() => Unchanged(SubstanceCatalogue.BuiltIn.Ids.Select(id => (id, "1 g")));
+    public void SubstancesOfTheCatalogueStayWhatTheyAre() => Unchanged(SubstanceCatalogue.BuiltIn.Ids.Select(id => (id, "1 g")));
 
     [Fact]
-    public void Chemicals_outside_the_catalogue_stay_what_they_are()
+    public void ChemicalsOutsideTheCatalogueStayWhatTheyAre()
     {
         Assert.True(_chemicals.Length >= 300, $"{_chemicals.Length} chemicals");
         Unchanged(_chemicals.Select(c => (c, "1 g")));
@@ -84,11 +84,11 @@ public sealed class FixTests
     [InlineData("nitric-63")]
     [InlineData("phosphoric-58")]
     [InlineData("sodium-selenite")]
-    public void Another_substance_is_a_question(string written) => Unchanged([(written, "1 g")]);
+    public void AnotherSubstanceIsAQuestion(string written) => Unchanged([(written, "1 g")]);
 
     [Theory]
     [MemberData(nameof(Slips))]
-    public void A_slip_of_the_pen_is_mended(string written, string meant)
+    public void ASlipOfThePenIsMended(string written, string meant)
     {
         var text = Stock([(written, "1 g")]);
         Assert.Equal(text.Replace(written, meant), Fixed("a.stock.json", text));
@@ -99,14 +99,14 @@ public sealed class FixTests
     [InlineData("1 Kilogrm", "1 kg")]
     [InlineData("10 mililiter", "10 mL")]
     [InlineData("5 G", "5 g")]
-    public void A_misspelt_unit_that_can_only_be_one_is_mended(string written, string meant)
+    public void AMisspeltUnitThatCanOnlyBeOneIsMended(string written, string meant)
     {
         var text = Stock([("nitric-60", written)]);
         Assert.Equal(text.Replace(written, meant), Fixed("a.stock.json", text));
     }
 
     [Fact]
-    public void A_tablespoon_is_a_unit_and_no_teaspoon()
+    public void ATablespoonIsAUnitAndNoTeaspoon()
     {
         var run = Run("a.stock.json", Stock([("nitric-60", "1 tbsp")]));
         var addition = Assert.Single(run.Facts.Stocks.Single().Additions);
@@ -115,14 +115,14 @@ public sealed class FixTests
     }
 
     [Fact]
-    public void A_basis_is_never_exchanged_for_another()
+    public void ABasisIsNeverExchangedForAnother()
     {
         const string text = """{"format": 1, "final": "10 L", "volume": "made up", "doses": [], "targets": {"N": "100 mg/L as NO3", "P": "30 mg/L as P2O3"}}""";
         Assert.Equal(text, Fixed("tank.recipe.json", text));
     }
 
     [Fact]
-    public void A_key_that_changes_a_figure_is_left_to_its_name()
+    public void AKeyThatChangesAFigureIsLeftToItsName()
     {
         var text = Stock([("potassium-nitrate", "60 g\", \"asay\": \"90 %")]);
         Assert.Equal(text, Fixed("a.stock.json", text));
@@ -132,7 +132,7 @@ public sealed class FixTests
     }
 
     [Fact]
-    public void Only_files_asked_for_are_changed()
+    public void OnlyFilesAskedForAreChanged()
     {
         var tree = Tree(("a.stock.json", Stock([("bag", "1 g")])), ("bags.substances.json", """{"format": 1, "substances": [{"id": "bag", "nmae": "Bag", "formula": "KNO3"}]}"""));
         var session = Session(tree, ["a.stock.json"]);
@@ -146,7 +146,7 @@ public sealed class FixTests
 
     /// <summary>Files made of slips, marks and words that are none: whatever is written, the figures that were there stay.</summary>
     [Fact]
-    public void No_fix_changes_a_figure()
+    public void NoFixChangesAFigure()
     {
         var random = new Random(20261129);
         var fixes = 0;

@@ -14,7 +14,7 @@ public sealed class RepairPolicyTests
         """;
 
     [Fact]
-    public void A_bag_of_ten_nutrients_is_not_swapped_for_a_chelate()
+    public void ABagOfTenNutrientsIsNotSwappedForAChelate()
     {
         var tree = Tree(
             ("bag.substances.json", Bag),
@@ -27,7 +27,7 @@ public sealed class RepairPolicyTests
     }
 
     [Fact]
-    public void What_hurts_people_is_taken_away_and_not_diluted()
+    public void WhatHurtsPeopleIsTakenAwayAndNotDiluted()
     {
         var tree = Tree(("ph-down.stock.json", """{"format": 1, "name": "pH down", "makes": "1 L", "keep": {"for": "3 days"}, "steps": [{"add": "acetic-acid-80", "amount": "100 mL"}, {"add": "nitric-60", "amount": "100 mL"}, {"topUp": "1 L", "of": "distilled"}]}"""));
         var people = All(tree).Where(r => r.Finding.Rule.Family == "people" && r.Finding.Related.Count > 0 && r.Finding.Rule.Name.StartsWith("nitric", StringComparison.Ordinal)).ToList();
@@ -40,7 +40,7 @@ public sealed class RepairPolicyTests
     }
 
     [Fact]
-    public void No_repair_fills_a_vessel_past_its_volume()
+    public void NoRepairFillsAVesselPastItsVolume()
     {
         var tree = Tree(("acid.stock.json", """{"format": 1, "name": "Acid", "makes": "1 L", "steps": [{"add": "hydrochloric-31", "amount": "400 mL"}, {"topUp": "1 L", "of": "distilled"}]}"""));
         var repairs = All(tree);
@@ -55,7 +55,7 @@ public sealed class RepairPolicyTests
     }
 
     [Fact]
-    public void Repairs_that_make_another_recipe_stand_last_and_are_taken_by_name_only()
+    public void RepairsThatMakeAnotherRecipeStandLastAndAreTakenByNameOnly()
     {
         var tree = Tree(
             ("a.stock.json", """{"format": 1, "name": "A", "makes": "2 L", "dose": "10 mL/L", "keep": {"at": "8..25 °C", "for": "3 months"}, "steps": [{"pour": "1.5 L"}, {"add": "calcium-nitrate-4h2o", "amount": "180 g", "assay": "99 %"}, {"add": "magnesium-sulfate-7h2o", "amount": "60 g", "assay": "99 %"}, {"topUp": "2 L"}]}"""),
@@ -73,7 +73,7 @@ public sealed class RepairPolicyTests
     }
 
     [Fact]
-    public void Whatever_serves_a_recipe_is_known_to_serve_it()
+    public void WhateverServesARecipeIsKnownToServeIt()
     {
         var tree = Tree(
             ("recipelint.json", """{"format": 1}"""),
@@ -91,7 +91,7 @@ public sealed class RepairPolicyTests
 
     /// <summary>A chelate that no constants are known for still brings its metal.</summary>
     [Fact]
-    public void A_label_that_names_the_iron_of_an_unusual_chelate_is_right()
+    public void ALabelThatNamesTheIronOfAnUnusualChelateIsRight()
     {
         var tree = Tree(
             ("iron.substances.json", """{"format": 1, "substances": [{"id": "special-iron", "label": {"basis": "element", "Fe": "7 %", "chelatedWith": "HBED"}}]}"""),

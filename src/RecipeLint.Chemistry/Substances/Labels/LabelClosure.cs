@@ -34,7 +34,8 @@ internal static class LabelClosure
                 return [$"The label leaves {percent} % of the charge open; it is closed with {ion.Name} as declared."];
             }
 
-            problems.Add(new(LabelProblemKind.BadCounterIon, $"'{given}' cannot close this label: {(open > 0 ? "an anion" : "a cation")} is missing"));
+            problems.Add(new(
+                LabelProblemKind.BadCounterIon, $"'{given}' cannot close this label: {(open > 0 ? "an anion" : "a cation")} is missing"));
         }
 
         var used = open > 0 ? AddAnions(ions, contents, label, open) : AddCations(ions, -open);

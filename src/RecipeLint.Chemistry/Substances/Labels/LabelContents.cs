@@ -50,7 +50,10 @@ internal sealed class LabelContents
 
     /// <summary>Sum of the nitrogen forms, grams per gram.</summary>
     public double NitrogenForms() =>
-        this[Element.N, LabelShare.Nitrate] + this[Element.N, LabelShare.Ammonium] + this[Element.N, LabelShare.Urea] + this[Element.N, LabelShare.Organic];
+        this[Element.N, LabelShare.Nitrate]
+            + this[Element.N, LabelShare.Ammonium]
+            + this[Element.N, LabelShare.Urea]
+            + this[Element.N, LabelShare.Organic];
 
     private static string Percent(double gramsPerGram) => (gramsPerGram * 100).ToString("0.###", CultureInfo.InvariantCulture) + " %";
 
@@ -72,7 +75,10 @@ internal sealed class LabelContents
         var grams = entry.Percent / 100 * perGram;
         if (!double.IsFinite(grams) || grams < 0 || grams > 1)
         {
-            Report(LabelProblemKind.BadPercent, string.Create(CultureInfo.InvariantCulture, $"{entry.Percent} % {entry.Form} is not a possible content"), entry.Form);
+            Report(
+                LabelProblemKind.BadPercent,
+                string.Create(CultureInfo.InvariantCulture, $"{entry.Percent} % {entry.Form} is not a possible content"),
+                entry.Form);
             return;
         }
 
@@ -80,14 +86,19 @@ internal sealed class LabelContents
         var ofNitrogen = share is LabelShare.Nitrate or LabelShare.Ammonium or LabelShare.Urea or LabelShare.Organic;
         if (share != LabelShare.Total && ofNitrogen != (element == Element.N))
         {
-            Report(LabelProblemKind.MisplacedShare, $"{element} has no share of the kind '{share.ToString().ToLowerInvariant()}'", entry.Form);
+            Report(
+                LabelProblemKind.MisplacedShare, $"{element} has no share of the kind '{share.ToString().ToLowerInvariant()}'", entry.Form);
             return;
         }
 
         grams *= factor;
-        if (!_grams.TryAdd((element, share), grams) && Math.Abs(_grams[(element, share)] - grams) > Math.Max(RoundingGramsPerGram, 0.02 * grams))
+        if (!_grams.TryAdd((element, share), grams)
+            && Math.Abs(_grams[(element, share)] - grams) > Math.Max(RoundingGramsPerGram, 0.02 * grams))
         {
-            Report(LabelProblemKind.Contradiction, $"{element} is stated twice: {Percent(_grams[(element, share)])} and {Percent(grams)}, counted as {element}", entry.Form);
+            Report(
+                LabelProblemKind.Contradiction,
+                $"{element} is stated twice: {Percent(_grams[(element, share)])} and {Percent(grams)}, counted as {element}",
+                entry.Form);
         }
     }
 
@@ -96,7 +107,10 @@ internal sealed class LabelContents
         if (Has(Element.N, LabelShare.Total) && NitrogenForms() is var forms and > 0
             && Math.Abs(forms - this[Element.N, LabelShare.Total]) > RoundingGramsPerGram)
         {
-            Report(LabelProblemKind.NitrogenForms, $"The forms of nitrogen add up to {Percent(forms)}, the total says {Percent(this[Element.N, LabelShare.Total])}", "N");
+            Report(
+                LabelProblemKind.NitrogenForms,
+                $"The forms of nitrogen add up to {Percent(forms)}, the total says {Percent(this[Element.N, LabelShare.Total])}",
+                "N");
         }
     }
 
@@ -106,11 +120,17 @@ internal sealed class LabelContents
         {
             if (this[element, LabelShare.Chelated] > Total(element) + 1e-9 || this[element, LabelShare.OrthoOrtho] > Total(element) + 1e-9)
             {
-                Report(LabelProblemKind.ShareOverTotal, $"More {element} is chelated than there is ({Percent(Total(element))})", element.Symbol);
+                Report(
+                    LabelProblemKind.ShareOverTotal,
+                    $"More {element} is chelated than there is ({Percent(Total(element))})",
+                    element.Symbol);
             }
             else if (Has(element, LabelShare.Chelated) && this[element, LabelShare.OrthoOrtho] > this[element, LabelShare.Chelated] + 1e-9)
             {
-                Report(LabelProblemKind.ShareOverTotal, $"More {element} is ortho-ortho than chelated ({Percent(this[element, LabelShare.Chelated])})", element.Symbol);
+                Report(
+                    LabelProblemKind.ShareOverTotal,
+                    $"More {element} is ortho-ortho than chelated ({Percent(this[element, LabelShare.Chelated])})",
+                    element.Symbol);
             }
         }
     }

@@ -27,7 +27,10 @@ internal sealed class LabelIons
 
     /// <summary>Agents without constants: the complex comes along whole, as an inert molecule.</summary>
     private static readonly string[] WholeComplex =
-        ["HBED", "EDDHSA", "EDDHMA", "EDDCHA", "IDHA", "EDDS", "lignosulfonate", "amino acid", "heptagluconate", "humic acid", "fulvic acid"];
+        [
+            "HBED", "EDDHSA", "EDDHMA", "EDDCHA", "IDHA", "EDDS", "lignosulfonate", "amino acid", "heptagluconate", "humic acid",
+            "fulvic acid",
+        ];
 
     // The least that one mole can weigh in the dry product, where that is less than the dissolved form: SiO2 for H4SiO4 and so on.
     private static readonly (string Component, string Dry, int Units)[] DryForms =
@@ -114,7 +117,9 @@ internal sealed class LabelIons
         {
             if (agentName is null || !WholeComplex.Contains(agentName, StringComparer.OrdinalIgnoreCase))
             {
-                var message = agentName is null ? $"No chelating agent is named for the chelated {metal}" : $"'{agentName}' is not a chelating agent known here";
+                var message = agentName is null
+                    ? $"No chelating agent is named for the chelated {metal}"
+                    : $"'{agentName}' is not a chelating agent known here";
                 _problems.Add(new(LabelProblemKind.UnknownAgent, message, metal.Symbol));
             }
 
@@ -142,7 +147,8 @@ internal sealed class LabelIons
             var needed = Math.Clamp(NetCharge, 0, moles);
             Nitrate = needed + ((moles - needed) / 2);
             Ammonium = (moles - needed) / 2;
-            Assumptions.Add("The label does not say in which form the nitrogen is: as much was taken as nitrate as the cations need, the rest as ammonium nitrate.");
+            Assumptions.Add("The label does not say in which form the nitrogen is: as much was taken as nitrate as the cations need, the "
+                + "rest as ammonium nitrate.");
         }
 
         Add(Component.Nitrate, Nitrate);

@@ -10,8 +10,9 @@ namespace RecipeLint.Chemistry.Substances;
 /// </summary>
 /// <remarks>
 /// The contents hold only what the label declares; an assumed counter-ion appears in <see cref="Substance.Dissolves"/> alone.
-/// Unbound iron counts as Fe+2, iron bound by EDTA, DTPA, HEDTA, EDDHA or citrate as Fe+3; every chelated share as one mole of agent per mole of
-/// metal. All chelated iron of an EDDHA product enters as the EDDHA complex; the ortho-ortho share stands in <see cref="Substance.Iron"/>.
+/// Unbound iron counts as Fe+2, iron bound by EDTA, DTPA, HEDTA, EDDHA or citrate as Fe+3; every chelated share as one mole of agent per
+/// mole of metal. All chelated iron of an EDDHA product enters as the EDDHA complex; the ortho-ortho share stands in
+/// <see cref="Substance.Iron"/>.
 /// </remarks>
 public static class LabelProduct
 {
@@ -38,7 +39,8 @@ public static class LabelProduct
         if (mass > 1.005)
         {
             var percent = (mass * 100).ToString("0.#", CultureInfo.InvariantCulture);
-            problems.Add(new(LabelProblemKind.Over100AsSalts, $"As salts the declared contents weigh at least {percent} g in 100 g of product"));
+            problems.Add(new(
+                LabelProblemKind.Over100AsSalts, $"As salts the declared contents weigh at least {percent} g in 100 g of product"));
         }
 
         var substance = new Substance
@@ -70,6 +72,7 @@ public static class LabelProduct
         MassFraction? Share(LabelShare share) => contents.Has(Element.Fe, share) ? new MassFraction(contents[Element.Fe, share]) : null;
         return Share(LabelShare.Chelated) is null && Share(LabelShare.OrthoOrtho) is null
             ? null
-            : new IronForms(new MassFraction(contents.Total(Element.Fe)), Share(LabelShare.Chelated), Share(LabelShare.OrthoOrtho), label.Agent);
+            : new IronForms(
+                new MassFraction(contents.Total(Element.Fe)), Share(LabelShare.Chelated), Share(LabelShare.OrthoOrtho), label.Agent);
     }
 }

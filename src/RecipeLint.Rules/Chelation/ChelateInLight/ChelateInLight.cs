@@ -28,8 +28,8 @@ internal sealed class ChelateInLight : StockRule<ChelateInLight.Fading>, IPropos
 
     /// <summary>
     /// First-order loss per hour at 500 µmol m-2 s-1, from what was left of soluble iron: 15 % of a 100 times Fe-EDTA stock after 240 h and
-    /// 3 % of a 10 times Hoagland solution with Fe-DTPA after 72 h (J. P. Albano and W. B. Miller, HortScience 30 (1995) 845, abstract). HEDTA is
-    /// taken as EDTA and citrate as DTPA, without a source. EDDHA fades far more slowly and is left out.
+    /// 3 % of a 10 times Hoagland solution with Fe-DTPA after 72 h (J. P. Albano and W. B. Miller, HortScience 30 (1995) 845, abstract).
+    /// HEDTA is taken as EDTA and citrate as DTPA, without a source. EDDHA fades far more slowly and is left out.
     /// </summary>
     private static readonly (string Agent, string Name, double PerHour)[] _rates =
     [
@@ -45,7 +45,9 @@ internal sealed class ChelateInLight : StockRule<ChelateInLight.Fading>, IPropos
     {
         var limit = context.Options<ChelateInLightOptions>().MostLost;
         var state = stock.Chemistry.Aged ?? stock.Chemistry.Mixing;
-        if (stock.Stock.Keep is not { Light: { Value: not LightExposure.Dark } light } keep || !state.IsSolved || Iron.Supplier(stock) is null)
+        if (stock.Stock.Keep is not { Light: { Value: not LightExposure.Dark } light } keep
+            || !state.IsSolved
+            || Iron.Supplier(stock) is null)
         {
             return [new Fading(stock, 0, 0, [], 0, limit) { Checks = [Check.That("it holds iron and is not kept dark", false)] }];
         }
@@ -78,10 +80,14 @@ internal sealed class ChelateInLight : StockRule<ChelateInLight.Fading>, IPropos
         var (light, supplier) = (keep.Light!, Iron.Supplier(stock)!);
         var agent = verdict.Parts.MaxBy(p => p.Held)!.Agent;
         var where = light.Value == LightExposure.Shade ? "in the shade" : "in the light";
-        var message = $"'{stock.Stock.Name}' keeps Fe-{agent} {where} for {Say.Days(days)}{(keep.For is null ? " (assumed, the file states no time)" : "")}: about {Say.Percent(lost)} of {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron can be lost, by the rate measured under lamps. "
+        var message =
+            $"'{stock.Stock.Name}' keeps Fe-{agent} {where} for "
+                + $"{Say.Days(days)}{(keep.For is null ? " (assumed, the file states no time)" : "")}: about {Say.Percent(lost)} of "
+                    + $"{Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron can be lost, by the rate measured under lamps. "
             + "Blue and ultraviolet light break the chelating agent, the iron settles as a tan sludge and the pH climbs. "
             + "Keep it in an opaque bottle or a dark cupboard and write \"light\": \"dark\".";
-        return context.Find(light.Place, message, light.Value == LightExposure.Shade ? Harm.Damage : Iron.HarmOf(lost), OddsOf(light.Value, lost)) with
+        return context.Find(
+            light.Place, message, light.Value == LightExposure.Shade ? Harm.Damage : Iron.HarmOf(lost), OddsOf(light.Value, lost)) with
         {
             Related = [new RelatedPlace(supplier.Place, "brings the iron")],
             Measured = new Measured("iron lost to light", lost * 100, limit * 100, "%"),
@@ -89,7 +95,9 @@ internal sealed class ChelateInLight : StockRule<ChelateInLight.Fading>, IPropos
         };
     }
 
-    /// <summary>Half the rate measured under lamps still breaks more than half; what shade lets through is known too badly for more than a note.</summary>
+    /// <summary>
+    /// Half the rate measured under lamps still breaks more than half; what shade lets through is known too badly for more than a note.
+    /// </summary>
     private static Odds OddsOf(LightExposure light, double lost) => light == LightExposure.Shade ? Odds.Possible
         : lost <= 0.5 || 1 - Math.Sqrt(1 - lost) > 0.5 ? Odds.Certain : Odds.NearTheLimit;
 
@@ -135,7 +143,8 @@ internal sealed class ChelateInLight : StockRule<ChelateInLight.Fading>, IPropos
     /// <param name="IronPerLitre">mol/L; 0 where nothing is judged.</param>
     /// <param name="Lost">Share of the iron, 0 to 1, to six digits.</param>
     /// <param name="Limit">%.</param>
-    internal sealed record Fading(StockFacts Stock, double Days, double IronPerLitre, IReadOnlyList<Part> Parts, double Lost, NumberOption Limit) : Verdict;
+    internal sealed record Fading(
+        StockFacts Stock, double Days, double IronPerLitre, IReadOnlyList<Part> Parts, double Lost, NumberOption Limit) : Verdict;
 
     /// <summary>The iron that one agent holds.</summary>
     /// <param name="PerHour">First-order loss.</param>

@@ -53,7 +53,9 @@ internal sealed class ChelateNitrogenCounted : RecipeRule<ChelateNitrogenCounted
     protected override Finding Describe(Count verdict, RuleContext context)
     {
         var (target, asked, found, locked, least) = (verdict.Target!, verdict.Asked, verdict.Found, verdict.Locked, verdict.Least);
-        var message = $"Nitrogen comes to {Say.Number(found)} mg/L where at least {Say.Number(least)} mg/L is wanted; the {Say.Number(locked)} mg/L inside the chelating agents would make up the difference. "
+        var message =
+            $"Nitrogen comes to {Say.Number(found)} mg/L where at least {Say.Number(least)} mg/L is wanted; the {Say.Number(locked)} mg/L "
+                + "inside the chelating agents would make up the difference. "
             + "Plants do not get that nitrogen: it stays bound in the agent. "
             + $"Leave it out of the count and add {Say.Number(asked - found)} mg/L as nitrate, or lower the target to what is there.";
         return context.Find(target.Place, message, Harm.Damage, Odds.Possible) with
@@ -82,7 +84,11 @@ internal sealed class ChelateNitrogenCounted : RecipeRule<ChelateNitrogenCounted
         foreach (var (component, nitrogen) in _agents.Where(a => recipe.ComponentMoles.GetValueOrDefault(a.Component) > 0))
         {
             var moles = work.Given($"{component} in the tank", 1000 * recipe.ComponentMoles[component], "mmol", "amounts in the file");
-            parts.Add(work.Result($"its nitrogen, {nitrogen} atoms each", "mmol × atoms × 14.007 / volume", moles * nitrogen * AtomicWeights.Of(Element.N) / final, "mg/L"));
+            parts.Add(work.Result(
+                $"its nitrogen, {nitrogen} atoms each",
+                "mmol × atoms × 14.007 / volume",
+                moles * nitrogen * AtomicWeights.Of(Element.N) / final,
+                "mg/L"));
         }
 
         var locked = parts.Count switch
@@ -96,7 +102,11 @@ internal sealed class ChelateNitrogenCounted : RecipeRule<ChelateNitrogenCounted
         var asked = work.Given("target", verdict.Asked, "mg/L", "file");
         var allowed = target.Tolerance?.HalfWidth(verdict.Asked) is { } stated
             ? work.Given("allowed, ±", stated, "mg/L", "file")
-            : work.Result("allowed, ±", "target × tolerance / 100", asked * work.Option("tolerance", context.Options<ChelateNitrogenCountedOptions>().Tolerance) / 100, "mg/L");
+            : work.Result(
+                "allowed, ±",
+                "target × tolerance / 100",
+                asked * work.Option("tolerance", context.Options<ChelateNitrogenCountedOptions>().Tolerance) / 100,
+                "mg/L");
         var least = work.Result("least that is wanted", "target - allowed", asked - allowed, "mg/L");
         work.Check(verdict.Checks[0], found, least).Check(verdict.Checks[1], counted, least);
         work.Check(verdict.Checks[2], counted, work.Result("most that is wanted", "target + allowed", asked + allowed, "mg/L"));

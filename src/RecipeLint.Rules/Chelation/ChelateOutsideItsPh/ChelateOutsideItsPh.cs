@@ -22,14 +22,18 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     public override string Name => RuleName;
 
     protected override IEnumerable<Standing> Judge(Facts facts, RuleContext context) =>
-        facts.Stocks.Select(s => InTheStock(s, Least(context, s.Stock.File))).Concat(facts.Recipes.Select(r => InTheFeed(r, Least(context, r.Recipe.File))));
+        facts.Stocks
+            .Select(s => InTheStock(s, Least(context, s.Stock.File)))
+            .Concat(facts.Recipes.Select(r => InTheFeed(r, Least(context, r.Recipe.File))));
 
     protected override Finding Describe(Standing verdict, RuleContext context) =>
         verdict.Recipe is { } recipe ? OfTheFeed(verdict, recipe, context) : OfTheStock(verdict, verdict.Stock!, context);
 
     protected override Working Work(Standing verdict, RuleContext context)
     {
-        var work = new WorkingBuilder(verdict.Recipe is { } recipe ? $"the iron chelate in the tank '{recipe.Recipe.Name}'" : $"the iron chelate of '{verdict.Stock!.Stock.Name}'");
+        var work = new WorkingBuilder(verdict.Recipe is { } recipe
+            ? $"the iron chelate in the tank '{recipe.Recipe.Name}'"
+            : $"the iron chelate of '{verdict.Stock!.Stock.Name}'");
         if (verdict is not { Window: { } window, State: { } state })
         {
             return work.Statements(verdict).Done();
@@ -40,7 +44,9 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         {
             IronSteps.Held(work, state, work.Given("iron in all", verdict.IronPerLitre * 1e6, "µmol/L", "amounts in the file"));
             work.Option("least that should be held", verdict.Least);
-            work.Remark(verdict.IsLost ? "Less is held than should be: the lowest published limit counts." : "Enough is held by the constants: only the highest published limit counts.");
+            work.Remark(verdict.IsLost
+                ? "Less is held than should be: the lowest published limit counts."
+                : "Enough is held by the constants: only the highest published limit counts.");
             var inFeed = Term.Of(verdict.Ph);
             work.Check(checks[0], inFeed, work.Given("limit", checks[0].Limit, "", "published pH windows"));
             return work.Statements(verdict).Done(inFeed);
@@ -67,7 +73,9 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     {
         if (context.RecipeOf(finding) is { } recipe)
         {
-            foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59" }.OfType<string>().Distinct(StringComparer.Ordinal))
+            foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59" }
+                .OfType<string>()
+                .Distinct(StringComparer.Ordinal))
             {
                 yield return Waters.Adjust(context, recipe, 5.8, acid);
             }
@@ -86,7 +94,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
             }
 
             var acidic = bottle.Chemistry.Mixing is { IsSolved: true, Ph: < 7 };
-            foreach (var addition in bottle.Additions.Where(a => !a.ThroughAliquot && a.Substance.Kind == (acidic ? SubstanceKind.Acid : SubstanceKind.Base)))
+            foreach (var addition in bottle.Additions.Where(a => !a.ThroughAliquot
+                && a.Substance.Kind == (acidic ? SubstanceKind.Acid : SubstanceKind.Base)))
             {
                 yield return Additions.Less(context, addition);
             }
@@ -103,7 +112,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         }
     }
 
-    private static NumberOption Least(RuleContext context, string file) => context.For(file).Options<ChelateOutsideItsPhOptions>().LeastHeld;
+    private static NumberOption Least(RuleContext context, string file) =>
+        context.For(file).Options<ChelateOutsideItsPhOptions>().LeastHeld;
 
     private static Standing InTheStock(StockFacts stock, NumberOption least)
     {
@@ -120,7 +130,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         var ph = Rounding.SixDigits(stock.Chemistry.Mixing.Ph);
         var judged = windows.ConvertAll(w => (Window: w, Checks: ChecksOf(w, ph, held, least)));
         var (window, checks) = judged.Exists(j => j.Checks.All(c => c.Holds)) ? judged.Find(j => j.Checks.All(c => c.Holds)) : judged[0];
-        return standing with { Window = window, State = state, Place = supplier.Place, IronPerLitre = iron, Ph = ph, Held = held, Checks = checks };
+        return standing with { Window =
+            window, State = state, Place = supplier.Place, IronPerLitre = iron, Ph = ph, Held = held, Checks = checks };
     }
 
     /// <summary>What has to hold for a stock to be outside a window: at the end of it that the pH is nearer to.</summary>
@@ -133,7 +144,9 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         }
 
         var under = new Check($"under what Fe-{window.Agent} stands", ph, Relation.Under, low);
-        return window.AcidSettles ? [under] : [under, new Check("and it is let go", Rounding.SixDigits(held * 100), Relation.Under, least, "%")];
+        return window.AcidSettles
+            ? [under]
+            : [under, new Check("and it is let go", Rounding.SixDigits(held * 100), Relation.Under, least, "%")];
     }
 
     /// <summary>The acids of EDTA and DTPA fall out as solids of their own, which the rules on deposits speak of.</summary>
@@ -143,7 +156,10 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     {
         var standing = new Standing(null, recipe, least) { Files = [recipe.Recipe.File], Checks = [Check.That(NothingToJudge, false)] };
         var windows = Windows(recipe.ComponentMoles).ToList();
-        if (!recipe.IsComplete || windows.Count == 0 || Iron.Supplier(recipe) is not { } dose || Iron.Feed(recipe) is not { IsSolved: true } state)
+        if (!recipe.IsComplete
+            || windows.Count == 0
+            || Iron.Supplier(recipe) is not { } dose
+            || Iron.Feed(recipe) is not { IsSolved: true } state)
         {
             return standing;
         }
@@ -164,7 +180,9 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
             Ph = ph,
             Held = held,
             IsLost = lost,
-            Checks = isRobbed ? [over, Check.That("the pH is to blame, and not another metal (chelate-robbed speaks of that)", false)] : [over],
+            Checks = isRobbed
+                ? [over, Check.That("the pH is to blame, and not another metal (chelate-robbed speaks of that)", false)]
+                : [over],
         };
     }
 
@@ -176,9 +194,11 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
             return Finding(
                 context,
                 verdict.Place!,
-                $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, and Fe-{window.Agent} holds to about pH {Say.Number(window.Highest)}. "
+                $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, and Fe-{window.Agent} holds to about pH "
+                    + $"{Say.Number(window.Highest)}. "
                 + "Hydroxide then takes the iron from the chelating agent, and the bottle rusts from within while it is kept. "
-                + $"Keep the chelate in a part between pH 4 and {Say.Number(window.HighFrom)}, away from the alkali, or bring this stock there with an acid.",
+                + $"Keep the chelate in a part between pH 4 and {Say.Number(window.HighFrom)}, away from the alkali, or bring this stock "
+                    + "there with an acid.",
                 ("pH", ph, window.Highest),
                 held);
         }
@@ -187,8 +207,10 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         return Finding(
             context,
             verdict.Place!,
-            $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, and Fe-{window.Agent} needs at least pH {Say.Number(low)} in a stock: {Say.Percent(held)} of the iron is still held. "
-            + $"The acid sets {window.Agent} free, and as a free acid it is hardly soluble: a brown sticky floc settles and the liquid loses its colour. "
+            $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, and Fe-{window.Agent} needs at least pH "
+                + $"{Say.Number(low)} in a stock: {Say.Percent(held)} of the iron is still held. "
+            + $"The acid sets {window.Agent} free, and as a free acid it is hardly soluble: a brown sticky floc settles and the liquid "
+                + "loses its colour. "
             + "Put the chelate into the calcium part, or leave the acid out of this one.",
             ("pH", ph, low),
             held,
@@ -201,8 +223,11 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         var better = ChelateWindow.HoldingAt(ph).FirstOrDefault(w => w.Highest > window.Highest);
         var other = better is null ? "" : $", or use Fe-{better.Agent}, which holds to pH {Say.Number(better.HighFrom)}";
         var message = (lost
-                ? $"The solution comes to pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, good to pH {Limits(window)}: only {Say.Percent(held)} of {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron is still held. "
-                : $"The solution comes to pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, by its makers good to pH {Limits(window)}; by the constants {Say.Percent(held)} of it is still held. ")
+                ? $"The solution comes to pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, good to pH "
+                    + $"{Limits(window)}: only {Say.Percent(held)} of {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron is still "
+                        + "held. "
+                : $"The solution comes to pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, by its makers good to pH "
+                    + $"{Limits(window)}; by the constants {Say.Percent(held)} of it is still held. ")
             + "Above that hydroxide takes the iron and calcium the chelating agent; new leaves turn yellow although enough iron went in. "
             + $"Bring the solution to pH 5.5 to 6{other}.";
         return Finding(context, verdict.Place!, message, ("pH", ph, verdict.Checks[0].Limit), held, lost ? Odds.Certain : Odds.Possible);
@@ -216,7 +241,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         Iron.Holders(moles).Where(h => h.Share >= NotableShare).Select(h => ChelateWindow.Of(h.Name)).OrderBy(w => w.Highest);
 
     private static Finding Finding(
-        RuleContext context, Place place, string message, (string Name, double Value, double Limit) measured, double held, Odds odds = Odds.Certain) =>
+        RuleContext context, Place place, string message, (string Name, double Value, double Limit) measured, double held,
+        Odds odds = Odds.Certain) =>
         context.Find(place, message, odds == Odds.Certain ? Iron.HarmOf(1 - held) : Harm.Damage, odds) with
         {
             Measured = new Measured(measured.Name, measured.Value, measured.Limit, ""),

@@ -20,7 +20,8 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
         var least = context.Options<ChelateRobbedOptions>().LeastHeld;
         var iron = Iron.Moles(recipe.ComponentMoles) / recipe.FinalVolume.Litres;
         var agent = Iron.ChelatorMoles(recipe.ComponentMoles) / recipe.FinalVolume.Litres;
-        var holding = new Holding(recipe, iron, agent, least) { Checks = [Check.That("it holds iron, and its equilibrium can be computed", false)] };
+        var holding =
+            new Holding(recipe, iron, agent, least) { Checks = [Check.That("it holds iron, and its equilibrium can be computed", false)] };
         if (!recipe.IsComplete || !(iron > 0) || Iron.Supplier(recipe) is null)
         {
             return [holding];
@@ -69,8 +70,12 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
             ("EDTA" or "HEDTA", _) => " or use Fe-DTPA, which gives iron up less easily",
             _ => " or bring the pH to 5.5",
         };
-        var message = $"At pH {Say.Number(Math.Round(state.Ph, 2))} {main} holds only {Say.Percent(held)} of {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron: {robber.Name}, at {Say.Number(recipe.MilligramsPerLitre(robber.Key))} mg/L, has taken the chelating agent. "
-            + $"The iron without a holder falls out as rust and the crop goes short of it; without the {robber.Name} {Say.Percent(without)} would stay held. "
+        var message =
+            $"At pH {Say.Number(Math.Round(state.Ph, 2))} {main} holds only {Say.Percent(held)} of "
+                + $"{Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron: {robber.Name}, at "
+                    + $"{Say.Number(recipe.MilligramsPerLitre(robber.Key))} mg/L, has taken the chelating agent. "
+            + "The iron without a holder falls out as rust and the crop goes short of it; without the "
+                + $"{robber.Name} {Say.Percent(without)} would stay held. "
             + $"Lower the {robber.Name},{stronger}.";
         return context.Find(Source(recipe, robber.Key), message, Iron.HarmOf(1 - held), Odds.Certain) with
         {
@@ -107,7 +112,10 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
         work.Check(verdict.Checks[1], held, least);
         if (verdict.Robber is { } robber)
         {
-            work.Check(verdict.Checks[2], work.Given($"held at the same pH without the {robber.Name}", 100 * robber.HeldWithout, "%", "engine"), least);
+            work.Check(
+                verdict.Checks[2],
+                work.Given($"held at the same pH without the {robber.Name}", 100 * robber.HeldWithout, "%", "engine"),
+                least);
         }
 
         return work.Statements(verdict).Done(held);
@@ -122,7 +130,9 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
         }
 
         var robber = verdict.Robber?.Key;
-        foreach (var addition in recipe.Doses.SelectMany(d => d.Direct is { } direct ? [direct] : d.Stock?.Additions ?? []).Where(a => !a.ThroughAliquot))
+        foreach (var addition in recipe.Doses
+            .SelectMany(d => d.Direct is { } direct ? [direct] : d.Stock?.Additions ?? [])
+            .Where(a => !a.ThroughAliquot))
         {
             if (robber is not null and not ("Ca" or "Mg") && addition.Elements[new Element(robber)].Grams > 0)
             {
@@ -135,7 +145,9 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
             }
         }
 
-        foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59" }.OfType<string>().Distinct(StringComparer.Ordinal))
+        foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59" }
+            .OfType<string>()
+            .Distinct(StringComparer.Ordinal))
         {
             yield return Waters.Adjust(context, recipe, 5.5, acid);
         }

@@ -27,7 +27,8 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
         var iron = Iron.Moles(stock.ComponentMoles) / stock.Volume.Litres;
         var agent = Iron.ChelatorMoles(stock.ComponentMoles) / stock.Volume.Litres;
         var bottle = stock.Chemistry.Aged ?? stock.Chemistry.Mixing;
-        var nothing = new Share(stock, bottle, iron, agent, 0) { Checks = [Check.That("it holds iron and a chelating agent, and its equilibrium can be computed", false)] };
+        var nothing = new Share(stock, bottle, iron, agent, 0) { Checks =
+            [Check.That("it holds iron and a chelating agent, and its equilibrium can be computed", false)] };
         if (iron <= 0 || agent <= 0 || !stock.IsComplete || !bottle.IsSolved || nothing.Source is null || Iron.Supplier(stock) is null)
         {
             return [nothing];
@@ -43,13 +44,15 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
         }
 
         var (settled, (ph, loose)) = (Iron.RustShare(bottle, iron), Feed(stock, context));
-        var miss = new Check("enough to miss", Rounding.SixDigits(100 * Math.Max(settled, loose)), Relation.AtLeast, options.LeastLost, "%");
+        var miss =
+            new Check("enough to miss", Rounding.SixDigits(100 * Math.Max(settled, loose)), Relation.AtLeast, options.LeastLost, "%");
         return [share with { Lost = new Loss(settled, ph, loose), Checks = [meant, little, miss] }];
     }
 
     protected override Finding Describe(Share verdict, RuleContext context)
     {
-        var (stock, bottle, iron, agent, ratio) = (verdict.Stock, verdict.Bottle, verdict.IronPerLitre, verdict.AgentPerLitre, verdict.Ratio);
+        var (stock, bottle, iron, agent, ratio) =
+            (verdict.Stock, verdict.Bottle, verdict.IronPerLitre, verdict.AgentPerLitre, verdict.Ratio);
         var (settled, feedPh, loose) = verdict.Lost!;
         var options = context.Options<ChelateShortOptions>();
         var limit = options.LeastLost / 100;
@@ -59,9 +62,13 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
         var inBottle = settled >= limit
             ? $"{Say.Grams(Iron.RustGramsPerLitre(bottle))}/L of {Iron.RustCalled(bottle)} settles in the bottle"
             : "the bottle may stay clear";
-        var message = $"'{stock.Stock.Name}' holds {Say.Number(agent * 1000)} mmol/L {name} for {Say.Number(iron * 1000)} mmol/L iron, {Say.Number(ratio)} for each iron. "
-            + $"What is left over has no holder once the air has turned it to iron(III): {inBottle}, and in a feed at pH {Say.Number(Math.Round(feedPh, 2))} {Say.Percent(loose)} of the iron is not held and falls out. "
-            + $"Bring the agent to {options.UsualRatio} for each iron: {Missing(context, component, name, missing)} for {Say.Litres(stock.Volume.Litres)}, or use less iron.";
+        var message =
+            $"'{stock.Stock.Name}' holds {Say.Number(agent * 1000)} mmol/L {name} for {Say.Number(iron * 1000)} mmol/L iron, "
+                + $"{Say.Number(ratio)} for each iron. "
+            + $"What is left over has no holder once the air has turned it to iron(III): {inBottle}, and in a feed at pH "
+                + $"{Say.Number(Math.Round(feedPh, 2))} {Say.Percent(loose)} of the iron is not held and falls out. "
+            + $"Bring the agent to {options.UsualRatio} for each iron: {Missing(context, component, name, missing)} for "
+                + $"{Say.Litres(stock.Volume.Litres)}, or use less iron.";
         return context.Find(source.Place, message, Iron.HarmOf(Math.Max(settled, loose)), Odds.Certain) with
         {
             Related = supplier.Id == source.Id ? [] : [new RelatedPlace(supplier.Place, "brings the iron")],
@@ -88,7 +95,8 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
 
         var options = context.Options<ChelateShortOptions>();
         var held = Iron.Chelators.Where(c => stock.ComponentMoles.GetValueOrDefault(c.Component) > 0)
-            .Select(c => work.Given(c.Name, 1000 * stock.Concentration(c.Component).MolesPerLitre, "mmol/L", "amounts in the file")).ToList();
+            .Select(c => work.Given(c.Name, 1000 * stock.Concentration(c.Component).MolesPerLitre, "mmol/L", "amounts in the file"))
+                .ToList();
         var agents = held.Count == 1 ? held[0] : work.Result("agents together", "sum", Term.Sum(held), "mmol/L");
         var metal = work.Given("iron", 1000 * verdict.IronPerLitre, "mmol/L", "amounts in the file");
         var ratio = work.Result("agent for each iron", "agent / iron", agents / metal);
@@ -118,16 +126,25 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
             yield return Additions.More(context, agent);
         }
 
-        if (context.Workspace.Catalogue.ById("disodium-edta-2h2o")?.Dissolves.FirstOrDefault(y => y.Component == Component.Edta) is { MolesPerGram: > 0 } edta)
+        if (context.Workspace.Catalogue.ById(
+            "disodium-edta-2h2o")?.Dissolves.FirstOrDefault(y => y.Component == Component.Edta) is { MolesPerGram: > 0 } edta)
         {
             var missing = ((Ample * verdict.IronPerLitre) - verdict.AgentPerLitre) * stock.Volume.Litres;
-            if (Additions.New(context, stock, "disodium-edta-2h2o", missing / edta.MolesPerGram, Steps.AfterFirstWater(stock), "to the first water, before the iron") is { } more)
+            if (Additions.New(
+                context,
+                stock,
+                "disodium-edta-2h2o",
+                missing / edta.MolesPerGram,
+                Steps.AfterFirstWater(stock),
+                "to the first water, before the iron") is { } more)
             {
                 yield return more;
             }
         }
 
-        if (Iron.Supplier(verdict.Stock) is { } iron && iron.Id != verdict.Source?.Id && context.AdditionAt(stock, iron.Place) is { } supplier)
+        if (Iron.Supplier(verdict.Stock) is { } iron
+            && iron.Id != verdict.Source?.Id
+            && context.AdditionAt(stock, iron.Place) is { } supplier)
         {
             foreach (var other in Additions.OtherIron(context, supplier))
             {
@@ -138,7 +155,9 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
         }
     }
 
-    /// <summary>pH and share of iron that nothing holds, in the worst recipe with this stock; without one, in the stock diluted alone.</summary>
+    /// <summary>
+    /// pH and share of iron that nothing holds, in the worst recipe with this stock; without one, in the stock diluted alone.
+    /// </summary>
     private static (double Ph, double Loose) Feed(StockFacts stock, RuleContext context)
     {
         var feeds = Iron.RecipesWith(context.Facts, stock)
@@ -165,7 +184,9 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
             "DTPA" => "dtpa-acid",
             _ => null,
         };
-        var perGram = id is null ? 0 : context.Facts.Workspace.Catalogue.ById(id)?.Dissolves.FirstOrDefault(y => y.Component == component)?.MolesPerGram ?? 0;
+        var perGram = id is null
+            ? 0
+            : context.Facts.Workspace.Catalogue.ById(id)?.Dissolves.FirstOrDefault(y => y.Component == component)?.MolesPerGram ?? 0;
         return perGram > 0
             ? $"{Say.Grams(moles / perGram)} more {context.Facts.Workspace.Catalogue.ById(id!)!.Name}"
             : $"{Say.Number(moles * 1000)} mmol more {name}";

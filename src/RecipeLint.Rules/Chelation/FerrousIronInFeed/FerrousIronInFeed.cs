@@ -6,7 +6,9 @@ using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Chelation;
 
-/// <summary>A feed whose iron is iron(II) without a chelating agent: clear when it is mixed, and without iron once the air has been at it.</summary>
+/// <summary>
+/// A feed whose iron is iron(II) without a chelating agent: clear when it is mixed, and without iron once the air has been at it.
+/// </summary>
 internal sealed class FerrousIronInFeed : RecipeRule<FerrousIronInFeed.Exposed>
 {
     public const string RuleName = "ferrous-iron-in-feed";
@@ -31,7 +33,8 @@ internal sealed class FerrousIronInFeed : RecipeRule<FerrousIronInFeed.Exposed>
 
         if (SpokenOfInTheBottle(dose.Stock))
         {
-            return [exposed with { Checks = [Check.That("the bottle it comes from keeps its iron (else unprotected-ferrous-iron speaks)", false)] }];
+            return [exposed with { Checks =
+                [Check.That("the bottle it comes from keeps its iron (else unprotected-ferrous-iron speaks)", false)] }];
         }
 
         if (Iron.Feed(recipe) is not { IsSolved: true } state)
@@ -40,14 +43,18 @@ internal sealed class FerrousIronInFeed : RecipeRule<FerrousIronInFeed.Exposed>
         }
 
         var lost = Rounding.SixDigits(Iron.RustShare(state, iron));
-        return [exposed with { State = state, Lost = lost, Checks = [new Check("enough to miss", Rounding.SixDigits(lost * 100), Relation.Over, limit, "%")] }];
+        return [exposed with { State =
+            state, Lost = lost, Checks = [new Check("enough to miss", Rounding.SixDigits(lost * 100), Relation.Over, limit, "%")] }];
     }
 
     protected override Finding Describe(Exposed verdict, RuleContext context)
     {
         var (recipe, state, iron, lost, limit) = (verdict.Recipe, verdict.State!, verdict.IronPerLitre, verdict.Lost, verdict.Limit / 100);
         var dose = Iron.Supplier(recipe)!;
-        var message = $"'{recipe.Recipe.Name}' gets {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron as iron(II) and nothing that holds it: once the air has oxidised it, {Say.Percent(lost)} of it falls out as {Iron.RustCalled(state)} at pH {Say.Number(Math.Round(state.Ph, 2))}. "
+        var message =
+            $"'{recipe.Recipe.Name}' gets {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron as iron(II) and nothing that holds it: "
+                + $"once the air has oxidised it, {Say.Percent(lost)} of it falls out as {Iron.RustCalled(state)} at pH "
+                    + $"{Say.Number(Math.Round(state.Ph, 2))}. "
             + "The feed looks clear when it is mixed, the drippers brown within days, and new leaves turn yellow. "
             + Remedy(recipe, context, iron);
         return context.Find(dose.Entry.Place, message, Iron.HarmOf(lost), Odds.Certain) with
@@ -72,12 +79,18 @@ internal sealed class FerrousIronInFeed : RecipeRule<FerrousIronInFeed.Exposed>
 
         var all = work.Given("iron in all", verdict.IronPerLitre * 1e6, "µmol/L", "amounts in the file");
         work.Given("pH once the iron is oxidised", state.Ph, "", "engine");
-        var fallen = work.Given($"iron in the {Iron.RustCalled(state)}", Iron.RustShare(state, verdict.IronPerLitre) * verdict.IronPerLitre * 1e6, "µmol/L", "engine");
+        var fallen = work.Given(
+            $"iron in the {Iron.RustCalled(state)}",
+            Iron.RustShare(state, verdict.IronPerLitre) * verdict.IronPerLitre * 1e6,
+            "µmol/L",
+            "engine");
         var lost = work.Result("iron that falls out", "100 × fallen out / iron", 100 * fallen / all, "%");
         return work.Check(verdict.Checks[0], lost, work.Option("limit", verdict.Limit)).Done(lost);
     }
 
-    /// <summary>True where iron(II) is all the iron there is to speak of and no agent was put in for it; iron that falls out at once is a deposit.</summary>
+    /// <summary>
+    /// True where iron(II) is all the iron there is to speak of and no agent was put in for it; iron that falls out at once is a deposit.
+    /// </summary>
     private static bool IsFerrous(RecipeFacts recipe)
     {
         var iron = Iron.Moles(recipe.ComponentMoles);
@@ -93,12 +106,14 @@ internal sealed class FerrousIronInFeed : RecipeRule<FerrousIronInFeed.Exposed>
 
     private static string Remedy(RecipeFacts recipe, RuleContext context, double iron)
     {
-        if (context.Facts.Workspace.Catalogue.ById(Chelate) is not { } chelate || chelate.Dissolves.FirstOrDefault(y => y.Component == Iron.Ferric) is not { MolesPerGram: > 0 } yield)
+        if (context.Facts.Workspace.Catalogue.ById(Chelate) is not { } chelate
+            || chelate.Dissolves.FirstOrDefault(y => y.Component == Iron.Ferric) is not { MolesPerGram: > 0 } yield)
         {
             return "Dose the iron as a chelate.";
         }
 
-        return $"Dose the iron as a chelate, for instance {Say.Grams(iron * recipe.FinalVolume.Litres / yield.MolesPerGram)} of {chelate.Name} in {Say.Litres(recipe.FinalVolume.Litres)}.";
+        return $"Dose the iron as a chelate, for instance {Say.Grams(iron * recipe.FinalVolume.Litres / yield.MolesPerGram)} of "
+            + $"{chelate.Name} in {Say.Litres(recipe.FinalVolume.Litres)}.";
     }
 
     /// <summary>The iron(II) of one final solution.</summary>
@@ -106,5 +121,6 @@ internal sealed class FerrousIronInFeed : RecipeRule<FerrousIronInFeed.Exposed>
     /// <param name="IronPerLitre">mol/L.</param>
     /// <param name="Lost">Share of the iron that falls out, 0 to 1, to six digits.</param>
     /// <param name="Limit">%.</param>
-    internal sealed record Exposed(RecipeFacts Recipe, SolutionState? State, double IronPerLitre, double Lost, NumberOption Limit) : Verdict;
+    internal sealed record Exposed(
+        RecipeFacts Recipe, SolutionState? State, double IronPerLitre, double Lost, NumberOption Limit) : Verdict;
 }

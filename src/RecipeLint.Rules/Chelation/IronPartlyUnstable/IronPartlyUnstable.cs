@@ -49,14 +49,19 @@ internal sealed class IronPartlyUnstable : RecipeRule<IronPartlyUnstable.Isomers
     {
         var more = verdict.Lost < verdict.Iron ? verdict.Iron / (verdict.Iron - verdict.Lost) : 0;
         var cure = more > 0
-            ? $"Weigh it by the ortho-ortho share ({Say.Number(more)} times as much gives {Say.Number(verdict.Iron)} mg/L that last), or bring the feed below pH {Say.Number(verdict.Checks[2].Limit)}."
+            ? $"Weigh it by the ortho-ortho share ({Say.Number(more)} times as much gives {Say.Number(verdict.Iron)} mg/L that last), or "
+                + $"bring the feed below pH {Say.Number(verdict.Checks[2].Limit)}."
             : $"Use a product that states an ortho-ortho share, or bring the feed below pH {Say.Number(verdict.Checks[2].Limit)}.";
-        var message = $"{Say.Number(verdict.Lost)} of the {Say.Number(verdict.Iron)} mg/L iron is not the ortho-ortho isomer: {Say.Number(verdict.Lasts)} mg/L lasts at pH {Say.Number(Math.Round(verdict.Ph, 2))}, "
-            + $"where {Say.Number(verdict.Wanted.Least)} mg/L is {verdict.Wanted.Called}. The other isomers lose their iron there within days, and new leaves turn yellow. {cure}";
+        var message =
+            $"{Say.Number(verdict.Lost)} of the {Say.Number(verdict.Iron)} mg/L iron is not the ortho-ortho isomer: "
+                + $"{Say.Number(verdict.Lasts)} mg/L lasts at pH {Say.Number(Math.Round(verdict.Ph, 2))}, "
+            + $"where {Say.Number(verdict.Wanted.Least)} mg/L is {verdict.Wanted.Called}. The other isomers lose their iron there within "
+                + $"days, and new leaves turn yellow. {cure}";
         return context.Find(verdict.Dose.Entry.Place, message, Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured("iron that lasts", verdict.Lasts, verdict.Wanted.Least, "mg/L"),
-            Values = [new NamedValue("iron", verdict.Iron, "mg/L"), new NamedValue("in other isomers", verdict.Percent, "%"), new NamedValue("pH", verdict.Ph, "")],
+            Values = [new NamedValue("iron", verdict.Iron, "mg/L"), new NamedValue(
+                "in other isomers", verdict.Percent, "%"), new NamedValue("pH", verdict.Ph, "")],
         };
     }
 
@@ -69,7 +74,10 @@ internal sealed class IronPartlyUnstable : RecipeRule<IronPartlyUnstable.Isomers
         work.Check(verdict.Checks[0], share, work.Option("from", context.Options<IronPartlyUnstableOptions>().LeastUnstable));
         var lasts = work.Result("iron that lasts", "iron - not ortho-ortho", iron - lost, "mg/L");
         work.Check(verdict.Checks[1], lasts, work.Given(verdict.Wanted.Called, verdict.Wanted.Least, "mg/L", verdict.Wanted.From));
-        work.Check(verdict.Checks[2], work.Given("pH of the feed", verdict.Ph, "", "engine"), work.Option("from", context.Options<IronPartlyUnstableOptions>().FromPh));
+        work.Check(
+            verdict.Checks[2],
+            work.Given("pH of the feed", verdict.Ph, "", "engine"),
+            work.Option("from", context.Options<IronPartlyUnstableOptions>().FromPh));
         return work.Statements(verdict).Done(lasts);
     }
 
@@ -104,7 +112,9 @@ internal sealed class IronPartlyUnstable : RecipeRule<IronPartlyUnstable.Isomers
             return new Need(Rounding.SixDigits(least), "the least the target allows", "file");
         }
 
-        return recipe.Profile.Find("Fe")?.SufficientLow is { } low ? new Need(low, $"the least of the '{recipe.Profile.Name}' profile", "profile") : null;
+        return recipe.Profile.Find("Fe")?.SufficientLow is { } low
+            ? new Need(low, $"the least of the '{recipe.Profile.Name}' profile", "profile")
+            : null;
     }
 
     /// <summary>Iron that has to be there.</summary>

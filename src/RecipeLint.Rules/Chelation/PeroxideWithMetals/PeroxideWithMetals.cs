@@ -23,7 +23,8 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
     {
         foreach (var stock in facts.Stocks)
         {
-            var (metal, peroxide) = (_catalysts.Sum(e => stock.Concentration(e).MilligramsPerLitre), stock.Concentration(Peroxide).MolesPerLitre);
+            var (metal, peroxide) =
+                (_catalysts.Sum(e => stock.Concentration(e).MilligramsPerLitre), stock.Concentration(Peroxide).MolesPerLitre);
             var place = stock.SuppliersOf(Peroxide).FirstOrDefault()?.Place ?? stock.Stock.Place;
             yield return Of(stock.Stock.File, stock.Stock.Name, place, metal, peroxide, context.For(stock.Stock.File));
         }
@@ -31,7 +32,9 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
         foreach (var recipe in facts.Recipes)
         {
             // A bottle that holds both is spoken of there, once.
-            if (recipe.Doses.Any(d => d.Stock is { } stock && stock.ComponentMoles.GetValueOrDefault(Peroxide) > 0 && _catalysts.Any(e => stock.Totals[e].Grams > 0)))
+            if (recipe.Doses.Any(d => d.Stock is { } stock
+                && stock.ComponentMoles.GetValueOrDefault(Peroxide) > 0
+                && _catalysts.Any(e => stock.Totals[e].Grams > 0)))
             {
                 continue;
             }
@@ -39,15 +42,25 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
             var metal = _catalysts.Sum(e => recipe.MilligramsPerLitre(e.Symbol));
             var peroxide = recipe.ComponentMoles.GetValueOrDefault(Peroxide) / recipe.FinalVolume.Litres;
             var dose = recipe.Doses.FirstOrDefault(d => d.ComponentMoles.GetValueOrDefault(Peroxide) > 0);
-            yield return Of(recipe.Recipe.File, recipe.Recipe.Name, dose?.Entry.Place ?? recipe.Recipe.Place, metal, peroxide, context.For(recipe.Recipe.File));
+            yield return Of(
+                recipe.Recipe.File,
+                recipe.Recipe.Name,
+                dose?.Entry.Place ?? recipe.Recipe.Place,
+                metal,
+                peroxide,
+                context.For(recipe.Recipe.File));
         }
     }
 
     protected override Finding Describe(Meeting verdict, RuleContext context)
     {
-        var message = $"{Say.Number(verdict.Peroxide)} mg/L of hydrogen peroxide stands in '{verdict.Vessel}' beside {Say.Number(verdict.Metal)} mg/L of iron, copper and manganese. "
-            + "The metals split it within hours, and what comes of it tears up the chelating agents, so that iron falls out as rust; in a closed bottle the oxygen builds up pressure. "
-            + "Leave the peroxide out: clean lines and tanks with it between crops and flush them, and do not cap a bottle in which the two have met.";
+        var message =
+            $"{Say.Number(verdict.Peroxide)} mg/L of hydrogen peroxide stands in '{verdict.Vessel}' beside {Say.Number(verdict.Metal)} "
+                + "mg/L of iron, copper and manganese. "
+            + "The metals split it within hours, and what comes of it tears up the chelating agents, so that iron falls out as rust; in a "
+                + "closed bottle the oxygen builds up pressure. "
+            + "Leave the peroxide out: clean lines and tanks with it between crops and flush them, and do not cap a bottle in which the "
+                + "two have met.";
         return context.Find(verdict.Place, message, Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured("peroxide", verdict.Peroxide, verdict.Checks[0].Limit, "mg/L"),
@@ -67,7 +80,8 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
         var peroxide = work.Given("peroxide", verdict.Peroxide, "mg/L", "amounts in the file");
         work.Check(verdict.Checks[0], peroxide, work.Option("from", own.Options<PeroxideWithMetalsOptions>().LeastPeroxide));
         var metal = work.Given("iron, copper and manganese", verdict.Metal, "mg/L", "amounts in the file");
-        return work.Check(verdict.Checks[1], metal, work.Option("from", own.Options<PeroxideWithMetalsOptions>().LeastMetal)).Done(peroxide);
+        return work.Check(verdict.Checks[1], metal, work.Option("from", own.Options<PeroxideWithMetalsOptions>().LeastMetal))
+            .Done(peroxide);
     }
 
     private static Meeting Of(string file, string vessel, Place place, double metal, double molesPerLitre, RuleContext own)

@@ -48,9 +48,14 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         {
             Checks =
             [
-                new Check("nothing was put in to hold it", Iron.ChelatorMoles(stock.ComponentMoles) / stock.Volume.Litres / iron, Relation.Under, Iron.IntendedShare),
+                new Check(
+                    "nothing was put in to hold it",
+                    Iron.ChelatorMoles(stock.ComponentMoles) / stock.Volume.Litres / iron,
+                    Relation.Under,
+                    Iron.IntendedShare),
                 inPhosphate
-                    ? new Check("enough phosphate beside it that acid does not keep the air off", phosphate, Relation.AtLeast, PhosphatePerIron)
+                    ? new Check(
+                        "enough phosphate beside it that acid does not keep the air off", phosphate, Relation.AtLeast, PhosphatePerIron)
                     : new Check("not so acid that the air takes years", mixing.Ph, Relation.Over, options.AcidProtectsBelow),
                 new Check("enough to miss", Rounding.SixDigits(lost * 100), Relation.Over, options.MostLost, "%"),
                 new Check("and the air is to blame", Rounding.SixDigits(fresh * 100), Relation.AtMost, options.MostLost, "%"),
@@ -63,7 +68,9 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         var (stock, aged, supplier, iron, lost) = (verdict.Stock, verdict.Aged!, verdict.Supplier!, verdict.IronPerLitre, verdict.Lost);
         var (mixing, limit) = (stock.Chemistry.Mixing, context.Options<UnprotectedFerrousIronOptions>().MostLost / 100);
         var kept = stock.Stock.Keep?.For is { } shelf ? $"is kept for {Say.Days(shelf.Value.Days)}" : "is kept";
-        var message = $"'{stock.Stock.Name}' {kept} with {Say.Number(iron * 1000)} mmol/L iron(II) at pH {Say.Number(Math.Round(mixing.Ph, 1))} and nothing that holds it. "
+        var message =
+            $"'{stock.Stock.Name}' {kept} with {Say.Number(iron * 1000)} mmol/L iron(II) at pH {Say.Number(Math.Round(mixing.Ph, 1))} and "
+                + "nothing that holds it. "
             + $"Air turns it to iron(III){(verdict.InPhosphate ? " within months, for phosphoric acid does not hold it off as other acids do" : "")}, and {Say.Number(Iron.RustGramsPerLitre(aged))} g/L of {Iron.RustCalled(aged)} settles, {Say.Percent(lost)} of the iron. "
             + Remedy(verdict, context);
 
@@ -95,23 +102,28 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         var options = context.Options<UnprotectedFerrousIronOptions>();
         var mixing = stock.Chemistry.Mixing;
         var all = work.Given("iron", iron * 1000, "mmol/L", "amounts in the file");
-        var agent = work.Given("chelating agents", Iron.ChelatorMoles(stock.ComponentMoles) / stock.Volume.Litres * 1000, "mmol/L", "amounts in the file");
+        var agent = work.Given(
+            "chelating agents", Iron.ChelatorMoles(stock.ComponentMoles) / stock.Volume.Litres * 1000, "mmol/L", "amounts in the file");
         work.Check(checks[0], work.Result("agent for each iron", "agent / iron", agent / all), Iron.IntendedShare);
         if (verdict.InPhosphate)
         {
-            var phosphate = work.Given("phosphate", stock.Concentration(Component.Phosphate).MolesPerLitre * 1000, "mmol/L", "amounts in the file");
+            var phosphate =
+                work.Given("phosphate", stock.Concentration(Component.Phosphate).MolesPerLitre * 1000, "mmol/L", "amounts in the file");
             work.Check(checks[1], work.Result("phosphate for each iron", "phosphate / iron", phosphate / all), PhosphatePerIron);
         }
         else
         {
-            work.Check(checks[1], work.Given("pH", mixing.Ph, "", "engine"), work.Option("acid protects below pH", options.AcidProtectsBelow));
+            work.Check(
+                checks[1], work.Given("pH", mixing.Ph, "", "engine"), work.Option("acid protects below pH", options.AcidProtectsBelow));
         }
 
-        var rust = work.Given("iron in the rust once the air has oxidised it", Iron.RustShare(aged, iron) * iron * 1000, "mmol/L", "engine");
+        var rust =
+            work.Given("iron in the rust once the air has oxidised it", Iron.RustShare(aged, iron) * iron * 1000, "mmol/L", "engine");
         var lost = work.Result("iron that turns to rust", "100 × in the rust / iron", 100 * rust / all, "%");
         work.Check(checks[2], lost, work.Option("limit", options.MostLost));
         var dissolved = work.Given("dissolved as it is mixed", Iron.Dissolved(mixing) * 1000, "mmol/L", "engine");
-        var fresh = work.Result("iron that falls out as it is mixed", "100 × (1 - dissolved / iron)", 100 * Term.Larger(0, 1 - (dissolved / all)), "%");
+        var fresh = work.Result(
+            "iron that falls out as it is mixed", "100 × (1 - dissolved / iron)", 100 * Term.Larger(0, 1 - (dissolved / all)), "%");
         return work.Check(checks[3], fresh, work.Option("limit", options.MostLost)).Done(lost);
     }
 
@@ -124,8 +136,15 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         }
 
         var moles = Iron.Moles(stock.ComponentMoles);
-        if (context.Workspace.Catalogue.ById("disodium-edta-2h2o")?.Dissolves.FirstOrDefault(y => y.Component == Component.Edta) is { MolesPerGram: > 0 } edta
-            && Additions.New(context, stock, "disodium-edta-2h2o", AgentPerIron * moles / edta.MolesPerGram, Steps.AfterFirstWater(stock), "to the first water, before the iron") is { } agent)
+        if (context.Workspace.Catalogue.ById(
+            "disodium-edta-2h2o")?.Dissolves.FirstOrDefault(y => y.Component == Component.Edta) is { MolesPerGram: > 0 } edta
+            && Additions.New(
+                context,
+                stock,
+                "disodium-edta-2h2o",
+                AgentPerIron * moles / edta.MolesPerGram,
+                Steps.AfterFirstWater(stock),
+                "to the first water, before the iron") is { } agent)
         {
             yield return agent;
         }
@@ -148,7 +167,8 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         var (stock, ironMoles) = (verdict.Stock, verdict.IronPerLitre * verdict.Stock.Volume.Litres);
         var catalogue = context.Facts.Workspace.Catalogue;
         var ways = new List<string>();
-        if (catalogue.ById("disodium-edta-2h2o") is { } edta && edta.Dissolves.FirstOrDefault(y => y.Component == Component.Edta) is { MolesPerGram: > 0 } yield)
+        if (catalogue.ById("disodium-edta-2h2o") is { } edta
+            && edta.Dissolves.FirstOrDefault(y => y.Component == Component.Edta) is { MolesPerGram: > 0 } yield)
         {
             ways.Add($"dissolve {Say.Grams(AgentPerIron * ironMoles / yield.MolesPerGram)} of {edta.Name} before the iron");
         }
@@ -182,7 +202,8 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
     }
 
     private static readonly string _nothingToJudge =
-        FormattableString.Invariant($"it holds iron(II), is kept for more than {StockChemistry.AgedAfterDays} days, and its equilibrium can be computed");
+        FormattableString.Invariant(
+            $"it holds iron(II), is kept for more than {StockChemistry.AgedAfterDays} days, and its equilibrium can be computed");
 
     /// <summary>The iron(II) of one stock.</summary>
     /// <param name="Aged">Once the air has been at it; null where nothing is judged.</param>

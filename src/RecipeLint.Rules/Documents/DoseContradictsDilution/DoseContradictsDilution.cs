@@ -25,7 +25,8 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
         var pairs = recipe.Doses.Select(d => Pair.Of(d, recipe.Recipe.Final?.Place)).OfType<Pair>().ToList();
         if (pairs.Count == 0)
         {
-            return [new Doses(recipe, []) { Checks = [Check.That("a stock says which dose it is made for, and the recipe states another way", false)] }];
+            return [new Doses(
+                recipe, []) { Checks = [Check.That("a stock says which dose it is made for, and the recipe states another way", false)] }];
         }
 
         var alike = pairs.Count > 1 && pairs.TrueForAll(p => Apart(p.Factor, pairs[0].Factor) <= tolerance / 100);
@@ -33,12 +34,15 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
 
         Doses Of(List<Pair> same) => new(recipe, same)
         {
-            Checks = [new Check("further apart than rounding", Rounding.SixDigits(100 * Apart(same[0].Factor, 1)), Relation.Over, tolerance, "%")],
+            Checks = [new Check(
+                "further apart than rounding", Rounding.SixDigits(100 * Apart(same[0].Factor, 1)), Relation.Over, tolerance, "%")],
         };
     }
 
     protected override Finding Describe(Doses verdict, RuleContext context) =>
-        verdict.Pairs is [var alone] ? One(alone, verdict.Checks[0].Value >= Double ? Harm.Loss : Harm.Damage, context) : Uniform(verdict.Recipe, verdict.Pairs, context);
+        verdict.Pairs is [var alone]
+            ? One(alone, verdict.Checks[0].Value >= Double ? Harm.Loss : Harm.Damage, context)
+            : Uniform(verdict.Recipe, verdict.Pairs, context);
 
     protected override Working Work(Doses verdict, RuleContext context)
     {
@@ -52,8 +56,13 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
         var used = work.Given("dosed in the recipe", pair.Used.MillilitresPerLitre, "mL/L", "recipe");
         var stated = work.Given("dose it is made for", pair.Stated.Value.MillilitresPerLitre, "mL/L", "stock");
         var factor = work.Result("dosed against made for", "dosed / made for", used / stated);
-        var apart = work.Result("apart, the same both ways round", "100 × (larger / smaller - 1)", 100 * ((Term.Larger(used, stated) / Term.Smaller(used, stated)) - 1), "%");
-        return work.Check(verdict.Checks[0], apart, work.Option("tolerance", context.Options<DoseContradictsDilutionOptions>().Tolerance)).Done(factor);
+        var apart = work.Result(
+            "apart, the same both ways round",
+            "100 × (larger / smaller - 1)",
+            100 * ((Term.Larger(used, stated) / Term.Smaller(used, stated)) - 1),
+            "%");
+        return work.Check(verdict.Checks[0], apart, work.Option("tolerance", context.Options<DoseContradictsDilutionOptions>().Tolerance))
+            .Done(factor);
     }
 
     /// <summary>The recipe follows the stock, or the stock the recipe.</summary>
@@ -64,7 +73,10 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
             yield break;
         }
 
-        var pairs = recipe.Doses.Select(d => (Dose: d, Pair: Pair.Of(d, recipe.Recipe.Final?.Place))).Where(p => p.Pair is not null).ToList();
+        var pairs = recipe.Doses
+            .Select(d => (Dose: d, Pair: Pair.Of(d, recipe.Recipe.Final?.Place)))
+            .Where(p => p.Pair is not null)
+            .ToList();
         var meant = pairs.Where(p => verdict.Pairs.Any(v => v.Place == p.Pair!.Place)).ToList();
         var stated = meant.Where(p => p.Dose.Entry is StockDose { Dose: not null }).ToList();
         if (meant.Count == 0 || stated.Count != meant.Count)
@@ -89,7 +101,8 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
         context.Find(
             pair.Place,
             $"The recipe doses '{pair.Stock.Name}' at {Rate(pair.Used)}, but the stock says it is made for {Rate(pair.Stated.Value)}: "
-            + $"{Say.Number(pair.Factor)} times as much. The plants then get that much of everything in the bottle, not what its label promises. "
+            + $"{Say.Number(pair.Factor)} times as much. The plants then get that much of everything in the bottle, not what its label "
+                + "promises. "
             + "Correct the dose here, or the 'dose' of the stock if that one is out of date.",
             harm,
             Odds.Certain) with
@@ -100,7 +113,9 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
                 new NamedValue("dose in the recipe", pair.Used.MillilitresPerLitre, "mL/L"),
                 new NamedValue("dose of the stock", pair.Stated.Value.MillilitresPerLitre, "mL/L"),
             ],
-            Related = [new RelatedPlace(pair.Stated.Place, "made for this dose"), .. pair.WorkedOutFor is { } final ? [new RelatedPlace(final, "the volume the dose is worked out for")] : Array.Empty<RelatedPlace>()],
+            Related = [new RelatedPlace(pair.Stated.Place, "made for this dose"), .. pair.WorkedOutFor is { } final
+                ? [new RelatedPlace(final, "the volume the dose is worked out for")]
+                : Array.Empty<RelatedPlace>()],
         };
 
     /// <summary>All stocks off by one factor: a weaker or stronger feed on purpose, more likely than the same slip several times.</summary>
@@ -109,7 +124,8 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
             recipe.Recipe.Place.Child("doses").Key,
             $"All {pairs.Count} stocks of '{recipe.Recipe.Name}' are dosed at {Say.Number(pairs[0].Factor)} times the rate they state: "
             + $"{Say.List(pairs.Select(p => $"'{p.Stock.Name}' at {Rate(p.Used)} instead of {Rate(p.Stated.Value)}"))}. "
-            + "The proportions stay right, the strength does not. If that is meant, as for seedlings, accept it with a suppression; if not, correct the doses.",
+            + "The proportions stay right, the strength does not. If that is meant, as for seedlings, accept it with a suppression; if "
+                + "not, correct the doses.",
             Harm.Damage,
             Odds.Possible) with
         {

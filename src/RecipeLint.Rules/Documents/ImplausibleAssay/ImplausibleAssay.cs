@@ -25,7 +25,8 @@ internal sealed class ImplausibleAssay : WorkspaceRule<ImplausibleAssay.Declared
     protected override IEnumerable<Declared> Judge(Facts facts, RuleContext context)
     {
         var ofStocks = facts.Stocks.SelectMany(s => Of(s.Stock.Name, s.Stock.File, s.Additions.Where(a => !a.ThroughAliquot)));
-        var ofRecipes = facts.Recipes.SelectMany(r => Of(r.Recipe.Name, r.Recipe.File, r.Doses.Where(d => d.Entry is DirectDose).Select(d => d.Direct).OfType<AdditionFacts>()));
+        var ofRecipes = facts.Recipes.SelectMany(r => Of(
+            r.Recipe.Name, r.Recipe.File, r.Doses.Where(d => d.Entry is DirectDose).Select(d => d.Direct).OfType<AdditionFacts>()));
         return ofStocks.Concat(ofRecipes);
 
         IEnumerable<Declared> Of(string name, string file, IEnumerable<AdditionFacts> additions)
@@ -66,7 +67,9 @@ internal sealed class ImplausibleAssay : WorkspaceRule<ImplausibleAssay.Declared
             return work.Statements(verdict).Done();
         }
 
-        work.Remark(addition.Substance.TypicalAssay is { } typical ? $"In the trade it has {typical.Value}." : "No usual range stands in the catalogue.");
+        work.Remark(addition.Substance.TypicalAssay is { } typical
+            ? $"In the trade it has {typical.Value}."
+            : "No usual range stands in the catalogue.");
         return work.Check(verdict.Checks[0], assay, work.Given("least", least, "%", "options")).Done(assay);
     }
 
@@ -95,7 +98,8 @@ internal sealed class ImplausibleAssay : WorkspaceRule<ImplausibleAssay.Declared
     {
         if (substance.Strength.Value is > 0 and < 1)
         {
-            return $"It is neither near the strength of the name ({Say.Percent(substance.Strength.Value)}) nor near 100 % of it: counted as a share of it, {Say.Percent(substance.Strength.Value * share)} is left.";
+            return $"It is neither near the strength of the name ({Say.Percent(substance.Strength.Value)}) nor near 100 % of it: counted "
+                + $"as a share of it, {Say.Percent(substance.Strength.Value * share)} is left.";
         }
 
         foreach (var element in substance.Content.Elements.Where(e => e.Symbol is not ("H" or "O" or "C")))
@@ -118,7 +122,9 @@ internal sealed class ImplausibleAssay : WorkspaceRule<ImplausibleAssay.Declared
             .Where(s => substance.HydrateFamily is not null && s.HydrateFamily == substance.HydrateFamily && s.Id != substance.Id)
             .Select(s => (Substance: s, Factor: SubstanceCatalogue.HydrateFactor(substance, s)))
             .FirstOrDefault(s => s.Factor is { } factor && Same(share, 1 / factor));
-        return dry.Substance is null ? null : $"That is what it holds of {dry.Substance.Name} ({Say.Percent(1 / dry.Factor!.Value)}), not its purity.";
+        return dry.Substance is null
+            ? null
+            : $"That is what it holds of {dry.Substance.Name} ({Say.Percent(1 / dry.Factor!.Value)}), not its purity.";
     }
 
     private static bool Same(double share, double content) => content > 0 && Math.Abs((share / content) - 1) <= SameFigure;

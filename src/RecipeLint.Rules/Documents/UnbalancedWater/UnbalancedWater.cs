@@ -20,7 +20,8 @@ internal sealed class UnbalancedWater : WaterRule<WaterComparison>
     protected override IEnumerable<WaterComparison> Judge(WaterDocument water, RuleContext context) => Of(water);
 
     protected override Finding Describe(WaterComparison verdict, RuleContext context) =>
-        context.Find(verdict.Place, verdict.Message, verdict.IsFarOff ? Harm.Loss : Harm.Damage, Odds.Certain) with { Values = verdict.Values };
+        context.Find(
+            verdict.Place, verdict.Message, verdict.IsFarOff ? Harm.Loss : Harm.Damage, Odds.Certain) with { Values = verdict.Values };
 
     protected override Working Work(WaterComparison verdict, RuleContext context) => verdict.Work();
 

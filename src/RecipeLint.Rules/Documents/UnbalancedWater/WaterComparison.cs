@@ -22,7 +22,9 @@ internal abstract record WaterComparison(WaterDocument Water, Place Place) : Ver
     /// </summary>
     private const double Matters = 1;
 
-    /// <summary>The figures contradict each other beyond doubt, and by enough to move a feed: the water is not the one of the file.</summary>
+    /// <summary>
+    /// The figures contradict each other beyond doubt, and by enough to move a feed: the water is not the one of the file.
+    /// </summary>
     internal bool IsFarOff => IsSure && Off >= Matters;
 
     /// <summary>Past what two figures of one analysis may be apart by more than chance makes of it.</summary>

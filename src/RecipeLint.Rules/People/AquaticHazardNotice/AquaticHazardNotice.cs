@@ -17,7 +17,8 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
     public override string Name => RuleName;
 
     /// <summary>Whether this rule reports the stock, with the limit its shop set.</summary>
-    internal static bool Reports(RuleContext context, StockFacts stock) => context.Neighbour(RuleName, stock.Stock.File) is { } own && Of(stock, own).Fires;
+    internal static bool Reports(RuleContext context, StockFacts stock) =>
+        context.Neighbour(RuleName, stock.Stock.File) is { } own && Of(stock, own).Fires;
 
     protected override IEnumerable<Mixed> Judge(StockFacts stock, RuleContext context) => [Of(stock, context)];
 
@@ -29,15 +30,23 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
         var holds = metals.Count == 0 ? "" : $" A batch holds {Say.List(metals.Select(m => $"{Say.Grams(m.Grams)} of {m.Name}"))}.";
         return context.Find(
             first.Place,
-            $"'{stock.Stock.Name}' counts as {hazard.Words} to water life with long lasting effects ({hazard.Code}), through {Say.List(hazard.Substances.Select(a => a.Substance.Name).Distinct().Take(3))}: "
+            $"'{stock.Stock.Name}' counts as {hazard.Words} to water life with long lasting effects ({hazard.Code}), through "
+                + $"{Say.List(hazard.Substances.Select(a => a.Substance.Name).Distinct().Take(3))}: "
             + $"by the factors of the regulation they add up to {Say.Number(hazard.Percent)} %, limit {Say.Number(hazard.Limit)} %.{holds} "
-            + "Concentrate, rinsings and left-overs do not belong in a drain, ditch or pond: say so on the label and hand left-overs to licensed waste collection; the safety data sheets and local rules decide.",
+            + "Concentrate, rinsings and left-overs do not belong in a drain, ditch or pond: say so on the label and hand left-overs to "
+                + "licensed waste collection; the safety data sheets and local rules decide.",
             stock.Stock.ForBench ? Harm.Person : Harm.Damage,
             Odds.Possible) with
         {
             Measured = new Measured("weighted share", hazard.Percent, hazard.Limit, "%"),
             Values = [new NamedValue("weighted share", hazard.Percent, "%"), .. metals.Select(m => new NamedValue(m.Name, m.Grams, "g"))],
-            Related = [.. hazard.Substances.Skip(1).Select(a => a.Place).Distinct().Where(p => p != first.Place).Take(4).Select(p => new RelatedPlace(p, "counts with it"))],
+            Related = [.. hazard.Substances
+                .Skip(1)
+                .Select(a => a.Place)
+                .Distinct()
+                .Where(p => p != first.Place)
+                .Take(4)
+                .Select(p => new RelatedPlace(p, "counts with it"))],
         };
     }
 
@@ -50,8 +59,11 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
             return work.Statements(verdict).Done();
         }
 
-        var first = veryToxic.Count == 0 ? [] : MixtureSteps.Shares(work, verdict.Mixture, veryToxic.Select(a => (a, MixtureHazards.Factor(a))));
-        var weighted = first.Count switch { 0 => null, 1 => first[0], _ => work.Result("very toxic, with their factors", "sum", Term.Sum(first), "%") };
+        var first = veryToxic.Count == 0
+            ? []
+            : MixtureSteps.Shares(work, verdict.Mixture, veryToxic.Select(a => (a, MixtureHazards.Factor(a))));
+        var weighted = first.Count switch { 0 =>
+            null, 1 => first[0], _ => work.Result("very toxic, with their factors", "sum", Term.Sum(first), "%") };
         Term value;
         if (weighted is not null && verdict.IsVery)
         {
@@ -66,14 +78,19 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
             var terms = MixtureSteps.Shares(work, verdict.Mixture, toxic.Select(a => (a, 1.0)));
             value = weighted is null && terms.Count == 1
                 ? terms[0]
-                : work.Result("toxic with lasting effects", "10 × very toxic + toxic", Term.Sum(weighted is null ? terms : [10 * weighted, .. terms]), "%");
+                : work.Result(
+                    "toxic with lasting effects",
+                    "10 × very toxic + toxic",
+                    Term.Sum(weighted is null ? terms : [10 * weighted, .. terms]),
+                    "%");
         }
 
         return work.Check(verdict.Checks[0], value, work.Option("limit", verdict.Limit)).Statements(verdict).Done(value);
     }
 
     /// <summary>The hazards on the label.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Mixed verdict, Finding finding, RepairContext context) => HazardLabel.Repairs(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Mixed verdict, Finding finding, RepairContext context) =>
+        HazardLabel.Repairs(finding, context);
 
     private static Mixed Of(StockFacts stock, RuleContext context)
     {
@@ -83,7 +100,8 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
         var toxic = mixture.Bringing("H411").Except(veryToxic).ToList();
         var weighted = veryToxic.Sum(a => mixture.Percent(a) * MixtureHazards.Factor(a));
         var isVery = Rounding.SixDigits(weighted) >= limit;
-        var mixed = new Mixed(stock, mixture, veryToxic, toxic, isVery, limit) { Checks = [Check.That("it holds a substance that is toxic to water life", false)] };
+        var mixed = new Mixed(stock, mixture, veryToxic, toxic, isVery, limit) { Checks =
+            [Check.That("it holds a substance that is toxic to water life", false)] };
         if (veryToxic.Count + toxic.Count == 0)
         {
             return mixed;
@@ -98,5 +116,6 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
     /// <param name="IsVery">True where what is very toxic is enough by itself.</param>
     /// <param name="Limit">%.</param>
     internal sealed record Mixed(
-        StockFacts Stock, MixtureHazards Mixture, IReadOnlyList<AdditionFacts> VeryToxic, IReadOnlyList<AdditionFacts> Toxic, bool IsVery, NumberOption Limit) : Verdict;
+        StockFacts Stock, MixtureHazards Mixture, IReadOnlyList<AdditionFacts> VeryToxic, IReadOnlyList<AdditionFacts> Toxic, bool IsVery,
+        NumberOption Limit) : Verdict;
 }

@@ -50,9 +50,12 @@ internal sealed class ConcentrateToDrain : StockRule<ConcentrateToDrain.Load>
         var from = verdict.Checks[0].Limit;
         return context.Find(
             stock.Stock.Label?.Place ?? stock.Stock.Place,
-            $"'{stock.Stock.Name}' holds {Say.Number(grams)} g/L {name}, {Say.Number(times)} times the {Say.Number(limit)} mg/L that treated waste water may carry: one litre of it down a drain spends what {Say.Number(times / 1000)} m³ of that water may. "
+            $"'{stock.Stock.Name}' holds {Say.Number(grams)} g/L {name}, {Say.Number(times)} times the {Say.Number(limit)} mg/L that "
+                + $"treated waste water may carry: one litre of it down a drain spends what {Say.Number(times / 1000)} m³ of that water "
+                    + "may. "
             + "Ditches and ponds turn green and foul, and a small treatment plant is upset. "
-            + "Say on the label what becomes of left-overs and rinsings, in \"disposal\": use them up on plants at the usual dilution, or hand them to whoever collects such waste where you are; local rules decide.",
+            + "Say on the label what becomes of left-overs and rinsings, in \"disposal\": use them up on plants at the usual dilution, or "
+                + "hand them to whoever collects such waste where you are; local rules decide.",
             Harm.Damage,
             Odds.Possible) with
         {
@@ -65,8 +68,11 @@ internal sealed class ConcentrateToDrain : StockRule<ConcentrateToDrain.Load>
     {
         var work = new WorkingBuilder($"{verdict.Name} of '{verdict.Stock.Stock.Name}' against treated waste water");
         var held = work.Given($"{verdict.Name} in the stock", verdict.GramsPerLitre, "g/L", "amounts in the file");
-        var times = work.Result("times as much", "1000 × g/L / mg/L", 1000 * held / work.Option("treated waste water may carry", verdict.Limit));
-        return work.Check(verdict.Checks[0], times, work.Option("from", context.Options<ConcentrateToDrainOptions>().From)).Statements(verdict).Done(times);
+        var times =
+            work.Result("times as much", "1000 × g/L / mg/L", 1000 * held / work.Option("treated waste water may carry", verdict.Limit));
+        return work.Check(verdict.Checks[0], times, work.Option("from", context.Options<ConcentrateToDrainOptions>().From))
+            .Statements(verdict)
+            .Done(times);
     }
 
     /// <summary>What a stock holds most of, against what treated waste water may carry.</summary>

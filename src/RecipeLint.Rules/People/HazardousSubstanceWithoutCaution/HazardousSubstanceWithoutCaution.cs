@@ -22,7 +22,8 @@ internal sealed class HazardousSubstanceWithoutCaution : StockRule<HazardousSubs
             .ToList();
         if (rows.Count == 0)
         {
-            yield return new Mixed(stock, mixture, [], "", []) { Checks = [Check.That("it holds a substance with a hazard to health", false)] };
+            yield return new Mixed(
+                stock, mixture, [], "", []) { Checks = [Check.That("it holds a substance with a hazard to health", false)] };
         }
 
         foreach (var (code, _, limit, sum) in rows)
@@ -46,9 +47,11 @@ internal sealed class HazardousSubstanceWithoutCaution : StockRule<HazardousSubs
         var worst = hazards[0];
         return context.Find(
             stock.Stock.Label?.Place ?? stock.Stock.Place,
-            $"'{stock.Stock.Name}' can {Say.List(hazards.Select(h => $"{h.Words} ({h.Code})"))}, and its label names no hazard: it holds {Say.List(bringing.Select(a => $"{Say.Number(mixture.Percent(a))} % {a.Substance.Name}"))} by mass. "
+            $"'{stock.Stock.Name}' can {Say.List(hazards.Select(h => $"{h.Words} ({h.Code})"))}, and its label names no hazard: it holds "
+                + $"{Say.List(bringing.Select(a => $"{Say.Number(mixture.Percent(a))} % {a.Substance.Name}"))} by mass. "
             + "Whoever finds the bottle, or splashes it, has to know at once. "
-            + "State the hazard on the label in the words of the suppliers' safety data sheets, which decide, and keep goggles and gloves beside it.",
+            + "State the hazard on the label in the words of the suppliers' safety data sheets, which decide, and keep goggles and gloves "
+                + "beside it.",
             Harm.Person,
             verdict.Checks[0].IsTwice ? Odds.Certain : Odds.Possible) with
         {
@@ -72,11 +75,14 @@ internal sealed class HazardousSubstanceWithoutCaution : StockRule<HazardousSubs
     }
 
     /// <summary>The hazards on the label.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Mixed verdict, Finding finding, RepairContext context) => HazardLabel.Repairs(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Mixed verdict, Finding finding, RepairContext context) =>
+        HazardLabel.Repairs(finding, context);
 
     /// <summary>One statement on one stock.</summary>
     /// <param name="Hazards">All that it carries, the gravest first.</param>
     /// <param name="Code">The statement; empty where nothing in it has any.</param>
     /// <param name="Sum">What counts towards it, with weights.</param>
-    internal sealed record Mixed(StockFacts Stock, MixtureHazards Mixture, IReadOnlyList<MixtureHazard> Hazards, string Code, (string From, double Weight)[] Sum) : Verdict;
+    internal sealed record Mixed(
+        StockFacts Stock, MixtureHazards Mixture, IReadOnlyList<MixtureHazard> Hazards, string Code,
+        (string From, double Weight)[] Sum) : Verdict;
 }

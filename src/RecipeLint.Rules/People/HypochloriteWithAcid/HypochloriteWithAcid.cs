@@ -16,7 +16,10 @@ internal sealed class HypochloriteWithAcid : StockRule<Chlorine>, IProposesRepai
     public override string Name => RuleName;
 
     protected override IEnumerable<Chlorine> Judge(StockFacts stock, RuleContext context) =>
-        [Chlorine.Of(stock, Check.That("an acid goes in too", Reactants.Acids(stock).Any()), context.Options<HypochloriteWithAcidOptions>().ChlorineFrom)];
+        [Chlorine.Of(
+            stock,
+            Check.That("an acid goes in too", Reactants.Acids(stock).Any()),
+            context.Options<HypochloriteWithAcidOptions>().ChlorineFrom)];
 
     protected override Finding Describe(Chlorine verdict, RuleContext context)
     {
@@ -25,9 +28,11 @@ internal sealed class HypochloriteWithAcid : StockRule<Chlorine>, IProposesRepai
         var grams = chlorine * stock.Volume.Litres;
         return context.Find(
             bleach.Place,
-            $"{Say.Capital(bleach.Substance.Name)} and {acids[0].Name} in one stock set chlorine gas free: this batch holds up to {Say.Grams(grams)} of it, "
+            $"{Say.Capital(bleach.Substance.Name)} and {acids[0].Name} in one stock set chlorine gas free: this batch holds up to "
+                + $"{Say.Grams(grams)} of it, "
             + $"enough to make {Say.Number(grams / DangerousGramsPerCubicMetre)} m³ of air dangerous to life at 10 ppm. "
-            + "Leave one of them out. Never bring them together, not even in a drain or a waste bottle, keep bleach and acids on different shelves, and follow the safety data sheets.",
+            + "Leave one of them out. Never bring them together, not even in a drain or a waste bottle, keep bleach and acids on "
+                + "different shelves, and follow the safety data sheets.",
             Harm.Person,
             Odds.Certain) with
         {
@@ -45,5 +50,6 @@ internal sealed class HypochloriteWithAcid : StockRule<Chlorine>, IProposesRepai
     protected override Working Work(Chlorine verdict, RuleContext context) => verdict.Work();
 
     /// <summary>One of the two out.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Chlorine verdict, Finding finding, RepairContext context) => Additions.DropOneOf(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Chlorine verdict, Finding finding, RepairContext context) =>
+        Additions.DropOneOf(finding, context);
 }

@@ -15,7 +15,8 @@ internal sealed class HypochloriteWithAmmonium : StockRule<Chlorine>, IProposesR
 
     protected override IEnumerable<Chlorine> Judge(StockFacts stock, RuleContext context)
     {
-        var partner = Check.That("ammonium, urea or glycine goes in too", stock.Additions.Any(a => HazardGate.NitrogenCarriers.Any(n => Reactants.Brings(a, n))));
+        var partner = Check.That("ammonium, urea or glycine goes in too", stock.Additions.Any(
+            a => HazardGate.NitrogenCarriers.Any(n => Reactants.Brings(a, n))));
         return [Chlorine.Of(stock, partner, context.Options<HypochloriteWithAmmoniumOptions>().ChlorineFrom)];
     }
 
@@ -31,7 +32,8 @@ internal sealed class HypochloriteWithAmmonium : StockRule<Chlorine>, IProposesR
             stock.Additions.Sum(a => HazardGate.NitrogenCarriers.Sum(n => a.ComponentMoles.GetValueOrDefault(n))));
         return context.Find(
             bleach.Place,
-            $"{Say.Capital(bleach.Substance.Name)} and {partner.Substance.Name} in one stock form chloramines: up to {Say.Number(moles)} mol in this batch. "
+            $"{Say.Capital(bleach.Substance.Name)} and {partner.Substance.Name} in one stock form chloramines: up to {Say.Number(moles)} "
+                + "mol in this batch. "
             + "They are irritant gases that harm the lungs, and with much bleach the explosive nitrogen trichloride can form. "
             + "Never bring them together, not even in a waste bottle; leave one of them out and follow the safety data sheets.",
             Harm.Person,
@@ -46,5 +48,6 @@ internal sealed class HypochloriteWithAmmonium : StockRule<Chlorine>, IProposesR
     protected override Working Work(Chlorine verdict, RuleContext context) => verdict.Work();
 
     /// <summary>One of the two out.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Chlorine verdict, Finding finding, RepairContext context) => Additions.DropOneOf(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Chlorine verdict, Finding finding, RepairContext context) =>
+        Additions.DropOneOf(finding, context);
 }

@@ -38,7 +38,8 @@ internal sealed class NitricWithOrganic : StockRule<NitricWithOrganic.Vessel>, I
 
         if (!any)
         {
-            yield return new Vessel(stock, null, null, options.NitricFrom) { Checks = [Check.That("nitric acid and organic matter come into one vessel", false)] };
+            yield return new Vessel(stock, null, null, options.NitricFrom) { Checks =
+                [Check.That("nitric acid and organic matter come into one vessel", false)] };
         }
     }
 
@@ -48,9 +49,11 @@ internal sealed class NitricWithOrganic : StockRule<NitricWithOrganic.Vessel>, I
         var other = met.Reagent.Place == moment.Step.Place ? met.Partner.Place : met.Reagent.Place;
         return context.Find(
             moment.Step.Place,
-            $"Nitric acid of {Say.Number(met.Percent)} % meets {met.Partner.Name} with too little water between them; the limit is {Say.Number(met.Limit)} %. "
+            $"Nitric acid of {Say.Number(met.Percent)} % meets {met.Partner.Name} with too little water between them; the limit is "
+                + $"{Say.Number(met.Limit)} %. "
             + "So strong it oxidises organic matter, sometimes only after a while, with heat, brown poisonous fumes and bursting vessels. "
-            + "Keep the two in separate stocks; where they have met already do not close the vessel, pour nothing into it, water included, and leave it: the safety data sheets decide.",
+            + "Keep the two in separate stocks; where they have met already do not close the vessel, pour nothing into it, water "
+                + "included, and leave it: the safety data sheets decide.",
             Harm.Person,
             Odds.Certain) with
         {
@@ -73,7 +76,8 @@ internal sealed class NitricWithOrganic : StockRule<NitricWithOrganic.Vessel>, I
     }
 
     /// <summary>One of them in a bottle of its own, or out.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Vessel verdict, Finding finding, RepairContext context) => Pours.KeepApart(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Vessel verdict, Finding finding, RepairContext context) =>
+        Pours.KeepApart(finding, context);
 
     /// <summary>What comes together in the vessel of one stock.</summary>
     /// <param name="Moment">The step at which the two are in one vessel; null where they never are.</param>

@@ -8,7 +8,9 @@ using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.People;
 
-/// <summary>Peroxide, strong hypochlorite or a dry oxidising salt together with organic matter. Nitric acid has a rule of its own.</summary>
+/// <summary>
+/// Peroxide, strong hypochlorite or a dry oxidising salt together with organic matter. Nitric acid has a rule of its own.
+/// </summary>
 internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel>, IProposesRepairs
 {
     public const string RuleName = "oxidiser-with-organic";
@@ -26,7 +28,9 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
             CombustibleFrom = options.CombustibleFrom,
         };
         var any = false;
-        foreach (var vessel in stock.Mixing.Steps.SelectMany(m => Wet(stock, m, limits, options).Append(Dry(stock, m, limits, options)).OfType<Vessel>()))
+        foreach (var vessel in stock.Mixing.Steps.SelectMany(m => Wet(stock, m, limits, options)
+            .Append(Dry(stock, m, limits, options))
+            .OfType<Vessel>()))
         {
             any = true;
             yield return vessel;
@@ -38,7 +42,8 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
 
         if (!any)
         {
-            yield return new Vessel(stock, null, null, null, "", default) { Checks = [Check.That("an oxidiser and organic matter come into one vessel", false)] };
+            yield return new Vessel(stock, null, null, null, "", default) { Checks =
+                [Check.That("an oxidiser and organic matter come into one vessel", false)] };
         }
     }
 
@@ -67,14 +72,16 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
     }
 
     /// <summary>One of them in a bottle of its own, or out; the dry ones also with water first.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Vessel verdict, Finding finding, RepairContext context) => Pours.KeepApart(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Vessel verdict, Finding finding, RepairContext context) =>
+        Pours.KeepApart(finding, context);
 
     /// <summary>A peroxide or bleach at the strength it has where it meets the organic matter.</summary>
     private static IEnumerable<Vessel> Wet(StockFacts stock, MixingStep moment, HazardLimits limits, OxidiserWithOrganicOptions options)
     {
         (HazardRole Role, string Name, NumberOption Limit)[] liquids =
         [
-            (HazardRole.Peroxide, "hydrogen peroxide", options.PeroxideFrom), (HazardRole.Hypochlorite, "hypochlorite", options.HypochloriteFrom),
+            (HazardRole.Peroxide, "hydrogen peroxide", options.PeroxideFrom),
+            (HazardRole.Hypochlorite, "hypochlorite", options.HypochloriteFrom),
         ];
         foreach (var (role, name, limit) in liquids)
         {
@@ -101,9 +108,11 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
         var other = met.Reagent.Place == moment.Step.Place ? met.Partner.Place : met.Reagent.Place;
         return context.Find(
             moment.Step.Place,
-            $"{Say.Capital(what)} of {Say.Number(met.Percent)} % meets {met.Partner.Name} in this step: from {Say.Number(met.Limit)} % on it reacts with organic matter, with heat and gas, and suddenly where there are traces of iron, copper or manganese. "
+            $"{Say.Capital(what)} of {Say.Number(met.Percent)} % meets {met.Partner.Name} in this step: from {Say.Number(met.Limit)} % on "
+                + "it reacts with organic matter, with heat and gas, and suddenly where there are traces of iron, copper or manganese. "
             + "It also destroys the chelate or preservative it meets. "
-            + "Keep the two in separate stocks; where they have met already do not close the vessel, pour nothing into it and leave it: the safety data sheets decide.",
+            + "Keep the two in separate stocks; where they have met already do not close the vessel, pour nothing into it and leave it: "
+                + "the safety data sheets decide.",
             Harm.Person,
             Odds.Certain) with
         {
@@ -115,7 +124,9 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
 
     private static Finding Solid(MixingStep moment, DryMeeting dry, RuleContext context) => context.Find(
         moment.Step.Place,
-        $"{Say.Capital(dry.Oxidisers[0].Name)} and {dry.Fuels[0].Name} lie together in a dry vessel: {Say.Number(dry.Percent)} % of organic matter in an oxidiser, over the limit of {Say.Number(dry.Limit)} %; such a mixture can burn fiercely, even without air. "
+        $"{Say.Capital(dry.Oxidisers[0].Name)} and {dry.Fuels[0].Name} lie together in a dry vessel: {Say.Number(dry.Percent)} % of "
+            + $"organic matter in an oxidiser, over the limit of {Say.Number(dry.Limit)} %; such a mixture can burn fiercely, even "
+                + "without air. "
         + "A spark, hot metal or rubbing can set it off. "
         + "Pour the water first and dissolve one after the other in it; never premix or grind them dry, and follow the safety data sheets.",
         Harm.Person,

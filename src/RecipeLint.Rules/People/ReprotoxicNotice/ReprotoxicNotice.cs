@@ -21,7 +21,12 @@ internal sealed class ReprotoxicNotice : StockRule<ReprotoxicNotice.Mixed>, IPro
             return [new Mixed(stock, mixture, limit) { Checks = [Check.That("it holds a substance that carries H360", false)] }];
         }
 
-        var enough = new Check("enough to carry the statement", Rounding.SixDigits(mixture.Weighted(MixtureHazards.ReproductionSum)), Relation.AtLeast, limit, "%");
+        var enough = new Check(
+            "enough to carry the statement",
+            Rounding.SixDigits(mixture.Weighted(MixtureHazards.ReproductionSum)),
+            Relation.AtLeast,
+            limit,
+            "%");
         return [new Mixed(stock, mixture, limit) { IsBrought = true, Checks = [enough, .. MixtureSteps.Silencers(stock, context)] }];
     }
 
@@ -31,15 +36,19 @@ internal sealed class ReprotoxicNotice : StockRule<ReprotoxicNotice.Mixed>, IPro
         var first = hazard.Substances[0];
         return context.Find(
             first.Place,
-            $"'{stock.Stock.Name}' holds {Say.Number(hazard.Percent)} % by mass of {Say.List(hazard.Substances.Select(a => a.Substance.Name).Distinct())}: from {Say.Number(hazard.Limit)} % a mixture counts as toxic for reproduction (H360). "
+            $"'{stock.Stock.Name}' holds {Say.Number(hazard.Percent)} % by mass of "
+                + $"{Say.List(hazard.Substances.Select(a => a.Substance.Name).Distinct())}: from {Say.Number(hazard.Limit)} % a mixture "
+                    + "counts as toxic for reproduction (H360). "
             + "It may harm fertility or the unborn child, most of all as dust or when swallowed. "
-            + "Say so on the label, raise no dust, wear gloves, and let nobody who is or may be pregnant weigh it; the safety data sheet and local rules decide.",
+            + "Say so on the label, raise no dust, wear gloves, and let nobody who is or may be pregnant weigh it; the safety data sheet "
+                + "and local rules decide.",
             stock.Stock.ForBench ? Harm.Person : Harm.Damage,
             Odds.Possible) with
         {
             Measured = new Measured("toxic for reproduction", hazard.Percent, hazard.Limit, "%"),
             Values = [new NamedValue("toxic for reproduction", hazard.Percent, "%"), new NamedValue("limit", hazard.Limit, "%")],
-            Related = [.. hazard.Substances.Skip(1).Where(a => a.Place != first.Place).Select(a => new RelatedPlace(a.Place, "counts with it"))],
+            Related =
+                [.. hazard.Substances.Skip(1).Where(a => a.Place != first.Place).Select(a => new RelatedPlace(a.Place, "counts with it"))],
         };
     }
 
@@ -56,7 +65,8 @@ internal sealed class ReprotoxicNotice : StockRule<ReprotoxicNotice.Mixed>, IPro
     }
 
     /// <summary>The hazards on the label.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Mixed verdict, Finding finding, RepairContext context) => HazardLabel.Repairs(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Mixed verdict, Finding finding, RepairContext context) =>
+        HazardLabel.Repairs(finding, context);
 
     /// <summary>One stock as a mixture.</summary>
     /// <param name="Limit">%.</param>

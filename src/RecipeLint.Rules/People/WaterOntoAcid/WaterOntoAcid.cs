@@ -59,9 +59,12 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
             : "";
         return context.Find(
             last.Place ?? moment.Step.Place,
-            $"Water is poured onto acid: when '{moment.Step.Id}' begins, the acid in the vessel ({last.Name}) is still {Say.Number(strength)} % strong, past the {Say.Number(limit)} % from which that is dangerous. "
-            + $"{(heat.Length > 0 ? heat : "The")} first water {(heat.Length > 0 ? "boils" : "heats up")} on the surface and can throw acid at face and hands. "
-            + "Pour most of the water first, then the acid into it, slowly and stirring, with goggles, gloves and apron, as the safety data sheet says.",
+            $"Water is poured onto acid: when '{moment.Step.Id}' begins, the acid in the vessel ({last.Name}) is still "
+                + $"{Say.Number(strength)} % strong, past the {Say.Number(limit)} % from which that is dangerous. "
+            + $"{(heat.Length > 0 ? heat : "The")} first water {(heat.Length > 0 ? "boils" : "heats up")} on the surface and can throw "
+                + "acid at face and hands. "
+            + "Pour most of the water first, then the acid into it, slowly and stirring, with goggles, gloves and apron, as the safety "
+                + "data sheet says.",
             Harm.Person,
             Odds.Certain) with
         {
@@ -93,7 +96,9 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
             yield break;
         }
 
-        if (verdict.Moment is { Step.Place: var poured } && RepairContext.StepAt(stock, poured) is { } water && RepairContext.StepAt(stock, finding.Place) is { } acid)
+        if (verdict.Moment is { Step.Place: var poured }
+            && RepairContext.StepAt(stock, poured) is { } water
+            && RepairContext.StepAt(stock, finding.Place) is { } acid)
         {
             if (water is PourStep && Steps.Move(stock, context, water, acid) is { } first)
             {

@@ -134,4 +134,5 @@ internal sealed class AcidBringsTooMuch : RecipeRule<NutrientOfReagent>, IPropos
 /// <param name="High">Where the usual range ends that the reagent pushes it over, mg/L; null where it does not.</param>
 /// <param name="Off">Null where no reagent is dosed.</param>
 /// <param name="Without">The amount without the reagent, where it pushes it over.</param>
-internal sealed record NutrientOfReagent(RecipeFacts Recipe, string Key, double All, double Brought, double? High, Check? Off, Check? Without) : Verdict;
+internal sealed record NutrientOfReagent(
+    RecipeFacts Recipe, string Key, double All, double Brought, double? High, Check? Off, Check? Without) : Verdict;

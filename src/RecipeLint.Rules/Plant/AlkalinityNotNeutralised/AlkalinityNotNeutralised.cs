@@ -38,7 +38,8 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
         var ph = recipe.Chemistry.Final.Ph;
         var demand = Demand(recipe, context);
         var remedy = demand is { Volume: { } volume, ComponentMoles: var moles }
-            ? $"About {Say.Number(moles.GetValueOrDefault(Component.Nitrate) * 1000 / recipe.FinalVolume.Litres)} meq/L of acid bring it to pH "
+            ? $"About {Say.Number(moles.GetValueOrDefault(Component.Nitrate) * 1000 / recipe.FinalVolume.Litres)} meq/L of acid bring it "
+                + "to pH "
                 + $"{Say.Number(AimedPh)}, "
                 + $"for instance {Say.Litres(volume.Litres)} of {demand.Reagent.Name} in {Say.Litres(recipe.FinalVolume.Litres)}: "
                 + "write it as 'adjust'."
@@ -87,7 +88,8 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
         var hydrogen = work.Given("hydrogen ions", solution.Molality(Component.Hydrogen) * 1000, "mmol/kg", From.Engine);
         var free = work.Result("alkalinity of these", "HCO3- + 2 × CO3-2 + OH- - H+",
             bicarbonate + (2 * carbonate) + hydroxide - hydrogen, "meq/kg");
-        var freeExact = 1000 * (solution.Molality("HCO3-") + (2 * solution.Molality(Component.Carbonate)) + solution.Molality("OH-") - solution.Molality(Component.Hydrogen));
+        var freeExact = 1000 * (solution.Molality("HCO3-") + (2 * solution.Molality(Component.Carbonate)) + solution.Molality("OH-")
+            - solution.Molality(Component.Hydrogen));
         var paired = work.Given(
             "what is paired with calcium, magnesium and other metals", (check.Value / state.KilogramsWaterPerLitre) - freeExact,
                 "meq/kg", From.Engine);

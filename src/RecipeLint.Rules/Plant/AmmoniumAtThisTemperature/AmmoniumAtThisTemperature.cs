@@ -37,10 +37,13 @@ internal sealed class AmmoniumAtThisTemperature : RecipeRule<AmmoniumAtThisTempe
         var over = new Check("more than is left of the crop's bound", percent, Relation.Over, bound, "%");
 
         // Beyond the bound itself it is too much at any temperature, which the rule on ratios says.
-        var within = new Check("within the crop's bound at ordinary temperature", percent, Relation.AtMost, Rounding.SixDigits(100 * usual.High), "%");
+        var within = new Check(
+            "within the crop's bound at ordinary temperature", percent, Relation.AtMost, Rounding.SixDigits(100 * usual.High), "%");
         yield return new Share(recipe, usual, isWarm, isWarm ? at.Value.High.Celsius : at.Value.Low.Celsius, ammonium, all, percent, bound)
         {
-            Checks = recipe.IsComplete ? [outside, over, within] : [outside, over, within, Check.That("the recipe could be read whole", false)],
+            Checks = recipe.IsComplete
+                ? [outside, over, within]
+                : [outside, over, within, Check.That("the recipe could be read whole", false)],
         };
     }
 
@@ -49,15 +52,18 @@ internal sealed class AmmoniumAtThisTemperature : RecipeRule<AmmoniumAtThisTempe
         var why = verdict.IsWarm
             ? "Warm roots lack the sugar and oxygen to bind it, and what they cannot bind poisons them."
             : "In the cold nothing turns it into nitrate and roots bind it slowly, so that it piles up.";
-        var message = $"{Say.Percent(verdict.Percent / 100)} of the nitrogen is ammonium, and the solution gets to {Say.Number(verdict.Celsius)} °C: "
-            + $"the '{verdict.Recipe.Profile.Name}' profile takes up to {Say.Percent(verdict.Usual!.High)} at ordinary temperature, and about half of that is safe here. {why} "
+        var message =
+            $"{Say.Percent(verdict.Percent / 100)} of the nitrogen is ammonium, and the solution gets to {Say.Number(verdict.Celsius)} °C: "
+            + $"the '{verdict.Recipe.Profile.Name}' profile takes up to {Say.Percent(verdict.Usual!.High)} at ordinary temperature, and "
+                + $"about half of that is safe here. {why} "
             + "Bring the ammonium part as calcium or potassium nitrate for this season.";
         var place = verdict.Recipe.Recipe.At!.Place;
         return context.Find(place, message, Harm.Damage, Odds.Certain) with
         {
             Related = [.. ElementRatio.LargestSources(verdict.Recipe, "NH4-N").Take(2)],
             Measured = new Measured("ammonium among the nitrogen", verdict.Percent, verdict.Bound, "%"),
-            Values = [new NamedValue("NH4-N", verdict.Ammonium, "mg/L"), new NamedValue("N", verdict.All, "mg/L"), new NamedValue("temperature", verdict.Celsius, "°C")],
+            Values = [new NamedValue("NH4-N", verdict.Ammonium, "mg/L"), new NamedValue(
+                "N", verdict.All, "mg/L"), new NamedValue("temperature", verdict.Celsius, "°C")],
         };
     }
 
@@ -70,7 +76,9 @@ internal sealed class AmmoniumAtThisTemperature : RecipeRule<AmmoniumAtThisTempe
 
         var work = new WorkingBuilder($"ammonium in '{verdict.Recipe.Recipe.Name}' at {Say.Number(verdict.Celsius)} °C");
         var reached = work.Given("temperature it gets to", verdict.Celsius, "°C", "file");
-        work.Check(verdict.Checks[0], reached, verdict.IsWarm ? work.Option("warm from", context.Options<AmmoniumAtThisTemperatureOptions>().WarmFrom) : work.Option("cold under", context.Options<AmmoniumAtThisTemperatureOptions>().ColdUnder));
+        work.Check(verdict.Checks[0], reached, verdict.IsWarm
+            ? work.Option("warm from", context.Options<AmmoniumAtThisTemperatureOptions>().WarmFrom)
+            : work.Option("cold under", context.Options<AmmoniumAtThisTemperatureOptions>().ColdUnder));
         var ammonium = work.Given("nitrogen as ammonium", verdict.Ammonium, "mg/L", "amounts in the file");
         var all = work.Given("nitrogen in all", verdict.All, "mg/L", "amounts in the file");
         var share = work.Result("share of ammonium", "100 × ammonium / all", 100 * ammonium / all, "%");
@@ -85,5 +93,6 @@ internal sealed class AmmoniumAtThisTemperature : RecipeRule<AmmoniumAtThisTempe
     /// <param name="Percent">Of the nitrogen.</param>
     /// <param name="Bound">Per cent that are left at this temperature.</param>
     internal sealed record Share(
-        RecipeFacts Recipe, RatioRange? Usual, bool IsWarm, double Celsius, double Ammonium, double All, double Percent, double Bound) : Verdict;
+        RecipeFacts Recipe, RatioRange? Usual, bool IsWarm, double Celsius, double Ammonium, double All, double Percent,
+        double Bound) : Verdict;
 }

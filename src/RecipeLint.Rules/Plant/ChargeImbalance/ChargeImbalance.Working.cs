@@ -40,7 +40,8 @@ internal sealed partial class ChargeImbalance
     }
 
     /// <summary>Nitrogen without a form, as it balances best.</summary>
-    private static (Term Cations, Term Anions) WithNitrogen(WorkingBuilder work, double nitrogen, Term? ammoniumWanted, Term plus, Term minus)
+    private static (Term Cations, Term Anions) WithNitrogen(
+        WorkingBuilder work, double nitrogen, Term? ammoniumWanted, Term plus, Term minus)
     {
         var all = Equivalents(work, "N", nitrogen, 1);
         if (ammoniumWanted is not null)

@@ -153,7 +153,8 @@ internal abstract record ChargeBalance(RecipeFacts Recipe) : Verdict;
 /// <param name="ByForm">Whether nitrate is asked for by itself.</param>
 /// <param name="Cations">meq/L.</param>
 /// <param name="Anions">meq/L.</param>
-internal sealed record TargetCharges(RecipeFacts Recipe, IReadOnlyDictionary<string, double> Milligrams, bool ByForm, double Cations, double Anions, Check Apart)
+internal sealed record TargetCharges(
+    RecipeFacts Recipe, IReadOnlyDictionary<string, double> Milligrams, bool ByForm, double Cations, double Anions, Check Apart)
     : ChargeBalance(Recipe);
 
 /// <summary>Those of the solution.</summary>

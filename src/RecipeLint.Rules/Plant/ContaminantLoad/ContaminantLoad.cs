@@ -7,7 +7,9 @@ using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Plant;
 
-/// <summary>Heavy metals that a certificate declares, against limits for fertilisers and, in the final solution, for irrigation water.</summary>
+/// <summary>
+/// Heavy metals that a certificate declares, against limits for fertilisers and, in the final solution, for irrigation water.
+/// </summary>
 internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
 {
     public const string RuleName = "contaminant-load";
@@ -45,7 +47,11 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
     {
         foreach (var (limit, per) in ContaminantLimits.For(entry.Substance))
         {
-            var content = Declared(entry.Substance, file).Where(i => i.Element.Symbol == limit.Element).Select(i => i.Content.Value.Value).DefaultIfEmpty().Max();
+            var content = Declared(entry.Substance, file)
+                .Where(i => i.Element.Symbol == limit.Element)
+                .Select(i => i.Content.Value.Value)
+                .DefaultIfEmpty()
+                .Max();
             if (content <= 0)
             {
                 continue;
@@ -66,7 +72,11 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
                 .Select(a => new ContaminantShare(
                     a.Addition,
                     a.Part,
-                    files.SelectMany(f => Declared(a.Addition.Substance, f)).Where(i => i.Element.Symbol == limit.Element).Select(i => i.Content.Value.Value).DefaultIfEmpty().Max()))
+                    files.SelectMany(f => Declared(a.Addition.Substance, f))
+                        .Where(i => i.Element.Symbol == limit.Element)
+                        .Select(i => i.Content.Value.Value)
+                        .DefaultIfEmpty()
+                        .Max()))
                 .Where(s => s.Milligrams > 0)
                 .OrderByDescending(s => s.Milligrams)
                 .ToList();
@@ -174,7 +184,8 @@ internal abstract record DeclaredContaminant(ContaminantLimit Limit, Check Over)
 /// <summary>Of a product, against the limit for fertilisers.</summary>
 /// <param name="Content">g/g.</param>
 /// <param name="KilogramsPerKilogram">What a kg of it counts as (of product, of P2O5 or of trace nutrients).</param>
-internal sealed record ContaminantOfProduct(ContaminantLimit Limit, Check Over, ShopSubstance Entry, double Content, double KilogramsPerKilogram)
+internal sealed record ContaminantOfProduct(
+    ContaminantLimit Limit, Check Over, ShopSubstance Entry, double Content, double KilogramsPerKilogram)
     : DeclaredContaminant(Limit, Over);
 
 /// <summary>Of a final solution, against the limit for irrigation water.</summary>

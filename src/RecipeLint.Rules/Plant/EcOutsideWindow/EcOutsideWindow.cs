@@ -17,7 +17,8 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
 
     protected override IEnumerable<ConductivityOfFeed> Judge(RecipeFacts recipe, RuleContext context)
     {
-        if (!recipe.IsComplete || recipe.Chemistry is not { IsComplete: true, Final: { IsSolved: true, Conductivity: { At25: { } at25 } conductivity } })
+        if (!recipe.IsComplete
+            || recipe.Chemistry is not { IsComplete: true, Final: { IsSolved: true, Conductivity: { At25: { } at25 } conductivity } })
         {
             return [new ConductivityOfFeed(recipe, 0, 0, false, null) { Checks = [Check.That("a conductivity can be computed", false)] }];
         }
@@ -30,7 +31,8 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
             var allowed = stated ?? (asked * context.Options<EcOutsideWindowOptions>().Tolerance / 100);
             var off = new Check("further off than allowed", Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over,
                 Rounding.SixDigits(allowed), "mS/cm");
-            missed = new ConductivityOffTarget(recipe, found, asked, conductivity.EstimateBecause.Count > 0, off, target, stated is not null) { Checks = [off] };
+            missed = new ConductivityOffTarget(
+                recipe, found, asked, conductivity.EstimateBecause.Count > 0, off, target, stated is not null) { Checks = [off] };
         }
 
         if (missed is { Fires: true } || recipe.Profile.Ec is not var (low, high))
@@ -96,7 +98,9 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
             var ratio = verdict.Limit / verdict.Found;
             yield return verdict is ConductivityOffTarget
                 ? new RepairProposal.Ladder(
-                    new[] { 1, 1.05, 1.1, 0.95, 1.15, 0.9, 1.2 }.Select(p => Contributions.AllDoses(context, recipe, Math.Pow(ratio, p))).OfType<Repair>())
+                    new[] { 1, 1.05, 1.1, 0.95, 1.15, 0.9, 1.2 }
+                        .Select(p => Contributions.AllDoses(context, recipe, Math.Pow(ratio, p)))
+                        .OfType<Repair>())
                 : new RepairProposal.Tuned(f => Contributions.AllDoses(context, recipe, f), 1, verdict.Found > verdict.Limit ? 0.2 : 5);
         }
     }
@@ -150,7 +154,8 @@ internal record ConductivityOfFeed(RecipeFacts Recipe, double Found, double Limi
 
 /// <summary>Against the recipe's own target.</summary>
 /// <param name="IsStated">Whether the recipe states how far off it may be.</param>
-internal sealed record ConductivityOffTarget(RecipeFacts Recipe, double Found, double Limit, bool IsEstimate, Check Off, Target Target, bool IsStated)
+internal sealed record ConductivityOffTarget(
+    RecipeFacts Recipe, double Found, double Limit, bool IsEstimate, Check Off, Target Target, bool IsStated)
     : ConductivityOfFeed(Recipe, Found, Limit, IsEstimate, Off);
 
 /// <summary>Against the window of the crop.</summary>

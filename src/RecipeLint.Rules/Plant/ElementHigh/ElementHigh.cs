@@ -11,7 +11,9 @@ internal sealed class ElementHigh : ElementRangeRule
 
     public override string Name => RuleName;
 
-    /// <summary>Sodium and chloride, what the pH reagent pushes up, and nitrate or ammonium where all nitrogen is too much, are said once.</summary>
+    /// <summary>
+    /// Sodium and chloride, what the pH reagent pushes up, and nitrate or ammonium where all nitrogen is too much, are said once.
+    /// </summary>
     protected override bool IsOwnedElsewhere(RecipeFacts recipe, string key) =>
         Nutrients.IsBallast(key)
         || ReagentShare.PushesOverTheRange(recipe, key)
@@ -19,7 +21,8 @@ internal sealed class ElementHigh : ElementRangeRule
 
     protected override RangeBound? BoundOf(double milligramsPerLitre, ElementRange range) =>
         range.SufficientHigh is not { } high ? null
-        : !Bound.IsOver(milligramsPerLitre, high) || (range.Upper is { } upper && !Bound.IsOver(milligramsPerLitre, upper)) ? new RangeBound(high, false, IsUsual: true)
+        : !Bound.IsOver(milligramsPerLitre, high) || (range.Upper is { } upper && !Bound.IsOver(milligramsPerLitre, upper))
+            ? new RangeBound(high, false, IsUsual: true)
         : new RangeBound(Nutrients.Excessive(range) ?? high, false);
 
     protected override string Message(ElementAgainstRange verdict)

@@ -12,7 +12,8 @@ internal sealed class ElementToxic : ElementRangeRule
 
     protected override bool IsToxic => true;
 
-    protected override RangeBound? BoundOf(double milligramsPerLitre, ElementRange range) => range.ToxicAbove is { } toxic ? new RangeBound(toxic, false) : null;
+    protected override RangeBound? BoundOf(double milligramsPerLitre, ElementRange range) =>
+        range.ToxicAbove is { } toxic ? new RangeBound(toxic, false) : null;
 
     protected override string Message(ElementAgainstRange verdict) =>
         $"The final solution holds {Say.Number(verdict.Found)} mg/L {verdict.Range.Key}; above "

@@ -72,7 +72,9 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
         var first = verdict.Ratios[0];
         return first.IsShareOfForms
             ? Contributions.Shift(context, recipe, first.More, first.Less)
-            : Contributions.Either(context, recipe, ElementRatio.Keys(first.Range.Numerator).Concat(ElementRatio.Keys(first.Range.Denominator)).Distinct(StringComparer.Ordinal));
+            : Contributions.Either(context, recipe, ElementRatio.Keys(first.Range.Numerator)
+                .Concat(ElementRatio.Keys(first.Range.Denominator))
+                .Distinct(StringComparer.Ordinal));
     }
 
     /// <summary>A share of the forms of one element is put right by exchanging one for the other: all of it stays as much.</summary>

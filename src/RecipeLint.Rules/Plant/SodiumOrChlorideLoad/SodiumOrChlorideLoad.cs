@@ -119,4 +119,5 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
 /// <param name="Found">mg/L, to six digits.</param>
 /// <param name="Bound">mg/L.</param>
 /// <param name="IsHeavy">More than the crop bears.</param>
-internal sealed record BallastLoad(RecipeFacts Recipe, ElementRange Range, string Word, double Found, double Bound, bool IsHeavy, Check Past) : Verdict;
+internal sealed record BallastLoad(
+    RecipeFacts Recipe, ElementRange Range, string Word, double Found, double Bound, bool IsHeavy, Check Past) : Verdict;

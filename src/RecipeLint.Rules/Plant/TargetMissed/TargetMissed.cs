@@ -138,7 +138,8 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
 /// <param name="Found">mg/L.</param>
 /// <param name="Asked">mg/L.</param>
 /// <param name="IsStated">Whether the recipe states how far off it may be.</param>
-internal sealed record ElementAgainstTarget(RecipeFacts Recipe, Target? Target, double Found, double Asked, bool IsStated, Check? Off) : Verdict
+internal sealed record ElementAgainstTarget(
+    RecipeFacts Recipe, Target? Target, double Found, double Asked, bool IsStated, Check? Off) : Verdict
 {
     /// <summary>mg/L, k = 2; 0 where the target is met.</summary>
     public double Uncertainty { get; init; }

@@ -24,7 +24,8 @@ internal sealed class UreaAsMainNitrogen : RecipeRule<UreaAsMainNitrogen.Share>
         }
 
         var percent = Rounding.SixDigits(100 * urea / all);
-        var over = new Check("more than roots can use as it comes", percent, Relation.Over, context.Options<UreaAsMainNitrogenOptions>().MostUrea, "%");
+        var over = new Check(
+            "more than roots can use as it comes", percent, Relation.Over, context.Options<UreaAsMainNitrogenOptions>().MostUrea, "%");
         yield return new Share(recipe, urea, recipe.MilligramsPerLitre("NH4-N"), all, percent)
         {
             Checks = recipe.IsComplete ? [over] : [over, Check.That("the recipe could be read whole", false)],
@@ -35,13 +36,16 @@ internal sealed class UreaAsMainNitrogen : RecipeRule<UreaAsMainNitrogen.Share>
     {
         var place = RecipePlaces.Doses(verdict.Recipe);
         var message = $"{Say.Percent(verdict.Percent / 100)} of the {Say.Number(verdict.All)} mg/L nitrogen comes as urea. "
-            + "Roots take up little urea as it is, and a conductivity meter does not see it; microbes turn it into ammonium within days to weeks, the warmer the sooner, "
-            + $"and then {Say.Percent((verdict.Urea + verdict.Ammonium) / verdict.All)} of the nitrogen would be ammonium. Bring it as calcium, potassium or magnesium nitrate instead.";
+            + "Roots take up little urea as it is, and a conductivity meter does not see it; microbes turn it into ammonium within days "
+                + "to weeks, the warmer the sooner, "
+            + $"and then {Say.Percent((verdict.Urea + verdict.Ammonium) / verdict.All)} of the nitrogen would be ammonium. Bring it as "
+                + "calcium, potassium or magnesium nitrate instead.";
         return context.Find(place, message, Harm.Damage, Odds.Certain) with
         {
             Related = [.. ElementRatio.LargestSources(verdict.Recipe, "urea-N").Take(2)],
             Measured = new Measured("nitrogen as urea", verdict.Percent, context.Options<UreaAsMainNitrogenOptions>().MostUrea, "%"),
-            Values = [new NamedValue("urea-N", verdict.Urea, "mg/L"), new NamedValue("NH4-N", verdict.Ammonium, "mg/L"), new NamedValue("N", verdict.All, "mg/L")],
+            Values = [new NamedValue("urea-N", verdict.Urea, "mg/L"), new NamedValue(
+                "NH4-N", verdict.Ammonium, "mg/L"), new NamedValue("N", verdict.All, "mg/L")],
         };
     }
 
@@ -56,7 +60,8 @@ internal sealed class UreaAsMainNitrogen : RecipeRule<UreaAsMainNitrogen.Share>
         var urea = work.Given("nitrogen of urea", verdict.Urea, "mg/L", File);
         var all = work.Given("nitrogen in all", verdict.All, "mg/L", File);
         var share = work.Result("share of urea", "100 × urea / all", 100 * urea / all, "%");
-        return work.Check(verdict.Checks[0], share, work.Option("most that may come as urea", context.Options<UreaAsMainNitrogenOptions>().MostUrea)).Statements(verdict).Done(share);
+        return work.Check(verdict.Checks[0], share, work.Option(
+            "most that may come as urea", context.Options<UreaAsMainNitrogenOptions>().MostUrea)).Statements(verdict).Done(share);
     }
 
     /// <summary>The nitrogen of a recipe by form, mg/L.</summary>

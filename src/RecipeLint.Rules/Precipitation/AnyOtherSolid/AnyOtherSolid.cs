@@ -10,5 +10,6 @@ internal sealed class AnyOtherSolid : SolidRule
     public override string Name => RuleName;
 
     private protected override string Why(Solid solid) =>
-        $"{char.ToUpperInvariant(solid.Called[0])}{solid.Called[1..]} takes its ions out of every dose and settles in vessels and drippers.";
+        $"{char.ToUpperInvariant(solid.Called[0])}{solid.Called[1..]} takes its ions out of every dose and settles in vessels and "
+            + "drippers.";
 }

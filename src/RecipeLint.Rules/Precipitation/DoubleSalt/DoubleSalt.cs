@@ -13,5 +13,7 @@ internal sealed class DoubleSalt : SaltRule
         "A double salt is less soluble than either of its salts alone, so each of them looks safe in a table.";
 
     private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
-        suppliers.Count == 2 ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts, or make the stock weaker" : "Make the stock weaker";
+        suppliers.Count == 2
+            ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts, or make the stock weaker"
+            : "Make the stock weaker";
 }

@@ -46,12 +46,16 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
         var (origin, addition) = (verdict.Origin!, verdict.Addition!);
         var name = addition.Substance.Name;
         var (what, value, limit, unit) = verdict.InAcid
-            ? ($"pH {Say.Number(Math.Round(verdict.Value, 1))}, and below about pH {Say.Number(verdict.Limit)} {origin.Called} does not stay dissolved", verdict.Value, verdict.Limit, "")
-            : ($"{Say.Number(verdict.Value)} mmol/L of calcium, and from about {Say.Number(verdict.Limit)} mmol/L {origin.Called} is thrown out", verdict.Value, verdict.Limit, "mmol/L");
+            ? ($"pH {Say.Number(Math.Round(verdict.Value, 1))}, and below about pH {Say.Number(verdict.Limit)} {origin.Called} does not "
+                + "stay dissolved", verdict.Value, verdict.Limit, "")
+            : ($"{Say.Number(verdict.Value)} mmol/L of calcium, and from about {Say.Number(verdict.Limit)} mmol/L {origin.Called} is "
+                + "thrown out", verdict.Value, verdict.Limit, "mmol/L");
         var where = verdict.InStock
             ? "Keep it out of this stock: dose it from its own bottle into the finished, thinned solution."
             : "Give it as a watering of its own with soft water, or leave it out.";
-        var message = $"'{name}' meets {what} in '{verdict.Vessel}'. It comes out as {origin.Becomes} that blocks filters and drippers and takes trace metals with it; "
+        var message =
+            $"'{name}' meets {what} in '{verdict.Vessel}'. It comes out as {origin.Becomes} that blocks filters and drippers and takes "
+                + "trace metals with it; "
             + $"how much cannot be computed, because its composition is not known. {where}";
         return context.Find(addition.Place, message, Harm.Damage, Odds.Certain) with
         {
@@ -74,7 +78,8 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
         return work.Check(verdict.Checks[0], found, limit).Done(found);
     }
 
-    private static List<Meeting> Of(string file, string vessel, IEnumerable<AdditionFacts> additions, double? ph, double calcium, bool inStock)
+    private static List<Meeting> Of(
+        string file, string vessel, IEnumerable<AdditionFacts> additions, double? ph, double calcium, bool inStock)
     {
         var meetings = new List<Meeting>();
         foreach (var addition in additions)
@@ -104,5 +109,6 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
     /// <summary>An extract and what it meets.</summary>
     /// <param name="InAcid">True when the pH counts, false when calcium does.</param>
     /// <param name="Value">pH, or mmol/L of calcium.</param>
-    internal sealed record Meeting(AdditionFacts? Addition, string Vessel, ExtractOrigin? Origin, bool InAcid, double Value, double Limit, bool InStock) : Verdict;
+    internal sealed record Meeting(
+        AdditionFacts? Addition, string Vessel, ExtractOrigin? Origin, bool InAcid, double Value, double Limit, bool InStock) : Verdict;
 }

@@ -37,7 +37,8 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
             .FirstOrDefault();
         if (!(benzoate > 0) || worst is null)
         {
-            yield return new Pair(stock, null, 0, 0, 0) { Checks = [Check.That("it holds benzoate, and its equilibrium can be computed", false)] };
+            yield return new Pair(
+                stock, null, 0, 0, 0) { Checks = [Check.That("it holds benzoate, and its equilibrium can be computed", false)] };
             yield break;
         }
 
@@ -59,10 +60,14 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
         var iron = stock.SuppliersOf(state.Moment == StateMoment.Aged ? Component.FerrousIron : Component.FerricIron).FirstOrDefault();
         var preservative = stock.SuppliersOf(Benzoate).FirstOrDefault();
         var when = state.Moment == StateMoment.Aged ? "once the air has oxidised it" : "as it is mixed";
-        var message = $"Up to {Say.Grams(grams)}/L of iron benzoate can fall out of '{stock.Stock.Name}': {Say.Number(verdict.Iron * 1000)} mmol/L iron(III) that no chelate holds, "
-            + $"{when}, stands beside {Say.Number(verdict.Benzoate * 1000)} mmol/L benzoate at pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}. "
+        var message =
+            $"Up to {Say.Grams(grams)}/L of iron benzoate can fall out of '{stock.Stock.Name}': {Say.Number(verdict.Iron * 1000)} mmol/L "
+                + "iron(III) that no chelate holds, "
+            + $"{when}, stands beside {Say.Number(verdict.Benzoate * 1000)} mmol/L benzoate at pH "
+                + $"{Say.Number(Math.Round(state.PhBeforeDeposit, 1))}. "
             + "The buff flakes take the iron and the preservative with them, so the stock loses both. "
-            + $"Buy the iron as a chelate, keep the pH below {Say.Number(context.Options<IronWithBenzoateOptions>().FromPh)}, or preserve with sorbate instead of {preservative?.Substance.Name ?? "benzoate"}.";
+            + $"Buy the iron as a chelate, keep the pH below {Say.Number(context.Options<IronWithBenzoateOptions>().FromPh)}, or preserve "
+                + $"with sorbate instead of {preservative?.Substance.Name ?? "benzoate"}.";
         return context.Find(preservative?.Place ?? stock.Stock.Place, message, Harm.Damage, Odds.Certain) with
         {
             Related = iron is null ? [] : [new RelatedPlace(iron.Place, "brings the iron")],
@@ -86,14 +91,19 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
         }
 
         var pH = work.Given(
-            $"pH {Wording.When(state)}{(state.Moment == StateMoment.Aged ? ", once the air has oxidised the iron" : "")}", state.PhBeforeDeposit, "", Saturation.Engine);
+            $"pH {Wording.When(state)}{(state.Moment == StateMoment.Aged ? ", once the air has oxidised the iron" : "")}",
+            state.PhBeforeDeposit, "", Saturation.Engine);
         work.Check(verdict.Checks[0], pH, work.Option("lowest pH", context.Options<IronWithBenzoateOptions>().FromPh));
         var iron = work.Given("iron(III) that no chelate holds", verdict.Iron, "mol/L", Saturation.Engine);
         var benzoate = work.Given("benzoate", verdict.Benzoate, "mol/L", "amounts in the file");
         var pairs = work.Result(
-            "iron that finds enough benzoate", "the smaller of the iron and benzoate / 2", Term.Smaller(iron, benzoate / BenzoatesPerIron), "mol/L");
+            "iron that finds enough benzoate", "the smaller of the iron and benzoate / 2", Term.Smaller(iron, benzoate / BenzoatesPerIron),
+            "mol/L");
         var grams = work.Result("iron benzoate", "moles × molar mass of Fe(C7H5O2)2OH", pairs * GramsPerMoleIron, "g/L");
-        return work.Check(verdict.Checks[1], grams, work.Option("deposit from which a finding is given", context.Options<IronWithBenzoateOptions>().Visible)).Done(grams);
+        return work.Check(
+            verdict.Checks[1],
+            grams,
+            work.Option("deposit from which a finding is given", context.Options<IronWithBenzoateOptions>().Visible)).Done(grams);
     }
 
     /// <summary>mol/L of iron(III) that no chelating agent holds, dissolved or already a deposit without benzoate.</summary>
@@ -101,7 +111,9 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
     {
         var all = stock.Concentration(Component.FerricIron).MolesPerLitre
             + (state.Moment == StateMoment.Aged ? stock.Concentration(Component.FerrousIron).MolesPerLitre : 0);
-        var held = state.Metals.FirstOrDefault(m => m.Metal == Component.FerricIron) is { } iron ? iron.Dissolved.MolesPerLitre - iron.Unchelated.MolesPerLitre : 0;
+        var held = state.Metals.FirstOrDefault(m => m.Metal == Component.FerricIron) is { } iron
+            ? iron.Dissolved.MolesPerLitre - iron.Unchelated.MolesPerLitre
+            : 0;
         return Math.Max(0, all - held);
     }
 
@@ -118,7 +130,10 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
             yield return sorbate;
         }
 
-        foreach (var iron in finding.Related.Select(r => context.AdditionAt(stock, r.Place)).OfType<AdditionFacts>().SelectMany(a => Additions.OtherIron(context, a)))
+        foreach (var iron in finding.Related
+            .Select(r => context.AdditionAt(stock, r.Place))
+            .OfType<AdditionFacts>()
+            .SelectMany(a => Additions.OtherIron(context, a)))
         {
             yield return iron;
         }

@@ -74,7 +74,8 @@ internal sealed class PhosphateInTraceStock : SolidRule
             work.Given("dilution it is made for, 1 to", kept.Stock.Stock.Dose!.Value.Dilution, "", "file"),
             work.Option("dilution of a trace stock", Options(context).TraceDilution));
         var settles = work.Given("settles at that pH", kept.Grams, "g/L", Saturation.Engine);
-        return work.Check(kept.Checks[2], settles, work.Option("deposit from which a finding is given", Options(context).Visible)).Done(settles);
+        return work.Check(kept.Checks[2], settles, work.Option("deposit from which a finding is given", Options(context).Visible))
+            .Done(settles);
     }
 
     private static PhosphateInTraceStockOptions Options(RuleContext context) => context.Options<PhosphateInTraceStockOptions>();
@@ -117,13 +118,18 @@ internal sealed class PhosphateInTraceStock : SolidRule
         var startsAt = StartsAt(state, Options(context).WorstCasePh, Options(context).Visible);
         var suppliers = Suppliers(stock, solid);
         var metal = suppliers.Count > 1 ? suppliers[1].Brings : "the metal";
-        var message = $"Phosphate stands beside {metal} in the trace stock '{stock.Stock.Name}', which is clear only as long as its pH stays low (now {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): "
-            + $"from about pH {Say.Number(Math.Round(startsAt, 1))} {solid.Called} settles, {Say.Grams(grams)}/L of it at pH {Say.Number(Options(context).WorstCasePh)}. "
+        var message =
+            $"Phosphate stands beside {metal} in the trace stock '{stock.Stock.Name}', which is clear only as long as its pH stays low "
+                + $"(now {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): "
+            + $"from about pH {Say.Number(Math.Round(startsAt, 1))} {solid.Called} settles, {Say.Grams(grams)}/L of it at pH "
+                + $"{Say.Number(Options(context).WorstCasePh)}. "
             + $"{HowItRises(stock)}, and the {metal} is then missing from every dose. "
             + $"{Remedy(solid, suppliers)}.";
-        return Raise(stock, context, suppliers, solid, message, HasMineralAcid(stock) ? Odds.Possible : Odds.NearTheLimit, Certainty.Estimate) with
+        return Raise(
+            stock, context, suppliers, solid, message, HasMineralAcid(stock) ? Odds.Possible : Odds.NearTheLimit, Certainty.Estimate) with
         {
-            Measured = new Measured($"{solid.Called} at pH {Say.Number(Options(context).WorstCasePh)}", grams, Options(context).Visible, "g/L"),
+            Measured =
+                new Measured($"{solid.Called} at pH {Say.Number(Options(context).WorstCasePh)}", grams, Options(context).Visible, "g/L"),
             Values =
             [
                 new NamedValue($"falls out at pH {Say.Number(Options(context).WorstCasePh)}", grams, "g/L"),
@@ -141,12 +147,15 @@ internal sealed class PhosphateInTraceStock : SolidRule
         }
 
         return OrganicAcid(stock) is { } organic
-            ? $"{char.ToUpperInvariant(organic.Name[0])}{organic.Name[1..]} that is weak, forgotten{(organic.Components.ContainsKey(Component.Acetate) ? ", evaporated" : "")} or eaten by moulds lets tap water or a little alkali bring it there"
+            ? $"{char.ToUpperInvariant(organic.Name[0])}{organic.Name[1..]} that is weak, "
+                + $"forgotten{(organic.Components.ContainsKey(Component.Acetate) ? ", evaporated" : "")} or eaten by moulds lets tap "
+                    + "water or a little alkali bring it there"
             : "No acid holds it there, so tap water or a little alkali is enough to raise it";
     }
 
     private static bool HasMineralAcid(StockFacts stock) =>
-        stock.Additions.Any(a => IsMineral(a.Substance, a.ComponentMoles)) || stock.Adjustments.Any(a => a.Reagent is { } acid && IsMineral(acid, a.ComponentMoles));
+        stock.Additions.Any(a => IsMineral(a.Substance, a.ComponentMoles))
+            || stock.Adjustments.Any(a => a.Reagent is { } acid && IsMineral(acid, a.ComponentMoles));
 
     private static bool IsMineral(Substance substance, IReadOnlyDictionary<string, double> components) =>
         substance is { Kind: SubstanceKind.Acid, FeedsMicrobes: false } && components.GetValueOrDefault(Component.Hydrogen) > 0;

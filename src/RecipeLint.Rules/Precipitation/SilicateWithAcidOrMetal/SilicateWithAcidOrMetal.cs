@@ -12,7 +12,8 @@ internal sealed class SilicateWithAcidOrMetal : SolidRule
     protected override bool BlamesTheAnion => true;
 
     private protected override string Why(Solid solid) =>
-        "A little of it clouds or scales over weeks, grams of it set to a gel within minutes to days; either plugs and does not dissolve again.";
+        "A little of it clouds or scales over weeks, grams of it set to a gel within minutes to days; either plugs and does not dissolve "
+            + "again.";
 
     private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
         suppliers.Count > 0

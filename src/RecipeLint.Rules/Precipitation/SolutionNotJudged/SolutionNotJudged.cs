@@ -19,9 +19,15 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
 
     protected override IEnumerable<Judged> Judge(Facts facts, RuleContext context) =>
         facts.Stocks
-            .Select(s => Of("stock", s.Stock.Name, s.Stock.Place, s.IsComplete && s.ComponentMoles.Any(c => c.Value > 0), () => s.Chemistry.States))
+            .Select(s => Of(
+                "stock", s.Stock.Name, s.Stock.Place, s.IsComplete && s.ComponentMoles.Any(c => c.Value > 0), () => s.Chemistry.States))
             .Concat(facts.Recipes.Select(
-                r => Of("tank of", r.Recipe.Name, r.Recipe.Place, r.IsComplete && r.ComponentMoles.Any(c => c.Value > 0), () => r.Chemistry.States)));
+                r => Of(
+                    "tank of",
+                    r.Recipe.Name,
+                    r.Recipe.Place,
+                    r.IsComplete && r.ComponentMoles.Any(c => c.Value > 0),
+                    () => r.Chemistry.States)));
 
     private static Judged Of(string kind, string name, Place place, bool isComplete, Func<IReadOnlyList<SolutionState>> states)
     {
@@ -44,7 +50,8 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
                 untold.Solids ?? [],
                 Check.That("it is outside the range of the model", true),
                 Check.That("a solid that is no plain salt comes near its limit there", untold.Solids is not null))
-            : Verdict(strongest, [], new Check("outside the model", strongest.IonicStrengthMolPerKg, Relation.Over, SaltVerdicts.HighestIonicStrength, "mol/kg"));
+            : Verdict(strongest, [], new Check(
+                "outside the model", strongest.IonicStrengthMolPerKg, Relation.Over, SaltVerdicts.HighestIonicStrength, "mol/kg"));
 
         Judged Verdict(SolutionState? state, IReadOnlyList<Solid> passed, params IReadOnlyList<Check> checks) =>
             new(kind, name, place, state, passed) { Checks = checks, Files = [place.File] };
@@ -57,7 +64,8 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
         {
             return context.Find(
                 verdict.Place,
-                $"What falls out of the {verdict.Kind} '{verdict.Called}' at {Wording.Celsius(state.Temperature)} could not be computed: {Reason(failure)} "
+                $"What falls out of the {verdict.Kind} '{verdict.Called}' at {Wording.Celsius(state.Temperature)} could not be computed: "
+                    + $"{Reason(failure)} "
                 + "No rule on deposits has judged it there, so silence means nothing. "
                 + "Check its amounts, and try it in a glass before a batch is made.",
                 Harm.Habit,

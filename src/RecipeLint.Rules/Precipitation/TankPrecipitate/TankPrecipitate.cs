@@ -33,7 +33,8 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         {
             Checks = fallen.IsNotTheChelates
                 ? [.. checks]
-                : [.. checks, Check.That("no chelating agent was put in for this iron (why it lets go is a matter of the rules on chelates)", false)],
+                : [.. checks, Check.That(
+                    "no chelating agent was put in for this iron (why it lets go is a matter of the rules on chelates)", false)],
         };
     }
 
@@ -42,19 +43,24 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
     {
         var nearest = TankJudgement.MomentsOf(recipe)
             .SelectMany(s => s.Clear!.Solids
-                .Where(x => x.Solid.Role == SolidRole.FormsReadily && x.Solid.Owner is not null && Forming.StaysDissolvedBecause(s.Mix, x.Solid) is null)
+                .Where(x => x.Solid.Role == SolidRole.FormsReadily
+                    && x.Solid.Owner is not null
+                    && Forming.StaysDissolvedBecause(s.Mix, x.Solid) is null)
                 .Select(x => (State: s, x.Solid, x.Index)))
             .OrderByDescending(x => Rounding.SixDigits(x.Index))
             .FirstOrDefault();
         if (nearest.Solid is null)
         {
-            return new TankVerdict(recipe, null, null) { Checks = [Check.That("its equilibrium can be computed and holds ions of a solid", false)] };
+            return new TankVerdict(
+                recipe, null, null) { Checks = [Check.That("its equilibrium can be computed and holds ions of a solid", false)] };
         }
 
         var past = new Check("past the limit", Math.Pow(10, nearest.Index), Relation.Over, 1);
         return new TankVerdict(recipe, null, (nearest.State, nearest.Solid))
         {
-            Checks = past.Holds ? [past, Check.That("something is left of it once all that falls out more readily has settled", false)] : [past],
+            Checks = past.Holds
+                ? [past, Check.That("something is left of it once all that falls out more readily has settled", false)]
+                : [past],
         };
     }
 
@@ -65,15 +71,19 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         var state = deposit.State;
         var suppliers = Supplier.In(recipe, deposit.Solid);
         var pH = verdict.ClearAtPh;
-        var what = $"{Say.Number(deposit.GramsPerLitre * 1000)} mg/L of {deposit.Solid.Called} {Verb(sureness)} out of the tank '{recipe.Recipe.Name}' "
-            + $"{Wording.When(state)} (pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): {Wording.BringsTimes(suppliers, deposit.Index, deposit.Solid)}{Doubt(deposit)}.";
+        var what = $"{Say.Number(deposit.GramsPerLitre * 1000)} mg/L of {deposit.Solid.Called} {Verb(sureness)} out of the tank "
+            + $"'{recipe.Recipe.Name}' "
+            + $"{Wording.When(state)} (pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): "
+                + $"{Wording.BringsTimes(suppliers, deposit.Index, deposit.Solid)}{Doubt(deposit)}.";
         var why = deposit.Loss is { } loss
             ? $"{Say.Percent(loss.Share)} of the {IonWords.Of(loss.Metal)} is lost to the plants that way."
             : "It clouds the tank, coats pumps and drippers, and the plants miss what is in it.";
         var bearable = recipe.Profile.Ph?.Low ?? LowestPh;
         var remedy = pH is { } clear && clear >= bearable
             ? $"Bring the pH to {Say.Number(clear)} or below; there it stays dissolved."
-            : deposit.Loss is not null ? "Use a chelate that holds the metal at this pH." : "Dose less of one of the two, or use water that brings less of it.";
+            : deposit.Loss is not null
+                ? "Use a chelate that holds the metal at this pH."
+                : "Dose less of one of the two, or use water that brings less of it.";
         var place = suppliers.Count > 0 ? suppliers[0].Place : recipe.Recipe.Place;
         var certainty = DepositWords.CertaintyOf(state, sureness, recipe.Adjustment is not { Amount: null });
         return context.Find(
@@ -86,8 +96,16 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
             Measured = deposit.Loss is { } lost
-                ? new Measured($"{IonWords.Of(lost.Metal)} lost", Rounding.SixDigits(lost.Share * 100), context.Options<TankPrecipitateOptions>().MetalShare, "%")
-                : new Measured($"{deposit.Solid.Called} that falls out", deposit.GramsPerLitre, context.Options<TankPrecipitateOptions>().Visible, "g/L"),
+                ? new Measured(
+                    $"{IonWords.Of(lost.Metal)} lost",
+                    Rounding.SixDigits(lost.Share * 100),
+                    context.Options<TankPrecipitateOptions>().MetalShare,
+                    "%")
+                : new Measured(
+                    $"{deposit.Solid.Called} that falls out",
+                    deposit.GramsPerLitre,
+                    context.Options<TankPrecipitateOptions>().Visible,
+                    "g/L"),
             Values = [.. Numbers(deposit, pH)],
         };
     }
@@ -97,7 +115,8 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         var tank = verdict.Recipe.Recipe.Name;
         if (verdict.Nearest is var (near, solid))
         {
-            var nearest = new WorkingBuilder($"{solid.Called} in the tank '{tank}' {Wording.When(near)}, the solid that is nearest to falling out");
+            var nearest =
+                new WorkingBuilder($"{solid.Called} in the tank '{tank}' {Wording.When(near)}, the solid that is nearest to falling out");
             var (far, _) = Saturation.Write(nearest, near.Clear!, solid);
             return nearest.Check(verdict.Checks[0], far, 1).Statements(verdict).Done();
         }
@@ -148,7 +167,9 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
 
         if (verdict.ClearAtPh is { } ph)
         {
-            foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "sulfuric-37", "citric-acid-h2o" }.OfType<string>().Distinct(StringComparer.Ordinal))
+            foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "sulfuric-37", "citric-acid-h2o" }
+                .OfType<string>()
+                .Distinct(StringComparer.Ordinal))
             {
                 yield return Waters.Adjust(context, recipe, Math.Min(ph, 6), acid);
             }
@@ -166,7 +187,8 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         {
             if (context.AdditionAt(place) is { } addition)
             {
-                foreach (var iron in addition.ComponentMoles.GetValueOrDefault(Component.FerricIron) + addition.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0 ? Additions.OtherIron(context, addition) : [])
+                foreach (var iron in addition.ComponentMoles.GetValueOrDefault(Component.FerricIron)
+                    + addition.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0 ? Additions.OtherIron(context, addition) : [])
                 {
                     yield return iron;
                 }
@@ -179,7 +201,9 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
     /// <summary>What one owner's solids do in a tank, or the solid that is nearest where nothing falls out.</summary>
     internal sealed record TankVerdict(RecipeFacts Recipe, JudgedDeposit? Deposit, (SolutionState State, Solid Solid)? Nearest) : Verdict
     {
-        /// <summary>The highest pH below the present one at which it stays dissolved; null when there is none. Searched when asked for.</summary>
+        /// <summary>
+        /// The highest pH below the present one at which it stays dissolved; null when there is none. Searched when asked for.
+        /// </summary>
         public double? ClearAtPh => TankJudgement.NearestPh(Deposit!);
     }
 }

@@ -115,7 +115,8 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
     }
 
     private static string Remedy(
-        UnguardedFood verdict, IReadOnlyList<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> found, RuleContext context)
+        UnguardedFood verdict, IReadOnlyList<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> found,
+        RuleContext context)
     {
         if (!verdict.Judged.IsComputed)
         {
@@ -129,14 +130,17 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
             return $"Add {string.Join(" or ", doses)} before the acid, use a mineral acid instead";
         }
 
-        return Preservatives(context.Facts).Select(p => (p.Name, Grams: verdict.Judged.DoseOf(p, PreservativeJudgement.WorkingPh))).FirstOrDefault(d => d.Grams is not null)
+        return Preservatives(context.Facts)
+            .Select(p => (p.Name, Grams: verdict.Judged.DoseOf(p, PreservativeJudgement.WorkingPh)))
+            .FirstOrDefault(d => d.Grams is not null)
             is ({ } name, { } grams)
             ? $"Acidify it to pH {Say.Number(PreservativeJudgement.WorkingPh)} with a mineral acid and give {Say.Number(grams)} g/L of "
                 + $"{name}"
             : "Leave the organic matter out of a stock that is kept";
     }
 
-    private static IEnumerable<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> Doses(PreservativeJudgement judged, Facts facts) =>
+    private static IEnumerable<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> Doses(
+        PreservativeJudgement judged, Facts facts) =>
         Preservatives(facts).Select(p => (p, Grams: judged.DoseOf(p))).Where(d => d.Grams is not null).Select(d => (d.p, d.Grams!.Value));
 
     private static IEnumerable<Chemistry.Substances.Substance> Preservatives(Facts facts) =>

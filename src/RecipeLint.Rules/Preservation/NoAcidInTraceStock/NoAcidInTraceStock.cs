@@ -22,10 +22,16 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     private const double UsualPh = 3.5;
 
     private static readonly (string Component, string Name)[] _metals =
-        [(Component.Zinc, "zinc"), (Component.Copper, "copper"), (Component.Manganese, "manganese"), (Component.Cobalt, "cobalt"), (Component.Nickel, "nickel")];
+        [
+            (Component.Zinc, "zinc"), (Component.Copper, "copper"), (Component.Manganese, "manganese"), (Component.Cobalt, "cobalt"),
+            (Component.Nickel, "nickel"),
+        ];
 
     /// <summary>What else a hydroxide, a basic salt or a carbonate of these metals is made of.</summary>
-    private static readonly string[] _others = [Component.Hydrogen, Component.Water, Component.Sulfate, Component.Chloride, Component.Carbonate];
+    private static readonly string[] _others =
+    [
+        Component.Hydrogen, Component.Water, Component.Sulfate, Component.Chloride, Component.Carbonate,
+    ];
 
     private static readonly Lazy<IReadOnlyList<Solid>> _hydroxides = new(() =>
     [
@@ -44,7 +50,11 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
             return [new UnacidifiedMetals(stock, null, null) { Checks = [Check.That("its equilibrium can be computed", false)] }];
         }
 
-        var free = stock.Chemistry.Mixing.Metals.Where(m => _metals.Any(t => t.Component == m.Metal)).Select(m => m.Unchelated.MolesPerLitre).DefaultIfEmpty().Max();
+        var free = stock.Chemistry.Mixing.Metals
+            .Where(m => _metals.Any(t => t.Component == m.Metal))
+            .Select(m => m.Unchelated.MolesPerLitre)
+            .DefaultIfEmpty()
+            .Max();
         var concentrate = new Check("as much as a concentrate holds", free, Relation.AtLeast, Concentrate, "mol/L");
         // A metal that falls out of the stock as it is made is a deposit, and the rules on deposits speak of it.
         var clear = !states.Any(s => s.Deposits.Any(d => MetalOf(d.Solid) is not null));
@@ -102,7 +112,8 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
         var lost = new Check("more than a stock should lose", Rounding.SixDigits(share * 100), Relation.Over,
             context.Options<NoAcidInTraceStockOptions>().MostLost, "%");
         var source = stock.SuppliersOf(metal.Component).FirstOrDefault();
-        return new MetalsInTapWater(stock, concentrate, source, metal, open, settled.Ph, settled.GramsPerLitre(_hydroxides.Value.Contains), moles, lost)
+        return new MetalsInTapWater(
+            stock, concentrate, source, metal, open, settled.Ph, settled.GramsPerLitre(_hydroxides.Value.Contains), moles, lost)
         {
             Checks = [concentrate, lost, Check.That("a line of the steps brings the metal", source is not null)],
         };
@@ -132,12 +143,14 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     }
 
     /// <summary>What is in the batch when its water brings so many equivalents of calcium hydrogen carbonate.</summary>
-    private static ImmutableSortedDictionary<string, double> WithAlkalinity(StockFacts stock, double equivalents) => Analysis.Solutions.ComponentMoles.Sum(
+    private static ImmutableSortedDictionary<string, double> WithAlkalinity(StockFacts stock, double equivalents) =>
+        Analysis.Solutions.ComponentMoles.Sum(
     [
         stock.ComponentMoles,
         Analysis.Solutions.ComponentMoles.Of(
         [
-            KeyValuePair.Create(Component.Calcium, equivalents / 2), KeyValuePair.Create(Component.Carbonate, equivalents), KeyValuePair.Create(Component.Hydrogen, equivalents),
+            KeyValuePair.Create(Component.Calcium, equivalents / 2), KeyValuePair.Create(Component.Carbonate, equivalents),
+            KeyValuePair.Create(Component.Hydrogen, equivalents),
         ]),
     ]);
 
@@ -145,7 +158,8 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     private static ((string Component, string Name) Metal, double Share) Lost(Settled settled) =>
         _metals.Select(m => (Metal: m, Share: settled.LostShare(m.Component, _hydroxides.Value.Contains))).MaxBy(m => m.Share);
 
-    private static Finding Finding(RuleContext context, AdditionFacts source, string message, string name, Check check, double ph, Odds odds = Odds.Certain) =>
+    private static Finding Finding(
+        RuleContext context, AdditionFacts source, string message, string name, Check check, double ph, Odds odds = Odds.Certain) =>
         context.Find(source.Place, message, Harm.Damage, odds) with
         {
             Measured = new Measured(name, check.Value, check.Limit, "%"),
@@ -154,7 +168,9 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
 
     /// <summary>Metal there over metal that would be saturated, from the index of a solid with several metal ions.</summary>
     private static double UsedShare(SolutionState state, Solid solid) =>
-        MetalOf(solid) is { } metal && state.Index(solid.Name) is { } index ? Math.Pow(10, index / Settled.CountOf(solid, metal.Component)) : 0;
+        MetalOf(solid) is { } metal && state.Index(solid.Name) is { } index
+            ? Math.Pow(10, index / Settled.CountOf(solid, metal.Component))
+            : 0;
 
     private static (string Component, string Name)? MetalOf(Solid solid)
     {
@@ -176,7 +192,9 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     {
         var acids = stock.Additions.Where(a => a.ComponentMoles.GetValueOrDefault(Component.Hydrogen) > 0
             && a.Substance.Kind == Chemistry.Substances.SubstanceKind.Acid).ToList();
-        return acids.Count == 0 ? "no acid" : $"too little acid ({Say.List(acids.Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))})";
+        return acids.Count == 0
+            ? "no acid"
+            : $"too little acid ({Say.List(acids.Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))})";
     }
 
     private static string Remedy(StockFacts stock, RuleContext context, ImmutableSortedDictionary<string, double> moles)
@@ -220,7 +238,8 @@ internal record UnacidifiedMetals(StockFacts Stock, Check? Concentrate, Addition
 
 /// <summary>A hydroxide that holds just so: a little less metal or acid decides.</summary>
 internal sealed record MetalsAtTheEdge(
-    StockFacts Stock, Check Concentrate, AdditionFacts? Source, (string Component, string Name) Metal, Solid Solid, SolutionState State, Check Edge)
+    StockFacts Stock, Check Concentrate, AdditionFacts? Source, (string Component, string Name) Metal, Solid Solid, SolutionState State,
+    Check Edge)
     : UnacidifiedMetals(Stock, Concentrate, Source);
 
 /// <summary>What an ordinary water does where the file leaves the water open.</summary>

@@ -90,7 +90,12 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
             + $"Benzoic acid held back strawberry plantlets from {Say.Number(limit)} µmol/L on, and slime in the tank lives on the rest. "
             + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or make the stock stronger and "
             + "dose less of it.";
-        return context.Find(dosed.Place, IdPath.Of(context.Facts.Workspace, dosed.Place) + "#carried", message, Harm.Damage, carried >= context.Options<PreservativeTooStrongOptions>().HarmFrom ? Odds.Certain : Odds.Possible) with
+        return context.Find(
+            dosed.Place,
+            IdPath.Of(context.Facts.Workspace, dosed.Place) + "#carried",
+            message,
+            Harm.Damage,
+            carried >= context.Options<PreservativeTooStrongOptions>().HarmFrom ? Odds.Certain : Odds.Possible) with
         {
             Measured = new Measured("preservative in the feed", carried, limit, "µmol/L"),
             Values = [new NamedValue("preservative in the feed", carried, "µmol/L"), new NamedValue("dose", verdict.Dose * 1000, "mL/L")],
@@ -171,4 +176,5 @@ internal sealed record CarriedPreservative(StockFacts Stock, AdditionFacts? Dose
     : StrongPreservative(Stock, Dosed);
 
 /// <summary>How near it stands to crystallising.</summary>
-internal sealed record NearCrystals(StockFacts Stock, AdditionFacts? Dosed, PreservativeCrystals Crystals, Check Used) : StrongPreservative(Stock, Dosed);
+internal sealed record NearCrystals(
+    StockFacts Stock, AdditionFacts? Dosed, PreservativeCrystals Crystals, Check Used) : StrongPreservative(Stock, Dosed);

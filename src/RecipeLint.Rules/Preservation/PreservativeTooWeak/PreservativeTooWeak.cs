@@ -49,7 +49,9 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
                     + "of organic matter as if nothing had been added. "
                 : "Only that form enters the cells of moulds and yeasts, so this much protects nothing. ")
             + Remedy(judged);
-        return context.Find(judged.Dosed[0].Place, message, verdict.LosesTheBatch ? Harm.Loss : Harm.Damage, judged.HasFood ? Odds.Certain : Odds.Possible) with
+        return context.Find(judged.Dosed[0].Place, message, verdict.LosesTheBatch
+            ? Harm.Loss
+            : Harm.Damage, judged.HasFood ? Odds.Certain : Odds.Possible) with
         {
             Related = [.. judged.Dosed.Skip(1).Select(a => new RelatedPlace(a.Place, "also counted"))],
             Measured = new Measured("undissociated acid over the least that works", judged.Strength, 1, ""),
@@ -119,7 +121,8 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
 
 /// <summary>How much of a preservative works in a stock.</summary>
 /// <param name="Kept">Null where the file does not say for how long.</param>
-internal sealed record WeakPreservative(StockFacts Stock, PreservativeJudgement Judged, PreservativeNeeds Needs, Check Strength, Check? Kept) : Verdict
+internal sealed record WeakPreservative(
+    StockFacts Stock, PreservativeJudgement Judged, PreservativeNeeds Needs, Check Strength, Check? Kept) : Verdict
 {
     /// <summary>Food in plenty, and not half of what holds moulds back: the batch is lost before it is used up.</summary>
     public bool LosesTheBatch => Judged.HasFood && Strength.IsTwice;

@@ -84,4 +84,5 @@ internal sealed class PreservativeWithOxidiser : StockRule<OxidisedPreservative>
 /// <param name="Oxidiser">mol/L.</param>
 /// <param name="Preservative">mol/L.</param>
 /// <param name="Ratio">Null where one of the two is not there.</param>
-internal sealed record OxidisedPreservative(StockFacts Stock, string Name, AdditionFacts? Source, double Oxidiser, double Preservative, Check? Ratio) : Verdict;
+internal sealed record OxidisedPreservative(
+    StockFacts Stock, string Name, AdditionFacts? Source, double Oxidiser, double Preservative, Check? Ratio) : Verdict;

@@ -38,7 +38,9 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
     {
         var days = stock.Stock.Keep?.For?.Value.Days ?? 0;
         var least = context.Options<ShelfLifeTooLongOptions>().LeastLeft;
-        var decay = days > 0 ? (Decay?)Bleach(stock) ?? PeroxideBesideMetal(stock, context.Options<ShelfLifeTooLongOptions>().CatalysedHalfLife) : null;
+        var decay = days > 0
+            ? (Decay?)Bleach(stock) ?? PeroxideBesideMetal(stock, context.Options<ShelfLifeTooLongOptions>().CatalysedHalfLife)
+            : null;
         if (decay is null)
         {
             yield return new DecayOnTheShelf(stock, days, null, null, null)
@@ -149,7 +151,10 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
             return null;
         }
 
-        var metal = state.Metals.Where(m => _catalysts.Contains(m.Metal)).OrderByDescending(m => m.Unchelated.MolesPerLitre).FirstOrDefault();
+        var metal = state.Metals
+            .Where(m => _catalysts.Contains(m.Metal))
+            .OrderByDescending(m => m.Unchelated.MolesPerLitre)
+            .FirstOrDefault();
         var free = metal?.Unchelated.MolesPerLitre ?? 0;
         return new PeroxideDecay(NameOf(metal?.Metal),
             new Check("enough to break peroxide down", free, Relation.AtLeast, Catalyses, "mol/L"), halfLife);

@@ -68,7 +68,8 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
             yield return Mend.Chemistry("set-last", "Set the pH after everything else is in.", later);
         }
 
-        if (stock.Stock.Steps.OfType<TopUpStep>().LastOrDefault() is { } mark && Steps.Move(stock, context, set, mark, behind: true) is { } atTheMark)
+        if (stock.Stock.Steps.OfType<TopUpStep>().LastOrDefault() is { } mark
+            && Steps.Move(stock, context, set, mark, behind: true) is { } atTheMark)
         {
             yield return Mend.Chemistry("set-at-the-mark", "Set the pH once more after topping up.", atTheMark);
         }
@@ -112,9 +113,12 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
     private static PhOutside Outside(StockFacts stock, RuleContext context)
     {
         var ph = Rounding.SixDigits(stock.Chemistry.Mixing.Ph);
-        var (lowest, highest) = (context.Options<StockPhOutsideRangeOptions>().Lowest, context.Options<StockPhOutsideRangeOptions>().Highest);
+        var (lowest, highest) =
+            (context.Options<StockPhOutsideRangeOptions>().Lowest, context.Options<StockPhOutsideRangeOptions>().Highest);
         var high = ph - lowest > highest - ph;
-        var nutrients = stock.Additions.Where(a => a.Mass.Grams > 0 && a.Substance.Kind is not (SubstanceKind.Acid or SubstanceKind.Base)).ToList();
+        var nutrients = stock.Additions
+            .Where(a => a.Mass.Grams > 0 && a.Substance.Kind is not (SubstanceKind.Acid or SubstanceKind.Base))
+            .ToList();
         var outside = high
             ? new Check("over what mixed stocks keep at", ph, Relation.Over, highest)
             : new Check("under what mixed stocks keep at", ph, Relation.Under, lowest);
@@ -140,7 +144,8 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
         var after = stock.Stock.Steps.SkipWhile(s => s.Id != step.Id).Skip(1).OfType<AddStep>().ToList();
         var moved = after.Count == 0
             ? "The water that follows has moved it"
-            : $"What is added after it has moved it ({Say.List(after.Select(s => s.Substance?.Name ?? s.What.Value).Distinct(StringComparer.Ordinal))})";
+            : "What is added after it has moved it "
+                + $"({Say.List(after.Select(s => s.Substance?.Name ?? s.What.Value).Distinct(StringComparer.Ordinal))})";
         var message = $"'{stock.Stock.Name}' is set to pH {Say.Number(verdict.Target)} in this step, but the finished stock comes to "
             + $"pH {Say.Number(Math.Round(verdict.Ph, 2))}. "
             + $"{moved}, so what the pH was set for, a preservative, a chelate or clear metals, no longer holds. "
@@ -200,7 +205,8 @@ internal record StockPh(StockFacts Stock, Check? Turns) : Verdict;
 
 /// <summary>The finished stock is not at the pH that a step sets.</summary>
 /// <param name="IsStated">True where the step itself allows for more than the rule.</param>
-internal sealed record PhAdrift(StockFacts Stock, Check Turns, AdjustStep Step, double Target, double Ph, bool IsStated) : StockPh(Stock, Turns);
+internal sealed record PhAdrift(
+    StockFacts Stock, Check Turns, AdjustStep Step, double Target, double Ph, bool IsStated) : StockPh(Stock, Turns);
 
 /// <summary>The pH against what mixed stocks keep at.</summary>
 /// <param name="IsHigh">Whether it is nearer to the upper end.</param>

@@ -23,7 +23,8 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
 
     private const double Width = 0.01;
 
-    private static readonly (string Component, string Name)[] _metals = [(Component.Zinc, "zinc"), (Component.Copper, "copper"), (Component.Manganese, "manganese"),
+    private static readonly (string Component, string Name)[] _metals =
+        [(Component.Zinc, "zinc"), (Component.Copper, "copper"), (Component.Manganese, "manganese"),
         (Component.FerricIron, "iron")];
 
     public override string Name => RuleName;

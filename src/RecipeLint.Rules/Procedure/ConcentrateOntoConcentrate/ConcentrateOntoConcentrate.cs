@@ -22,7 +22,8 @@ internal sealed class ConcentrateOntoConcentrate : StockRule<StrongMeeting>, IPr
     /// <summary>The first step past the limit, else the one that comes nearest to it.</summary>
     protected override IEnumerable<StrongMeeting> Judge(StockFacts stock, RuleContext context)
     {
-        var both = stock.Additions.Any(a => BenchChemistry.Brings(a, BenchChemistry.Calcium)) && _partners.Any(p => stock.Additions.Any(a => BenchChemistry.Brings(a, p)));
+        var both = stock.Additions.Any(a => BenchChemistry.Brings(a, BenchChemistry.Calcium))
+            && _partners.Any(p => stock.Additions.Any(a => BenchChemistry.Brings(a, p)));
         if (!both || !stock.Mixing.IsProcedure || !stock.IsComplete || Worst(stock.Mixing.FinishedState) is not { } end)
         {
             return [Silent(stock, "calcium and sulfate or phosphate both go in, in steps that say how")];
@@ -63,7 +64,9 @@ internal sealed class ConcentrateOntoConcentrate : StockRule<StrongMeeting>, IPr
         var (moment, solid, index) = (verdict.Moment!, verdict.Solid!, verdict.Index!);
         var state = verdict.Stock.Mixing.States[moment.Index];
         var partner = _partners.First(p => BenchChemistry.Holds(solid, p));
-        var grams = state.Solids.Where(s => s.Undissolved is null && s.Solid is { } formed && BenchChemistry.IsOfCalciumWithItsPartner(formed)).Sum(s => s.Mass.Grams);
+        var grams = state.Solids
+            .Where(s => s.Undissolved is null && s.Solid is { } formed && BenchChemistry.IsOfCalciumWithItsPartner(formed))
+            .Sum(s => s.Mass.Grams);
         var forms = grams > 0 ? $"about {Say.Grams(grams)} of {Called(solid)} forms" : $"{Called(solid)} can form";
         var water = moment.After.FreeWaterLitres;
         var needed = WaterToStayClear(moment.After);
@@ -73,7 +76,8 @@ internal sealed class ConcentrateOntoConcentrate : StockRule<StrongMeeting>, IPr
             moment.Step.Place,
             $"Calcium meets {(partner == BenchChemistry.Sulfate ? "sulfate" : "phosphate")} in only {Say.Litres(water)} of water: "
                 + $"{forms} there "
-            + $"({Precipitation.Wording.Times(index.Value, solid)}), although the finished volume would stay clear. Once formed it dissolves "
+            + $"({Precipitation.Wording.Times(index.Value, solid)}), although the finished volume would stay clear. Once formed it "
+                + "dissolves "
             + "again only over hours, and what is left at the bottom is missing in the stock. "
             + $"Have at least {Say.Litres(needed)} of water in the vessel before the two meet.",
             Harm.Damage,
@@ -106,9 +110,11 @@ internal sealed class ConcentrateOntoConcentrate : StockRule<StrongMeeting>, IPr
     }
 
     /// <summary>Enough water before the two meet.</summary>
-    protected override IEnumerable<RepairProposal> Repair(StrongMeeting verdict, Finding finding, RepairContext context) => Pours.MoreWater(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(StrongMeeting verdict, Finding finding, RepairContext context) =>
+        Pours.MoreWater(finding, context);
 
-    private static StrongMeeting Silent(StockFacts stock, string what) => new(stock, null, null, null, null) { Checks = [Check.That(what, false)] };
+    private static StrongMeeting Silent(StockFacts stock, string what) =>
+        new(stock, null, null, null, null) { Checks = [Check.That(what, false)] };
 
     private static SolidIndex? Worst(MixingState state)
     {

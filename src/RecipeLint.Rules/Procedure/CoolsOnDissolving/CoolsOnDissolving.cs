@@ -121,7 +121,8 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
     }
 
     /// <summary>Warm water to begin with.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Chilling verdict, Finding finding, RepairContext context) => Pours.Warm(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Chilling verdict, Finding finding, RepairContext context) =>
+        Pours.Warm(finding, context);
 
     /// <summary>What stands in the vessel before it is topped up or left to rest; null where it is warmed on purpose.</summary>
     private static VesselContents? BeforeItRests(StockFacts stock)
@@ -154,11 +155,12 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
     ];
 
     /// <summary>
-    /// What does not dissolve at room temperature either has a rule of its own, which judges with the same slack: a salt that just fits is not
-    /// left to neither of the two.
+    /// What does not dissolve at room temperature either has a rule of its own, which judges with the same slack: a salt that just fits is
+    /// not left to neither of the two.
     /// </summary>
     private static bool IsTooLittle(AdditionFacts addition, VesselContents contents, double celsius) =>
-        FirstWater.Holds(addition, contents, celsius) is { } holds && FirstWater.IsTooLittleFor(FirstWater.Grams(contents, addition.Substance.Id), holds);
+        FirstWater.Holds(addition, contents, celsius) is { } holds
+            && FirstWater.IsTooLittleFor(FirstWater.Grams(contents, addition.Substance.Id), holds);
 
     /// <summary>True when the bench-warm water holds it and the cold water clearly does not.</summary>
     private static bool Stalls(AdditionFacts addition, VesselContents contents, double warm, double cold) =>

@@ -53,7 +53,8 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
                 + "eye." : "It clears again when the stock is filled up.";
         var suppliers = stock.Mixing.Steps.Take(worst.First.Index)
             .SelectMany(s => s.Added)
-            .LastOrDefault(a => solid.Composition.Any(c => c.Key is not (Component.Hydrogen or Component.Water) && BenchChemistry.Brings(a, c.Key)));
+            .LastOrDefault(
+                a => solid.Composition.Any(c => c.Key is not (Component.Hydrogen or Component.Water) && BenchChemistry.Brings(a, c.Key)));
         return context.Find(
             worst.First.Step is AddStep ? worst.First.Step.Place.Child("add") : worst.First.Step.Place,
             $"About {Say.Grams(grams)} of {called} falls out {cause}, in {Say.Litres(worst.First.After.Litres)} at pH "
@@ -91,7 +92,9 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
         return work.Check(check, share, work.Option("limit", context.Options<FallsOutWhileMixingOptions>().Solid)).Done(share);
     }
 
-    /// <summary>The solid to speak of: a lasting one first, then the earliest; below the limit the one with the most of it, null without any.</summary>
+    /// <summary>
+    /// The solid to speak of: a lasting one first, then the earliest; below the limit the one with the most of it, null without any.
+    /// </summary>
     private static PassingSolid? Worst(StockFacts stock, double from)
     {
         var mixing = stock.Mixing;
@@ -101,7 +104,9 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
         }
 
         return mixing.Passing
-            .Where(p => p.Fate != SolidFate.FallsOutOfTheStockAnyway && p.There is { Undissolved: null, Solid: { } solid } && !HasItsRule(solid, stock, p))
+            .Where(p => p.Fate != SolidFate.FallsOutOfTheStockAnyway
+                && p.There is { Undissolved: null, Solid: { } solid }
+                && !HasItsRule(solid, stock, p))
             .Where(p => mixing.States[p.First.Index].Validity.Trust != Trust.OutOfRange)
             .OrderByDescending(p => Rounding.SixDigits(p.Concentration.GramsPerLitre) >= from)
             .ThenBy(p => p.Fate == SolidFate.StaysAlthoughItWouldDissolve ? 0 : 1)
@@ -110,7 +115,10 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
             .FirstOrDefault();
     }
 
-    /// <summary>What the finished stock drops at some temperature is its rule's. Calcium with sulfate or phosphate, and hydroxides of metals whose acid or chelate comes later, have rules of their own.</summary>
+    /// <summary>
+    /// What the finished stock drops at some temperature is its rule's. Calcium with sulfate or phosphate, and hydroxides of metals whose
+    /// acid or chelate comes later, have rules of their own.
+    /// </summary>
     private static bool HasItsRule(Solid solid, StockFacts stock, PassingSolid passing) =>
         stock.Chemistry.States.Any(s => s.Deposits.Any(d => d.Solid.Formula == solid.Formula))
         || BenchChemistry.IsOfCalciumWithItsPartner(solid)

@@ -46,9 +46,11 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
     /// <summary>Nutrients and ballast a list of contents is expected to name, with the component and g/mol they are reckoned by.</summary>
     private static readonly (string Name, string Component, double GramsPerMole, bool Trace)[] _listed =
     [
-        ("calcium", Component.Calcium, 40.078, false), ("magnesium", Component.Magnesium, 24.305, false), ("potassium", Component.Potassium, 39.098, false),
+        ("calcium", Component.Calcium, 40.078, false), ("magnesium", Component.Magnesium, 24.305, false),
+        ("potassium", Component.Potassium, 39.098, false),
             ("sodium", Component.Sodium, 22.990, false),
-        ("chloride", Component.Chloride, 35.45, false), ("iron", Component.FerrousIron, 55.845, true), ("iron", Component.FerricIron, 55.845, true),
+        ("chloride", Component.Chloride, 35.45, false), ("iron", Component.FerrousIron, 55.845, true),
+        ("iron", Component.FerricIron, 55.845, true),
             ("manganese", Component.Manganese, 54.938, true),
         ("zinc", Component.Zinc, 65.38, true), ("copper", Component.Copper, 63.546, true), ("boron", Component.Boron, 10.81, true),
             ("molybdenum", Component.Molybdate, 95.95, true),
@@ -56,12 +58,15 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
 
     private static readonly IReadOnlyList<(string Name, Regex Word, string[] Components)> _words =
     [
-        .. _known.Select(k => (k.Name, new Regex($@"(?<!\bno |\bwithout |\bfree of )\b(?:{k.Words})\b(?!-free| free)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), k.Components)),
+        .. _known.Select(k => (k.Name, new Regex(
+            $@"(?<!\bno |\bwithout |\bfree of )\b(?:{k.Words})\b(?!-free| free)",
+            RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), k.Components)),
     ];
 
     /// <summary>What a label warns of is not in the bottle: "keep apart from sulfates and phosphates", "never mix with calcium".</summary>
     private static readonly Regex _keptApart = new(
-        @"\b(?:keep|store|away|apart|separate|never|not|don't|before|until)\b[^.;()]*", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+        @"\b(?:keep|store|away|apart|separate|never|not|don't|before|until)\b[^.;()]*",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 
     public override string Name => RuleName;
 
@@ -118,7 +123,9 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
 
     /// <summary>True for a bench sheet with a label whose contents are known through and through.</summary>
     private static bool CanBeJudged(StockFacts stock) =>
-        stock.Stock is { ForBench: true, Label.ContentsText: not null } && stock.IsComplete && stock.Additions.All(a => a.Substance.Dissolves.Count > 0);
+        stock.Stock is { ForBench: true, Label.ContentsText: not null }
+            && stock.IsComplete
+            && stock.Additions.All(a => a.Substance.Dissolves.Count > 0);
 
     /// <summary>What the label names and nothing brings.</summary>
     private static IReadOnlyList<string> Absent(StockFacts stock) =>
@@ -152,7 +159,8 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
             $"The label of '{stock.Stock.Name}' lists its contents, but not "
                 + $"{Say.List(unnamed.Select(u => $"{u.Name} ({Say.Number(u.MilligramsPerLitre)} mg/L in the feed)"))}. "
             + "A list is read as complete: what is not on it gets added a second time, or nobody expects it. "
-            + $"Put it on the label, or move {Say.List(unnamed.SelectMany(u => stock.SuppliersOf(u.Component)).Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))} to the stock where it belongs.",
+            + "Put it on the label, or move "
+                + $"{Say.List(unnamed.SelectMany(u => stock.SuppliersOf(u.Component)).Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))} to the stock where it belongs.",
             Harm.Damage,
             Odds.Certain) with
         {
@@ -162,7 +170,9 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
         };
     }
 
-    /// <summary>What reaches the plants and is not on a label that names more than it leaves out; a title ("Calcium nitrate") is no list.</summary>
+    /// <summary>
+    /// What reaches the plants and is not on a label that names more than it leaves out; a title ("Calcium nitrate") is no list.
+    /// </summary>
     private static List<Held> Unnamed(StockFacts stock, RuleContext context)
     {
         if (stock.Stock.Dose is not { Value: var dose })
@@ -173,7 +183,10 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
         var options = context.Options<LabelContradictsContentsOptions>();
         var named = Named(stock).Select(n => n.Name).ToHashSet(StringComparer.Ordinal);
         var held = _listed
-            .Select(l => (Listed: l, Held: new Held(l.Name, l.Component, Rounding.SixDigits(Brought(stock, l.Component) * l.GramsPerMole * 1000 / stock.Volume.Litres * dose.LitresPerLitre))))
+            .Select(l => (Listed: l, Held: new Held(
+                l.Name,
+                l.Component,
+                Rounding.SixDigits(Brought(stock, l.Component) * l.GramsPerMole * 1000 / stock.Volume.Litres * dose.LitresPerLitre))))
             .Where(h => h.Held.MilligramsPerLitre >= (h.Listed.Trace ? options.Trace : options.Main))
             .Select(h => h.Held)
             .ToList();
@@ -183,7 +196,8 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
 
     /// <summary>mol brought by additions and reagents; what the water brings is on no label.</summary>
     private static double Brought(StockFacts stock, string component) =>
-        stock.Additions.Sum(a => a.ComponentMoles.GetValueOrDefault(component)) + stock.Adjustments.Sum(a => a.ComponentMoles.GetValueOrDefault(component));
+        stock.Additions.Sum(a => a.ComponentMoles.GetValueOrDefault(component))
+            + stock.Adjustments.Sum(a => a.ComponentMoles.GetValueOrDefault(component));
 }
 
 /// <summary>Something the stock brings.</summary>

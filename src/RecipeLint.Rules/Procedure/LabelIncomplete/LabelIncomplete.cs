@@ -14,7 +14,10 @@ internal sealed class LabelIncomplete : StockRule<LabelGaps>, IProposesRepairs
 {
     public const string RuleName = "label-incomplete";
 
-    private static readonly string[] _partners = [BenchChemistry.Sulfate, BenchChemistry.Phosphate, Component.Carbonate, Component.Silicate];
+    private static readonly string[] _partners =
+    [
+        BenchChemistry.Sulfate, BenchChemistry.Phosphate, Component.Carbonate, Component.Silicate,
+    ];
 
     public override string Name => RuleName;
 
@@ -76,8 +79,8 @@ internal sealed class LabelIncomplete : StockRule<LabelGaps>, IProposesRepairs
     }
 
     /// <summary>
-    /// Nobody can use a bottle safely whose label is written and does not say what is in it (29 CFR 1910.1200(f)(6) asks it of every container
-    /// at work), nor rightly without the dilution. A sheet without any label may have one elsewhere.
+    /// Nobody can use a bottle safely whose label is written and does not say what is in it (29 CFR 1910.1200(f)(6) asks it of every
+    /// container at work), nor rightly without the dilution. A sheet without any label may have one elsewhere.
     /// </summary>
     private static Harm HarmOf(LabelGaps verdict) => verdict.Stock.Stock.Label is null ? Harm.Damage
         : verdict.Missing.Contains(LabelEntry.Contents) ? Harm.Person
@@ -146,4 +149,5 @@ internal enum LabelEntry
 /// <param name="Enemy">The other part that would cloud with this one; null where there is none to speak of.</param>
 /// <param name="PartnerMillimolesPerLitre">Of sulfate, phosphate, carbonate or silicate, the most of one.</param>
 internal sealed record LabelGaps(
-    StockFacts Stock, IReadOnlyList<LabelEntry> Missing, string? Enemy, double CalciumMillimolesPerLitre, double PartnerMillimolesPerLitre, Check Count) : Verdict;
+    StockFacts Stock, IReadOnlyList<LabelEntry> Missing, string? Enemy, double CalciumMillimolesPerLitre, double PartnerMillimolesPerLitre,
+    Check Count) : Verdict;

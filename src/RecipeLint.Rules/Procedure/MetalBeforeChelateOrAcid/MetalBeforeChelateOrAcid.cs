@@ -26,7 +26,9 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
             foreach (var moment in moments)
             {
                 var protector = moments.Skip(moment.Index + 1).SelectMany(m => m.Added).FirstOrDefault(BenchChemistry.Protects);
-                var metals = BenchChemistry.Metals.Where(m => moment.Added.Any(a => !BenchChemistry.Protects(a) && BenchChemistry.Brings(a, m.Component))).ToList();
+                var metals = BenchChemistry.Metals
+                    .Where(m => moment.Added.Any(a => !BenchChemistry.Protects(a) && BenchChemistry.Brings(a, m.Component)))
+                    .ToList();
                 if (metals.Count == 0 || protector is null)
                 {
                     continue;
@@ -105,7 +107,8 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
 
             foreach (var (component, name) in metals)
             {
-                var worst = BenchChemistry.FormingReadily(state, s => BenchChemistry.IsHydroxide(s, component) && there.Find(s.Name) is not null).FirstOrDefault();
+                var worst = BenchChemistry.FormingReadily(
+                    state, s => BenchChemistry.IsHydroxide(s, component) && there.Find(s.Name) is not null).FirstOrDefault();
                 if (worst.Solid is not { } solid || finished.Solids.Any(s => ReferenceEquals(s.Solid, solid) && s.Index > 0))
                 {
                     continue;
@@ -114,12 +117,14 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
                 var index = new Check("past the limit", Rounding.SixDigits(worst.Index), Relation.Over,
                     context.Options<MetalBeforeChelateOrAcidOptions>().Index);
                 var grams = there.Find(solid.Name)!.Mass.Grams;
-                var share = grams / solid.MolarMassGramsPerMole * solid.Composition.First(c => c.Key == component).Value / at.After.Moles[component];
+                var share = grams / solid.MolarMassGramsPerMole * solid.Composition.First(c => c.Key == component).Value
+                    / at.After.Moles[component];
                 var lost = new Check("enough to miss", Rounding.SixDigits(share * 100), Relation.AtLeast,
                     context.Options<MetalBeforeChelateOrAcidOptions>().Lost, "%");
                 if (index.Holds && lost.Holds)
                 {
-                    return new DroppedMetal(stock, moment, protector, at, state, solid, component, name, grams, index, lost) { Checks = [index, lost] };
+                    return new DroppedMetal(
+                        stock, moment, protector, at, state, solid, component, name, grams, index, lost) { Checks = [index, lost] };
                 }
             }
         }
@@ -136,7 +141,8 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
         List<MixingStep> until,
         RuleContext context)
     {
-        if (!metals.Exists(m => m.Component == BenchChemistry.Ferrous) || until.Select(m => stock.Mixing.States[m.Index].PhInAir).Max() is not { } ph)
+        if (!metals.Exists(m => m.Component == BenchChemistry.Ferrous)
+            || until.Select(m => stock.Mixing.States[m.Index].PhInAir).Max() is not { } ph)
         {
             return null;
         }

@@ -94,7 +94,12 @@ internal sealed class MissingRinseForSmallWeight : StockRule<UnrinsedWeights>, I
             yield break;
         }
 
-        var last = verdict.Small.Select(a => RepairContext.StepAt(stock, a.Place)).OfType<Step>().Select(RepairContext.IndexOf).DefaultIfEmpty(-1).Max();
+        var last = verdict.Small
+            .Select(a => RepairContext.StepAt(stock, a.Place))
+            .OfType<Step>()
+            .Select(RepairContext.IndexOf)
+            .DefaultIfEmpty(-1)
+            .Max();
         if (last >= 0)
         {
             yield return Mend.Chemistry(

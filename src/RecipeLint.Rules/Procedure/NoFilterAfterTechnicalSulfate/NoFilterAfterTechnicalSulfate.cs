@@ -20,7 +20,8 @@ internal sealed class NoFilterAfterTechnicalSulfate : StockRule<UnfilteredRest>,
     {
         var technical = stock.Additions
             .Where(a => !a.ThroughAliquot && a.AssayDeclared && a.Substance.Form == PhysicalForm.Solid
-                && a.Assay.Percent < context.Options<NoFilterAfterTechnicalSulfateOptions>().TechnicalBelow && BenchChemistry.Brings(a, BenchChemistry.Sulfate))
+                && a.Assay.Percent < context.Options<NoFilterAfterTechnicalSulfateOptions>().TechnicalBelow
+                    && BenchChemistry.Brings(a, BenchChemistry.Sulfate))
             .OrderByDescending(Rest)
             .ThenBy(a => a.Id, StringComparer.Ordinal)
             .ToList();

@@ -107,7 +107,8 @@ internal sealed class NoFinalVolumeStep : StockRule<FinalVolume>, IProposesRepai
     /// <summary>A top-up to what the stock makes, at the end.</summary>
     protected override IEnumerable<RepairProposal> Repair(FinalVolume verdict, Finding finding, RepairContext context)
     {
-        if (context.StockOf(finding) is not { Stock.Makes: { } makes } stock || context.Item(makes.Place) is not { Text: { Length: > 0 } volume })
+        if (context.StockOf(finding) is not { Stock.Makes: { } makes } stock
+            || context.Item(makes.Place) is not { Text: { Length: > 0 } volume })
         {
             yield break;
         }

@@ -20,7 +20,9 @@ internal sealed class SlowDissolverLast : StockRule<LastSolid>, IProposesRepairs
     protected override IEnumerable<LastSolid> Judge(StockFacts stock, RuleContext context)
     {
         var moments = stock.Mixing.Steps;
-        var solids = moments.Where(m => m.Step is AddStep && m.Before.FreeWaterGrams > 0 && m.Added is [{ Substance.Form: PhysicalForm.Solid }]).ToList();
+        var solids = moments.Where(m => m.Step is AddStep
+            && m.Before.FreeWaterGrams > 0
+            && m.Added is [{ Substance.Form: PhysicalForm.Solid }]).ToList();
         if (solids.Count < 2 || moments.Any(m => m.Step is HandlingStep { Handling: Handling.Warm }))
         {
             return [Silent(stock, "two or more solids go into water that is not warmed")];
@@ -107,7 +109,8 @@ internal sealed class SlowDissolverLast : StockRule<LastSolid>, IProposesRepairs
             yield break;
         }
 
-        if (RepairContext.StepAt(stock, finding.Place) is { } slow && stock.Stock.Steps.FirstOrDefault(s => s is AddStep or AliquotStep) is { } first
+        if (RepairContext.StepAt(
+            stock, finding.Place) is { } slow && stock.Stock.Steps.FirstOrDefault(s => s is AddStep or AliquotStep) is { } first
             && Steps.Move(stock, context, slow, first) is { } move)
         {
             yield return Mend.Chemistry("move-first", $"Put '{slow.Id}' in first.", move);
@@ -119,7 +122,8 @@ internal sealed class SlowDissolverLast : StockRule<LastSolid>, IProposesRepairs
         }
     }
 
-    private static LastSolid Silent(StockFacts stock, string what) => new(stock, null, 0, 0, null, null, null, null) { Checks = [Check.That(what, false)] };
+    private static LastSolid Silent(StockFacts stock, string what) =>
+        new(stock, null, 0, 0, null, null, null, null) { Checks = [Check.That(what, false)] };
 }
 
 /// <summary>The solid that goes in last.</summary>
@@ -127,4 +131,5 @@ internal sealed class SlowDissolverLast : StockRule<LastSolid>, IProposesRepairs
 /// <param name="Solubility">g in 100 g of water at the bench.</param>
 /// <param name="OtherGrams">Other solids in the vessel by then.</param>
 internal sealed record LastSolid(
-    StockFacts Stock, MixingStep? Moment, double Solubility, double OtherGrams, Check? Slow, Check? Much, Check? Fits, Check? Crowd) : Verdict;
+    StockFacts Stock, MixingStep? Moment, double Solubility, double OtherGrams, Check? Slow, Check? Much, Check? Fits,
+    Check? Crowd) : Verdict;

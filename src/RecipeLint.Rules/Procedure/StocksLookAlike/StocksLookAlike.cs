@@ -18,7 +18,11 @@ internal sealed class StocksLookAlike : RecipeRule<LikeBottles>
             .DistinctBy(d => d.Stock!.Stock.File)
             .Select(d => Bottle.Of(d, d.Stock!))
             .ToList();
-        var groups = bottles.Where(b => b.Colour is not null).GroupBy(b => b.Colour!).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.ToList()).ToList();
+        var groups = bottles.Where(b => b.Colour is not null)
+            .GroupBy(b => b.Colour!)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => g.ToList())
+            .ToList();
         if (groups.Count == 0)
         {
             yield return new LikeBottles(recipe, "", [], bottles,
@@ -114,4 +118,5 @@ internal sealed record Bottle(DoseFacts Dose, StockFacts Stock, string? Colour, 
 /// <param name="Alike">In the order of the doses.</param>
 /// <param name="Bottles">All of the bench.</param>
 /// <param name="Count">How many share the colour; null where none has one.</param>
-internal sealed record LikeBottles(RecipeFacts Recipe, string Colour, IReadOnlyList<Bottle> Alike, IReadOnlyList<Bottle> Bottles, Check? Count) : Verdict;
+internal sealed record LikeBottles(
+    RecipeFacts Recipe, string Colour, IReadOnlyList<Bottle> Alike, IReadOnlyList<Bottle> Bottles, Check? Count) : Verdict;

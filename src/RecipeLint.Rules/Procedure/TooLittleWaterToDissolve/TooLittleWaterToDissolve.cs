@@ -10,7 +10,10 @@ using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Procedure;
 
-/// <summary>A solid that the water poured so far cannot dissolve, although the finished volume could; on a bench sheet also one that has no water at all.</summary>
+/// <summary>
+/// A solid that the water poured so far cannot dissolve, although the finished volume could; on a bench sheet also one that has no water at
+/// all.
+/// </summary>
 internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IProposesRepairs
 {
     public const string RuleName = "too-little-water-to-dissolve";
@@ -18,7 +21,9 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
     /// <summary>Share of the volume to start with (common practice, no source).</summary>
     private const double StartWith = 0.75;
 
-    /// <summary>Share of the volume that comes with liquids and small parts of other stocks and is no first water (common practice, no source).</summary>
+    /// <summary>
+    /// Share of the volume that comes with liquids and small parts of other stocks and is no first water (common practice, no source).
+    /// </summary>
     private const double NextToNone = 0.1;
 
     public override string Name => RuleName;
@@ -35,7 +40,11 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
             }
         }
 
-        foreach (var substance in stock.Additions.Where(a => !a.ThroughAliquot).Select(a => a.Substance).DistinctBy(s => s.Id).Where(s => s.Form == PhysicalForm.Solid))
+        foreach (var substance in stock.Additions
+            .Where(a => !a.ThroughAliquot)
+            .Select(a => a.Substance)
+            .DistinctBy(s => s.Id)
+            .Where(s => s.Form == PhysicalForm.Solid))
         {
             foreach (var verdict in Judge(stock, substance, context))
             {
@@ -107,7 +116,8 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
                 Rounding.SixDigits(grams), Relation.Over, Rounding.SixDigits(holds * FirstWater.Slack), "g");
 
             // What the whole finished volume cannot hold either is past its solubility, which another rule says once.
-            var inTheEnd = HandbookSolubility.GramsPer100GramsWater(substance, bench) is { } cold && grams <= cold * moments[^1].After.FreeWaterGrams / 100;
+            var inTheEnd = HandbookSolubility.GramsPer100GramsWater(substance, bench) is { } cold
+                && grams <= cold * moments[^1].After.FreeWaterGrams / 100;
             var verdict = new SaltInWater(stock, moment, substance, grams, water, celsius, solubility, holds, over)
             {
                 Checks = [over, Check.That("the finished volume would hold it (else it is past its solubility altogether)", inTheEnd)],
@@ -199,5 +209,6 @@ internal sealed record DryStart(StockFacts Stock, MixingStep First, MixingStep T
 /// <param name="Solubility">g in 100 g of water at that temperature.</param>
 /// <param name="Holds">g that the water dissolves.</param>
 internal sealed record SaltInWater(
-    StockFacts Stock, MixingStep Moment, Substance Substance, double Grams, double WaterGrams, double Celsius, double Solubility, double Holds, Check Over)
+    StockFacts Stock, MixingStep Moment, Substance Substance, double Grams, double WaterGrams, double Celsius, double Solubility,
+    double Holds, Check Over)
     : WaterToDissolve(Stock);

@@ -32,7 +32,9 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
         }
 
         var room = 1 + (context.Options<ToppedUpPastVolumeOptions>().Tolerance / 100);
-        foreach (var verdict in moments.Where(m => m.Step is TopUpStep).SelectMany(m => AtMark(stock, m, room)).Append(AtTheEnd(stock, moments, room)))
+        foreach (var verdict in moments.Where(m => m.Step is TopUpStep)
+            .SelectMany(m => AtMark(stock, m, room))
+            .Append(AtTheEnd(stock, moments, room)))
         {
             yield return verdict;
             if (verdict.Fires)
@@ -109,14 +111,17 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
             yield break;
         }
 
-        if (stock.Stock.Makes is { } makes && context.Item(makes.Place) is { } written && context.Item(finding.Place) is { Text.Length: > 0 })
+        if (stock.Stock.Makes is { } makes
+            && context.Item(makes.Place) is { } written
+            && context.Item(finding.Place) is { Text.Length: > 0 })
         {
             yield return Mend.Chemistry(
                 "right-mark", $"Top up to {written.Text}, what the stock makes.",
                     new JsonEdit.ReplaceValue(finding.Place, JsonDraft.Of(written.Text)));
         }
 
-        if (finding.Related is [{ Place: var mark }, ..] && RepairContext.StepAt(stock, mark) is { } topUp && RepairContext.StepAt(stock, finding.Place) is { } late
+        if (finding.Related is [{ Place: var mark }, ..] && RepairContext.StepAt(stock, mark) is { } topUp && RepairContext.StepAt(
+            stock, finding.Place) is { } late
             && Steps.Move(stock, context, late, topUp) is { } earlier)
         {
             yield return Mend.Chemistry("move-before-top-up", $"Put '{late.Id}' before the top-up.", earlier);
@@ -128,7 +133,10 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
         }
     }
 
-    /// <summary>The mark against what the stock makes, and the vessel before it against the mark; a mark that cannot be read is what the stock makes.</summary>
+    /// <summary>
+    /// The mark against what the stock makes, and the vessel before it against the mark; a mark that cannot be read is what the stock
+    /// makes.
+    /// </summary>
     private static IEnumerable<VolumeAtMark> AtMark(StockFacts stock, MixingStep moment, double room)
     {
         var makes = stock.Volume.Litres;
@@ -151,7 +159,8 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
             : Of(stock, MarkFault.FullBefore, last, moments[^1].After.Litres, stock.Volume.Litres, room, "past what it makes");
     }
 
-    private static VolumeAtMark Of(StockFacts stock, MarkFault fault, MixingStep moment, double litres, double mark, double room, string what)
+    private static VolumeAtMark Of(
+        StockFacts stock, MarkFault fault, MixingStep moment, double litres, double mark, double room, string what)
     {
         var past = new Check(what, Rounding.SixDigits(litres), Relation.Over, Rounding.SixDigits(mark * room), "L");
         return new VolumeAtMark(stock, fault, moment, litres, mark, past) { Checks = [past] };
@@ -187,4 +196,5 @@ internal enum MarkFault
 /// <param name="Moment">The step it is about; null where there is nothing to judge.</param>
 /// <param name="Litres">What is there.</param>
 /// <param name="Mark">What should be there at most, without the tolerance.</param>
-internal sealed record VolumeAtMark(StockFacts Stock, MarkFault Fault, MixingStep? Moment, double Litres, double Mark, Check? Past) : Verdict;
+internal sealed record VolumeAtMark(
+    StockFacts Stock, MarkFault Fault, MixingStep? Moment, double Litres, double Mark, Check? Past) : Verdict;

@@ -16,7 +16,8 @@ internal sealed class VesselTooSmall : StockRule<BatchInVessel>, IProposesRepair
 
     protected override IEnumerable<BatchInVessel> Judge(StockFacts stock, RuleContext context)
     {
-        if (stock.Stock.Vessel is not { } named || stock.Settings.Vessels.FirstOrDefault(v => v.Name == named.Value) is not { Capacity: { } capacity } vessel)
+        if (stock.Stock.Vessel is not { } named
+            || stock.Settings.Vessels.FirstOrDefault(v => v.Name == named.Value) is not { Capacity: { } capacity } vessel)
         {
             yield return new BatchInVessel(stock, default, null,
                 null)

@@ -87,7 +87,8 @@ internal sealed class BatchOutlastsShelfLife : WorkspaceRule<BatchOutlastsShelfL
     /// <param name="Users">The recipes that dose it, with what a filling takes.</param>
     /// <param name="Lasts">Days, to six digits; counts only where <see cref="IsCounted"/>.</param>
     internal sealed record Batch(
-        StockFacts Stock, IReadOnlyList<(RecipeFacts Recipe, double Litres)> Users, NumberOption FillingsPerWeek, double LitresPerDay, double Lasts) : Verdict
+        StockFacts Stock, IReadOnlyList<(RecipeFacts Recipe, double Litres)> Users, NumberOption FillingsPerWeek, double LitresPerDay,
+        double Lasts) : Verdict
     {
         /// <summary>True where it keeps for a stated time and is used.</summary>
         internal bool IsCounted { get; init; }

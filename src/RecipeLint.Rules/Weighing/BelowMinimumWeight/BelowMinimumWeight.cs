@@ -39,13 +39,15 @@ internal sealed class BelowMinimumWeight : WorkspaceRule<BelowMinimumWeight.Know
         }
 
         var standard = UncertaintySteps.OfWeight(work, weighed, mass);
-        var relative = work.Result("expanded uncertainty (k = 2) of the weight", "100 × 2 × standard uncertainty / weight", 100 * (Term)2 * standard / mass, "%");
+        var relative = work.Result(
+            "expanded uncertainty (k = 2) of the weight", "100 × 2 × standard uncertainty / weight", 100 * (Term)2 * standard / mass, "%");
         work.Check(check, relative, work.Option("limit", verdict.Limit));
         return work.Statements(verdict).Done(relative);
     }
 
     /// <summary>A finer scale of the shop, a larger batch, or a stronger stock.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Known verdict, Finding finding, RepairContext context) => Equipment.ForWeight(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Known verdict, Finding finding, RepairContext context) =>
+        Equipment.ForWeight(finding, context);
 
     private static Known Of(WeighedAmount weighed, RuleContext options)
     {
@@ -54,13 +56,20 @@ internal sealed class BelowMinimumWeight : WorkspaceRule<BelowMinimumWeight.Know
         var unsure = new Check("less sure than a weight should be", Rounding.SixDigits(relative * 100), Relation.Over, limit, "%");
         var byMaker = !unsure.Holds && weighed.Weighing.IsBelowStatedMinimum;
         var check = byMaker
-            ? new Check("under what the maker vouches for", weighed.Mass.Grams, Relation.Under, weighed.Scale.MinimumWeight!.Value.Grams, "g")
+            ? new Check(
+                "under what the maker vouches for", weighed.Mass.Grams, Relation.Under, weighed.Scale.MinimumWeight!.Value.Grams, "g")
             : unsure;
-        return new Known(weighed, relative, limit, byMaker) { Files = [weighed.File], Checks = [check, .. weighed.Unimportant, .. ReportedAlready(weighed, options)] };
+        return new Known(weighed, relative, limit, byMaker)
+        {
+            Files = [weighed.File],
+            Checks = [check, .. weighed.Unimportant, .. ReportedAlready(weighed, options)],
+        };
     }
 
     private static IReadOnlyList<Check> ReportedAlready(WeighedAmount weighed, RuleContext context) =>
-        BelowScaleResolution.Reports(context, weighed) ? [Check.That("the rule below-scale-resolution has not reported this weight already", false)] : [];
+        BelowScaleResolution.Reports(context, weighed)
+            ? [Check.That("the rule below-scale-resolution has not reported this weight already", false)]
+            : [];
 
     private static Finding Uncertain(Known verdict, RuleContext context)
     {
@@ -69,10 +78,13 @@ internal sealed class BelowMinimumWeight : WorkspaceRule<BelowMinimumWeight.Know
         var minimum = NetWeight.SmallestWithin(scale, limit);
         var assumed = scale.Repeatability is null ? "taken as 1.5 steps, " : "";
         var message = $"{Say.Grams(weighed.Mass.Grams)} of {weighed.Name} on '{scale.Name}' is only known to ±{Say.Percent(relative)} "
-            + $"(repeatability {assumed}{Say.Grams(weighing.Repeatability.Grams)}, display {Say.Grams(scale.Readability.Grams)}); ±{Say.Percent(limit)} takes {Say.Grams(minimum.Grams)}. "
+            + $"(repeatability {assumed}{Say.Grams(weighing.Repeatability.Grams)}, display {Say.Grams(scale.Readability.Grams)}); "
+                + $"±{Say.Percent(limit)} takes {Say.Grams(minimum.Grams)}. "
             + "Every batch then differs by that much, unseen. "
             + TinyWeight.Remedy(weighed, minimum, limit);
-        return context.Find(weighed.AmountPlace, message, Harm.Damage, Odds.Certain, scale.Repeatability is null ? Certainty.Estimate : Certainty.Computed) with
+        return context.Find(weighed.AmountPlace, message, Harm.Damage, Odds.Certain, scale.Repeatability is null
+            ? Certainty.Estimate
+            : Certainty.Computed) with
         {
             Measured = new Measured("relative expanded uncertainty", relative * 100, limit * 100, "%"),
             Values =
@@ -89,8 +101,11 @@ internal sealed class BelowMinimumWeight : WorkspaceRule<BelowMinimumWeight.Know
     {
         var (weighed, relative) = (verdict.Weighed, verdict.Relative);
         var minimum = weighed.Scale.MinimumWeight!.Value;
-        var message = $"{Say.Grams(weighed.Mass.Grams)} of {weighed.Name} is under the minimum weight of '{weighed.Scale.Name}', {Say.Grams(minimum.Grams)}. "
-            + $"The maker vouches for nothing below it; by its display and repeatability the weight would still be right to ±{Say.Percent(relative)}. "
+        var message =
+            $"{Say.Grams(weighed.Mass.Grams)} of {weighed.Name} is under the minimum weight of '{weighed.Scale.Name}', "
+                + $"{Say.Grams(minimum.Grams)}. "
+            + "The maker vouches for nothing below it; by its display and repeatability the weight would still be right to "
+                + $"±{Say.Percent(relative)}. "
             + "Weigh a larger batch, or check the scale with a test weight of that size.";
         return context.Find(weighed.AmountPlace, message, Harm.Damage, Odds.Possible, Certainty.Computed) with
         {

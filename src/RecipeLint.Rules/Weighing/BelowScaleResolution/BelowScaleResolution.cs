@@ -27,7 +27,9 @@ internal sealed class BelowScaleResolution : WorkspaceRule<BelowScaleResolution.
         var error = 0.5 / shown;
         var limit = BelowMinimumWeight.LimitFor(context, weighed.File);
         var minimum = new Mass(Math.Max(readability * steps, NetWeight.SmallestWithin(weighed.Scale, limit).Grams));
-        var message = $"{Say.Grams(mass)} of {weighed.Name} is only {Say.Number(shown)} display steps of '{weighed.Scale.Name}' (readability {Say.Grams(readability)}): "
+        var message =
+            $"{Say.Grams(mass)} of {weighed.Name} is only {Say.Number(shown)} display steps of '{weighed.Scale.Name}' (readability "
+                + $"{Say.Grams(readability)}): "
             + $"rounding on the display alone can be off by ±{Say.Percent(error)}. The plants get that error from every batch. "
             + TinyWeight.Remedy(weighed, minimum, limit);
         return context.Find(weighed.AmountPlace, message, ElementTooUncertain.HarmOf(error, context, weighed.File), Odds.Certain) with
@@ -56,7 +58,8 @@ internal sealed class BelowScaleResolution : WorkspaceRule<BelowScaleResolution.
     }
 
     /// <summary>A finer scale of the shop, a larger batch, or a stronger stock.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Shown verdict, Finding finding, RepairContext context) => Equipment.ForWeight(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Shown verdict, Finding finding, RepairContext context) =>
+        Equipment.ForWeight(finding, context);
 
     private static Shown Of(WeighedAmount weighed, RuleContext options)
     {

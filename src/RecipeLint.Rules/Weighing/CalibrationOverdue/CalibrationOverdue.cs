@@ -16,14 +16,18 @@ internal sealed class CalibrationOverdue : WorkspaceRule
             yield break;
         }
 
-        foreach (var calibration in LintEngine.ShopsOf(facts.Workspace).SelectMany(s => s.Calibrations).Distinct().Where(c => c.Due < today))
+        foreach (var calibration in LintEngine.ShopsOf(facts.Workspace)
+            .SelectMany(s => s.Calibrations)
+            .Distinct()
+            .Where(c => c.Due < today))
         {
             var late = today.DayNumber - calibration.Due.DayNumber;
             yield return context.Find(
                 calibration.Place,
                 string.Create(CultureInfo.InvariantCulture, $"'{calibration.Name}' was calibrated on {calibration.Done:yyyy-MM-dd}, ")
                 + string.Create(CultureInfo.InvariantCulture, $"which held until {calibration.Due:yyyy-MM-dd}: {Say.Days(late)} ago. ")
-                + "Every uncertainty here rests on the accuracy it had then. Check it against a weight, buffer or standard you trust, and write the new day.",
+                + "Every uncertainty here rests on the accuracy it had then. Check it against a weight, buffer or standard you trust, and "
+                    + "write the new day.",
                 Harm.Habit,
                 Odds.Certain,
                 Certainty.Practice);

@@ -16,7 +16,10 @@ internal sealed class DoseWithoutMargin : RecipeRule<DoseWithoutMargin.Margin>, 
 {
     public const string RuleName = "dose-without-margin";
 
-    private static readonly MeasureKind[] _countedByHand = [MeasureKind.Cylinder, MeasureKind.Flask, MeasureKind.Pipette, MeasureKind.Syringe, MeasureKind.Jug];
+    private static readonly MeasureKind[] _countedByHand =
+    [
+        MeasureKind.Cylinder, MeasureKind.Flask, MeasureKind.Pipette, MeasureKind.Syringe, MeasureKind.Jug,
+    ];
 
     public override string Name => RuleName;
 
@@ -32,7 +35,8 @@ internal sealed class DoseWithoutMargin : RecipeRule<DoseWithoutMargin.Margin>, 
             }
 
             var (part, fillings) = SlipOf(dose, options.Slip / 100);
-            var within = new Check("within the slip", Rounding.SixDigits(reach.Part * 100), Relation.AtMost, Rounding.SixDigits(part * 100), "%");
+            var within =
+                new Check("within the slip", Rounding.SixDigits(reach.Part * 100), Relation.AtMost, Rounding.SixDigits(part * 100), "%");
             yield return new Margin(recipe, dose, reach, part, fillings, toHarm)
             {
                 Checks = recipe.IsComplete ? [within] : [within, Check.That("the recipe could be read whole", false)],
@@ -44,15 +48,22 @@ internal sealed class DoseWithoutMargin : RecipeRule<DoseWithoutMargin.Margin>, 
     {
         var (recipe, dose, reach) = (verdict.Recipe, verdict.Dose, verdict.Reach);
         var name = dose.Stock?.Stock.Name ?? dose.Direct!.Substance.Name;
-        var slip = verdict.Fillings is { } count ? $"One filling of '{dose.Measure!.Name}' too many ({count + 1} instead of {count})" : $"{Say.Percent(verdict.Part)} too much";
+        var slip = verdict.Fillings is { } count
+            ? $"One filling of '{dose.Measure!.Name}' too many ({count + 1} instead of {count})"
+            : $"{Say.Percent(verdict.Part)} too much";
         var then = Rounding.SixDigits(reach.Found * (1 + (verdict.Part * reach.Share)));
         var meaning = verdict.ToHarm
             ? $"above {Say.Number(reach.Bound)} mg/L the '{recipe.Profile.Name}' profile expects damage"
             : $"at {Say.Number(reach.Bound)} mg/L its usual range in the '{recipe.Profile.Name}' profile ends";
-        var message = $"{slip} of '{name}' takes {reach.Range.Key} from {Say.Number(reach.Found)} to {Say.Number(then)} mg/L, and {meaning}. "
-            + $"{reach.Range.Key} is the first to go, at {Say.Percent(reach.Part)} too much, and nobody sees it before roots and leaves do. "
-            + (verdict.Fillings is null ? "Lower it, or measure this dose finer than the others." : "Take the dose in one filling, or lower the element.");
-        return context.Find(PlaceOf(dose), message, Harm.Damage, Odds.Possible, reach.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
+        var message =
+            $"{slip} of '{name}' takes {reach.Range.Key} from {Say.Number(reach.Found)} to {Say.Number(then)} mg/L, and {meaning}. "
+            + $"{reach.Range.Key} is the first to go, at {Say.Percent(reach.Part)} too much, and nobody sees it before roots and leaves "
+                + "do. "
+            + (verdict.Fillings is null
+                ? "Lower it, or measure this dose finer than the others."
+                : "Take the dose in one filling, or lower the element.");
+        return context.Find(
+            PlaceOf(dose), message, Harm.Damage, Odds.Possible, reach.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
         {
             Measured = new Measured("slip that reaches the bound", reach.Part * 100, verdict.Part * 100, "%"),
             Values =
@@ -67,18 +78,22 @@ internal sealed class DoseWithoutMargin : RecipeRule<DoseWithoutMargin.Margin>, 
     protected override Working Work(Margin verdict, RuleContext context)
     {
         var (recipe, dose, reach) = (verdict.Recipe, verdict.Dose, verdict.Reach);
-        var work = new WorkingBuilder($"{reach.Range.Key} when too much of '{dose.Id}' is dosed; it is the first to {(verdict.ToHarm ? "reach harm" : "leave its usual range")}");
+        var work = new WorkingBuilder($"{reach.Range.Key} when too much of '{dose.Id}' is dosed; it is the first to "
+            + $"{(verdict.ToHarm ? "reach harm" : "leave its usual range")}");
         var found = work.Given($"{reach.Range.Key} as the recipe stands", reach.Found, "mg/L", "amounts in the file");
         var brought = work.Given("of it from this dose", reach.Found * reach.Share, "mg/L", "amounts in the file");
-        var bound = work.Given(verdict.ToHarm ? "harm above" : "end of the usual range", reach.Bound, "mg/L", $"'{recipe.Profile.Name}' profile");
-        var far = work.Result("too much of the dose that reaches it", "100 × (bound - now) / from this dose", 100 * (bound - found) / brought, "%");
+        var bound =
+            work.Given(verdict.ToHarm ? "harm above" : "end of the usual range", reach.Bound, "mg/L", $"'{recipe.Profile.Name}' profile");
+        var far = work.Result(
+            "too much of the dose that reaches it", "100 × (bound - now) / from this dose", 100 * (bound - found) / brought, "%");
         var slip = verdict.Fillings is { } count
             ? work.Result("one filling too many", "100 / fillings", 100 / work.Given("fillings", count, "", "file"), "%")
             : work.Option("usual slip of the hand", context.Options<DoseWithoutMarginOptions>().Slip);
         work.Check(verdict.Checks[0], far, slip);
         if (verdict.ToHarm && First(recipe, dose, toHarm: false) is { } usual)
         {
-            work.Remark($"The first to leave its usual range would be {usual.Range.Key}, at {Say.Percent(usual.Part)} too much ({Say.Number(usual.Bound)} mg/L).");
+            work.Remark($"The first to leave its usual range would be {usual.Range.Key}, at {Say.Percent(usual.Part)} too much "
+                + $"({Say.Number(usual.Bound)} mg/L).");
         }
 
         return work.Statements(verdict).Done(far);
@@ -98,7 +113,9 @@ internal sealed class DoseWithoutMargin : RecipeRule<DoseWithoutMargin.Margin>, 
         }
 
         var element = NutrientKeys.ElementOf(verdict.Reach.Range.Key);
-        foreach (var addition in recipe.Doses.SelectMany(d => d.Direct is { } direct ? [direct] : d.Stock?.Additions ?? []).Where(a => !a.ThroughAliquot && a.Elements[element].Grams > 0))
+        foreach (var addition in recipe.Doses
+            .SelectMany(d => d.Direct is { } direct ? [direct] : d.Stock?.Additions ?? [])
+            .Where(a => !a.ThroughAliquot && a.Elements[element].Grams > 0))
         {
             yield return Additions.Less(context, addition);
         }
@@ -144,10 +161,13 @@ internal sealed class DoseWithoutMargin : RecipeRule<DoseWithoutMargin.Margin>, 
     /// <param name="Part">Too much of the dose, as a fraction, that reaches the bound.</param>
     internal sealed record Reach(ElementRange Range, double Bound, double Found, double Share, double Part)
     {
-        /// <summary>Null for an element outside its range already, which the plant rules report, and one this dose does not bring.</summary>
+        /// <summary>
+        /// Null for an element outside its range already, which the plant rules report, and one this dose does not bring.
+        /// </summary>
         internal static Reach? Of(RecipeFacts recipe, DoseFacts dose, ElementRange range, bool toHarm)
         {
-            if ((toHarm ? range.ToxicAbove : range.SufficientHigh) is not { } bound || !recipe.Elements.TryGetValue(range.Key, out var fact))
+            if ((toHarm ? range.ToxicAbove : range.SufficientHigh) is not { } bound
+                || !recipe.Elements.TryGetValue(range.Key, out var fact))
             {
                 return null;
             }
@@ -158,7 +178,8 @@ internal sealed class DoseWithoutMargin : RecipeRule<DoseWithoutMargin.Margin>, 
                 return null;
             }
 
-            var share = fact.Contributions.Where(c => c.Source == dose.Id).Sum(c => c.Concentration.MilligramsPerLitre) / fact.Concentration.MilligramsPerLitre;
+            var share = fact.Contributions.Where(c => c.Source == dose.Id).Sum(c => c.Concentration.MilligramsPerLitre)
+                / fact.Concentration.MilligramsPerLitre;
             return share > 0 ? new Reach(range, bound, found, share, Rounding.SixDigits(((bound / found) - 1) / share)) : null;
         }
     }

@@ -55,7 +55,10 @@ internal sealed class DosesShiftTheVolume : RecipeRule<DosesShiftTheVolume.Shift
             return work.Statements(verdict).Done();
         }
 
-        var doses = verdict.Recipe.Doses.Where(d => d.Volume.Litres > 0).Select(d => work.Given($"'{d.Id}'", d.Volume.Litres, "L", "file")).ToList();
+        var doses = verdict.Recipe.Doses
+            .Where(d => d.Volume.Litres > 0)
+            .Select(d => work.Given($"'{d.Id}'", d.Volume.Litres, "L", "file"))
+            .ToList();
         var poured = doses.Count == 0 ? work.Given("doses", 0, "L", "file") : work.Result("doses together", "sum", Term.Sum(doses), "L");
         var whole = work.Given("final volume", final.Value.Litres, "L", "file");
         var shift = work.Result("doses in the final volume", "100 × doses / final volume", 100 * poured / whole, "%");
@@ -80,8 +83,11 @@ internal sealed class DosesShiftTheVolume : RecipeRule<DosesShiftTheVolume.Shift
     {
         var (recipe, final, poured, shift) = (verdict.Recipe, verdict.Final!, verdict.Poured, verdict.Part);
         var litres = Say.Litres(final.Value.Litres);
-        var message = $"The doses of '{recipe.Recipe.Name}' are {Say.Litres(poured)} on {litres}, and the file does not say whether they are part of it. "
-            + $"Poured into {litres} of water, everything comes out {Say.Percent(shift / (1 + shift))} weaker than made up to {litres}, which is what is computed here. "
+        var message =
+            $"The doses of '{recipe.Recipe.Name}' are {Say.Litres(poured)} on {litres}, and the file does not say whether they are part "
+                + "of it. "
+            + $"Poured into {litres} of water, everything comes out {Say.Percent(shift / (1 + shift))} weaker than made up to {litres}, "
+                + "which is what is computed here. "
             + "Write \"volume\": \"made up\" or \"volume\": \"added to\".";
         return context.Find(final.Place, message, Harm.Damage, shift >= WarnsFrom ? Odds.Certain : Odds.Possible) with
         {
@@ -94,14 +100,20 @@ internal sealed class DosesShiftTheVolume : RecipeRule<DosesShiftTheVolume.Shift
     {
         var (recipe, poured, shift, missed) = (verdict.Recipe, verdict.Poured, verdict.Part, verdict.Missed);
         var final = recipe.Recipe.Final!.Value.Litres;
-        var message = $"The doses, {Say.Litres(poured)}, are added to {Say.Litres(final)} of water and thin everything by {Say.Percent(shift / (1 + shift))}. "
-            + $"That is why {Say.List(missed)} {(missed.Count == 1 ? "misses its target" : "miss their targets")}: made up to {Say.Litres(final)}, the doses would fit. "
-            + $"Start with {Say.Litres(recipe.WaterVolume.Litres - poured)} of water and write \"made up\", or raise the doses by {Say.Percent(shift / (1 - shift))}.";
+        var message =
+            $"The doses, {Say.Litres(poured)}, are added to {Say.Litres(final)} of water and thin everything by "
+                + $"{Say.Percent(shift / (1 + shift))}. "
+            + $"That is why {Say.List(missed)} {(missed.Count == 1 ? "misses its target" : "miss their targets")}: made up to "
+                + $"{Say.Litres(final)}, the doses would fit. "
+            + $"Start with {Say.Litres(recipe.WaterVolume.Litres - poured)} of water and write \"made up\", or raise the doses by "
+                + $"{Say.Percent(shift / (1 - shift))}.";
         return context.Find(meaning.Place, message, Harm.Damage, Odds.Possible) with
         {
             Measured = new Measured("doses in the final volume", shift * 100, verdict.Limit, "%"),
             Values = [new NamedValue("doses", poured, "L"), new NamedValue("shift", shift * 100, "%")],
-            Related = [.. recipe.Recipe.Targets.Where(t => missed.Contains(t.Key.Value)).Select(t => new RelatedPlace(t.Place, $"{t.Key.Value} would be met"))],
+            Related = [.. recipe.Recipe.Targets
+                .Where(t => missed.Contains(t.Key.Value))
+                .Select(t => new RelatedPlace(t.Place, $"{t.Key.Value} would be met"))],
         };
     }
 
@@ -130,7 +142,8 @@ internal sealed class DosesShiftTheVolume : RecipeRule<DosesShiftTheVolume.Shift
         return missed;
     }
 
-    private static bool Met(double found, double asked, double allowed) => Rounding.SixDigits(Math.Abs(found - asked)) <= Rounding.SixDigits(allowed);
+    private static bool Met(double found, double asked, double allowed) =>
+        Rounding.SixDigits(Math.Abs(found - asked)) <= Rounding.SixDigits(allowed);
 
     /// <summary>The doses of one recipe against its volume.</summary>
     /// <param name="Final">Null where no final volume is stated.</param>

@@ -7,8 +7,8 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Rules.Weighing;
 
 /// <summary>
-/// An element the recipe supplies whose concentration is not known well enough, by the law of propagation of uncertainty; one finding for each
-/// cause, with the elements it spoils.
+/// An element the recipe supplies whose concentration is not known well enough, by the law of propagation of uncertainty; one finding for
+/// each cause, with the elements it spoils.
 /// </summary>
 internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Cause>, IProposesRepairs, IGathersByPlace
 {
@@ -22,11 +22,15 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
 
     public override string Name => RuleName;
 
-    /// <summary>One weight or dose that alone may be off by more than an element may be: the plants do not get what the file says.</summary>
+    /// <summary>
+    /// One weight or dose that alone may be off by more than an element may be: the plants do not get what the file says.
+    /// </summary>
     /// <param name="relative">How far it may be off, as a share.</param>
     /// <param name="file">Where it stands; the shop of that file sets the limit.</param>
     internal static Harm HarmOf(double relative, RuleContext context, string file) => relative * 100
-        > (context.Neighbour(RuleName, file)?.Options<ElementTooUncertainOptions>() ?? new ElementTooUncertainOptions()).Limit ? Harm.Loss : Harm.Damage;
+        > (context.Neighbour(RuleName, file)?.Options<ElementTooUncertainOptions>() ?? new ElementTooUncertainOptions()).Limit
+            ? Harm.Loss
+            : Harm.Damage;
 
     protected override IEnumerable<Cause> Judge(Facts facts, RuleContext context)
     {
@@ -43,7 +47,9 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
         var milligrams = worst.Known!.Concentration.MilligramsPerLitre;
         var (low, high) = (milligrams * Math.Max(0, 1 - worst.Relative), milligrams * (1 + worst.Relative));
         var others = keys.Count == 1 ? "" : $" ({Say.List(keys.Where(k => k != worst.Key))} from the same place)";
-        var message = $"{worst.Key} in '{worst.Recipe.Recipe.Name}' is only known to ±{Say.Percent(worst.Relative)}, somewhere between {Say.Number(low)} and {Say.Number(high)} mg/L{others}. "
+        var message =
+            $"{worst.Key} in '{worst.Recipe.Recipe.Name}' is only known to ±{Say.Percent(worst.Relative)}, somewhere between "
+                + $"{Say.Number(low)} and {Say.Number(high)} mg/L{others}. "
             + $"{Say.Percent(worst.Fraction)} of that (as variance) is {worst.Source!.Name}. "
             + ErrorKinds.Advice(worst.Source!);
         return context.Find(worst.Place!, message, worst.Relative * 100 >= 2 * worst.Limit ? Harm.Loss : Harm.Damage, Odds.Certain) with
@@ -51,7 +57,9 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
             Measured = new Measured("relative expanded uncertainty", worst.Relative * 100, worst.Limit, "%"),
             Values =
             [
-                .. same.DistinctBy(s => s.Key).OrderBy(s => s.Key, StringComparer.Ordinal).Select(s => new NamedValue(s.Key, s.Relative * 100, "%")),
+                .. same.DistinctBy(s => s.Key)
+                    .OrderBy(s => s.Key, StringComparer.Ordinal)
+                    .Select(s => new NamedValue(s.Key, s.Relative * 100, "%")),
                 new NamedValue("share of the variance", worst.Fraction * 100, "%"),
             ],
             Related = worst.Source!.Place is { } place && place != worst.Place ? [new RelatedPlace(place, worst.Source!.Name)] : [],
@@ -68,7 +76,8 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
 
         var work = new WorkingBuilder($"the uncertainty budget of {element.Key} in '{worst.Recipe.Recipe.Name}'");
         var parts = element.Shares.Take(MostSources)
-            .Select(s => work.Given($"standard uncertainty from {s.Source.Name}", 100 * element.RelativeStandard * Math.Sqrt(s.Fraction), "%", "budget"))
+            .Select(s => work.Given(
+                $"standard uncertainty from {s.Source.Name}", 100 * element.RelativeStandard * Math.Sqrt(s.Fraction), "%", "budget"))
             .ToList();
         var rest = element.Shares.Skip(MostSources).Sum(s => s.Fraction);
         if (rest > 0)
@@ -76,7 +85,11 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
             parts.Add(work.Given("all other sources together", 100 * element.RelativeStandard * Math.Sqrt(rest), "%", "budget"));
         }
 
-        var combined = work.Result("combined standard uncertainty", "root of the sum of the squares", Term.Root(Term.Sum(parts.Select(p => Term.Power(p, 2)))), "%");
+        var combined = work.Result(
+            "combined standard uncertainty",
+            "root of the sum of the squares",
+            Term.Root(Term.Sum(parts.Select(p => Term.Power(p, 2)))),
+            "%");
         work.Result("share of the first", "100 × (its part / combined)^2", 100 * Term.Power(parts[0] / combined, 2), "%");
         var expanded = work.Result("expanded uncertainty", "2 × combined", 2 * combined, "%");
         var found = work.Given($"{element.Key} in the solution", element.Concentration.MilligramsPerLitre, "mg/L", "amounts in the file");
@@ -107,7 +120,12 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
         ReportedCauses? causes = null;
         foreach (var element in known)
         {
-            var unsure = new Check("less sure than an element should be", Rounding.SixDigits(Rounding.SixDigits(element.RelativeExpanded) * 100), Relation.Over, limit, "%");
+            var unsure = new Check(
+                "less sure than an element should be",
+                Rounding.SixDigits(Rounding.SixDigits(element.RelativeExpanded) * 100),
+                Relation.Over,
+                limit,
+                "%");
             List<Check> checks = [unsure];
             if (!recipe.IsComplete || !Supplied(recipe, element.Key))
             {
@@ -141,16 +159,21 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
 
     private static bool Supplied(RecipeFacts recipe, string key) =>
         recipe.Elements.TryGetValue(key, out var fact)
-        && fact.Contributions.Where(c => c.Source != "water").Sum(c => c.Concentration.GramsPerLitre) >= SuppliedFrom * fact.Concentration.GramsPerLitre;
+        && fact.Contributions
+            .Where(c => c.Source != "water")
+            .Sum(c => c.Concentration.GramsPerLitre) >= SuppliedFrom * fact.Concentration.GramsPerLitre;
 
-    /// <summary>Elements that are known too little because of the same thing, the least known first; or one that is known well enough.</summary>
+    /// <summary>
+    /// Elements that are known too little because of the same thing, the least known first; or one that is known well enough.
+    /// </summary>
     internal sealed record Cause(IReadOnlyList<Element> Same) : Verdict;
 
     /// <summary>One element of one final solution.</summary>
     /// <param name="Known">Null for a solution without any.</param>
     /// <param name="Place">Where its largest error arises; null where nothing is said of it.</param>
     /// <param name="Limit">%.</param>
-    internal sealed record Element(RecipeFacts Recipe, ElementUncertainty? Known, Place? Place, NumberOption Limit, IReadOnlyList<Check> Checks)
+    internal sealed record Element(
+        RecipeFacts Recipe, ElementUncertainty? Known, Place? Place, NumberOption Limit, IReadOnlyList<Check> Checks)
     {
         internal string Key => Known?.Key ?? "";
 

@@ -8,12 +8,17 @@ using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Weighing;
 
-/// <summary>A dose, aliquot or liquid taken with a measure that is too coarse for it, or in more fillings than anyone counts rightly.</summary>
+/// <summary>
+/// A dose, aliquot or liquid taken with a measure that is too coarse for it, or in more fillings than anyone counts rightly.
+/// </summary>
 internal sealed class MeasureTooCoarse : WorkspaceRule<MeasureTooCoarse.Taking>, IProposesRepairs
 {
     public const string RuleName = "measure-too-coarse";
 
-    private static readonly MeasureKind[] _filledByHand = [MeasureKind.Cylinder, MeasureKind.Flask, MeasureKind.Pipette, MeasureKind.Syringe, MeasureKind.Jug];
+    private static readonly MeasureKind[] _filledByHand =
+    [
+        MeasureKind.Cylinder, MeasureKind.Flask, MeasureKind.Pipette, MeasureKind.Syringe, MeasureKind.Jug,
+    ];
 
     public override string Name => RuleName;
 
@@ -69,7 +74,8 @@ internal sealed class MeasureTooCoarse : WorkspaceRule<MeasureTooCoarse.Taking>,
     private static Taking Of(MeasuredVolume taken, RuleContext context)
     {
         var options = context.Options<MeasureTooCoarseOptions>();
-        var unsure = new Check("less sure than a volume should be", Rounding.SixDigits(taken.Relative * 100), Relation.Over, options.Limit, "%");
+        var unsure =
+            new Check("less sure than a volume should be", Rounding.SixDigits(taken.Relative * 100), Relation.Over, options.Limit, "%");
         var many = new Check("more than anyone counts rightly", taken.Pouring.Fillings, Relation.Over, options.Fillings);
         var byFillings = !unsure.Holds && _filledByHand.Contains(taken.Pouring.Measure.Kind) && many.Holds;
         return new Taking(taken, options, byFillings) { Files = [taken.File], Checks = [byFillings ? many : unsure] };
@@ -80,11 +86,18 @@ internal sealed class MeasureTooCoarse : WorkspaceRule<MeasureTooCoarse.Taking>,
         var (pouring, measure) = (taken.Pouring, taken.Pouring.Measure);
         var times = pouring.Fillings > 1 ? $" in {pouring.Fillings} fillings" : "";
         var known = measure.Tolerance is null ? $", the usual limit of such a {Kind(measure)}" : "";
-        var message = $"{Say.Litres(pouring.Volume.Litres)} {taken.What} taken with '{measure.Name}'{times} is only known to ±{Say.Percent(taken.Relative)}"
+        var message =
+            $"{Say.Litres(pouring.Volume.Litres)} {taken.What} taken with '{measure.Name}'{times} is only known to "
+                + $"±{Say.Percent(taken.Relative)}"
             + $" (±{Say.Litres(pouring.Limit.Litres)} a filling{known}). "
             + "Every element it brings can be off by as much. "
             + Remedy(taken, limit);
-        return context.Find(taken.Place, message, ElementTooUncertain.HarmOf(taken.Relative, context, taken.File), Odds.Certain, measure.Tolerance is null ? Certainty.Estimate : Certainty.Computed) with
+        return context.Find(
+            taken.Place,
+            message,
+            ElementTooUncertain.HarmOf(taken.Relative, context, taken.File),
+            Odds.Certain,
+            measure.Tolerance is null ? Certainty.Estimate : Certainty.Computed) with
         {
             Measured = new Measured("relative expanded uncertainty", taken.Relative * 100, limit * 100, "%"),
             Values =

@@ -68,7 +68,11 @@ internal sealed class OverScaleCapacity : WorkspaceRule<OverScaleCapacity.Loaded
         var over = new Check("more than the scale carries", mass, Relation.Over, capacity, "g");
         if (over.Holds || LightestVessel(weighed.Shop) is not { Tare: { } tare } vessel)
         {
-            return new Loaded(weighed.Addition, weighed, weighed.Scale, weighed.AmountPlace, null) { Files = [weighed.File], Checks = [over] };
+            return new Loaded(weighed.Addition, weighed, weighed.Scale, weighed.AmountPlace, null)
+            {
+                Files = [weighed.File],
+                Checks = [over],
+            };
         }
 
         return new Loaded(weighed.Addition, weighed, weighed.Scale, weighed.AmountPlace, vessel)
@@ -82,7 +86,9 @@ internal sealed class OverScaleCapacity : WorkspaceRule<OverScaleCapacity.Loaded
         };
     }
 
-    /// <summary>The weights of a stock for which the file names no scale and the shop has none that is assumed, against its largest.</summary>
+    /// <summary>
+    /// The weights of a stock for which the file names no scale and the shop has none that is assumed, against its largest.
+    /// </summary>
     private static IEnumerable<Loaded> OnNoScale(StockFacts stock)
     {
         var largest = stock.Settings.Scales.All(s => s.Capacity is not null)
@@ -126,9 +132,12 @@ internal sealed class OverScaleCapacity : WorkspaceRule<OverScaleCapacity.Loaded
         var capacity = weighed.Scale.Capacity!.Value;
         var left = (capacity - weighed.Mass).Grams;
         var gross = (weighed.Mass + tare).Grams;
-        var message = $"{Say.Grams(weighed.Mass.Grams)} of {weighed.Name} leaves {Say.Grams(left)} of the {Say.Grams(capacity.Grams)} that '{weighed.Scale.Name}' carries, "
+        var message =
+            $"{Say.Grams(weighed.Mass.Grams)} of {weighed.Name} leaves {Say.Grams(left)} of the {Say.Grams(capacity.Grams)} that "
+                + $"'{weighed.Scale.Name}' carries, "
             + $"and the lightest vessel of the shop, '{vessel.Name}', is {Say.Grams(tare.Grams)}. A tared vessel still loads the scale. "
-            + (gross - (weighed.Mass.Grams / 2) <= capacity.Grams ? "Weigh in two portions, or in" : "Weigh it in") + " a bag or boat that is light enough.";
+            + (gross - (weighed.Mass.Grams / 2) <= capacity.Grams ? "Weigh in two portions, or in" : "Weigh it in")
+                + " a bag or boat that is light enough.";
         return context.Find(weighed.AmountPlace, message, Harm.Habit, Odds.Certain, Certainty.Practice) with
         {
             Measured = new Measured("mass with vessel", gross, capacity.Grams, "g"),
@@ -141,8 +150,11 @@ internal sealed class OverScaleCapacity : WorkspaceRule<OverScaleCapacity.Loaded
     private static Finding CarriedByNone(Loaded verdict, RuleContext context)
     {
         var (addition, largest, capacity) = (verdict.Addition, verdict.Scale, verdict.Scale.Capacity!.Value);
-        var message = $"No scale of the shop carries {Say.Grams(addition.Mass.Grams)} of {addition.Substance.Name}; the largest, '{largest.Name}', carries {Say.Grams(capacity.Grams)}. "
-            + $"How it is weighed is then left to whoever stands there. Weigh it in {Portions(addition.Mass.Grams, capacity.Grams)}, or write it in whole bags of known weight.";
+        var message =
+            $"No scale of the shop carries {Say.Grams(addition.Mass.Grams)} of {addition.Substance.Name}; the largest, '{largest.Name}', "
+                + $"carries {Say.Grams(capacity.Grams)}. "
+            + $"How it is weighed is then left to whoever stands there. Weigh it in {Portions(addition.Mass.Grams, capacity.Grams)}, or "
+                + "write it in whole bags of known weight.";
         return context.Find(verdict.Place, message, Harm.Damage, Odds.Possible) with
         {
             Measured = new Measured("mass", addition.Mass.Grams, capacity.Grams, "g"),
@@ -151,7 +163,11 @@ internal sealed class OverScaleCapacity : WorkspaceRule<OverScaleCapacity.Loaded
     }
 
     private static Vessel? LightestVessel(ShopSettings shop) =>
-        shop.Vessels.Where(v => v.Tare is { Grams: > 0 }).OrderBy(v => v.Tare!.Value).ThenBy(v => v.Name, StringComparer.Ordinal).FirstOrDefault();
+        shop.Vessels
+            .Where(v => v.Tare is { Grams: > 0 })
+            .OrderBy(v => v.Tare!.Value)
+            .ThenBy(v => v.Name, StringComparer.Ordinal)
+            .FirstOrDefault();
 
     /// <summary>The finest scale of the shop that carries it, as the start of a sentence; else just a capital.</summary>
     private static string Instead(WeighedAmount weighed)
@@ -165,7 +181,8 @@ internal sealed class OverScaleCapacity : WorkspaceRule<OverScaleCapacity.Loaded
             .FirstOrDefault();
         return other is null
             ? "W"
-            : $"Use '{other.Scale.Name}', which carries {Say.Grams(other.Scale.Capacity!.Value.Grams)} and is right to ±{Say.Percent(other.RelativeExpanded ?? 0)} here, or w";
+            : $"Use '{other.Scale.Name}', which carries {Say.Grams(other.Scale.Capacity!.Value.Grams)} and is right to "
+                + $"±{Say.Percent(other.RelativeExpanded ?? 0)} here, or w";
     }
 
     /// <summary>Equal portions that leave a tenth of the capacity for what they lie in (common practice, no source).</summary>

@@ -35,7 +35,8 @@ internal sealed class SharedDosingSyringe : RecipeRule<SharedDosingSyringe.Meeti
             .ToList();
         if (groups.Count == 0)
         {
-            yield return new Meeting(recipe, null, null, 0, "", limit) { Checks = [Check.That("one of them takes two different stocks", false)] };
+            yield return new Meeting(
+                recipe, null, null, 0, "", limit) { Checks = [Check.That("one of them takes two different stocks", false)] };
         }
 
         foreach (var group in groups)
@@ -61,10 +62,13 @@ internal sealed class SharedDosingSyringe : RecipeRule<SharedDosingSyringe.Meeti
         var (measure, one, other) = (first.Measure!, first.Stock!.Stock.Name, second.Stock!.Stock.Name);
         var kind = measure.Kind switch { MeasureKind.Syringe => "syringe", MeasureKind.Pipette => "pipette", _ => "dropper" };
         var place = second.Entry.With?.Place ?? second.Entry.Place;
-        var message = $"'{measure.Name}' takes '{one}' and then '{other}': where a remnant of the one meets the other undiluted, {Say.Number(grams)} g/L of {names} falls out. "
+        var message =
+            $"'{measure.Name}' takes '{one}' and then '{other}': where a remnant of the one meets the other undiluted, "
+                + $"{Say.Number(grams)} g/L of {names} falls out. "
             + $"The remnant in a {kind} is carried back into the bottle, and the crust in its nozzle makes each dose short. "
             + $"Keep a marked {kind} for each stock, or rinse it with clean water between the two.";
-        return context.Find(place, message, Harm.Damage, grams < context.Options<SharedDosingSyringeOptions>().Crust ? Odds.Possible : Odds.Certain) with
+        return context.Find(
+            place, message, Harm.Damage, grams < context.Options<SharedDosingSyringeOptions>().Crust ? Odds.Possible : Odds.Certain) with
         {
             Measured = new Measured("deposit where they meet", grams, verdict.Limit, "g/L"),
             Values = [new NamedValue("deposit where they meet", grams, "g/L")],
@@ -92,12 +96,14 @@ internal sealed class SharedDosingSyringe : RecipeRule<SharedDosingSyringe.Meeti
             }
         }
 
-        var grams = work.Given($"falls out of that{(verdict.Names.Length > 0 ? $" ({verdict.Names})" : "")}", verdict.GramsPerLitre, "g/L", "engine");
+        var grams = work.Given(
+            $"falls out of that{(verdict.Names.Length > 0 ? $" ({verdict.Names})" : "")}", verdict.GramsPerLitre, "g/L", "engine");
         return work.Check(verdict.Checks[0], grams, work.Option("deposit from which a finding is given", verdict.Limit)).Done(grams);
     }
 
     /// <summary>Another measure of the shop for the second stock.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Meeting verdict, Finding finding, RepairContext context) => Equipment.OtherMeasures(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Meeting verdict, Finding finding, RepairContext context) =>
+        Equipment.OtherMeasures(finding, context);
 
     private static IEnumerable<(DoseFacts First, DoseFacts Second)> Pairs(List<DoseFacts> doses)
     {
@@ -145,5 +151,6 @@ internal sealed class SharedDosingSyringe : RecipeRule<SharedDosingSyringe.Meeti
     /// <param name="GramsPerLitre">Of deposit, to six digits.</param>
     /// <param name="Names">Of the deposits, for a sentence.</param>
     /// <param name="Limit">g/L.</param>
-    internal sealed record Meeting(RecipeFacts Recipe, DoseFacts? First, DoseFacts? Second, double GramsPerLitre, string Names, NumberOption Limit) : Verdict;
+    internal sealed record Meeting(
+        RecipeFacts Recipe, DoseFacts? First, DoseFacts? Second, double GramsPerLitre, string Names, NumberOption Limit) : Verdict;
 }

@@ -16,7 +16,9 @@ internal sealed class VesselTooCoarse : StockRule<VesselTooCoarse.Made>, IPropos
 
     public override string Name => RuleName;
 
-    /// <summary>Whether this rule finds the volume of a stock too uncertain, with the limit its shop set; so does one that overflows.</summary>
+    /// <summary>
+    /// Whether this rule finds the volume of a stock too uncertain, with the limit its shop set; so does one that overflows.
+    /// </summary>
     internal static bool Reports(RuleContext context, StockFacts stock) =>
         context.Neighbour(RuleName, stock.Stock.File) is { } own && Of(stock, own).Checks[0].Holds;
 
@@ -26,15 +28,21 @@ internal sealed class VesselTooCoarse : StockRule<VesselTooCoarse.Made>, IPropos
     {
         var (stock, finished, relative, limit) = (verdict.Stock, verdict.Finished!, verdict.Relative, verdict.Limit / 100);
         var (pouring, name) = (finished.Pouring, finished.Pouring.Measure.Name);
-        var size = pouring.Measure.Capacity is { } capacity ? $" (holds {Say.Litres(capacity.Litres)}, marks good to ±{Say.Litres(pouring.Limit.Litres)})" : "";
+        var size = pouring.Measure.Capacity is { } capacity
+            ? $" (holds {Say.Litres(capacity.Litres)}, marks good to ±{Say.Litres(pouring.Limit.Litres)})"
+            : "";
         var best = finished.IsStated ? "," : ", and the shop has no better measure for it,";
-        var message = $"'{stock.Stock.Name}' is brought to {Say.Litres(stock.Volume.Litres)} in '{name}'{size}{best} so its volume is only known to ±{Say.Percent(relative)}. "
+        var message =
+            $"'{stock.Stock.Name}' is brought to {Say.Litres(stock.Volume.Litres)} in '{name}'{size}{best} so its volume is only known to "
+                + $"±{Say.Percent(relative)}. "
             + "Everything in the bottle is too strong or too weak by as much. "
             + Remedy(stock.Volume, limit);
-        return context.Find(finished.Place, message, Harm.Damage, Odds.Certain, pouring.LimitIsAssumed ? Certainty.Estimate : Certainty.Computed) with
+        return context.Find(
+            finished.Place, message, Harm.Damage, Odds.Certain, pouring.LimitIsAssumed ? Certainty.Estimate : Certainty.Computed) with
         {
             Measured = new Measured("relative expanded uncertainty", relative * 100, limit * 100, "%"),
-            Values = [new NamedValue("standard uncertainty", pouring.Standard.Millilitres, "mL"), new NamedValue("relative expanded uncertainty", relative * 100, "%")],
+            Values = [new NamedValue("standard uncertainty", pouring.Standard.Millilitres, "mL"), new NamedValue(
+                "relative expanded uncertainty", relative * 100, "%")],
             Related = pouring.Measure.Place.File == finished.Place.File ? [] : [new RelatedPlace(pouring.Measure.Place, "the vessel")],
         };
     }
@@ -47,14 +55,16 @@ internal sealed class VesselTooCoarse : StockRule<VesselTooCoarse.Made>, IPropos
         }
 
         var assumed = finished.IsStated ? "" : ", the best there is";
-        var work = new WorkingBuilder($"'{verdict.Stock.Stock.Name}' brought to {Say.Litres(verdict.Stock.Volume.Litres)} in '{finished.Pouring.Measure.Name}'{assumed}");
+        var work = new WorkingBuilder($"'{verdict.Stock.Stock.Name}' brought to {Say.Litres(verdict.Stock.Volume.Litres)} in "
+            + $"'{finished.Pouring.Measure.Name}'{assumed}");
         var relative = UncertaintySteps.OfVolume(work, finished.Pouring);
         work.Check(verdict.Checks[0], relative, work.Option("limit", verdict.Limit));
         return work.Statements(verdict).Done(relative);
     }
 
     /// <summary>Another vessel or flask of the shop.</summary>
-    protected override IEnumerable<RepairProposal> Repair(Made verdict, Finding finding, RepairContext context) => Equipment.OtherVessels(finding, context);
+    protected override IEnumerable<RepairProposal> Repair(Made verdict, Finding finding, RepairContext context) =>
+        Equipment.OtherVessels(finding, context);
 
     private static Made Of(StockFacts stock, RuleContext options)
     {
@@ -78,7 +88,8 @@ internal sealed class VesselTooCoarse : StockRule<VesselTooCoarse.Made>, IPropos
     private static string Remedy(Volume volume, double limit)
     {
         var cylinder = MeasureAdvice.ToBuy(volume, limit) is { } bought ? $"Bring it to the mark in {bought}, or put" : "Put";
-        return $"{cylinder} a mark on the vessel where {Say.Grams(volume.Litres * KilogramsPerLitre * 1000)} of water at 20 °C stands in it, weighed in.";
+        return $"{cylinder} a mark on the vessel where {Say.Grams(volume.Litres * KilogramsPerLitre * 1000)} of water at 20 °C stands in "
+            + "it, weighed in.";
     }
 
     /// <summary>How well the volume of one stock is known.</summary>
