@@ -10,6 +10,40 @@ internal static class CommandLine
 {
     public static int Run(string[] arguments, Surroundings world)
     {
+        try
+        {
+            return Invoke(Root(world), arguments, world);
+        }
+        catch (Exception exception) when (exception is UsageException or IOException or UnauthorizedAccessException)
+        {
+            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(exception.Message)));
+            return ExitCodes.Usage;
+        }
+#pragma warning disable CA1031 // The last line of defence: a fault of ours becomes one line and exit code 3, never a stack trace.
+        catch (Exception exception)
+#pragma warning restore CA1031
+        {
+            var what = Printable.Show(OneLine(exception.GetType().Name + ": " + exception.Message));
+            world.Error.WriteLine($"recipelint: internal fault ({what}). This is a defect of RecipeLint, not of your files.");
+            return ExitCodes.Fault;
+        }
+    }
+
+    private static int Invoke(RootCommand root, string[] arguments, Surroundings world)
+    {
+        // A file name that starts with "@" must stay a file name.
+        var parsed = root.Parse(WrongArguments.Understood(arguments), new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (WrongArguments.Problem(root, parsed) is { } problem)
+        {
+            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(problem)));
+            return ExitCodes.Usage;
+        }
+
+        return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = world.Out, Error = world.Error });
+    }
+
+    private static RootCommand Root(Surroundings world)
+    {
         var root = new RootCommand(
             """
             RecipeLint reads nutrient stocks and recipes before anyone mixes them and says what will go wrong, by how much, why, and what to change.
@@ -56,48 +90,7 @@ internal static class CommandLine
         };
         root.Add(CompletionCommand.Build(world, root));
         root.Add(CompletionCommand.BuildManual(world, root));
-
-        try
-        {
-            // A file name that starts with "@" must stay a file name.
-            var parsed = root.Parse(WrongArguments.Understood(arguments), new ParserConfiguration { ResponseFileTokenReplacer = null });
-            if (WrongArguments.Problem(root, parsed) is { } problem)
-            {
-                world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(problem)));
-                return ExitCodes.Usage;
-            }
-
-            return parsed.Invoke(new InvocationConfiguration
-            {
-                EnableDefaultExceptionHandler = false,
-                Output = world.Out,
-                Error = world.Error,
-            });
-        }
-        catch (UsageException exception)
-        {
-            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(exception.Message)));
-            return ExitCodes.Usage;
-        }
-        catch (IOException exception)
-        {
-            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(exception.Message)));
-            return ExitCodes.Usage;
-        }
-        catch (UnauthorizedAccessException exception)
-        {
-            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(exception.Message)));
-            return ExitCodes.Usage;
-        }
-#pragma warning disable CA1031 // The last line of defence: a fault of ours becomes one line and exit code 3, never a stack trace.
-        catch (Exception exception)
-#pragma warning restore CA1031
-        {
-            world.Error.WriteLine(
-                $"recipelint: internal fault ({Printable.Show(OneLine(exception.GetType().Name + ": " + exception.Message))}). This is a "
-                    + "defect of RecipeLint, not of your files.");
-            return ExitCodes.Fault;
-        }
+        return root;
     }
 
     private static string OneLine(string text) => string.Join(' ', text.Split(['\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries));

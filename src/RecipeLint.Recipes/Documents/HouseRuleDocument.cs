@@ -1,4 +1,3 @@
-using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Text;
 

@@ -67,39 +67,44 @@ internal static class SplitCommand
                 Batch = parsed.GetValue(batch) is { } volume ? ReadVolume(volume) : null,
                 ListRejected = parsed.GetValue(rejected),
             };
-            var path = parsed.GetValue(file)!;
-            var run = Session.Open(world, [path], null, parsed.GetValue(config), parsed.GetValue(noConfig));
-            if (run.Workspace.Asked.Count != 1)
+            var load = new LoadOptions
             {
-                throw new UsageException("'split' takes one recipe or stock file.");
-            }
-
-            var (proposal, final) = Propose(run, request);
-            if (proposal.Failure is { } failure)
-            {
-                throw new UsageException($"'{path}' cannot be split: {failure}.");
-            }
-
-            world.Out.Write(SplitReport.Write(proposal));
-            if (proposal.Plan is null)
-            {
-                world.Out.Flush();
-                return ExitCodes.Findings;
-            }
-
-            if (parsed.GetValue(write) is { } folder)
-            {
-                Write(world, run, proposal, final, folder, new LoadOptions
-                {
-                    ConfigFile = parsed.GetValue(config),
-                    NoConfig = parsed.GetValue(noConfig),
-                    Profiles = ProfileLibrary.AllNames,
-                });
-            }
-
-            return ExitCodes.Clean;
+                ConfigFile = parsed.GetValue(config),
+                NoConfig = parsed.GetValue(noConfig),
+                Profiles = ProfileLibrary.AllNames,
+            };
+            return Run(world, request, parsed.GetValue(file)!, parsed.GetValue(write), load);
         });
         return command;
+    }
+
+    private static int Run(Surroundings world, SplitRequest request, string path, string? folder, LoadOptions load)
+    {
+        var run = Session.Open(world, [path], null, load.ConfigFile, load.NoConfig);
+        if (run.Workspace.Asked.Count != 1)
+        {
+            throw new UsageException("'split' takes one recipe or stock file.");
+        }
+
+        var (proposal, final) = Propose(run, request);
+        if (proposal.Failure is { } failure)
+        {
+            throw new UsageException($"'{path}' cannot be split: {failure}.");
+        }
+
+        world.Out.Write(SplitReport.Write(proposal));
+        if (proposal.Plan is null)
+        {
+            world.Out.Flush();
+            return ExitCodes.Findings;
+        }
+
+        if (folder is not null)
+        {
+            Write(world, run, proposal, final, folder, load);
+        }
+
+        return ExitCodes.Clean;
     }
 
     private static (SplitProposal Proposal, Volume Final) Propose(Session run, SplitRequest request)
