@@ -42,7 +42,7 @@ internal static class HandbookCommand
 
             var named = parsed.GetValue(output)
                 ?? throw new UsageException(
-                    "'handbook' needs a folder: '-o FOLDER' for the pages, '--exercises FOLDER' for the exercises as files.");
+                    "'handbook' needs '--output': the folder to write to, or '--exercises': the folder for the exercises as files.");
             var folder = Path.GetFullPath(named, world.CurrentDirectory);
             var pages = new PageFolder(ListName, "recipelint handbook", "handbook");
 
