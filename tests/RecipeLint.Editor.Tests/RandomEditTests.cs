@@ -1,6 +1,4 @@
-using System.Globalization;
 using System.Text;
-using System.Text.Json.Nodes;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Editor.Documents;
 using RecipeLint.Editor.Features;

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Text;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;

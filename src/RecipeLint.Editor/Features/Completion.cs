@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text.Json.Nodes;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Editor.Documents;
@@ -14,6 +15,9 @@ namespace RecipeLint.Editor.Features;
 /// <summary>What may be written at the cursor: keys of the schema, and names that the shop and the catalogue know.</summary>
 internal sealed class Completion(View view, string text, int cursor)
 {
+    /// <summary>What can stand between two values of JSON.</summary>
+    private static readonly SearchValues<char> _between = SearchValues.Create(",{}[]:");
+
     // Kinds of the protocol (CompletionItemKind).
     private const int Property = 10, Value = 12, Unit = 11, Reference = 18, File = 17, Constant = 21;
 
@@ -172,7 +176,7 @@ internal sealed class Completion(View view, string text, int cursor)
             // What stands behind the cursor on this line up to the closing quote goes with it.
             var line = text.AsSpan(cursor).IndexOfAny('\n', '\r') is var stop and >= 0 ? text.AsSpan(cursor, stop) : text.AsSpan(cursor);
             var close = line.IndexOf('"');
-            end = close >= 0 && line[..close].IndexOfAny(",{}[]:") < 0 ? cursor + close + 1 : cursor;
+            end = close >= 0 && line[..close].IndexOfAny(_between) < 0 ? cursor + close + 1 : cursor;
         }
 
         var hasColon = suffix.Length > 0 && text.AsSpan(end).TrimStart().StartsWith(":");

@@ -7,7 +7,6 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Editor.Reading;
 using RecipeLint.Editor.Sessions;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Rules.Engine;
 

@@ -10,7 +10,9 @@ internal readonly record struct Frame(byte[]? Body, string? Fault)
 }
 
 /// <summary>Takes messages from a stream: header lines, an empty line, then as many bytes as Content-Length says.</summary>
+#pragma warning disable CA1001 // The stream is the process's own and is closed with it.
 internal sealed class FrameReader(Stream input)
+#pragma warning restore CA1001
 {
     /// <summary>In bytes. The files that are read have a megabyte at most; an edit of one is far smaller.</summary>
     public const int LargestBody = 32 * 1024 * 1024;

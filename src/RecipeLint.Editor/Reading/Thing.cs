@@ -97,7 +97,7 @@ internal static class Things
         }
     }
 
-    private static IEnumerable<Use> UsesIn(ShopSettings shop, Step step) => step switch
+    private static Use[] UsesIn(ShopSettings shop, Step step) => step switch
     {
         AddStep add => [.. Named(add.Substance, add.What), .. Equipment(shop, add.With)],
         AliquotStep aliquot => [.. Named(aliquot.StockFile, aliquot.What.Place), .. Equipment(shop, aliquot.With)],

@@ -7,7 +7,6 @@ using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
-using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports.Diagnosis;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Reports.Labels;
@@ -163,7 +162,7 @@ public sealed record BenchSheet
             return (new Quantity(aliquot.Volume.Litres, true), Tool.ForVolume(stock.Settings, aliquot.Volume, aliquot.Measure));
         }
 
-        if (step.Added.FirstOrDefault() is { ThroughAliquot: false } addition)
+        if (step.Added is [{ ThroughAliquot: false } addition, ..])
         {
             return addition is { Volume: { } volume, Scale: null }
                 ? (new Quantity(volume.Litres, true), Tool.ForVolume(stock.Settings, volume, addition.Measure))
@@ -223,7 +222,7 @@ public sealed record BenchSheet
         return $"{look}; pH {Cells.Ph(state.Ph)}{warmth}";
     }
 
-    private static IReadOnlyList<string> Notes(MixingStep step, Quantity? amount, Tool? tool)
+    private static List<string> Notes(MixingStep step, Quantity? amount, Tool? tool)
     {
         var notes = new List<string>();
         if (step.Step.Note is { } note)

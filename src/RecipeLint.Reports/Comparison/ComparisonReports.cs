@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using RecipeLint.Reports.Formats;
-using RecipeLint.Reports.Show;
 using RecipeLint.Reports.Tables;
 using RecipeLint.Rules.Engine;
 

@@ -1,6 +1,5 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Tanks;
-using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;

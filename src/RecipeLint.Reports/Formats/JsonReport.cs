@@ -2,10 +2,8 @@ using System.Buffers;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Reports.Formats;
 

@@ -3,7 +3,6 @@ using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Reports.ComputedFacts;
-using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Reports.HouseRules;

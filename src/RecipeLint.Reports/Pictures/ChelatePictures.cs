@@ -1,6 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Solutions;
-using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports.Show;
 using RecipeLint.Reports.Tables;

@@ -2,7 +2,6 @@ using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Reports.Tables;
-using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Show;
 

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using RecipeLint.Living;
 using RecipeLint.Reports;
-using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 using RecipeLint.Shell;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text;
 using RecipeLint.Advice.Splitting;
 using RecipeLint.Analysis.Profiles;

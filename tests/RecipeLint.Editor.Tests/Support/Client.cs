@@ -3,7 +3,6 @@ using System.Diagnostics;
 using System.Globalization;
 using System.IO.Pipelines;
 using System.Text;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using RecipeLint.Recipes.Files;
 

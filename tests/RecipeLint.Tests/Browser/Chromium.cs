@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.Json;
 using Deque.AxeCore.Commons;
 using PuppeteerSharp;
-using PuppeteerSharp.Media;
 
 namespace RecipeLint.Tests.Browser;
 
