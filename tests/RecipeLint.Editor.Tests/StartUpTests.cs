@@ -14,7 +14,7 @@ public sealed class StartUpTests
     [Theory]
     [InlineData("check", false)]
     [InlineData("language-server", true)]
-    public void OnlyTheServerLoadsTheEditor(string command, bool isLoaded)
+    public async Task OnlyTheServerLoadsTheEditor(string command, bool isLoaded)
     {
         var start = new ProcessStartInfo("dotnet") { WorkingDirectory = Repository.Root, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "recipelint.dll"));
@@ -29,10 +29,10 @@ public sealed class StartUpTests
         using var process = Process.Start(start)!;
         process.StandardInput.Close();
         var output = process.StandardOutput.ReadToEndAsync();
-        var error = process.StandardError.ReadToEnd();
+        var error = await process.StandardError.ReadToEndAsync();
         Assert.True(process.WaitForExit(Client.Patience));
         var loaded = error.Split('\n').Where(l => l.StartsWith(StartupHook.Mark, StringComparison.Ordinal)).Select(l => l[StartupHook.Mark.Length..].Trim()).ToList();
-        Assert.True(loaded.Contains("recipelint"), error + output.Result);
+        Assert.True(loaded.Contains("recipelint"), error + await output);
         Assert.Equal(isLoaded, loaded.Contains("RecipeLint.Editor"));
         Assert.DoesNotContain("StreamJsonRpc", loaded);
     }
@@ -77,7 +77,7 @@ public sealed class StartUpTests
         var stock = documents.Add(Shop.PartA, 1, Shop.Text(Shop.PartA).Replace("\"130 g\"", "\"230 g\"", StringComparison.Ordinal))!;
         var recipe = documents.Add(Shop.Lettuce, 1, Shop.Text(Shop.Lettuce))!;
         var view = desk.ViewOf(stock.Path)!;
-        Assert.Equal(1, view.Facts.Recipes.Count);
+        Assert.Single(view.Facts.Recipes);
         Assert.True(view.Facts.Stocks.Count < 10, $"{view.Facts.Stocks.Count} stocks");
         Assert.Contains(desk.ViewOf(recipe.Path)!.Findings, f => f.Rule.Name == "target-missed");
     }

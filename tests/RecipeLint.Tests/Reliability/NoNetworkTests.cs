@@ -27,7 +27,7 @@ public sealed class NoNetworkTests
         {
             if (!file.Contains(".Tests", StringComparison.Ordinal))
             {
-                Assert.Empty(TypesOf(file).Where(banned.Contains));
+                Assert.DoesNotContain(TypesOf(file), banned.Contains);
             }
         }
     }
