@@ -39,7 +39,12 @@ internal static class CommandLine
             return ExitCodes.Usage;
         }
 
-        return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = world.Out, Error = world.Error });
+        return parsed.Invoke(new InvocationConfiguration
+        {
+            EnableDefaultExceptionHandler = false,
+            Output = world.Out,
+            Error = world.Error,
+        });
     }
 
     private static RootCommand Root(Surroundings world)

@@ -80,7 +80,8 @@ internal static class CheckCommand
     }
 
     private static int Tell(
-        Surroundings world, CheckOptions options, ParseResult parsed, IReadOnlyList<(string Format, OutputFile? File)> targets, Report report)
+        Surroundings world, CheckOptions options, ParseResult parsed, IReadOnlyList<(string Format, OutputFile? File)> targets,
+        Report report)
     {
         options.Reports.Deliver(world, parsed, targets, report);
         return ExitCode(world, report.Result, options.FailOn(parsed));
