@@ -46,9 +46,10 @@ public sealed partial class PictureTests
             // Equilibria solved from different starts agree to many digits.
             foreach (var curve in picture.Curves)
             {
-                var solid = state.Clear!.Solids.First(s => SolidWords.Called(s.Solid) == curve.Name).Solid;
-                var index = DepositJudgement.Indexes(state).First(i => i.Solid == solid).Index;
-                Assert.Equal(index, curve.Dots.Single(d => d.X == celsius).Y, 9);
+                // Hydrates of one salt share their name.
+                var dot = curve.Dots.Single(d => d.X == celsius).Y;
+                Assert.Contains(
+                    DepositJudgement.Indexes(state).Where(i => SolidWords.Called(i.Solid) == curve.Name), i => Math.Abs(i.Index - dot) < 1e-9);
             }
         }
 

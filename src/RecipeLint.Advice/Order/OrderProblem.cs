@@ -165,9 +165,7 @@ internal sealed class OrderProblem
         if (state.Rust > Mass.Zero && _finished.Solids.All(f => f.Solid?.Formula != "Fe(OH)3"))
         {
             solids.Add(new OrderSolid(
-                SolidOrigin.Rust,
-                null,
-                null,
+                SolidOrigin.Rust, null, null,
                 new MassConcentration(state.Rust.Grams / after.Litres),
                 PerLitre(state.Rust.Grams),
                 true,

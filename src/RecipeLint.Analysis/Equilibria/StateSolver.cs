@@ -98,6 +98,13 @@ public static class StateSolver
             }
         }
 
+        return With(empty, request, clear, settled, salts);
+    }
+
+    private static SolutionState With(
+        SolutionState empty, StateRequest request, Equilibrium clear, PrecipitationResult? settled, IReadOnlyList<SaltVerdict> salts)
+    {
+        var mix = empty.Mix;
         var deposits = Deposits(mix, clear, settled, salts);
         var water = settled?.FinalWaterKg ?? 1;
         var left = new StateResidue(

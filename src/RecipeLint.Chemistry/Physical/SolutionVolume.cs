@@ -96,23 +96,7 @@ public sealed class SolutionVolume
             }
             else
             {
-                var grams = gramsPerMolOfOthers is not null
-                    && gramsPerMolOfOthers.TryGetValue(name, out var g)
-                    && g > 0
-                    && double.IsFinite(g) ? g : 0;
-                Add(new Constituent(
-                    name,
-                    (sbyte)SpeciesName.Charge(name),
-                    grams,
-                    PhysicalConstants.MassRuleMlPerGram * grams,
-                    false,
-                    0,
-                    0,
-                    0,
-                    0,
-                    0,
-                    0,
-                    false), 1);
+                Add(Unmeasured(name, gramsPerMolOfOthers?.GetValueOrDefault(name) ?? 0), 1);
                 without[i] = true;
             }
         }
@@ -131,6 +115,14 @@ public sealed class SolutionVolume
             index.Add(slot);
             count.Add(n);
         }
+    }
+
+    /// <summary>A species of which only the molar mass is known, g/mol, or not even that.</summary>
+    private static Constituent Unmeasured(string name, double gramsPerMole)
+    {
+        var grams = gramsPerMole > 0 && double.IsFinite(gramsPerMole) ? gramsPerMole : 0;
+        return new Constituent(
+            name, (sbyte)SpeciesName.Charge(name), grams, MillilitresPerGramUnmeasured * grams, false, 0, 0, 0, 0, 0, 0, false);
     }
 
     /// <summary>

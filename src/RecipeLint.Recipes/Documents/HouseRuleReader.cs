@@ -1,6 +1,7 @@
 using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Schema;
+using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Documents;

@@ -85,79 +85,7 @@ internal static class ReferenceLoops
     /// The files from which a way leads back to themselves, those together that reach each other (strongly connected components, after
     /// Tarjan 1972), each in the order of paths. One walk over all references.
     /// </summary>
-    private static List<List<string>> Circles(Dictionary<string, StockDocument> byFile)
-    {
-        var found = new List<List<string>>();
-        var numbers = new Dictionary<string, (int Number, int Low)>(StringComparer.Ordinal);
-        var path = new Stack<string>();
-        var onPath = new HashSet<string>(StringComparer.Ordinal);
-        var open = new Stack<(string File, IEnumerator<string> Next)>();
-        foreach (var start in byFile.Keys.Where(k => !numbers.ContainsKey(k)).ToArray())
-        {
-            Enter(start);
-            while (open.TryPeek(out var at))
-            {
-                if (at.Next.MoveNext())
-                {
-                    var next = at.Next.Current;
-                    if (!numbers.TryGetValue(next, out var known))
-                    {
-                        Enter(next);
-                    }
-                    else if (onPath.Contains(next))
-                    {
-                        Lower(at.File, known.Number);
-                    }
-
-                    continue;
-                }
-
-                at.Next.Dispose();
-                open.Pop();
-                Leave(at.File);
-            }
-        }
-
-        return found;
-
-        void Enter(string file)
-        {
-            if (numbers.TryAdd(file, (numbers.Count, numbers.Count)))
-            {
-                path.Push(file);
-                onPath.Add(file);
-                open.Push((file, Below(byFile[file], byFile).GetEnumerator()));
-            }
-        }
-
-        void Lower(string file, int low) => numbers[file] = (numbers[file].Number, Math.Min(numbers[file].Low, low));
-
-        void Leave(string file)
-        {
-            if (open.TryPeek(out var above))
-            {
-                Lower(above.File, numbers[file].Low);
-            }
-
-            if (numbers[file].Low != numbers[file].Number)
-            {
-                return;
-            }
-
-            var members = new List<string>();
-            do
-            {
-                members.Add(path.Pop());
-                onPath.Remove(members[^1]);
-            }
-            while (members[^1] != file);
-            if (members.Count > 1 || Below(byFile[file], byFile).Contains(file, StringComparer.Ordinal))
-            {
-                members.Sort(StringComparer.Ordinal);
-                found.Add(members);
-            }
-        }
-    }
+    private static List<List<string>> Circles(Dictionary<string, StockDocument> byFile) => new CircleSearch(byFile).Run();
 
     private static IEnumerable<string> Below(StockDocument stock, Dictionary<string, StockDocument> byFile) =>
         stock.Steps.OfType<AliquotStep>().Select(s => s.StockFile).OfType<string>().Where(byFile.ContainsKey);
@@ -217,4 +145,83 @@ internal static class ReferenceLoops
         Steps = [.. stock.Steps.Select(s => ReferenceEquals(s, step) ? step.LeftOut() : s)],
         IsComplete = false,
     };
+
+    /// <summary>Sets of stocks that reach each other (Tarjan 1972), with a stack of its own: a long chain does not end the program.</summary>
+    private sealed class CircleSearch(Dictionary<string, StockDocument> byFile)
+    {
+        private readonly List<List<string>> _found = [];
+        private readonly Dictionary<string, (int Number, int Low)> _numbers = new(StringComparer.Ordinal);
+        private readonly Stack<string> _path = new();
+        private readonly HashSet<string> _onPath = new(StringComparer.Ordinal);
+        private readonly Stack<(string File, IEnumerator<string> Next)> _open = new();
+
+        public List<List<string>> Run()
+        {
+            foreach (var start in byFile.Keys.Where(k => !_numbers.ContainsKey(k)).ToArray())
+            {
+                Enter(start);
+                while (_open.TryPeek(out var at))
+                {
+                    if (at.Next.MoveNext())
+                    {
+                        var next = at.Next.Current;
+                        if (!_numbers.TryGetValue(next, out var known))
+                        {
+                            Enter(next);
+                        }
+                        else if (_onPath.Contains(next))
+                        {
+                            Lower(at.File, known.Number);
+                        }
+
+                        continue;
+                    }
+
+                    at.Next.Dispose();
+                    _open.Pop();
+                    Leave(at.File);
+                }
+            }
+
+            return _found;
+        }
+
+        private void Enter(string file)
+        {
+            if (_numbers.TryAdd(file, (_numbers.Count, _numbers.Count)))
+            {
+                _path.Push(file);
+                _onPath.Add(file);
+                _open.Push((file, Below(byFile[file], byFile).GetEnumerator()));
+            }
+        }
+
+        private void Lower(string file, int low) => _numbers[file] = (_numbers[file].Number, Math.Min(_numbers[file].Low, low));
+
+        private void Leave(string file)
+        {
+            if (_open.TryPeek(out var above))
+            {
+                Lower(above.File, _numbers[file].Low);
+            }
+
+            if (_numbers[file].Low != _numbers[file].Number)
+            {
+                return;
+            }
+
+            var members = new List<string>();
+            do
+            {
+                members.Add(_path.Pop());
+                _onPath.Remove(members[^1]);
+            }
+            while (members[^1] != file);
+            if (members.Count > 1 || Below(byFile[file], byFile).Contains(file, StringComparer.Ordinal))
+            {
+                members.Sort(StringComparer.Ordinal);
+                _found.Add(members);
+            }
+        }
+    }
 }

@@ -21,25 +21,9 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
     public ResolvedReference Resolve(string fromFile, string reference, string ending, string what)
     {
         var shown = Wording.Shorten(reference);
-        if (reference.Contains('\\', StringComparison.Ordinal))
+        if (OfOneMachine(reference, shown) is { } unfit)
         {
-            var repaired = reference.Replace('\\', '/');
-            return new(
-                null,
-                ProblemKind.ReferenceLeavesRepository,
-                $"'{shown}' is written with backslashes, which other machines read differently. Write '{Wording.Shorten(repaired)}'.")
-            {
-                Suggestions = LooksAbsolute(repaired) ? [] : [repaired],
-            };
-        }
-
-        if (LooksAbsolute(reference))
-        {
-            return new(
-                null,
-                ProblemKind.ReferenceLeavesRepository,
-                $"'{shown}' points to a place on one machine or on a network. Write the way from this file, such as "
-                    + "'../stocks/a.stock.json'.");
+            return unfit;
         }
 
         var from = FilePaths.Join(root, fromFile);
@@ -85,6 +69,33 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
                 null,
                 ProblemKind.ReferenceLeavesRepository,
                 $"'{shown}' is a link that leads out of the repository. Only files inside it are read.");
+    }
+
+    /// <summary>What is wrong with a reference that only one machine or system can follow; null for any other.</summary>
+    private static ResolvedReference? OfOneMachine(string reference, string shown)
+    {
+        if (reference.Contains('\\', StringComparison.Ordinal))
+        {
+            var repaired = reference.Replace('\\', '/');
+            return new(
+                null,
+                ProblemKind.ReferenceLeavesRepository,
+                $"'{shown}' is written with backslashes, which other machines read differently. Write '{Wording.Shorten(repaired)}'.")
+            {
+                Suggestions = LooksAbsolute(repaired) ? [] : [repaired],
+            };
+        }
+
+        if (LooksAbsolute(reference))
+        {
+            return new(
+                null,
+                ProblemKind.ReferenceLeavesRepository,
+                $"'{shown}' points to a place on one machine or on a network. Write the way from this file, such as "
+                    + "'../stocks/a.stock.json'.");
+        }
+
+        return null;
     }
 
     IReadOnlyList<string> IReferences.Near(string fromFile, string name, string ending)

@@ -66,10 +66,9 @@ public sealed class WorkspaceLoader
             }
             else
             {
-                var place = Place.Whole(_store.PathOf(full));
                 _store.Refuse(new Problem(
                     ProblemKind.ReferenceLeavesRepository,
-                    place,
+                    Place.Whole(_store.PathOf(full)),
                     "This is a link that leads out of the repository. Only files inside it are read."));
             }
         }

@@ -3,10 +3,6 @@ namespace RecipeLint.Recipes.Quantities;
 /// <summary>One pass over one quantity text. The first fault ends it.</summary>
 internal sealed partial class QuantityCursor(string text, Due due)
 {
-    // Far beyond any shed, yet small enough that no product of a few of them overflows; in base units.
-    private const double Largest = 1e15;
-    private const double Smallest = 1e-30;
-
     private int _at;
 
     public QuantityFault? Fault { get; private set; }
@@ -104,7 +100,7 @@ internal sealed partial class QuantityCursor(string text, Due due)
         }
 
         var dose = first / second;
-        if (first <= 0 || second <= 0 || !IsUsable(dose))
+        if (first <= 0 || second <= 0 || !NumberBounds.Hold(dose))
         {
             return Fail(QuantityMessages.NotAQuantity(due, text.Trim(), 0, text.Length));
         }
@@ -170,7 +166,7 @@ internal sealed partial class QuantityCursor(string text, Due due)
     {
         if (unit.Length == 0)
         {
-            if (!IsUsable(first) || !IsUsable(second ?? first))
+            if (!NumberBounds.Hold(first) || !NumberBounds.Hold(second ?? first))
             {
                 return Fail(QuantityMessages.OutOfRange(text, new ScannedNumber(NumberState.OutOfRange, 0, text.Length, 0, [])));
             }
@@ -193,7 +189,7 @@ internal sealed partial class QuantityCursor(string text, Due due)
         var factor = known.FactorTo(dimension);
         var low = (first * factor) + known.Offset;
         var high = ((second ?? first) * factor) + known.Offset;
-        if (!IsUsable(low) || !IsUsable(high))
+        if (!NumberBounds.Hold(low) || !NumberBounds.Hold(high))
         {
             return Fail(QuantityMessages.OutOfRange(text, new ScannedNumber(NumberState.OutOfRange, 0, text.Length, 0, [])));
         }
@@ -201,8 +197,6 @@ internal sealed partial class QuantityCursor(string text, Due due)
         var nature = known.Uncertainty is { } share && dimension != Dimension.Drops ? new Tolerance(share, null) : (Tolerance?)null;
         return Ordered(new Quantity(dimension, low, high, known.Symbol) { Tolerance = nature, Basis = known.Basis });
     }
-
-    private static bool IsUsable(double value) => value == 0 || Math.Abs(value) is >= Smallest and <= Largest;
 
     private Quantity? Ordered(Quantity quantity)
     {

@@ -119,7 +119,7 @@ public sealed record ShopSettings
     public IReadOnlyList<Located<string>> HouseRuleFolders { get; init; } = [];
 
     /// <summary>The shop's own rules, in the order of their files; each id and name once.</summary>
-    public IReadOnlyList<Documents.HouseRuleDocument> HouseRules { get; init; } = [];
+    public IReadOnlyList<HouseRuleDocument> HouseRules { get; init; } = [];
 
     /// <summary>
     /// Names of equipment and sites whose entry could not be read (already reported), so that their use is not reported as well.

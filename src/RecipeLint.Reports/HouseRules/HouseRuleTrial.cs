@@ -1,7 +1,7 @@
 using RecipeLint.Analysis.Profiles;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Rules.Repairs;
 

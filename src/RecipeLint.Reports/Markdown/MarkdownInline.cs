@@ -29,9 +29,7 @@ internal static class MarkdownInline
         while (i < text.Length)
         {
             var c = text[i];
-            if (c == '\\'
-                && i + 1 < text.Length
-                && char.IsAscii(text[i + 1])
+            if (c == '\\' && i + 1 < text.Length && char.IsAscii(text[i + 1])
                 && (char.IsPunctuation(text[i + 1]) || char.IsSymbol(text[i + 1])))
             {
                 plain.Append(text[i + 1]);

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
 using RecipeLint.Analysis;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Schema;
+using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Rules.Engine;

@@ -1,5 +1,4 @@
 using System.Text;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Shop;
 
 namespace RecipeLint.Rules.Engine;

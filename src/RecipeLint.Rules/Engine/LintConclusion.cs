@@ -43,6 +43,7 @@ internal sealed class LintConclusion
         _faults.AddRange(_pieces.SelectMany(p => p.Faults));
         var ranks = _options.Rules
             .Select((rule, rank) => (RuleBook.Of(rule).Id, rank))
+            .DistinctBy(r => r.Id, StringComparer.Ordinal)
             .ToDictionary(r => r.Id, r => r.rank, StringComparer.Ordinal);
         var found = _pieces.SelectMany(p => p.Findings)
             .Concat(OfSharedPlaces())

@@ -1,6 +1,5 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Shop;

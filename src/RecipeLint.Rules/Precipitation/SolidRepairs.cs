@@ -45,11 +45,7 @@ internal static class SolidRepairs
             yield return proposal;
         }
 
-        if (nearest?.Ph is { } ph
-            && solid is not null
-            && Wording.FollowsPh(solid)
-            && stock.Chemistry.Mixing.IsSolved
-            && ph < stock.Chemistry.Mixing.PhBeforeDeposit)
+        if (solid is not null && IsClearedByAcid(nearest, solid, stock))
         {
             foreach (var proposal in Additions.Acid(context, stock))
             {
@@ -79,4 +75,7 @@ internal static class SolidRepairs
             yield return Additions.Less(context, supplier);
         }
     }
+
+    private static bool IsClearedByAcid(NearestClear? nearest, Solid solid, StockFacts stock) =>
+        nearest?.Ph is { } ph && Wording.FollowsPh(solid) && stock.Chemistry.Mixing is { IsSolved: true } mixing && ph < mixing.PhBeforeDeposit;
 }

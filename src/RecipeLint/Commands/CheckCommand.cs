@@ -66,7 +66,7 @@ internal static class CheckCommand
     private static Report Whole(Surroundings world, Judged judged, string? baseline)
     {
         var workspace = judged.Workspace;
-        var known = BaselineFile.For(world, workspace.Root, BaselineFile.NamedIn(workspace), baseline);
+        var known = BaselineFile.For(world, workspace.Root, PieceRun.BaselinesNamedIn(workspace), baseline);
         return new Report
         {
             Result = WithoutBaseline(world, judged.Result, known, workspace.Sources.Keys),

@@ -66,30 +66,38 @@ internal static class DiagnoseCommand
                 return Tank(world, recipe, words, time, readings.Length > 0 || parsed.GetValue(at) is not null || parsed.GetValue(ask));
             }
 
-            var (workspace, stock) = bottle!;
-            if (readings.Length > 0 && BottleHazards.Of(stock, Observation.Nothing).ForLeaving is null)
-            {
-                world.Out.Write(SlipReport.Write(stock, SlipSearch.Of(workspace, stock, Read(readings, stock))));
-                if (!guided && words.Length == 0 && time is null)
-                {
-                    return ExitCodes.Clean;
-                }
-
-                world.Out.WriteLine();
-            }
-
-            var observation = time is null ? Observation.Nothing : TimeWords.Read(time);
-            observation = observation.With(ObservationReader.Read(words));
-            if (guided)
-            {
-                using var answers = new StreamReader(world.StandardInput());
-                observation = new GuidedQuestions(answers, world.Out).Ask(stock, observation, seenAt);
-            }
-
-            world.Out.Write(DiagnosisReport.Write(Diagnoser.Of(stock, observation, seenAt), parsed.GetValue(at)));
-            return ExitCodes.Clean;
+            return Bottle(world, bottle!, new BottleWishes(words, time, readings, guided, parsed.GetValue(at), seenAt));
         });
         return command;
+    }
+
+    /// <summary>What was told and asked of a bottle.</summary>
+    private sealed record BottleWishes(string Words, string? Time, string[] Readings, bool Guided, string? At, Temperature? SeenAt);
+
+    private static int Bottle(Surroundings world, StockInput bottle, BottleWishes wishes)
+    {
+        var (workspace, stock) = bottle;
+        if (wishes.Readings.Length > 0 && BottleHazards.Of(stock, Observation.Nothing).ForLeaving is null)
+        {
+            world.Out.Write(SlipReport.Write(stock, SlipSearch.Of(workspace, stock, Read(wishes.Readings, stock))));
+            if (!wishes.Guided && wishes.Words.Length == 0 && wishes.Time is null)
+            {
+                return ExitCodes.Clean;
+            }
+
+            world.Out.WriteLine();
+        }
+
+        var observation = wishes.Time is null ? Observation.Nothing : TimeWords.Read(wishes.Time);
+        observation = observation.With(ObservationReader.Read(wishes.Words));
+        if (wishes.Guided)
+        {
+            using var answers = new StreamReader(world.StandardInput());
+            observation = new GuidedQuestions(answers, world.Out).Ask(stock, observation, wishes.SeenAt);
+        }
+
+        world.Out.Write(DiagnosisReport.Write(Diagnoser.Of(stock, observation, wishes.SeenAt), wishes.At));
+        return ExitCodes.Clean;
     }
 
     /// <param name="asBottle">True when something was asked that only a bottle answers.</param>

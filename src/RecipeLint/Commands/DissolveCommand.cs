@@ -45,44 +45,49 @@ internal static class DissolveCommand
             open,
             full,
         };
-        command.SetAction(parsed =>
-        {
-            var (line, fault) = OneLineMix.Read(parsed.GetValue(mix)!, SubstanceCatalogue.BuiltIn);
-            if (line is null)
-            {
-                throw new UsageException(fault!);
-            }
-
-            var temperature = ReadTemperature(parsed.GetValue(at)!);
-            var held = parsed.GetValue(hold);
-            if (held is not null && parsed.GetValue(ph) is not null)
-            {
-                throw new UsageException("A pH is either set before anything falls out ('--ph') or held ('--hold-ph'), not both.");
-            }
-
-            var setPh = (held ?? parsed.GetValue(ph)) is { } text ? ReadPh(text) : (double?)null;
-            var (beaker, error) = Beaker.Of(line);
-            if (beaker is null)
-            {
-                throw new UsageException(error!);
-            }
-
-            if (DissolveReport.Refused(beaker) is { } refused)
-            {
-                world.Out.Write(refused);
-                return ExitCodes.Findings;
-            }
-
-            var state = beaker.State(temperature, setPh, parsed.GetValue(open), held is not null);
-            if (state.Failure is { } failure)
-            {
-                throw new UsageException(failure);
-            }
-
-            world.Out.Write(DissolveReport.Write(beaker, state, setPh, parsed.GetValue(full), held is not null));
-            return ExitCodes.Clean;
-        });
+        command.SetAction(parsed => Run(world, new Wishes(
+            parsed.GetValue(mix)!, parsed.GetValue(at)!, parsed.GetValue(ph), parsed.GetValue(hold), parsed.GetValue(open), parsed.GetValue(full))));
         return command;
+    }
+
+    private sealed record Wishes(string Mix, string At, string? Ph, string? HoldPh, bool Open, bool Full);
+
+    private static int Run(Surroundings world, Wishes wishes)
+    {
+        var (line, fault) = OneLineMix.Read(wishes.Mix, SubstanceCatalogue.BuiltIn);
+        if (line is null)
+        {
+            throw new UsageException(fault!);
+        }
+
+        var temperature = ReadTemperature(wishes.At);
+        var held = wishes.HoldPh;
+        if (held is not null && wishes.Ph is not null)
+        {
+            throw new UsageException("A pH is either set before anything falls out ('--ph') or held ('--hold-ph'), not both.");
+        }
+
+        var setPh = (held ?? wishes.Ph) is { } text ? ReadPh(text) : (double?)null;
+        var (beaker, error) = Beaker.Of(line);
+        if (beaker is null)
+        {
+            throw new UsageException(error!);
+        }
+
+        if (DissolveReport.Refused(beaker) is { } refused)
+        {
+            world.Out.Write(refused);
+            return ExitCodes.Findings;
+        }
+
+        var state = beaker.State(temperature, setPh, wishes.Open, held is not null);
+        if (state.Failure is { } failure)
+        {
+            throw new UsageException(failure);
+        }
+
+        world.Out.Write(DissolveReport.Write(beaker, state, setPh, wishes.Full, held is not null));
+        return ExitCodes.Clean;
     }
 
     private static Temperature ReadTemperature(string text)

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using RecipeLint.Recipes;
 using RecipeLint.Reports.Labels;
 using RecipeLint.Shell;
 
@@ -65,19 +66,22 @@ internal static class LabelCommand
             var chosen = Chosen(parsed.GetValue(size), label, input.Stock.Volume);
             var svg = LabelSvg.Of(label, chosen)!;
             var text = parsed.GetValue(format) == "html" || count > 1 ? LabelSheet.Of(svg, label, chosen, count, ToolVersion.Text) : svg;
-            if (parsed.GetValue(output) is { } path)
-            {
-                OutputFile.Of(world, path, input.Workspace).Write(writer => writer.Write(text));
-            }
-            else
-            {
-                world.Out.Write(text);
-                world.Out.Flush();
-            }
-
+            Tell(world, parsed.GetValue(output), input.Workspace, text);
             return ExitCodes.Clean;
         });
         return command;
+    }
+
+    private static void Tell(Surroundings world, string? path, Workspace workspace, string text)
+    {
+        if (path is not null)
+        {
+            OutputFile.Of(world, path, workspace).Write(writer => writer.Write(text));
+            return;
+        }
+
+        world.Out.Write(text);
+        world.Out.Flush();
     }
 
     /// <exception cref="UsageException">It is no size, or the label does not fit on it.</exception>

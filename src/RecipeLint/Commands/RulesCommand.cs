@@ -1,6 +1,6 @@
 using System.CommandLine;
 using RecipeLint.Recipes;
-using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports;
 using RecipeLint.Reports.HouseRules;
 using RecipeLint.Rules.Engine;

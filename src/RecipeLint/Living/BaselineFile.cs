@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using RecipeLint.Install;
-using RecipeLint.Recipes;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Shell;
 
@@ -14,10 +13,6 @@ internal static class BaselineFile
     public const string UsualName = "recipelint.baseline.json";
 
     private const int LargestFile = 20_000_000;
-
-    /// <summary>The baselines that the settings of a run name, relative to its root.</summary>
-    public static IReadOnlyList<string> NamedIn(Workspace workspace) =>
-        [.. LintEngine.ShopsOf(workspace).Select(s => s.Baseline).OfType<string>().Distinct(StringComparer.Ordinal)];
 
     /// <summary>
     /// The baseline that holds for a run: the one asked for, else those its settings name together; null when there is none.

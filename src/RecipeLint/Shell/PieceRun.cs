@@ -1,5 +1,5 @@
 using RecipeLint.Analysis.Workspaces;
-using RecipeLint.Living;
+using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Rules.Engine;
@@ -64,13 +64,17 @@ internal static class PieceRun
         };
     }
 
+    /// <summary>The baselines that the settings of a run name, relative to its root.</summary>
+    public static IReadOnlyList<string> BaselinesNamedIn(Workspace workspace) =>
+        [.. LintEngine.ShopsOf(workspace).Select(s => s.Baseline).OfType<string>().Distinct(StringComparer.Ordinal)];
+
     private static (LintPiece Piece, Assumed Assumed, string Root, IReadOnlyList<string> Baselines) Judge(
         WorkspacePieces pieces, int piece, EngineOptions engine)
     {
         var workspace = pieces.Load(piece);
         Session.RefuseUnusable(workspace);
         var facts = Analyzer.Analyse(workspace);
-        return (LintEngine.Look(facts, engine), Assumed.Of(facts), workspace.Root, BaselineFile.NamedIn(workspace));
+        return (LintEngine.Look(facts, engine), Assumed.Of(facts), workspace.Root, BaselinesNamedIn(workspace));
     }
 }
 

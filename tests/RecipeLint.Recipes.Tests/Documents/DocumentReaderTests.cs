@@ -17,8 +17,7 @@ public sealed class DocumentReaderTests
           "sites": [{"name": "store", "at": "8..25 °C"}],
           "profile": "lettuce",
           "rules": {"note": "why", "stock-not-used": "off", "RL0104": {"level": "note", "limit": 0.5, "share": "2 %", "strict": true, "note": "n"}},
-          "suppressions": [{"rule": "stock-not-used", "file": "stocks/trace.stock.json", "at": "steps/edta", "reason": "kept", "accepted": 1.4, "expires": "2027-03-01"}],
-          "houseRules": ["house-rules"]
+          "suppressions": [{"rule": "stock-not-used", "file": "stocks/trace.stock.json", "at": "steps/edta", "reason": "kept", "accepted": 1.4, "expires": "2027-03-01"}]
         }
         """;
 

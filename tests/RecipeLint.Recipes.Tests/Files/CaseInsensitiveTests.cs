@@ -33,7 +33,7 @@ public sealed class CaseInsensitiveTests
     [Fact]
     public void WindowsLineEndsChangeNoValue()
     {
-        var text = Stock.Replace(" ", "\r\n ", StringComparison.Ordinal);
+        var text = Stock.ReplaceLineEndings("\n").Replace("\n", "\r\n", StringComparison.Ordinal);
         var workspace = WorkspaceLoader.Load(new CaseInsensitiveTree("/shop").Add("A.stock.json", text), ["."], new LoadOptions());
         Assert.Empty(workspace.Problems);
     }

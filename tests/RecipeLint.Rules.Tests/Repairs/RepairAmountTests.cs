@@ -36,7 +36,7 @@ public sealed partial class RepairAmountTests(ITestOutputHelper output)
             }
         }
 
-        Assert.InRange(compared, 6, 1000);
+        Assert.InRange(compared, 3, 1000);
     }
 
     /// <summary>The reported case: 30 g/L of citric acid, kept for months, with 0.26 g of benzoate is not preserved.</summary>

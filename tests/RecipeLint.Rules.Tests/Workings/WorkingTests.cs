@@ -44,6 +44,7 @@ public sealed class WorkingTests
         ["unusable-option"] = "the text of an option",
         ["suppression-unused"] = "what became of a suppression",
         ["suppression-expired"] = "a date",
+        ["calibration-overdue"] = "a date",
     };
 
     private static readonly Dictionary<string, Facts> _facts = [];

@@ -1,7 +1,7 @@
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Text;
 
-namespace RecipeLint.Recipes.Documents;
+namespace RecipeLint.Recipes.Shop;
 
 /// <summary>What a house rule looks at, one at a time.</summary>
 public enum HouseRuleScope
