@@ -177,7 +177,9 @@ public sealed class FeatureTests : IDisposable
         Assert.NotEmpty(_client.Diagnostics(Shop.PartA, 2));
         var actions = _client.Result("textDocument/codeAction", new JsonObject
         {
-            ["textDocument"] = new JsonObject { ["uri"] = Shop.PartA }, ["range"] = Client.Range((0, 0), (99, 0)), ["context"] = new JsonObject { ["diagnostics"] = new JsonArray() },
+            ["textDocument"] = new JsonObject { ["uri"] = Shop.PartA },
+            ["range"] = Client.Range((0, 0), (99, 0)),
+            ["context"] = new JsonObject { ["diagnostics"] = new JsonArray() },
         })!.AsArray();
         Assert.Contains(actions, a => a!["title"]!.GetValue<string>().Contains("changes what is mixed", StringComparison.Ordinal));
         Assert.All(actions, a => Assert.False(a!["isPreferred"]!.GetValue<bool>() && a["title"]!.GetValue<string>().Contains("changes what is mixed", StringComparison.Ordinal)));
@@ -194,7 +196,9 @@ public sealed class FeatureTests : IDisposable
 
         JsonArray Uses(string uri, string part) => _client.Result("textDocument/references", new JsonObject
         {
-            ["textDocument"] = new JsonObject { ["uri"] = uri }, ["position"] = Client.Position(Where(Shop.Text(uri), part)), ["context"] = new JsonObject { ["includeDeclaration"] = false },
+            ["textDocument"] = new JsonObject { ["uri"] = uri },
+            ["position"] = Client.Position(Where(Shop.Text(uri), part)),
+            ["context"] = new JsonObject { ["includeDeclaration"] = false },
         })!.AsArray();
         Assert.Equal(Shop.Lettuce, Assert.Single(Uses(Shop.PartA, "\"Part A\""))!["uri"]!.GetValue<string>());
         Assert.True(Uses(Shop.PartA, "\"../water/rain.water.json\"").Count >= 5);

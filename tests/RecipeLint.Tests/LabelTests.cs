@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Xml.Linq;
-using LoadOptions = RecipeLint.Recipes.Files.LoadOptions;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Workspaces;
@@ -9,6 +8,7 @@ using RecipeLint.Reports.Labels;
 using RecipeLint.Reports.Tests.Support;
 using RecipeLint.Rules.People;
 using RecipeLint.Tests.Support;
+using LoadOptions = RecipeLint.Recipes.Files.LoadOptions;
 
 namespace RecipeLint.Tests;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using LoadOptions = RecipeLint.Recipes.Files.LoadOptions;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
@@ -16,6 +15,7 @@ using RecipeLint.Reports.Tests.Support;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Precipitation;
 using RecipeLint.Tests.Support;
+using LoadOptions = RecipeLint.Recipes.Files.LoadOptions;
 
 namespace RecipeLint.Tests;
 

@@ -158,7 +158,8 @@ public sealed class BottleChemistry
         if (deposits.FirstOrDefault(d => d.Solid.Name == name) is { } close)
         {
             return new SolidVerdict(
-                close.FallsOut ? Standing.Above : Standing.Close, close.State, close.Solid, [], close.Index) { Counts = true };
+                close.FallsOut ? Standing.Above : Standing.Close, close.State, close.Solid, [], close.Index)
+            { Counts = true };
         }
 
         var solid = ConstantSet.Product.FindSolid(name);

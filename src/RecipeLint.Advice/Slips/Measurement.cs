@@ -132,7 +132,8 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
                     text,
                     new Reading(ReadingKind.Density, 1),
                     mass.Low / volume.Millilitres,
-                    (mass.Tolerance?.HalfWidth(mass.Low) ?? Step(after, mass)) / volume.Millilitres) { Filled = volume }, null)
+                    (mass.Tolerance?.HalfWidth(mass.Low) ?? Step(after, mass)) / volume.Millilitres)
+                { Filled = volume }, null)
                 : (null, $"'{text}' is no weight of a volume.");
         }
 

@@ -1,10 +1,10 @@
 using System.Globalization;
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
-using RecipeLint.Analysis.Solutions;
 
 namespace RecipeLint.Advice.Tanks;
 

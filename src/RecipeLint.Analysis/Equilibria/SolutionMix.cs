@@ -152,8 +152,12 @@ public sealed record SolutionMix
     {
         var ferrous = Totals[Component.FerrousIron];
         return ferrous > 0
-            ? this with { Totals = Totals.With(Component.FerrousIron, 0)
-                .With(Component.FerricIron, Totals[Component.FerricIron] + ferrous), IronOxidised = true }
+            ? this with
+            {
+                Totals = Totals.With(Component.FerrousIron, 0)
+                .With(Component.FerricIron, Totals[Component.FerricIron] + ferrous),
+                IronOxidised = true
+            }
             : this;
     }
 

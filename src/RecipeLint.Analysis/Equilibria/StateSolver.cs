@@ -50,7 +50,8 @@ public static class StateSolver
     /// <summary>The solution from which nothing has fallen out yet; one that cannot be computed says why.</summary>
     public static Equilibrium Clear(SolutionMix mix, StateRequest request) =>
         EquilibriumSolver.Product.Solve(mix.Input(
-            Bounded(request.At.Celsius), request.AirAtm) with { FixedPh = request.SetPh, StartFrom = request.StartFrom });
+            Bounded(request.At.Celsius), request.AirAtm) with
+        { FixedPh = request.SetPh, StartFrom = request.StartFrom });
 
     /// <summary>The state of a mix; one that cannot be computed says why.</summary>
     public static SolutionState Solve(SolutionMix mix, StateRequest request)

@@ -46,9 +46,9 @@ internal static class ChargeBook
         var all = moles.Select(m => IonFacts.Charge(m.Key) * m.Value).OrderBy(Math.Abs).Sum() / volume.Litres;
         var balance =
             new ChargeBalance(new ChargeConcentration(cations), new ChargeConcentration(anions), new ChargeConcentration(cations - anions))
-        {
-            Unexplained = new ChargeConcentration(all),
-        };
+            {
+                Unexplained = new ChargeConcentration(all),
+            };
         return (ions, balance);
     }
 }

@@ -58,8 +58,12 @@ public static class TankJudgement
         if (!(share > 0))
         {
             return new TankDeposit(
-                deposit with { Loss =
-                    null, Tests = [.. past, new DepositTest(DepositBar.EnoughToSee, deposit.GramsPerLitre, limits.Visible)] }, true);
+                deposit with
+                {
+                    Loss =
+                    null,
+                    Tests = [.. past, new DepositTest(DepositBar.EnoughToSee, deposit.GramsPerLitre, limits.Visible)]
+                }, true);
         }
 
         var left = Iron.Contains(metal) && Moles(recipe, Components.Chelators) >= MeantForIron * Moles(recipe, Iron);

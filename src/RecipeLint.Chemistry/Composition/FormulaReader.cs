@@ -60,8 +60,14 @@ internal sealed partial class FormulaReader(string text)
             return Fail<Formula>(0, "More atoms than a formula can have");
         }
 
-        _normal.Append(charge switch { 0 =>
-            string.Empty, 1 => "+", -1 => "-", _ => charge.ToString("+0;-0", CultureInfo.InvariantCulture) });
+        _normal.Append(charge switch
+        {
+            0 =>
+            string.Empty,
+            1 => "+",
+            -1 => "-",
+            _ => charge.ToString("+0;-0", CultureInfo.InvariantCulture)
+        });
         var mass = atoms.OrderBy(a => a.Key).Sum(a => a.Value * AtomicWeights.Of(a.Key));
         return new Formula(_normal.ToString(), atoms, charge, water, new MolarMass(mass));
     }

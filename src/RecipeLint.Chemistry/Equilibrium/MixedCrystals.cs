@@ -36,7 +36,8 @@ internal static class MixedCrystals
             if (mixed <= 0 || verdicts[greater].State == SaltState.Crystallises) continue;
             verdicts[greater] = verdicts[greater] with
             {
-                State = SaltState.Close, Mixed = new MixedCrystal(verdicts[lesser].Solid, verdicts[lesser].Index, exchanged, mixed),
+                State = SaltState.Close,
+                Mixed = new MixedCrystal(verdicts[lesser].Solid, verdicts[lesser].Index, exchanged, mixed),
             };
         }
     }

@@ -191,7 +191,8 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
     private Hazards Hazards(JsonElement row) =>
         row.TryGetProperty("hazards", out var value)
             ? new(Texts(value, "statements"), Flag(
-                value, "harmonised"), Source(value), Confidence(value)) { SupplierAdds = Texts(value, "supplierAdds") }
+                value, "harmonised"), Source(value), Confidence(value))
+            { SupplierAdds = Texts(value, "supplierAdds") }
             : throw new InvalidOperationException("'hazards' is missing");
 
     private Sourced<IReadOnlyList<KeepApart>>? Apart(JsonElement row) =>

@@ -19,11 +19,11 @@ internal static class InlayHints
         var hints = view.Stock is { } stock ? OfStock(view, stock) : view.Recipe is { } recipe ? OfRecipe(recipe) : [];
         return Lsp.Array(hints.Select(h => (Range: view.RangeOf(h.At), h.Text)).Where(h => h.Range.Touches(range))
             .OrderBy(h => h.Range.End).Select(h => new JsonObject
-        {
-            ["position"] = Lsp.Node(h.Range.End),
-            ["label"] = h.Text,
-            ["paddingLeft"] = true,
-        }));
+            {
+                ["position"] = Lsp.Node(h.Range.End),
+                ["label"] = h.Text,
+                ["paddingLeft"] = true,
+            }));
     }
 
     private static IEnumerable<(Place At, string Text)> OfStock(View view, StockFacts stock)

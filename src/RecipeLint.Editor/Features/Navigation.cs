@@ -46,8 +46,11 @@ internal static class Navigation
         }
 
         return StockAt(view, under) is { } file
-            ? new JsonObject { ["range"] = Lsp.Node(view.RangeOf(view.File, under.Span)),
-                ["placeholder"] = NameOf(file)[..^StockEnding.Length] }
+            ? new JsonObject
+            {
+                ["range"] = Lsp.Node(view.RangeOf(view.File, under.Span)),
+                ["placeholder"] = NameOf(file)[..^StockEnding.Length]
+            }
             : null;
     }
 
@@ -86,8 +89,12 @@ internal static class Navigation
         var edits = Things.UsesIn(around.Workspace).Where(u => Same(u.Thing, new Thing(ThingKind.File, file)))
             .Select(u => (u.Place, Text: Renamed(around, u.Place, name + StockEnding)));
         var changes = Changes(around, edits);
-        changes.Add((JsonNode)new JsonObject { ["kind"] = "rename", ["oldUri"] = around.UriOf(file),
-            ["newUri"] = Documents.FileUri.Of(around.FullPathOf(target)) });
+        changes.Add((JsonNode)new JsonObject
+        {
+            ["kind"] = "rename",
+            ["oldUri"] = around.UriOf(file),
+            ["newUri"] = Documents.FileUri.Of(around.FullPathOf(target))
+        });
         return new JsonObject { ["documentChanges"] = changes };
     }
 
@@ -116,8 +123,11 @@ internal static class Navigation
     private static JsonArray Changes(View view, IEnumerable<(Place Place, string Text)> edits) => Lsp.Array(
         edits.GroupBy(e => e.Place.File).OrderBy(g => g.Key, StringComparer.Ordinal).Select(file => new JsonObject
         {
-            ["textDocument"] = new JsonObject { ["uri"] = view.UriOf(file.Key),
-                ["version"] = view.Documents.At(view.FullPathOf(file.Key))?.Version },
+            ["textDocument"] = new JsonObject
+            {
+                ["uri"] = view.UriOf(file.Key),
+                ["version"] = view.Documents.At(view.FullPathOf(file.Key))?.Version
+            },
             ["edits"] = Lsp.Array(file.Select(e => Lsp.Edit(view.RangeOf(e.Place), $"\"{e.Text}\""))),
         }));
 

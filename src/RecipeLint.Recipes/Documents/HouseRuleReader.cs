@@ -53,7 +53,8 @@ internal sealed class HouseRuleReader(FieldReader fields, SourceFile source)
         {
             var place = fields.At(fault.At);
             fields.Report(new Problem(ProblemKind.WrongShape, fault.At.KeySpan is null ? place
-                : place.Key, fault.Message) { Suggestions = fault.Suggestions });
+                : place.Key, fault.Message)
+            { Suggestions = fault.Suggestions });
         }
 
         return schema;

@@ -62,7 +62,8 @@ internal sealed partial class SubstanceFileReader
             var slip = problem.Kind == LabelProblemKind.Over100AsSalts ? OxideSlip(declaration) : null;
             fields.Report(new Problem(
                 KindOf(problem.Kind), place,
-                $"{problem.Message}.{(slip is null ? "" : $" {slip.Value.Sentence}")}") { Suggestions = slip?.Keys ?? [] });
+                $"{problem.Message}.{(slip is null ? "" : $" {slip.Value.Sentence}")}")
+            { Suggestions = slip?.Keys ?? [] });
         }
 
         return result.Substance is { } substance

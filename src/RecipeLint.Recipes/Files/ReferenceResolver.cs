@@ -40,7 +40,8 @@ internal sealed class ReferenceResolver(IFileTree files, string root) : IReferen
             return new(
                 null,
                 ProblemKind.MissingReference,
-                $"'{shown}' is not a {what}. The name of one ends in '{ending}'.{Wording.DidYouMean(meant)}") { Suggestions = meant };
+                $"'{shown}' is not a {what}. The name of one ends in '{ending}'.{Wording.DidYouMean(meant)}")
+            { Suggestions = meant };
         }
 
         var kind = reference.Contains('\0', StringComparison.Ordinal) ? EntryKind.Missing : files.Kind(full);

@@ -21,9 +21,9 @@ internal static class EncodingCheck
         new ByteSpan(0, 0),
         "The file starts with a byte order mark, three invisible bytes that many JSON readers refuse. It is read here all the same; save "
             + "it as UTF-8 without one before it goes elsewhere.") with
-        {
-            IsHarmless = true,
-        };
+    {
+        IsHarmless = true,
+    };
 
     /// <summary>The first thing that keeps the bytes from being UTF-8 text; null when they are.</summary>
     public static Problem? FindProblem(string path, ReadOnlySpan<byte> bytes)

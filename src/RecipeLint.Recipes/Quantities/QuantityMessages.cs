@@ -101,7 +101,8 @@ internal static class QuantityMessages
         var hint = suggestions.Count > 0 ? $" Did you mean {Quoted(suggestions)}?" : " Write a unit such as 'g', 'mL', 'mg/L' or 'mmol/L'.";
         return new QuantityFault(
             ProblemKind.UnknownUnit, start, unit.Length,
-            $"'{Wording.Shorten(unit)}' is not a unit known here.{hint}") { Suggestions = repaired };
+            $"'{Wording.Shorten(unit)}' is not a unit known here.{hint}")
+        { Suggestions = repaired };
     }
 
     public static QuantityFault AmbiguousUnit(string text, int start, string unit, UnitReading.Several several)

@@ -73,7 +73,8 @@ public sealed class HouseSchema
 
         var options = new Evaluation.EvaluationOptions
         {
-            OutputFormat = Evaluation.OutputFormat.Flag, Culture = System.Globalization.CultureInfo.InvariantCulture,
+            OutputFormat = Evaluation.OutputFormat.Flag,
+            Culture = System.Globalization.CultureInfo.InvariantCulture,
         };
         if (_schema.Evaluate(document, options).IsValid)
         {

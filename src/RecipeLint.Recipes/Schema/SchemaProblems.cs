@@ -167,7 +167,8 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
         }
 
         _problems.Add(new Problem(
-            ProblemKind.UnknownKey, place, SchemaWords.UnknownKey(key, suggestions, there, free)) { Suggestions = suggestions });
+            ProblemKind.UnknownKey, place, SchemaWords.UnknownKey(key, suggestions, there, free))
+        { Suggestions = suggestions });
     }
 
     /// <summary>A key that stands one level too deep or too high; null where it is at home at neither.</summary>

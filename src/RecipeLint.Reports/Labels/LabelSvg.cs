@@ -145,9 +145,17 @@ internal static class LabelColours
 {
     private static readonly Dictionary<string, string> Known = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["red"] = "#c62828", ["green"] = "#2e7d32", ["blue"] = "#1565c0", ["yellow"] = "#fdd835", ["orange"] = "#ef6c00",
+        ["red"] = "#c62828",
+        ["green"] = "#2e7d32",
+        ["blue"] = "#1565c0",
+        ["yellow"] = "#fdd835",
+        ["orange"] = "#ef6c00",
         ["white"] = "#ffffff",
-        ["black"] = "#111111", ["grey"] = "#757575", ["gray"] = "#757575", ["brown"] = "#5d4037", ["violet"] = "#6a1b9a",
+        ["black"] = "#111111",
+        ["grey"] = "#757575",
+        ["gray"] = "#757575",
+        ["brown"] = "#5d4037",
+        ["violet"] = "#6a1b9a",
         ["purple"] = "#6a1b9a",
         ["pink"] = "#d81b60",
     };

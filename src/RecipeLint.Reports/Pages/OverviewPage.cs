@@ -1,9 +1,9 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using RecipeLint.Recipes;
 using RecipeLint.Reports.Handbook;
 using RecipeLint.Reports.Markup;
-using RecipeLint.Recipes;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Pages;

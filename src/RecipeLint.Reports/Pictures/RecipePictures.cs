@@ -188,7 +188,8 @@ public static class RecipePictures
             "recipe-tank-ph", "pH of the tank while dosing",
             $"The pH after the water and after each dose, closed to the air, at 20 °C: from {Cells.Ph(dots[0].Y)} to "
                 + $"{Cells.Ph(dots[^1].Y)}.",
-            Across(steps), new Axis("pH", least, most), Filling(steps)) { Curves = [new Curve("pH", Ink.First, dots)] };
+            Across(steps), new Axis("pH", least, most), Filling(steps))
+        { Curves = [new Curve("pH", Ink.First, dots)] };
     }
 
     /// <summary>The EC of the tank as one dose after the other goes in; null where it cannot be computed.</summary>
@@ -207,7 +208,8 @@ public static class RecipePictures
         return new Picture(
             "recipe-tank-ec", "EC of the tank while dosing",
             $"The EC at 25 °C after the water and after each dose: from {Say.Number(dots[0].Y)} to {Say.Number(dots[^1].Y)} mS/cm.",
-            Across(steps), new Axis("EC, mS/cm", least, most), Filling(steps)) { Curves = [new Curve("EC", Ink.Second, dots)] };
+            Across(steps), new Axis("EC, mS/cm", least, most), Filling(steps))
+        { Curves = [new Curve("EC", Ink.Second, dots)] };
     }
 
     private static Axis Across(IReadOnlyList<TankStep> steps) =>

@@ -123,7 +123,8 @@ public static class StockPictures
             $"The pH in the vessel after each step, from {Cells.Ph(dots[0].Y)} to {Cells.Ph(dots[^1].Y)}. The table names the steps.",
             Steps(mixing),
             new Axis("pH", least, most),
-            MixingTable(mixing)) { Curves = [new Curve("pH", Ink.First, dots)] };
+            MixingTable(mixing))
+        { Curves = [new Curve("pH", Ink.First, dots)] };
     }
 
     /// <summary>What lies undissolved or has fallen out after each step; null where nothing ever does.</summary>
@@ -149,7 +150,8 @@ public static class StockPictures
         return new Picture(
             $"{key}-mixing-solids", $"Solids while mixing: {stock.Stock.Name}",
             $"Grams in the vessel after each step that have fallen out or not yet dissolved: {Say.List(curves.Select(c => c.Name))}.",
-            Steps(mixing), new Axis("g in the vessel", least, most), MixingTable(mixing)) { Curves = curves };
+            Steps(mixing), new Axis("g in the vessel", least, most), MixingTable(mixing))
+        { Curves = curves };
     }
 
     private static Axis Steps(MixingSimulation mixing) =>

@@ -11,5 +11,6 @@ internal static class SettingIssues
             .SelectMany(shop => RuleTuning.Read(shop).Issues)
             .Where(issue => issue.IsUnknownRule == unknownRules)
             .Select(issue => context.Find(
-                issue.Place, issue.IdPath, issue.Message, Harm.Damage, Odds.Certain) with { Suggestions = issue.Suggestions });
+                issue.Place, issue.IdPath, issue.Message, Harm.Damage, Odds.Certain) with
+            { Suggestions = issue.Suggestions });
 }

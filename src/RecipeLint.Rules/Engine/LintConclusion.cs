@@ -126,7 +126,8 @@ internal sealed class LintConclusion
     {
         var none = new Workspace { Catalogue = SubstanceCatalogue.BuiltIn, SettingsFor = _ => new ShopSettings() };
         return new RuleContext(
-            new Facts { Workspace = none, Stocks = [], Recipes = [] }, rule, _defaults.OptionsOf(rule)) { Today = _options.Today };
+            new Facts { Workspace = none, Stocks = [], Recipes = [] }, rule, _defaults.OptionsOf(rule))
+        { Today = _options.Today };
     }
 
     private ShopSettings SettingsFor(string file) => _settingsOf.GetValueOrDefault(file) ?? new ShopSettings();

@@ -81,8 +81,11 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
                 .Distinct(StringComparer.Ordinal)
                 .ToList();
             var what = solids.Count > 3 ? "a solid of this rule" : string.Join(" or of ", solids);
-            return new SilentVerdict(stock) { Checks =
-                [Check.That($"it holds all the ions of {what}, in a form in which they can meet", false)] };
+            return new SilentVerdict(stock)
+            {
+                Checks =
+                [Check.That($"it holds all the ions of {what}, in a form in which they can meet", false)]
+            };
         }
 
         var past = new Check("past the limit", Math.Pow(10, nearest.Index), Relation.Over, 1);

@@ -15,8 +15,11 @@ internal static class DissolveCommand
 {
     public static Command Build(Surroundings world)
     {
-        var mix = new Argument<string>("mix") { Description =
-            "What is dissolved, such as \"2 g/L K2SO4 + 1.5 g/L MgSO4.7H2O\" or \"KNO3 100 g in 2 L\"." };
+        var mix = new Argument<string>("mix")
+        {
+            Description =
+            "What is dissolved, such as \"2 g/L K2SO4 + 1.5 g/L MgSO4.7H2O\" or \"KNO3 100 g in 2 L\"."
+        };
         var at = new Option<string>("--at")
         {
             Description = "Temperature, 0 to 45 °C.",

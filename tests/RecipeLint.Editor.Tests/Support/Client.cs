@@ -38,7 +38,11 @@ internal sealed class Client : IDisposable
     {
         var start = new ProcessStartInfo("dotnet")
         {
-            WorkingDirectory = folder, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false,
+            WorkingDirectory = folder,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
         };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "recipelint.dll"));
         start.ArgumentList.Add("language-server");

@@ -130,8 +130,17 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         var ph = Rounding.SixDigits(stock.Chemistry.Mixing.Ph);
         var judged = windows.ConvertAll(w => (Window: w, Checks: ChecksOf(w, ph, held, least)));
         var (window, checks) = judged.Exists(j => j.Checks.All(c => c.Holds)) ? judged.Find(j => j.Checks.All(c => c.Holds)) : judged[0];
-        return standing with { Window =
-            window, State = state, Place = supplier.Place, IronPerLitre = iron, Ph = ph, Held = held, Checks = checks };
+        return standing with
+        {
+            Window =
+            window,
+            State = state,
+            Place = supplier.Place,
+            IronPerLitre = iron,
+            Ph = ph,
+            Held = held,
+            Checks = checks
+        };
     }
 
     /// <summary>What has to hold for a stock to be outside a window: at the end of it that the pH is nearer to.</summary>

@@ -27,8 +27,11 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
         var iron = Iron.Moles(stock.ComponentMoles) / stock.Volume.Litres;
         var agent = Iron.ChelatorMoles(stock.ComponentMoles) / stock.Volume.Litres;
         var bottle = stock.Chemistry.Aged ?? stock.Chemistry.Mixing;
-        var nothing = new Share(stock, bottle, iron, agent, 0) { Checks =
-            [Check.That("it holds iron and a chelating agent, and its equilibrium can be computed", false)] };
+        var nothing = new Share(stock, bottle, iron, agent, 0)
+        {
+            Checks =
+            [Check.That("it holds iron and a chelating agent, and its equilibrium can be computed", false)]
+        };
         if (iron <= 0 || agent <= 0 || !stock.IsComplete || !bottle.IsSolved || nothing.Source is null || Iron.Supplier(stock) is null)
         {
             return [nothing];

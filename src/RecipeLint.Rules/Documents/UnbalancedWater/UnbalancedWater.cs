@@ -21,7 +21,8 @@ internal sealed class UnbalancedWater : WaterRule<WaterComparison>
 
     protected override Finding Describe(WaterComparison verdict, RuleContext context) =>
         context.Find(
-            verdict.Place, verdict.Message, verdict.IsFarOff ? Harm.Loss : Harm.Damage, Odds.Certain) with { Values = verdict.Values };
+            verdict.Place, verdict.Message, verdict.IsFarOff ? Harm.Loss : Harm.Damage, Odds.Certain) with
+        { Values = verdict.Values };
 
     protected override Working Work(WaterComparison verdict, RuleContext context) => verdict.Work();
 

@@ -62,8 +62,13 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
         var first = veryToxic.Count == 0
             ? []
             : MixtureSteps.Shares(work, verdict.Mixture, veryToxic.Select(a => (a, MixtureHazards.Factor(a))));
-        var weighted = first.Count switch { 0 =>
-            null, 1 => first[0], _ => work.Result("very toxic, with their factors", "sum", Term.Sum(first), "%") };
+        var weighted = first.Count switch
+        {
+            0 =>
+            null,
+            1 => first[0],
+            _ => work.Result("very toxic, with their factors", "sum", Term.Sum(first), "%")
+        };
         Term value;
         if (weighted is not null && verdict.IsVery)
         {
@@ -100,8 +105,11 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
         var toxic = mixture.Bringing("H411").Except(veryToxic).ToList();
         var weighted = veryToxic.Sum(a => mixture.Percent(a) * MixtureHazards.Factor(a));
         var isVery = Rounding.SixDigits(weighted) >= limit;
-        var mixed = new Mixed(stock, mixture, veryToxic, toxic, isVery, limit) { Checks =
-            [Check.That("it holds a substance that is toxic to water life", false)] };
+        var mixed = new Mixed(stock, mixture, veryToxic, toxic, isVery, limit)
+        {
+            Checks =
+            [Check.That("it holds a substance that is toxic to water life", false)]
+        };
         if (veryToxic.Count + toxic.Count == 0)
         {
             return mixed;

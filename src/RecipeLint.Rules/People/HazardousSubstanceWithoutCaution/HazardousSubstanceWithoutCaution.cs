@@ -23,7 +23,8 @@ internal sealed class HazardousSubstanceWithoutCaution : StockRule<HazardousSubs
         if (rows.Count == 0)
         {
             yield return new Mixed(
-                stock, mixture, [], "", []) { Checks = [Check.That("it holds a substance with a hazard to health", false)] };
+                stock, mixture, [], "", [])
+            { Checks = [Check.That("it holds a substance with a hazard to health", false)] };
         }
 
         foreach (var (code, _, limit, sum) in rows)

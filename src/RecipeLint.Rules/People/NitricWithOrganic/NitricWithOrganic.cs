@@ -38,8 +38,11 @@ internal sealed class NitricWithOrganic : StockRule<NitricWithOrganic.Vessel>, I
 
         if (!any)
         {
-            yield return new Vessel(stock, null, null, options.NitricFrom) { Checks =
-                [Check.That("nitric acid and organic matter come into one vessel", false)] };
+            yield return new Vessel(stock, null, null, options.NitricFrom)
+            {
+                Checks =
+                [Check.That("nitric acid and organic matter come into one vessel", false)]
+            };
         }
     }
 

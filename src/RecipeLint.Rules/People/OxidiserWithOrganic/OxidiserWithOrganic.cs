@@ -42,8 +42,11 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
 
         if (!any)
         {
-            yield return new Vessel(stock, null, null, null, "", default) { Checks =
-                [Check.That("an oxidiser and organic matter come into one vessel", false)] };
+            yield return new Vessel(stock, null, null, null, "", default)
+            {
+                Checks =
+                [Check.That("an oxidiser and organic matter come into one vessel", false)]
+            };
         }
     }
 

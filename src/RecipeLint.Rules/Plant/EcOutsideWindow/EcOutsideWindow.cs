@@ -32,7 +32,8 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
             var off = new Check("further off than allowed", Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over,
                 Rounding.SixDigits(allowed), "mS/cm");
             missed = new ConductivityOffTarget(
-                recipe, found, asked, conductivity.EstimateBecause.Count > 0, off, target, stated is not null) { Checks = [off] };
+                recipe, found, asked, conductivity.EstimateBecause.Count > 0, off, target, stated is not null)
+            { Checks = [off] };
         }
 
         if (missed is { Fires: true } || recipe.Profile.Ec is not var (low, high))

@@ -123,7 +123,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
             ? new Check("over the window", aim.Value, Relation.Over, high)
             : new Check("under the window", aim.Value, Relation.Under, low);
         return new PhOfFeed(
-            recipe, PhQuestion.Aim, Rounding.SixDigits(aim.Value), past.Limit, over, aim.Place, null, past) { Checks = [past] };
+            recipe, PhQuestion.Aim, Rounding.SixDigits(aim.Value), past.Limit, over, aim.Place, null, past)
+        { Checks = [past] };
     }
 
     /// <summary>What the solution comes to, against what the recipe wants or roots bear.</summary>

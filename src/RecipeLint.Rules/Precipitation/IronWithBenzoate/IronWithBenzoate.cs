@@ -38,7 +38,8 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
         if (!(benzoate > 0) || worst is null)
         {
             yield return new Pair(
-                stock, null, 0, 0, 0) { Checks = [Check.That("it holds benzoate, and its equilibrium can be computed", false)] };
+                stock, null, 0, 0, 0)
+            { Checks = [Check.That("it holds benzoate, and its equilibrium can be computed", false)] };
             yield break;
         }
 

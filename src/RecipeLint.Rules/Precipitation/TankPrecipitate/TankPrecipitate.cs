@@ -52,7 +52,8 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         if (nearest.Solid is null)
         {
             return new TankVerdict(
-                recipe, null, null) { Checks = [Check.That("its equilibrium can be computed and holds ions of a solid", false)] };
+                recipe, null, null)
+            { Checks = [Check.That("its equilibrium can be computed and holds ions of a solid", false)] };
         }
 
         var past = new Check("past the limit", Math.Pow(10, nearest.Index), Relation.Over, 1);

@@ -1,4 +1,3 @@
-using Mend = RecipeLint.Rules.Engine.Repair;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
@@ -9,6 +8,7 @@ using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
+using Mend = RecipeLint.Rules.Engine.Repair;
 
 namespace RecipeLint.Rules.Preservation;
 

@@ -1,9 +1,9 @@
-using Mend = RecipeLint.Rules.Engine.Repair;
 using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
+using Mend = RecipeLint.Rules.Engine.Repair;
 
 namespace RecipeLint.Rules.Procedure;
 

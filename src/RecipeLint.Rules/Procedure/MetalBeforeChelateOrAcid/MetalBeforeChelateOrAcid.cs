@@ -124,7 +124,8 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
                 if (index.Holds && lost.Holds)
                 {
                     return new DroppedMetal(
-                        stock, moment, protector, at, state, solid, component, name, grams, index, lost) { Checks = [index, lost] };
+                        stock, moment, protector, at, state, solid, component, name, grams, index, lost)
+                    { Checks = [index, lost] };
                 }
             }
         }

@@ -36,7 +36,8 @@ internal sealed class SharedDosingSyringe : RecipeRule<SharedDosingSyringe.Meeti
         if (groups.Count == 0)
         {
             yield return new Meeting(
-                recipe, null, null, 0, "", limit) { Checks = [Check.That("one of them takes two different stocks", false)] };
+                recipe, null, null, 0, "", limit)
+            { Checks = [Check.That("one of them takes two different stocks", false)] };
         }
 
         foreach (var group in groups)
