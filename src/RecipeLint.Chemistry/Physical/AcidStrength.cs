@@ -144,10 +144,31 @@ public sealed class AcidStrength
                 found.Add(high);
             else if (before * after < 0)
                 found.Add(Root(low, high, before, gramsPerMl, temperatureC));
+            else if (before < 0 && Densest(low, high, temperatureC) is { } top && Density(top, temperatureC, null) > gramsPerMl)
+                found.AddRange([Root(low, top, before, gramsPerMl, temperatureC), Root(top, high, 1, gramsPerMl, temperatureC)]);
             before = after;
         }
 
         return found;
+    }
+
+    /// <summary>The strength between two at which the density turns round; null where it only rises or only falls between them.</summary>
+    private double? Densest(double low, double high, double temperatureC)
+    {
+        var small = (high - low) / 1000;
+        if (Density(low + small, temperatureC, null) <= Density(low, temperatureC, null)
+            || Density(high - small, temperatureC, null) <= Density(high, temperatureC, null))
+            return null;
+        for (var step = 0; step < 60; step++)
+        {
+            var (one, two) = (low + ((high - low) / 3), high - ((high - low) / 3));
+            if (Density(one, temperatureC, null) < Density(two, temperatureC, null))
+                low = one;
+            else
+                high = two;
+        }
+
+        return (low + high) / 2;
     }
 
     private double Root(double low, double high, double atLow, double gramsPerMl, double temperatureC)
