@@ -1,4 +1,5 @@
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Batches;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Shop;
@@ -17,6 +18,7 @@ public sealed record Workspace
     private readonly ByFile<WaterDocument> _waters = new(w => w.File);
     private readonly ByFile<WaterDocument> _builtInWaters = new(w => [w.File.Length == 0 ? w.Name : null]);
     private readonly ByFile<ProfileDocument> _profiles = new(p => p.File);
+    private readonly ByFile<BatchDocument> _batches = new(b => b.File);
     private readonly ByFile<Problem> _problems = new(p => p.Place.File);
 
     public IReadOnlyDictionary<string, SourceFile> Sources { get; init; } = new Dictionary<string, SourceFile>();
@@ -39,14 +41,14 @@ public sealed record Workspace
     /// <summary>The shop's own crop profiles.</summary>
     public IReadOnlyList<ProfileDocument> Profiles { get; init; } = [];
 
+    /// <summary>Batches as they were really mixed.</summary>
+    public IReadOnlyList<BatchDocument> Batches { get; init; } = [];
+
     /// <summary>Paths the user asked about that are not there, cannot be read, or match nothing; as written.</summary>
     public IReadOnlyList<UnusablePath> Unusable { get; init; } = [];
 
     /// <summary>Files asked about by name whose name is none of ours; relative to the root.</summary>
     public IReadOnlyList<string> Unrecognised { get; init; } = [];
-
-    /// <summary>Files asked about by name that this version recognises but does not read (*.batch.json); relative to the root.</summary>
-    public IReadOnlyList<string> NotReadYet { get; init; } = [];
 
     /// <summary>The built-in catalogue with the shop's own substances.</summary>
     public required SubstanceCatalogue Catalogue { get; init; }
@@ -57,7 +59,7 @@ public sealed record Workspace
     public IReadOnlyList<Problem> Problems { get; init; } = [];
 
     /// <summary>
-    /// What each stock and recipe was read with: the stocks, waters and profiles it refers to, and the settings, substances and profiles
+    /// What each stock, recipe and batch was read with: the stocks, waters and profiles it refers to, and the settings, substances and profiles
     /// that serve it.
     /// </summary>
     public IReadOnlyDictionary<string, IReadOnlySet<string>> DrawsOn { get; init; } = new Dictionary<string, IReadOnlySet<string>>();
@@ -125,6 +127,8 @@ public sealed record Workspace
         this with { Stocks = [.. Stocks.Where(s => s.File != changed.File).Append(changed).OrderBy(s => s.File, StringComparer.Ordinal)] };
 
     public ProfileDocument? FindProfile(string file) => _profiles.Find(Profiles, file);
+
+    public BatchDocument? FindBatch(string file) => _batches.Find(Batches, file);
 
     public WaterDocument? FindWater(string file) => _waters.Find(Waters, file);
 

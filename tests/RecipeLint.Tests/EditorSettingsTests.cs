@@ -17,7 +17,7 @@ public sealed class EditorSettingsTests
         var answer = Cli.RunIn(scratch.Path, null, "editor", "--for", name);
         Assert.Equal((0, ""), (answer.Code, answer.Error));
         var text = File.ReadAllText(Path.Combine(scratch.Path, EditorSettings.For(name).Path));
-        Assert.Equal(7, PublishedSchemas.Associations.Count);
+        Assert.Equal(8, PublishedSchemas.Associations.Count);
         foreach (var (pattern, schema) in PublishedSchemas.Associations)
         {
             Assert.Contains(pattern, text, StringComparison.Ordinal);
@@ -32,7 +32,7 @@ public sealed class EditorSettingsTests
     public void SettingsOfAnEditorThatReadsJsonAreJson()
     {
         var root = JsonNode.Parse(EditorSettings.For("vscode").Text)!;
-        Assert.Equal(7, root["json.schemas"]!.AsArray().Count);
+        Assert.Equal(8, root["json.schemas"]!.AsArray().Count);
     }
 
     [Fact]

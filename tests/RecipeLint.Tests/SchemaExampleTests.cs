@@ -50,6 +50,7 @@ public sealed class SchemaExampleTests
     [InlineData("water")]
     [InlineData("substances")]
     [InlineData("profile")]
+    [InlineData("batch")]
     public void ADocumentTakenFromTheSchemaIsInOrder(string kind)
     {
         using var scratch = new Scratch();
@@ -60,6 +61,8 @@ public sealed class SchemaExampleTests
 
         scratch.Write("rain.water.json", """{"format": 1, "name": "Rain", "pH": 6.0, "ec": "0.02 mS/cm", "ions": {"Ca": "1 mg/L", "HCO3": "3 mg/L"}}""");
         scratch.Write("a.stock.json", """{"format": 1, "name": "A", "makes": "2 L", "dose": "10 mL/L", "steps": [{"pour": "1.5 L"}, {"add": "KNO3", "amount": "100 g"}, {"topUp": "2 L"}]}""");
+        scratch.Write("part-a.stock.json", """{"format": 1, "name": "Part A", "makes": "1 L", "dose": "5 mL/L", "steps": [{"pour": "700 mL"}, {"add": "potassium-nitrate", "amount": "40 g"}, {"topUp": "1 L"}]}""");
+        scratch.Write("recipelint.json", SingleValues.Settings);
         Assert.Empty(Faults(scratch.Path));
     }
 
@@ -87,6 +90,7 @@ public sealed class SchemaExampleTests
     [InlineData("water")]
     [InlineData("substances")]
     [InlineData("profile")]
+    [InlineData("batch")]
     public void ASingleValueTakenFromTheSchemaIsInOrder(string kind)
     {
         using var scratch = new Scratch();

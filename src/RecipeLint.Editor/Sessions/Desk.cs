@@ -59,7 +59,7 @@ internal sealed class Desk
     /// <summary>What a file came to; null for one that is none of ours.</summary>
     public View? ViewOf(string path)
     {
-        if (DocumentKinds.FromFileName(path) is null or DocumentKind.Batch)
+        if (DocumentKinds.FromFileName(path) is null)
         {
             return null;
         }
@@ -149,7 +149,7 @@ internal sealed class Desk
     }
 
     private static bool IsOurs(IFileTree files, string path) =>
-        DocumentKinds.FromFileName(path) is { } kind && kind != DocumentKind.Batch && files.Kind(path) == EntryKind.File;
+        DocumentKinds.FromFileName(path) is not null && files.Kind(path) == EntryKind.File;
 
     private static string Full(Judged judged, string file) => Path.IsPathRooted(file) ? file : Join(judged.Workspace.Root, file);
 

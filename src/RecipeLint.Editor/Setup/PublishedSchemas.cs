@@ -18,6 +18,7 @@ public static class PublishedSchemas
         ("*.water.json", "water.schema.json"),
         ("*.substances.json", "substances.schema.json"),
         ("*.profile.json", "profile.schema.json"),
+        ("*.batch.json", "batch.schema.json"),
         ("*.rule.json", "house-rule.schema.json"),
         ("recipelint.json", "recipelint.schema.json"),
     ];

@@ -49,6 +49,26 @@ internal sealed class FieldReader
     /// <summary>A text; null when absent or of another kind.</summary>
     public Located<string>? Text(JsonItem? item) => item is { Kind: JsonKind.Text } ? new Located<string>(item.Text, At(item)) : null;
 
+    /// <summary>A day as year-month-day; null when absent or no day (reported).</summary>
+    public Located<DateOnly>? Date(JsonItem? item)
+    {
+        if (item is not { Kind: JsonKind.Text })
+        {
+            return null;
+        }
+
+        if (DateOnly.TryParseExact(item.Text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
+        {
+            return new Located<DateOnly>(date, At(item));
+        }
+
+        Report(
+            ProblemKind.WrongShape,
+            item,
+            $"'{Wording.Shorten(item.Text)}' is not a date. Write year-month-day, such as \"2027-03-01\".");
+        return null;
+    }
+
     public string? Note(JsonItem item) => Text(item["note"])?.Value;
 
     /// <summary>One of a few words; null when absent or none of them.</summary>

@@ -12,8 +12,7 @@ internal sealed record AskedFiles(
     IReadOnlyDictionary<string, string> Named,
     IReadOnlyList<string> Roots,
     IReadOnlyList<UnusablePath> Unusable,
-    IReadOnlyList<string> Unrecognised,
-    IReadOnlyList<string> NotReadYet)
+    IReadOnlyList<string> Unrecognised)
 {
     public static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths)
     {
@@ -22,7 +21,6 @@ internal sealed record AskedFiles(
         var roots = new List<string>();
         var unusable = new List<UnusablePath>();
         var unrecognised = new SortedSet<string>(StringComparer.Ordinal);
-        var notReadYet = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var path in paths)
         {
             if (string.IsNullOrWhiteSpace(path))
@@ -36,9 +34,8 @@ internal sealed record AskedFiles(
             {
                 case EntryKind.File:
                     roots.Add(RepositoryRoot.Of(files, FilePaths.FolderOf(full), [full]));
-                    var kind = DocumentKinds.FromFileName(full);
                     named[full] = path;
-                    (kind is null ? unrecognised : kind == DocumentKind.Batch ? notReadYet : found).Add(full);
+                    (IsOurs(full) ? found : unrecognised).Add(full);
                     break;
                 case EntryKind.LinkedFolder when FolderWalk.Target(
                     files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), [])) is null:
@@ -75,7 +72,7 @@ internal sealed record AskedFiles(
             }
         }
 
-        return new AskedFiles([.. found], named, roots, unusable, [.. unrecognised], [.. notReadYet]);
+        return new AskedFiles([.. found], named, roots, unusable, [.. unrecognised]);
     }
 
     /// <summary>", but 'x' stands there", where a name in the folder is like the one written.</summary>
@@ -87,5 +84,5 @@ internal sealed record AskedFiles(
         return near.Count == 0 ? "" : $"; its folder has {Wording.Join([.. near.Select(n => $"'{n}'")], "and")}";
     }
 
-    private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is { } kind && kind != DocumentKind.Batch;
+    private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is not null;
 }

@@ -1,3 +1,4 @@
+using RecipeLint.Recipes.Batches;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Text;
@@ -21,6 +22,7 @@ public sealed class WorkspaceLoader
     private readonly SortedDictionary<string, StockDocument> _stocks = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, RecipeDocument> _recipes = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, WaterDocument> _waters = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, BatchDocument> _batches = new(StringComparer.Ordinal);
 
     private WorkspaceLoader(IFileTree files, string root, LoadOptions options, ServingFiles served)
     {
@@ -85,6 +87,8 @@ public sealed class WorkspaceLoader
         _store.Report(loops);
         (stocks, var tooDeep) = ReferenceBounds.Hold(stocks);
         _store.Report(tooDeep);
+        var (batches, unfit) = BatchChecks.Hold([.. _batches.Values], stocks.ToDictionary(s => s.File, StringComparer.Ordinal));
+        _store.Report(unfit);
         return new Workspace
         {
             Root = root,
@@ -93,6 +97,7 @@ public sealed class WorkspaceLoader
             Stocks = stocks,
             Recipes = [.. _recipes.Values],
             Waters = [.. _waters.Values],
+            Batches = batches,
             SubstanceFiles = _scopes.SubstanceFiles,
             Profiles = _scopes.Profiles,
             Catalogue = _scopes.WholeCatalogue(),
@@ -101,7 +106,6 @@ public sealed class WorkspaceLoader
             Problems = InOrder(),
             Unusable = unusable,
             Unrecognised = [.. asked.Unrecognised.Select(_store.PathOf)],
-            NotReadYet = [.. asked.NotReadYet.Select(_store.PathOf)],
         };
     }
 
@@ -139,6 +143,15 @@ public sealed class WorkspaceLoader
                 if (_store.Read(path, DocumentKind.Water, (fields, item) => new WaterReader(fields).Read(item)) is { } water)
                 {
                     _waters.Add(path, water);
+                }
+
+                break;
+            case DocumentKind.Batch:
+                resolution = ResolutionFor(path);
+                if (_store.Read(path, DocumentKind.Batch, (fields, item) => new BatchReader(fields, resolution).Read(item)) is { } batch)
+                {
+                    _batches.Add(path, batch);
+                    Follow(path, [batch.StockFile]);
                 }
 
                 break;

@@ -6,7 +6,7 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>
-/// What was asked for, cut into pieces that are read and judged one by one: stocks and recipes that refer to each other stay together, and
+/// What was asked for, cut into pieces that are read and judged one by one: stocks, recipes and batches that refer to each other stay together, and
 /// what is known of one piece never depends on another. Waters, settings, profiles and products are read with every piece that they serve.
 /// </summary>
 public sealed class WorkspacePieces
@@ -45,7 +45,7 @@ public sealed class WorkspacePieces
     {
         files = new RememberingTree(files);
         var found = AskedFiles.Find(files, asked);
-        if (found.Files.Count < least || found.Unusable.Count + found.Unrecognised.Count + found.NotReadYet.Count > 0)
+        if (found.Files.Count < least || found.Unusable.Count + found.Unrecognised.Count > 0)
         {
             return null;
         }
@@ -70,7 +70,7 @@ public sealed class WorkspacePieces
     private static List<List<string>> Cut(IFileTree files, string root, IReadOnlyList<string> paths, int size)
     {
         var groups = new Groups();
-        foreach (var path in paths.Where(p => DocumentKinds.FromFileName(p) is DocumentKind.Stock or DocumentKind.Recipe))
+        foreach (var path in paths.Where(p => DocumentKinds.FromFileName(p) is DocumentKind.Stock or DocumentKind.Recipe or DocumentKind.Batch))
         {
             foreach (var reference in StocksNamedIn(files.Read(path, JsonReading.DefaultSizeLimit).Bytes ?? []))
             {

@@ -13,7 +13,7 @@ public enum DocumentKind
     /// <summary>A rule of the shop's own.</summary>
     HouseRule,
 
-    /// <summary>Reserved: recognised, not read by this version.</summary>
+    /// <summary>One batch as it was really mixed.</summary>
     Batch,
 }
 
@@ -64,6 +64,7 @@ public static class DocumentKinds
         DocumentKind.Settings => "recipelint.schema.json",
         DocumentKind.Profile => "profile.schema.json",
         DocumentKind.HouseRule => "house-rule.schema.json",
+        DocumentKind.Batch => "batch.schema.json",
         _ => null,
     };
 }

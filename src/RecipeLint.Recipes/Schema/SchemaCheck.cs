@@ -26,6 +26,7 @@ internal static class SchemaCheck
     private static readonly Lazy<Checker> _settings = new(() => new Checker(DocumentKind.Settings));
     private static readonly Lazy<Checker> _profile = new(() => new Checker(DocumentKind.Profile));
     private static readonly Lazy<Checker> _houseRule = new(() => new Checker(DocumentKind.HouseRule));
+    private static readonly Lazy<Checker> _batch = new(() => new Checker(DocumentKind.Batch));
 
     /// <summary>The problems of shape, in the order of the file. Empty for a file without a tree, whose problem is told already.</summary>
     public static IReadOnlyList<Problem> Check(DocumentKind kind, SourceFile file) => Look(kind, file).Problems;
@@ -56,6 +57,7 @@ internal static class SchemaCheck
             DocumentKind.Settings => _settings.Value.Check(file, tree),
             DocumentKind.Profile => _profile.Value.Check(file, tree),
             DocumentKind.HouseRule => _houseRule.Value.Check(file, tree),
+            DocumentKind.Batch => _batch.Value.Check(file, tree),
             _ => [],
         };
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
@@ -275,24 +274,7 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
                 expires);
     }
 
-    private DateOnly? ReadDate(JsonItem? item)
-    {
-        if (item is not { Kind: JsonKind.Text })
-        {
-            return null;
-        }
-
-        if (DateOnly.TryParseExact(item.Text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
-        {
-            return date;
-        }
-
-        fields.Report(
-            ProblemKind.WrongShape,
-            item,
-            $"'{Wording.Shorten(item.Text)}' is not a date. Write year-month-day, such as \"2027-03-01\".");
-        return null;
-    }
+    private DateOnly? ReadDate(JsonItem? item) => fields.Date(item)?.Value;
 
     private Located<Chemistry.Quantities.Mass>? Mass(JsonItem? item) =>
         Plausibility.PositiveMass(fields.Located(item, Due.Mass, q => q.Mass), item, fields);

@@ -46,7 +46,7 @@ internal static class ManPage
             .I recipelint.json
             Settings of a shop; the nearest one from a file upwards holds for it.
             .TP
-            .I *.stock.json, *.recipe.json, *.water.json, *.substances.json, *.profile.json
+            .I *.stock.json, *.recipe.json, *.water.json, *.substances.json, *.profile.json, *.batch.json
             What is checked.
             .SH ENVIRONMENT
             .TP

@@ -72,12 +72,7 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
         {
             throw new UsageException(
                 $"'{workspace.Unrecognised[0]}' is no file of ours; names end in .stock.json, .recipe.json, .water.json, "
-                    + ".substances.json, .profile.json or .rule.json, or are recipelint.json.");
-        }
-
-        if (workspace.NotReadYet.Count > 0)
-        {
-            throw new UsageException($"'{workspace.NotReadYet[0]}' is a batch record; this version does not read those yet.");
+                    + ".substances.json, .profile.json, .batch.json or .rule.json, or are recipelint.json.");
         }
 
         if (workspace.Asked.Count == 0)

@@ -135,9 +135,8 @@ public sealed class WorkspaceLoaderTests
             ("x/package.json", "{}"),
             ("x/run.batch.json", "{}"));
         var workspace = shop.Load("x");
-        Assert.Equal(["x/a.stock.json"], workspace.Sources.Keys);
+        Assert.Equal(["x/a.stock.json", "x/run.batch.json"], workspace.Sources.Keys);
         Assert.Empty(workspace.Unrecognised);
-        Assert.Empty(workspace.NotReadYet);
     }
 
     [Fact]
@@ -146,8 +145,7 @@ public sealed class WorkspaceLoaderTests
         var shop = InMemoryShop.Of(("package.json", "{}"), ("run.batch.json", "{}"), ("bin/b.stock.json", Stock));
         var workspace = shop.Load("package.json", "run.batch.json", "bin/b.stock.json", "none.stock.json", "*.none", "x*.stock.json");
         Assert.Equal(["package.json"], workspace.Unrecognised);
-        Assert.Equal(["run.batch.json"], workspace.NotReadYet);
-        Assert.Equal(["bin/b.stock.json"], workspace.Asked);
+        Assert.Equal(["bin/b.stock.json", "run.batch.json"], workspace.Asked);
         Assert.Equal(
             [new("none.stock.json", "does not exist"), new("*.none", "matches no file"), new UnusablePath("x*.stock.json", "matches no file")],
             workspace.Unusable);

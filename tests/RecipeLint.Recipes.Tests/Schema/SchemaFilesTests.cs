@@ -56,7 +56,7 @@ public sealed class SchemaFilesTests
 
     [Fact]
     public void ThereIsOneForEachKindThatIsRead() =>
-        Assert.Equal(["house-rule.schema.json", "profile.schema.json", "recipe.schema.json", "recipelint.schema.json", "stock.schema.json", "substances.schema.json", "water.schema.json"], _names.Order());
+        Assert.Equal(["batch.schema.json", "house-rule.schema.json", "profile.schema.json", "recipe.schema.json", "recipelint.schema.json", "stock.schema.json", "substances.schema.json", "water.schema.json"], _names.Order());
 
     [Theory]
     [MemberData(nameof(Names))]

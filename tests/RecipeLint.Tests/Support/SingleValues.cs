@@ -22,7 +22,7 @@ internal static class SingleValues
     /// <summary>Files that the examples refer to.</summary>
     public static IReadOnlyList<(string Name, string Text)> Neighbours { get; } =
     [
-        ("rain.water.json", AnyWater), ("a.stock.json", AnyStock), ("trace.stock.json", AnyStock), ("molybdate-pre.stock.json", AnyStock),
+        ("rain.water.json", AnyWater), ("a.stock.json", AnyStock), ("part-a.stock.json", AnyStock), ("trace.stock.json", AnyStock), ("molybdate-pre.stock.json", AnyStock),
         ("../water/rain.water.json", AnyWater), ("../stocks/a.stock.json", AnyStock), ("../stocks/trace.stock.json", AnyStock),
     ];
 

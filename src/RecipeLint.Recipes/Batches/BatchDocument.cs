@@ -1,0 +1,95 @@
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Quantities;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Batches;
+
+/// <summary>One batch of a stock as it was really mixed.</summary>
+public sealed record BatchDocument
+{
+    /// <summary>Relative to the workspace root, forward slashes.</summary>
+    public required string File { get; init; }
+
+    public Place Place => Place.Whole(File);
+
+    /// <summary>The stock file as written; null when it could not be read (already reported).</summary>
+    public Located<string>? Stock { get; init; }
+
+    /// <summary>The stock's file relative to the workspace root; null when it does not resolve (already reported).</summary>
+    public string? StockFile { get; init; }
+
+    /// <summary>The day it was mixed; null when it could not be read (already reported).</summary>
+    public Located<DateOnly>? Made { get; init; }
+
+    public string? By { get; init; }
+
+    /// <summary>How much was to be made; null for what the stock file makes.</summary>
+    public Located<Volume>? Size { get; init; }
+
+    public IReadOnlyList<BatchStep> Steps { get; init; } = [];
+
+    public IReadOnlyList<BatchReading> Readings { get; init; } = [];
+
+    /// <summary>In the order of the file.</summary>
+    public IReadOnlyList<BatchSight> Seen { get; init; } = [];
+
+    public string? Note { get; init; }
+
+    /// <summary>False when something that decides the contents could not be read.</summary>
+    public bool IsComplete { get; init; } = true;
+}
+
+/// <summary>What was really done in one step, or what was put in besides.</summary>
+/// <param name="Place">The whole entry.</param>
+public sealed record BatchStep(Place Place)
+{
+    /// <summary>Id of the step in the stock file; null for something put in besides.</summary>
+    public Located<string>? Step { get; init; }
+
+    /// <summary>The substance that really went in as written; null for the one that the step names.</summary>
+    public Located<string>? What { get; init; }
+
+    /// <summary>The same resolved; null when nothing is written or it fits nothing (already reported).</summary>
+    public Substance? Substance { get; init; }
+
+    /// <summary>A mass, a volume or drops; null for what the stock file says, scaled to the batch.</summary>
+    public Located<Portion>? Amount { get; init; }
+
+    /// <summary>True where the record says that nothing went in ("0 g").</summary>
+    public bool LeftOut { get; init; }
+
+    public string? Lot { get; init; }
+
+    /// <summary>Scale or measure as named in the shop settings.</summary>
+    public Located<string>? With { get; init; }
+
+    public string? Note { get; init; }
+}
+
+/// <summary>One reading of the finished batch.</summary>
+/// <param name="Place">The whole entry.</param>
+/// <param name="Tolerance">Stated with the reading; null for the instrument's own.</param>
+public abstract record BatchReading(Place Place, Tolerance? Tolerance)
+{
+    /// <summary>Litres in which one litre of the stock was brought to measure; 1 for undiluted.</summary>
+    public double Dilution { get; init; } = 1;
+}
+
+/// <param name="Value">From 0 to 14.</param>
+public sealed record PhReading(Place Place, Tolerance? Tolerance, double Value) : BatchReading(Place, Tolerance);
+
+/// <param name="Value">At 25 °C.</param>
+public sealed record ConductivityReading(Place Place, Tolerance? Tolerance, Conductivity Value) : BatchReading(Place, Tolerance);
+
+/// <param name="Of">The volume that was weighed; null for the whole batch.</param>
+public sealed record WeightReading(Place Place, Tolerance? Tolerance, Mass Value, Volume? Of) : BatchReading(Place, Tolerance);
+
+/// <summary>What was seen at one time.</summary>
+/// <param name="What">In everyday words.</param>
+/// <param name="After">Since mixing; null for at once.</param>
+/// <param name="At">How warm it stood until then, coldest to warmest; null when not stated.</param>
+public sealed record BatchSight(Place Place, Located<string> What, Located<Duration>? After, Located<Interval<Temperature>>? At)
+{
+    public string? Note { get; init; }
+}
