@@ -32,6 +32,7 @@ internal static class ClauseParts
     private static readonly HashSet<string> Skipped = new(StringComparer.Ordinal)
     {
         "a", "an", "the", "my", "its", "it", "is", "was", "of", "some", "has", "had", "have", "very", "them", "bit", "are", "were",
+        "few", "couple", "two", "three", "five", "ten",
     };
 
     /// <summary>The parts of a clause in their order; the longest phrase that fits wins.</summary>

@@ -183,12 +183,19 @@ internal static class ClauseReader
         {
             told.OpenAgents.Clear();
             told.OpenAgents.AddRange(agents.Select(a => a.Id));
-            foreach (var (_, id) in agents.Where(a => a.Id == "cold"))
+            foreach (var (_, id) in agents.Where(a => a.Id == "cold" || Follows(parts, a.At)))
             {
-                told.Tell(ObservationReader.TimeOf(id)!, true);
+                if (ObservationReader.TimeOf(id) is { } time)
+                {
+                    told.Tell(time, true);
+                }
             }
         }
     }
+
+    /// <summary>"After potassium hydroxide": the agent says when.</summary>
+    private static bool Follows(List<ClausePart> parts, int agent) =>
+        agent > 0 && parts[agent - 1] is { Kind: PartKind.Other, Id: "after" or "once" or "since" };
 
     private static void Remember(List<string> agents, string outcome, Telling told)
     {
@@ -231,7 +238,11 @@ internal static class ClauseReader
                 told.Tell("warm-worse", !negated);
                 TellTest("warm", "dissolves", false, told);
                 break;
-            case "worse" or "appears" or "turns":
+            case "returns" when agent == "shake":
+                // What settles again after shaking has not dissolved by it.
+                TellTest("shake", "dissolves", negated, told);
+                break;
+            case "worse" or "appears" or "returns" or "turns":
                 if (!negated && outcome != "turns" && ObservationReader.TimeOf(agent) is { } time)
                 {
                     told.Tell(time, true);

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
@@ -36,11 +37,16 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
         ["humate"] = (["humic", "humate", "fulvic"], "humate"),
         ["oxalate"] = (["oxal", "tartar"], "oxalate or tartrate"),
         ["thiosulfate"] = (["thiosulf", "thiosulph", "lime sulf", "lime sulph"], "thiosulfate or lime sulfur"),
-        ["peroxide"] = (["peroxide"], "peroxide"),
-        ["hypochlorite"] = (["hypochlor", "bleach"], "bleach"),
-        ["nitric"] = (["nitric acid", "nitrite"], "nitric acid or nitrite"),
-        ["sulfide-salt"] = (["sulfide", "sulphide", "polysulf", "lime sulf"], "a sulfide"),
         ["table-salt"] = (["sodium chloride", "potassium chloride"], "a chloride that is sold with anticaking agent"),
+    };
+
+    /// <summary>What the gate knows these substances by, so that cause and danger never part.</summary>
+    private static readonly Dictionary<string, (HazardRole[] Roles, string Has)> ByRole = new(StringComparer.Ordinal)
+    {
+        ["peroxide"] = ([HazardRole.Peroxide], "peroxide"),
+        ["hypochlorite"] = ([HazardRole.Hypochlorite], "bleach"),
+        ["nitric"] = ([HazardRole.NitricAcid, HazardRole.Nitrite], "nitric acid or nitrite"),
+        ["sulfide-salt"] = ([HazardRole.Sulfide], "a sulfide"),
     };
 
     /// <summary>What is known of a trait; a component name asks whether the recipe brings it.</summary>
@@ -52,6 +58,10 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
             || char.IsDigit(trait[^1])
             || trait.Contains('(', StringComparison.Ordinal) => Holds(trait),
         _ when Named.TryGetValue(trait, out var named) => Any(a => named.Parts.Any(p => NameHas(a, p)), named.Has),
+        _ when ByRole.TryGetValue(trait, out var role) => Any(a => HazardRoles.Of(a.Substance).Overlaps(role.Roles), role.Has),
+        "carbonate-with-acid" => HazardGate.Of(Holding.Of(stock)).Find(HazardKind.CarbonDioxidePressure) is { } gas
+            ? new Trait(true, $"{gas.With?.Name} drives carbon dioxide out of {gas.From?.Name}")
+            : new Trait(false, "no acid in the recipe drives carbon dioxide out of a carbonate"),
         "dye" => Any(a => a.Substance.Kind == SubstanceKind.Dye, "a dye"),
         "oxidiser" => Any(a => a.Substance.Kind == SubstanceKind.Oxidiser, "an oxidiser"),
         "chelate" => Any(a => a.Substance.Kind == SubstanceKind.Chelate, "a chelate"),

@@ -16,7 +16,10 @@ public sealed record TankDiagnosis(
 /// <summary>Why a tank, a line or a dripper looks as it does.</summary>
 public static class TankDiagnoser
 {
-    private const double HasTrait = 1.1, LacksTraits = -1.2;
+    /// <summary>
+    /// What a trait says; little where the chemistry has spoken of the same thing already, or where every feed has it.
+    /// </summary>
+    private const double HasTrait = 1.1, HasTraitBesides = 0.4, LacksTraits = -1.2;
 
     /// <summary>The same input always gives the same order.</summary>
     public static TankDiagnosis Of(RecipeFacts recipe, Observation observation)
@@ -68,7 +71,8 @@ public static class TankDiagnoser
             yield break;
         }
 
-        if (cause.Solids.Count > 0 && solid.Standing != Standing.Unknown)
+        var computed = cause.Solids.Count > 0 && solid.Standing != Standing.Unknown;
+        if (computed)
         {
             yield return Diagnoser.SolidReason(solid, moment is { } there ? Where(there) : "", Everyday(moment));
         }
@@ -76,7 +80,7 @@ public static class TankDiagnoser
         var known = cause.MadeLikelyBy.Select(traits.Of).ToList();
         if (known.Find(t => t.Holds == true) is { Holds: true } holds)
         {
-            yield return new Evidence(holds.Because, HasTrait);
+            yield return new Evidence(holds.Because, computed || cause.MadeLikelyBy.All(TankTraits.IsOfEveryFeed) ? HasTraitBesides : HasTrait);
         }
         else if (known.Count > 0 && known.TrueForAll(t => t.Holds == false))
         {
@@ -85,11 +89,13 @@ public static class TankDiagnoser
     }
 
     /// <summary>
-    /// Any two parts cloud undiluted, and any feed leaves something where it dries: that says less than a deposit in the tank.
+    /// Any two parts cloud undiluted, any hard water scales, and any feed leaves something where it dries: that says less than a deposit in
+    /// the tank.
     /// </summary>
     private static double Everyday(TankMoment? moment) => moment switch
     {
         TankMoment.Meeting => -1.8,
+        TankMoment.Water or TankMoment.Warm => -0.8,
         TankMoment.Drying => -1.2,
         _ => 0,
     };

@@ -19,6 +19,9 @@ internal sealed class TankTraits(RecipeFacts recipe)
     private readonly List<AdditionFacts> _brought =
         [.. recipe.Doses.SelectMany(d => d.Stock is { } stock ? stock.Additions : d.Direct is { } direct ? [direct] : [])];
 
+    /// <summary>True for what holds of any feed, and so tells none from another.</summary>
+    public static bool IsOfEveryFeed(string trait) => trait is "salty" or "feeds-algae";
+
     /// <exception cref="InvalidOperationException">There is no such trait.</exception>
     public Trait Of(string trait) => trait switch
     {

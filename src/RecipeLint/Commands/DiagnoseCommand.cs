@@ -3,6 +3,7 @@ using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Slips;
 using RecipeLint.Advice.Tanks;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports.Diagnosis;
@@ -96,9 +97,13 @@ internal static class DiagnoseCommand
             observation = new GuidedQuestions(answers, world.Out).Ask(stock, observation, wishes.SeenAt);
         }
 
-        world.Out.Write(DiagnosisReport.Write(Diagnoser.Of(stock, observation, wishes.SeenAt), wishes.At));
-        return ExitCodes.Clean;
+        var diagnosis = Diagnoser.Of(stock, observation, wishes.SeenAt);
+        world.Out.Write(DiagnosisReport.Write(diagnosis, wishes.At));
+        return Answer(diagnosis.Hazards);
     }
+
+    /// <summary>As with every command that advises: 1 where no advice is given because somebody could be hurt.</summary>
+    private static int Answer(HazardReport hazards) => hazards.ForLeaving is null ? ExitCodes.Clean : ExitCodes.Findings;
 
     /// <param name="asBottle">True when something was asked that only a bottle answers.</param>
     private static int Tank(Surroundings world, RecipeFacts recipe, string words, string? time, bool asBottle)
@@ -110,8 +115,9 @@ internal static class DiagnoseCommand
         }
 
         var observation = time is null ? Observation.Nothing : TimeWords.Read(time);
-        world.Out.Write(TankReport.Write(TankDiagnoser.Of(recipe, observation.With(ObservationReader.Read(words)))));
-        return ExitCodes.Clean;
+        var diagnosis = TankDiagnoser.Of(recipe, observation.With(ObservationReader.Read(words)));
+        world.Out.Write(TankReport.Write(diagnosis));
+        return Answer(diagnosis.Hazards);
     }
 
     private static List<Measurement> Read(string[] texts, StockFacts stock)

@@ -6,7 +6,7 @@ internal static class ExitCodes
     /// <summary>Nothing at or above the threshold.</summary>
     public const int Clean = 0;
 
-    /// <summary>Findings at or above the threshold.</summary>
+    /// <summary>Findings at or above the threshold, or advice refused because somebody could be hurt.</summary>
     public const int Findings = 1;
 
     /// <summary>Wrong usage, unreadable input, or no input matched.</summary>

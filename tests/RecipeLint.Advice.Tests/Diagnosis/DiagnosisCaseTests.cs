@@ -17,13 +17,16 @@ public sealed class DiagnosisCaseTests(ITestOutputHelper output)
     [Fact]
     public void WordsFromTheShedLeadToTheirDeposit() => Score(ShedCases.All, leastFirst: 0.85, allWithin: 3);
 
+    [Fact]
+    public void WhatGrowersTypeLeadsToTheirDeposit() => Score(GrowerCases.All, leastFirst: 0.85, allWithin: 3);
+
     private void Score(IReadOnlyList<DiagnosisCase> cases, double leastFirst, int allWithin)
     {
         var ranked = cases.Select(c => (Case: c, Rank: c.Rank())).ToList();
         foreach (var (missed, rank) in ranked.Where(r => r.Rank != 1))
         {
             var first = missed.Diagnose().Causes.Take(3).Select(c => $"{c.Cause.Id} {c.Share:0.00}");
-            output.WriteLine($"{rank,3}  {missed}  ->  {string.Join(", ", first)}");
+            output.WriteLine($"{rank,3}  {missed}  ->  {string.Join(", ", first)} [{string.Join(", ", missed.Diagnose().Observation.Signs.Select(s => s.Say))}; unknown {string.Join(", ", missed.Diagnose().Observation.Unknown)}]");
         }
 
         var firsts = ranked.Count(r => r.Rank == 1);

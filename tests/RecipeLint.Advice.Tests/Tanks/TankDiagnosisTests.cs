@@ -11,7 +11,7 @@ namespace RecipeLint.Advice.Tests.Tanks;
 /// <summary>Tank, lines and drippers of the shop with well water, in the words of whoever stands there. Looks are common practice, no source.</summary>
 public sealed class TankDiagnosisTests(ITestOutputHelper output)
 {
-    private static readonly (string Seen, string[] Causes)[] _cases =
+    private static readonly (string Seen, string[] Causes)[] _first =
     [
         ("white crust on the drippers, fizzes with vinegar", ["lime-scale"]),
         ("hard white scale in the hot pipe, vinegar foams on it", ["lime-scale"]),
@@ -33,21 +33,104 @@ public sealed class TankDiagnosisTests(ITestOutputHelper output)
         ("undissolved grains on the tank floor right after mixing", ["undissolved"]),
     ];
 
+    /// <summary>
+    /// A larger set, as growers type, written down before the program was asked. The first run put 20 of 40 first; what weighed wrong then
+    /// (hard water counted twice, traits of every feed, words that were missing) has been mended since.
+    /// </summary>
+    private static readonly (string Seen, string[] Causes)[] _growers =
+    [
+        ("driper tips white and hard, drop of vinegar bubbles", ["lime-scale"]),
+        ("chalky crust round the heating element, acid takes it off with foam", ["lime-scale"]),
+        ("white scale in the pipes, vinegar fizzes and takes it off", ["lime-scale"]),
+        ("limescale on the tank wall from our well water", ["lime-scale"]),
+        ("white bloom on the drip stakes, water dissolves it", ["dried-salts"]),
+        ("white crust at the drippers, wipes off with a wet cloth", ["dried-salts"]),
+        ("salty crust where the line drips, rinses off with plain water", ["dried-salts"]),
+        ("cristals on the outside of the dripper, gone when I rinse it with water", ["dried-salts"]),
+        ("tank went brown over the weekend, rusty fluff at the bottom", ["iron-of-the-feed", "iron-of-the-water"]),
+        ("brown sludge in the filter, vitamin c clears it", ["iron-of-the-feed", "iron-of-the-water"]),
+        ("the tank turned rust coloured after the ph up went in", ["iron-of-the-feed"]),
+        ("tan coloured flocks settling in the tank days after filling", ["iron-of-the-feed"]),
+        ("snot in the drippers", ["bacterial-slime"]),
+        ("slimey film on the tank walls, a bit pink, smells bad", ["bacterial-slime"]),
+        ("greyish slime clogging the lines in summer, stinks", ["bacterial-slime"]),
+        ("gooey stuff in the pump filter, bleach takes it off", ["bacterial-slime"]),
+        ("jelly blobs in the lines, no acid in the feed", ["bacterial-slime"]),
+        ("tank wall green and slippery, lid was off, sun shines in", ["algae"]),
+        ("green water in the barrel in the greenhouse", ["algae"]),
+        ("green hair in the drain channel", ["algae"]),
+        ("turned milky when stock B went in to stock A", ["concentrates-met"]),
+        ("white flakes in the injector where both stocks come together", ["concentrates-met"]),
+        ("both concentrates sucked through one hose and it blocked with white stuff", ["concentrates-met"]),
+        ("milky after I poured A and B together before the water", ["concentrates-met"]),
+        ("tank goes cloudy white when the pH goes up", ["calcium-phosphate"]),
+        ("white haze in the whole tank after potassium hydroxide, acid clears it", ["calcium-phosphate"]),
+        ("milky tank when the ph drifted to 8, clears when I bring the ph down", ["calcium-phosphate"]),
+        ("smells of eggs at the end of the line and black gunk comes out", ["sulfide"]),
+        ("black smelly sludge in the dead end", ["sulfide"]),
+        ("fine sand in the filter from the well", ["silt"]),
+        ("grit and mud at the tank bottom, came with the water", ["silt"]),
+        ("dirty brown grains, acid does nothing, swirls up and settles at once", ["silt"]),
+        ("cloudy water straight from the hose that clears from the bottom in a minute", ["air-bubbles"]),
+        ("full of tiny bubbles, white, gone after five minutes", ["air-bubbles"]),
+        ("salt lying on the bottom of the tank, we just poured the bag in", ["undissolved"]),
+        ("grains at the bottom that go when stirred longer", ["undissolved"]),
+        ("tank looks yellow but clear, nothing in it", ["nothing-wrong"]),
+        ("all clear, no deposit, drippers run fine", ["nothing-wrong"]),
+        ("rainbow film on the water and orange slime in the well pipe", ["iron-bacteria"]),
+        ("hard white needles in the dripper, acid and vinegar do nothing", ["gypsum"]),
+    ];
+
+    /// <summary>Written after the two sets above stood; the first run put 18 of 20 first and all within the first three.</summary>
+    private static readonly (string Seen, string[] Causes)[] _later =
+    [
+        ("emitters furred up white, a drop of vinegar fizzes", ["lime-scale"]),
+        ("white hard lining in the hot water hose that foams with acid", ["lime-scale"]),
+        ("salt crystals on the dripper tips, a wet rag takes them off", ["dried-salts"]),
+        ("white rim at the waterline, rinses off", ["dried-salts"]),
+        ("reddish brown flakes on the bottom of the tank, vitamin c clears them", ["iron-of-the-feed", "iron-of-the-water"]),
+        ("rust sludge after a few days in the tank", ["iron-of-the-feed", "iron-of-the-water"]),
+        ("stringy slime out of the end of the drip line", ["bacterial-slime"]),
+        ("slippery clear goo on the walls, smells off", ["bacterial-slime"]),
+        ("pump filter full of snotty stuff", ["bacterial-slime"]),
+        ("green scum on the tank, the lid is see through", ["algae"]),
+        ("walls of the white tank turned green in the sun", ["algae"]),
+        ("milky the moment the second concentrate was added", ["concentrates-met", "calcium-phosphate"]),
+        ("A and B went into the same bucket and it curdled white", ["concentrates-met"]),
+        ("went cloudy when I raised the pH with potash lye", ["calcium-phosphate"]),
+        ("white cloud, pH was 8, goes clear with a little acid", ["calcium-phosphate"]),
+        ("eggy smell and black water out of the far end", ["sulfide"]),
+        ("brown mud and sand settle on the floor of the tank, well water", ["silt", "iron-of-the-water"]),
+        ("white with air when I fill it, clears from below", ["air-bubbles"]),
+        ("grains of fertiliser left on the floor, stirring makes them go", ["undissolved"]),
+        ("nothing to see, clear as always", ["nothing-wrong"]),
+    ];
+
     private static RecipeFacts Well => Bottle.FactsOf("tests/RecipeLint.Rules.Tests/Mutations/tarnhollow").Recipes.Single();
 
     [Fact]
-    public void WhatIsSeenInTankAndLinesLeadsToItsCause()
+    public void WhatIsSeenInTankAndLinesLeadsToItsCause() => Score(_first, 0.85);
+
+    [Fact]
+    public void WhatGrowersTypeOfATankLeadsToItsCause() => Score(_growers, 0.85);
+
+    [Fact]
+    public void WordsThatCameLaterLeadToTheirCause() => Score(_later, 0.85);
+
+    private void Score((string Seen, string[] Causes)[] cases, double leastFirst)
     {
         var recipe = Well;
-        var ranks = _cases.Select(c => (Case: c, Causes: TankDiagnoser.Of(recipe, ObservationReader.Read(c.Seen)).Causes.Select(r => r.Ranked.Cause.Id).ToList()))
+        var ranks = cases.Select(c => (Case: c, Causes: TankDiagnoser.Of(recipe, ObservationReader.Read(c.Seen)).Causes.Select(r => r.Ranked.Cause.Id).ToList()))
             .Select(c => (c.Case, c.Causes, Rank: 1 + c.Causes.FindIndex(c.Case.Causes.Contains))).ToList();
         foreach (var (missed, causes, rank) in ranks.Where(r => r.Rank != 1))
         {
-            output.WriteLine($"{rank} {missed.Seen} -> {string.Join(", ", causes.Take(3))}");
+            var told = ObservationReader.Read(missed.Seen);
+            output.WriteLine($"{rank} {missed.Seen} -> {string.Join(", ", causes.Take(3))} [{string.Join(", ", told.Signs.Select(s => s.Say))}; unknown {string.Join(", ", told.Unknown)}]");
         }
 
+        output.WriteLine($"{ranks.Count(r => r.Rank == 1)} of {ranks.Count} first");
         Assert.All(ranks, r => Assert.True(r.Rank <= 3, $"{r.Rank}: {r.Case.Seen}"));
-        Assert.True(ranks.Count(r => r.Rank == 1) >= 0.7 * ranks.Count, $"{ranks.Count(r => r.Rank == 1)} of {ranks.Count} first");
+        Assert.True(ranks.Count(r => r.Rank == 1) >= leastFirst * ranks.Count, $"{ranks.Count(r => r.Rank == 1)} of {ranks.Count} first");
     }
 
     /// <summary>A gel after the acid went in where there is silicate; without silicate it is no silica gel.</summary>
