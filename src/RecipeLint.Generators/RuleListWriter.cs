@@ -12,7 +12,7 @@ internal static class RuleListWriter
             #nullable enable
             namespace RecipeLint.Rules;
 
-            /// <summary>Every rule of the program, by its class name within its family; found when the program is built, so that it survives trimming.</summary>
+            /// <summary>Every rule, by its class name within its family; found when the program is built: it survives trimming.</summary>
             public static class RuleList
             {
                 public static global::System.Collections.Generic.IReadOnlyList<global::RecipeLint.Rules.Engine.Rule> All { get; } =

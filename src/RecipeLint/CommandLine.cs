@@ -51,7 +51,8 @@ internal static class CommandLine
     {
         var root = new RootCommand(
             """
-            RecipeLint reads nutrient stocks and recipes before anyone mixes them and says what will go wrong, by how much, why, and what to change.
+            RecipeLint reads nutrient stocks and recipes before anyone mixes them and says what will go wrong,
+            by how much, why, and what to change.
 
             Examples:
               recipelint check .                        every stock and recipe below this folder

@@ -32,7 +32,8 @@ public sealed class HazardTextTests
         page.Append("\n## What each substance does\n\n| roles | why | source | substances |\n|---|---|---|---|\n");
         foreach (var row in HazardData.Rows)
         {
-            page.Append(CultureInfo.InvariantCulture, $"| {string.Join(", ", row.Roles)} | {row.Why} | {row.Source} ({row.Confidence}) | {string.Join(", ", row.Substances)} |\n");
+            var behaving = SubstanceCatalogue.BuiltIn.Substances.Where(s => s.BehavesAs == row.Id).Select(s => s.Id).Order(StringComparer.Ordinal);
+            page.Append(CultureInfo.InvariantCulture, $"| {string.Join(", ", row.Roles)} | {row.Why} | {row.Source} ({row.Confidence}) | {string.Join(", ", behaving)} |\n");
         }
 
         page.Append("\n## Questions and bench tests\n\n");

@@ -25,6 +25,7 @@ public static class NewRow
                   "id": {{Quoted(id)}},
                   "name": {{Quoted(id.Replace('-', ' '))}},
                   "kind": "salt",
+                  "behavesAs": "",
                   "formula": {{Quoted(formula)}},
                   "cas": { "value": "", "src": "", "confidence": "memory" },
                   "dissolves": {},

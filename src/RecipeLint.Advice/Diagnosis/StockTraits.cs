@@ -104,8 +104,10 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
             true, $"{found.Substance.Name} is {what}".Replace($"{what} is {what}", $"it holds {what}", StringComparison.OrdinalIgnoreCase))
         : new Trait(
             stock.IsComplete ? false : null,
-            "the recipe holds no "
-                + $"{(what.StartsWith("a ", StringComparison.Ordinal) ? what[2..] : what.StartsWith("an ", StringComparison.Ordinal) ? what[3..] : what)}");
+            $"the recipe holds no {WithoutArticle(what)}");
+
+    private static string WithoutArticle(string what) =>
+        what.StartsWith("a ", StringComparison.Ordinal) ? what[2..] : what.StartsWith("an ", StringComparison.Ordinal) ? what[3..] : what;
 
     /// <summary>
     /// Whether something grows in it, by the one judgement of what keeps a stock; how long it was meant to be kept does not count here.

@@ -9,8 +9,7 @@ public static class HazardData
     private static readonly Lazy<IReadOnlyList<HazardRoleRow>> LoadedRows = new(ReadRows);
 
     private static readonly Lazy<IReadOnlyDictionary<string, IReadOnlySet<HazardRole>>> LoadedRoles = new(() =>
-        LoadedRows.Value.SelectMany(r => r.Substances.Select(s => (s, r.Roles))).ToDictionary(p => p.s, p => p.Roles,
-            StringComparer.Ordinal));
+        LoadedRows.Value.ToDictionary(r => r.Id, r => r.Roles, StringComparer.Ordinal));
 
     private static readonly Lazy<IReadOnlyList<HazardLimit>> LoadedLimits = new(ReadLimits);
 
@@ -29,7 +28,8 @@ public static class HazardData
     internal static HazardText Text(HazardKind kind) => Texts.First(t => t.Kind == kind);
 
     /// <summary>The roles of a substance of the catalogue; null for what is not in it.</summary>
-    internal static IReadOnlySet<HazardRole>? RolesOf(string id) => LoadedRoles.Value.GetValueOrDefault(id);
+    internal static IReadOnlySet<HazardRole>? RolesOf(string id) =>
+        SubstanceCatalogue.BuiltIn.ById(id)?.BehavesAs is { } row ? LoadedRoles.Value[row] : null;
 
     internal static double Limit(string name) =>
         (Limits.FirstOrDefault(l => l.Name == name) ?? throw new InvalidOperationException($"limits.json has no '{name}'.")).Value;
@@ -47,11 +47,11 @@ public static class HazardData
         return
         [
             .. document.RootElement.GetProperty("rows").EnumerateArray().Select(r => new HazardRoleRow(
+                Text(r, "id"),
                 Strings(r, "roles").Select(Role).ToHashSet(),
                 Text(r, "why"),
                 Text(r, "source"),
-                Enum.Parse<Confidence>(Text(r, "confidence"), ignoreCase: true),
-                [.. Strings(r, "substances")])),
+                Enum.Parse<Confidence>(Text(r, "confidence"), ignoreCase: true))),
         ];
     }
 

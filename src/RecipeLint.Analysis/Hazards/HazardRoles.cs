@@ -29,8 +29,10 @@ public static partial class HazardRoles
     ];
 
     private static readonly string[] Fuels =
-        [Component.Citrate, Component.Acetate, Component.Benzoate, Component.Sorbate, Component.Gluconate, Component.Oxalate, Component.Phthalate, "inert:propionate-1", .. Amines,
-            "inert:sucrose", "inert:glucose"];
+        [
+            Component.Citrate, Component.Acetate, Component.Benzoate, Component.Sorbate, Component.Gluconate, Component.Oxalate,
+            Component.Phthalate, "inert:propionate-1", .. Amines, "inert:sucrose", "inert:glucose",
+        ];
 
     private static readonly (string Word, HazardRole[] Roles)[] Names =
     [

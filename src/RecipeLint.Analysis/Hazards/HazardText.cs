@@ -24,9 +24,8 @@ public sealed record HazardText(
     public static IReadOnlyList<HazardText> All => HazardData.Texts;
 }
 
-/// <summary>One row of roles.json: substances of one behaviour.</summary>
-public sealed record HazardRoleRow(
-    IReadOnlySet<HazardRole> Roles, string Why, string Source, Confidence Confidence, IReadOnlyList<string> Substances);
+/// <summary>One row of roles.json: a behaviour. A substance of the catalogue names its row in 'behavesAs'.</summary>
+public sealed record HazardRoleRow(string Id, IReadOnlySet<HazardRole> Roles, string Why, string Source, Confidence Confidence);
 
 /// <summary>One amount from which a hazard counts.</summary>
 /// <param name="Confidence">"found", "memory", "derived" or "practice".</param>

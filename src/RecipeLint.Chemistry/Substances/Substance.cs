@@ -133,6 +133,12 @@ public sealed record Substance
 
     public Hazards? Hazards { get; init; }
 
+    /// <summary>
+    /// What it does to other contents of a vessel, as the id of a row of the hazard gate's table (roles.json); null for what a shop brings
+    /// of its own, which is told from its composition.
+    /// </summary>
+    public string? BehavesAs { get; init; }
+
     /// <summary>Colour of a solution as it is used ("blue", "pale green"), null for colourless.</summary>
     public string? Colour { get; init; }
 

@@ -133,6 +133,7 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
             FeedsMicrobes = Flag(row, "feedsMicrobes"),
             Impurities = Impurities(row),
             Hazards = Hazards(row),
+            BehavesAs = Text(row, "behavesAs"),
             KeepApartFrom = Apart(row),
             Note = SourcedText(row, "note"),
             Colour = OptionalText(row, "colour"),

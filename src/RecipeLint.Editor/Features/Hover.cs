@@ -87,7 +87,8 @@ internal static class Hover
 
     /// <summary>The rule's own explanation: what it finds and why it matters.</summary>
     private static string Tell(RuleDescriptor rule) =>
-        $"**{rule.Id} {rule.Name}** ({Words.Of(rule.Level)}, {Words.Of(rule.Certainty)})\n\n{rule.Section("What it finds")}\n\n{rule.Section("Why it matters")}".TrimEnd();
+        ($"**{rule.Id} {rule.Name}** ({Words.Of(rule.Level)}, {Words.Of(rule.Certainty)})\n\n"
+            + $"{rule.Section("What it finds")}\n\n{rule.Section("Why it matters")}").TrimEnd();
 
     private static string Tell(View view, StockFacts stock)
     {

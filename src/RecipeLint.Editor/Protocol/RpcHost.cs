@@ -27,7 +27,7 @@ internal interface IRpcTarget
 /// Takes messages in their order, one at a time. A second thread reads ahead, so that a request can be cancelled while it waits or is
 /// worked on. No message ends the host; a closed stream and the target do.
 /// </summary>
-#pragma warning disable CA1001 // The reading thread outlives the host until its stream ends: what it waits on may not be taken from under it.
+#pragma warning disable CA1001 // The reading thread outlives the host until its stream ends; what it waits on stays.
 internal sealed class RpcHost(Stream input, FrameWriter output, IRpcTarget target)
 #pragma warning restore CA1001
 {

@@ -146,7 +146,7 @@ internal static class ReferenceLoops
         IsComplete = false,
     };
 
-    /// <summary>Sets of stocks that reach each other (Tarjan 1972), with a stack of its own: a long chain does not end the program.</summary>
+    /// <summary>Stocks that reach each other (Tarjan 1972), with a stack of its own: a long chain does not end the program.</summary>
     private sealed class CircleSearch(Dictionary<string, StockDocument> byFile)
     {
         private readonly List<List<string>> _found = [];

@@ -11,11 +11,13 @@ internal static class ProfileNames
     {
         var near = Spelling.Nearest(name.Value, known);
         IReadOnlyList<string> offered = near.Count > 0 ? near : [.. known.Order(StringComparer.Ordinal).Take(Shown)];
+        var write = near.Count > 0
+            ? $"{Wording.DidYouMean(near).TrimStart()} Write that"
+            : $"Write one such as {Wording.Join([.. offered.Select(n => $"'{n}'")], "or")}";
         fields.Report(new Problem(
             ProblemKind.UnknownProfile,
             name.Place,
-            $"'{Wording.Shorten(name.Value)}' is no crop profile known here. "
-                + $"{(near.Count > 0 ? Wording.DidYouMean(near).TrimStart() + " Write that" : $"Write one such as {Wording.Join([.. offered.Select(n => $"'{n}'")], "or")}")}, or describe yours in a *.profile.json.")
+            $"'{Wording.Shorten(name.Value)}' is no crop profile known here. {write}, or describe yours in a *.profile.json.")
         {
             Suggestions = near,
         });

@@ -16,63 +16,13 @@ internal sealed record AskedFiles(
 {
     public static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths)
     {
-        var found = new SortedSet<string>(StringComparer.Ordinal);
-        var named = new Dictionary<string, string>(StringComparer.Ordinal);
-        var roots = new List<string>();
-        var unusable = new List<UnusablePath>();
-        var unrecognised = new SortedSet<string>(StringComparer.Ordinal);
+        var search = new Search(files);
         foreach (var path in paths)
         {
-            if (string.IsNullOrWhiteSpace(path))
-            {
-                unusable.Add(new UnusablePath(path, "is an empty name"));
-                continue;
-            }
-
-            var full = files.FullPath(path);
-            switch (files.Kind(full))
-            {
-                case EntryKind.File:
-                    roots.Add(RepositoryRoot.Of(files, FilePaths.FolderOf(full), [full]));
-                    named[full] = path;
-                    (IsOurs(full) ? found : unrecognised).Add(full);
-                    break;
-                case EntryKind.LinkedFolder when FolderWalk.Target(
-                    files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), [])) is null:
-                    unusable.Add(new UnusablePath(path, "is a link that leads out of the repository"));
-                    break;
-                case EntryKind.Folder or EntryKind.LinkedFolder:
-                    full = files.Kind(full) == EntryKind.Folder
-                        ? full
-                        : FolderWalk.Target(files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), []))!;
-                    var top = RepositoryRoot.Of(files, full, []);
-                    var ignored = new Ignored(files, top);
-                    var below = FolderWalk.Files(files, full, IsOurs, within: top, ignored: ignored.Covers(full) ? null : ignored)
-                        .ToArray();
-                    roots.Add(RepositoryRoot.Of(files, full, below));
-                    found.UnionWith(below);
-                    break;
-                case EntryKind.Missing when Glob.IsPattern(path):
-                    var matches = Glob.Expand(files, full).Where(IsOurs).ToArray();
-                    var each = matches.Select(m => RepositoryRoot.Of(files, FilePaths.FolderOf(m), [m]));
-                    roots.AddRange(each.Distinct(StringComparer.Ordinal));
-                    found.UnionWith(matches);
-                    if (matches.Length == 0)
-                    {
-                        unusable.Add(new UnusablePath(path, "matches no file"));
-                    }
-
-                    break;
-                case EntryKind.Missing:
-                    unusable.Add(new UnusablePath(path, "does not exist" + Near(files, full)));
-                    break;
-                default:
-                    unusable.Add(new UnusablePath(path, "is neither a regular file nor a folder"));
-                    break;
-            }
+            search.Take(path);
         }
 
-        return new AskedFiles([.. found], named, roots, unusable, [.. unrecognised]);
+        return search.Found();
     }
 
     /// <summary>", but 'x' stands there", where a name in the folder is like the one written.</summary>
@@ -84,5 +34,95 @@ internal sealed record AskedFiles(
         return near.Count == 0 ? "" : $"; its folder has {Wording.Join([.. near.Select(n => $"'{n}'")], "and")}";
     }
 
+<<<<<<< HEAD
     private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is not null;
+=======
+    private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is { } kind && kind != DocumentKind.Batch;
+
+    /// <summary>Gathers what each path of the command line leads to.</summary>
+    private sealed class Search(IFileTree files)
+    {
+        private readonly SortedSet<string> _found = new(StringComparer.Ordinal);
+        private readonly Dictionary<string, string> _named = new(StringComparer.Ordinal);
+        private readonly List<string> _roots = [];
+        private readonly List<UnusablePath> _unusable = [];
+        private readonly SortedSet<string> _unrecognised = new(StringComparer.Ordinal);
+
+        public AskedFiles Found() => new([.. _found], _named, _roots, _unusable, [.. _unrecognised]);
+
+        public void Take(string path)
+        {
+            if (string.IsNullOrWhiteSpace(path))
+            {
+                Refuse(path, "is an empty name");
+                return;
+            }
+
+            var full = files.FullPath(path);
+            switch (files.Kind(full))
+            {
+                case EntryKind.File:
+                    File(path, full);
+                    break;
+                case EntryKind.Folder:
+                    Folder(full);
+                    break;
+                case EntryKind.LinkedFolder:
+                    LinkedFolder(path, full);
+                    break;
+                case EntryKind.Missing when Glob.IsPattern(path):
+                    Pattern(path, full);
+                    break;
+                case EntryKind.Missing:
+                    Refuse(path, "does not exist" + Near(files, full));
+                    break;
+                default:
+                    Refuse(path, "is neither a regular file nor a folder");
+                    break;
+            }
+        }
+
+        private void Refuse(string path, string why) => _unusable.Add(new UnusablePath(path, why));
+
+        private void File(string path, string full)
+        {
+            _roots.Add(RepositoryRoot.Of(files, FilePaths.FolderOf(full), [full]));
+            _named[full] = path;
+            (IsOurs(full) ? _found : _unrecognised).Add(full);
+        }
+
+        private void LinkedFolder(string path, string full)
+        {
+            if (FolderWalk.Target(files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), [])) is { } target)
+            {
+                Folder(target);
+            }
+            else
+            {
+                Refuse(path, "is a link that leads out of the repository");
+            }
+        }
+
+        private void Folder(string full)
+        {
+            var top = RepositoryRoot.Of(files, full, []);
+            var ignored = new Ignored(files, top);
+            var below = FolderWalk.Files(files, full, IsOurs, within: top, ignored: ignored.Covers(full) ? null : ignored).ToArray();
+            _roots.Add(RepositoryRoot.Of(files, full, below));
+            _found.UnionWith(below);
+        }
+
+        private void Pattern(string path, string full)
+        {
+            var matches = Glob.Expand(files, full).Where(IsOurs).ToArray();
+            var each = matches.Select(m => RepositoryRoot.Of(files, FilePaths.FolderOf(m), [m]));
+            _roots.AddRange(each.Distinct(StringComparer.Ordinal));
+            _found.UnionWith(matches);
+            if (matches.Length == 0)
+            {
+                Refuse(path, "matches no file");
+            }
+        }
+    }
+>>>>>>> 8b90bc0 (Let a substance name its behaviour in its own row, and bring every line within the declared length)
 }

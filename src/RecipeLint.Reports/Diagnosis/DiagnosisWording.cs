@@ -56,8 +56,8 @@ internal static class DiagnosisWording
 
         if (cause.Rescue is not Advice.Diagnosis.Rescue.Discard && advice.Losses.Count > 0)
         {
-            text += " Filtered off, it takes "
-                + $"{Say.List(advice.Losses.Take(3).Select(l => $"{Say.Grams(l.PerLitre.GramsPerLitre)}/L {l.Key} ({Say.Percent(l.Share)} of it)"))} with it.";
+            var lost = advice.Losses.Take(3).Select(l => $"{Say.Grams(l.PerLitre.GramsPerLitre)}/L {l.Key} ({Say.Percent(l.Share)} of it)");
+            text += $" Filtered off, it takes {Say.List(lost)} with it.";
         }
 
         return text;

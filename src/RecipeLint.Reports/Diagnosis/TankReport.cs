@@ -39,19 +39,23 @@ public static class TankReport
         page.Text($"Tank, lines and drippers of '{Printable.Show(recipe.Recipe.Name)}'");
         DiagnosisReport.Told(page, diagnosis.Observation);
         var state = diagnosis.Chemistry.Final;
+        var falling = state.Deposits.OrderByDescending(d => d.Mass.GramsPerLitre).Take(3)
+            .Select(d => $"{Say.Number(1000 * d.Mass.GramsPerLitre)} mg/L {d.Solid.Name}");
         page.Named("chemistry", !state.IsSolved ? $"not computed: {state.Failure}"
             : $"pH {Say.Number(Math.Round(state.Ph, 1))} as the plants get it; "
                 + (state.Deposits.Count == 0 ? "nothing should fall out of it."
-                    : $"{Say.List(state.Deposits.OrderByDescending(d => d.Mass.GramsPerLitre).Take(3).Select(d => $"{Say.Number(1000 * d.Mass.GramsPerLitre)} mg/L {d.Solid.Name}"))} should fall out of it."));
+                    : $"{Say.List(falling)} should fall out of it."));
         page.Named("water", recipe.Water is not { Water: { } document } water ? "pure, as far as the recipe says"
             : $"'{Printable.Show(document.Name)}' brings "
                 + Say.List(new[] { "Ca", "Mg", "Fe", "Mn", "S" }
                     .Select(e => (Element: e, Milligrams: 1000 * water.Elements[new Chemistry.Composition.Element(e)].Grams
                         / water.Volume.Litres))
                     .Where(e => e.Milligrams >= 0.01).Select(e => $"{Say.Number(e.Milligrams)} mg/L {e.Element}")
-                    .Append($"{Say.Number(1000 * water.ComponentMoles.GetValueOrDefault(Chemistry.Equilibrium.Component.Carbonate) / water.Volume.Litres)} meq/L alkalinity"))
-                        + ".");
+                    .Append($"{Say.Number(AlkalinityOf(water))} meq/L alkalinity")) + ".");
     }
+
+    private static double AlkalinityOf(Analysis.WaterFacts water) =>
+        1000 * water.ComponentMoles.GetValueOrDefault(Chemistry.Equilibrium.Component.Carbonate) / water.Volume.Litres;
 
     private static void Write(BenchPage page, int number, RankedTankCause ranked, TankDiagnosis diagnosis)
     {

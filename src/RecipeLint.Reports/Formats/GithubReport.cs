@@ -50,6 +50,7 @@ public static class GithubReport
             : "";
         var place = string.Create(
             CultureInfo.InvariantCulture, $"file={GithubEscape.Property(placed.Spot.File)},line={start.Line},endLine={end.Line}{columns}");
-        return $"::{command} {place},title={GithubEscape.Property($"{finding.Rule.Id} {finding.Rule.Name}")}::{GithubEscape.Message(finding.Message)}";
+        var title = GithubEscape.Property($"{finding.Rule.Id} {finding.Rule.Name}");
+        return $"::{command} {place},title={title}::{GithubEscape.Message(finding.Message)}";
     }
 }

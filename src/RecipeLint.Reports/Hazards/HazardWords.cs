@@ -13,9 +13,10 @@ public static class HazardWords
             $"What was noticed can mean {hazard.Text.Name}: {Printable.Show(from.Name)} {hazard.Text.Happens}{Figure(hazard)}.",
         HazardGrade.Suspected => $"What was noticed can mean {hazard.Text.Name}, whatever the recipe says.",
         HazardGrade.Possible => $"{Subject(hazard)} {hazard.Text.Happens}, {hazard.Text.When}{Figure(hazard)}.",
-        _ =>
-            $"{Subject(hazard)}{(hazard.With is null ? "" : $" with {Printable.Show(hazard.With.Name)}")} {hazard.Text.Happens}{Figure(hazard)}.",
+        _ => $"{Subject(hazard)}{Partner(hazard)} {hazard.Text.Happens}{Figure(hazard)}.",
     };
+
+    private static string Partner(Hazard hazard) => hazard.With is null ? "" : $" with {Printable.Show(hazard.With.Name)}";
 
     /// <summary>The same for the middle of a list: without the full stop.</summary>
     public static string Short(Hazard hazard) => Of(hazard).TrimEnd('.');

@@ -52,9 +52,10 @@ public static class HouseRuleTrial
             (true, 0) => "The rule finds no fault with it, and it should.",
             (false, > 0) => $"The rule finds fault with it, and it should not: {found[0].Message}",
             (true, _) when example.At is { } at && found.TrueForAll(f => f.Place.Pointer.Value != at) =>
-                "The rule finds fault at "
-                    + $"{string.Join(", ", found.Select(f => f.Place.Pointer.Value.Length == 0 ? "the whole file" : f.Place.Pointer.Value))}, not at {at}.",
+                $"The rule finds fault at {string.Join(", ", found.Select(f => Named(f.Place.Pointer.Value)))}, not at {at}.",
             _ => null,
         };
     }
+
+    private static string Named(string pointer) => pointer.Length == 0 ? "the whole file" : pointer;
 }

@@ -78,7 +78,9 @@ internal static partial class ChemicalText
         return Html.Join(parts);
     }
 
-    [GeneratedRegex(@"(?<![\w.·])(?<formula>[A-Z][A-Za-z0-9()]*(?:·[0-9]*[A-Z][A-Za-z0-9()]*)*)(?<charge>[1-3]?[+−]|\ [1-3][+−\-]|-)?(?![\w·])")]
+    [GeneratedRegex(
+        @"(?<![\w.·])(?<formula>[A-Z][A-Za-z0-9()]*(?:·[0-9]*[A-Z][A-Za-z0-9()]*)*)"
+        + @"(?<charge>[1-3]?[+−]|\ [1-3][+−\-]|-)?(?![\w·])")]
     private static partial Regex Candidate();
 
     [GeneratedRegex(@"^(?<element>[A-Z][a-z]?)(?<charge>[0-9]{0,3}[+−])$")]

@@ -44,11 +44,16 @@ public static class StockSheet
     private static List<string> About(StockFacts stock)
     {
         var keep = stock.Stock.Keep;
+        var dosed = stock.Stock.Dose?.Value is { LitresPerLitre: > 0 } dose
+            ? $", dosed {Say.Number(dose.MillilitresPerLitre)} mL/L (1:{Say.Number(dose.Dilution)})"
+            : "";
+        var howLong = keep?.For is { } time ? $" for {Say.Days(time.Value.Days)}" : "";
+        var light = keep?.Light is { } written ? $", {Light(written.Value)}" : "";
+        var (low, high) = (stock.StorageTemperature.Low.Celsius, stock.StorageTemperature.High.Celsius);
         var says = new List<string>
         {
-            $"Makes {Say.Litres(stock.Volume.Litres)}{(stock.Stock.Dose?.Value is { LitresPerLitre: > 0 } dose ? $", dosed {Say.Number(dose.MillilitresPerLitre)} mL/L (1:{Say.Number(dose.Dilution)})" : "")}.",
-            $"Kept at {Say.Number(stock.StorageTemperature.Low.Celsius)} to {Say.Number(stock.StorageTemperature.High.Celsius)} °C"
-                + $"{(keep?.For is { } time ? $" for {Say.Days(time.Value.Days)}" : "")}{(keep?.Light is { } light ? $", {Light(light.Value)}" : "")}.",
+            $"Makes {Say.Litres(stock.Volume.Litres)}{dosed}.",
+            $"Kept at {Say.Number(low)} to {Say.Number(high)} °C{howLong}{light}.",
         };
         if (!stock.IsComplete || !stock.Chemistry.IsComplete)
         {

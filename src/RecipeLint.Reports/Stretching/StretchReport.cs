@@ -18,8 +18,10 @@ public static class StretchReport
         var page = new TablePage();
         var stock = stretch.Stock;
         var dose = stock.Stock.Dose?.Value;
-        page.Text($"'{Printable.Show(stock.Stock.Name)}', "
-            + $"{(dose is { } d ? $"made for 1:{Figure(d.Dilution, Math.Round)} ({Say.Number(d.MillilitresPerLitre)} mL/L)" : "made for no stated dose")}, "
+        var made = dose is { } d
+            ? $"made for 1:{Figure(d.Dilution, Math.Round)} ({Say.Number(d.MillilitresPerLitre)} mL/L)"
+            : "made for no stated dose";
+        page.Text($"'{Printable.Show(stock.Stock.Name)}', {made}, "
             + $"kept at {Say.Number(stock.StorageTemperature.Low.Celsius)} to {Say.Number(stock.StorageTemperature.High.Celsius)} °C");
         page.Text("Stronger or weaker means: the final solution stays the same, amounts and dose change against each other.");
         page.Blank();

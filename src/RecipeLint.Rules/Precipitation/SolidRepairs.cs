@@ -77,5 +77,6 @@ internal static class SolidRepairs
     }
 
     private static bool IsClearedByAcid(NearestClear? nearest, Solid solid, StockFacts stock) =>
-        nearest?.Ph is { } ph && Wording.FollowsPh(solid) && stock.Chemistry.Mixing is { IsSolved: true } mixing && ph < mixing.PhBeforeDeposit;
+        nearest?.Ph is { } ph && Wording.FollowsPh(solid)
+            && stock.Chemistry.Mixing is { IsSolved: true } mixing && ph < mixing.PhBeforeDeposit;
 }

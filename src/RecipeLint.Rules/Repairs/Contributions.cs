@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Patching;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 
@@ -220,7 +221,7 @@ internal static class Contributions
             new JsonEdit.InsertMember(
                 stock.Place,
                 "dose",
-                JsonDraft.Of($"{RecipeLint.Recipes.Quantities.AmountText.Write(RecipeLint.Recipes.Quantities.AmountText.ToDigits(own.MillilitresPerLitre * factor, 4))} mL/L"),
+                JsonDraft.Of($"{AmountText.Write(AmountText.ToDigits(own.MillilitresPerLitre * factor, 4))} mL/L"),
                 "stock"),
         DirectDose { Amount: { } amount } => Amounts.Times(context, amount.Place, factor)?.Edit,
         _ => null,

@@ -77,5 +77,7 @@ public static class RepairText
     private static string Findings(IReadOnlyList<Finding> findings) => string.Join(
         ", ",
         findings.GroupBy(f => (f.Rule.Id, f.Level)).Select(g =>
-            $"{Words.Of(g.Key.Level)} {g.Key.Id} {g.First().Rule.Name}{(g.Count() > 1 ? FormattableString.Invariant($" ({g.Count()} times)") : "")}"));
+            $"{Words.Of(g.Key.Level)} {g.Key.Id} {g.First().Rule.Name}{Times(g.Count())}"));
+
+    private static string Times(int count) => count > 1 ? FormattableString.Invariant($" ({count} times)") : "";
 }

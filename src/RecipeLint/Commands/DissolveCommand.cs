@@ -49,7 +49,12 @@ internal static class DissolveCommand
             full,
         };
         command.SetAction(parsed => Run(world, new Wishes(
-            parsed.GetValue(mix)!, parsed.GetValue(at)!, parsed.GetValue(ph), parsed.GetValue(hold), parsed.GetValue(open), parsed.GetValue(full))));
+            parsed.GetValue(mix)!,
+            parsed.GetValue(at)!,
+            parsed.GetValue(ph),
+            parsed.GetValue(hold),
+            parsed.GetValue(open),
+            parsed.GetValue(full))));
         return command;
     }
 

@@ -109,9 +109,10 @@ internal static class ExplainCommand
 
         var desk = new RepairDesk(session.Files, session.Load, engine, judged);
         var repairs = findings.SelectMany(f => desk.For(f)).ToList();
-        text.Write(MarkdownText.Render(
-            $"## Repairs\n\n{(repairs.Count == 0 ? descriptor.Section("Repairs") : "Each was tried out on this file and all that use it; `recipelint check` writes one when it is named.")}",
-            color: color));
+        var about = repairs.Count == 0
+            ? descriptor.Section("Repairs")
+            : "Each was tried out on this file and all that use it; `recipelint check` writes one when it is named.";
+        text.Write(MarkdownText.Render($"## Repairs\n\n{about}", color: color));
         text.WriteLine();
         foreach (var line in RepairBlock.Lines(repairs, Columns))
         {

@@ -57,7 +57,8 @@ internal static class SettingsCommand
 
         foreach (var measure in settings.Measures)
         {
-            yield return ($"{measure.Kind.ToString().ToLowerInvariant()} {measure.Name}{(measure.Capacity is { } size ? ": " + Say.Litres(size.Litres) : "")}", measure.Place);
+            var holds = measure.Capacity is { } size ? $": {Say.Litres(size.Litres)}" : "";
+            yield return ($"{measure.Kind.ToString().ToLowerInvariant()} {measure.Name}{holds}", measure.Place);
         }
 
         foreach (var meter in settings.Meters)

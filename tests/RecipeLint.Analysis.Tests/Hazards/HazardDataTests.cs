@@ -6,14 +6,11 @@ namespace RecipeLint.Analysis.Tests.Hazards;
 public sealed class HazardDataTests
 {
     [Fact]
-    public void EverySubstanceOfTheCatalogueStandsInExactlyOneRow()
+    public void EverySubstanceOfTheCatalogueNamesARowAndNoRowIsIdle()
     {
-        var rows = HazardData.Rows.SelectMany(r => r.Substances).ToList();
-
-        Assert.Equal([.. rows.Distinct().Order(StringComparer.Ordinal)], rows.Order(StringComparer.Ordinal));
         Assert.Equal(
-            [.. SubstanceCatalogue.BuiltIn.Substances.Select(s => s.Id).Order(StringComparer.Ordinal)],
-            rows.Order(StringComparer.Ordinal));
+            [.. HazardData.Rows.Select(r => r.Id).Order(StringComparer.Ordinal)],
+            SubstanceCatalogue.BuiltIn.Substances.Select(s => s.BehavesAs).Distinct().Order(StringComparer.Ordinal));
     }
 
     [Fact]

@@ -10,7 +10,7 @@ public sealed class DataFileTests
 
     private static readonly string[] Keys =
     [
-        "id", "name", "kind", "form", "family", "aliases", "formula", "cas", "dissolves", "label", "strength", "density20C", "needsAssay", "assay",
+        "id", "name", "kind", "behavesAs", "form", "family", "aliases", "formula", "cas", "dissolves", "label", "strength", "density20C", "needsAssay", "assay",
         "impurities", "feedsMicrobes", "extractOf", "colour", "hazards", "keepApart", "solubility", "note",
     ];
 

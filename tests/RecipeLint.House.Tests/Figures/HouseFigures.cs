@@ -19,7 +19,7 @@ internal static class HouseFigures
 
     public const string Circles = "folders that depend on each other in circles";
 
-    public const string LongLines = "lines over 140 characters";
+    public const string LongLines = "lines over the declared length";
 
     public const string ForeignRules = "names of foreign rules as strings";
 

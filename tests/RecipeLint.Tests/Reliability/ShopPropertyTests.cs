@@ -42,6 +42,17 @@ public sealed class ShopPropertyTests
         },
         iter: _iterations);
 
+    /// <summary>Files under other names are the same shop.</summary>
+    [Fact]
+    public void OtherFileNamesChangeNothingElse() => _shop.Sample(
+        shop =>
+        {
+            const string Prefix = "of-the-north-house-";
+            var renamed = Findings(Tree(shop, new Writing(0, 1) { Prefix = Prefix })).Select(f => f.Replace(Prefix, "", StringComparison.Ordinal));
+            Assert.Equal(string.Join('\n', Findings(Tree(shop, new Writing(0, 1)))), string.Join('\n', renamed));
+        },
+        iter: _iterations);
+
     /// <summary>Twice of everything in twice the water is the same solution; what hangs on scales and vessels is left out.</summary>
     [Fact]
     public void ABatchOfTwiceTheSizeIsTheSameChemistry() => _shop.Sample(

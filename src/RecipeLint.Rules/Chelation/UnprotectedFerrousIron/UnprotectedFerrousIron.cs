@@ -71,7 +71,9 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         var message =
             $"'{stock.Stock.Name}' {kept} with {Say.Number(iron * 1000)} mmol/L iron(II) at pH {Say.Number(Math.Round(mixing.Ph, 1))} and "
                 + "nothing that holds it. "
-            + $"Air turns it to iron(III){(verdict.InPhosphate ? " within months, for phosphoric acid does not hold it off as other acids do" : "")}, and {Say.Number(Iron.RustGramsPerLitre(aged))} g/L of {Iron.RustCalled(aged)} settles, {Say.Percent(lost)} of the iron. "
+            + $"Air turns it to iron(III)"
+            + (verdict.InPhosphate ? " within months, for phosphoric acid does not hold it off as other acids do" : "")
+            + $", and {Say.Number(Iron.RustGramsPerLitre(aged))} g/L of {Iron.RustCalled(aged)} settles, {Say.Percent(lost)} of the iron. "
             + Remedy(verdict, context);
 
         // Gluconate holds iron(III) in a way the constants leave out.

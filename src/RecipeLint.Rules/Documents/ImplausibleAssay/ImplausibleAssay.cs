@@ -44,8 +44,9 @@ internal sealed class ImplausibleAssay : WorkspaceRule<ImplausibleAssay.Declared
         var (substance, assay) = (addition.Substance, addition.Assay);
         var usual = substance.TypicalAssay is { } typical ? $"; in the trade it has {typical.Value}" : "";
         var message = $"{substance.Name} is declared with an assay of {Say.Number(assay.Percent)} %{usual}. "
-            + $"{Meant(substance, assay.Value, context) ?? "So little of it is sold by no one under that name, and every figure counts only that share."} "
-            + "Write the share of the named substance in what is weighed, or list the product with its own label.";
+            + (Meant(substance, assay.Value, context)
+                ?? "So little of it is sold by no one under that name, and every figure counts only that share.")
+            + " Write the share of the named substance in what is weighed, or list the product with its own label.";
         return context.Find(addition.Place.Child("assay"), message, verdict.Checks[0].IsTwice ? Harm.Loss : Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured("assay", assay.Percent, least, "%"),

@@ -160,7 +160,9 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
                 + $"{Say.List(unnamed.Select(u => $"{u.Name} ({Say.Number(u.MilligramsPerLitre)} mg/L in the feed)"))}. "
             + "A list is read as complete: what is not on it gets added a second time, or nobody expects it. "
             + "Put it on the label, or move "
-                + $"{Say.List(unnamed.SelectMany(u => stock.SuppliersOf(u.Component)).Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))} to the stock where it belongs.",
+                + Say.List(unnamed.SelectMany(u => stock.SuppliersOf(u.Component)).Select(a => a.Substance.Name)
+                    .Distinct(StringComparer.Ordinal))
+                + " to the stock where it belongs.",
             Harm.Damage,
             Odds.Certain) with
         {
