@@ -34,10 +34,7 @@ internal sealed record AskedFiles(
         return near.Count == 0 ? "" : $"; its folder has {Wording.Join([.. near.Select(n => $"'{n}'")], "and")}";
     }
 
-<<<<<<< HEAD
     private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is not null;
-=======
-    private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is { } kind && kind != DocumentKind.Batch;
 
     /// <summary>Gathers what each path of the command line leads to.</summary>
     private sealed class Search(IFileTree files)
@@ -124,5 +121,4 @@ internal sealed record AskedFiles(
             }
         }
     }
->>>>>>> 8b90bc0 (Let a substance name its behaviour in its own row, and bring every line within the declared length)
 }
