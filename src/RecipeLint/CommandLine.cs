@@ -88,6 +88,7 @@ internal static class CommandLine
             OrderCommand.Build(world),
             StretchCommand.Build(world),
             InitCommand.Build(world),
+            ImportCommand.Build(world),
             SettingsCommand.Build(world),
             AcceptCommand.Build(world),
             BaselineCommand.Build(world),

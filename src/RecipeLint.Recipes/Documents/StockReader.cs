@@ -20,6 +20,7 @@ internal sealed partial class StockReader(FieldReader fields, Resolution resolut
             return null;
         }
 
+        NotUnderstoodReader.Report(root, fields);
         _makes = Needed(Plausibility.Batch(fields.Located(root["makes"], Due.Volume, q => q.Volume), root["makes"], fields));
         var steps = ReadSteps(root["steps"]);
         return new StockDocument

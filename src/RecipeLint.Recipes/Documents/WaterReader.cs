@@ -20,6 +20,7 @@ internal sealed class WaterReader(FieldReader fields)
             return null;
         }
 
+        NotUnderstoodReader.Report(root, fields);
         var readings = ReadIons(root["ions"]);
         var alkalinity = ReadCapacity(root["alkalinity"], Alkalinity);
         var hardness = ReadCapacity(root["hardness"], Hardness);

@@ -6,6 +6,9 @@ namespace RecipeLint.Recipes.Patching;
 /// <summary>Writes drafts in the layout of a file.</summary>
 internal static class JsonDraftWriter
 {
+    /// <summary>With more members than this an object no longer reads well on one line.</summary>
+    private const int LongObject = 3;
+
     /// <summary>On one line.</summary>
     public static string OneLine(JsonDraft draft, JsonLayout layout) => draft switch
     {
@@ -30,13 +33,17 @@ internal static class JsonDraftWriter
         return $"{{{inner}{string.Join("," + inner, item.Members.Select(m => Pair(m, layout)))}{layout.LineEnd}{indentation}}}";
     }
 
-    /// <summary>A whole file: each member on a line, each entry of a list on a line, closed by a line end.</summary>
+    /// <summary>A whole file: each member on a line, each entry of a list and of a long object on a line, closed by a line end.</summary>
     public static string Document(JsonDraft.Object document)
     {
         var layout = new JsonLayout("\n", "  ", " ", ": ", ", ");
-        var members = document.Members.Select(m => m.Value is JsonDraft.List { Items.Count: > 0 } list
-            ? $"  {Quoted(m.Name)}: [\n{string.Join(",\n", list.Items.Select(i => "    " + OneLine(i, layout)))}\n  ]"
-            : "  " + Pair(m, layout));
+        var members = document.Members.Select(m => m.Value switch
+        {
+            JsonDraft.List { Items.Count: > 0 } list =>
+                $"  {Quoted(m.Name)}: [\n{string.Join(",\n", list.Items.Select(i => "    " + OneLine(i, layout)))}\n  ]",
+            JsonDraft.Object { Members.Count: > LongObject } => $"  {Quoted(m.Name)}: {Lines(m.Value, layout, "  ")}",
+            _ => "  " + Pair(m, layout),
+        });
         return $"{{\n{string.Join(",\n", members)}\n}}\n";
     }
 

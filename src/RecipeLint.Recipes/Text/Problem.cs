@@ -29,6 +29,7 @@ public enum ProblemKind
     ImpossibleAnalysis,
     FormulaMassDisagrees,
     UnknownRule,
+    ImportNotUnderstood,
 }
 
 /// <summary>A labelled second place that helps to understand a problem or finding.</summary>

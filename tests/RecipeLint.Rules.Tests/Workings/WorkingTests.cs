@@ -40,6 +40,7 @@ public sealed class WorkingTests
         ["unused-stock"] = "what refers to what",
         ["unknown-equipment"] = "the name of a scale or measure",
         ["unknown-profile"] = "the name of a crop or stage",
+        ["import-not-understood"] = "an entry is there",
         ["unknown-rule"] = "the name of a rule",
         ["unusable-option"] = "the text of an option",
         ["suppression-unused"] = "what became of a suppression",
