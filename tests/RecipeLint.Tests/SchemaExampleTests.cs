@@ -115,8 +115,9 @@ public sealed class SchemaExampleTests
             }
         }
 
-        // These weigh several values of a file against each other, and only one of them is the example.
-        var faults = Faults(scratch.Path).Where(f => !f.Contains(" unbalanced-water", StringComparison.Ordinal) && !f.Contains(" dose-contradicts-dilution", StringComparison.Ordinal)).ToList();
+        // These weigh several values of a file against each other, and only one of them is the example. What waits for its place is a finding
+        // by its meaning.
+        var faults = Faults(scratch.Path).Where(f => !f.Contains(" unbalanced-water", StringComparison.Ordinal) && !f.Contains(" dose-contradicts-dilution", StringComparison.Ordinal) && !f.Contains(" import-not-understood", StringComparison.Ordinal)).ToList();
         Assert.True(faults.Count == 0, string.Join('\n', faults.Select(f => $"{f}   {Document(f)}")));
 
         string? Document(string finding) =>

@@ -108,7 +108,9 @@ internal sealed class ImportedPart(string name, string origin)
     private static readonly string[] _handlings = ["stir", "filter", "warm", "cool", "rest", "rinse"];
 
     private readonly Dictionary<string, string> _once = new(StringComparer.Ordinal);
-    private bool _topsUp;
+
+    /// <summary>True where the table tells every step, so that none is added.</summary>
+    private bool _tellsSteps;
 
     public string Name => name;
 
@@ -124,6 +126,7 @@ internal sealed class ImportedPart(string name, string origin)
             return;
         }
 
+        _tellsSteps |= columns.Has(ColumnWords.Step);
         TakeOnce(row, columns, text, ColumnWords.Makes);
         TakeOnce(row, columns, text, ColumnWords.Dose);
         if (Step(row, text) is { } step)
@@ -153,7 +156,7 @@ internal sealed class ImportedPart(string name, string origin)
         }
 
         // A stock that makes so much is brought to it with water: the one step that a table of salts leaves out.
-        var steps = makes is null || _topsUp ? Steps : [.. Steps, JsonDraft.Of(("topUp", JsonDraft.Of(makes)))];
+        var steps = makes is null || _tellsSteps ? Steps : [.. Steps, JsonDraft.Of(("topUp", JsonDraft.Of(makes)))];
         members.Add(new DraftMember("steps", new JsonDraft.List(steps)));
         if (Left.Count > 0)
         {
@@ -189,7 +192,6 @@ internal sealed class ImportedPart(string name, string origin)
             case "pour" when amount.Length > 0:
                 return [("pour", amount), ("of", what), with, .. after];
             case "topUp" when amount.Length > 0:
-                _topsUp = true;
                 return [("topUp", amount), ("of", what), .. after];
             case "adjust" when amount.Length > 0 && what.Length > 0:
                 return [("adjust", amount), ("using", what), .. after];
