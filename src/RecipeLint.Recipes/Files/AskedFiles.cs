@@ -1,3 +1,4 @@
+using System.Globalization;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Text;
 
@@ -14,7 +15,21 @@ internal sealed record AskedFiles(
     IReadOnlyList<UnusablePath> Unusable,
     IReadOnlyList<string> Unrecognised)
 {
-    public static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths)
+    private static readonly string TooMuch = string.Create(
+        CultureInfo.InvariantCulture, $"holds more than {FolderWalk.MostFolders:N0} folders; name the one of your recipes");
+
+    /// <param name="only">Full paths: what else is found is left out; null leaves out nothing.</param>
+    public static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths, IReadOnlySet<string>? only)
+    {
+        var found = Find(files, paths);
+        return only is null ? found : found with
+        {
+            Files = [.. found.Files.Where(only.Contains)],
+            Named = found.Named.Where(n => only.Contains(n.Key)).ToDictionary(StringComparer.Ordinal),
+        };
+    }
+
+    private static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths)
     {
         var search = new Search(files);
         foreach (var path in paths)
@@ -25,14 +40,32 @@ internal sealed record AskedFiles(
         return search.Found();
     }
 
-    /// <summary>", but 'x' stands there", where a name in the folder is like the one written.</summary>
-    private static string Near(IFileTree files, string full)
+    /// <summary>"; its folder has 'x'", where a name in the folder is like the one written, or the same stands a folder below.</summary>
+    private static string Near(IFileTree files, string path, string full)
     {
+        if (path.Contains('\\', StringComparison.Ordinal) && files.Kind(files.FullPath(path.Replace('\\', '/'))) != EntryKind.Missing)
+        {
+            return $"; write '{path.Replace('\\', '/')}'";
+        }
+
         var folder = FilePaths.FolderOf(full);
-        var near = Spelling.Nearest(
-            FilePaths.NameOf(full), files.Names(folder).Where(n => IsOurs(n) || files.Kind(FilePaths.Join(folder, n)) == EntryKind.Folder));
+        var name = FilePaths.NameOf(full);
+        var below = files.Names(folder).Where(n => files.Kind(FilePaths.Join(folder, n)) == EntryKind.Folder).ToList();
+        bool Has(string n) => !FolderWalk.IsSkipped(n) && files.Kind(FilePaths.Join(FilePaths.Join(folder, n), name)) == EntryKind.File;
+        if (below.Find(Has) is { } there)
+        {
+            return $"; there is '{there}/{name}'";
+        }
+
+        var near = Spelling.Nearest(name, files.Names(folder).Where(IsOurs).Concat(below));
         return near.Count == 0 ? "" : $"; its folder has {Wording.Join([.. near.Select(n => $"'{n}'")], "and")}";
     }
+
+    /// <summary>The top of a file system, unless somebody keeps a repository or shop right there.</summary>
+    private static bool IsWholeDisk(IFileTree files, string full) =>
+        FilePaths.FolderOf(full) == full
+        && files.Kind(FilePaths.Join(full, ".git")) == EntryKind.Missing
+        && files.Kind(FilePaths.Join(full, DocumentKinds.SettingsFileName)) == EntryKind.Missing;
 
     private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is not null;
 
@@ -62,7 +95,7 @@ internal sealed record AskedFiles(
                     File(path, full);
                     break;
                 case EntryKind.Folder:
-                    Folder(full);
+                    Folder(path, full);
                     break;
                 case EntryKind.LinkedFolder:
                     LinkedFolder(path, full);
@@ -71,7 +104,7 @@ internal sealed record AskedFiles(
                     Pattern(path, full);
                     break;
                 case EntryKind.Missing:
-                    Refuse(path, "does not exist" + Near(files, full));
+                    Refuse(path, "does not exist" + Near(files, path, full));
                     break;
                 default:
                     Refuse(path, "is neither a regular file nor a folder");
@@ -92,7 +125,7 @@ internal sealed record AskedFiles(
         {
             if (FolderWalk.Target(files, full, RepositoryRoot.Of(files, FilePaths.FolderOf(full), [])) is { } target)
             {
-                Folder(target);
+                Folder(path, target);
             }
             else
             {
@@ -100,11 +133,26 @@ internal sealed record AskedFiles(
             }
         }
 
-        private void Folder(string full)
+        private void Folder(string path, string full)
         {
+            if (IsWholeDisk(files, full))
+            {
+                Refuse(path, "is a whole disk; name the folder of your recipes");
+                return;
+            }
+
             var top = RepositoryRoot.Of(files, full, []);
             var ignored = new Ignored(files, top);
-            var below = FolderWalk.Files(files, full, IsOurs, within: top, ignored: ignored.Covers(full) ? null : ignored).ToArray();
+            var isTooMuch = false;
+            var below = FolderWalk.Files(
+                files, full, IsOurs, within: top, ignored: ignored.Covers(full) ? null : ignored, tooMany: () => isTooMuch = true)
+                .ToArray();
+            if (isTooMuch)
+            {
+                Refuse(path, TooMuch);
+                return;
+            }
+
             _roots.Add(RepositoryRoot.Of(files, full, below));
             _found.UnionWith(below);
         }

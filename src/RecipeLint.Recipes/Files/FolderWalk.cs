@@ -10,6 +10,9 @@ internal static class FolderWalk
 {
     private static readonly HashSet<string> Skipped = new(StringComparer.Ordinal) { "bin", "obj", "node_modules" };
 
+    /// <summary>A walk through more folders is given up: no repository of recipes has so many, a disk or a home folder has.</summary>
+    public const int MostFolders = 100_000;
+
     /// <summary>Build output, package folders and everything that starts with a dot are none of ours.</summary>
     public static bool IsSkipped(string name) => name.StartsWith('.') || Skipped.Contains(name);
 
@@ -18,9 +21,10 @@ internal static class FolderWalk
     /// </summary>
     /// <param name="within">Where links to folders may lead; null follows none.</param>
     /// <param name="ignored">What is left out; null leaves out nothing more.</param>
+    /// <param name="tooMany">Told when there are more folders than <see cref="MostFolders"/>; what was found until then stands.</param>
     public static IEnumerable<string> Files(
         IFileTree files, string folder, Func<string, bool> isWanted, Func<string, bool>? enter = null, string? within = null,
-        Ignored? ignored = null)
+        Ignored? ignored = null, Action? tooMany = null)
     {
         var pending = new Stack<string>([folder]);
         var seen = new HashSet<string>(StringComparer.Ordinal);
@@ -29,6 +33,12 @@ internal static class FolderWalk
             if (!seen.Add(at))
             {
                 continue;
+            }
+
+            if (seen.Count > MostFolders)
+            {
+                tooMany?.Invoke();
+                yield break;
             }
 
             var below = new List<string>();

@@ -18,6 +18,9 @@ public sealed record LoadOptions
     /// <summary>Full path of the folder all paths are relative to, with forward slashes; null looks for it.</summary>
     public string? Root { get; init; }
 
+    /// <summary>Full paths: of the files that the paths stand for only these are asked about; null asks about all.</summary>
+    public IReadOnlySet<string>? Only { get; init; }
+
     /// <summary>Names of known crop profiles; null leaves them unchecked.</summary>
     public IReadOnlyCollection<string>? Profiles { get; init; }
 

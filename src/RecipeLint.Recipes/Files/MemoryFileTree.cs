@@ -4,14 +4,22 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>Files that exist only in memory: for tests, for editors and for text that comes from elsewhere.</summary>
-/// <param name="currentFolder">Full path.</param>
-public sealed class MemoryFileTree(string currentFolder) : IFileTree
+public sealed class MemoryFileTree : IFileTree
 {
-    private readonly SortedDictionary<string, byte[]> _files = new(StringComparer.Ordinal);
-    private readonly HashSet<string> _folders = new(StringComparer.Ordinal) { "/", currentFolder };
+    private const int MaxLinks = 40;
+
+    private readonly Dictionary<string, byte[]> _files = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, SortedSet<string>> _folders = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _links = new(StringComparer.Ordinal);
 
-    public string CurrentFolder { get; } = currentFolder;
+    /// <param name="currentFolder">Full path.</param>
+    public MemoryFileTree(string currentFolder)
+    {
+        CurrentFolder = currentFolder;
+        AddFolder(currentFolder);
+    }
+
+    public string CurrentFolder { get; }
 
     public MemoryFileTree Add(string path, string text) => Add(path, Encoding.UTF8.GetBytes(text));
 
@@ -19,47 +27,58 @@ public sealed class MemoryFileTree(string currentFolder) : IFileTree
     {
         var full = FullPath(path);
         _files[full] = bytes;
-        return AddFolder(FilePaths.FolderOf(full));
+        return Enter(full);
     }
 
     public MemoryFileTree AddFolder(string path)
     {
-        foreach (var folder in FilePaths.Upwards(FullPath(path), "/"))
-        {
-            _folders.Add(folder);
-        }
-
+        Open(FullPath(path));
         return this;
     }
 
-    /// <summary>A symbolic link to a file.</summary>
+    /// <summary>A symbolic link to a file or folder.</summary>
     public MemoryFileTree AddLink(string path, string target)
     {
-        _links[FullPath(path)] = FullPath(target);
-        return AddFolder(FilePaths.FolderOf(FullPath(path)));
+        var full = FullPath(path);
+        _links[full] = target.StartsWith('/') ? FullPath(target) : FilePaths.Resolve(FilePaths.FolderOf(full), target) ?? "/";
+        return Enter(full);
     }
 
-    public string FullPath(string path) =>
-        FilePaths.Resolve(path.StartsWith('/') ? "/" : CurrentFolder, path) ?? "/";
+    public string FullPath(string path)
+    {
+        var root = path.StartsWith('/') ? "/" : path.Length > 2 && path[1] == ':' && path[2] == '/' ? path[..3] : CurrentFolder;
+        return FilePaths.Resolve(root, path.StartsWith(root, StringComparison.Ordinal) ? path[root.Length..] : path) ?? root;
+    }
 
     public EntryKind Kind(string path)
     {
-        if (_links.TryGetValue(path, out var target))
-        {
-            return _files.ContainsKey(target) ? EntryKind.File : EntryKind.Other;
-        }
-
-        return _files.ContainsKey(path) ? EntryKind.File : _folders.Contains(path) ? EntryKind.Folder : EntryKind.Missing;
+        var at = ResolveLinks(path);
+        return _links.ContainsKey(at) || (_links.ContainsKey(path) && !_files.ContainsKey(at) && !IsFolder(at)) ? EntryKind.Other
+            : _files.ContainsKey(at) ? EntryKind.File
+            : !IsFolder(at) ? EntryKind.Missing
+            : _links.ContainsKey(path) ? EntryKind.LinkedFolder
+            : EntryKind.Folder;
     }
 
-    public string ResolveLinks(string path) => _links.GetValueOrDefault(path, path);
+    public string ResolveLinks(string path)
+    {
+        var at = path;
+        for (var followed = 0; _links.Count > 0 && followed < MaxLinks; followed++)
+        {
+            if (FilePaths.Upwards(at, "/").FirstOrDefault(_links.ContainsKey) is not { } link)
+            {
+                return at;
+            }
 
-    public IReadOnlyList<string> Names(string folder) =>
-    [
-        .. _files.Keys.Concat(_links.Keys).Concat(_folders)
-            .Where(p => p != folder && FilePaths.FolderOf(p) == folder)
-            .Select(FilePaths.NameOf).Order(StringComparer.Ordinal),
-    ];
+            at = FilePaths.Join(_links[link], FilePaths.Below(at, link));
+        }
+
+        return at;
+    }
+
+    public bool IsLink(string path) => _links.ContainsKey(path);
+
+    public IReadOnlyList<string> Names(string folder) => _folders.TryGetValue(ResolveLinks(folder), out var names) ? [.. names] : [];
 
     public FileBytes Read(string path, int sizeLimit)
     {
@@ -69,5 +88,28 @@ public sealed class MemoryFileTree(string currentFolder) : IFileTree
         }
 
         return bytes.Length > sizeLimit ? new FileBytes(null, bytes.Length, null) : FileBytes.Of(bytes);
+    }
+
+    private bool IsFolder(string path) => _folders.ContainsKey(path);
+
+    private MemoryFileTree Enter(string full)
+    {
+        Open(FilePaths.FolderOf(full)).Add(FilePaths.NameOf(full));
+        return this;
+    }
+
+    /// <summary>The names in a folder, which stands there from now on with all that it stands in.</summary>
+    private SortedSet<string> Open(string folder)
+    {
+        if (!_folders.TryGetValue(folder, out var names))
+        {
+            _folders.Add(folder, names = new SortedSet<string>(StringComparer.Ordinal));
+            if (FilePaths.FolderOf(folder) is var above && above != folder)
+            {
+                Open(above).Add(FilePaths.NameOf(folder));
+            }
+        }
+
+        return names;
     }
 }

@@ -24,6 +24,7 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     private readonly SortedDictionary<string, ProfileDocument> _profiles = new(StringComparer.Ordinal);
     private readonly HashSet<string> _triedProfiles = new(StringComparer.Ordinal);
     private readonly HashSet<string> _extending = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string[]> _extended = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, ShopSettings> _forFile = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, HouseRuleDocument> _houseRules = new(StringComparer.Ordinal);
     private readonly HashSet<string> _triedHouseRules = new(StringComparer.Ordinal);
@@ -132,6 +133,7 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
             return settings;
         }
 
+        _extended[path] = [store.PathOf(full!)];
         var merged = SettingsMerge.Of(settings, ReadSettings(store.PathOf(full!)));
         _extending.Remove(path);
         return merged;
@@ -287,7 +289,24 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         var folder = FilePaths.FolderOf(FilePaths.Join(root, file));
         IEnumerable<string> serving = [.. Serving(folder, DocumentKind.Substances), .. Serving(folder, DocumentKind.Profile)];
         var shop = SettingsFor(file);
-        return shop.File is { } settings ? [.. serving, settings, .. shop.HouseRules.Select(r => r.File)] : serving;
+        return shop.File is { } settings
+            ? [.. serving, settings, .. Extended(settings), .. shop.HouseRules.Select(r => r.File)]
+            : serving;
+    }
+
+    /// <summary>What a water, list, profile, rule or settings file is judged by: settings, what those extend, others of its kind.</summary>
+    public IEnumerable<string> HeldAgainst(string path)
+    {
+        var folder = FilePaths.FolderOf(FilePaths.Join(root, path));
+        IEnumerable<string> others = DocumentKinds.FromFileName(path) switch
+        {
+            DocumentKind.Substances => Serving(folder, DocumentKind.Substances),
+            DocumentKind.Profile => Serving(folder, DocumentKind.Profile),
+            DocumentKind.HouseRule => Serving(folder, DocumentKind.HouseRule),
+            DocumentKind.Settings => _extended.GetValueOrDefault(path, []),
+            _ => [],
+        };
+        return others.Append(SettingsFor(path).File).OfType<string>().Where(f => f != path);
     }
 
     /// <summary>The built-in catalogue with every list that was read; of two equal ids the first by path stays.</summary>
@@ -340,6 +359,15 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         }
 
         return null;
+    }
+
+    /// <summary>What a settings file extends, directly or through others.</summary>
+    private IEnumerable<string> Extended(string settings)
+    {
+        for (var at = settings; _extended.TryGetValue(at, out var next); at = next[0])
+        {
+            yield return next[0];
+        }
     }
 
     private string[] Serving(string folder, DocumentKind kind) => [.. served.Of(folder, kind).Select(store.PathOf)];

@@ -37,7 +37,7 @@ public sealed class WorkspaceLoader
     public static Workspace Load(IFileTree files, IReadOnlyList<string> asked, LoadOptions options)
     {
         files = new RememberingTree(files);
-        var found = AskedFiles.Find(files, asked);
+        var found = AskedFiles.Find(files, asked, options.Only);
         var root = options.Root ?? RepositoryRoot.Common(found.Roots, files.CurrentFolder);
         return Load(files, root, found, options, new ServingFiles(files, root));
     }
@@ -140,10 +140,13 @@ public sealed class WorkspaceLoader
 
                 break;
             case DocumentKind.Water:
+                _scopes.ReadSettingsFor(path);
                 if (_store.Read(path, DocumentKind.Water, (fields, item) => new WaterReader(fields).Read(item)) is { } water)
                 {
                     _waters.Add(path, water);
                 }
+
+                Settle(path);
 
                 break;
             case DocumentKind.Batch:
@@ -159,16 +162,22 @@ public sealed class WorkspaceLoader
                 _scopes.ReadSettingsFor(path);
                 _scopes.ReadSubstances(path);
                 _scopes.CatalogueFor(path);
+                Settle(path);
                 break;
             case DocumentKind.Profile:
+                _scopes.ReadSettingsFor(path);
                 _scopes.ReadProfile(path);
                 _scopes.ProfilesFor(path);
+                Settle(path);
                 break;
             case DocumentKind.HouseRule:
+                _scopes.ReadSettingsFor(path);
                 _scopes.ReadHouseRule(path);
+                Settle(path);
                 break;
             case DocumentKind.Settings:
                 _scopes.ReadSettings(path);
+                Settle(path);
                 break;
         }
     }
@@ -188,6 +197,9 @@ public sealed class WorkspaceLoader
         named.ForEach(Enqueue);
         _drawsOn[path] = new SortedSet<string>([.. named, .. _scopes.ServingOf(path)], StringComparer.Ordinal);
     }
+
+    /// <summary>What serves others is itself judged as its settings say, and held against others of its kind.</summary>
+    private void Settle(string path) => _drawsOn[path] = new SortedSet<string>(_scopes.HeldAgainst(path), StringComparer.Ordinal);
 
     private static IEnumerable<string?> ReferencesOf(StockDocument stock) => stock.Steps.Select(step => step switch
     {

@@ -44,7 +44,7 @@ public sealed class WorkspacePieces
     public static WorkspacePieces? Find(IFileTree files, IReadOnlyList<string> asked, LoadOptions options, int least, int size)
     {
         files = new RememberingTree(files);
-        var found = AskedFiles.Find(files, asked);
+        var found = AskedFiles.Find(files, asked, options.Only);
         if (found.Files.Count < least || found.Unusable.Count + found.Unrecognised.Count > 0)
         {
             return null;
@@ -56,6 +56,9 @@ public sealed class WorkspacePieces
 
     /// <summary>How many of the files asked for a piece holds.</summary>
     public int FilesOf(int piece) => _pieces[piece].Count;
+
+    /// <summary>Full paths of the files asked for that a piece holds, in order.</summary>
+    public IReadOnlyList<string> PathsOf(int piece) => _pieces[piece];
 
     /// <summary>Reads one piece. Several may be read at once.</summary>
     public Workspace Load(int piece)

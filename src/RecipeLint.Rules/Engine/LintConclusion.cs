@@ -90,10 +90,25 @@ internal sealed class LintConclusion
 
     private List<Finding> InBrief()
     {
-        var run = RunInBrief.Together(_pieces.Select(p => p.Brief));
+        var run = _options.Around ?? RunInBrief.Together(_pieces.Select(p => p.Brief));
         return [.. _options.Rules
             .OfType<IJudgesInBrief>()
-            .SelectMany(r => Guarded(RuleBook.Of((Rule)r), () => r.Judge(run, ContextFor(RuleBook.Of((Rule)r)))))];
+            .SelectMany(r => Guarded(RuleBook.Of((Rule)r), () => Settled(r.Judge(run, ContextFor(RuleBook.Of((Rule)r))))))];
+    }
+
+    /// <summary>A finding in a file that was not judged itself goes by the settings of the one of the same shop that it names.</summary>
+    private IEnumerable<Finding> Settled(IEnumerable<Finding> findings)
+    {
+        foreach (var finding in findings)
+        {
+            var named = finding.Related.Select(r => _settingsOf.GetValueOrDefault(r.Place.File));
+            if (!_settingsOf.ContainsKey(finding.Place.File) && named.FirstOrDefault(s => s is not null) is { } settings)
+            {
+                _settingsOf.Add(finding.Place.File, settings);
+            }
+
+            yield return finding;
+        }
     }
 
     private List<Finding> OfSuppressions()

@@ -1,5 +1,3 @@
-using RecipeLint.Recipes;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
@@ -29,7 +27,7 @@ public sealed record LintPiece
     /// <summary>Suppressions that this piece can speak about.</summary>
     internal IReadOnlyList<Suppression> InReach { get; init; } = [];
 
-    internal RunInBrief Brief { get; init; } = RunInBrief.Together([]);
+    internal RunInBrief Brief { get; init; } = new();
 
     /// <summary>The files that findings point into, for lines and excerpts.</summary>
     public required IReadOnlyDictionary<string, SourceFile> Sources { get; init; }
@@ -50,43 +48,3 @@ internal interface IJudgesInBrief
 {
     IEnumerable<Finding> Judge(RunInBrief run, RuleContext context);
 }
-
-/// <summary>What is left of stocks and recipes after they were judged.</summary>
-/// <param name="Unused">Stocks that were asked about and that nothing read uses.</param>
-/// <param name="RecipesByShop">How many recipes were asked about, by the settings file of their shop; empty for none.</param>
-internal sealed record RunInBrief(IReadOnlyList<StockInBrief> Unused, IReadOnlyDictionary<string, int> RecipesByShop)
-{
-    internal static RunInBrief Of(Workspace workspace)
-    {
-        string Shop(string file) => workspace.SettingsFor(file).File ?? "";
-        var used = workspace.Recipes.SelectMany(r => r.Doses).OfType<StockDose>().Select(d => d.StockFile)
-            .Concat(workspace.Stocks.SelectMany(s => s.Steps).OfType<AliquotStep>().Select(a => a.StockFile ?? a.NotFollowed))
-            .OfType<string>()
-            .ToHashSet(StringComparer.Ordinal);
-        var recipesByShop = workspace.Recipes
-            .Where(r => workspace.Asked.Contains(r.File))
-            .GroupBy(r => Shop(r.File), StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
-        var unused = workspace.Stocks.Where(s => workspace.Asked.Contains(s.File) && !used.Contains(s.File));
-        return new RunInBrief([.. unused.Select(s => new StockInBrief(s.Name, s.Place, Shop(s.File)))], recipesByShop);
-    }
-
-    internal static RunInBrief Together(IEnumerable<RunInBrief> parts)
-    {
-        var unused = new List<StockInBrief>();
-        var recipes = new Dictionary<string, int>(StringComparer.Ordinal);
-        foreach (var part in parts)
-        {
-            unused.AddRange(part.Unused);
-            foreach (var (shop, count) in part.RecipesByShop)
-            {
-                recipes[shop] = recipes.GetValueOrDefault(shop) + count;
-            }
-        }
-
-        return new RunInBrief([.. unused.OrderBy(s => s.Place.File, StringComparer.Ordinal)], recipes);
-    }
-}
-
-/// <param name="Shop">The settings file that holds for it; empty for none.</param>
-internal sealed record StockInBrief(string Name, Place Place, string Shop);

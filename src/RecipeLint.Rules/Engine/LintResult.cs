@@ -10,6 +10,11 @@ public sealed record EngineOptions
     public required IReadOnlyList<Rule> Rules { get; init; }
 
     /// <summary>
+    /// What is known of all files where only some are judged, for rules that compare files with each other; null where all are judged.
+    /// </summary>
+    public RunInBrief? Around { get; init; }
+
+    /// <summary>
     /// Writes the facts of a stock or recipe as JSON, for the rules that shops write themselves; without it those do not speak. Null for a
     /// file that has no facts.
     /// </summary>

@@ -30,7 +30,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
         var brief = RunInBrief.Of(workspace);
         var tuned = _findings.Select(f => f.Place.File)
             .Concat(_shared.Select(s => s.Place.File))
-            .Concat(brief.Unused.Select(s => s.Place.File))
+            .Concat(FilesOf(brief))
             .Concat(shops.Select(s => s.File).OfType<string>());
         return new LintPiece
         {
@@ -46,22 +46,26 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
                     .Where(s => workspace.Sources.ContainsKey(s.File) || workspace.Asked.Contains(s.Place.File)),
             ],
             Brief = brief,
-            Sources = SourcesOf(workspace),
+            Sources = SourcesOf(workspace, brief),
         };
     }
 
     /// <summary>The files that findings can point into.</summary>
-    private Dictionary<string, SourceFile> SourcesOf(Workspace workspace)
+    private Dictionary<string, SourceFile> SourcesOf(Workspace workspace, RunInBrief brief)
     {
         var suppressed = LintEngine.ShopsOf(workspace).Where(s => s.Suppressions.Count > 0).Select(s => s.File).OfType<string>();
         return _findings.SelectMany(f => f.Related.Select(r => r.Place.File).Append(f.Place.File))
             .Concat(suppressed)
             .Concat(_shared.SelectMany(s => s.Verdict.Files.Append(s.Place.File)))
-            .Concat(RunInBrief.Of(workspace).Unused.Select(s => s.Place.File))
+            .Concat(FilesOf(brief))
             .Distinct(StringComparer.Ordinal)
             .Where(workspace.Sources.ContainsKey)
             .ToDictionary(f => f, f => workspace.Sources[f], StringComparer.Ordinal);
     }
+
+    /// <summary>The files that rules on the whole run may speak of.</summary>
+    private static IEnumerable<string> FilesOf(RunInBrief brief) =>
+        brief.Stocks.Select(s => s.Place.File).Concat(brief.Names.Select(n => n.Place.File));
 
     private void Run(Rule rule)
     {

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using RecipeLint.Install;
 using RecipeLint.Living;
 using RecipeLint.Reports;
 using RecipeLint.Rules.Engine;
@@ -24,23 +25,52 @@ internal static class CheckCommand
         var input = options.Input(world, parsed);
         var targets = options.Reports.Targets(world, parsed);
         var engine = options.Engine(world, parsed);
+        if (options.Watches(input, parsed))
+        {
+            return Watching.Run(world, options, parsed, input, engine);
+        }
+
         var wishes = options.Repairs.Of(parsed);
+        var changes = options.Changes(input, parsed);
+        if (changes is not null)
+        {
+            input = changes.Input(wishes.IsAny);
+            // What a repair changes would not show in it.
+            engine = wishes.IsAny ? engine : engine with { Around = changes.Around };
+            if (changes.Reached.Count == 0)
+            {
+                world.Error.WriteLine(Printable.Show($"recipelint: nothing of ours has changed {changes.When}."));
+            }
+        }
+
         var progress = new Progress(world.ErrorIsTerminal ? world.Error : null);
         if (!wishes.IsAny && !options.Reports.NeedsEverything(parsed)
             && PieceRun.Check(input, engine, options.AtOnce(parsed), progress) is { } pieces)
         {
+            SayOtherData(world, pieces.PinnedData);
             var known = BaselineFile.For(world, pieces.Root, pieces.Baselines, options.Baseline(parsed));
+            var sources = pieces.Sources;
+            var result = changes?.Told(pieces.Result, pieces.Root, engine, ref sources) ?? pieces.Result;
             return Tell(world, options, parsed, targets, new Report
             {
-                Result = WithoutBaseline(world, pieces.Result, known, pieces.Sources.Keys),
-                Sources = pieces.Sources,
+                Result = WithoutBaseline(world, result, known, Read(sources.Keys, pieces.Root, changes)),
+                Sources = sources,
                 FilesChecked = pieces.FilesChecked,
                 Assumptions = pieces.Assumptions,
                 ToolVersion = ToolVersion.Text,
             });
         }
 
+        return Together(world, options, parsed, targets, input, engine, changes);
+    }
+
+    /// <summary>Reads everything together, which repairs and figures take.</summary>
+    private static int Together(
+        Surroundings world, CheckOptions options, ParseResult parsed, IReadOnlyList<(string Format, OutputFile? File)> targets, Input input,
+        EngineOptions engine, ChangedFiles? changes)
+    {
         var run = Session.Open(input);
+        var wishes = options.Repairs.Of(parsed);
         var judged = new Judged(run.Workspace, run.Facts, LintEngine.Judge(run.Facts, engine));
         var mending = new Mending(world, run, engine, wishes);
         if (mending.Changes && mending.Apply(judged) is { } mended)
@@ -48,11 +78,11 @@ internal static class CheckCommand
             judged = mended;
             if (mending.PrintsDifference)
             {
-                return ExitCode(world, judged.Result, options.FailOn(parsed));
+                return ExitCode(world, judged.Result, options, parsed);
             }
         }
 
-        var report = Whole(world, judged, options.Baseline(parsed)) with { Repairs = mending.Shown(judged) };
+        var report = Whole(world, judged, options.Baseline(parsed), changes, engine) with { Repairs = mending.Shown(judged) };
         var code = Tell(world, options, parsed, targets, report);
         if (options.Reports.WantsStatistics(parsed))
         {
@@ -63,14 +93,17 @@ internal static class CheckCommand
     }
 
     /// <summary>The report of a run that was read and judged as a whole.</summary>
-    private static Report Whole(Surroundings world, Judged judged, string? baseline)
+    private static Report Whole(Surroundings world, Judged judged, string? baseline, ChangedFiles? changes, EngineOptions engine)
     {
         var workspace = judged.Workspace;
+        var sources = workspace.Sources;
+        var result = changes?.Told(judged.Result, workspace.Root, engine, ref sources) ?? judged.Result;
+        SayOtherData(world, PieceRun.DataPinnedIn(workspace));
         var known = BaselineFile.For(world, workspace.Root, PieceRun.BaselinesNamedIn(workspace), baseline);
         return new Report
         {
-            Result = WithoutBaseline(world, judged.Result, known, workspace.Sources.Keys),
-            Sources = workspace.Sources,
+            Result = WithoutBaseline(world, result, known, Read(sources.Keys, workspace.Root, changes)),
+            Sources = sources,
             FilesChecked = workspace.Asked.Count,
             Asked = [.. workspace.Asked],
             Facts = judged.Facts,
@@ -79,12 +112,27 @@ internal static class CheckCommand
         };
     }
 
+    /// <summary>The files whose findings the run tells, relative to its root.</summary>
+    private static IEnumerable<string> Read(IEnumerable<string> files, string root, ChangedFiles? changes) =>
+        changes is null ? files : files.Where(f => changes.Reached.Contains(Path.IsPathRooted(f) ? f : $"{root.TrimEnd('/')}/{f}"));
+
     private static int Tell(
         Surroundings world, CheckOptions options, ParseResult parsed, IReadOnlyList<(string Format, OutputFile? File)> targets,
         Report report)
     {
         options.Reports.Deliver(world, parsed, targets, report);
-        return ExitCode(world, report.Result, options.FailOn(parsed));
+        return ExitCode(world, report.Result, options, parsed);
+    }
+
+    /// <summary>Who pinned the data is told that others judge now, and how to see what that changes.</summary>
+    private static void SayOtherData(Surroundings world, IReadOnlyList<string> pinned)
+    {
+        foreach (var data in pinned.Where(d => d != DataVersion.Text))
+        {
+            world.Error.WriteLine(Printable.Show(
+                $"recipelint: the settings were written for the data {data}, this program has {DataVersion.Text}; 'recipelint baseline "
+                    + "compare' lists the verdicts that change, then write the new name."));
+        }
     }
 
     private static LintResult WithoutBaseline(Surroundings world, LintResult result, Baseline? baseline, IEnumerable<string> read)
@@ -105,7 +153,7 @@ internal static class CheckCommand
         return kept;
     }
 
-    private static int ExitCode(Surroundings world, LintResult result, string failOn)
+    private static int ExitCode(Surroundings world, LintResult result, CheckOptions options, ParseResult parsed)
     {
         foreach (var fault in result.Faults)
         {
@@ -117,13 +165,6 @@ internal static class CheckCommand
             return ExitCodes.Fault;
         }
 
-        Level? threshold = failOn switch
-        {
-            "error" => Level.Error,
-            "warning" => Level.Warning,
-            "note" => Level.Note,
-            _ => null,
-        };
-        return threshold is { } least && result.Worst >= least ? ExitCodes.Findings : ExitCodes.Clean;
+        return options.ExitCode(parsed, result);
     }
 }

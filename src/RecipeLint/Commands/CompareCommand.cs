@@ -2,8 +2,8 @@ using System.CommandLine;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Reports;
 using RecipeLint.Reports.Comparison;
+using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Reports.Pages;
-using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Shell;
 
@@ -100,15 +100,15 @@ internal static class CompareCommand
     {
         var colon = text.IndexOf(':', StringComparison.Ordinal);
         var name = colon < 0 ? text : text[..colon];
-        return GitRevision.IsOne(world.CurrentDirectory, name)
-            ? (GitRevision.Files(world.CurrentDirectory, name), colon < 0 ? null : text[(colon + 1)..])
+        return GitRepository.IsRevision(world.CurrentDirectory, name)
+            ? (GitRepository.Around(world.CurrentDirectory).FilesOf(name, world.CurrentDirectory), colon < 0 ? null : text[(colon + 1)..])
             : throw new UsageException($"'{text}' is neither a file or folder nor a git revision.");
     }
 
     private static Side Of(Surroundings world, IFileTree files, string path, string name)
     {
         var run = Session.OpenIn(files, path);
-        var result = LintEngine.Judge(run.Facts, new EngineOptions { Today = world.Today, Rules = RuleList.All });
+        var result = LintEngine.Judge(run.Facts, StandardEngine.On(world.Today));
         var full = files.FullPath(path);
         var folder = files.Kind(full) == EntryKind.Folder ? full : full[..Math.Max(full.LastIndexOf('/'), 0)];
         var root = run.Workspace.Root.TrimEnd('/');

@@ -60,6 +60,10 @@ internal sealed class ReportOptions
     public bool NeedsEverything(ParseResult parsed) => WantsStatistics(parsed)
         || parsed.GetValue(_also)!.Select(a => a.Split(':')[0]).Append(parsed.GetValue(_format)!).Any(f => f is "csv" or "junit");
 
+    /// <summary>True when the report is to be anything but text on standard output.</summary>
+    public bool GoesElsewhere(ParseResult parsed) =>
+        parsed.GetValue(_format) != ReportFormats.Text || parsed.GetValue(_output) is not null || parsed.GetValue(_also) is { Length: > 0 };
+
     public bool WantsStatistics(ParseResult parsed) => parsed.GetValue(_statistics);
 
     /// <summary>Where the report goes, each file looked at before anything is written.</summary>

@@ -29,7 +29,7 @@ internal static class PieceRun
             return null;
         }
 
-        var done = new (LintPiece Piece, Assumed Assumed, string Root, IReadOnlyList<string> Baselines)[pieces.Count];
+        var done = new (LintPiece Piece, Assumed Assumed, Read Read)[pieces.Count];
         progress.Begin(pieces.FileCount);
         try
         {
@@ -59,8 +59,9 @@ internal static class PieceRun
             LintEngine.Conclude([.. done.Select(d => d.Piece)], engine), sources, pieces.FileCount,
             Assumed.Together(done.Select(d => d.Assumed)).Lines())
         {
-            Root = done[0].Root,
-            Baselines = [.. done.SelectMany(d => d.Baselines).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Root = done[0].Read.Root,
+            Baselines = [.. done.SelectMany(d => d.Read.Baselines).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            PinnedData = [.. done.SelectMany(d => d.Read.PinnedData).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         };
     }
 
@@ -68,14 +69,22 @@ internal static class PieceRun
     public static IReadOnlyList<string> BaselinesNamedIn(Workspace workspace) =>
         [.. LintEngine.ShopsOf(workspace).Select(s => s.Baseline).OfType<string>().Distinct(StringComparer.Ordinal)];
 
-    private static (LintPiece Piece, Assumed Assumed, string Root, IReadOnlyList<string> Baselines) Judge(
+    /// <summary>The names of the data that the settings of a run were written for.</summary>
+    public static IReadOnlyList<string> DataPinnedIn(Workspace workspace) =>
+        [.. LintEngine.ShopsOf(workspace).Select(s => s.PinnedData?.Value).OfType<string>().Distinct(StringComparer.Ordinal)];
+
+    private static (LintPiece Piece, Assumed Assumed, Read Read) Judge(
         WorkspacePieces pieces, int piece, EngineOptions engine)
     {
         var workspace = pieces.Load(piece);
         Session.RefuseUnusable(workspace);
         var facts = Analyzer.Analyse(workspace);
-        return (LintEngine.Look(facts, engine), Assumed.Of(facts), workspace.Root, BaselinesNamedIn(workspace));
+        var read = new Read(workspace.Root, BaselinesNamedIn(workspace), DataPinnedIn(workspace));
+        return (LintEngine.Look(facts, engine), Assumed.Of(facts), read);
     }
+
+    /// <summary>What a run has to know of the settings that a piece was read with.</summary>
+    private sealed record Read(string Root, IReadOnlyList<string> Baselines, IReadOnlyList<string> PinnedData);
 }
 
 /// <summary>What a run in pieces has found.</summary>
@@ -87,4 +96,7 @@ internal sealed record PieceResult(
 
     /// <summary>The baselines that settings of the run name, relative to the root.</summary>
     public required IReadOnlyList<string> Baselines { get; init; }
+
+    /// <summary>The data that settings of the run were written for.</summary>
+    public IReadOnlyList<string> PinnedData { get; init; } = [];
 }

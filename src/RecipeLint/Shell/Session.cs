@@ -28,7 +28,7 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
     public static Session Open(Input input)
     {
         var workspace = WorkspaceLoader.Load(input.Files, input.Asked, input.Load);
-        Refuse(workspace);
+        Refuse(workspace, mayBeEmpty: input.Load.Only is not null);
         return new Session(workspace, Analyzer.Analyse(workspace))
         {
             Files = input.Files,
@@ -65,7 +65,7 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
         }
     }
 
-    private static void Refuse(Workspace workspace)
+    private static void Refuse(Workspace workspace, bool mayBeEmpty)
     {
         RefuseUnusable(workspace);
         if (workspace.Unrecognised.Count > 0)
@@ -75,9 +75,10 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
                     + ".substances.json, .profile.json, .batch.json or .rule.json, or are recipelint.json.");
         }
 
-        if (workspace.Asked.Count == 0)
+        if (workspace.Asked.Count == 0 && !mayBeEmpty)
         {
-            throw new UsageException("no stock, recipe, water, substances or settings file was found there.");
+            throw new UsageException(
+                "no stock, recipe, water, substances or settings file was found there; 'recipelint init my-shop' writes some to start from.");
         }
     }
 }

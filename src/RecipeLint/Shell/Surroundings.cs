@@ -28,6 +28,9 @@ internal sealed record Surroundings(
     /// <summary>The files that are read, seen from a folder: those of this machine, or in tests some that exist only in memory.</summary>
     public Func<string, IFileTree> Files { get; init; } = folder => new DiskFileTree(folder);
 
+    /// <summary>Ends what would go on for ever; a person ends it with the process.</summary>
+    public CancellationToken Stop { get; init; }
+
     /// <summary>True when a person types at standard input.</summary>
     public bool InIsTerminal { get; init; }
 
