@@ -7,7 +7,9 @@ namespace RecipeLint.Generators;
 internal sealed class RuleFileReader
 {
     private static readonly string[] _fields =
-        ["$schema", "id", "name", "family", "level", "certainty", "scope", "title", "options", "since", "sources", "problemKind"];
+    [
+        "$schema", "id", "name", "family", "level", "certainty", "scope", "title", "options", "since", "sources", "problemKind", "preview",
+    ];
 
     private static readonly string[] _optionFields = ["name", "description", "default", "unit", "source"];
 
@@ -53,6 +55,9 @@ internal sealed class RuleFileReader
         OneOf(root, "certainty", "computed", "estimate", "practice");
         OneOf(root, "scope", "stock", "recipe", "workspace");
         Text(root, "title", "");
+        Demand(
+            !root.TryGetProperty("preview", out var preview) || preview.ValueKind == JsonValueKind.True,
+            "'preview' is true or left out", "preview");
         var since = Text(root, "since", "");
         Demand(since is null || Regex.IsMatch(since, @"^[0-9]+\.[0-9]+\.[0-9]+$"), "'since' must be a version such as 0.1.0", "since");
         ReadSources(root);

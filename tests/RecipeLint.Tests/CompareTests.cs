@@ -22,6 +22,8 @@ public sealed class CompareTests
         }
         """;
 
+    private static readonly string Other = Stock.Replace("Part A", "Part B", StringComparison.Ordinal);
+
     private const string Recipe = """
         { "format": 1, "name": "Tank", "crop": "lettuce", "water": "distilled", "final": "100 L", "volume": "made up",
           "doses": [ { "stock": "a.stock.json", "dose": "10 mL/L" } ] }
@@ -61,9 +63,9 @@ public sealed class CompareTests
         using var folder = new Scratch();
         var cloudy = Stock.Replace("\"potassium-nitrate\", \"amount\": \"50 g\"", "\"magnesium-sulfate-7h2o\", \"amount\": \"100 g\"", StringComparison.Ordinal);
         folder.Write("old/a.stock.json", cloudy);
-        folder.Write("old/other.stock.json", Stock);
+        folder.Write("old/other.stock.json", Other);
         folder.Write("new/renamed/part-a.stock.json", cloudy);
-        folder.Write("new/other.stock.json", Stock);
+        folder.Write("new/other.stock.json", Other);
         var json = Json(folder, "old", "new");
         var file = Assert.Single(json.GetProperty("files").EnumerateArray());
         Assert.Equal("renamed", file.GetProperty("change").GetString());

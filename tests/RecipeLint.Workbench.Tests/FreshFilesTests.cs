@@ -21,6 +21,7 @@ public sealed class FreshFilesTests
         {
             copy.Write(Ledger.Path, _repository.Read(Ledger.Path));
             copy.Write(SettingsSchema.HandWritten, _repository.Read(SettingsSchema.HandWritten));
+            copy.Write(Changelog.Path, _repository.Read(Changelog.Path));
             Refresh.Write(copy, TextWriter.Null);
             copy.Write(SettingsSchema.Path, "{}");
             var said = new StringWriter { NewLine = "\n" };

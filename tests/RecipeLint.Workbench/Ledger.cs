@@ -76,7 +76,7 @@ public sealed class Ledger
         }
 
         var now = LedgerRow.Of(rule);
-        var changes = new[] { ("level", row.Level, now.Level), ("certainty", row.Certainty, now.Certainty), ("since", row.Since, now.Since) };
+        var changes = new[] { ("level", row.Level, now.Level), ("certainty", row.Certainty, now.Certainty), ("since", row.Since, now.Since), ("preview", row.IsPreview ? "true" : "false", now.IsPreview ? "true" : "false") };
         foreach (var (what, was, becomes) in changes.Where(c => c.Item2 != c.Item3))
         {
             yield return $"{Path}: '{rule.Name}' has {what} '{was}' here and '{becomes}' in its rule.json. "
@@ -86,17 +86,21 @@ public sealed class Ledger
 }
 
 /// <param name="Retired">The version that no longer has the rule; null while it is there.</param>
-public sealed record LedgerRow(string Id, string Name, string Level, string Certainty, string Since, string? Retired = null)
+/// <param name="IsPreview">Still on trial.</param>
+public sealed record LedgerRow(
+    string Id, string Name, string Level, string Certainty, string Since, string? Retired = null, bool IsPreview = false)
 {
-    internal static LedgerRow Of(RuleDescriptor rule) => new(rule.Id, rule.Name, Words.Of(rule.Level), Words.Of(rule.Certainty), rule.Since);
+    internal static LedgerRow Of(RuleDescriptor rule) =>
+        new(rule.Id, rule.Name, Words.Of(rule.Level), Words.Of(rule.Certainty), rule.Since, IsPreview: rule.IsPreview);
 
     internal static LedgerRow Read(JsonElement row) => new(
         Text(row, "id"), Text(row, "name"), Text(row, "level"), Text(row, "certainty"), Text(row, "since"),
-        row.TryGetProperty("retired", out var version) ? version.GetString() : null);
+        row.TryGetProperty("retired", out var version) ? version.GetString() : null,
+        row.TryGetProperty("preview", out var preview) && preview.GetBoolean());
 
     internal string ToJson()
     {
-        var retired = Retired is null ? "" : $", \"retired\": \"{Retired}\"";
+        var retired = (IsPreview ? ", \"preview\": true" : "") + (Retired is null ? "" : $", \"retired\": \"{Retired}\"");
         return $$"""{"id": "{{Id}}", "name": "{{Name}}", "level": "{{Level}}", "certainty": "{{Certainty}}", "since": "{{Since}}"{{retired}}}""";
     }
 

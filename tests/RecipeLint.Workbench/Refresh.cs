@@ -16,9 +16,11 @@ public static class Refresh
     public static IReadOnlyList<GeneratedFile> Files(Repository repository)
     {
         var constants = ThermoData.Load();
+        var ledger = Ledger.Parse(repository.Read(Ledger.Path)).With(RuleBook.Descriptors);
         return
         [
-            new(Ledger.Path, Ledger.Parse(repository.Read(Ledger.Path)).With(RuleBook.Descriptors).ToJson()),
+            new(Ledger.Path, ledger.ToJson()),
+            new(Changelog.Path, Changelog.Write(repository.Read(Changelog.Path), ledger)),
             new(SettingsSchema.Path, SettingsSchema.Write(repository.Read(SettingsSchema.HandWritten), RuleBook.Descriptors)),
             new(TableWriter.Path, TableWriter.Write(constants)),
             new(Calibration.Path, Calibration.Write(constants)),

@@ -41,6 +41,9 @@ public sealed record BaselineEntry(string Rule, string File, string At, double? 
 /// <param name="File">Where it stands, relative to the root.</param>
 public sealed record Baseline(string File, IReadOnlyList<BaselineEntry> Entries)
 {
+    /// <summary>The name of the data it was written with; empty where it does not say.</summary>
+    public string Data { get; init; } = "";
+
     /// <summary>What stays out goes with the suppressed ones. Each entry covers one finding, so a second one of a kind is new.</summary>
     /// <param name="unused">Entries that cover nothing any more; those of files that were not read are not among them.</param>
     public LintResult Apply(LintResult result, IReadOnlySet<string> read, out IReadOnlyList<BaselineEntry> unused)

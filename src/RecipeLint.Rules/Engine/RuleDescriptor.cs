@@ -50,6 +50,12 @@ public sealed record RuleDescriptor
     /// <summary>Version that first had the rule.</summary>
     public required string Since { get; init; }
 
+    /// <summary>
+    /// True for a rule that is still on trial: its findings are notes, whatever their harm, unless the shop gives it a level. It leaves the
+    /// trial with a minor version.
+    /// </summary>
+    public bool IsPreview { get; init; }
+
     /// <summary>Explanation as Markdown; one text for the terminal, SARIF and the handbook.</summary>
     public required Lazy<string> Explanation { get; init; }
 

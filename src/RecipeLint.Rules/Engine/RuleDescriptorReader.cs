@@ -10,7 +10,9 @@ namespace RecipeLint.Rules.Engine;
 internal static class RuleDescriptorReader
 {
     private static readonly string[] _known =
-        ["$schema", "id", "name", "family", "level", "certainty", "scope", "title", "options", "since", "sources", "problemKind"];
+    [
+        "$schema", "id", "name", "family", "level", "certainty", "scope", "title", "options", "since", "sources", "problemKind", "preview",
+    ];
 
     /// <exception cref="FormatException">The text is not a rule description.</exception>
     internal static RuleDescriptor Read(ReadOnlyMemory<byte> json, string origin, Lazy<string> explanation)
@@ -37,6 +39,7 @@ internal static class RuleDescriptorReader
                 Certainty = Word<Certainty>(Text(root, "certainty")),
                 Scope = Word<RuleScope>(Text(root, "scope")),
                 Since = Text(root, "since"),
+                IsPreview = root.TryGetProperty("preview", out var preview) && preview.GetBoolean(),
                 Options = [.. Items(root, "options").Select(ReadOption)],
                 Sources = [.. Items(root, "sources").Select(s => new RuleSource(Text(s, "text"), Text(s, "confidence")))],
                 ProblemKinds = ReadKinds(root),

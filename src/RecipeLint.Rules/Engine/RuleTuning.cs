@@ -82,7 +82,10 @@ public sealed class RuleTuning
 
     /// <summary>The finding at the level the shop gives its rule; null where the shop has switched it off.</summary>
     internal Finding? Apply(Finding finding) =>
-        IsOff(finding.Rule) ? null : LevelOf(finding.Rule) is { } level ? finding with { Level = level } : finding;
+        IsOff(finding.Rule) ? null
+        : LevelOf(finding.Rule) is { } level ? finding with { Level = level }
+        : finding.Rule.IsPreview ? finding with { Level = Level.Note }
+        : finding;
 
     /// <summary>Every option of the rule with the shop's value or the default.</summary>
     public IReadOnlyDictionary<string, string> OptionsOf(RuleDescriptor rule) =>

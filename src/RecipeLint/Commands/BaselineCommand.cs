@@ -1,8 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
+using RecipeLint.Install;
 using RecipeLint.Living;
 using RecipeLint.Reports;
-using RecipeLint.Rules;
+using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Shell;
 
@@ -39,7 +40,7 @@ internal static class BaselineCommand
             var full = Path.GetFullPath(named, world.CurrentDirectory);
             var asked = parsed.GetValue(paths) is { Length: > 0 } some ? some : ["."];
             var run = Session.Open(world, asked, null, parsed.GetValue(config), noConfig: false);
-            var result = LintEngine.Judge(run.Facts, new EngineOptions { Today = world.Today, Rules = RuleList.All });
+            var result = LintEngine.Judge(run.Facts, StandardEngine.On(world.Today));
             var read = run.Workspace.Sources.Keys.ToHashSet(StringComparer.Ordinal);
             return parsed.GetValue(action) switch
             {
@@ -82,6 +83,11 @@ internal static class BaselineCommand
     {
         var baseline = BaselineFile.Read(full, named);
         var left = baseline.Apply(result, read, out var unused).Findings;
+        if (baseline.Data is { Length: > 0 } data && data != DataVersion.Text)
+        {
+            Say(world, $"data  {data} then, {DataVersion.Text} now; a verdict on a file that has not changed follows from that");
+        }
+
         foreach (var finding in left)
         {
             var was =

@@ -58,7 +58,10 @@ internal static class BaselineFile
                 throw new UsageException($"'{shown}' is no baseline of format 1.");
             }
 
-            return new Baseline(shown, [.. root.GetProperty("findings").EnumerateArray().Select(Entry)]);
+            return new Baseline(shown, [.. root.GetProperty("findings").EnumerateArray().Select(Entry)])
+            {
+                Data = root.TryGetProperty("data", out var data) ? data.GetString() ?? "" : "",
+            };
         }
         catch (Exception exception) when (exception is JsonException or KeyNotFoundException or InvalidOperationException
             or FormatException)

@@ -38,6 +38,8 @@ public sealed class WorkingTests
         ["reference-leaves-repository"] = "where a file lies",
         ["reference-loop"] = "what refers to what",
         ["unused-stock"] = "what refers to what",
+        ["substance-named-two-ways"] = "the names of a substance",
+        ["two-stocks-of-one-name"] = "the names of stocks",
         ["unknown-equipment"] = "the name of a scale or measure",
         ["unknown-profile"] = "the name of a crop or stage",
         ["import-not-understood"] = "an entry is there",
