@@ -168,6 +168,28 @@ public sealed class FeatureTests : IDisposable
         Assert.Empty(_client.Diagnostics(Shop.PartA, 3));
     }
 
+    [Fact]
+    public void AFindingIsAcceptedFromTheEditor()
+    {
+        var text = Shop.Text(Shop.PartA).Replace("\"potassium-nitrate\"", "\"potasium-nitrate\"", StringComparison.Ordinal);
+        _client.Replace(Shop.PartA, 2, text);
+        var diagnostic = Assert.Single(_client.Diagnostics(Shop.PartA, 2));
+        var accept = Assert.Single(
+            _client.Result("textDocument/codeAction", new JsonObject
+            {
+                ["textDocument"] = new JsonObject { ["uri"] = Shop.PartA },
+                ["range"] = diagnostic["range"]!.DeepClone(),
+                ["context"] = new JsonObject { ["diagnostics"] = new JsonArray() },
+            })!.AsArray(),
+            a => a!["title"]!.GetValue<string>().StartsWith("Accept RL0021 unknown-substance here, in recipelint.json", StringComparison.Ordinal))!;
+        Assert.False(accept["isPreferred"]!.GetValue<bool>());
+        var change = Assert.Single(accept["edit"]!["documentChanges"]!.AsArray())!;
+        Assert.Equal(Settings, change["textDocument"]!["uri"]!.GetValue<string>());
+        _client.Replace(Settings, 2, ApplyAll(Shop.Text(Settings), change["edits"]!.AsArray()));
+        _client.Replace(Shop.PartA, 3, text);
+        Assert.Empty(_client.Diagnostics(Shop.PartA, 3));
+    }
+
     /// <summary>A repair that changes what is mixed says so by name and is never the preferred one.</summary>
     [Fact]
     public void ARepairThatChangesTheMixIsNamed()

@@ -224,4 +224,27 @@ public sealed class HouseRuleTests
         empty.Write("recipelint.json", "{}");
         Assert.Equal(2, Cli.RunIn(empty.Path, null, "rules", "--test").Code);
     }
+
+    [Fact]
+    public void EveryCommandThatKnowsRulesKnowsThoseOfTheShop()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("recipelint.json", """{"rules": {"weighed-below-a-gram": "error"}}""");
+        scratch.Write("house-rules/own.rule.json", Rule(Small));
+        scratch.Write("trace.stock.json", Stock);
+        Answer In(params string[] arguments) => Cli.RunIn(scratch.Path, null, arguments);
+
+        Assert.Contains("HR0001  warning  weighed-below-a-gram", In("rules").Out, StringComparison.Ordinal);
+        Assert.Contains("HR0001", In("list", "rules", "gram").Out, StringComparison.Ordinal);
+        Assert.Contains("Make a pre-stock.", In("explain", "HR0001").Out, StringComparison.Ordinal);
+        Assert.Contains("line 3: mn of 'Trace'", In("explain", "weighed-below-a-gram", "--for", "trace.stock.json").Out, StringComparison.Ordinal);
+        Assert.Matches(@"HR0001 weighed-below-a-gram: error +recipelint\.json:1", In("settings", "trace.stock.json").Out);
+
+        Assert.Equal(0, In("accept", "trace.stock.json:3 HR0001", "--because", "weighed on the fine scale").Code);
+        Assert.DoesNotContain(In("check", ".").Findings, f => f.Contains("HR0001", StringComparison.Ordinal));
+        scratch.Write("recipelint.json", "{}");
+        Assert.Equal(0, In("baseline", "update").Code);
+        Assert.Contains("HR0001", File.ReadAllText(Path.Combine(scratch.Path, "recipelint.baseline.json")), StringComparison.Ordinal);
+        Assert.Equal(0, In("baseline", "compare").Code);
+    }
 }

@@ -378,4 +378,31 @@ public sealed class RepairTests
 
         public void Dispose() => _scratch.Dispose();
     }
+
+    [Fact]
+    public void AFileAndALinkToItAreMendedOnce()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var scratch = new Scratch();
+        var file = scratch.Write("a.stock.json", PartA.Replace("\"amount\": \"60 g\"", "\"ammount\": \"60 g\"", StringComparison.Ordinal));
+        File.CreateSymbolicLink(Path.Combine(scratch.Path, "b.stock.json"), file);
+        var answer = Cli.RunIn(scratch.Path, null, "check", ".", "--fix");
+        Assert.InRange(answer.Code, 0, 1);
+        Assert.Contains("b.stock.json: leads to the same file as 'a.stock.json', which was written.", answer.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("ammount", File.ReadAllText(file), StringComparison.Ordinal);
+        Assert.NotNull(new FileInfo(Path.Combine(scratch.Path, "b.stock.json")).LinkTarget);
+    }
+
+    [Fact]
+    public void AWholeDiskIsNotWalked()
+    {
+        var root = Path.GetPathRoot(Repository.Root)!;
+        var answer = Cli.Run("check", root);
+        Assert.Equal((2, ""), (answer.Code, answer.Out));
+        Assert.Contains("is a whole disk; name the folder of your recipes.", answer.Error, StringComparison.Ordinal);
+    }
 }

@@ -178,4 +178,44 @@ public sealed class SettingsTests
         Assert.Equal(2, answer.Code);
         Assert.Single(answer.Error.TrimEnd('\n').Split('\n'));
     }
+
+    [Fact]
+    public void SettingsForPathsAndABaselineHoldInARunOfManyFilesAsInOneOfFew()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("recipelint.json", """{ "rules": { "RL0026": "error" }, "baseline": "known.json", "paths": [ { "files": ["trials/"], "rules": { "duplicate-substance": "note" } } ] }""");
+        for (var i = 0; i < 80; i++)
+        {
+            scratch.Write($"{(i % 4 == 0 ? "trials" : "stocks")}/s{i}.stock.json", Stock(i % 2 == 0 ? "30 g" : "31 g").Replace("\"N\"", $"\"N{i}\"", StringComparison.Ordinal));
+        }
+
+        scratch.Write("known.json", """{"format": 1, "findings": [{"rule": "RL0026", "file": "stocks/s1.stock.json", "at": "steps/again"}]}""");
+        var inPieces = Cli.RunIn(scratch.Path, null, "check", ".");
+        var together = Cli.RunIn(scratch.Path, null, "check", ".", "--statistics");
+
+        Assert.Equal(together.Findings, inPieces.Findings);
+        Assert.Equal(20, inPieces.Findings.Count(f => f.StartsWith("trials/", StringComparison.Ordinal) && f.Contains("note RL0026")));
+        Assert.Equal(59, inPieces.Findings.Count(f => f.StartsWith("stocks/", StringComparison.Ordinal) && f.Contains("error RL0026")));
+        Assert.DoesNotContain(inPieces.Findings, f => f.StartsWith("stocks/s1.stock.json", StringComparison.Ordinal) && f.Contains("RL0026"));
+    }
+
+    [Fact]
+    public void OtherDataThanPinnedIsSaidAndAnUpgradeListsTheVerdictsItChanges()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("recipelint.json", """{ "data": "0123456789ab" }""");
+        scratch.Write("a.stock.json", Stock());
+        Assert.Contains("'recipelint baseline compare' lists the verdicts", Cli.RunIn(scratch.Path, null, "check", ".").Error, StringComparison.Ordinal);
+
+        Assert.Equal(0, Cli.RunIn(scratch.Path, null, "baseline", "update").Code);
+        var file = Path.Combine(scratch.Path, "recipelint.baseline.json");
+        var text = File.ReadAllText(file);
+        var at = text.IndexOf("\"data\": \"", StringComparison.Ordinal) + 9;
+        File.WriteAllText(file, text[..at] + "0123456789ab" + text[(at + 12)..].Replace("RL0026", "RL0025", StringComparison.Ordinal));
+        var compared = Cli.RunIn(scratch.Path, null, "baseline", "compare");
+        Assert.Equal(1, compared.Code);
+        Assert.StartsWith("data  0123456789ab then, ", compared.Out, StringComparison.Ordinal);
+        Assert.Contains("new   a.stock.json: RL0026", compared.Out, StringComparison.Ordinal);
+        Assert.Contains("gone  a.stock.json: RL0025", compared.Out, StringComparison.Ordinal);
+    }
 }

@@ -49,6 +49,8 @@ public sealed class UsageTests
         new[] { "init", "--from", "KNO3 in 1 L" },
         new[] { "init", "--from", "KNO3 100 g" },
         new[] { "init", "--from", "" },
+        new[] { "check", "examples", "--threads", "many" },
+        new[] { "completion", "tcsh" },
         new[] { "no-such-command" },
     };
 

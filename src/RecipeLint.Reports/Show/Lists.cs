@@ -47,9 +47,10 @@ public static class Lists
             (IReadOnlyList<string>)[])),
         words);
 
-    public static Table Rules(IReadOnlyList<string> words) => Searched(
+    /// <param name="shop">Whose own rules are listed behind the others; null for none.</param>
+    public static Table Rules(ShopSettings? shop, IReadOnlyList<string> words) => Searched(
         [new("rule"), new("level"), new("name"), new("family"), new("what it says")],
-        RuleBook.Descriptors.Select(r => (
+        RuleBook.Descriptors.Concat(shop?.HouseRules.Select(RecipeLint.Rules.Engine.HouseRules.Descriptor) ?? []).Select(r => (
             (IReadOnlyList<string>)[r.Id, Words.Of(r.Level), r.Name, r.Family, r.Title],
             (IReadOnlyList<string>)[Words.Of(r.Certainty)])),
         words);

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Globalization;
+using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports;
 using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Reports.Explain;
@@ -37,23 +39,18 @@ internal static class ExplainCommand
         command.SetAction(parsed =>
         {
             var name = parsed.GetValue(rule)!;
-            if (RuleBook.Find(name) is not { } descriptor)
-            {
-                var near = RuleBook.Suggest(name);
-                throw new UsageException(
-                    $"There is no rule '{name}'." + (near.Count > 0
-                        ? $" Did you mean {string.Join(" or ", near.Select(n => $"'{n}'"))}?"
-                        : "")
-                    + " 'recipelint rules' lists them all.");
-            }
-
+            var (asked, settings, bare) = (parsed.GetValue(file), parsed.GetValue(config), parsed.GetValue(noConfig));
             var useColor = world.UseColor(parsed.GetValue(color)!);
-            var told = parsed.GetValue(file) is { } asked
-                ? WithNumbersOf(world, descriptor, asked, parsed.GetValue(config), parsed.GetValue(noConfig), useColor)
-                : MarkdownText.Render(descriptor.Explanation.Value, color: useColor)
-                    + RuleGround.Render(RuleGround.Of(descriptor), useColor);
+            (Session Run, string File)? session = asked is null ? null : OfFile(world, asked, settings, bare);
+            var shop = session is { } one ? one.Run.Workspace.SettingsFor(one.File)
+                : bare ? new ShopSettings()
+                : OwnShop.Around(world, settings);
+            var descriptor = HouseRules.Find(shop, name) ?? throw Unknown(name);
+            var told = session is not { } numbers ? Told(descriptor, useColor)
+                : descriptor.Family == HouseRules.Family ? OwnRuleOn(world, descriptor, numbers.Run, numbers.File, useColor)
+                : WithNumbersOf(world, descriptor, numbers.Run, numbers.File, useColor);
             world.Out.WriteLine($"{descriptor.Id} {descriptor.Name}  ({Words.Of(descriptor.Level)}, {Words.Of(descriptor.Certainty)}, "
-                + $"since {descriptor.Since})");
+                + $"{(descriptor.IsPreview ? "on trial, " : "")}since {descriptor.Since})");
             world.Out.WriteLine();
             world.Out.Write(told);
 
@@ -62,18 +59,48 @@ internal static class ExplainCommand
         return command;
     }
 
-    /// <summary>Why the rule exists, its working with the numbers of one file, and what to do.</summary>
-    private static string WithNumbersOf(
-        Surroundings world, RuleDescriptor descriptor, string asked, string? config, bool noConfig, bool color)
+    private static string Told(RuleDescriptor descriptor, bool color) =>
+        MarkdownText.Render(descriptor.Explanation.Value, color: color) + RuleGround.Render(RuleGround.Of(descriptor), color);
+
+    private static UsageException Unknown(string name)
+    {
+        var near = RuleBook.Suggest(name);
+        return new UsageException(
+            $"There is no rule '{name}'." + (near.Count > 0 ? $" Did you mean {string.Join(" or ", near.Select(n => $"'{n}'"))}?" : "")
+            + $" 'recipelint rules' lists them all, 'recipelint list rules {name}' searches them.");
+    }
+
+    /// <summary>One file with the shop around it.</summary>
+    private static (Session Run, string File) OfFile(Surroundings world, string asked, string? config, bool noConfig)
     {
         var alone = Session.Open(world, [asked], null, config, noConfig);
-        if (alone.Workspace.Asked.Count != 1)
+        return alone.Workspace.Asked.Count == 1
+            ? (Session.WithShopOf(world, alone, asked, config, noConfig), alone.Workspace.Asked.Single())
+            : throw new UsageException("'--for' takes one file.");
+    }
+
+    /// <summary>What a rule of the shop's own says of one file: it has no working, its schema fits or does not.</summary>
+    private static string OwnRuleOn(Surroundings world, RuleDescriptor descriptor, Session session, string file, bool color)
+    {
+        var text = new StringWriter { NewLine = "\n" };
+        text.Write(Told(descriptor, color));
+        var found = LintEngine.Judge(session.Facts, StandardEngine.On(world.Today)).Findings
+            .Where(f => f.Rule.Id == descriptor.Id && f.Place.File == file).ToList();
+        text.WriteLine();
+        text.Write(MarkdownText.Render(
+            $"## On `{file}`\n\n" + (found.Count == 0 ? "Nothing: the facts of this file are as the rule wants them." : ""), color: color));
+        foreach (var finding in found)
         {
-            throw new UsageException("'--for' takes one file.");
+            var line = Spot.Of(finding.Place, session.Workspace.Sources).Lines.Start.Line;
+            text.WriteLine(Printable.Show(string.Create(CultureInfo.InvariantCulture, $"  line {line}: {finding.Message}")));
         }
 
-        var file = alone.Workspace.Asked.Single();
-        var session = Session.WithShopOf(world, alone, asked, config, noConfig);
+        return text.ToString();
+    }
+
+    /// <summary>Why the rule exists, its working with the numbers of one file, and what to do.</summary>
+    private static string WithNumbersOf(Surroundings world, RuleDescriptor descriptor, Session session, string file, bool color)
+    {
         var rule = RuleList.All.First(r => r.Name == descriptor.Name);
         var text = new StringWriter { NewLine = "\n" };
         Section("What it finds");

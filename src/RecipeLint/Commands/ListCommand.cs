@@ -1,5 +1,6 @@
 using System.CommandLine;
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports;
 using RecipeLint.Reports.Show;
 using RecipeLint.Reports.Tables;
@@ -66,7 +67,7 @@ internal static class ListCommand
             case "units":
                 return Lists.Units(words);
             case "rules":
-                return Lists.Rules(words);
+                return Lists.Rules(ShopOf(world, shop), words);
             default:
                 var workspace = Session.Open(world, [shop ?? "."], null, null, false).Workspace;
                 var table = Lists.Equipment(workspace.Asked.Select(workspace.SettingsFor).DistinctBy(s => s.File), words);
@@ -75,5 +76,16 @@ internal static class ListCommand
                         $"'{shop ?? "."}' declares no equipment; scales, measures, meters, vessels and sites stand in recipelint.json.")
                     : table;
         }
+    }
+
+    private static ShopSettings ShopOf(Surroundings world, string? path)
+    {
+        if (path is null)
+        {
+            return OwnShop.Around(world, null);
+        }
+
+        var workspace = Session.Open(world, [path], null, null, false).Workspace;
+        return workspace.SettingsFor(workspace.Asked.First());
     }
 }

@@ -51,11 +51,18 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
             }
         }
 
-        WholeFiles.Write([.. session.Changed.Select(f => new WholeFile(session.FullPathOf(f.Key), f.Value)
+        // A file and a link to it are one file on the disk, and it is written once.
+        var once = session.Changed.GroupBy(f => run.Files.ResolveLinks(session.FullPathOf(f.Key)), StringComparer.Ordinal).ToList();
+        WholeFiles.Write([.. once.Select(g => g.First()).Select(f => new WholeFile(session.FullPathOf(f.Key), f.Value)
         {
             IsNew = session.IsNew(f.Key),
             Expected = session.IsNew(f.Key) ? null : session.BytesOnDisk(f.Key),
         })]);
+        foreach (var (file, first) in once.SelectMany(g => g.Skip(1).Select(f => (f.Key, g.First().Key))))
+        {
+            Say($"{file}: leads to the same file as '{first}', which was written.");
+        }
+
         Tell(session);
         return session.Now;
     }
@@ -95,6 +102,13 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
         foreach (var repair in session.Applied)
         {
             Say($"{repair.Finding.Place.File}: {repair.Name}: {repair.Repair.Title}");
+        }
+
+        foreach (var (rule, key) in wishes.Apply.Where(a => session.Applied.All(r => r.Finding.Rule.Id != a.Rule.Id)))
+        {
+            var found = session.Now.Result.Findings.Any(f => f.Rule.Id == rule.Id);
+            Say(!found ? $"{rule.Id} {rule.Name} finds nothing here, so there was nothing to mend."
+                : $"{rule.Id} {rule.Name}: {(key is null ? "no repair holds" : $"no repair '{key}' holds")}; '--repairs' lists those that do.");
         }
 
         if (!wishes.Fix)

@@ -32,7 +32,9 @@ internal static class RulesCommand
 
             if (asked.Length > 0)
             {
-                throw new UsageException("A path goes with '--test'.");
+                throw new UsageException(
+                    $"a path goes with '--test'; 'recipelint explain {asked[0]}' tells of one rule, 'recipelint list rules {asked[0]}' "
+                        + "searches them.");
             }
 
             List(world);
@@ -52,8 +54,20 @@ internal static class RulesCommand
                 family = rule.Family;
             }
 
-            world.Out.WriteLine($"  {rule.Id}  {Words.Of(rule.Level),-7}  {rule.Name}");
+            world.Out.WriteLine($"  {rule.Id}  {Words.Of(rule.Level),-7}  {rule.Name}{(rule.IsPreview ? " (on trial)" : "")}");
             world.Out.WriteLine($"                   {rule.Title}");
+        }
+
+        var own = OwnShop.Around(world, null).HouseRules.Select(HouseRules.Descriptor).OrderBy(r => r.Id, StringComparer.Ordinal).ToList();
+        if (own.Count > 0)
+        {
+            world.Out.WriteLine($"\n{HouseRules.Family} (of this shop)");
+        }
+
+        foreach (var rule in own)
+        {
+            world.Out.WriteLine(Printable.Show($"  {rule.Id}  {Words.Of(rule.Level),-7}  {rule.Name}"));
+            world.Out.WriteLine(Printable.Show($"                   {rule.Title}"));
         }
 
         world.Out.WriteLine();

@@ -101,17 +101,19 @@ internal static class SettingsCommand
     private static void Rules(Surroundings world, Workspace workspace, ShopSettings settings, bool all)
     {
         var tuning = RuleTuning.Read(settings);
-        foreach (var rule in RuleBook.Descriptors)
+        var files = settings.HouseRules.ToDictionary(r => r.Id.Value, r => r.Place, StringComparer.Ordinal);
+        foreach (var rule in RuleBook.Descriptors.Concat(settings.HouseRules.Select(HouseRules.Descriptor)))
         {
-            var set = settings.Rules.Where(r => RuleBook.Find(r.Rule)?.Id == rule.Id).ToList();
-            if (set.Count == 0 && !all)
+            var set = settings.Rules.Where(r => HouseRules.Find(settings, r.Rule)?.Id == rule.Id).ToList();
+            var written = files.GetValueOrDefault(rule.Id);
+            if (set.Count == 0 && written is null && !all)
             {
                 continue;
             }
 
             var level = tuning.IsOff(rule) ? "off" : tuning.LevelOf(rule) is { } own ? Words.Of(own) : $"{Words.Of(rule.Level)} or by harm";
             Line(world, $"  {$"{rule.Id} {rule.Name}: {level}",-58}  "
-                + $"{Where(workspace, set.LastOrDefault(s => s.Level is not null)?.Place)}");
+                + $"{Where(workspace, set.LastOrDefault(s => s.Level is not null)?.Place ?? written)}");
             foreach (var (name, value) in tuning.OptionsOf(rule))
             {
                 var from = set.SelectMany(s => s.Options.Where(o => o.Key == name).Select(o => o.Value.Place)).LastOrDefault();

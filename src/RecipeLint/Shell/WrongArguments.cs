@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using System.CommandLine.Parsing;
 using RecipeLint.Recipes.Text;
 
@@ -39,11 +40,14 @@ internal static class WrongArguments
         {
             OptionResult { Tokens.Count: 0, IdentifierToken: not null } bare =>
                 $"'{bare.Option.Name}' needs a value: {ValueOf(bare.Option)}." + Help(command),
-            OptionResult given when given.Option.HelpName is { } values && values.Contains('|') => WrongWord(given, values.Split('|')),
+            OptionResult given when given.Option.HelpName is { } values && values.Contains('|') =>
+                WrongWord($"'{given.Option.Name}'", given.Tokens[0].Value, values.Split('|')),
             _ when command.Options.FirstOrDefault(o => o.Required
                 && parsed.GetResult(o) is null or { IdentifierToken: null }) is { } needed =>
                 $"'{command.Name}' needs '{needed.Name}': {LowerFirst(needed.Description ?? "")}" + Help(command),
             ArgumentResult { Tokens.Count: 0 } missing => MissingArgument(command, missing.Argument),
+            ArgumentResult given when WordsOf(given.Argument) is { Length: > 0 } words =>
+                WrongWord($"'{command.Name}'", given.Tokens[0].Value, words),
             _ when parsed.UnmatchedTokens is [var extra, ..] =>
                 $"'{extra}' is more than '{command.Name}' takes."
                 + (command.Arguments.Count == 0 ? "" : $" It takes {string.Join(" and ", command.Arguments.Select(a => $"<{a.Name}>"))}.")
@@ -99,12 +103,15 @@ internal static class WrongArguments
         return $"there is no command '{written}'.{hint}{Help(root)}";
     }
 
-    private static string WrongWord(OptionResult given, string[] words)
+    private static string WrongWord(string who, string written, string[] words)
     {
-        var written = given.Tokens[0].Value;
         var near = Spelling.Nearest(written, words);
-        return $"'{given.Option.Name}' takes {Joined(words)}, not '{written}'." + (near.Count == 1 ? DidYouMean(near) : "");
+        return $"{who} takes {Joined(words)}, not '{written}'." + (near.Count == 1 ? DidYouMean(near) : "");
     }
+
+    /// <summary>What an argument takes where that is a fixed choice.</summary>
+    private static string[] WordsOf(Argument argument) =>
+        [.. argument.GetCompletions(CompletionContext.Empty).Select(c => c.Label)];
 
     private static string MissingArgument(Command command, Argument argument) =>
         $"'{command.Name}' needs a <{argument.Name}>: {LowerFirst(argument.Description ?? "")}" + Help(command);
