@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
-# What the action does, given by the environment alone: CHECK_PATHS (one a line), FAIL_ON, SARIF_FILE, RECIPELINT (the program).
-# Writes the log, a summary where GITHUB_STEP_SUMMARY says, one annotation line for each finding, and 'findings' and 'sarif' as outputs.
+# What the action does, given by the environment alone: CHECK_PATHS (one a line), FAIL_ON, SARIF_FILE, COMPARE_WITH (a revision),
+# RECIPELINT (the program). Writes the log, a summary where GITHUB_STEP_SUMMARY says, one annotation line for each finding, and 'findings',
+# 'sarif' and 'comparison' as outputs.
 set -euo pipefail
 
 program=${RECIPELINT:-recipelint}
@@ -22,19 +23,33 @@ if [ -n "$report" ]; then
   printf '%s\n' "$report"
 fi
 
+# What the change does, as Markdown for a comment: amounts, what the plants get, findings that come and go.
+comparison=
+if [ -n "${COMPARE_WITH:-}" ]; then
+  comparison=${sarif%.sarif}.comparison.md
+  "$program" compare --format markdown --output "$comparison" -- "$COMPARE_WITH" "${paths[0]}"
+fi
+
 if [ -n "${GITHUB_STEP_SUMMARY:-}" ]; then
   {
     echo "## RecipeLint: $count findings"
     echo
     echo '````text'
-    printf '%s\n' "$report" | sed 's/````/` ` ` `/g' | head -c 900000
+    printf '%s\n' "$report" | sed 's/````/` ` ` `/g' | head -c 500000
     echo '````'
+    if [ -n "$comparison" ]; then
+      echo
+      head -c 400000 "$comparison"
+    fi
   } >> "$GITHUB_STEP_SUMMARY"
 fi
 
 if [ -n "${GITHUB_OUTPUT:-}" ]; then
-  echo "findings=$count" >> "$GITHUB_OUTPUT"
-  echo "sarif=$sarif" >> "$GITHUB_OUTPUT"
+  {
+    echo "findings=$count"
+    echo "sarif=$sarif"
+    echo "comparison=$comparison"
+  } >> "$GITHUB_OUTPUT"
 fi
 
 exit "$code"
