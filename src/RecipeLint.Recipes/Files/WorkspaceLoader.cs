@@ -147,7 +147,6 @@ public sealed class WorkspaceLoader
                 }
 
                 Settle(path);
-
                 break;
             case DocumentKind.Batch:
                 resolution = ResolutionFor(path);
@@ -158,28 +157,40 @@ public sealed class WorkspaceLoader
                 }
 
                 break;
-            case DocumentKind.Substances:
-                _scopes.ReadSettingsFor(path);
-                _scopes.ReadSubstances(path);
-                _scopes.CatalogueFor(path);
-                Settle(path);
-                break;
-            case DocumentKind.Profile:
-                _scopes.ReadSettingsFor(path);
-                _scopes.ReadProfile(path);
-                _scopes.ProfilesFor(path);
-                Settle(path);
-                break;
-            case DocumentKind.HouseRule:
-                _scopes.ReadSettingsFor(path);
-                _scopes.ReadHouseRule(path);
-                Settle(path);
-                break;
-            case DocumentKind.Settings:
-                _scopes.ReadSettings(path);
-                Settle(path);
+            case { } kind:
+                ReadServing(path, kind);
                 break;
         }
+    }
+
+    /// <summary>Reads what serves others: lists of substances, profiles, house rules, settings.</summary>
+    private void ReadServing(string path, DocumentKind kind)
+    {
+        if (kind == DocumentKind.Settings)
+        {
+            _scopes.ReadSettings(path);
+        }
+        else
+        {
+            _scopes.ReadSettingsFor(path);
+        }
+
+        switch (kind)
+        {
+            case DocumentKind.Substances:
+                _scopes.ReadSubstances(path);
+                _scopes.CatalogueFor(path);
+                break;
+            case DocumentKind.Profile:
+                _scopes.ReadProfile(path);
+                _scopes.ProfilesFor(path);
+                break;
+            case DocumentKind.HouseRule:
+                _scopes.ReadHouseRule(path);
+                break;
+        }
+
+        Settle(path);
     }
 
     private Resolution ResolutionFor(string path)
