@@ -21,7 +21,7 @@ internal sealed class ChangedFiles
     private readonly GitRepository _git;
     private readonly Input _input;
     private readonly DependencyIndex _index;
-    private readonly IReadOnlySet<string> _changed;
+    private readonly HashSet<string> _changed;
     private readonly string? _base;
     private readonly string _when;
     private readonly Lazy<IFileTree> _before;

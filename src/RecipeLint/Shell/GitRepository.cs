@@ -147,7 +147,7 @@ internal sealed class GitRepository
         null => throw new UsageException("there is no git on this machine, which knows what has changed."),
     };
 
-    private static IEnumerable<string> Split(byte[] output) =>
+    private static string[] Split(byte[] output) =>
         Encoding.UTF8.GetString(output).Split('\0', StringSplitOptions.RemoveEmptyEntries);
 
     private static string Line(byte[] output) => Encoding.UTF8.GetString(output).TrimEnd('\r', '\n');
