@@ -23,6 +23,9 @@ public sealed record Report
     /// <summary>What was computed, for formats that tell it; null where only findings are told.</summary>
     public Facts? Facts { get; init; }
 
+    /// <summary>So many times each stock is mixed in thought, for pages; 0 for not at all.</summary>
+    public int Mixings { get; init; }
+
     /// <summary>Every rule there is, fired or not.</summary>
     public IReadOnlyList<RuleDescriptor> Rules { get; init; } = RuleBook.Descriptors;
 

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Text.Json;
 using RecipeLint.Analysis;
+using RecipeLint.Reports.Show;
 
 namespace RecipeLint.Reports.ComputedFacts;
 
@@ -26,7 +27,8 @@ public static class FactsWriter
     /// </summary>
     /// <param name="file">Path relative to the workspace root, forward slashes.</param>
     /// <param name="full">Lists every dissolved species of every state too.</param>
-    public static bool TryWrite(Facts facts, string file, IBufferWriter<byte> output, bool full = false)
+    /// <param name="mixings">So many times a stock is mixed in thought; 0 for not at all.</param>
+    public static bool TryWrite(Facts facts, string file, IBufferWriter<byte> output, bool full = false, int mixings = 0)
     {
         var stock = facts.FindStock(file);
         var recipe = facts.FindRecipe(file);
@@ -44,6 +46,11 @@ public static class FactsWriter
             {
                 StockFactsJson.Write(writer, stock, full);
                 UncertaintyJson.Write(writer, stock, facts.FindStock);
+                if (mixings > 0)
+                {
+                    TrialsJson.Write(writer, StockSheet.TrialsOf(facts, stock, mixings));
+                }
+
                 writer.Sources(FactSources.Of(stock));
             }
             else

@@ -22,7 +22,7 @@ public static class FilePage
             .OrderByDescending(f => f.Finding.Level)
             .ToList();
         var suppressed = report.Result.Suppressed.Count(s => s.Finding.Place.File == file);
-        var sheet = Sheets.Of(facts, file);
+        var sheet = Sheets.Of(facts, file, report.Mixings);
         var name = sheet?.Name ?? file[(file.LastIndexOf('/') + 1)..];
         var main = Html.Of(
             $"""

@@ -4,6 +4,7 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Solutions;
+using RecipeLint.Analysis.Trials;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
@@ -19,7 +20,8 @@ namespace RecipeLint.Reports.Show;
 public static class StockSheet
 {
     /// <param name="facts">Of the run, for stocks it is made of.</param>
-    public static Sheet Of(Facts facts, StockFacts stock)
+    /// <param name="mixings">So many times it is mixed in thought; 0 for not at all.</param>
+    public static Sheet Of(Facts facts, StockFacts stock, int mixings = 0)
     {
         var uncertainty = ElementUncertainty.Of(stock, facts.FindStock);
         return new Sheet("stock", stock.Stock.Name, stock.Stock.File,
@@ -33,6 +35,7 @@ public static class StockSheet
                 States(stock),
                 Room(stock),
                 FallsOut(stock),
+                new SheetSection("mixings", "Mixed many times", mixings == 0 ? [] : TrialWords.Of(TrialsOf(facts, stock, mixings), stock)),
                 new SheetSection(
                     "assumed",
                     "Assumed",
@@ -40,6 +43,10 @@ public static class StockSheet
             }.Where(s => !s.IsEmpty),
         ]);
     }
+
+    /// <summary>The stock mixed many times over with this shop's equipment, judged with this shop's limits.</summary>
+    public static MixingTrials TrialsOf(Facts facts, StockFacts stock, int mixings) =>
+        MixingTrials.Of(stock, facts.FindStock, DepositOptions.Of(stock.Settings), mixings);
 
     private static List<string> About(StockFacts stock)
     {

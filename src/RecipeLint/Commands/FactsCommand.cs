@@ -14,11 +14,12 @@ internal static class FactsCommand
         var file = new Argument<string>("file") { Description = "A stock or recipe file." };
         var full = new Option<bool>("--full") { Description = "List every dissolved species of every state too." };
         var config = SharedOptions.Config();
+        var mixings = SharedOptions.Mixings();
         var noConfig = SharedOptions.NoConfig();
         var command =
             new Command("facts", "Print what was computed for one stock or recipe as JSON (described by schema/facts.schema.json).")
         {
-            file, full, config, noConfig,
+            file, full, mixings, config, noConfig,
         };
         command.SetAction(parsed =>
         {
@@ -30,7 +31,7 @@ internal static class FactsCommand
 
             var path = run.Workspace.Asked.Single();
             var buffer = new ArrayBufferWriter<byte>();
-            if (!FactsWriter.TryWrite(run.Facts, path, buffer, parsed.GetValue(full)))
+            if (!FactsWriter.TryWrite(run.Facts, path, buffer, parsed.GetValue(full), parsed.GetValue(mixings) ?? 0))
             {
                 throw new UsageException($"'{path}' has no facts: it is neither a stock nor a recipe, or its volume cannot be read. "
                     + "'recipelint check' says why.");

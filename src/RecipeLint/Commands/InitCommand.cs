@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using RecipeLint.Analysis.Profiles;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Editor.Setup;
 using RecipeLint.Recipes.OneLine;
@@ -33,20 +34,41 @@ internal static class InitCommand
             DefaultValueFactory = _ => "first",
             HelpName = "name",
         };
-        var command = new Command("init", "Write a small working shop to start from, or a stock file from one line.")
+        var product = new Option<bool>("--product") { Description = "Describe a product by its label: answer questions, a file comes out." };
+        var profile = new Option<bool>("--profile") { Description = "Describe what a crop of yours wants, by questions." };
+        var water = new Option<bool>("--water") { Description = "Write down an analysis of source water, by questions." };
+        var command = new Command("init", "Write a small working shop to start from, a stock file from one line, or another file by questions.")
         {
-            folder,
-            from,
-            name,
+            folder, from, name, product, profile, water,
         };
         command.SetAction(parsed =>
         {
             var target = Path.GetFullPath(parsed.GetValue(folder)!, world.CurrentDirectory);
-            var files = parsed.GetValue(from) is { } line ? OneStock(line, parsed.GetValue(name)!) : Shop();
+            var forms = new Option<bool>[] { product, profile, water }.Where(parsed.GetValue).ToList();
+            if (forms.Count + (parsed.GetValue(from) is null ? 0 : 1) > 1)
+            {
+                throw new UsageException("'--from', '--product', '--profile' and '--water' exclude each other.");
+            }
+
+            var files = forms is [var form] ? [Asked(world, form.Name)]
+                : parsed.GetValue(from) is { } line ? OneStock(line, parsed.GetValue(name)!)
+                : Shop();
             Write(world, target, files);
             return ExitCodes.Clean;
         });
         return command;
+    }
+
+    private static (string Path, string Text) Asked(Surroundings world, string form)
+    {
+        using var answers = new StreamReader(world.StandardInput());
+        var forms = new InitForms(answers, world.Out);
+        return form switch
+        {
+            "--product" => forms.Product(),
+            "--water" => forms.Water(),
+            _ => forms.Profile(ProfileLibrary.AllNames),
+        };
     }
 
     private static IReadOnlyList<(string Path, string Text)> Shop()

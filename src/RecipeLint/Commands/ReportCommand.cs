@@ -26,11 +26,12 @@ internal static class ReportCommand
             Required = true,
         };
         var config = SharedOptions.Config();
+        var mixings = SharedOptions.Mixings();
         var noConfig = SharedOptions.NoConfig();
         var command =
             new Command("report", "Write a page for a browser, phone or printer: findings, pictures and every figure behind them.")
         {
-            paths, output, config, noConfig,
+            paths, output, mixings, config, noConfig,
         };
         command.SetAction(parsed =>
         {
@@ -46,6 +47,7 @@ internal static class ReportCommand
                 Asked = [.. run.Workspace.Asked],
                 Facts = run.Facts,
                 ToolVersion = ToolVersion.Text,
+                Mixings = parsed.GetValue(mixings) ?? 0,
             };
             if (run.Workspace.Asked.Count == 1)
             {

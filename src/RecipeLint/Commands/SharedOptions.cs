@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using RecipeLint.Analysis.Trials;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Shell;
@@ -42,6 +43,27 @@ internal static class SharedOptions
                     || columns is < Surroundings.LeastWidth or > 1000))
             {
                 result.AddError($"'{result.Tokens[0].Value}' is no width; '--width' takes 40 to 1000 columns.");
+            }
+        });
+        return option;
+    }
+
+    /// <summary>How many times a stock is mixed in thought.</summary>
+    public static Option<int?> Mixings()
+    {
+        var option = new Option<int?>("--mixings")
+        {
+            Description = "Mix a stock so many times in thought, each time as far off as the shop's equipment allows, and count the clear "
+                + $"ones; 1 to {MixingTrials.Most}, seconds for {MixingTrials.Usual}.",
+            HelpName = "number",
+        };
+        option.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1
+                && (!int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+                    || number is < 1 or > MixingTrials.Most))
+            {
+                result.AddError($"'{result.Tokens[0].Value}' cannot be used; '--mixings' takes 1 to {MixingTrials.Most}.");
             }
         });
         return option;

@@ -14,11 +14,12 @@ internal static class ShowCommand
         var width = SharedOptions.Width();
         var color = SharedOptions.Color();
         var config = SharedOptions.Config();
+        var mixings = SharedOptions.Mixings();
         var noConfig = SharedOptions.NoConfig();
         var command = new Command(
             "show", "Show what the plants get from a recipe, what a stock holds and how much room it has, or how a water was read.")
         {
-            file, width, color, config, noConfig,
+            file, width, color, mixings, config, noConfig,
         };
         command.SetAction(parsed =>
         {
@@ -29,7 +30,7 @@ internal static class ShowCommand
             }
 
             var options = new TextOptions(world.UseColor(parsed.GetValue(color)!), world.Width(parsed.GetValue(width)));
-            SheetText.Write(world.Out, SheetOf(run, run.Workspace.Asked.Single()), options);
+            SheetText.Write(world.Out, SheetOf(run, run.Workspace.Asked.Single(), parsed.GetValue(mixings) ?? 0), options);
             world.Out.Flush();
             return ExitCodes.Clean;
         });
@@ -37,8 +38,8 @@ internal static class ShowCommand
     }
 
     /// <exception cref="UsageException">The file has no figures.</exception>
-    private static Sheet SheetOf(Session run, string path) =>
-        Sheets.Of(run.Facts, path)
+    private static Sheet SheetOf(Session run, string path, int mixings) =>
+        Sheets.Of(run.Facts, path, mixings)
         ?? throw new UsageException(
             $"'{path}' has nothing to show: it is no recipe, stock or water, or its volume cannot be read. 'recipelint check' says why.");
 }
