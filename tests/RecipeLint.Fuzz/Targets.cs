@@ -80,6 +80,15 @@ internal static class Targets
         new("diagnose", random => OverShop(random, IsStock, (random, file) => ["diagnose", file, "--seen=" + Words.Text(random, Words.Signs, Words.Signs, Words.Pieces), .. Some(random, "--after", Words.Pick(random, Words.Signs)), .. Some(random, "--measured", Words.Pick(random, Words.Signs) + Words.Quantity(random)), .. Some(random, "--at", Words.Quantity(random))])),
         new("stretch", random => OverShop(random, IsStock, (_, file) => ["stretch", file])),
         new("split", random => OverShop(random, IsMix, (random, file) => ["split", file, .. Some(random, "--parts", Words.Pick(random, "1", "2", "3", "5")), .. Some(random, "--strength", Words.Quantity(random)), .. Some(random, "--batch", Words.Quantity(random)), .. Flag(random, "--rejected")])),
+        new("tank", random => OverShop(random, IsRecipe, (random, file) => ["diagnose", file, "--seen=" + Words.Text(random, Words.Signs, Words.Signs, Words.Pieces), .. Some(random, "--measured", Words.Pick(random, Words.Signs) + Words.Quantity(random))])),
+        new("formats", random => OverShop(random, _ => true, (random, _) => ["check", ".", "--format", Words.Pick(random, "json", "markdown", "github", "junit", "csv"), .. Flag(random, "--statistics"), .. Some(random, "--width", "40")])),
+        new("sheets", random => OverShop(random, IsStock, (random, file) => ["bench-sheet", file, .. Some(random, "--batch", Words.Quantity(random)), .. Some(random, "--width", "60")])),
+        new("labels", random => OverShop(random, IsStock, (random, file) => ["label", file, .. Some(random, "--format", "html"), .. Some(random, "--batch", Words.Text(random, Words.Pieces)), .. Some(random, "--size", "74x52"), .. Some(random, "--copies", Words.Pick(random, Words.Numbers))])),
+        new("compare", random => OverTwo(random)),
+        new("settings", random => OverShop(random, IsDocument, (random, file) => ["settings", file, .. Flag(random, "--all")])),
+        new("lists", random => OverShop(random, _ => true, (random, _) => ["list", Words.Pick(random, "substances", "profiles", "units", "rules", "equipment"), Words.Text(random, Words.Formulas, Words.Pieces, Words.Units), .. Some(random, "--shop", ".")])),
+        new("house-rules", random => ProgramRun.Of(ShopMutator.Mutate(random, Words.Pick(random, Corpus.Instance.HouseRuled)), Words.Pick(random, ["check", "."], new[] { "rules", "--test", "." }))),
+        new("editor", random => EditorRun.Of(random, Words.Pick(random, Corpus.Instance.Shops))),
     ];
 
     public static IReadOnlyList<FuzzTarget> Named(string name) => name == "all" ? All : [.. All.Where(t => t.Name == name)];
@@ -96,6 +105,24 @@ internal static class Targets
         var file = Words.Pick(random, [.. files.Keys.Where(serves).DefaultIfEmpty("gone.stock.json")]);
         return ProgramRun.Of(files, arguments(random, file));
     }
+
+    /// <summary>A file of a shop against the same file after some changes.</summary>
+    private static Execution OverTwo(Random random)
+    {
+        var shop = Words.Pick(random, Corpus.Instance.Shops);
+        var files = new Dictionary<string, byte[]>(StringComparer.Ordinal);
+        foreach (var (folder, version) in new[] { ("old", ShopMutator.Mutate(random, shop)), ("new", ShopMutator.Mutate(random, shop)) })
+        {
+            foreach (var (path, bytes) in version)
+            {
+                files[$"{folder}/{path}"] = bytes;
+            }
+        }
+
+        return ProgramRun.Of(files, ["compare", "old", "new", .. Some(random, "--format", Words.Pick(random, "markdown", "html", "json"))]);
+    }
+
+    private static bool IsRecipe(string path) => path.EndsWith(".recipe.json", StringComparison.Ordinal);
 
     private static bool IsStock(string path) => path.EndsWith(".stock.json", StringComparison.Ordinal);
 

@@ -80,7 +80,7 @@ internal static class CompareCommand
     /// <exception cref="UsageException">A side is neither a path nor a revision.</exception>
     private static (Side Old, Side New) Sides(Surroundings world, string old, string now)
     {
-        var disk = new DiskFileTree(world.CurrentDirectory);
+        var disk = world.Files(world.CurrentDirectory);
         var (oldIsPath, nowIsPath) = (IsPath(disk, old), IsPath(disk, now));
         (IFileTree Tree, string? Path)? oldRevision = oldIsPath ? null : Revision(world, old);
         (IFileTree Tree, string? Path)? nowRevision = nowIsPath ? null : Revision(world, now);
@@ -93,7 +93,7 @@ internal static class CompareCommand
         return (before, after);
     }
 
-    private static bool IsPath(DiskFileTree disk, string path) => disk.Kind(disk.FullPath(path)) is EntryKind.File or EntryKind.Folder;
+    private static bool IsPath(IFileTree disk, string path) => disk.Kind(disk.FullPath(path)) is EntryKind.File or EntryKind.Folder;
 
     /// <summary>The files of "main" or "main:stocks/a.stock.json".</summary>
     private static (IFileTree Tree, string? Path) Revision(Surroundings world, string text)
