@@ -21,6 +21,8 @@ internal static class HouseFigures
 
     public const string LongLines = "lines over the declared length";
 
+    public const string DirectSolver = "direct calls of the solver outside the rooms of equilibrium";
+
     public const string ForeignRules = "names of foreign rules as strings";
 
     /// <summary>What the house aims at; a figure without an aim here is only shown.</summary>
@@ -31,12 +33,16 @@ internal static class HouseFigures
         [Circles] = 0,
         [LongLines] = 0,
         [ForeignRules] = 0,
+        [DirectSolver] = 0,
     };
 
     private const int LongestMethod = 60;
 
     public static IReadOnlyList<Figure> Of(Checkout house) =>
-        [.. Size(house), .. Rooms(house), .. Strings(house), Of("direct calls of a solver outside the rooms of equilibrium", Uses.DirectSolverCalls(house))];
+        [
+            .. Size(house), .. Rooms(house), .. Strings(house),
+            Of(DirectSolver, Uses.DirectSolverCalls(house)), Of("places that put the one question to the equilibrium", Uses.Questions(house)),
+        ];
 
     private static IEnumerable<Figure> Size(Checkout house)
     {

@@ -21,10 +21,16 @@ internal static class Uses
     }
 
     /// <summary>Places that ask a solver themselves, outside the rooms of equilibrium.</summary>
-    public static IReadOnlyList<string> DirectSolverCalls(Checkout house) =>
+    public static IReadOnlyList<string> DirectSolverCalls(Checkout house) => SolverCalls(house, question: false);
+
+    /// <summary>Where the one question (mix, conditions, what may form) is put outside its own room; all get the same state.</summary>
+    public static IReadOnlyList<string> Questions(Checkout house) => SolverCalls(house, question: true);
+
+    private static IReadOnlyList<string> SolverCalls(Checkout house, bool question) =>
     [
         .. house.References
             .Where(r => r.Member.Length > 0 && r.Type.EndsWith("Solver", StringComparison.Ordinal) && r.Member is "Solve" or "Precipitate" or "Settle" or "Ask")
+            .Where(r => r.Type.EndsWith(".StateSolver", StringComparison.Ordinal) == question)
             .Where(r => r.Project != "RecipeLint.Chemistry" && !r.From.EndsWith(".Equilibria", StringComparison.Ordinal))
             .Select(r => $"{r.Where} {r.Type[(r.Type.LastIndexOf('.') + 1)..]}.{r.Member}"),
     ];
