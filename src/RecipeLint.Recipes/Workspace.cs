@@ -59,8 +59,8 @@ public sealed record Workspace
     public IReadOnlyList<Problem> Problems { get; init; } = [];
 
     /// <summary>
-    /// What each stock, recipe and batch was read with: the stocks, waters and profiles it refers to, and the settings, substances and profiles
-    /// that serve it.
+    /// What each stock, recipe and batch was read with: the stocks, waters and profiles it refers to, and the settings, substances and
+    /// profiles that serve it.
     /// </summary>
     public IReadOnlyDictionary<string, IReadOnlySet<string>> DrawsOn { get; init; } = new Dictionary<string, IReadOnlySet<string>>();
 

@@ -80,7 +80,8 @@ public static class TankDiagnoser
         var known = cause.MadeLikelyBy.Select(traits.Of).ToList();
         if (known.Find(t => t.Holds == true) is { Holds: true } holds)
         {
-            yield return new Evidence(holds.Because, computed || cause.MadeLikelyBy.All(TankTraits.IsOfEveryFeed) ? HasTraitBesides : HasTrait);
+            var besides = computed || cause.MadeLikelyBy.All(TankTraits.IsOfEveryFeed);
+            yield return new Evidence(holds.Because, besides ? HasTraitBesides : HasTrait);
         }
         else if (known.Count > 0 && known.TrueForAll(t => t.Holds == false))
         {

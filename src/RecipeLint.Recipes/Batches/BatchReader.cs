@@ -170,6 +170,9 @@ internal sealed class BatchReader(FieldReader fields, Resolution resolution)
         var after = fields.Located(entry["after"], Due.Duration, q => q.Duration);
         return after is { Value.Days: < 0 }
             ? null
-            : new BatchSight(fields.At(entry), what, after, StorageReader.Read(entry["at"], fields, resolution)) { Note = fields.Note(entry) };
+            : new BatchSight(fields.At(entry), what, after, StorageReader.Read(entry["at"], fields, resolution))
+            {
+                Note = fields.Note(entry),
+            };
     }
 }

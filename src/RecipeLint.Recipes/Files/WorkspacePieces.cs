@@ -6,7 +6,8 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>
-/// What was asked for, cut into pieces that are read and judged one by one: stocks, recipes and batches that refer to each other stay together, and
+/// What was asked for, cut into pieces that are read and judged one by one: stocks, recipes and batches that refer to each other stay
+/// together, and
 /// what is known of one piece never depends on another. Waters, settings, profiles and products are read with every piece that they serve.
 /// </summary>
 public sealed class WorkspacePieces
@@ -73,7 +74,8 @@ public sealed class WorkspacePieces
     private static List<List<string>> Cut(IFileTree files, string root, IReadOnlyList<string> paths, int size)
     {
         var groups = new Groups();
-        foreach (var path in paths.Where(p => DocumentKinds.FromFileName(p) is DocumentKind.Stock or DocumentKind.Recipe or DocumentKind.Batch))
+        foreach (var path in paths.Where(p =>
+            DocumentKinds.FromFileName(p) is DocumentKind.Stock or DocumentKind.Recipe or DocumentKind.Batch))
         {
             foreach (var reference in StocksNamedIn(files.Read(path, JsonReading.DefaultSizeLimit).Bytes ?? []))
             {
