@@ -5,10 +5,10 @@ using RecipeLint.Tests.Support;
 
 namespace RecipeLint.Tests;
 
-/// <summary>What PROMISES.md says is what the program does.</summary>
+/// <summary>What schema/PROMISES.md says is what the program does.</summary>
 public sealed class PromiseTests
 {
-    private static readonly string _promises = File.ReadAllText(Path.Combine(Repository.Root, "PROMISES.md"));
+    private static readonly string _promises = File.ReadAllText(Path.Combine(Repository.Root, "schema", "PROMISES.md"));
 
     [Fact]
     public void ExitCodesAreThoseWrittenDown()

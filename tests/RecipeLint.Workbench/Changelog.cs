@@ -2,10 +2,10 @@ using System.Text;
 
 namespace RecipeLint.Workbench;
 
-/// <summary>The part of CHANGELOG.md that follows from the ledger: which rules came, are on trial and went, by version.</summary>
+/// <summary>The part of rules/CHANGELOG.md that follows from the ledger: which rules came, are on trial and went, by version.</summary>
 public static class Changelog
 {
-    public const string Path = "CHANGELOG.md";
+    public const string Path = "rules/CHANGELOG.md";
 
     private const string Begin = "<!-- From rules/ledger.json, written by the workbench: begin -->\n";
     private const string End = "<!-- end -->\n";
