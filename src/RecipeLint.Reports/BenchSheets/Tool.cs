@@ -17,11 +17,16 @@ internal sealed record Tool(string Name, double Step, double Shown, int Portions
     public static Tool? ForMass(StockFacts stock, AdditionFacts addition)
     {
         var named = addition is { Scale: { } own, EquipmentStated: true } && Carries(own, addition.Mass) ? own : null;
-        var scale = named ?? stock.Settings.Scales.Where(s => Carries(s, addition.Mass)).OrderBy(s => s.Readability).FirstOrDefault();
-        return scale is null
-            ? null
-            : new Tool(scale.Name, scale.Readability.Grams, Rounded(addition.Mass.Grams, scale.Readability.Grams), 1);
+        return named is null
+            ? ForMass(stock.Settings, addition.Mass)
+            : new Tool(named.Name, named.Readability.Grams, Rounded(addition.Mass.Grams, named.Readability.Grams), 1);
     }
+
+    /// <summary>Of the shop's scales that carry a mass the finest; null where none does.</summary>
+    public static Tool? ForMass(ShopSettings shop, Mass mass) =>
+        shop.Scales.Where(s => Carries(s, mass)).OrderBy(s => s.Readability).FirstOrDefault() is { } scale
+            ? new Tool(scale.Name, scale.Readability.Grams, Rounded(mass.Grams, scale.Readability.Grams), 1)
+            : null;
 
     /// <summary>
     /// The measure the file names; else the smallest of the shop's that holds it, else the largest, filled several times.

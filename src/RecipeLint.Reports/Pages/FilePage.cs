@@ -39,7 +39,7 @@ public static class FilePage
 
     private static Html Findings(List<PlacedFinding> findings) => findings.Count == 0
         ? Html.Empty
-        : Section("findings", "Findings", Html.Join(findings.Select(FindingsHtml.Of)));
+        : SheetHtml.Section("findings", "Findings", Html.Join(findings.Select(FindingsHtml.Of)));
 
     private static Html Cautions(Sheet? sheet) => sheet?.Find("hazards") is not { } hazards
         ? Html.Empty
@@ -47,7 +47,7 @@ public static class FilePage
             $"""
             <section class="caution" aria-labelledby="cautions">
             <h2 id="cautions">Cautions</h2>
-            {Paragraphs(hazards.Says)}</section>
+            {SheetHtml.Paragraphs(hazards.Says)}</section>
 
             """);
 
@@ -73,7 +73,7 @@ public static class FilePage
     }
 
     private static Html Group(string id, string title, IReadOnlyList<Picture> pictures) =>
-        pictures.Count == 0 ? Html.Empty : Section(id, title, Html.Join(pictures.Select(PictureFigure.Of)));
+        pictures.Count == 0 ? Html.Empty : SheetHtml.Section(id, title, Html.Join(pictures.Select(PictureFigure.Of)));
 
     private static Html Figures(Sheet? sheet, string file)
     {
@@ -82,20 +82,13 @@ public static class FilePage
             return file.EndsWith(
                 ".stock.json", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".recipe.json", StringComparison.OrdinalIgnoreCase)
                 || file.EndsWith(".water.json", StringComparison.OrdinalIgnoreCase)
-                ? Section(
+                ? SheetHtml.Section(
                     "figures",
                     "Figures",
                     Html.Of($"<p>There are none: what the file says cannot be read far enough to compute anything. Mend the findings above first.</p>\n"))
                 : Html.Empty;
         }
 
-        return Html.Join(sheet.Sections.Where(s => s.Key != "hazards").Select(s => Section(
-            "sheet-" + s.Key, s.Title,
-            Paragraphs(s.Says) + (s.Table is { } table ? TableHtml.Of(table, s.Title) : Html.Empty) + Paragraphs(s.Notes))));
+        return SheetHtml.Sections(sheet.Sections.Where(s => s.Key != "hazards"));
     }
-
-    private static Html Paragraphs(IReadOnlyList<string> says) => Html.Join(says.Select(s => Html.Of($"<p>{ChemicalText.Of(s)}</p>\n")));
-
-    private static Html Section(string id, string title, Html body) =>
-        Html.Of($"<section aria-labelledby=\"{id}\">\n<h2 id=\"{id}\">{ChemicalText.Of(title)}</h2>\n{body}</section>\n");
 }

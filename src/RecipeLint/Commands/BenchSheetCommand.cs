@@ -1,8 +1,11 @@
 using System.CommandLine;
+using RecipeLint.Advice.Batches;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Reports;
 using RecipeLint.Reports.BenchSheets;
+using RecipeLint.Reports.ComputedFacts;
+using RecipeLint.Reports.Show;
 using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
@@ -23,6 +26,11 @@ internal static class BenchSheetCommand
             Description = "Write a page to print to this file; else the sheet is printed as text.",
             HelpName = "file",
         };
+        var actual = new Option<string?>("--actual")
+        {
+            Description = "A batch record (*.batch.json): what the plants get of what was really weighed; use, mend or discard.",
+            HelpName = "file",
+        };
         var width = SharedOptions.Width();
         var color = SharedOptions.Color();
         var config = SharedOptions.Config();
@@ -30,10 +38,20 @@ internal static class BenchSheetCommand
         var command = new Command(
             "bench-sheet", "Write one page for who mixes: weights as the scale shows them, what to expect, when to stop, what to check.")
         {
-            file, batch, output, width, color, config, noConfig,
+            file, batch, actual, output, width, color, config, noConfig,
         };
         command.SetAction(parsed =>
         {
+            if (parsed.GetValue(actual) is { } record)
+            {
+                return parsed.GetValue(batch) is null
+                    ? Judge(
+                        world, parsed.GetValue(file)!, record, parsed.GetValue(output),
+                        new TextOptions(world.UseColor(parsed.GetValue(color)!), world.Width(parsed.GetValue(width))),
+                        parsed.GetValue(config), parsed.GetValue(noConfig))
+                    : throw new UsageException("'--batch' and '--actual' do not go together: the record says how much was made.");
+            }
+
             var input = StockInput.Open(world, "bench-sheet", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
             var sheet = BenchSheet.Of(input.Workspace, input.Stock, Batch(parsed.GetValue(batch), input.Stock.Volume));
             if (parsed.GetValue(output) is { } path)
@@ -52,6 +70,56 @@ internal static class BenchSheetCommand
         });
         return command;
     }
+
+    /// <summary>What the record comes to, against everything in the shop that doses the stock.</summary>
+    private static int Judge(
+        Surroundings world, string path, string record, string? output, TextOptions text, string? config, bool noConfig)
+    {
+        var alone = Session.Open(world, [path], null, config, noConfig);
+        if (alone.Workspace.Asked is not { Count: 1 } asked || alone.Workspace.FindStock(asked.Single()) is null)
+        {
+            throw new UsageException("'bench-sheet' takes one stock file.");
+        }
+
+        var all = Session.WithShopOf(world, alone, path, config, noConfig);
+        var run = Session.Open(world, [.. all.Asked, record], null, config, noConfig);
+        var fromRecord = Session.Open(world, [record], null, config, noConfig).Workspace;
+        if (fromRecord.Batches is not [var told] || run.Workspace.Batches.FirstOrDefault(b => SameFile(run, b.File, fromRecord, told.File))
+            is not { } batch)
+        {
+            throw new UsageException($"'{record}' is no batch record that can be read; the name of one ends in .batch.json.");
+        }
+
+        var stock = run.Workspace.Stocks.FirstOrDefault(s => SameFile(run, s.File, alone.Workspace, asked.Single()))!;
+        if (batch.StockFile != stock.File)
+        {
+            throw new UsageException($"'{record}' is the record of '{batch.StockFile ?? batch.Stock?.Value ?? "no stock"}', not of '{stock.File}'.");
+        }
+
+        if (!batch.IsComplete)
+        {
+            throw new UsageException($"'{record}' cannot be read whole. 'recipelint check {record}' says why.");
+        }
+
+        var judged = BatchJudge.Of(run.Workspace, stock, batch, StandardEngine.On(null))
+            ?? throw new UsageException($"the volume of '{stock.File}' cannot be read. 'recipelint check' says why.");
+        var sheet = BatchSheet.Of(judged);
+        if (output is not null)
+        {
+            OutputFile.Of(world, output, run.Workspace).Write(writer => writer.Write(BatchSheetPage.Of(sheet, ToolVersion.Text)));
+            world.Out.WriteLine($"wrote {Printable.Show(output)}; open it in a browser and print it");
+        }
+        else
+        {
+            SheetText.Write(world.Out, sheet, text);
+            world.Out.Flush();
+        }
+
+        return judged.Fate == BatchFate.Use ? ExitCodes.Clean : ExitCodes.Findings;
+    }
+
+    private static bool SameFile(Session run, string file, Recipes.Workspace other, string name) =>
+        Path.GetFullPath(Path.Combine(run.Workspace.Root, file)) == Path.GetFullPath(Path.Combine(other.Root, name));
 
     private static Volume Batch(string? text, Volume makes)
     {

@@ -1,0 +1,117 @@
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Batches;
+using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Quantities;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Analysis.Stocks;
+
+/// <summary>A batch record as a stock: what was to be made, and what was really made. Pure; nothing on the disk changes.</summary>
+public static class RecordedStock
+{
+    /// <summary>What the stock file asks for, in the size of the batch.</summary>
+    public static StockDocument Planned(StockDocument stock, BatchDocument batch)
+    {
+        if (batch.Size is not { } size || stock.Makes is not { } makes || makes.Value <= Volume.Zero)
+        {
+            return stock;
+        }
+
+        var factor = size.Value / makes.Value;
+        return stock with
+        {
+            Makes = makes with { Value = size.Value },
+            Steps = [.. stock.Steps.Select(s => Times(s, factor))],
+        };
+    }
+
+    /// <summary>
+    /// What really went in: recorded amounts and substances in place of the planned ones, what was put in besides, without what was left
+    /// out. A step that is not recorded went as planned. A recorded mark of the last topping up is the volume that was made.
+    /// </summary>
+    public static StockDocument Actual(StockDocument stock, BatchDocument batch)
+    {
+        var planned = Planned(stock, batch);
+        var recorded = batch.Steps.Where(s => s.Step is not null).GroupBy(s => s.Step!.Value, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        var steps = planned.Steps.Select(s => recorded.TryGetValue(s.Id, out var entry) ? Done(s, entry) : s).OfType<Step>().ToList();
+        var last = steps.FindLastIndex(s => s is TopUpStep);
+        steps.InsertRange(last < 0 ? steps.Count : last, Besides(batch, planned));
+        var mark = steps.OfType<TopUpStep>().LastOrDefault(s => recorded.TryGetValue(s.Id, out var entry) && entry.Amount is not null);
+        return planned with
+        {
+            Steps = steps,
+            Makes = mark?.To is { } reached && planned.Makes is { } makes ? makes with { Value = reached.Value } : planned.Makes,
+            IsComplete = planned.IsComplete && batch.IsComplete,
+        };
+    }
+
+    private static IEnumerable<AddStep> Besides(BatchDocument batch, StockDocument planned) =>
+        batch.Steps.Where(s => s is { Step: null, What: not null, LeftOut: false }).Select((entry, index) =>
+            new AddStep(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"besides-{index + 1}"), planned.Place)
+            {
+                What = entry.What!,
+                Substance = entry.Substance,
+                Amount = entry.Amount,
+                With = entry.With,
+            });
+
+    /// <summary>The step as it was done; null where it was left out. Places stay those of the stock file.</summary>
+    private static Step? Done(Step step, BatchStep entry)
+    {
+        if (entry.LeftOut)
+        {
+            return null;
+        }
+
+        var volume = entry.Amount?.Value is Portion.ByVolume poured ? poured.Volume : (Volume?)null;
+        return step switch
+        {
+            AddStep add when entry.What is { } other => add with
+            {
+                What = other,
+                Substance = entry.Substance,
+                Amount = At(entry.Amount, add.Amount?.Place ?? add.Place) ?? add.Amount,
+                Assay = null,
+                With = entry.With ?? add.With,
+            },
+            AddStep add => add with { Amount = At(entry.Amount, add.Amount?.Place ?? add.Place) ?? add.Amount, With = entry.With ?? add.With },
+            AliquotStep aliquot => aliquot with
+            {
+                Amount = At(entry.Amount, aliquot.Amount?.Place ?? aliquot.Place) ?? aliquot.Amount,
+                With = entry.With ?? aliquot.With,
+            },
+            AdjustStep { Using: { } reagent } adjust when entry.Amount is not null => new AddStep(adjust.Id, adjust.Place)
+            {
+                What = entry.What ?? reagent,
+                Substance = entry.What is null ? adjust.Reagent : entry.Substance,
+                Amount = At(entry.Amount, adjust.Place),
+                With = entry.With,
+            },
+            PourStep pour when volume is { } litres => pour with { Volume = new Located<Volume>(litres, pour.Volume?.Place ?? pour.Place) },
+            TopUpStep topUp when volume is { } litres => topUp with { To = new Located<Volume>(litres, topUp.To?.Place ?? topUp.Place) },
+            _ => step,
+        };
+    }
+
+    private static Located<Portion>? At(Located<Portion>? amount, Place place) => amount is null ? null : amount with { Place = place };
+
+    private static Step Times(Step step, double factor) => step switch
+    {
+        AddStep { Amount: { } amount } add => add with { Amount = amount with { Value = Times(amount.Value, factor) } },
+        AliquotStep { Amount: { } amount } aliquot => aliquot with { Amount = amount with { Value = Times(amount.Value, factor) } },
+        PourStep { Volume: { } volume } pour => pour with { Volume = volume with { Value = volume.Value * factor } },
+        TopUpStep { To: { } mark } topUp => topUp with { To = mark with { Value = mark.Value * factor } },
+        _ => step,
+    };
+
+    /// <summary>What is stated for each litre grows with the volume by itself.</summary>
+    private static Portion Times(Portion portion, double factor) => portion switch
+    {
+        Portion.ByMass p => new Portion.ByMass(p.Mass * factor),
+        Portion.ByVolume p => new Portion.ByVolume(p.Volume * factor),
+        Portion.ByDrops p => new Portion.ByDrops(p.Count * factor),
+        Portion.ByAmount p => new Portion.ByAmount(new Amount(p.Amount.Moles * factor)),
+        _ => portion,
+    };
+}
