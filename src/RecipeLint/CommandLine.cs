@@ -73,6 +73,7 @@ internal static class CommandLine
             CheckCommand.Build(world),
             ExplainCommand.Build(world),
             HandbookCommand.Build(world),
+            LearnCommand.Build(world),
             RulesCommand.Build(world),
             FactsCommand.Build(world),
             ShowCommand.Build(world),

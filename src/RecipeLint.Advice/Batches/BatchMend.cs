@@ -62,13 +62,19 @@ public sealed record BatchMend(IReadOnlyList<MendPart> Parts, Volume Mark, bool 
             steps.Add(adjust with { Id = "mend-adjust", Place = actual.Place });
         }
 
-        if (AddsWater)
+        // Judged as one batch that is filled up once, at the end: the room that salts take up in a full vessel is no slip of the mixer's.
+        if (steps.FindLastIndex(s => s is TopUpStep) is >= 0 and var last)
         {
-            // Poured, not topped up: the vessel was full before, and what is put in takes up room of its own.
+            var topUp = (TopUpStep)steps[last];
+            steps.RemoveAt(last);
+            steps.Add(topUp with { To = new Located<Volume>(Mark, actual.Place) });
+        }
+        else if (AddsWater)
+        {
             steps.Add(new PourStep("mend-water", actual.Place)
             {
                 Volume = new Located<Volume>(Mark - (actual.Makes?.Value ?? Mark), actual.Place),
-                Of = actual.Steps.OfType<TopUpStep>().LastOrDefault()?.Of ?? actual.Steps.OfType<PourStep>().LastOrDefault()?.Of,
+                Of = actual.Steps.OfType<PourStep>().LastOrDefault()?.Of,
             });
         }
 

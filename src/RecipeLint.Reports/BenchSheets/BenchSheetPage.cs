@@ -16,7 +16,7 @@ public static class BenchSheetPage
             <header class="tab">
             <p class="number">Bench sheet <span>{sheet.File}</span></p>
             <h1>{ChemicalText.Of(sheet.Name)}, {Say.Litres(sheet.Batch.Litres)}</h1>
-            <p class="fields">Date <i></i> Batch <i></i> Mixed by <i></i></p></header>
+            <p class="fields"><span>Date <i></i></span> <span>Batch <i></i></span> <span>Mixed by <i></i></span></p></header>
             {Caution(sheet)}{(sheet.Refused.Count > 0 ? Html.Empty : Steps(sheet))}{List("stops", "Stop when", sheet.Stops)}{Checks(sheet)}{List("clean", "Clean up", sheet.CleanUp)}{List("further", "Look further", sheet.Further)}</article>
 
             """);
@@ -38,7 +38,7 @@ public static class BenchSheetPage
         $"""
         <section aria-labelledby="steps">
         <h2 id="steps">Steps</h2>
-        <div class="wide" role="region" aria-label="Table: steps" tabindex="0"><table>
+        <div class="wide steps" role="region" aria-label="Table: steps" tabindex="0"><table>
         <thead><tr><th scope="col">done</th><th scope="col">what to do</th><th scope="col" class="num">show</th><th scope="col">with</th><th scope="col" class="num">rounding</th><th scope="col">expect after it</th><th scope="col">lot</th><th scope="col">actual</th></tr></thead>
         <tbody>
         {Html.Join(sheet.Lines.Select(Line))}</tbody>
@@ -54,7 +54,7 @@ public static class BenchSheetPage
         var write = line.IsMeasured ? Html.Of($"<span class=\"write\"></span>") : Html.Empty;
         return Html.Of(
             $"""
-            <tr><td><span class="box" role="img" aria-label="box to tick"></span> {number}</td><th scope="row">{ChemicalText.Of(line.Does)}{notes}</th><td class="num">{BenchSheetText.Shown(line)}</td><td>{line.With ?? ""}</td><td class="num">{BenchSheetText.Rounding(line)}</td><td>{ChemicalText.Of(line.Expect)}</td><td>{write}</td><td>{write}</td></tr>
+            <tr><td><span class="box" role="img" aria-label="box to tick"></span> {number}</td><th scope="row">{ChemicalText.Of(line.Does)}{notes}</th><td class="num" data-head="show">{BenchSheetText.Shown(line)}</td><td data-head="with">{line.With ?? ""}</td><td class="num" data-head="rounding">{BenchSheetText.Rounding(line)}</td><td data-head="expect">{ChemicalText.Of(line.Expect)}</td><td data-head="lot">{write}</td><td data-head="actual">{write}</td></tr>
 
             """);
     }
@@ -66,7 +66,7 @@ public static class BenchSheetPage
             <section aria-labelledby="checks">
             <h2 id="checks">After mixing, at about 20 °C</h2>
             <ul class="checks">
-            {Html.Join(sheet.Checks.Select(c => Html.Of($"<li><span class=\"box\" role=\"img\" aria-label=\"box to tick\"></span> {ChemicalText.Of(c)}. Read: <i></i></li>\n")))}</ul>
+            {Html.Join(sheet.Checks.Select(c => Html.Of($"<li><span class=\"box\" role=\"img\" aria-label=\"box to tick\"></span> {ChemicalText.Of(c)}. <span>Read: <i></i></span></li>\n")))}</ul>
             </section>
 
             """);

@@ -29,7 +29,7 @@ internal static class PictogramDrawing
         Pictogram.Exclamation => Html.Of($"<path d=\"M43 24h14l-4 34h-6z\"/><circle cx=\"50\" cy=\"69\" r=\"6.5\"/>\n"),
         Pictogram.Skull => Html.Of(
             $"""
-            <path d="M25 64l50 16M75 64l-50 16" stroke="#000" stroke-width="6" stroke-linecap="round"/>
+            <path d="M33 65l34 11M67 65l-34 11" stroke="#000" stroke-width="5" stroke-linecap="round"/>
             <path d="M50 22c-13 0-20 8-20 18c0 7 4 10 6 13v9h28v-9c2-3 6-6 6-13c0-10-7-18-20-18z"/>
             <circle cx="42" cy="42" r="5" fill="#fff"/><circle cx="58" cy="42" r="5" fill="#fff"/><path d="M50 48l4 7h-8z" fill="#fff"/>
             <path d="M44 57v5M50 57v5M56 57v5" stroke="#fff" stroke-width="1.6"/>
@@ -37,11 +37,10 @@ internal static class PictogramDrawing
             """),
         Pictogram.Corrosion => Html.Of(
             $"""
-            <path d="M29 33l20-9l3 6l-20 9zM71 33l-20-9l-3 6l20 9z"/>
-            <path d="M33 42v4M33 49v4M67 42v4M67 49v4" stroke="#000" stroke-width="3"/>
-            <path d="M22 58h22v4c-5 0-7 6-12 3c-4-2-6 1-10-2z"/>
-            <path d="M56 60c6-4 22-4 24 0c-2 5-9 3-12 6c-4 3-8-2-12-6z"/>
-            <path d="M36 74h28v5h-28z"/>
+            <path d="M47 21l5 5l-17 15l-5-5zM53 21l-5 5l17 15l5-5z"/>
+            <path d="M30 44v4M30 51v4M70 44v4M70 51v4" stroke="#000" stroke-width="3"/>
+            <path d="M18 59h8c0 5 8 5 8 0h10v8h-22z"/>
+            <path d="M55 61h8c0 5 8 5 8 0h7c3 0 3 3 0 3.5h-4l-6 6h-13z"/>
 
             """),
         Pictogram.Health => Html.Of(
@@ -55,7 +54,7 @@ internal static class PictogramDrawing
             $"""
             <path d="M33 68v-28M33 50l-9-9M33 45l8-9M33 40l-5-9" stroke="#000" stroke-width="3.5" fill="none" stroke-linecap="round"/>
             <path d="M20 68h34" stroke="#000" stroke-width="3"/>
-            <path d="M46 62c8-9 22-9 28-1l7-6v14l-7-6c-6 8-20 8-28-1z"/><circle cx="53" cy="61" r="1.8" fill="#fff"/>
+            <path d="M47 60c6-7 17-7 22-1l6-5v11l-6-5c-5 7-16 7-22 0z"/><circle cx="53" cy="59" r="1.5" fill="#fff"/>
 
             """),
     };

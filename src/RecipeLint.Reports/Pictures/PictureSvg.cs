@@ -73,7 +73,8 @@ internal static partial class PictureSvg
         made.TicklineColor = Colour(Ink.Grid);
         made.MajorGridlineStyle = axis.Labels is null ? LineStyle.Solid : LineStyle.None;
         made.MajorGridlineColor = Colour(Ink.Grid);
-        made.AxisTitleDistance = 6;
+        // The library guesses widths for a narrow typeface: beside the numbers of an upright axis its title needs more room.
+        made.AxisTitleDistance = position == AxisPosition.Left ? 20 : 6;
         made.StringFormat = axis.Labels is null ? "0.####" : null;
         return made;
     }

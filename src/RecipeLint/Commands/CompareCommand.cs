@@ -112,7 +112,7 @@ internal static class CompareCommand
         var full = files.FullPath(path);
         var folder = files.Kind(full) == EntryKind.Folder ? full : full[..Math.Max(full.LastIndexOf('/'), 0)];
         var root = run.Workspace.Root.TrimEnd('/');
-        return new Side(name, run.Facts, result, file =>
+        return new Side(ShownName.Of(name), run.Facts, result, file =>
         {
             var whole = $"{root}/{file}";
             return whole.StartsWith(folder + "/", StringComparison.Ordinal) ? whole[(folder.Length + 1)..] : file;

@@ -76,7 +76,7 @@ internal static class ReportCommand
             full,
             folder,
             [.. report.Asked.Order(StringComparer.Ordinal).Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up)))]);
-        var title = string.Join(", ", run.Asked);
+        var title = string.Join(", ", run.Asked.Select(ShownName.Of));
         var page = OverviewPage.Of(report, run.Workspace, title is "." or "" ? "All files" : title, Uri.EscapeDataString(folder) + "/");
         target.Write(writer => writer.Write(page));
     }
