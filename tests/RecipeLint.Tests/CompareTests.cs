@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Text.Json;
 using RecipeLint.Reports;
+using RecipeLint.Reports.Tests.Support;
 using RecipeLint.Tests.Support;
 
 namespace RecipeLint.Tests;
@@ -72,6 +73,55 @@ public sealed class CompareTests
         Assert.Empty(json.GetProperty("findingsNew").EnumerateArray());
         Assert.Empty(json.GetProperty("findingsGone").EnumerateArray());
         Assert.Empty(json.GetProperty("amounts").EnumerateArray());
+    }
+
+    [Fact]
+    public void TheJsonFitsItsSchema()
+    {
+        var schema = global::Json.Schema.JsonSchema.FromText(File.ReadAllText(Path.Combine(Repository.Root, "schema", "comparison.schema.json")));
+        using var folder = new Scratch();
+        folder.Write("old/a.stock.json", Stock);
+        folder.Write("old/t.recipe.json", Recipe);
+        folder.Write("new/a.stock.json", Stock.Replace("\"potassium-nitrate\", \"amount\": \"50 g\"", "\"magnesium-sulfate-7h2o\", \"amount\": \"100 g\"", StringComparison.Ordinal));
+        folder.Write("new/t.recipe.json", Recipe);
+        folder.Write("new/more.recipe.json", Recipe);
+        foreach (var (old, now) in new[] { ("old", "new"), ("new", "old"), ("old", "old") })
+        {
+            var result = schema.Evaluate(Json(folder, old, now), new global::Json.Schema.EvaluationOptions { OutputFormat = global::Json.Schema.OutputFormat.List });
+            Assert.True(result.IsValid, string.Join('\n', result.Details?.Where(d => d.Errors is not null).SelectMany(d => d.Errors!.Values) ?? []));
+        }
+    }
+
+    /// <summary>As a comment on a pull request: under its size, with what is new first and the gravest of that first.</summary>
+    [Fact]
+    public void MarkdownStaysUnderTheSizeOfACommentAndTellsTheWorstFirst()
+    {
+        using var folder = new Scratch();
+        for (var i = 0; i < 150; i++)
+        {
+            folder.Write($"old/s{i}.stock.json", Stock);
+            folder.Write($"new/s{i}.stock.json", Stock.Replace("\"potassium-nitrate\", \"amount\": \"50 g\"", "\"magnesium-sulfate-7h2o\", \"amount\": \"100 g\"", StringComparison.Ordinal));
+        }
+
+        var text = Cli.RunIn(folder.Path, null, "compare", "old", "new", "--format", "markdown").Out;
+        Assert.True(text.Length < 65_536, $"{text.Length} characters");
+        Assert.Contains("more rows are left out", text, StringComparison.Ordinal);
+        var levels = text.Split('\n').Select(l => l.Split(" | ")[0].TrimStart('|', ' ')).Where(l => l is "error" or "warning" or "note").ToList();
+        Assert.Equal("error", levels[0]);
+        Assert.Equal(levels.OrderBy(l => l switch { "error" => 0, "warning" => 1, _ => 2 }), levels);
+        Assert.True(text.IndexOf("### New findings", StringComparison.Ordinal) < text.IndexOf("### Amounts", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void APathFromTheRootOfTheDiskSaysNothingOfTheMachine()
+    {
+        using var folder = new Scratch();
+        var old = folder.Write("old.stock.json", Stock);
+        var now = folder.Write("new.stock.json", Stock.Replace("200 g", "220 g", StringComparison.Ordinal));
+        foreach (var format in new[] { "text", "markdown", "html", "json" })
+        {
+            Assert.DoesNotContain(folder.Path, Cli.RunIn("/", null, "compare", old, now, "--format", format).Out, StringComparison.Ordinal);
+        }
     }
 
     [Fact]

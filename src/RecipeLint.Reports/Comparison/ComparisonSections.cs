@@ -82,9 +82,11 @@ public static class ComparisonSections
             [new("file"), new("figure"), new("was", true), new("is", true), new("unit"), new("change", true)],
             [
                 .. comparison.Figures.Where(f => f.Kind == kind)
-                    .OrderBy(f => f.File, StringComparer.Ordinal)
-                    .ThenBy(f => f.Figure.StartsWith("uncertainty", StringComparison.Ordinal))
-                    .ThenByDescending(f => Math.Abs(f.Share ?? double.MaxValue))
+                    .GroupBy(f => f.File, StringComparer.Ordinal)
+                    .OrderByDescending(g => g.Max(f => Math.Abs(f.Share ?? 0)))
+                    .ThenBy(g => g.Key, StringComparer.Ordinal)
+                    .SelectMany(g => g.OrderBy(f => f.Figure.StartsWith("uncertainty", StringComparison.Ordinal))
+                        .ThenByDescending(f => Math.Abs(f.Share ?? double.MaxValue)))
                     .Select(
                         f => (IReadOnlyList<string>)[f.File, f.Figure, Cells.Number(f.Old), Cells.Number(f.New), f.Unit, Change(f.Share)]),
             ]));

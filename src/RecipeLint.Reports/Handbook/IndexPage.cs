@@ -65,7 +65,7 @@ internal static class IndexPage
         $"""
         <section class="family {family.Name}" aria-labelledby="{family.Name}">
         <h2 id="{family.Name}">{family.Title}</h2>
-        <p>{family.Blurb}</p>
+        <p>{family.Blurb} <a href="{links.Lesson(family.Name)}">The lesson, with a picture</a></p>
         <ul class="rules">
         {Html.Join(rules.Select(r => Entry(r, links)))}</ul>
         </section>

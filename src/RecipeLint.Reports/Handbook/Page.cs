@@ -19,6 +19,8 @@ internal sealed record PageLinks(string Up)
 
     public string Files => Up + "files-and-units.html";
 
+    public string Lesson(string family) => $"{Up}lessons/{family}.html";
+
     public string Rule(string name) => $"{Up}rules/{name}.html";
 
     public string Day(int day) => $"{Up}week/day-{day}.html";

@@ -15,6 +15,10 @@ public static class RuleHandbook
     public static IReadOnlyList<HandbookFile> Exercises() =>
         [.. EmbeddedText.Names(Lesson.Root).Select(n => new HandbookFile(n[Lesson.Root.Length..], EmbeddedText.Read(n)))];
 
+    /// <summary>The files of the lessons on the families, to change and to draw again.</summary>
+    public static IReadOnlyList<HandbookFile> Lessons() =>
+        [.. EmbeddedText.Names(FamilyLesson.Root).Select(n => new HandbookFile("lessons/" + n[FamilyLesson.Root.Length..], EmbeddedText.Read(n)))];
+
     /// <summary>All files of the handbook, sorted by path.</summary>
     /// <param name="toolVersion">As in "0.1.0".</param>
     public static IReadOnlyList<HandbookFile> Make(string toolVersion)
@@ -23,7 +27,7 @@ public static class RuleHandbook
         var lessons = Lesson.All();
         List<HandbookFile> files =
         [
-            new("handbook.css", EmbeddedText.Read("handbook/handbook.css")),
+            new("handbook.css", EmbeddedText.Read("handbook/handbook.css") + EmbeddedText.Read("pages/report.css")),
             new("find.js", EmbeddedText.Read("handbook/find.js")),
             new("find-words.js", FindWords.Of(RuleBook.Descriptors)),
             IndexPage.Make(new Page("index.html", "RecipeLint rule book", "index", toolVersion)),
@@ -32,6 +36,8 @@ public static class RuleHandbook
             WeekPages.Overview(new Page("first-week.html", "Your first week", "week", toolVersion), lessons),
             .. lessons.GroupBy(l => l.Day).Select(day =>
                 WeekPages.Day(new Page($"week/day-{day.Key}.html", WeekPages.TitleOf(day.Key), "week", toolVersion), day.Key, [.. day])),
+            .. FamilyLesson.All().Select(l =>
+                l.Make(new Page($"lessons/{l.Family.Name}.html", l.Title, $"lesson {l.Family.Name}", toolVersion))),
             .. RuleBook.Descriptors.Select(rule =>
                 RulePage.Make(new Page(
                     $"rules/{rule.Name}.html", $"{rule.Id} {rule.Name}", $"rule {rule.Family}", toolVersion), rule, shelf, lessons)),

@@ -9,8 +9,9 @@ public sealed partial class BrowserTests(Chromium browser, Pages pages) : IClass
 {
     public static TheoryData<string> Kinds =>
     [
-        "recipe", "findings", "stock", "trace", "water", "broken", "overview",
+        "recipe", "findings", "stock", "trace", "water", "broken", "overview", "bench-sheet", "label", "comparison", "batch",
         "book-index", "book-first-week", "book-day-1", "book-calcium-with-sulfate", "book-files-and-units", "book-reading-a-finding",
+        "book-precipitation", "book-documents", "book-weighing",
     ];
 
     [Theory]
@@ -81,7 +82,7 @@ public sealed partial class BrowserTests(Chromium browser, Pages pages) : IClass
     [Fact]
     public async Task OnPaperNothingIsCutOff()
     {
-        foreach (var kind in new[] { "recipe", "findings", "overview" })
+        foreach (var kind in new[] { "recipe", "findings", "overview", "bench-sheet", "label", "comparison", "batch", "book-day-1" })
         {
             await using var page = await browser.Open(pages.All[kind], 1280, dark: false);
             if (page is null)
@@ -95,8 +96,15 @@ public sealed partial class BrowserTests(Chromium browser, Pages pages) : IClass
             Assert.Equal(0, await page.Number(
                 "[...document.querySelectorAll('main *')].filter(e => e.checkVisibility({ contentVisibilityAuto: true }) && !e.closest('svg') && "
                 + "e.getBoundingClientRect().right > document.documentElement.clientWidth + 1).length"));
-            var pdf = await page.Page.PdfDataAsync(new PdfOptions { Format = PaperFormat.Letter });
-            Assert.True(PaperPages().Count(System.Text.Encoding.Latin1.GetString(pdf)) >= 1);
+            foreach (var paper in new[] { PaperFormat.A4, PaperFormat.Letter })
+            {
+                var pdf = await page.Page.PdfDataAsync(new PdfOptions { Format = paper });
+                var sheets = PaperPages().Count(System.Text.Encoding.Latin1.GetString(pdf));
+                Assert.True(sheets >= 1);
+
+                // A bench sheet is one page: nobody turns over with wet gloves.
+                Assert.True(kind is not ("label" or "bench-sheet") || sheets == 1, $"{sheets} pages of {kind}");
+            }
         }
     }
 
