@@ -21,6 +21,26 @@ public sealed class ShowTests
         .Select(f => Path.GetRelativePath(Repository.Root, f).Replace('\\', '/'))
         .Order(StringComparer.Ordinal)];
 
+    /// <summary>Arithmetic by hand: 100 g of 25 kg at 50, 20 mL of 10 L at 30; a salt without a price is left out and named.</summary>
+    [Fact]
+    public void PricesOfTheShopTellWhatABatchCosts()
+    {
+        using var folder = new Scratch();
+        folder.Write("recipelint.json", """{"currency": "EUR", "prices": [{"of": "KNO3", "cost": 50, "for": "25 kg"}, {"of": "nitric-38", "cost": 30, "for": "10 L"}]}""");
+        folder.Write("a.stock.json", """
+            { "format": 1, "makes": "2 L", "dose": "10 mL/L", "steps": [ { "pour": "1.5 L", "of": "distilled" }, { "add": "nitric-38", "amount": "20 mL" },
+              { "add": "potassium-nitrate", "amount": "100 g" }, { "add": "magnesium-nitrate-6h2o", "amount": "10 g" }, { "topUp": "2 L" } ] }
+            """);
+        folder.Write("t.recipe.json", """{ "format": 1, "water": "distilled", "final": "100 L", "volume": "made up", "doses": [ { "stock": "a.stock.json", "dose": "10 mL/L" } ] }""");
+        var stock = Cli.RunIn(folder.Path, null, "show", "a.stock.json").Out;
+        Assert.Contains("0.26 EUR for 2 L, 0.13 EUR a litre, 1.3 EUR for 1000 L of solution.", stock, StringComparison.Ordinal);
+        Assert.Contains("Without a price, and not counted: magnesium nitrate", stock, StringComparison.Ordinal);
+        Assert.Contains("0.13 EUR for 100 L, 0.0013 EUR a litre, 1.3 EUR for 1000 L.", Cli.RunIn(folder.Path, null, "show", "t.recipe.json").Out, StringComparison.Ordinal);
+        Assert.Contains("price of KNO3", Cli.RunIn(folder.Path, null, "settings", "a.stock.json").Out, StringComparison.Ordinal);
+        folder.Write("recipelint.json", "{}");
+        Assert.DoesNotContain("Cost", Cli.RunIn(folder.Path, null, "show", "a.stock.json").Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ARecipeShowsEveryElementOfItsFactsWithItsFigure()
     {

@@ -126,10 +126,12 @@ public sealed class BatchJudge
         }
     }
 
-    /// <summary>Findings from a warning on that are not there as planned. Repeats of one rule in one file count as often as they are.</summary>
+    /// <summary>Findings from a warning on that are not there as planned; repeats of one rule in one file count as often as they are.
+    /// </summary>
     private List<Finding> Brought(State state)
     {
-        var known = _planned.Findings.GroupBy(Key, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
+        var known = _planned.Findings.GroupBy(Key, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
         var left = new List<Finding>();
         foreach (var finding in state.Findings)
         {
@@ -195,7 +197,8 @@ public sealed class BatchJudge
                 var (reading, value, filled) = r switch
                 {
                     PhReading ph => (new Reading(ReadingKind.Ph, ph.Dilution), ph.Value, (Chemistry.Quantities.Volume?)null),
-                    ConductivityReading ec => (new Reading(ReadingKind.Conductivity, ec.Dilution), ec.Value.MillisiemensPerCentimetre, null),
+                    ConductivityReading ec =>
+                        (new Reading(ReadingKind.Conductivity, ec.Dilution), ec.Value.MillisiemensPerCentimetre, null),
                     WeightReading weight => Weight(weight, made),
                     _ => throw new System.Diagnostics.UnreachableException(),
                 };

@@ -42,7 +42,9 @@ public sealed record ReadingCheck(BatchReading Reading, double Value, ReadingWin
     public bool Fits => Expected is not { } window || window.Holds(Value);
 }
 
-/// <summary>What really went into a batch, what the plants get of it, and what to do with it. Computed; decided here and nowhere else.</summary>
+/// <summary>
+/// What really went into a batch, what the plants get of it, and what to do with it. Computed; decided here and nowhere else.
+/// </summary>
 public sealed record BatchJudgement
 {
     /// <summary>

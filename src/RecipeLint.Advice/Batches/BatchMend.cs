@@ -55,7 +55,8 @@ public sealed record BatchMend(IReadOnlyList<MendPart> Parts, Volume Mark, bool 
             Substance = part.Substance,
             Assay = part.Assay,
             Amount = new Located<Portion>(
-                part.Litres is { } litres ? new Portion.ByVolume(new Volume(litres)) : new Portion.ByMass(new Mass(part.Grams)), actual.Place),
+                part.Litres is { } litres ? new Portion.ByVolume(new Volume(litres)) : new Portion.ByMass(new Mass(part.Grams)),
+                actual.Place),
         }));
         if (AdjustsAgain is { } adjust)
         {

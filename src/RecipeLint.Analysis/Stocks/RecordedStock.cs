@@ -75,7 +75,11 @@ public static class RecordedStock
                 Assay = null,
                 With = entry.With ?? add.With,
             },
-            AddStep add => add with { Amount = At(entry.Amount, add.Amount?.Place ?? add.Place) ?? add.Amount, With = entry.With ?? add.With },
+            AddStep add => add with
+            {
+                Amount = At(entry.Amount, add.Amount?.Place ?? add.Place) ?? add.Amount,
+                With = entry.With ?? add.With,
+            },
             AliquotStep aliquot => aliquot with
             {
                 Amount = At(entry.Amount, aliquot.Amount?.Place ?? aliquot.Place) ?? aliquot.Amount,

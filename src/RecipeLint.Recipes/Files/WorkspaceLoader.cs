@@ -83,12 +83,7 @@ public sealed class WorkspaceLoader
 
         unusable.AddRange(asked.Named.Where(n => _store.Failures.ContainsKey(_store.PathOf(n.Key)))
             .Select(n => new UnusablePath(n.Value, _store.Failures[_store.PathOf(n.Key)])));
-        var (stocks, loops) = ReferenceLoops.Break([.. _stocks.Values]);
-        _store.Report(loops);
-        (stocks, var tooDeep) = ReferenceBounds.Hold(stocks);
-        _store.Report(tooDeep);
-        var (batches, unfit) = BatchChecks.Hold([.. _batches.Values], stocks.ToDictionary(s => s.File, StringComparer.Ordinal));
-        _store.Report(unfit);
+        var (stocks, batches) = Held();
         return new Workspace
         {
             Root = root,
@@ -107,6 +102,18 @@ public sealed class WorkspaceLoader
             Unusable = unusable,
             Unrecognised = [.. asked.Unrecognised.Select(_store.PathOf)],
         };
+    }
+
+    /// <summary>What was read with references that lead nowhere, in circles or too far left out, and reported.</summary>
+    private (IReadOnlyList<StockDocument> Stocks, IReadOnlyList<BatchDocument> Batches) Held()
+    {
+        var (stocks, loops) = ReferenceLoops.Break([.. _stocks.Values]);
+        _store.Report(loops);
+        (stocks, var tooDeep) = ReferenceBounds.Hold(stocks);
+        _store.Report(tooDeep);
+        var (batches, unfit) = BatchChecks.Hold([.. _batches.Values], stocks.ToDictionary(s => s.File, StringComparer.Ordinal));
+        _store.Report(unfit);
+        return (stocks, batches);
     }
 
     private void Enqueue(string path)

@@ -7,8 +7,8 @@ namespace RecipeLint.Recipes.Files;
 
 /// <summary>
 /// What was asked for, cut into pieces that are read and judged one by one: stocks, recipes and batches that refer to each other stay
-/// together, and
-/// what is known of one piece never depends on another. Waters, settings, profiles and products are read with every piece that they serve.
+/// together, and what is known of one piece never depends on another. Waters, settings, profiles and products are read with every piece
+/// that they serve.
 /// </summary>
 public sealed class WorkspacePieces
 {
@@ -74,8 +74,7 @@ public sealed class WorkspacePieces
     private static List<List<string>> Cut(IFileTree files, string root, IReadOnlyList<string> paths, int size)
     {
         var groups = new Groups();
-        foreach (var path in paths.Where(p =>
-            DocumentKinds.FromFileName(p) is DocumentKind.Stock or DocumentKind.Recipe or DocumentKind.Batch))
+        foreach (var path in paths.Where(NamesStocks))
         {
             foreach (var reference in StocksNamedIn(files.Read(path, JsonReading.DefaultSizeLimit).Bytes ?? []))
             {
@@ -115,6 +114,9 @@ public sealed class WorkspacePieces
         pieces.ForEach(p => p.Sort(StringComparer.Ordinal));
         return pieces;
     }
+
+    private static bool NamesStocks(string path) =>
+        DocumentKinds.FromFileName(path) is DocumentKind.Stock or DocumentKind.Recipe or DocumentKind.Batch;
 
     private static string OwnPath(IFileTree files, string root, string full) =>
         FolderWalk.Target(files, FilePaths.FolderOf(full), root) is { } folder ? FilePaths.Join(folder, FilePaths.NameOf(full)) : full;

@@ -28,6 +28,8 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
         Meters = ReadList(root["meters"], ReadMeter),
         Vessels = ReadList(root["vessels"], ReadVessel),
         Sites = ReadList(root["sites"], ReadSite),
+        Prices = ReadList(root["prices"], ReadPrice),
+        Currency = fields.Text(root["currency"])?.Value,
         Profile = ReadProfile(root["profile"]),
         Rules = ReadRules(root["rules"]),
         Suppressions = ReadList(root["suppressions"], ReadSuppression),
@@ -137,6 +139,20 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
 
         Plausibility.Storage(at.Value, entry["at"]!, fields);
         return new Site(name.Value, fields.At(entry), at.Value);
+    }
+
+    private Price? ReadPrice(JsonItem entry)
+    {
+        var due = new Due([Dimension.Mass, Dimension.Volume], ["25 kg", "10 L"]) { UsualUnits = ["kg", "L"] };
+        if (fields.Text(entry["of"]) is not { } of || FieldReader.Number(entry["cost"]) is not (>= 0 and var cost)
+            || fields.Quantity(entry["for"], due) is not { Low: > 0 } bought)
+        {
+            return null;
+        }
+
+        return bought.Dimension == Dimension.Mass
+            ? new Price(of.Value, fields.At(entry), cost, bought.Mass, null)
+            : new Price(of.Value, fields.At(entry), cost, null, bought.Volume);
     }
 
     private Located<string>? ReadProfile(JsonItem? item)

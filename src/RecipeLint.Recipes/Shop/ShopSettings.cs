@@ -45,6 +45,13 @@ public sealed record Vessel(string Name, Place Place, Volume? Capacity, Mass? Ta
 /// <summary>A place where stocks are kept.</summary>
 public sealed record Site(string Name, Place Place, Interval<Temperature> At);
 
+/// <summary>What something costs.</summary>
+/// <param name="Of">The substance or product as the settings name it.</param>
+/// <param name="Cost">In the shop's currency, for the mass or the volume.</param>
+/// <param name="Mass">Null where a volume is bought.</param>
+/// <param name="Volume">Null where a mass is bought.</param>
+public sealed record Price(string Of, Place Place, double Cost, Mass? Mass, Volume? Volume);
+
 /// <summary>When a scale or meter was calibrated, and until when that holds.</summary>
 /// <param name="Name">Of the scale or meter.</param>
 /// <param name="Place">Of the day.</param>
@@ -82,6 +89,12 @@ public sealed record ShopSettings
     public IReadOnlyList<Vessel> Vessels { get; init; } = [];
 
     public IReadOnlyList<Site> Sites { get; init; } = [];
+
+    /// <summary>What substances and products cost.</summary>
+    public IReadOnlyList<Price> Prices { get; init; } = [];
+
+    /// <summary>What prices are counted in; null when not stated.</summary>
+    public string? Currency { get; init; }
 
     /// <summary>Default crop profile.</summary>
     public Located<string>? Profile { get; init; }

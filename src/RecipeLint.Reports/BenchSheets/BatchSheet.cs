@@ -1,3 +1,4 @@
+using System.Globalization;
 using RecipeLint.Advice.Batches;
 using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
@@ -19,7 +20,7 @@ public static class BatchSheet
     {
         var batch = judged.Batch;
         var by = batch.By is { } who ? $" by {who}" : "";
-        var made = batch.Made is { } day ? $", made {day.Value.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)}{by}" : by;
+        var made = batch.Made is { } day ? $", made {day.Value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}{by}" : by;
         IEnumerable<SheetSection> sections =
         [
             new("verdict", Verdict(judged), [.. Reasons(judged)]),
@@ -64,14 +65,15 @@ public static class BatchSheet
         var far = judged.Stock.Where(s => s.Off > BatchJudgement.Same).OrderByDescending(s => s.Off).ToList();
         var most = judged.Stock.MaxBy(s => s.Off);
         yield return far.Count > 0
-            ? $"{Say.List(far.Take(4).Select(s => $"{s.Key} {Change(s)}"))}: more than the {Say.Percent(BatchJudgement.Same)} within which a "
-                + "batch counts as made as planned (common practice)."
+            ? $"{Say.List(far.Take(4).Select(s => $"{s.Key} {Change(s)}"))}: more than the {Say.Percent(BatchJudgement.Same)} within which "
+                + "a batch counts as made as planned (common practice)."
             : most is { Off: > 0 }
                 ? $"Everything is within {Say.Percent(BatchJudgement.Same)} of the plan; the farthest is {most.Key}, {Change(most)}."
                 : "Everything is as planned.";
         foreach (var finding in judged.Brought.Take(5))
         {
-            yield return $"{Words.Of(finding.Level)} {finding.Rule.Id} {finding.Rule.Name}, which the plan does not have: {Sentences.First(finding.Message)}";
+            yield return $"{Words.Of(finding.Level)} {finding.Rule.Id} {finding.Rule.Name}, which the plan does not have: "
+                + Sentences.First(finding.Message);
         }
 
         if (judged.Brought.Count > 5)
@@ -92,8 +94,8 @@ public static class BatchSheet
 
         if (judged.Fate == BatchFate.Discard)
         {
-            yield return "Label the bottle as waste with what is in it, and get rid of it as local rules say; concentrates do not go down a "
-                + "drain.";
+            yield return "Label the bottle as waste with what is in it, and get rid of it as local rules say; concentrates do not go "
+                + "down a drain.";
         }
     }
 
@@ -108,7 +110,8 @@ public static class BatchSheet
         foreach (var part in mend.Parts)
         {
             var much = part.Litres is { } litres ? $"Measure {Say.Litres(litres)}" : $"Weigh {Say.Grams(part.Grams)}";
-            yield return $"{Say.Number(++number)}. {much} of {part.Substance.Name}{With(judged, part)} and add it, stirring until it is clear.";
+            yield return $"{Say.Number(++number)}. {much} of {part.Substance.Name}{With(judged, part)} and add it, stirring until it is "
+                + "clear.";
         }
 
         if (mend.AddsWater)
@@ -121,8 +124,8 @@ public static class BatchSheet
             yield return $"{Say.Number(++number)}. Bring it to pH {Cells.Ph(ph.Value)} again with {reagent.Value}, drop by drop.";
         }
 
-        yield return "This was judged as a stock of its own: it brings no finding that the plan does not have. Write into the record what really "
-            + "went in, and check the bottle as the bench sheet says.";
+        yield return "This was judged as a stock of its own: it brings no finding that the plan does not have. Write into the record what "
+            + "really went in, and check the bottle as the bench sheet says.";
         if (mend.Parts.Any(p => p.Substance.Kind == SubstanceKind.Acid || p.Substance.Hazards?.Statements.Contains("H314") == true))
         {
             yield return "Goggles, gloves and apron; pour acid into the stock slowly and stirring, never the other way round.";

@@ -103,8 +103,8 @@ internal static class FamilyPictures
         var (least, most) = Scales.FromZero(dots.Select(d => d.Y).Append(acid.LeastMilligramsPerLitre));
         return new Picture(
             $"{Key}-acid", $"Whole {acid.Name} over pH: {stock.Stock.Name}",
-            $"Of {Say.Number(acid.TotalMilligramsPerLitre)} mg/L {acid.Name} half is whole at pH {Cells.Ph(acid.ApparentPk)}; this bottle needs "
-                + $"{Say.Number(acid.LeastMilligramsPerLitre)} mg/L whole and has {Say.Number(acid.WholeMilligramsPerLitre)} mg/L.",
+            $"Of {Say.Number(acid.TotalMilligramsPerLitre)} mg/L {acid.Name} half is whole at pH {Cells.Ph(acid.ApparentPk)}; this bottle "
+                + $"needs {Say.Number(acid.LeastMilligramsPerLitre)} mg/L whole and has {Say.Number(acid.WholeMilligramsPerLitre)} mg/L.",
             new Axis("pH", LowestPh, HighestPh), new Axis($"whole {acid.Name}, mg/L", least, most),
             new Table(
                 [new("pH", true), new("whole, mg/L", true)],
@@ -114,7 +114,7 @@ internal static class FamilyPictures
             Marks =
             [
                 new Mark(acid.LeastMilligramsPerLitre, false, "needed"),
-                .. stock.Chemistry.Mixing is { IsSolved: true } state ? [new Mark(state.Ph, true, $"pH {Cells.Ph(state.Ph)}")] : Array.Empty<Mark>(),
+                .. new[] { stock.Chemistry.Mixing }.Where(s => s.IsSolved).Select(s => new Mark(s.Ph, true, $"pH {Cells.Ph(s.Ph)}")),
             ],
         };
     }
@@ -175,8 +175,8 @@ internal static class FamilyPictures
         var (least, most) = Scales.FromZero(found.Select(s => s.Percent / s.Limit).Append(1));
         return new Picture(
             $"{Key}-shares", $"What {stock.Stock.Name} carries as a mixture",
-            $"The share by mass that counts, as a part of the limit from which the statement holds: {Say.List(found.Select(s => s.Code))}. By the "
-                + $"{MixtureStatements.Source}.",
+            $"The share by mass that counts, as a part of the limit from which the statement holds: {Say.List(found.Select(s => s.Code))}. By "
+                + $"the {MixtureStatements.Source}.",
             new Axis("times the limit", least, most), new Axis("", -0.5, found.Count - 0.5, Labels: [.. found.Select(s => s.Code)]),
             new Table(
                 [new("statement"), new("what it says"), new("counts, %", true), new("limit, %", true), new("from")],

@@ -94,7 +94,8 @@ public sealed class LearnExercise
             .MinBy(w => w.Distance);
         return nearest?.Prevented switch
         {
-            TestStep test => $"It was looked at: {test.Check.What}? {nearest.Title}: {test.Left.Text}{Unit(test)} against {test.Right.Text}{Unit(test)}. No.",
+            TestStep test => $"It was looked at: {test.Check.What}? {nearest.Title}: {test.Left.Text}{Unit(test)} against "
+                + $"{test.Right.Text}{Unit(test)}. No.",
             ConditionStep condition => $"It was looked at: {condition.Check.What}? No.",
             _ => "It was looked at, and there is nothing of the kind in these files.",
         };
@@ -112,14 +113,16 @@ public sealed class LearnExercise
 
         var judged = new ShelfFolder(Name, files, new Dictionary<string, string>()).Judge();
         var says = judged.Findings.Where(f => f.Finding.Level >= Level.Warning).Select(f =>
-            $"{f.Spot.File}:{f.Spot.Lines.Start.Line}: {Words.Of(f.Finding.Level)} {f.Finding.Rule.Id} {f.Finding.Rule.Name}: {f.Finding.Message}")
+            $"{f.Spot.File}:{f.Spot.Lines.Start.Line}: {Words.Of(f.Finding.Level)} {f.Finding.Rule.Id} {f.Finding.Rule.Name}: "
+                + f.Finding.Message)
             .ToList();
         if (says.Count == 0)
         {
             var gone = Elements(_lesson.Mended).Except(Elements(judged), StringComparer.Ordinal).ToList();
             if (gone.Count > 0)
             {
-                says.Add($"Nothing objects any more, but {Say.List(gone)} is gone as well: the plants need it. Mend it without leaving it out.");
+                says.Add(
+                    $"Nothing objects any more, but {Say.List(gone)} is gone as well: the plants need it. Mend it without leaving it out.");
             }
         }
 

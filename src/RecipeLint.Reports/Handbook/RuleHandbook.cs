@@ -17,7 +17,10 @@ public static class RuleHandbook
 
     /// <summary>The files of the lessons on the families, to change and to draw again.</summary>
     public static IReadOnlyList<HandbookFile> Lessons() =>
-        [.. EmbeddedText.Names(FamilyLesson.Root).Select(n => new HandbookFile("lessons/" + n[FamilyLesson.Root.Length..], EmbeddedText.Read(n)))];
+    [
+        .. EmbeddedText.Names(FamilyLesson.Root)
+            .Select(n => new HandbookFile("lessons/" + n[FamilyLesson.Root.Length..], EmbeddedText.Read(n))),
+    ];
 
     /// <summary>All files of the handbook, sorted by path.</summary>
     /// <param name="toolVersion">As in "0.1.0".</param>

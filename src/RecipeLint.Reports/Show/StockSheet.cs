@@ -36,6 +36,7 @@ public static class StockSheet
                 Room(stock),
                 FallsOut(stock),
                 new SheetSection("mixings", "Mixed many times", mixings == 0 ? [] : TrialWords.Of(TrialsOf(facts, stock, mixings), stock)),
+                CostSections.Of(facts, stock),
                 new SheetSection(
                     "assumed",
                     "Assumed",

@@ -93,7 +93,8 @@ internal static class BenchSheetCommand
         var stock = run.Workspace.Stocks.FirstOrDefault(s => SameFile(run, s.File, alone.Workspace, asked.Single()))!;
         if (batch.StockFile != stock.File)
         {
-            throw new UsageException($"'{record}' is the record of '{batch.StockFile ?? batch.Stock?.Value ?? "no stock"}', not of '{stock.File}'.");
+            throw new UsageException(
+                $"'{record}' is the record of '{batch.StockFile ?? batch.Stock?.Value ?? "no stock"}', not of '{stock.File}'.");
         }
 
         if (!batch.IsComplete)

@@ -19,7 +19,8 @@ internal static class HandbookCommand
         };
         var exercises = new Option<string?>("--exercises")
         {
-            Description = "Write the exercises of the first week and the files of the lessons into this folder, to be mended and checked; no file is replaced.",
+            Description = "Write the exercises of the first week and the files of the lessons into this folder, to be mended and checked; "
+                + "no file is replaced.",
             HelpName = "folder",
         };
         var command = new Command("handbook", "Write the rule book and a first week of exercises as pages for a browser.")

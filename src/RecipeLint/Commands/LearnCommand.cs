@@ -19,7 +19,8 @@ internal static class LearnCommand
         var tell = new Option<bool>("--score") { Description = "Print the score and ask nothing." };
         var width = SharedOptions.Width();
         var color = SharedOptions.Color();
-        var command = new Command("learn", "Walk the first week: a flawed file, a question, and your mended file judged; the score stays in the folder.")
+        var command = new Command(
+            "learn", "Walk the first week: a flawed file, a question, and your mended file judged; the score stays in the folder.")
         {
             folder, tell, width, color,
         };

@@ -57,10 +57,11 @@ internal sealed class LearnScore
                     exercise.Value.GetProperty("shown").GetBoolean());
             }
         }
-        catch (Exception exception) when (exception is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
+        catch (Exception fault) when (fault is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
         {
             throw new UsageException(
-                $"'{Path.Combine(named, FileName)}' cannot be read as a score. Move it away to begin anew; the exercises stay as they are.");
+                $"'{Path.Combine(named, FileName)}' cannot be read as a score. Move it away to begin anew; the exercises stay as they "
+                    + "are.");
         }
 
         return score;

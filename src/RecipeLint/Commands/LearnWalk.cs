@@ -1,3 +1,4 @@
+using System.Globalization;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports;
 using RecipeLint.Reports.Handbook;
@@ -34,12 +35,15 @@ internal sealed class LearnWalk(
     public void Tell()
     {
         var marks = exercises.Select(e => score[e.Name]).ToList();
+        var looked = marks.Count(m => m is { Mended: true, Shown: true });
         screen.WriteLine();
         screen.WriteLine(
             $"{Say.Number(marks.Count(m => m.Answered == true))} of {Say.Number(exercises.Count)} questions right at once, "
             + $"{Say.Number(marks.Count(m => m.Mended))} of {Say.Number(exercises.Count)} exercises mended"
-            + $"{(marks.Any(m => m is { Mended: true, Shown: true }) ? $" ({Say.Number(marks.Count(m => m is { Mended: true, Shown: true }))} after looking)" : "")}.");
-        screen.WriteLine($"The score stands in {Printable.Show(Path.Combine(named, LearnScore.FileName))}; 'recipelint learn {Printable.Show(named)}' goes on.");
+            + $"{(looked > 0 ? $" ({Say.Number(looked)} after looking)" : "")}.");
+        screen.WriteLine(
+            $"The score stands in {Printable.Show(Path.Combine(named, LearnScore.FileName))}; 'recipelint learn {Printable.Show(named)}' "
+            + "goes on.");
         screen.Flush();
     }
 
@@ -88,7 +92,7 @@ internal sealed class LearnWalk(
     {
         while (Line() is { } answer)
         {
-            if (int.TryParse(answer, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var number)
+            if (int.TryParse(answer, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
                 && number >= 1 && number <= choices.Count)
             {
                 return choices[number - 1];

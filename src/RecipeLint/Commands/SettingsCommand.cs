@@ -71,6 +71,12 @@ internal static class SettingsCommand
             yield return ($"vessel {vessel.Name}{(vessel.Capacity is { } size ? ": " + Say.Litres(size.Litres) : "")}", vessel.Place);
         }
 
+        foreach (var price in settings.Prices)
+        {
+            var bought = price.Mass is { } mass ? Say.Grams(mass.Grams) : Say.Litres(price.Volume!.Value.Litres);
+            yield return ($"price of {price.Of}: {Say.Number(price.Cost)} {settings.Currency} for {bought}", price.Place);
+        }
+
         foreach (var site in settings.Sites)
         {
             yield return (string.Create(
