@@ -163,15 +163,28 @@ public sealed class NewcomerTests
         Assert.DoesNotContain("Did you mean", Cli.RunIn(scratch.Path, null, "check", "tap.water.json").Out, StringComparison.Ordinal);
     }
 
-    [Theory]
-    [InlineData("EC")]
-    [InlineData("ec")]
-    public void AConductivityIsReadInBothSpellings(string key)
+    [Fact]
+    public void AConductivityIsReadInBothSpellingsAndFixWritesTheOneOfToday()
     {
         using var scratch = new Scratch();
-        scratch.Write("tap.water.json", $$"""{ "format": 1, "{{key}}": "0.5 mS/cm" }""");
+        scratch.Write("tap.water.json", """{ "format": 1, "EC": "0.5 mS/cm" }""");
+        scratch.Write("old.water.json", """{ "format": 1, "ec": "0.5 mS/cm" }""");
 
-        Assert.Empty(Cli.RunIn(scratch.Path, null, "check", "tap.water.json").Findings);
+        var finding = Assert.Single(Cli.RunIn(scratch.Path, null, "check", ".").Findings);
+        Assert.StartsWith("old.water.json:1:16: note RL0053 older-spelling", finding, StringComparison.Ordinal);
+        Assert.Equal(0, Cli.RunIn(scratch.Path, null, "check", ".", "--fix", "--fail-on", "note").Code);
+        Assert.Equal(File.ReadAllText(Path.Combine(scratch.Path, "tap.water.json")), File.ReadAllText(Path.Combine(scratch.Path, "old.water.json")));
+    }
+
+    [Fact]
+    public void EveryKeyThatTheSchemasCallOlderIsWrittenAnewByFix()
+    {
+        foreach (var file in Directory.GetFiles(Path.Combine(Reports.Tests.Support.Repository.Root, "schema"), "*.schema.json"))
+        {
+            var properties = System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(file))!["properties"]?.AsObject() ?? [];
+            var older = properties.Where(p => p.Value?["deprecated"]?.GetValue<bool>() == true).Select(p => p.Key);
+            Assert.All(older, key => Assert.Contains(Recipes.Schema.OlderKeys.All, k => k.Old == key && Path.GetFileName(file).StartsWith(k.Kind.ToString().ToLowerInvariant(), StringComparison.Ordinal)));
+        }
     }
 
     [Fact]

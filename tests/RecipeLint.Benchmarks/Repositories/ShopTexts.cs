@@ -36,7 +36,7 @@ internal sealed class ShopTexts(string suffix, string water, double strength, in
           "format": 1,
           "name": "Rain water from the glasshouse roof",
           "note": "Invented analysis.",
-          "ec": "0.03 mS/cm",
+          "EC": "0.03 mS/cm",
           "pH": 6.1,
           "ions": {
             "Ca": "1.6 mg/L", "Mg": "0.4 mg/L", "Na": "1.8 mg/L", "K": "0.3 mg/L",

@@ -79,7 +79,7 @@ public sealed class RepairPolicyTests
             ("recipelint.json", """{"format": 1}"""),
             ("bag.substances.json", Bag),
             ("profiles/mine.profile.json", """{"format": 1, "name": "mine", "base": "lettuce"}"""),
-            ("well.water.json", """{"format": 1, "ec": "0.5 mS/cm"}"""),
+            ("well.water.json", """{"format": 1, "EC": "0.5 mS/cm"}"""),
             ("a.stock.json", """{"format": 1, "makes": "1 L", "dose": "1:100", "steps": [{"add": "bag", "amount": "10 g"}]}"""),
             ("tank.recipe.json", """{"format": 1, "final": "100 L", "volume": "made up", "crop": "mine", "water": "well.water.json", "doses": [{"stock": "a.stock.json"}]}"""));
         var workspace = WorkspaceLoader.Load(tree, ["."], ExampleRun.Load);

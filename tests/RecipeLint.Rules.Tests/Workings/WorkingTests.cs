@@ -39,6 +39,7 @@ public sealed class WorkingTests
         ["reference-loop"] = "what refers to what",
         ["unused-stock"] = "what refers to what",
         ["substance-named-two-ways"] = "the names of a substance",
+        ["older-spelling"] = "the name of a key",
         ["two-stocks-of-one-name"] = "the names of stocks",
         ["unknown-equipment"] = "the name of a scale or measure",
         ["unknown-profile"] = "the name of a crop or stage",

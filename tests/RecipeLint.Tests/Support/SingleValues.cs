@@ -17,7 +17,7 @@ internal static class SingleValues
 
     private const string AnyStock = """{"format": 1, "makes": "2 L", "dose": "10 mL/L", "steps": [{"pour": "1.5 L"}, {"add": "KNO3", "amount": "100 g"}, {"topUp": "2 L"}]}""";
 
-    private const string AnyWater = """{"format": 1, "pH": 6.0, "ec": "0.02 mS/cm", "ions": {"Ca": "1 mg/L", "HCO3": "3 mg/L"}}""";
+    private const string AnyWater = """{"format": 1, "pH": 6.0, "EC": "0.02 mS/cm", "ions": {"Ca": "1 mg/L", "HCO3": "3 mg/L"}}""";
 
     /// <summary>Files that the examples refer to.</summary>
     public static IReadOnlyList<(string Name, string Text)> Neighbours { get; } =

@@ -26,7 +26,7 @@ internal static class WaterSlips
                 }
             }
 
-            yield return Slips.Value(shop, "water EC in another unit", water.File, root["ec"]!, Slips.Quoted(root["ec"]!.Text.Replace("mS/cm", "S/m", StringComparison.Ordinal)), "ec", ["EC", "conductivity", water.Name]);
+            yield return Slips.Value(shop, "water EC in another unit", water.File, root["EC"]!, Slips.Quoted(root["EC"]!.Text.Replace("mS/cm", "S/m", StringComparison.Ordinal)), "EC", ["EC", "conductivity", water.Name]);
         }
     }
 
