@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -58,6 +59,13 @@ public sealed record JudgedDeposit
 
     private const double WeakIonicStrength = 3;
 
+    private const string MeasuredInSalts = "Gypsum";
+
+    // What the measured solubilities of gypsum were made up of, pairs among them.
+    private static readonly FrozenSet<string> MeasuredIons = FrozenSet.Create(
+        StringComparer.Ordinal, Component.Sodium, Component.Potassium, Component.Ammonium, Component.Magnesium, Component.Calcium,
+        Component.Chloride, Component.Nitrate, Component.Sulfate, "MgCl+", "Ca(SO4)2-2", Component.Hydrogen);
+
     public required DepositOwner Owner { get; init; }
 
     /// <summary>The moment of the largest deposit.</summary>
@@ -117,11 +125,33 @@ public sealed record JudgedDeposit
         return Rounding.SixDigits(lost / (lost + left));
     }
 
-    /// <summary>What a saturation index is good for, either way, log10 units.</summary>
+    /// <summary>
+    /// What a saturation index is good for, either way, log10 units. In strong solutions the error of the model grows; for gypsum only as
+    /// far as the strength comes from ions in whose solutions its solubility was not measured.
+    /// </summary>
     internal static double DoubtOf(SolutionState state, Solid solid, double modelError)
     {
-        var model = (state.Clear?.IonicStrength ?? 0) < WeakIonicStrength ? modelError : Math.Max(modelError, ErrorOfStrongSolutions);
-        return Math.Max(model, solid.Spread);
+        if (state.Clear is not { IonicStrength: >= WeakIonicStrength } clear)
+        {
+            return Math.Max(modelError, solid.Spread);
+        }
+
+        var unmeasured = solid.Name == MeasuredInSalts ? UnmeasuredShare(clear) : 1;
+        return Math.Max(Math.Max(modelError, modelError + (unmeasured * (ErrorOfStrongSolutions - modelError))), solid.Spread);
+    }
+
+    /// <summary>Share of the ionic strength that comes from ions without measured solubilities of gypsum, 0 to 1.</summary>
+    private static double UnmeasuredShare(Equilibrium clear)
+    {
+        double all = 0, unmeasured = 0;
+        foreach (var species in clear.Species)
+        {
+            var part = species.Charge * species.Charge * species.MolPerKg;
+            all += part;
+            unmeasured += MeasuredIons.Contains(species.Name) ? 0 : part;
+        }
+
+        return all > 0 ? unmeasured / all : 0;
     }
 
     /// <summary>How sure a solid falls out that is past its limit by an index.</summary>

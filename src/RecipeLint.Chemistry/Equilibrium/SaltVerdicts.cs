@@ -70,7 +70,7 @@ public static class SaltVerdicts
 
     // Measured two-salt saturated solutions (KNO3-KH2PO4, NH4H2PO4-KNO3) have the mean of the two measures between -0.25 and +0.03;
     // for the phosphates, whose index is the lower the more nitrate there is, "close" therefore begins further down.
-    private const double CloseFrom = -0.15, CloseFromDihydrogenPhosphate = -0.30, OneValueCelsius = 5;
+    private const double CloseFrom = -0.15, CloseFromDihydrogenPhosphate = -0.30;
 
     /// <summary>A verdict for every calibrated salt whose ions are present, in table order.</summary>
     /// <param name="input">The solution as given.</param>
@@ -134,6 +134,7 @@ public static class SaltVerdicts
 
     /// <summary>
     /// Handbook solubility of a calibrated salt in pure water, mol per kg, at a temperature in °C; null where the handbook has none.
+    /// Where it has only one temperature, <see cref="Solid.TemperatureKnown"/> is false and that value is given at every temperature.
     /// </summary>
     public static double? Solubility(Solid solid, double celsius) =>
         CalibratedSalts.Solids.IndexOf((ushort)solid.Table) is >= 0 and var row ? Solubility(row, celsius) : null;
@@ -146,7 +147,8 @@ public static class SaltVerdicts
         int from = CalibratedSalts.Start[row], to = CalibratedSalts.Start[row + 1];
         var t = CalibratedSalts.Celsius[from..to];
         var m = CalibratedSalts.MolPerKg[from..to];
-        if (t.Length == 1) return Math.Abs(celsius - t[0]) <= OneValueCelsius ? m[0] : null;
+        // Of one temperature nothing follows for another: its constant stands still, and so does what the handbook says.
+        if (t.Length == 1) return m[0];
         var i = 0;
         while (i < t.Length - 2 && celsius > t[i + 1]) i++;
         return m[i] * Math.Pow(m[i + 1] / m[i], (celsius - t[i]) / (t[i + 1] - t[i]));

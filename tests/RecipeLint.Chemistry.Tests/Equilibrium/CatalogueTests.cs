@@ -98,6 +98,7 @@ public sealed class CatalogueTests
         }
 
         Assert.False(set.FindSolid("Newberyite")!.TemperatureKnown);
+        Assert.True(set.FindSolid("Syngenite")!.TemperatureKnown);
         Assert.False(set.FindSolid("Iron EDTA sodium")!.TemperatureKnown);
         Assert.True(set.FindSolid("Ferrihydrite (amorphous)")!.TemperatureKnown);
         Assert.True(set.FindSolid("Gypsum")!.TemperatureKnown);
