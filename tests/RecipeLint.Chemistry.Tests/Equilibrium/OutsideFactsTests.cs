@@ -52,6 +52,8 @@ public sealed class OutsideFactsTests
         yield return ("pH standards, 0 to 40 °C", "ph-standards.md", "NIST and IUPAC buffers", "0.025",
             [.. Rows(Equilibrium + "ph-standards.md", "buffer").SelectMany(r => r.Skip(1).Where(c => c.Length > 1)
                 .Select((c, i) => new Fact($"pH of {r[0]} at {5 * i} °C", Number(c.Split(' ')[0]), 0.025)))]);
+        yield return ("pH of acids, bases and salts of round strength", "approximate-ph.md", "CRC Handbook (recalled)", "0.2",
+            [.. Rows(Equilibrium + "approximate-ph.md", "solution").Select(r => new Fact($"pH of {r[0]}", Number(r[3]), 0.2))]);
         yield return ("two salts together: not clear at the measured saturation, clear at 0.6 of it, crystallises at 1.5", "measured-mixtures.md",
             "Wan & Wang 2018; IUPAC-NIST 66; Harvie, Moller & Weare 1984; named there", "all three",
             [.. Rows(Equilibrium + "measured-mixtures.md", "system").Where(r => r[7] is "clear" or "close" or "crystallises")
