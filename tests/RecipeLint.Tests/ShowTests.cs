@@ -85,6 +85,15 @@ public sealed class ShowTests
     }
 
     [Fact]
+    public void ARecipeShowsWhatItTakesToHoldItsPh()
+    {
+        var shown = Cli.Run("show", "examples/quillmere/recipes").Out;
+        Assert.Contains("Held at pH", shown, StringComparison.Ordinal);
+        Assert.Contains("pH it drifts to", shown, StringComparison.Ordinal);
+        Assert.Contains("ammonium that stands as ammonia, %", shown, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void AWaterShowsWhatEachValueWasReadAs()
     {
         using var folder = new Scratch();

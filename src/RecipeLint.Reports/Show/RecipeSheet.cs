@@ -26,6 +26,7 @@ public static partial class RecipeSheet
                 Elements(recipe, uncertainty),
                 Nitrogen(recipe),
                 Solution(recipe),
+                Held(recipe),
                 Ions(recipe),
                 Ratios(recipe),
                 Sources(recipe),
@@ -160,6 +161,43 @@ public static partial class RecipeSheet
                 [new("what"), new("value", true), new("usual", true), new("stands"), new("remark")],
                 [.. rows.Where(r => r[1].Length > 0 || r[4].Length > 0)]),
             [.. final.Validity.Reasons]);
+    }
+
+    /// <summary>
+    /// What it takes to hold the pH the recipe sets, else the middle of what the crop likes, and what that does.
+    /// </summary>
+    private static SheetSection Held(RecipeFacts recipe)
+    {
+        var wanted = recipe.Adjustment?.TargetPh ?? (recipe.Profile.Ph is { } usual ? (usual.Low + usual.High) / 2 : null);
+        if (wanted is not { } ph || HeldTank.Of(recipe.Chemistry.Mix, ph) is not { } held)
+        {
+            return new SheetSection("held", "Held at its pH", []);
+        }
+
+        static string Reagent(double dosed) => dosed < 0 ? "alkali" : "acid";
+        var rows = new List<IReadOnlyList<string>>
+        {
+            new[]
+            {
+                $"strong {Reagent(held.DosedInAll)} in all, mmol/L", Say.Number(Math.Abs(Rounded(held.DosedInAll))),
+                $"as it is poured together {Say.Number(Math.Abs(Rounded(held.DosedAtOnce)))} mmol/L of {Reagent(held.DosedAtOnce)}",
+            },
+            new[] { "alkalinity left, meq/L", Cells.Number(held.State.CarbonateAlkalinity.MilliequivalentsPerLitre), "" },
+        };
+        if (held.DriftsTo is { } drifted)
+        {
+            rows.Add(["pH it drifts to", Cells.Ph(drifted), "set once as it is poured together and left alone in the air"]);
+        }
+
+        if (held.AmmoniaShare is { } ammonia)
+        {
+            rows.Add(["ammonium that stands as ammonia, %", Say.Number(100 * ammonia), "ammonia harms roots and leaves with the air"]);
+        }
+
+        return new SheetSection(
+            "held", $"Held at pH {Say.Number(ph)}", [],
+            new Table([new("what"), new("value", true), new("remark")], rows),
+            "At 20 °C, at rest with the air, before anything is dosed; what the acid or alkali brings besides is not counted.");
     }
 
     private static string Stands(double? value, (double Low, double High)? range) =>
