@@ -163,7 +163,9 @@ public static class StockSheet
                     .. judged.Deposits.Select(d => (IReadOnlyList<string>)
                     [
                         SolidWords.Called(d.Solid),
-                        $"{StateFactsJson.MomentName(d.State.Moment)}, {Say.Number(d.State.Temperature.Celsius)} °C",
+                        d.Solid.TemperatureKnown
+                            ? $"{StateFactsJson.MomentName(d.State.Moment)}, {Say.Number(d.State.Temperature.Celsius)} °C"
+                            : $"{Say.Number(d.State.Temperature.Celsius)} °C; how it changes with temperature is not known",
                         d.FallsOut ? Say.Number(d.GramsPerLitre) : "comes close", Say.Number(Math.Pow(10, d.Index)),
                     ]),
                 ]),
