@@ -47,6 +47,27 @@ public sealed class LabelProductTests
         Assert.Equal(0.08 * 78.196 / 94.195, LabelProduct.Build(dense).Substance!.Content[Element.K], 1e-9);
     }
 
+    [Theory]
+    [InlineData("EDDHMA")]
+    [InlineData("EDDHSA")]
+    [InlineData("EDDCHA")]
+    public void AnAgentBuiltLikeEddhaIsTakenAsItAndSaysSo(string agent)
+    {
+        var result = LabelProduct.Build(Label([new("Fe", 6), new("Fe", 6, LabelShare.Chelated)]) with { Agent = agent });
+        Assert.Empty(result.Problems);
+        Assert.Equal(0.06 / 55.845, Moles(result.Substance!, "EDDHA-4"), 1e-12);
+        Assert.Contains(agent + " is taken as EDDHA", result.Substance!.Assumption, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AWeakAgentWithoutConstantsIsNamedAsTheDoubt()
+    {
+        var result = LabelProduct.Build(Label([new("Fe", 6), new("Fe", 6, LabelShare.Chelated)]) with { Agent = "IDHA" });
+        Assert.Empty(result.Problems);
+        Assert.Contains("Of IDHA no constants are known here", result.Substance!.Assumption, StringComparison.Ordinal);
+        Assert.Contains("pH 7", result.Substance.Assumption, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ChelatedIronBringsItsAgentAndSodium()
     {

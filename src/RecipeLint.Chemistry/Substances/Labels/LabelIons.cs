@@ -20,17 +20,20 @@ internal sealed class LabelIons
     private static readonly (string Name, string Component)[] Agents =
     [
         ("EDTA", Component.Edta), ("DTPA", Component.Dtpa), ("HEDTA", Component.Hedta), ("HEEDTA", Component.Hedta),
-        ("EDDHA", Component.Eddha),
+        ("EDDHA", Component.Eddha), ("EDDHMA", Component.Eddha), ("EDDHSA", Component.Eddha), ("EDDCHA", Component.Eddha),
         ("citric acid", Component.Citrate), ("citrate", Component.Citrate), ("gluconic acid", Component.Gluconate),
         ("gluconate", Component.Gluconate), ("glycine", Component.Glycinate),
     ];
 
+    /// <summary>Agents taken as another that is built alike: methyl, sulfo or carboxyl groups on the rings of EDDHA (estimate).</summary>
+    private static readonly string[] TakenAsEddha = ["EDDHMA", "EDDHSA", "EDDCHA"];
+
     /// <summary>Agents without constants: the complex comes along whole, as an inert molecule.</summary>
     private static readonly string[] WholeComplex =
-        [
-            "HBED", "EDDHSA", "EDDHMA", "EDDCHA", "IDHA", "EDDS", "lignosulfonate", "amino acid", "heptagluconate", "humic acid",
-            "fulvic acid",
-        ];
+        ["HBED", "IDHA", "EDDS", "lignosulfonate", "amino acid", "heptagluconate", "humic acid", "fulvic acid"];
+
+    /// <summary>Of them those that let go of iron in neutral solutions (common practice, no source).</summary>
+    private static readonly string[] WeakAgents = ["IDHA", "lignosulfonate", "amino acid", "heptagluconate", "humic acid", "fulvic acid"];
 
     // The least that one mole can weigh in the dry product, where that is less than the dissolved form: SiO2 for H4SiO4 and so on.
     private static readonly (string Component, string Dry, int Units)[] DryForms =
@@ -123,9 +126,17 @@ internal sealed class LabelIons
                 _problems.Add(new(LabelProblemKind.UnknownAgent, message, metal.Symbol));
             }
 
-            Assumptions.Add($"The chelated {metal} counts as dissolved whatever the pH.");
+            Assumptions.Add(WeakAgents.Contains(agentName, StringComparer.OrdinalIgnoreCase)
+                ? $"Of {agentName} no constants are known here: the {metal} it holds counts as dissolved whatever the pH, although such an agent "
+                    + "lets go of iron from about pH 7 on."
+                : $"The chelated {metal} counts as dissolved whatever the pH.");
             Add($"inert:{metal}-complex", moles);
             return;
+        }
+
+        if (TakenAsEddha.Contains(agentName, StringComparer.OrdinalIgnoreCase))
+        {
+            Assumptions.Add($"{agentName} is taken as EDDHA, which is built alike (an estimate).");
         }
 
         var ion = metal == Element.Fe && agent is not Component.Gluconate and not Component.Glycinate
