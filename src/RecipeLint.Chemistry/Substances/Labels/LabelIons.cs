@@ -127,8 +127,8 @@ internal sealed class LabelIons
             }
 
             Assumptions.Add(WeakAgents.Contains(agentName, StringComparer.OrdinalIgnoreCase)
-                ? $"Of {agentName} no constants are known here: the {metal} it holds counts as dissolved whatever the pH, although such an agent "
-                    + "lets go of iron from about pH 7 on."
+                ? $"Of {agentName} no constants are known here: the {metal} it holds counts as dissolved whatever the pH, although such an "
+                    + "agent lets go of iron from about pH 7 on."
                 : $"The chelated {metal} counts as dissolved whatever the pH.");
             Add($"inert:{metal}-complex", moles);
             return;
