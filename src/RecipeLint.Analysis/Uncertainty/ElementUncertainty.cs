@@ -10,10 +10,20 @@ namespace RecipeLint.Analysis.Uncertainty;
 /// <param name="Key">"N", "NO3-N", "P", "Mo" ...</param>
 /// <param name="Concentration">As computed, uncertainty left aside.</param>
 /// <param name="RelativeStandard">Combined standard uncertainty as a fraction of the concentration.</param>
-/// <param name="Shares">Sources by their share of the variance, largest first; the fractions sum to 1.</param>
-public sealed record ElementUncertainty(
-    string Key, MassConcentration Concentration, double RelativeStandard, IReadOnlyList<UncertaintyShare> Shares)
+public sealed record ElementUncertainty(string Key, MassConcentration Concentration, double RelativeStandard)
 {
+    private readonly Uncertain? _value;
+    private IReadOnlyList<UncertaintyShare>? _shares;
+
+    private ElementUncertainty(string key, Uncertain value, double relativeStandard)
+        : this(key, new MassConcentration(value.Value), relativeStandard) => _value = value;
+
+    /// <summary>Sources by their share of the variance, largest first; the fractions sum to 1. Sorted out when first asked for.</summary>
+    public IReadOnlyList<UncertaintyShare> Shares => _shares ??= _value?.Shares ?? [];
+
+    /// <summary>False for a value without any error, which has no shares.</summary>
+    public bool HasShares => _value?.HasErrors == true;
+
     /// <summary>Expanded uncertainty U (k = 2, about 95 %) as a fraction of the concentration: 0.06 reads "± 6 %".</summary>
     public double RelativeExpanded => 2 * RelativeStandard;
 
@@ -42,8 +52,7 @@ public sealed record ElementUncertainty(
                 .Where(c => c.Value.Value > 0 && c.Value.RelativeStandard is { } relative && double.IsFinite(relative))
                 .ToImmutableSortedDictionary(
                     c => c.Key,
-                    c => new ElementUncertainty(
-                        c.Key, new MassConcentration(c.Value.Value), c.Value.RelativeStandard!.Value, c.Value.Shares),
+                    c => new ElementUncertainty(c.Key, c.Value, c.Value.RelativeStandard!.Value),
                     StringComparer.Ordinal),
             budget.Notes.ToList());
 }

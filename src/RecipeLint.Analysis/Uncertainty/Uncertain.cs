@@ -23,6 +23,9 @@ internal sealed class Uncertain
     /// <summary>Combined standard uncertainty u_c, in the unit of the value.</summary>
     public double Standard => Length(_effects);
 
+    /// <summary>True where some error is left after all that cancel.</summary>
+    public bool HasErrors => Array.Exists(_effects, e => e.Size != 0);
+
     /// <summary>u_c divided by the size of the value; null for a value of zero.</summary>
     public double? RelativeStandard => Value == 0 ? null : Standard / Math.Abs(Value);
 
@@ -53,7 +56,7 @@ internal sealed class Uncertain
     /// A measured value with the standard uncertainty of each of its errors, in the unit of the value; a sign tells the direction.
     /// </summary>
     public static Uncertain Measured(double value, params IEnumerable<(ErrorSource Source, double Standard)> errors) =>
-        new(value, Merge(errors.Select(e => new Effect(e.Source, e.Standard))));
+        new(value, Merge([.. errors.Select(e => new Effect(e.Source, e.Standard))]));
 
     /// <summary>A measured value whose errors are known as fractions of it.</summary>
     public static Uncertain MeasuredRelative(double value, IEnumerable<RelativeError> errors) =>
@@ -62,8 +65,26 @@ internal sealed class Uncertain
     /// <summary>
     /// Any function of inputs, from its value and its partial derivatives at the estimates. Inputs in another order give the same bits.
     /// </summary>
-    public static Uncertain Combine(double value, params IEnumerable<(Uncertain Input, double Sensitivity)> terms) =>
-        new(value, Merge(terms.SelectMany(t => t.Input._effects.Select(e => e with { Size = e.Size * t.Sensitivity }))));
+    public static Uncertain Combine(double value, params IEnumerable<(Uncertain Input, double Sensitivity)> terms)
+    {
+        var effects = new List<Effect>();
+        foreach (var (input, sensitivity) in terms)
+        {
+            foreach (var effect in input._effects)
+            {
+                effects.Add(effect with { Size = effect.Size * sensitivity });
+            }
+        }
+
+        return new(value, Merge(effects));
+    }
+
+    /// <summary>A value times an exact factor: no source meets another.</summary>
+    private static Uncertain Scaled(double factor, Uncertain value)
+    {
+        var effects = Array.ConvertAll(value._effects, e => e with { Size = e.Size * factor });
+        return new(factor * value.Value, Array.TrueForAll(effects, e => e.Size != 0) ? effects : Merge([.. effects]));
+    }
 
     /// <summary>The sum; the order of the terms never shows in the last digits.</summary>
     public static Uncertain Sum(IEnumerable<Uncertain> terms)
@@ -81,7 +102,7 @@ internal sealed class Uncertain
     public static Uncertain operator *(Uncertain left, Uncertain right) =>
         Combine(left.Value * right.Value, (left, right.Value), (right, left.Value));
 
-    public static Uncertain operator *(double factor, Uncertain value) => Combine(factor * value.Value, (value, factor));
+    public static Uncertain operator *(double factor, Uncertain value) => Scaled(factor, value);
 
     /// <exception cref="DivideByZeroException">The divisor's value is zero.</exception>
     public static Uncertain operator /(Uncertain left, Uncertain right)
@@ -113,24 +134,61 @@ internal sealed class Uncertain
     }
 
     /// <summary>One effect a source, in the order of the sources' ids; equal contributions are added in the order of their size.</summary>
-    private static Effect[] Merge(IEnumerable<Effect> effects) =>
-        [
-            .. effects
-                .Where(e => e.Size != 0)
-                .GroupBy(e => e.Source.Id, StringComparer.Ordinal)
-                .OrderBy(g => g.Key, StringComparer.Ordinal)
-                .Select(g => new Effect(FirstPlaced(g.Select(e => e.Source)), g.Select(e => e.Size).Order().Sum())),
-        ];
+    private static Effect[] Merge(List<Effect> effects)
+    {
+        effects.RemoveAll(static e => e.Size == 0);
+        effects.Sort(static (a, b) => string.CompareOrdinal(a.Source.Id, b.Source.Id) is var order && order != 0
+            ? order
+            : a.Size.CompareTo(b.Size));
+        var merged = new List<Effect>(effects.Count);
+        for (var at = 0; at < effects.Count;)
+        {
+            var (source, sum) = (effects[at].Source, 0.0);
+            for (var id = source.Id; at < effects.Count && effects[at].Source.Id == id; at++)
+            {
+                sum += effects[at].Size;
+                source = FirstPlaced(source, effects[at].Source);
+            }
+
+            merged.Add(new Effect(source, sum));
+        }
+
+        return [.. merged];
+    }
 
     /// <summary>Of the places that speak of one source the first in the files, whatever order the inputs came in.</summary>
-    private static ErrorSource FirstPlaced(IEnumerable<ErrorSource> same) =>
-        same.OrderBy(s => s.Place?.File, StringComparer.Ordinal).ThenBy(s => s.Place?.Pointer.Value, StringComparer.Ordinal).First();
+    private static ErrorSource FirstPlaced(ErrorSource one, ErrorSource other)
+    {
+        if (ReferenceEquals(one, other) || ReferenceEquals(one.Place, other.Place))
+        {
+            return one;
+        }
+
+        var order = string.CompareOrdinal(one.Place?.File, other.Place?.File);
+        return (order != 0 ? order : string.CompareOrdinal(one.Place?.Pointer.Value, other.Place?.Pointer.Value)) <= 0 ? one : other;
+    }
 
     /// <summary>Root of the sum of squares, scaled by the largest so that very small effects do not vanish.</summary>
     private static double Length(Effect[] effects)
     {
-        var largest = effects.Length == 0 ? 0 : effects.Max(e => Math.Abs(e.Size));
-        return largest == 0 ? 0 : largest * Math.Sqrt(effects.Sum(e => e.Size / largest * (e.Size / largest)));
+        var largest = 0.0;
+        foreach (var effect in effects)
+        {
+            largest = Math.Max(largest, Math.Abs(effect.Size));
+        }
+
+        if (largest == 0)
+        {
+            return 0;
+        }
+
+        var sum = 0.0;
+        foreach (var effect in effects)
+        {
+            sum += effect.Size / largest * (effect.Size / largest);
+        }
+
+        return largest * Math.Sqrt(sum);
     }
 
     private readonly record struct Effect(ErrorSource Source, double Size);

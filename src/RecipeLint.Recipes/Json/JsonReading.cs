@@ -46,14 +46,16 @@ public static class JsonReading
 
         var builder = new JsonTreeBuilder(path, bytes, problems);
         var tree = builder.Build();
+        var told = problems.Close();
         var source = new SourceFile(path, bytes)
         {
             Tree = tree,
             HadByteOrderMark = hadMark,
             DecodableBytes = builder.DecodableBytes,
             BeyondNumbers = builder.BeyondNumbers,
+            IsPlain = told.Count == 0 && builder.BeyondNumbers.Count == 0,
         };
-        return new JsonReadResult(source, problems.Close());
+        return new JsonReadResult(source, told);
     }
 
     /// <summary>For a caller that knows the size before it reads.</summary>

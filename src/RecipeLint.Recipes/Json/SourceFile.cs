@@ -37,6 +37,9 @@ public sealed class SourceFile
     /// </summary>
     internal ReadOnlyMemory<byte> DecodableBytes { get; init; }
 
+    /// <summary>True when reading found nothing to say: strict JSON, each key once, every number in range.</summary>
+    internal bool IsPlain { get; init; }
+
     /// <summary>Numbers that are infinite as a double.</summary>
     internal IReadOnlyList<JsonItem> BeyondNumbers { get; init; } = [];
 

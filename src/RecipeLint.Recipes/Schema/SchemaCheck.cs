@@ -69,18 +69,26 @@ internal static class SchemaCheck
         };
 
         private readonly SchemaDocument _document;
-        private readonly SchemaEvaluator _evaluator;
+        private readonly QuickSchema _quick;
+        private readonly Lazy<SchemaEvaluator> _evaluator;
 
         public Checker(DocumentKind kind)
         {
             _document = SchemaDocument.Load(DocumentKinds.SchemaFileName(kind)!);
-            _evaluator = new SchemaEvaluator(_document.Text);
+            _quick = new QuickSchema(_document.Root);
+            _evaluator = new Lazy<SchemaEvaluator>(() => new SchemaEvaluator(_document.Text));
         }
 
         public IReadOnlyList<Problem> Check(SourceFile file, JsonTree tree)
         {
+            // Most files are good, and then nothing has to be explained: the evaluator is not even loaded.
+            if (file.IsPlain && _quick.Fits(tree.Root) == true)
+            {
+                return [];
+            }
+
             using var json = JsonDocument.Parse(file.DecodableBytes, _options);
-            var failures = _evaluator.Evaluate(json.RootElement);
+            var failures = _evaluator.Value.Evaluate(json.RootElement);
             return failures.Count == 0 && file.BeyondNumbers.Count == 0 ? [] : new SchemaProblems(file, tree, _document).From(failures);
         }
     }

@@ -17,6 +17,8 @@ internal sealed class SchemaDocument
 
     public string Text { get; }
 
+    public JsonElement Root => _root;
+
     /// <summary>Reads an embedded schema.</summary>
     /// <exception cref="InvalidOperationException">The build left the schema out.</exception>
     public static SchemaDocument Load(string fileName)

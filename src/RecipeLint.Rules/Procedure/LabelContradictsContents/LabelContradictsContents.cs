@@ -83,9 +83,9 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
             ];
         }
 
-        var absent = Absent(stock);
-        var named = Named(stock).Count();
-        var unnamed = Unnamed(stock, context);
+        var words = Named(stock).ToList();
+        var (absent, named) = (Absent(stock, words), words.Count);
+        var unnamed = Unnamed(stock, words.Select(w => w.Name).ToHashSet(StringComparer.Ordinal), context);
         var missing = new Check("something is named that nothing brings", absent.Count, Relation.Over, 0);
         var left = new Check("something is brought that a list leaves out", unnamed.Count, Relation.Over, 0);
         return
@@ -128,11 +128,14 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
             && stock.Additions.All(a => a.Substance.Dissolves.Count > 0);
 
     /// <summary>What the label names and nothing brings.</summary>
-    private static IReadOnlyList<string> Absent(StockFacts stock) =>
-        [.. Named(stock).Where(w => !w.Components.Any(c => Brought(stock, c) > 0)).Select(w => w.Name)];
+    private static IReadOnlyList<string> Absent(StockFacts stock, List<(string Name, Regex Word, string[] Components)> named) =>
+        [.. named.Where(w => !w.Components.Any(c => Brought(stock, c) > 0)).Select(w => w.Name)];
 
-    private static IEnumerable<(string Name, Regex Word, string[] Components)> Named(StockFacts stock) =>
-        _words.Where(w => w.Word.IsMatch(_keptApart.Replace(stock.Stock.Label?.ContentsText ?? "", "")));
+    private static IEnumerable<(string Name, Regex Word, string[] Components)> Named(StockFacts stock)
+    {
+        var inside = _keptApart.Replace(stock.Stock.Label?.ContentsText ?? "", "");
+        return _words.Where(w => w.Word.IsMatch(inside));
+    }
 
     private static Finding Wrong(LabelAgainstContents verdict, RuleContext context)
     {
@@ -175,7 +178,7 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
     /// <summary>
     /// What reaches the plants and is not on a label that names more than it leaves out; a title ("Calcium nitrate") is no list.
     /// </summary>
-    private static List<Held> Unnamed(StockFacts stock, RuleContext context)
+    private static List<Held> Unnamed(StockFacts stock, HashSet<string> named, RuleContext context)
     {
         if (stock.Stock.Dose is not { Value: var dose })
         {
@@ -183,7 +186,6 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
         }
 
         var options = context.Options<LabelContradictsContentsOptions>();
-        var named = Named(stock).Select(n => n.Name).ToHashSet(StringComparer.Ordinal);
         var held = _listed
             .Select(l => (Listed: l, Held: new Held(
                 l.Name,

@@ -108,7 +108,7 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
     {
         var limit = options.Options<ElementTooUncertainOptions>().Limit;
         var known = ElementUncertainty.Of(recipe, facts.FindStock).Elements.Values
-            .Where(e => PlantNutrients.Contains(e.Key) && e.Shares.Count > 0)
+            .Where(e => PlantNutrients.Contains(e.Key) && e.HasShares)
             .OrderByDescending(e => e.RelativeExpanded)
             .ThenBy(e => e.Key, StringComparer.Ordinal)
             .ToList();
