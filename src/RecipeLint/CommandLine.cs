@@ -93,6 +93,7 @@ internal static class CommandLine
             SettingsCommand.Build(world),
             AcceptCommand.Build(world),
             BaselineCommand.Build(world),
+            MergeCommand.Build(world),
             DoctorCommand.Build(world),
             EditorCommand.Build(world),
             LanguageServerCommand.Build(world),

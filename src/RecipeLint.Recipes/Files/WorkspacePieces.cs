@@ -1,4 +1,3 @@
-using System.Text;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Text;
@@ -42,7 +41,9 @@ public sealed class WorkspacePieces
     /// </summary>
     /// <param name="asked">Files, folders or patterns as the user wrote them.</param>
     /// <param name="size">Files of a piece; more where they refer to each other.</param>
-    public static WorkspacePieces? Find(IFileTree files, IReadOnlyList<string> asked, LoadOptions options, int least, int size)
+    /// <param name="shard">Of these only one part; null for all.</param>
+    public static WorkspacePieces? Find(
+        IFileTree files, IReadOnlyList<string> asked, LoadOptions options, int least, int size, Shard? shard = null)
     {
         files = new RememberingTree(files);
         var found = AskedFiles.Find(files, asked, options.Only);
@@ -52,6 +53,11 @@ public sealed class WorkspacePieces
         }
 
         var root = options.Root ?? RepositoryRoot.Common(found.Roots, files.CurrentFolder);
+        if (shard is not null)
+        {
+            found = found with { Files = ShardCut.Of(files, root, found.Files, options, shard) };
+        }
+
         return new WorkspacePieces(files, root, found, options, Cut(files, root, found.Files, size));
     }
 
@@ -60,6 +66,9 @@ public sealed class WorkspacePieces
 
     /// <summary>Full paths of the files asked for that a piece holds, in order.</summary>
     public IReadOnlyList<string> PathsOf(int piece) => _pieces[piece];
+
+    /// <summary>The last of them, relative to the root.</summary>
+    public string LastOf(int piece) => FilePaths.Below(_pieces[piece][^1], Root);
 
     /// <summary>Reads one piece. Several may be read at once.</summary>
     public Workspace Load(int piece)
@@ -73,10 +82,11 @@ public sealed class WorkspacePieces
 
     private static List<List<string>> Cut(IFileTree files, string root, IReadOnlyList<string> paths, int size)
     {
-        var groups = new Groups();
+        var groups = new FileGroups();
         foreach (var path in paths.Where(NamesStocks))
         {
-            foreach (var reference in StocksNamedIn(files.Read(path, JsonReading.DefaultSizeLimit).Bytes ?? []))
+            var bytes = files.Read(path, JsonReading.DefaultSizeLimit).Bytes ?? [];
+            foreach (var reference in NamedFiles.In(bytes, k => k == DocumentKind.Stock))
             {
                 if (FilePaths.Resolve(FilePaths.FolderOf(path), reference) is { } full)
                 {
@@ -85,23 +95,8 @@ public sealed class WorkspacePieces
             }
         }
 
-        // In the order of the paths, so that the same files always give the same pieces.
-        var members = new Dictionary<string, List<string>>(StringComparer.Ordinal);
-        var order = new List<List<string>>();
-        foreach (var path in paths)
-        {
-            var group = groups.Of(path);
-            if (!members.TryGetValue(group, out var same))
-            {
-                members.Add(group, same = []);
-                order.Add(same);
-            }
-
-            same.Add(path);
-        }
-
         var pieces = new List<List<string>>();
-        foreach (var group in order)
+        foreach (var group in groups.Among(paths))
         {
             if (pieces.Count == 0 || pieces[^1].Count + group.Count > size)
             {
@@ -120,90 +115,4 @@ public sealed class WorkspacePieces
 
     private static string OwnPath(IFileTree files, string root, string full) =>
         FolderWalk.Target(files, FilePaths.FolderOf(full), root) is { } folder ? FilePaths.Join(folder, FilePaths.NameOf(full)) : full;
-
-    /// <summary>Every text of a file that may name a stock file: more than it refers to does no harm, less would.</summary>
-    private static IEnumerable<string> StocksNamedIn(byte[] bytes)
-    {
-        // An escape can spell a name in many ways; only then the file is parsed for it.
-        if (bytes.AsSpan().Contains((byte)'\\'))
-        {
-            return JsonReading.Read("", bytes, JsonReading.DefaultSizeLimit).Source.Tree is { } tree ? Texts(tree.Root).Where(IsStock) : [];
-        }
-
-        var found = new List<string>();
-        for (var at = 0; bytes.AsSpan(at).IndexOf((byte)'"') is var quote && quote >= 0;)
-        {
-            var start = at + quote + 1;
-            var length = bytes.AsSpan(start).IndexOf((byte)'"');
-            if (length < 0)
-            {
-                break;
-            }
-
-            if (length > 0 && bytes[start + length - 1] is (byte)'n' or (byte)'N')
-            {
-                var text = Encoding.UTF8.GetString(bytes, start, length);
-                if (IsStock(text))
-                {
-                    found.Add(text);
-                }
-            }
-
-            // A closing quote may be an opening one where a quote stands in a comment.
-            at = start;
-        }
-
-        return found;
-    }
-
-    private static bool IsStock(string text) => DocumentKinds.FromFileName(text) == DocumentKind.Stock;
-
-    private static IEnumerable<string> Texts(JsonItem root)
-    {
-        var open = new Stack<JsonItem>([root]);
-        while (open.TryPop(out var item))
-        {
-            if (item.Kind == JsonKind.Text)
-            {
-                yield return item.Text;
-            }
-
-            foreach (var below in item.Items.Concat(item.Members.Select(m => m.Value)))
-            {
-                open.Push(below);
-            }
-        }
-    }
-
-    /// <summary>Paths that belong together, by the path that stands for all of them.</summary>
-    private sealed class Groups
-    {
-        private readonly Dictionary<string, string> _above = new(StringComparer.Ordinal);
-
-        public string Of(string path)
-        {
-            var top = path;
-            while (_above.TryGetValue(top, out var above))
-            {
-                top = above;
-            }
-
-            while (path != top && _above.TryGetValue(path, out var next))
-            {
-                _above[path] = top;
-                path = next;
-            }
-
-            return top;
-        }
-
-        public void Join(string one, string other)
-        {
-            var (a, b) = (Of(one), Of(other));
-            if (a != b)
-            {
-                _above[b] = a;
-            }
-        }
-    }
 }

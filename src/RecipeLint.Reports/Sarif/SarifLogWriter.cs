@@ -12,10 +12,10 @@ using Sarif = Microsoft.CodeAnalysis.Sarif;
 
 namespace RecipeLint.Reports;
 
-/// <summary>The one class that knows the SARIF library and its JSON library.</summary>
+/// <summary>Writes logs through the SARIF library and its JSON library, which only this class and <see cref="SarifLogMerger"/> know.</summary>
 internal static class SarifLogWriter
 {
-    private const string Schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
+    internal const string Schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
     private const string Root = "%SRCROOT%";
     private const string MessageId = "found";
     private const int MaxRelated = 100;
@@ -32,6 +32,11 @@ internal static class SarifLogWriter
             Version = Sarif.SarifVersion.Current,
             Runs = [Run(report, options)],
         };
+        Write(writer, log);
+    }
+
+    public static void Write(TextWriter writer, Sarif.SarifLog log)
+    {
         using var json = new JsonTextWriter(writer)
         {
             Formatting = Formatting.Indented,
@@ -157,9 +162,7 @@ internal static class SarifLogWriter
         }).ToList();
         if (leftOut > 0)
         {
-            var text = string.Create(
-                CultureInfo.InvariantCulture, $"{leftOut} more results are left out; the {SarifReport.MaxResults} gravest are here.");
-            notifications.Add(new Sarif.Notification { Level = Sarif.FailureLevel.Warning, Message = new Sarif.Message { Text = text } });
+            notifications.Add(LeftOut(leftOut));
         }
 
         return new Sarif.Invocation
@@ -167,6 +170,13 @@ internal static class SarifLogWriter
             ExecutionSuccessful = report.Result.Faults.Count == 0,
             ToolExecutionNotifications = notifications.Count == 0 ? null : notifications,
         };
+    }
+
+    internal static Sarif.Notification LeftOut(int results)
+    {
+        var text = string.Create(
+            CultureInfo.InvariantCulture, $"{results} more results are left out; the {SarifReport.MaxResults} gravest are here.");
+        return new Sarif.Notification { Level = Sarif.FailureLevel.Warning, Message = new Sarif.Message { Text = text } };
     }
 
     private static Sarif.Result Result(PlacedFinding placed, int ruleIndex, string? suppressedBecause, Report report)

@@ -35,4 +35,18 @@ public static class SarifReport
         safe.Write('\n');
         safe.Flush();
     }
+
+    /// <summary>Writes the log that a whole run would have written, from the logs of its shards.</summary>
+    /// <returns>The gravest level of all results, null without any, and whether a rule failed in some shard.</returns>
+    /// <exception cref="InvalidDataException">A text is no log of ours, or the logs are not of one version.</exception>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static (Rules.Engine.Level? Worst, bool Faults) Merge(TextWriter writer, IReadOnlyList<(string Name, string Text)> logs)
+    {
+        var (log, worst, faults) = SarifLogMerger.Merge(logs);
+        using var safe = new JsonSafeWriter(writer);
+        SarifLogWriter.Write(safe, log);
+        safe.Write('\n');
+        safe.Flush();
+        return (worst, faults);
+    }
 }

@@ -19,6 +19,9 @@ public sealed record EngineOptions
     /// file that has no facts.
     /// </summary>
     public Func<Analysis.Facts, string, ReadOnlyMemory<byte>?>? FactsDocument { get; init; }
+
+    /// <summary>Runs what one rule does for one file or the whole run, for whoever measures; null runs it as it is.</summary>
+    public Action<RuleDescriptor, Action>? Measure { get; init; }
 }
 
 /// <summary>A rule that failed by its own fault; the others have spoken all the same.</summary>

@@ -159,10 +159,17 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
             return;
         }
 
-        List<Finding> found;
+        List<Finding> found = [];
         try
         {
-            found = [.. judge(ContextFor(rule, file)).Select(Checked)];
+            if (options.Measure is { } measure)
+            {
+                measure(rule, () => found = [.. judge(ContextFor(rule, file)).Select(Checked)]);
+            }
+            else
+            {
+                found = [.. judge(ContextFor(rule, file)).Select(Checked)];
+            }
         }
 #pragma warning disable CA1031 // One broken rule must not hide what the others found; the fault is reported and fails the run.
         catch (Exception e)

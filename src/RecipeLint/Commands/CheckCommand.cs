@@ -24,13 +24,15 @@ internal static class CheckCommand
     {
         var input = options.Input(world, parsed);
         var targets = options.Reports.Targets(world, parsed);
-        var engine = options.Engine(world, parsed);
+        var timings = options.Timings(parsed);
+        var engine = options.Engine(world, parsed) with { Measure = timings is null ? null : timings.Rule };
         if (options.Watches(input, parsed))
         {
             return Watching.Run(world, options, parsed, input, engine);
         }
 
         var wishes = options.Repairs.Of(parsed);
+        var shard = options.Part(parsed);
         var changes = options.Changes(input, parsed);
         if (changes is not null)
         {
@@ -45,13 +47,13 @@ internal static class CheckCommand
 
         var progress = new Progress(world.ErrorIsTerminal ? world.Error : null);
         if (!wishes.IsAny && !options.Reports.NeedsEverything(parsed)
-            && PieceRun.Check(input, engine, options.AtOnce(parsed), progress) is { } pieces)
+            && PieceRun.Check(input, engine, options.AtOnce(parsed), progress, shard: shard, timings: timings) is { } pieces)
         {
             SayOtherData(world, pieces.PinnedData);
             var known = BaselineFile.For(world, pieces.Root, pieces.Baselines, options.Baseline(parsed));
             var sources = pieces.Sources;
             var result = changes?.Told(pieces.Result, pieces.Root, engine, ref sources) ?? pieces.Result;
-            return Tell(world, options, parsed, targets, new Report
+            return Tell(world, options, parsed, targets, timings, new Report
             {
                 Result = WithoutBaseline(world, result, known, Read(sources.Keys, pieces.Root, changes)),
                 Sources = sources,
@@ -61,17 +63,18 @@ internal static class CheckCommand
             });
         }
 
-        return Together(world, options, parsed, targets, input, engine, changes);
+        return Together(world, options, parsed, targets, input, engine, changes, timings);
     }
 
     /// <summary>Reads everything together, which repairs and figures take.</summary>
     private static int Together(
         Surroundings world, CheckOptions options, ParseResult parsed, IReadOnlyList<(string Format, OutputFile? File)> targets, Input input,
-        EngineOptions engine, ChangedFiles? changes)
+        EngineOptions engine, ChangedFiles? changes, Timings? timings)
     {
-        var run = Session.Open(input);
+        var run = Session.Open(input, timings);
         var wishes = options.Repairs.Of(parsed);
-        var judged = new Judged(run.Workspace, run.Facts, LintEngine.Judge(run.Facts, engine));
+        var judged = new Judged(
+            run.Workspace, run.Facts, Timings.Phase(timings, "judge", () => LintEngine.Judge(run.Facts, engine)));
         var mending = new Mending(world, run, engine, wishes);
         if (mending.Changes && mending.Apply(judged) is { } mended)
         {
@@ -83,7 +86,7 @@ internal static class CheckCommand
         }
 
         var report = Whole(world, judged, options.Baseline(parsed), changes, engine) with { Repairs = mending.Shown(judged) };
-        var code = Tell(world, options, parsed, targets, report);
+        var code = Tell(world, options, parsed, targets, timings, report);
         if (options.Reports.WantsStatistics(parsed))
         {
             options.Reports.TellStatistics(world, parsed, report, mending.SafeByRule(judged));
@@ -118,10 +121,19 @@ internal static class CheckCommand
 
     private static int Tell(
         Surroundings world, CheckOptions options, ParseResult parsed, IReadOnlyList<(string Format, OutputFile? File)> targets,
-        Report report)
+        Timings? timings, Report report)
     {
-        options.Reports.Deliver(world, parsed, targets, report);
-        return ExitCode(world, report.Result, options, parsed);
+        var code = Timings.Phase(timings, "report", () =>
+        {
+            options.Reports.Deliver(world, parsed, targets, report);
+            return ExitCode(world, report.Result, options, parsed);
+        });
+        foreach (var line in timings?.Lines(report.FilesChecked) ?? [])
+        {
+            world.Error.WriteLine(Printable.Show(line));
+        }
+
+        return code;
     }
 
     /// <summary>Who pinned the data is told that others judge now, and how to see what that changes.</summary>

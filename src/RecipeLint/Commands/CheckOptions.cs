@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using RecipeLint.Recipes.Files;
 using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Shell;
@@ -21,12 +22,7 @@ internal sealed class CheckOptions
         HelpName = "file",
     };
 
-    private readonly Option<string> _failOn = new("--fail-on")
-    {
-        Description = "Lowest level that makes the exit code 1, itself included.",
-        DefaultValueFactory = _ => "error",
-        HelpName = "error|warning|note|never",
-    };
+    private readonly Option<string> _failOn = SharedOptions.FailOn();
 
     private readonly Option<string?> _baseline = new("--baseline")
     {
@@ -56,6 +52,15 @@ internal sealed class CheckOptions
         Description = "Go on: whenever a file is saved, tell what that does to it and to all that draws on it. Ctrl+C ends it.",
     };
 
+    private readonly Option<string?> _shard = new("--shard")
+    {
+        Description = "Check one part of several, cut by shop so that no finding depends on it; 'recipelint merge' puts the logs together.",
+        HelpName = "i/n",
+    };
+
+    private readonly Option<bool> _timings =
+        new("--timings") { Description = "Say on standard error how long each phase and each rule took." };
+
     private readonly Option<string?> _asOf = SharedOptions.AsOf();
     private readonly Option<string?> _config = SharedOptions.Config();
     private readonly Option<bool> _noConfig = SharedOptions.NoConfig();
@@ -66,7 +71,6 @@ internal sealed class CheckOptions
 
     public void AddTo(Command command)
     {
-        _failOn.AcceptOnlyFromAmong("error", "warning", "note", "never");
         _threads.Validators.Add(result =>
         {
             // A text that is no number is the library's to refuse; asking it for the value would throw.
@@ -74,6 +78,13 @@ internal sealed class CheckOptions
                 && (!int.TryParse(token.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var count) || count is < 1 or > 256))
             {
                 result.AddError($"'--threads' takes a number from 1 to 256, not '{token.Value}'.");
+            }
+        });
+        _shard.Validators.Add(result =>
+        {
+            if (result.Tokens is [var token] && Shard.Parse(token.Value) is null)
+            {
+                result.AddError($"'--shard' takes a part and how many there are, such as 2/7, up to {Shard.Most}.");
             }
         });
         command.Add(_paths);
@@ -90,7 +101,8 @@ internal sealed class CheckOptions
                 result.AddError("'--since' and '--staged' exclude each other.");
             }
         });
-        Option[] own = [_since, _staged, _watch, _failOn, _config, _noConfig, _stdinName, _baseline, _asOf, _threads];
+        Option[] own =
+            [_since, _staged, _watch, _failOn, _config, _noConfig, _stdinName, _baseline, _asOf, _threads, _shard, _timings];
         foreach (var option in own)
         {
             command.Add(option);
@@ -138,15 +150,22 @@ internal sealed class CheckOptions
     /// <summary>1 when a finding is at or above the threshold.</summary>
     public int ExitCode(ParseResult parsed, LintResult result)
     {
-        Level? threshold = parsed.GetValue(_failOn) switch
-        {
-            "error" => Level.Error,
-            "warning" => Level.Warning,
-            "note" => Level.Note,
-            _ => null,
-        };
-        return threshold is { } least && result.Worst >= least ? ExitCodes.Findings : ExitCodes.Clean;
+        return SharedOptions.Threshold(parsed.GetValue(_failOn)!) is { } least && result.Worst >= least
+            ? ExitCodes.Findings
+            : ExitCodes.Clean;
     }
+
+    /// <summary>The part of the files to check; null for all.</summary>
+    /// <exception cref="UsageException">It is asked for with something that needs all of them.</exception>
+    public Shard? Part(ParseResult parsed) =>
+        parsed.GetValue(_shard) is not { } text ? null
+        : Repairs.Of(parsed).IsAny || Reports.NeedsEverything(parsed) || parsed.GetValue(_staged) || parsed.GetValue(_since) is not null
+            ? throw new UsageException(
+                "'--shard' goes with reports on all files: no repairs, no statistics, neither csv nor junit, not '--since' or '--staged'.")
+        : Shard.Parse(text);
+
+    /// <summary>What takes the time of a run; null unless asked for.</summary>
+    public Timings? Timings(ParseResult parsed) => parsed.GetValue(_timings) ? new Timings() : null;
 
     public string? Baseline(ParseResult parsed) => parsed.GetValue(_baseline);
 }

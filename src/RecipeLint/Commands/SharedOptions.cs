@@ -3,6 +3,7 @@ using System.Globalization;
 using RecipeLint.Analysis.Trials;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Rules.Engine;
 using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
@@ -21,6 +22,28 @@ internal static class SharedOptions
         option.AcceptOnlyFromAmong("auto", "always", "never");
         return option;
     }
+
+    /// <summary>The level from which on findings make the exit code 1.</summary>
+    public static Option<string> FailOn()
+    {
+        var option = new Option<string>("--fail-on")
+        {
+            Description = "Lowest level that makes the exit code 1, itself included.",
+            DefaultValueFactory = _ => "error",
+            HelpName = "error|warning|note|never",
+        };
+        option.AcceptOnlyFromAmong("error", "warning", "note", "never");
+        return option;
+    }
+
+    /// <summary>The level that '--fail-on' names; null for never.</summary>
+    public static Level? Threshold(string failOn) => failOn switch
+    {
+        "error" => Level.Error,
+        "warning" => Level.Warning,
+        "note" => Level.Note,
+        _ => null,
+    };
 
     public static Option<string?> Config() => new("--config")
     {

@@ -22,9 +22,12 @@ internal static class PieceRun
 
     /// <summary>Null where the files are few or a path cannot be used.</summary>
     public static PieceResult? Check(
-        Input input, EngineOptions engine, int threads, Progress progress, int least = LeastFiles, int size = FilesOfPiece)
+        Input input, EngineOptions engine, int threads, Progress progress, int least = LeastFiles, int size = FilesOfPiece,
+        Shard? shard = null, Timings? timings = null)
     {
-        if (WorkspacePieces.Find(input.Files, input.Asked, input.Load, least, size) is not { } pieces)
+        least = shard is null ? least : 1;
+        if (Timings.Phase(timings, "find", () => WorkspacePieces.Find(input.Files, input.Asked, input.Load, least, size, shard))
+            is not { } pieces)
         {
             return null;
         }
@@ -35,8 +38,8 @@ internal static class PieceRun
         {
             Parallel.For(0, pieces.Count, new ParallelOptions { MaxDegreeOfParallelism = threads }, piece =>
             {
-                done[piece] = Judge(pieces, piece, engine);
-                progress.Add(pieces.FilesOf(piece));
+                done[piece] = Judge(pieces, piece, engine, timings);
+                progress.Add(pieces.FilesOf(piece), pieces.LastOf(piece));
             });
         }
         catch (AggregateException several)
@@ -56,10 +59,12 @@ internal static class PieceRun
         }
 
         return new PieceResult(
-            LintEngine.Conclude([.. done.Select(d => d.Piece)], engine), sources, pieces.FileCount,
+            Timings.Phase(timings, "conclude", () => LintEngine.Conclude([.. done.Select(d => d.Piece)], engine)),
+            sources,
+            pieces.FileCount,
             Assumed.Together(done.Select(d => d.Assumed)).Lines())
         {
-            Root = done[0].Read.Root,
+            Root = pieces.Root,
             Baselines = [.. done.SelectMany(d => d.Read.Baselines).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             PinnedData = [.. done.SelectMany(d => d.Read.PinnedData).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         };
@@ -74,17 +79,17 @@ internal static class PieceRun
         [.. LintEngine.ShopsOf(workspace).Select(s => s.PinnedData?.Value).OfType<string>().Distinct(StringComparer.Ordinal)];
 
     private static (LintPiece Piece, Assumed Assumed, Read Read) Judge(
-        WorkspacePieces pieces, int piece, EngineOptions engine)
+        WorkspacePieces pieces, int number, EngineOptions engine, Timings? timings)
     {
-        var workspace = pieces.Load(piece);
+        var workspace = Timings.Phase(timings, "read", () => pieces.Load(number));
         Session.RefuseUnusable(workspace);
-        var facts = Analyzer.Analyse(workspace);
-        var read = new Read(workspace.Root, BaselinesNamedIn(workspace), DataPinnedIn(workspace));
-        return (LintEngine.Look(facts, engine), Assumed.Of(facts), read);
+        var facts = Timings.Phase(timings, "facts", () => Analyzer.Analyse(workspace));
+        var read = new Read(BaselinesNamedIn(workspace), DataPinnedIn(workspace));
+        return (Timings.Phase(timings, "judge", () => LintEngine.Look(facts, engine)), Assumed.Of(facts), read);
     }
 
     /// <summary>What a run has to know of the settings that a piece was read with.</summary>
-    private sealed record Read(string Root, IReadOnlyList<string> Baselines, IReadOnlyList<string> PinnedData);
+    private sealed record Read(IReadOnlyList<string> Baselines, IReadOnlyList<string> PinnedData);
 }
 
 /// <summary>What a run in pieces has found.</summary>

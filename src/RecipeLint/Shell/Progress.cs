@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using RecipeLint.Reports;
 
 namespace RecipeLint.Shell;
 
@@ -11,6 +12,9 @@ internal sealed class Progress(TextWriter? terminal)
 {
     private static readonly TimeSpan _first = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan _pause = TimeSpan.FromMilliseconds(200);
+
+    /// <summary>More of a name would wrap the line, which then could not be wiped.</summary>
+    private const int LongestName = 36;
 
     private readonly Lock _gate = new();
     private readonly Stopwatch _watch = new();
@@ -25,7 +29,8 @@ internal sealed class Progress(TextWriter? terminal)
         _watch.Start();
     }
 
-    public void Add(int files)
+    /// <param name="last">The file that was judged last, as it is written in reports.</param>
+    public void Add(int files, string last)
     {
         lock (_gate)
         {
@@ -36,7 +41,10 @@ internal sealed class Progress(TextWriter? terminal)
             }
 
             var rate = _done / Math.Max(0.001, _watch.Elapsed.TotalSeconds);
-            terminal.Write(string.Create(CultureInfo.InvariantCulture, $"\r\u001b[K{_done} of {_all} files, {rate:0} a second"));
+            var shown = Printable.Show(last);
+            shown = shown.Length > LongestName ? "..." + shown[^LongestName..] : shown;
+            terminal.Write(
+                string.Create(CultureInfo.InvariantCulture, $"\r\u001b[K{_done} of {_all} files, {rate:0} a second, {shown}"));
             _next = _watch.Elapsed + _pause;
             _shown = true;
         }

@@ -25,11 +25,11 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
         Open(Input.Of(world, paths, stdinName, config, noConfig));
 
     /// <exception cref="UsageException">A path cannot be used, or nothing of ours was found.</exception>
-    public static Session Open(Input input)
+    public static Session Open(Input input, Timings? timings = null)
     {
-        var workspace = WorkspaceLoader.Load(input.Files, input.Asked, input.Load);
+        var workspace = Timings.Phase(timings, "read", () => WorkspaceLoader.Load(input.Files, input.Asked, input.Load));
         Refuse(workspace, mayBeEmpty: input.Load.Only is not null);
-        return new Session(workspace, Analyzer.Analyse(workspace))
+        return new Session(workspace, Timings.Phase(timings, "facts", () => Analyzer.Analyse(workspace)))
         {
             Files = input.Files,
             Asked = input.Asked,
