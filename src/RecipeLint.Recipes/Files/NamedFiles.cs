@@ -13,7 +13,9 @@ internal static class NamedFiles
         // An escape can spell a name in many ways; only then the file is parsed for it.
         if (bytes.AsSpan().Contains((byte)'\\'))
         {
-            return JsonReading.Read("", bytes, JsonReading.DefaultSizeLimit).Source.Tree is { } tree ? Texts(tree.Root).Where(IsWanted) : [];
+            return JsonReading.Read("", bytes, JsonReading.DefaultSizeLimit).Source.Tree is { } tree
+                ? Texts(tree.Root).Where(IsWanted)
+                : [];
         }
 
         var found = new List<string>();

@@ -5,12 +5,13 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>
-/// Cuts what was asked for into shards by shop, so that no finding depends on the cut: the files of one settings file stay together, and so
-/// do shops that name each other's files or are served by the same list of substances, profile or rule. Files without settings are one shop.
+/// Cuts what was asked for into shards by shop, so that no finding depends on the cut: the files of one settings file stay together, and
+/// so do shops that name each other's files or are served by the same list of substances, profile or rule. Files without settings are one
+/// shop.
 /// </summary>
 internal static class ShardCut
 {
-    /// <summary>The paths of one shard, in their order. Shards get whole shops, the next one always the shard with the fewest files.</summary>
+    /// <summary>The paths of one shard, in their order. The next shop always goes to the shard with the fewest files.</summary>
     public static IReadOnlyList<string> Of(IFileTree files, string root, IReadOnlyList<string> paths, LoadOptions options, Shard shard)
     {
         var filled = new List<string>[shard.Of];

@@ -7,8 +7,8 @@ using Sarif = Microsoft.CodeAnalysis.Sarif;
 namespace RecipeLint.Reports;
 
 /// <summary>
-/// Puts the logs of the shards of one run together to the log that the whole run would have written, byte for byte. Reads and writes through
-/// the SARIF library.
+/// Puts the logs of the shards of one run together to the log that the whole run would have written, byte for byte. Reads and writes
+/// through the SARIF library.
 /// </summary>
 internal static partial class SarifLogMerger
 {
@@ -58,8 +58,13 @@ internal static partial class SarifLogMerger
         try
         {
             // Dates stay the text that they are; the library would write them anew.
-            var settings = new JsonSerializerSettings { DateParseHandling = DateParseHandling.None, Culture = CultureInfo.InvariantCulture };
-            return JsonConvert.DeserializeObject<Sarif.SarifLog>(text, settings) is { Runs: [{ Tool.Driver: { Name: "RecipeLint", Rules: not null } } run] }
+            var settings = new JsonSerializerSettings
+            {
+                DateParseHandling = DateParseHandling.None,
+                Culture = CultureInfo.InvariantCulture,
+            };
+            return JsonConvert.DeserializeObject<Sarif.SarifLog>(text, settings) is { Runs: [var run] }
+                && run.Tool?.Driver is { Name: "RecipeLint", Rules: not null }
                 ? run
                 : throw new InvalidDataException($"'{name}' is no SARIF log of one run of RecipeLint");
         }

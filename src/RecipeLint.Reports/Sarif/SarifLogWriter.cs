@@ -12,7 +12,9 @@ using Sarif = Microsoft.CodeAnalysis.Sarif;
 
 namespace RecipeLint.Reports;
 
-/// <summary>Writes logs through the SARIF library and its JSON library, which only this class and <see cref="SarifLogMerger"/> know.</summary>
+/// <summary>
+/// Writes logs through the SARIF library and its JSON library, which only this class and <see cref="SarifLogMerger"/> know.
+/// </summary>
 internal static class SarifLogWriter
 {
     internal const string Schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";

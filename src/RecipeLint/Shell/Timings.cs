@@ -6,8 +6,8 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Shell;
 
 /// <summary>
-/// How long the phases of a run and its rules took, added up over all threads. What facts are computed first counts with the rule that asked
-/// first. For several threads at once.
+/// How long the phases of a run and its rules took, added up over all threads. Facts that are computed when asked for count with the rule
+/// that asked first. For several threads at once.
 /// </summary>
 internal sealed class Timings
 {
@@ -76,8 +76,8 @@ internal sealed class Timings
 
         var allocated = GC.GetTotalAllocatedBytes() - _allocatedBefore;
         yield return Invariant(
-            $"memory: {allocated / 1048576.0:0} MiB allocated, {GC.CollectionCount(0)} collections ({GC.CollectionCount(2)} of everything), ")
-            + Invariant($"{GC.GetTotalPauseDuration().TotalMilliseconds:0} ms of them all");
+            $"memory: {allocated / 1048576.0:0} MiB allocated, {GC.CollectionCount(0)} collections, {GC.CollectionCount(2)} of everything, ")
+            + Invariant($"{GC.GetTotalPauseDuration().TotalMilliseconds:0} ms in all");
     }
 
     private static void Add(ConcurrentDictionary<string, long> sums, string name, long start)
