@@ -76,7 +76,7 @@ internal sealed class Timings
 
         var allocated = GC.GetTotalAllocatedBytes() - _allocatedBefore;
         yield return Invariant(
-            $"memory: {allocated / 1048576.0:0} MiB allocated, {GC.CollectionCount(0)} collections, {GC.CollectionCount(2)} of everything, ")
+            $"memory: {allocated / 1048576.0:0} MiB allocated, {GC.CollectionCount(0)} collections, {GC.CollectionCount(2)} of them full, ")
             + Invariant($"{GC.GetTotalPauseDuration().TotalMilliseconds:0} ms in all");
     }
 
