@@ -42,7 +42,7 @@ public static class TankDiagnoser
                         ? chemistry.WithPureWater(found[r.Cause.Id].Cause, moment)
                         : null)),
             ],
-            BottleHazards.Of(Hazards(recipe), observation));
+            BottleHazards.Of(HazardGate.Of(recipe), observation));
     }
 
     /// <summary>Where it forms, for the end of a sentence.</summary>
@@ -100,21 +100,4 @@ public static class TankDiagnoser
         TankMoment.Drying => -1.2,
         _ => 0,
     };
-
-    /// <summary>What the tank holds once everything is in it.</summary>
-    private static HazardReport Hazards(RecipeFacts recipe)
-    {
-        List<Held> items =
-        [
-            .. recipe.Doses.SelectMany(d => d.Stock is { } stock
-                ? stock.Additions.Select(a => Held.Of(a.Substance, a.Mass.Grams * (d.Volume / stock.Volume), a.Place))
-                : d.Direct is { } direct ? [Held.Of(direct)] : []),
-        ];
-        if (recipe.Adjustment is { Reagent: { } reagent } adjustment)
-        {
-            items.Add(Held.Of(reagent, adjustment.Amount?.Grams ?? 1, adjustment.Place));
-        }
-
-        return HazardGate.Of(Holding.Of(items, recipe.FinalVolume.Litres));
-    }
 }

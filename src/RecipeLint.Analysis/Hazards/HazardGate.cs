@@ -65,6 +65,25 @@ public static class HazardGate
         return new HazardReport(Holding.Of(stock), Gravest(hazards), used);
     }
 
+    /// <summary>
+    /// Hazards of what the tank of a recipe holds once every dose and the reagent of its pH are in; its water is left out.
+    /// </summary>
+    public static HazardReport Of(RecipeFacts recipe)
+    {
+        List<Held> items =
+        [
+            .. recipe.Doses.SelectMany(d => d.Stock is { } stock
+                ? stock.Additions.Select(a => Held.Of(a.Substance, a.Mass.Grams * (d.Volume / stock.Volume), a.Place))
+                : d.Direct is { } direct ? [Held.Of(direct)] : []),
+        ];
+        if (recipe.Adjustment is { Reagent: { } reagent } adjustment)
+        {
+            items.Add(Held.Of(reagent, adjustment.Amount?.Grams ?? 1, adjustment.Place));
+        }
+
+        return Of(Holding.Of(items, recipe.FinalVolume.Litres));
+    }
+
     /// <summary>Hazards of a beaker, in whatever order its contents meet.</summary>
     public static HazardReport Of(Beaker beaker)
     {
@@ -127,8 +146,14 @@ public static class HazardGate
             return null;
         }
 
-        // An ammonium salt is an acid too, a faint one: what comes first then is chloramine.
-        var acid = holding.First(HazardRole.Acid, HazardRole.AcidSalt) ?? holding.Items.FirstOrDefault(i => IsAcidToBleach(i.Roles));
+        // An ammonium salt is an acid too, a faint one: what comes first then is chloramine. One product of both kinds waits for another.
+        (Held Bleach, Held Acid)? Meets(IEnumerable<Held> acids) => acids
+            .SelectMany(a => holding.Having(HazardRole.Hypochlorite).Where(b => b != a || !a.Is(HazardRole.Unknown)).Select(b => (b, a)))
+            .Select(p => ((Held, Held)?)p).FirstOrDefault();
+        var pair = Meets(holding.Having(HazardRole.Acid).Concat(holding.Having(HazardRole.AcidSalt)))
+            ?? Meets(holding.Items.Where(i => IsAcidToBleach(i.Roles)));
+        var acid = pair?.Acid;
+        bleach = pair?.Bleach ?? bleach;
         return new Hazard(
             HazardKind.Chlorine, acid is null ? HazardGrade.Possible : HazardGrade.Present, bleach, acid, "available chlorine",
                 chlorine, limits.ChlorineFrom, "mg/L");
@@ -216,13 +241,14 @@ public static class HazardGate
 
         // A carbonate takes two protons before gas leaves it, hydrogen carbonate one; where they meet the acid is in excess, so all of
         // it counts.
-        var carbonates = holding.MolesPerLitre(Component.Carbonate);
+        var carbonates = holding.MolesPerLitre(Component.Carbonate)
+            + (holding.Having(HazardRole.Carbonate).Sum(NamedMoles) / holding.Litres);
         var alkaline =
             holding.Having(HazardRole.Carbonate).Sum(i => i.MolesOf(Component.Carbonate) - i.MolesOf(Component.Hydrogen)) / holding.Litres;
         var others = holding.Items.Where(i => !i.Is(HazardRole.Carbonate)).ToList();
         var taken = carbonates > 0 ? 1 + Math.Clamp(alkaline / carbonates, 0, 1) : 1;
         double Gas(double protons) => LitresPerMole * Math.Clamp(protons / holding.Litres / taken, 0, carbonates);
-        var ofAcids = others.Sum(i => i.MolesOf(Component.Hydrogen));
+        var ofAcids = others.Sum(i => i.MolesOf(Component.Hydrogen) + (i.Is(HazardRole.Acid) ? NamedMoles(i) : 0));
         var litres =
             Gas(ofAcids + others.Sum(i => i.MolesOf(Component.Phosphate) + (i.Is(HazardRole.AcidSalt) ? 2 * Metals.Sum(i.MolesOf) : 0)));
 
@@ -276,12 +302,18 @@ public static class HazardGate
             limits.AmmoniaFrom, "mg/L");
     }
 
+    /// <summary>
+    /// Moles of acid, alkali or carbonate in a product known by name only: as in hydrochloric acid of 37 % or lye of 40 % (common practice,
+    /// no source); 0 where the composition is known.
+    /// </summary>
+    private static double NamedMoles(Held held) => held.Moles.Count == 0 && held.Is(HazardRole.Unknown) ? 0.01 * held.Grams : 0;
+
     /// <summary>Moles of base that reach ammonium, negative for an acid; hydrogen carbonate and lime count nothing.</summary>
     private static double FreeAlkali(Held held) =>
         -held.MolesOf(Component.Hydrogen)
         - held.MolesOf(Component.Phosphate)
         + (held.MolesOf(Component.Calcium) >= held.MolesOf(Component.Carbonate) ? 0 : held.MolesOf(Component.Carbonate))
-        + (held.Is(HazardRole.Alkali) ? held.MolesOf(Component.Edta) + held.MolesOf(Component.Pyrophosphate) : 0);
+        + (held.Is(HazardRole.Alkali) ? NamedMoles(held) + held.MolesOf(Component.Edta) + held.MolesOf(Component.Pyrophosphate) : 0);
 
     private static Hazard? Unknown(Holding holding)
     {

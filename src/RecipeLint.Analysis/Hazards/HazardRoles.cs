@@ -34,31 +34,51 @@ public static partial class HazardRoles
             Component.Phthalate, "inert:propionate-1", .. Amines, "inert:sucrose", "inert:glucose",
         ];
 
-    private static readonly (string Word, HazardRole[] Roles)[] Names =
+    /// <summary>
+    /// Parts of trade names, without blanks and hyphens, also misspelt and as bought abroad (common practice, no source).
+    /// </summary>
+    private static readonly (HazardRole[] Roles, string[] Words)[] Names =
     [
-        ("hypochlor", [HazardRole.Hypochlorite]), ("bleach", [HazardRole.Hypochlorite]), ("javel", [HazardRole.Hypochlorite]),
-        ("isocyanur", [HazardRole.Hypochlorite, HazardRole.OxidisingSalt]), ("pool chlorine", [HazardRole.Hypochlorite]),
-        ("lime sulf", [HazardRole.Sulfide, HazardRole.Alkali]), ("lime sulph", [HazardRole.Sulfide, HazardRole.Alkali]),
-        ("polysulf", [HazardRole.Sulfide]), ("polysulph", [HazardRole.Sulfide]), ("liver of sul", [HazardRole.Sulfide]),
-        ("hydrosulf", [HazardRole.Sulfide]), ("sulfide", [HazardRole.Sulfide]), ("sulphide", [HazardRole.Sulfide]),
-        ("sulfite", [HazardRole.Sulfite]), ("sulphite", [HazardRole.Sulfite]), ("bisulf", [HazardRole.Sulfite]),
-        ("thiosulf", [HazardRole.Sulfite]), ("thiosulph", [HazardRole.Sulfite]), ("dithionite", [HazardRole.Sulfite]),
-        ("nitrite", [HazardRole.Nitrite]),
-        ("permangan", [HazardRole.StrongOxidiser]), ("chlorate", [HazardRole.StrongOxidiser]), ("chlorite", [HazardRole.StrongOxidiser]),
-        ("persulf", [HazardRole.StrongOxidiser]), ("peroxymono", [HazardRole.StrongOxidiser]), ("dichromate", [HazardRole.StrongOxidiser]),
-        ("peroxide", [HazardRole.Peroxide]), ("percarbonate", [HazardRole.Peroxide, HazardRole.Alkali, HazardRole.Carbonate]),
-        ("peracetic", [HazardRole.Peroxide, HazardRole.Acid, HazardRole.Organic]), ("perox", [HazardRole.Peroxide]),
-        ("ammoni", [HazardRole.Ammonium]), ("urea", [HazardRole.Amine, HazardRole.Organic]), ("amino", [HazardRole.Amine,
-            HazardRole.Organic]),
-        ("ph down", [HazardRole.Acid]), ("ph minus", [HazardRole.Acid]), ("descal", [HazardRole.Acid]), ("brick cleaner",
-            [HazardRole.Acid]),
-        ("ph up", [HazardRole.Alkali]), ("ph plus", [HazardRole.Alkali]), ("drain cleaner", [HazardRole.Alkali]), ("caustic",
-            [HazardRole.Alkali]),
-        ("humic", [HazardRole.Organic]), ("fulvic", [HazardRole.Organic]), ("seaweed", [HazardRole.Organic, HazardRole.Amine]),
-        ("kelp", [HazardRole.Organic, HazardRole.Amine]), ("fish", [HazardRole.Organic, HazardRole.Amine]),
-        ("molasses", [HazardRole.Organic, HazardRole.Fermentable]), ("sugar", [HazardRole.Organic, HazardRole.Fermentable]),
-        ("syrup", [HazardRole.Organic, HazardRole.Fermentable]), ("alcohol", [HazardRole.Organic]), ("ethanol", [HazardRole.Organic]),
-        ("glycer", [HazardRole.Organic]), ("glycol", [HazardRole.Organic]), ("extract", [HazardRole.Organic]),
+        ([HazardRole.Hypochlorite],
+            ["hypochlor", "hypoclor", "hipochlor", "hipoclor", "ypochlorit", "naocl", "naclo", "bleach", "blech", "javel",
+                "poolchlor", "poolshock",
+                "shockchlor", "shocktreat", "chlorine", "clorine", "chlortab", "chlorgran", "dakinsol", "lejia", "candegina",
+                "eaudej", "sanitis",
+                "sanitiz", "disinfect", "toiletcleaner"]),
+        ([HazardRole.Hypochlorite, HazardRole.OxidisingSalt], ["isocyanur", "dichlor", "trichlor", "bromochlor"]),
+        ([HazardRole.Hypochlorite, HazardRole.Acid, HazardRole.Alkali], ["draincleaner", "drainopener", "drainunblock", "pipecleaner"]),
+        ([HazardRole.Sulfide, HazardRole.Alkali], ["limesulf", "limesulph"]),
+        ([HazardRole.Sulfide],
+            ["polysulf", "polysulph", "liverofsul", "hydrosulf", "hydrosulph", "sulfide", "sulphide", "sulfuratedpotash",
+                "sulphuratedpotash"]),
+        ([HazardRole.Sulfite], ["sulfite", "sulphite", "bisulf", "thiosulf", "thiosulph", "dithionite"]),
+        ([HazardRole.Nitrite], ["nitrite", "curingsalt", "picklingsalt"]),
+        ([HazardRole.StrongOxidiser],
+            ["permang", "condyscrystal", "chlorate", "chlorite", "persulf", "persulph", "peroxymono", "dichromate", "bichromate"]),
+        ([HazardRole.Peroxide], ["perox", "peroksid", "perhydrol", "h2o2", "oxygenbleach", "oxybleach"]),
+        ([HazardRole.Peroxide, HazardRole.Alkali, HazardRole.Carbonate], ["percarb"]),
+        ([HazardRole.Peroxide, HazardRole.Acid, HazardRole.Organic], ["peracet", "peroxyacet"]),
+        ([HazardRole.Ammonium], ["ammoni", "amonia", "amoni"]),
+        ([HazardRole.Amine, HazardRole.Organic], ["urea", "amino"]),
+        ([HazardRole.Acid],
+            ["phdown", "phminus", "phreduc", "phdecreas", "phlower", "descal", "limeremov", "limescaleremov", "scaleremov",
+                "rustremov", "brickclean",
+                "milkstone", "vinegar", "etchant", "saure", "säure", "vinaigre", "vinagre"]),
+        ([HazardRole.NitricAcid, HazardRole.Acid],
+            ["nitricacid", "aquafortis", "salpetersäure", "salpetersaure", "acidenitrique", "acidonitrico", "ácidonítrico"]),
+        ([HazardRole.SulfuricAcid, HazardRole.Acid],
+            ["sulfuricacid", "sulphuricacid", "batteryacid", "accumulatoracid", "oilofvitriol", "schwefelsäure", "schwefelsaure"]),
+        ([HazardRole.HydrochloricAcid, HazardRole.Acid],
+            ["hydrochloric", "muriatic", "spiritsofsalt", "spiritofsalt", "salfumant", "salzsäure", "salzsaure"]),
+        ([HazardRole.Alkali],
+            ["phup", "phplus", "phincreas", "phrais", "ovencleaner", "caustic", "quicklime", "slakedlime", "hydratedlime",
+                "milkoflime", "lauge",
+                "sodalye", "potashlye"]),
+        ([HazardRole.Carbonate, HazardRole.Alkali], ["washingsoda", "sodaash", "potassiumcarbonate", "sodiumcarbonate"]),
+        ([HazardRole.Carbonate], ["bicarb", "bakingsoda", "bakingpowder", "calciumcarbonate", "chalk", "limestone", "dolomite"]),
+        ([HazardRole.Organic], ["humic", "fulvic", "alcohol", "ethanol", "glycer", "glycol", "extract"]),
+        ([HazardRole.Organic, HazardRole.Amine], ["seaweed", "kelp", "fish"]),
+        ([HazardRole.Organic, HazardRole.Fermentable], ["molasses", "sugar", "syrup"]),
     ];
 
     /// <summary>The roles of a substance; never empty.</summary>
@@ -95,14 +115,24 @@ public static partial class HazardRoles
 
     private static void ByName(Substance substance, HashSet<HazardRole> roles)
     {
-        foreach (var (word, given) in Names)
+        string[] called = [Compact(substance.Name), Compact(substance.Id), .. substance.Aliases.Select(Compact)];
+        foreach (var (given, words) in Names)
         {
-            if (substance.Name.Contains(word, StringComparison.OrdinalIgnoreCase)
-                || substance.Id.Contains(word.Replace(' ', '-'), StringComparison.OrdinalIgnoreCase)
-                || substance.Aliases.Any(a => a.Contains(word, StringComparison.OrdinalIgnoreCase)))
+            if (words.Any(w => called.Any(c => c.Contains(w, StringComparison.Ordinal))))
             {
                 roles.UnionWith(given);
             }
+        }
+
+        string[] spaced = [substance.Name, substance.Id, .. substance.Aliases];
+        if (substance.Kind != SubstanceKind.Dye && spaced.Any(n => AcidName().IsMatch(n)))
+        {
+            roles.Add(HazardRole.Acid);
+        }
+
+        if (spaced.Any(n => LyeName().IsMatch(n)))
+        {
+            roles.Add(HazardRole.Alkali);
         }
 
         if (SulfateName().IsMatch(substance.Name))
@@ -111,6 +141,9 @@ public static partial class HazardRoles
             roles.Remove(HazardRole.Sulfite);
         }
     }
+
+    private static string Compact(string name) =>
+        string.Concat(name.Where(char.IsLetterOrDigit)).ToLowerInvariant();
 
     private static void ByFormula(Formula? formula, HashSet<HazardRole> roles)
     {
@@ -242,6 +275,16 @@ public static partial class HazardRoles
 
     [GeneratedRegex(@"(SO3(?![0-9])|S2O[345](?![0-9])|S[45]O6)", RegexOptions.CultureInvariant)]
     private static partial Regex SulfiteGroup();
+
+    /// <summary>"Battery acid", "acide", "ácido"; not an acid that is none to others, nor what stands acid.</summary>
+    [GeneratedRegex(
+        @"(?<!\b(amino|humic|fulvic|boric|silicic|orthosilicic)[ -])\b(acid|acids|acide|acido|ácido)\b"
+            + "(?![ -](stable|proof|free|resistant|fast|loving|soil))",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex AcidName();
+
+    [GeneratedRegex(@"\blye\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex LyeName();
 
     [GeneratedRegex("bisul(f|ph)ate|persul(f|ph)ate", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex SulfateName();

@@ -18,7 +18,7 @@ public sealed record Held(Substance Substance, double Grams, double PureGrams, I
     public string Name => Substance.Name;
 
     /// <summary>What it does to others.</summary>
-    public IReadOnlySet<HazardRole> Roles => HazardRoles.Of(Substance);
+    public IReadOnlySet<HazardRole> Roles { get; } = HazardRoles.Of(Substance);
 
     /// <summary>Per cent of the compound in what is poured.</summary>
     public double Strength => Grams > 0 ? Rounding.SixDigits(100 * PureGrams / Grams) : 0;

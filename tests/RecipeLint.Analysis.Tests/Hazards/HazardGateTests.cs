@@ -102,11 +102,101 @@ public sealed class HazardGateTests
     [InlineData("Pool bleach", "vinegar-5", HazardKind.Chlorine)]
     [InlineData("Lime sulfur", "nitric-38", HazardKind.HydrogenSulfide)]
     [InlineData("Bubble peroxide cleaner", "ferrous-sulfate-7h2o", HazardKind.OxygenPressure)]
+    [InlineData("pool chlorine", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("pool chlorine", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("Pool Shock", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("Pool Shock", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("Household bleach", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("Household bleach", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("thick-bleach", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("thick-bleach", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("eau de javel", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("eau de javel", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("Chlor tablets", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("Chlor tablets", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("hypo chlorite 12 %", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("hypo chlorite 12 %", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("sodium hypoclorite", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("sodium hypoclorite", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("Trichlor granules", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("Trichlor granules", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("dairy sanitiser", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("dairy sanitiser", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("disinfectant gel", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("disinfectant gel", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("battery acid", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("battery acid", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("pH Down", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("pH Down", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("pH-Down", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("pH-Down", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("PHDOWN", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("PHDOWN", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("ph minus", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("ph minus", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("descaler", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("descaler", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("De-scaler", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("De-scaler", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("muriatic", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("muriatic", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("Spirits of salt", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("Spirits of salt", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("brick cleaner", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("brick cleaner", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("Lime scale remover", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("Lime scale remover", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("cleaning vinegar", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("cleaning vinegar", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("etching acid", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("etching acid", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("Salzsäure", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("Salzsäure", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("ácido cítrico", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("ácido cítrico", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("Drain cleaner", "sodium-hypochlorite-5", HazardKind.Chlorine)]
+    [InlineData("Drain cleaner", "potassium-carbonate", HazardKind.CarbonDioxidePressure)]
+    [InlineData("caustic flakes", "ammonium-sulfate", HazardKind.Ammonia)]
+    [InlineData("H2O2 12 %", "ferrous-sulfate-7h2o", HazardKind.OxygenPressure)]
+    [InlineData("hydrogen peroxid", "copper-sulfate-5h2o", HazardKind.OxygenPressure)]
+    [InlineData("Perhydrol", "manganese-sulfate-h2o", HazardKind.OxygenPressure)]
+    [InlineData("Lime-sulphur wash", "citric-acid-h2o", HazardKind.HydrogenSulfide)]
+    [InlineData("liver of sulphur", "nitric-38", HazardKind.HydrogenSulfide)]
+    [InlineData("Sodium-nitrite pickling salt", "nitric-38", HazardKind.NitrogenOxides)]
+    [InlineData("Condy's crystals", "sucrose", HazardKind.Runaway)]
+    [InlineData("potassium permanganat", "citric-acid-h2o", HazardKind.Runaway)]
+    [InlineData("household ammonia", "sodium-hypochlorite-5", HazardKind.Chloramines)]
+    [InlineData("amonia water", "sodium-hypochlorite-5", HazardKind.Chloramines)]
     public void AProductWithoutCompositionIsToldByItsName(string name, string other, HazardKind kind)
     {
         var product = new Substance { Id = "shop-product", Name = name, Kind = SubstanceKind.Product, Content = ElementContent.Empty };
 
         Assert.Contains(HazardGate.Of(Holding.Of([Held.Of(product, 50), Held.Of(Bench.Substance(other), 50)], 1)).Present, h => h.Kind == kind);
+    }
+
+    /// <summary>Names that only sound like it: nothing is forbidden of them that is not forbidden of any unknown product.</summary>
+    [Theory]
+    [InlineData("Root tonic")]
+    [InlineData("Iron chelate, acid stable")]
+    [InlineData("Humic acids 12 %")]
+    [InlineData("Silicic acid concentrate")]
+    [InlineData("Calcium chloride flakes")]
+    [InlineData("Chlorophyll drops")]
+    [InlineData("Bloom booster")]
+    public void AnInnocentNameGivesNoRole(string name)
+    {
+        var product = new Substance { Id = "shop-product", Name = name, Kind = SubstanceKind.Product, Content = ElementContent.Empty };
+
+        Assert.Empty(HazardRoles.Of(product).Except([HazardRole.Unknown, HazardRole.Organic, HazardRole.Amine]));
+    }
+
+    /// <summary>A product of both kinds does not gas off in its own bottle; the next acid makes it.</summary>
+    [Fact]
+    public void ADrainCleanerWaitsForAnother()
+    {
+        var product = new Substance { Id = "shop-product", Name = "Drain cleaner", Kind = SubstanceKind.Product, Content = ElementContent.Empty };
+
+        Assert.Equal(HazardGrade.Possible, HazardGate.Of(Holding.Of([Held.Of(product, 50)], 1)).Find(HazardKind.Chlorine)?.Grade);
     }
 
     [Fact]
