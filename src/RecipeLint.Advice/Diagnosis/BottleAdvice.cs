@@ -19,9 +19,10 @@ public sealed record Loss(string Key, MassConcentration PerLitre, double Share);
 /// <param name="Nearest">The nearest change at which it stays clear; null when nothing falls out.</param>
 /// <param name="Highest">How strong the stock can be made; null when the solid does not decide it.</param>
 /// <param name="Trial">What the usual rescue of the cause does to this stock; null where the engine has no say.</param>
+/// <param name="ChangeTrial">What the pH of the advised change does to this stock; null where none is advised.</param>
 public sealed record BottleAdvice(
     IReadOnlyList<Loss> Losses, IReadOnlyList<SolidSupplier> Suppliers, NearestClear? Nearest, HighestConcentration? Highest,
-        RescueTrial? Trial = null)
+        RescueTrial? Trial = null, RescueTrial? ChangeTrial = null)
 {
     /// <summary>Less than this part of an element gone is not worth a word.</summary>
     private const double LeastShare = 0.002;
@@ -33,7 +34,14 @@ public sealed record BottleAdvice(
     {
         if (cause.Solid is not { Solid: { } solid, State: { } state } verdict || verdict.Standing > Standing.Close)
         {
-            return None with { Trial = RescueTrial.Of(chemistry, cause, null) };
+            return None with
+            {
+                // What is filtered or skimmed off takes along what falls out beside it.
+                Losses = cause.Cause.Rescue is Rescue.Filter or Rescue.Skim
+                    ? LossesOf(chemistry.Stock, [.. chemistry.DepositsSeen.SelectMany(d => d.Deposits)]) : [],
+                Trial = RescueTrial.Of(chemistry, cause, null),
+                ChangeTrial = RescueTrial.OfChange(chemistry, cause.Cause),
+            };
         }
 
         var stock = chemistry.Stock;
@@ -44,7 +52,8 @@ public sealed record BottleAdvice(
             return new BottleAdvice(
                 [], suppliers, null, solid.Role == SolidRole.SolubleSalt
                     ? HighestConcentration.Of(state.Mix, state.Temperature, dose, chemistry.Limits, solid)
-                    : null);
+                    : null,
+                RescueTrial.Of(chemistry, cause, null), RescueTrial.OfChange(chemistry, cause.Cause));
         }
 
         var nearest = NearestClear.Of(state.Mix, state.Temperature, solid, dose, chemistry.Limits);
@@ -53,7 +62,8 @@ public sealed record BottleAdvice(
             nearest = nearest with { Ph = null };
         }
 
-        return new BottleAdvice(LossesOf(stock, verdict.Deposits), suppliers, nearest, null, RescueTrial.Of(chemistry, cause, nearest));
+        return new BottleAdvice(LossesOf(stock, verdict.Deposits), suppliers, nearest, null, RescueTrial.Of(chemistry, cause, nearest),
+            RescueTrial.OfChange(chemistry, cause.Cause));
     }
 
     private static List<Loss> LossesOf(StockFacts stock, IReadOnlyList<SolidDeposit> deposits)

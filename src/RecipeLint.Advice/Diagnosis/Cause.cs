@@ -83,11 +83,17 @@ public sealed record Cause
     /// <summary>What the rescue would have somebody do: "acid", "alkali", "edta", "heat", "shake", "filter".</summary>
     public IReadOnlyList<string> RescueUses { get; init; } = [];
 
+    /// <summary>pH to which acid or alkali is tried where the engine knows of no solid and so of no pH; null for the usual one.</summary>
+    public double? RescuePh { get; init; }
+
     /// <summary>How to change the recipe or the habit.</summary>
     public required string Change { get; init; }
 
     /// <summary>What the change would have somebody do, as in <see cref="RescueUses"/>.</summary>
     public IReadOnlyList<string> ChangeUses { get; init; } = [];
+
+    /// <summary>pH to which the change would bring the stock, tried before it is advised; null where it changes none.</summary>
+    public double? ChangePh { get; init; }
 
     /// <summary>Where looks and behaviour come from.</summary>
     public required string Source { get; init; }

@@ -37,6 +37,8 @@ public static class DiagnosisData
         return [.. document.RootElement.GetProperty("causes").EnumerateArray().Select(ReadCause)];
     }
 
+    private static double? Number(JsonElement item, string name) => item.TryGetProperty(name, out var value) ? value.GetDouble() : null;
+
     internal static Cause ReadCause(JsonElement item) => new()
     {
         Id = Text(item, "id"),
@@ -56,8 +58,10 @@ public static class DiagnosisData
         Rescue = Enum.Parse<Rescue>(Text(item, "rescue"), ignoreCase: true),
         RescueSay = Text(item, "rescueSay"),
         RescueUses = Texts(item, "rescueUses"),
+        RescuePh = Number(item, "rescuePh"),
         Change = Text(item, "change"),
         ChangeUses = Texts(item, "changeUses"),
+        ChangePh = Number(item, "changePh"),
         Source = Text(item, "source"),
         Confidence = Enum.Parse<Confidence>(Text(item, "confidence"), ignoreCase: true),
     };

@@ -14,6 +14,9 @@ public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration M
     /// <summary>A pH to which acid is tried where the engine does not name one (common practice, no source).</summary>
     private const double UsualAcid = 5;
 
+    /// <summary>No grower goes below this pH with a stock (common practice, no source).</summary>
+    private const double MostAcid = 2;
+
     /// <summary>As warm as a water bath for rescues, °C (common practice, no source).</summary>
     private const double BathCelsius = 40;
 
@@ -29,22 +32,51 @@ public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration M
             return null;
         }
 
-        var now = state.PhBeforeDeposit;
         return cause.Cause.Rescue switch
         {
-            // Silicate gels as soon as acid takes its alkali away, which the constants do not follow.
-            Rescue.Acid when state.Mix.StandsInItsSilicateAlkali => new RescueTrial(false, null, default),
-            Rescue.Acid when nearest is { Ph: null } => new RescueTrial(false, null, default),
-            Rescue.Acid => nearest?.Ph is { } ph
-                ? ph < now ? AtPh(chemistry, state, ph) : new RescueTrial(false, null, default)
-                : now > UsualAcid ? AtPh(chemistry, state, UsualAcid) : null,
-            Rescue.Alkali when nearest is not null => nearest.Ph is { } ph && ph > now ? AtPh(chemistry, state, ph) : new RescueTrial(false,
-                null, default),
-            Rescue.Warm when nearest is not null => nearest.Temperature is { } clear && clear.Celsius > state.Temperature.Celsius
-                ? new RescueTrial(true, null, default)
-                : AtTemperature(chemistry, state, Math.Max(BathCelsius, state.Temperature.Celsius)),
+            Rescue.Acid => WithAcid(chemistry, cause.Cause, state, nearest),
+            Rescue.Alkali => WithAlkali(chemistry, cause.Cause, state, nearest),
+            Rescue.Warm when nearest?.Temperature is { } clear && clear.Celsius > state.Temperature.Celsius => Works,
+            Rescue.Warm => AtTemperature(chemistry, state, Math.Max(BathCelsius, state.Temperature.Celsius)),
+            Rescue.Stir when cause.Cause.RescueUses.Contains("heat") => AtTemperature(chemistry, state, BathCelsius),
             _ => null,
         };
+    }
+
+    /// <summary>The change of pH that a cause advises for the next batch, on this stock; null where it advises none.</summary>
+    internal static RescueTrial? OfChange(BottleChemistry chemistry, Cause cause) =>
+        cause.ChangePh is { } ph && chemistry.AtSeen is { IsSolved: true } state && ph < state.PhBeforeDeposit
+            ? AtPh(chemistry, state, ph)
+            : null;
+
+    private static RescueTrial Works { get; } = new(true, null, default);
+
+    private static RescueTrial Fails { get; } = new(false, null, default);
+
+    private static RescueTrial? WithAcid(BottleChemistry chemistry, Cause cause, SolutionState state, NearestClear? nearest)
+    {
+        // Silicate gels as soon as acid takes its alkali away, which the constants do not follow.
+        if (state.Mix.StandsInItsSilicateAlkali)
+        {
+            return Fails;
+        }
+
+        var now = state.PhBeforeDeposit;
+        if (nearest is not null)
+        {
+            return nearest.Ph is { } clear && clear < now ? AtPh(chemistry, state, clear) : Fails;
+        }
+
+        var to = cause.RescuePh ?? UsualAcid;
+        return AtPh(chemistry, state, now > to ? to : Math.Max(MostAcid, now - 1));
+    }
+
+    private static RescueTrial? WithAlkali(BottleChemistry chemistry, Cause cause, SolutionState state, NearestClear? nearest)
+    {
+        var now = state.PhBeforeDeposit;
+        return nearest is not null
+            ? nearest.Ph is { } clear && clear > now ? AtPh(chemistry, state, clear) : Fails
+            : cause.RescuePh is { } to ? to > now ? AtPh(chemistry, state, to) : Fails : null;
     }
 
     /// <summary>With an acid or alkali that is not named, up to a pH.</summary>

@@ -45,7 +45,10 @@ public static class TankData
         return
         [
             .. document.RootElement.GetProperty("causes").EnumerateArray().Select(c => new TankCause(
-                DiagnosisData.ReadCause(c),
+                DiagnosisData.ReadCause(c) with
+                {
+                    Solids = [.. DiagnosisData.Texts(c, "solidsOf").SelectMany(of => DiagnosisData.Cause(of).Solids).Distinct()],
+                },
                 [.. DiagnosisData.Texts(c, "moments").Select(m => Enum.Parse<TankMoment>(m, ignoreCase: true))])),
         ];
     }

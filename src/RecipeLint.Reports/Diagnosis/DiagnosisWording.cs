@@ -54,6 +54,11 @@ internal static class DiagnosisWording
             text += $" It stays dissolved at pH {Say.Number(Math.Floor(ph * 10) / 10)} or below.";
         }
 
+        if (cause.Rescue == Advice.Diagnosis.Rescue.Filter && advice.Losses.Count == 0 && ranked.Solid.Deposits.Count == 0)
+        {
+            text += " Nothing of the recipe goes with it, as computed.";
+        }
+
         if (cause.Rescue is not Advice.Diagnosis.Rescue.Discard && advice.Losses.Count > 0)
         {
             var lost = advice.Losses.Take(3).Select(l => $"{Say.Grams(l.PerLitre.GramsPerLitre)}/L {l.Key} ({Say.Percent(l.Share)} of it)");
@@ -69,6 +74,12 @@ internal static class DiagnosisWording
         if (advice.Suppliers.Count == 2 && ranked.Solid.Solid?.Role != SolidRole.SolubleSalt)
         {
             text += $" Here {Printable.Show(advice.Suppliers[0].Name)} and {Printable.Show(advice.Suppliers[1].Name)} bring it together.";
+        }
+
+        if (advice.ChangeTrial is { Helps: false, Instead: { } instead } trial)
+        {
+            text += $" Not by more acid in this stock, though: {Say.Grams(trial.Mass.GramsPerLitre)}/L of {SolidWords.Called(instead)} "
+                + "would fall out.";
         }
 
         var ways = Ways(advice, ranked, chemistry);

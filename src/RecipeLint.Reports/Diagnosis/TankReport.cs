@@ -85,18 +85,20 @@ public static class TankReport
             : "It is the feed's own: pure water would not help.";
     }
 
-    /// <summary>The pH at which the engine finds it dissolved.</summary>
+    /// <summary>What a lower pH does to it, in the feed or in the source water.</summary>
     private static string ClearPh(RankedTankCause ranked)
     {
-        if (ranked.Moment is not (TankMoment.Poured or TankMoment.Air or TankMoment.Adjusted)
-            || ranked.Ranked.Solid is not { Standing: Standing.Forms, State: { } state, Solid: { } solid })
+        if (ranked.Moment is null or TankMoment.Meeting or TankMoment.Drying
+            || ranked.Ranked.Solid is not { Standing: Standing.Forms, State: { } state, Solid: { } solid }
+            || DepositJudgement.Of(state, DepositLimits.Default).Deposits.FirstOrDefault(d => d.Solid == solid) is not { } deposit)
         {
             return "";
         }
 
-        var deposit = DepositJudgement.Of(state, DepositLimits.Default).Deposits.FirstOrDefault(d => d.Solid == solid);
-        return deposit is not null && TankJudgement.NearestPh(deposit) is { } clear
-            ? $" At pH {Say.Number(clear)} and below it stays dissolved, as computed."
-            : "";
+        var (where, what) = ranked.Moment is TankMoment.Water or TankMoment.Warm
+            ? ("In the source water at", "the source water") : ("At", "this feed");
+        return TankJudgement.NearestPh(deposit) is { } clear
+            ? $" {where} pH {Say.Number(clear)} and below it stays dissolved, as computed."
+            : $" A lower pH does not keep it dissolved in {what}, as computed down to pH 4.";
     }
 }
