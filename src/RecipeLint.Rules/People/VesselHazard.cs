@@ -1,0 +1,61 @@
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Workings;
+
+namespace RecipeLint.Rules.People;
+
+/// <summary>A hazard that the gate sees in a stock or a tank; null where it sees none that is for these rules.</summary>
+internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) : Verdict
+{
+    public static VesselHazard None(Place place, string vessel) => new(place, vessel, null)
+    {
+        Checks = [Check.That("two that must not meet come together", false)],
+    };
+
+    public static VesselHazard Of(Place place, string vessel, Hazard hazard) => new(place, vessel, hazard)
+    {
+        Checks =
+        [
+            new Check("so much that it counts", Rounding.SixDigits(hazard.Value), Relation.AtLeast, hazard.Limit, hazard.Unit),
+        ],
+    };
+
+    /// <summary>What is together, what comes of it and how much; how the cause is taken away; what to do with a mixture.</summary>
+    public Finding Describe(RuleContext context)
+    {
+        var hazard = Hazard!;
+        var with = hazard.With is { } other && other != hazard.From ? $" with {other.Name}" : "";
+        var place = hazard.With?.Place ?? hazard.From?.Place ?? Whole;
+        var message = $"{Say.Capital(hazard.From?.Name ?? hazard.Text.Name)}{with} in '{Vessel}' {hazard.Text.Happens}: {Figure(hazard)}. "
+            + $"{hazard.Text.Instead} "
+            + "Where they have met already do not close the vessel, pour nothing into it and keep away: safety data sheets and local "
+                + "codes decide.";
+        return context.Find(place, message, Harm.Person, Odds.Certain) with
+        {
+            Measured = new Measured(hazard.What, hazard.Value, hazard.Limit, hazard.Unit),
+            Values = [new NamedValue(hazard.What, hazard.Value, hazard.Unit), new NamedValue("limit", hazard.Limit, hazard.Unit)],
+            Related = hazard.From?.Place is { } from && from != place ? [new RelatedPlace(from, "what it meets")] : [],
+        };
+    }
+
+    public Working Work()
+    {
+        var work = new WorkingBuilder($"what comes together in '{Vessel}'");
+        if (Hazard is null)
+        {
+            return work.Statements(this).Done();
+        }
+
+        var found = work.Given(Hazard.What, Hazard.Value, Hazard.Unit, "amounts and strengths of the file");
+        return work.Check(Checks[0], found, work.Given("limit", Hazard.Limit, Hazard.Unit, "hazard gate")).Done(found);
+    }
+
+    private static string Figure(Hazard hazard) => hazard.Unit switch
+    {
+        "L/L" => $"up to {Say.Number(hazard.Value)} litres of {hazard.What} from a litre",
+        "°C" => $"up to {Say.Number(Math.Min(hazard.Value, 100))} °C",
+        _ => $"{Say.Number(hazard.Value)} {hazard.Unit} {hazard.What}, counted from {Say.Number(hazard.Limit)} {hazard.Unit}",
+    };
+}
