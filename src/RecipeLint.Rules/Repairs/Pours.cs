@@ -23,7 +23,8 @@ internal static class Pours
     private static readonly int[] _celsius = [30, 35, 40, 50];
 
     /// <summary>More water in the last pour before the step of a finding, up to the volume that is made.</summary>
-    public static IEnumerable<RepairProposal> MoreWater(Finding finding, RepairContext context)
+    /// <param name="missing">L that the message asks for beyond what is there; 0 where as little as will do is meant.</param>
+    public static IEnumerable<RepairProposal> MoreWater(Finding finding, RepairContext context, double missing = 0)
     {
         if (context.StockOf(finding) is not { } stock || RepairContext.StepAt(stock, finding.Place) is not { } step)
         {
@@ -39,7 +40,7 @@ internal static class Pours
                     && Amounts.With(context, poured.Place, Amounts.Rounded(number * f, null, Round.Up, WaterDigits)) is var (edit, more)
                     ? Repair.Chemistry("pour-more", $"Pour {more} of water first instead of {text}.", edit)
                     : null,
-                1,
+                Math.Clamp((poured.Value.Litres + missing) / poured.Value.Litres, 1, Math.Max(1, most)),
                 most);
         }
 

@@ -66,6 +66,16 @@ public sealed class FixTests
         Unchanged(_chemicals.Select(c => (c.Replace(' ', '-'), "1 g")));
     }
 
+    /// <summary>The list by which a written word counts as a known thing; where it comes from stands in names.json.</summary>
+    [Fact]
+    public void KnownNamesAreMoreThanAThousandAndStayWhatTheyAre()
+    {
+        var names = KnownNames.BuiltIn.Names;
+        Assert.True(names.Count >= 1000, $"{names.Count} names");
+        Unchanged(names.Where((_, i) => i % (names.Count / 900) == 0).Select(n => (n, "1 g")));
+        Unchanged(_symbols.Select(s => (s, "1 g")));
+    }
+
     [Theory]
     [InlineData("humic acid")]
     [InlineData("humic-acid")]

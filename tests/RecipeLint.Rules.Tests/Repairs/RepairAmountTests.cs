@@ -39,6 +39,59 @@ public sealed partial class RepairAmountTests(ITestOutputHelper output)
         Assert.InRange(compared, 3, 1000);
     }
 
+    /// <summary>
+    /// Every finding that says how much of something to add, take, pour or have, against each of its repairs that writes an amount of the
+    /// same thing: one figure of the message is the figure of the repair, over all failing examples.
+    /// </summary>
+    [Fact]
+    public void WhatAMessageAsksForIsWhatARepairWrites()
+    {
+        var compared = 0;
+        var apart = new List<string>();
+        foreach (var folder in RuleFolder.All.Where(f => RuleList.All.Single(r => r.Name == f.Name) is IProposesRepairs).SelectMany(f => f.Failing))
+        {
+            var facts = ExampleRun.Of(folder).Facts;
+            foreach (var repair in RepairExampleTests.Of(folder))
+            {
+                var litres = facts.FindStock(repair.Finding.Place.File)?.Volume.Litres ?? 1;
+                if (AmountOfThing().Match(repair.Repair.Title) is not { Success: true } title)
+                {
+                    continue;
+                }
+
+                var written = In(title.Groups["number"].Value, title.Groups["unit"].Value, title.Groups["per"].Success ? litres : 1);
+                var asked = AskedOf(repair.Finding.Message, title.Groups["thing"].Value, litres).ToList();
+                if (asked.Count == 0)
+                {
+                    continue;
+                }
+
+                compared++;
+                if (!asked.Exists(a => written / a is > 1 - Rounded and < 1 + Rounded))
+                {
+                    apart.Add($"{folder}: '{repair.Repair.Title}' against '{repair.Finding.Message}'");
+                }
+            }
+        }
+
+        output.WriteLine($"{compared} compared, {apart.Count} apart");
+        Assert.True(apart.Count == 0, $"{compared} compared\n{string.Join('\n', apart)}");
+        Assert.InRange(compared, 15, 5000);
+    }
+
+    /// <summary>Amounts of a thing that a message asks for, in g or L; what it holds now does not count.</summary>
+    private static IEnumerable<double> AskedOf(string message, string thing, double litres) =>
+        Regex.Matches(message, $@"(?<number>\d[\d.]*) (?<unit>mg|kg|g|mL|L)(?<per>/L)? of {Regex.Escape(thing)}\b")
+            .Where(m => AsksFor().IsMatch(message[..m.Index]))
+            .Select(m => In(m.Groups["number"].Value, m.Groups["unit"].Value, m.Groups["per"].Success ? litres : 1));
+
+    private static double In(string number, string unit, double times) => times * Number(number) * unit switch
+    {
+        "mg" or "mL" => 0.001,
+        "kg" => 1000,
+        _ => 1,
+    };
+
     /// <summary>The reported case: 30 g/L of citric acid, kept for months, with 0.26 g of benzoate is not preserved.</summary>
     [Fact]
     public void ALittleBenzoateDoesNotKeepMuchCitricAcid()
@@ -74,6 +127,12 @@ public sealed partial class RepairAmountTests(ITestOutputHelper output)
 
     [GeneratedRegex(@"^(?:Add|Take) ([\d.]+) (m?g) of (potassium sorbate|sodium benzoate)\b")]
     private static partial Regex TitleAmount();
+
+    [GeneratedRegex(@"^(?:Add|Take|Pour) (?<number>\d[\d.]*) (?<unit>mg|kg|g|mL|L)(?<per>/L)? of (?<thing>.+?)(?= to the| instead| first|, which|\.$)")]
+    private static partial Regex AmountOfThing();
+
+    [GeneratedRegex(@"(?:\b(?:[Aa]dd|[Tt]ake|[Pp]our|[Hh]ave|[Ww]eigh|[Dd]issolve|with|or|to|at least|at most|about|no more than)(?: at least| about| up to)?) $")]
+    private static partial Regex AsksFor();
 
     [GeneratedRegex(@"the dose to ([\d.]+) (m?g)/L")]
     private static partial Regex DoseRaised();

@@ -205,8 +205,8 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
         }
 
         var demand = PhDemand.Find(moles, Iron.Water(stock), acid, UsualPh, new Temperature(SolutionMix.FilledAtCelsius));
-        return demand.Mass is { Grams: > 0 } mass
-            ? $"Dissolve {Say.Grams(mass.Grams)} of {acid.Name} in the water first, which brings it to pH {Say.Number(UsualPh)}, or "
+        return demand.Mass is { Grams: > 0 }
+            ? $"Bring the water to about pH {Say.Number(UsualPh)} first, with {acid.Name} or a mineral acid, or "
                 + "use pure water and say so."
             : "Add acid before the metals, or use pure water and say so.";
     }

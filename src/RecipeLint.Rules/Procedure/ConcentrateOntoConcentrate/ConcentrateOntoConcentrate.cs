@@ -69,7 +69,7 @@ internal sealed class ConcentrateOntoConcentrate : StockRule<StrongMeeting>, IPr
             .Sum(s => s.Mass.Grams);
         var forms = grams > 0 ? $"about {Say.Grams(grams)} of {Called(solid)} forms" : $"{Called(solid)} can form";
         var water = moment.After.FreeWaterLitres;
-        var needed = WaterToStayClear(moment.After);
+        var needed = Needed(verdict.Stock, moment);
         var other = moment.Added.Any(a => BenchChemistry.Brings(a, BenchChemistry.Calcium)) ? partner : BenchChemistry.Calcium;
         var earlier = moment.Before.Additions.LastOrDefault(a => BenchChemistry.Brings(a, other));
         return context.Find(
@@ -111,7 +111,8 @@ internal sealed class ConcentrateOntoConcentrate : StockRule<StrongMeeting>, IPr
 
     /// <summary>Enough water before the two meet.</summary>
     protected override IEnumerable<RepairProposal> Repair(StrongMeeting verdict, Finding finding, RepairContext context) =>
-        Pours.MoreWater(finding, context);
+        Pours.MoreWater(
+            finding, context, verdict.Moment is { } moment ? Needed(verdict.Stock, moment) - moment.After.FreeWaterLitres : 0);
 
     private static StrongMeeting Silent(StockFacts stock, string what) =>
         new(stock, null, null, null, null) { Checks = [Check.That(what, false)] };
@@ -126,6 +127,10 @@ internal sealed class ConcentrateOntoConcentrate : StockRule<StrongMeeting>, IPr
         var found = BenchChemistry.FormingReadily(clear, BenchChemistry.IsOfCalciumWithItsPartner).ToList();
         return found.Count == 0 ? null : found[0];
     }
+
+    /// <summary>Litres of water that leave it clear, or nearly all that the stock has room for.</summary>
+    private static double Needed(StockFacts stock, MixingStep moment) =>
+        Math.Max(moment.After.FreeWaterLitres, Math.Min(WaterToStayClear(moment.After), FirstWater.RoundedUp(0.95 * stock.Volume.Litres)));
 
     /// <summary>Litres of water in which what is in the vessel stays clear, by halving the gap; rounded up to two digits.</summary>
     private static double WaterToStayClear(VesselContents contents)

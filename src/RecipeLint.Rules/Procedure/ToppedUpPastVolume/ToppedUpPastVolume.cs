@@ -61,7 +61,7 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
                 $"Before it is topped up to {Say.Litres(limit)} the vessel already holds about {Say.Litres(litres)}: "
                 + $"water, liquids and what the dissolved salts take up. The stock comes out {Say.Percent((litres - limit) / litres)} "
                 + "weaker than its label. "
-                + $"Pour about {Say.Litres(litres - limit + (0.1 * limit))} less water at the start, so that there is room to top up.",
+                + "Pour less water at the start, so that there is room to top up.",
                 Largest(verdict.Stock.Mixing.Steps.Take(moment.Index))),
             _ => (
                 moment.Step.Place,
