@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -21,6 +22,13 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
             new Check("so much that it counts", Rounding.SixDigits(hazard.Value), Relation.AtLeast, hazard.Limit, hazard.Unit),
         ],
     };
+
+    /// <summary>True for peroxide that iron, copper or manganese takes apart, which has a rule of its own.</summary>
+    public static bool IsOfMetals(Hazard hazard) => hazard.Kind == HazardKind.OxygenPressure && hazard.With is { } with
+        && Metals.Any(m => with.MolesOf(m) > 0);
+
+    private static string[] Metals { get; } =
+        [Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese];
 
     /// <summary>What is together, what comes of it and how much; how the cause is taken away; what to do with a mixture.</summary>
     public Finding Describe(RuleContext context)

@@ -40,7 +40,8 @@ internal static class Pours
                     && Amounts.With(context, poured.Place, Amounts.Rounded(number * f, null, Round.Up, WaterDigits)) is var (edit, more)
                     ? Repair.Chemistry("pour-more", $"Pour {more} of water first instead of {text}.", edit)
                     : null,
-                Math.Clamp((poured.Value.Litres + missing) / poured.Value.Litres, 1, Math.Max(1, most)),
+                // A little less: the search ends above it and rounds up, which comes to what the message says.
+                Math.Clamp(0.96 * (poured.Value.Litres + missing) / poured.Value.Litres, 1, Math.Max(1, most)),
                 most);
         }
 

@@ -73,6 +73,22 @@ public sealed class HarmfulRecipeTests(ITestOutputHelper output)
         Stopped(what, ("a.stock.json", text));
     }
 
+    /// <summary>A bottle of which only the trade name is known, in a stock.</summary>
+    [Theory]
+    [InlineData("Household bleach", "ammonium-sulfate")]
+    [InlineData("Pool chlorine", "citric-acid-h2o")]
+    [InlineData("Drain cleaner", "sodium-hypochlorite-5")]
+    [InlineData("Battery acid", "potassium-carbonate")]
+    [InlineData("pH up", "ammonium-sulfate")]
+    [InlineData("pH down", "sodium-hypochlorite-5")]
+    public void AProductKnownByItsNameIsStopped(string name, string with) => Stopped(
+        $"{name} with {with}",
+        ("shop.substances.json", $$"""{"format": 1, "substances": [{"id": "thing", "name": "{{name}}", "kind": "product", "unknownComposition": true}]}"""),
+        ("a.stock.json", $$"""
+            {"format": 1, "name": "a", "makes": "1 L", "dose": "10 mL/L", "keep": {"at": "5..30 °C", "for": "3 days"}, "steps": [{"pour": "700 mL"},
+              {"add": "{{with}}", "amount": "60 g", "assay": "{{Assay(with)}}"}, {"add": "thing", "amount": "80 g"}, {"topUp": "1 L"}]}
+            """));
+
     private void Stopped(string what, params (string Name, string Text)[] files)
     {
         var result = Lint.Files(files);

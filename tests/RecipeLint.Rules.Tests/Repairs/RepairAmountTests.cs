@@ -76,7 +76,7 @@ public sealed partial class RepairAmountTests(ITestOutputHelper output)
 
         output.WriteLine($"{compared} compared, {apart.Count} apart");
         Assert.True(apart.Count == 0, $"{compared} compared\n{string.Join('\n', apart)}");
-        Assert.InRange(compared, 15, 5000);
+        Assert.InRange(compared, 6, 5000);
     }
 
     /// <summary>Amounts of a thing that a message asks for, in g or L; what it holds now does not count.</summary>

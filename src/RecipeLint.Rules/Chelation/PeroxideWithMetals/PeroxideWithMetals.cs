@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
@@ -26,7 +27,10 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
             var (metal, peroxide) =
                 (_catalysts.Sum(e => stock.Concentration(e).MilligramsPerLitre), stock.Concentration(Peroxide).MolesPerLitre);
             var place = stock.SuppliersOf(Peroxide).FirstOrDefault()?.Place ?? stock.Stock.Place;
-            yield return Of(stock.Stock.File, stock.Stock.Name, place, metal, peroxide, context.For(stock.Stock.File));
+            yield return Of(stock.Stock.File, stock.Stock.Name, place, metal, peroxide, context.For(stock.Stock.File)) with
+            {
+                Bursts = HazardGate.Of(Holding.Of(stock)).Find(HazardKind.OxygenPressure) is { Grade: >= HazardGrade.Present },
+            };
         }
 
         foreach (var recipe in facts.Recipes)
@@ -61,7 +65,7 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
                 + "closed bottle the oxygen builds up pressure. "
             + "Leave the peroxide out: clean lines and tanks with it between crops and flush them, and do not cap a bottle in which the "
                 + "two have met.";
-        return context.Find(verdict.Place, message, Harm.Damage, Odds.Certain) with
+        return context.Find(verdict.Place, message, verdict.Bursts ? Harm.Person : Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured("peroxide", verdict.Peroxide, verdict.Checks[0].Limit, "mg/L"),
             Values = [new NamedValue("iron, copper and manganese", verdict.Metal, "mg/L")],
@@ -109,5 +113,9 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
     }
 
     /// <summary>What stands together, mg/L.</summary>
-    internal sealed record Meeting(string Vessel, Place Place, double Peroxide, double Metal) : Verdict;
+    internal sealed record Meeting(string Vessel, Place Place, double Peroxide, double Metal) : Verdict
+    {
+        /// <summary>So much oxygen comes of it in a bottle that a closed one bursts.</summary>
+        public bool Bursts { get; init; }
+    }
 }

@@ -32,17 +32,19 @@ internal sealed class GasOrHeatInStock : StockRule<VesselHazard>, IProposesRepai
         Additions.DropOneOf(finding, context);
 
     /// <summary>
-    /// Bleach of known strength, nitric acid or an oxidiser with organic matter, what ferments and what nobody can name are the matter of
-    /// other rules; gas of which an open vessel lets little off and heat below boiling are no finding.
+    /// Bleach of known strength, peroxide with iron, copper or manganese, nitric acid or an oxidiser with organic matter, what ferments and
+    /// what nobody can name are the matter of other rules; gas of which an open vessel lets little off, heat below boiling, and that of acid in water alone are no finding.
     /// </summary>
     private static bool IsOwn(Hazard hazard) => hazard.Kind switch
     {
-        HazardKind.OxygenPressure or HazardKind.HydrogenSulfide or HazardKind.SulfurDioxide => true,
+        HazardKind.OxygenPressure => !VesselHazard.IsOfMetals(hazard),
+        HazardKind.HydrogenSulfide or HazardKind.SulfurDioxide => true,
         HazardKind.AcidFumes or HazardKind.Ammonia => true,
         HazardKind.Chlorine or HazardKind.Chloramines => hazard.From is { Moles.Count: 0 },
         HazardKind.NitrogenOxides => hazard.With is not { } with || !with.Is(HazardRole.Organic) || hazard.From!.Is(HazardRole.Nitrite),
         HazardKind.Runaway => hazard.From is { } from && !from.Is(HazardRole.Peroxide) && !from.Is(HazardRole.Hypochlorite),
-        HazardKind.CarbonDioxidePressure or HazardKind.Heat => hazard.Grade == HazardGrade.Grave,
+        HazardKind.CarbonDioxidePressure => hazard.Grade == HazardGrade.Grave,
+        HazardKind.Heat => hazard is { Grade: HazardGrade.Grave, With: not null },
         _ => false,
     };
 }

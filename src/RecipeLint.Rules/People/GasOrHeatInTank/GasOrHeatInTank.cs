@@ -39,6 +39,7 @@ internal sealed class GasOrHeatInTank : RecipeRule<VesselHazard>
     private static bool IsOwn(Hazard hazard) => hazard.Kind switch
     {
         HazardKind.Fire or HazardKind.FermentationPressure or HazardKind.UnknownContents or HazardKind.Heat => false,
+        HazardKind.OxygenPressure => !VesselHazard.IsOfMetals(hazard),
         HazardKind.CarbonDioxidePressure => hazard.Grade == HazardGrade.Grave,
         _ => true,
     };

@@ -160,7 +160,7 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
             + $"and {Say.Grams(grams - holds)} stays at the bottom. Topped up over undissolved salt the volume is wrong, and the rest "
             + "dissolves slowly or not at all. "
             + $"Pour at least {Say.Litres(FirstWater.RoundedUp(Litres(needed)))} of water first, or warm it.",
-            verdict.MostStaysDry ? Harm.Loss : Harm.Damage,
+            Harm.Damage,
             Odds.Certain) with
         {
             Measured = new Measured("salt to dissolve", grams, holds, "g"),
@@ -211,8 +211,4 @@ internal sealed record DryStart(StockFacts Stock, MixingStep First, MixingStep T
 internal sealed record SaltInWater(
     StockFacts Stock, MixingStep Moment, Substance Substance, double Grams, double WaterGrams, double Celsius, double Solubility,
     double Holds, Check Over)
-    : WaterToDissolve(Stock)
-{
-    /// <summary>More than half of it lies at the bottom when the vessel is filled up over it.</summary>
-    public bool MostStaysDry => Grams > 2 * Holds;
-}
+    : WaterToDissolve(Stock);
