@@ -76,6 +76,27 @@ public sealed class BenchSheetTests
         Assert.Contains("After mixing", answer.Out, StringComparison.Ordinal);
     }
 
+    /// <summary>A metal before what holds it: the best order has the citric acid first, and every weight stays.</summary>
+    [Fact]
+    public void TheBestOrderMovesStepsAndNoWeights()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", """
+            { "format": 1, "makes": "1 L", "dose": "1 mL/L", "steps": [ { "pour": "700 mL", "of": "distilled" },
+              { "add": "dipotassium-phosphate", "amount": "10 g" }, { "add": "ferrous-sulfate-7h2o", "amount": "2 g" },
+              { "add": "citric-acid-h2o", "amount": "20 g" }, { "topUp": "1 L", "of": "distilled" } ] }
+            """);
+        var file = Cli.RunIn(folder.Path, null, "bench-sheet", "a.stock.json").Out;
+        var best = Cli.RunIn(folder.Path, null, "bench-sheet", "a.stock.json", "--order", "best").Out;
+        int At(string text, string what) => text.IndexOf(what, StringComparison.Ordinal);
+        Assert.True(At(file, "of iron(II) sulfate") < At(file, "of citric acid") || At(file, "of ferrous") < At(file, "of citric acid"));
+        Assert.True(At(best, "of citric acid") > 0);
+        Assert.All(["10 g of", "2 g of", "20 g of"], w => Assert.Contains(w, best, StringComparison.Ordinal));
+        Assert.Contains("Stir: until clear.", best, StringComparison.Ordinal);
+        Assert.NotEqual(file, best);
+        Assert.True(At(best, "of citric acid") < Math.Max(At(best, "of iron(II) sulfate"), At(best, "of ferrous")), best);
+    }
+
     [Theory]
     [InlineData(60)]
     [InlineData(80)]

@@ -185,7 +185,7 @@ public sealed record BenchSheet
         return step.Step switch
         {
             PourStep pour =>
-                $"Pour {much} of {stock.Waters.FirstOrDefault(w => w.Place == pour.Place)?.Name ?? "distilled water"} into the vessel.",
+                $"Pour {much} of {Water(stock.Waters.FirstOrDefault(w => w.Place == pour.Place))} into the vessel.",
             AddStep add =>
                 $"{(amount is { IsVolume: true } ? "Measure" : "Weigh")} {much} of {add.Substance?.Name ?? add.What.Value} and add it, "
                     + "stirring.",
@@ -195,6 +195,10 @@ public sealed record BenchSheet
             _ => Say.Capital(StepWords.Of(step.Step)) + ".",
         };
     }
+
+    /// <summary>A built-in water by its kind, any other by the name of its file.</summary>
+    private static string Water(WaterFacts? water) =>
+        water is null ? "distilled water" : water.Water is null ? $"{water.Name} water" : water.Name;
 
     private static string Expect(StockFacts stock, MixingStep step)
     {

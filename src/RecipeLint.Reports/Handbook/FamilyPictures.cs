@@ -175,8 +175,8 @@ internal static class FamilyPictures
         var (least, most) = Scales.FromZero(found.Select(s => s.Percent / s.Limit).Append(1));
         return new Picture(
             $"{Key}-shares", $"What {stock.Stock.Name} carries as a mixture",
-            $"The share by mass that counts, as a part of the limit from which the statement holds: {Say.List(found.Select(s => s.Code))}. By "
-                + $"the {MixtureStatements.Source}.",
+            "The share by mass that counts, as a part of the limit from which the statement holds: "
+                + $"{Say.List(found.Select(s => s.Code))}. By the {MixtureStatements.Source}.",
             new Axis("times the limit", least, most), new Axis("", -0.5, found.Count - 0.5, Labels: [.. found.Select(s => s.Code)]),
             new Table(
                 [new("statement"), new("what it says"), new("counts, %", true), new("limit, %", true), new("from")],

@@ -38,9 +38,9 @@ internal static class PictogramDrawing
         Pictogram.Corrosion => Html.Of(
             $"""
             <path d="M47 21l5 5l-17 15l-5-5zM53 21l-5 5l17 15l5-5z"/>
-            <path d="M30 44v4M30 51v4M70 44v4M70 51v4" stroke="#000" stroke-width="3"/>
-            <path d="M18 59h8c0 5 8 5 8 0h10v8h-22z"/>
-            <path d="M55 61h8c0 5 8 5 8 0h7c3 0 3 3 0 3.5h-4l-6 6h-13z"/>
+            <path d="M32 44v4M32 51v4M68 44v4M68 51v4" stroke="#000" stroke-width="3"/>
+            <path d="M23 57h5c0 5 8 5 8 0h8v7h-21z"/>
+            <path d="M55 58h8c0 5 8 5 8 0h3c3 0 3 3 0 3.5h-2l-5 5h-12z"/>
 
             """),
         Pictogram.Health => Html.Of(

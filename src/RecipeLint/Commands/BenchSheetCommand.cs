@@ -1,5 +1,8 @@
 using System.CommandLine;
 using RecipeLint.Advice.Batches;
+using RecipeLint.Advice.Order;
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Reports;
@@ -21,6 +24,13 @@ internal static class BenchSheetCommand
             Description = "How much is made, such as \"2 L\". Left out: what the file makes.",
             HelpName = "volume",
         };
+        var order = new Option<string>("--order")
+        {
+            Description = "Steps as the file has them, or in the best order that 'recipelint order' finds.",
+            DefaultValueFactory = _ => "file",
+            HelpName = "file|best",
+        };
+        order.AcceptOnlyFromAmong("file", "best");
         var output = new Option<string?>("--output", "-o")
         {
             Description = "Write a page to print to this file; else the sheet is printed as text.",
@@ -38,7 +48,7 @@ internal static class BenchSheetCommand
         var command = new Command(
             "bench-sheet", "Write one page for who mixes: weights as the scale shows them, what to expect, when to stop, what to check.")
         {
-            file, batch, actual, output, width, color, config, noConfig,
+            file, batch, order, actual, output, width, color, config, noConfig,
         };
         command.SetAction(parsed =>
         {
@@ -53,7 +63,8 @@ internal static class BenchSheetCommand
             }
 
             var input = StockInput.Open(world, "bench-sheet", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
-            var sheet = BenchSheet.Of(input.Workspace, input.Stock, Batch(parsed.GetValue(batch), input.Stock.Volume));
+            var stock = parsed.GetValue(order) == "best" ? Ordered(input) : input.Stock;
+            var sheet = BenchSheet.Of(input.Workspace, stock, Batch(parsed.GetValue(batch), stock.Volume));
             if (parsed.GetValue(output) is { } path)
             {
                 OutputFile.Of(world, path, input.Workspace).Write(writer => writer.Write(BenchSheetPage.Of(sheet, ToolVersion.Text)));
@@ -70,6 +81,11 @@ internal static class BenchSheetCommand
         });
         return command;
     }
+
+    /// <summary>The same stock mixed in the best order; as it is where none is better.</summary>
+    private static StockFacts Ordered(StockInput input) => OrderedStock.Of(MixingOrder.Of(input.Stock)) is { } ordered
+        ? Analyzer.AnalyseStock(input.Workspace.With(ordered), ordered.File) ?? input.Stock
+        : input.Stock;
 
     /// <summary>What the record comes to, against everything in the shop that doses the stock.</summary>
     private static int Judge(

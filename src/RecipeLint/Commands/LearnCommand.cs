@@ -30,7 +30,7 @@ internal static class LearnCommand
             var target = Path.GetFullPath(named, world.CurrentDirectory);
             var exercises = LearnExercise.All();
             var score = LearnScore.In(target, named);
-            if (!exercises.Any(e => Directory.Exists(Path.Combine(target, e.Name))))
+            if (!parsed.GetValue(tell) && !exercises.Any(e => Directory.Exists(Path.Combine(target, e.Name))))
             {
                 NewFiles.Write(
                     world, target, named, [.. exercises.SelectMany(e => e.Flawed.Select(f => (Path.Combine(e.Name, f.Path), f.Text)))]);
