@@ -32,6 +32,8 @@ internal static partial class PictureSvg
         var height = (int)(rows is { } count ? (count * RowHeight) + FrameHeight : CurveHeight);
         var model = new PlotModel
         {
+            // Numbers on the axes are written alike whatever the machine's language.
+            Culture = CultureInfo.InvariantCulture,
             TextColor = Colour(Ink.Text),
             PlotAreaBorderColor = Colour(Ink.Grid),
             PlotAreaBorderThickness = new OxyThickness(1, 0, 0, 1),
