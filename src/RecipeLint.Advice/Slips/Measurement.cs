@@ -1,4 +1,5 @@
 using System.Globalization;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
 

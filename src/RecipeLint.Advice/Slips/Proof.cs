@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Recipes;
 
 namespace RecipeLint.Advice.Slips;

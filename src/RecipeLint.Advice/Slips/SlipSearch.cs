@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 

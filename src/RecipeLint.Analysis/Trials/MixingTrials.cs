@@ -10,8 +10,8 @@ namespace RecipeLint.Analysis.Trials;
 public sealed record TrialCause(Solid Solid, int Count);
 
 /// <summary>
-/// The same stock mixed many times over, each time as far off as the shop's scales, measures and bags allow (JCGM 101:2008), and each judged
-/// by the one judgement of what falls out, at the temperatures it is kept at.
+/// The same stock mixed many times over, each time as far off as the shop's scales, measures and bags allow (JCGM 101:2008), and each
+/// judged by the one judgement of what falls out, at the temperatures it is kept at.
 /// </summary>
 /// <param name="Clear">Mixings that stay clear, of all that could be computed.</param>
 /// <param name="NotComputed">Mixings that could not be computed.</param>

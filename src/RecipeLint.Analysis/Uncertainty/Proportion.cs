@@ -12,8 +12,8 @@ public readonly record struct Proportion(int Hits, int Of)
     public double Share => (double)Hits / Of;
 
     /// <summary>
-    /// The interval that holds the true share with 95 %: E. B. Wilson, J. Am. Stat. Assoc. 22 (1927), 209-212 (recalled). It stays between 0
-    /// and 1 and says something after few tries too; from 0 to 1 without any.
+    /// The interval that holds the true share with 95 %: E. B. Wilson, J. Am. Stat. Assoc. 22 (1927), 209-212 (recalled). It stays between
+    /// 0 and 1 and says something after few tries too; from 0 to 1 without any.
     /// </summary>
     public (double Low, double High) Interval
     {

@@ -92,4 +92,8 @@ public sealed record WeightReading(Place Place, Tolerance? Tolerance, Mass Value
 public sealed record BatchSight(Place Place, Located<string> What, Located<Duration>? After, Located<Interval<Temperature>>? At)
 {
     public string? Note { get; init; }
+
+    /// <summary>Nothing fell out: the words begin with "clear" or "nothing". Everything else was seen.</summary>
+    public bool IsClear => What.Value.TrimStart() is var words
+        && (words.StartsWith("clear", StringComparison.OrdinalIgnoreCase) || words.StartsWith("nothing", StringComparison.OrdinalIgnoreCase));
 }

@@ -1,6 +1,7 @@
 using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using RecipeLint.Advice.Slips;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Diagnosis;

@@ -1,5 +1,6 @@
 using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Diagnosis;

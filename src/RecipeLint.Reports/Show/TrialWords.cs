@@ -25,7 +25,8 @@ internal static class TrialWords
                 + $"{Say.Number(stock.StorageTemperature.Low.Celsius)} to {Say.Number(stock.StorageTemperature.High.Celsius)} °C "
                 + $"(so many mixings tell the share to {Say.Percent(low)} to {Say.Percent(high)}; seed {Say.Number(trials.Seed)}).",
         };
-        says.AddRange(trials.Causes.Take(Named).Select(c => $"In {c.Count} of them {SolidWords.Called(c.Solid)} does not stay dissolved for sure."));
+        says.AddRange(trials.Causes.Take(Named).Select(c =>
+            $"In {c.Count} of them {SolidWords.Called(c.Solid)} does not stay dissolved for sure."));
         if (trials.NotComputed > 0)
         {
             says.Add($"{trials.NotComputed} more could not be computed.");

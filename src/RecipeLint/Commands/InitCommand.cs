@@ -34,10 +34,14 @@ internal static class InitCommand
             DefaultValueFactory = _ => "first",
             HelpName = "name",
         };
-        var product = new Option<bool>("--product") { Description = "Describe a product by its label: answer questions, a file comes out." };
+        var product = new Option<bool>("--product")
+        {
+            Description = "Describe a product by its label: answer questions, a file comes out.",
+        };
         var profile = new Option<bool>("--profile") { Description = "Describe what a crop of yours wants, by questions." };
         var water = new Option<bool>("--water") { Description = "Write down an analysis of source water, by questions." };
-        var command = new Command("init", "Write a small working shop to start from, a stock file from one line, or another file by questions.")
+        var command = new Command(
+            "init", "Write a small working shop to start from, a stock file from one line, or another file by questions.")
         {
             folder, from, name, product, profile, water,
         };

@@ -1,5 +1,6 @@
 using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Quantities;

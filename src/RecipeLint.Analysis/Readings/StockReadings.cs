@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Quantities;
 
-namespace RecipeLint.Advice.Slips;
+namespace RecipeLint.Analysis.Readings;
 
 /// <summary>What instruments show of a solution.</summary>
 public enum ReadingKind

@@ -1,10 +1,9 @@
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Shop;
 
-namespace RecipeLint.Advice.Slips;
+namespace RecipeLint.Analysis.Readings;
 
 /// <summary>What this shop weighs and measures with, and what was assumed where it does not say.</summary>
 public sealed class Instruments
