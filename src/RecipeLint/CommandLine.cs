@@ -86,6 +86,7 @@ internal static class CommandLine
             DiagnoseCommand.Build(world),
             SplitCommand.Build(world),
             ProofCommand.Build(world),
+            ScoreCommand.Build(world),
             OrderCommand.Build(world),
             StretchCommand.Build(world),
             InitCommand.Build(world),

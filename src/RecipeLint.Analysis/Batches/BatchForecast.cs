@@ -5,7 +5,6 @@ using RecipeLint.Analysis.Stocks;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Batches;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Analysis.Batches;

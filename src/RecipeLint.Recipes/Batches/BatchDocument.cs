@@ -94,6 +94,7 @@ public sealed record BatchSight(Place Place, Located<string> What, Located<Durat
     public string? Note { get; init; }
 
     /// <summary>Nothing fell out: the words begin with "clear" or "nothing". Everything else was seen.</summary>
-    public bool IsClear => What.Value.TrimStart() is var words
-        && (words.StartsWith("clear", StringComparison.OrdinalIgnoreCase) || words.StartsWith("nothing", StringComparison.OrdinalIgnoreCase));
+    public bool IsClear => What.Value.TrimStart() is var words && (Begins(words, "clear") || Begins(words, "nothing"));
+
+    private static bool Begins(string words, string word) => words.StartsWith(word, StringComparison.OrdinalIgnoreCase);
 }

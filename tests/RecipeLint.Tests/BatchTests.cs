@@ -1,0 +1,86 @@
+using System.Text.Json.Nodes;
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+/// <summary>What happened afterwards, against what was foretold.</summary>
+public sealed class BatchTests
+{
+    private const string Clear = """{"format": 1, "name": "MKP", "makes": "1 L", "keep": {"at": "15..25 °C"}, "steps": [{"add": "monopotassium-phosphate", "amount": "40 g", "assay": "99 %", "id": "mkp"}, {"topUp": "1 L", "of": "distilled"}]}""";
+
+    private const string Gypsum = """{"format": 1, "name": "Mix", "makes": "1 L", "keep": {"at": "15..25 °C"}, "steps": [{"add": "calcium-nitrate-4h2o", "amount": "60 g", "assay": "99 %", "id": "cn"}, {"add": "magnesium-sulfate-7h2o", "amount": "60 g", "assay": "99 %", "id": "epsom"}, {"topUp": "1 L", "of": "distilled"}]}""";
+
+    [Theory]
+    [InlineData("""[{"step": "mkp", "amount": "40.1 g"}]""", "[]", "[]", "")]
+    [InlineData("""[{"step": "mkp", "amount": "44 g"}]""", "[]", "[]", "RL0615 batch-weighed-off")]
+    [InlineData("""[{"step": "mkp", "amount": "0 g"}]""", "[]", "[]", "RL0615 batch-weighed-off")]
+    [InlineData("[]", """[{"pH": 6.9}]""", "[]", "RL0616 batch-reading-off")]
+    [InlineData("[]", """[{"pH": 4.3}]""", "[]", "")]
+    [InlineData("[]", """[{"weight": "2 kg"}]""", "[]", "RL0616 batch-reading-off")]
+    [InlineData("[]", """[{"EC": "9 mS/cm", "dilution": "1:100"}]""", "[]", "RL0616 batch-reading-off")]
+    [InlineData("[]", "[]", """[{"what": "white flocs", "at": "20 °C"}]""", "RL0617 batch-deposit-not-foreseen")]
+    [InlineData("[]", "[]", """[{"what": "Clear, nothing at the bottom"}]""", "")]
+    public void TheRecordIsHeldAgainstTheStock(string steps, string readings, string seen, string expected)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("mkp.stock.json", Clear);
+        scratch.Write("1.batch.json", Batch("mkp", steps, readings, seen));
+        var found = Cli.RunIn(scratch.Path, null, "check", ".").Findings.Where(f => f.StartsWith("1.batch.json", StringComparison.Ordinal)).ToList();
+
+        Assert.Equal(expected.Length > 0 ? 1 : 0, found.Count);
+        Assert.All(found, f => Assert.Contains(expected, f, StringComparison.Ordinal));
+    }
+
+    /// <summary>A hit, a false alarm, a miss and a rightly quiet one, counted by hand.</summary>
+    [Fact]
+    public void ScoreCountsWhatWasForetoldAndSeen()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("mkp.stock.json", Clear);
+        scratch.Write("mix.stock.json", Gypsum);
+        scratch.Write("1.batch.json", Batch("mix", "[]", "[]", """[{"what": "white needles at the bottom", "at": "20 °C"}]"""));
+        scratch.Write("2.batch.json", Batch("mix", "[]", "[]", """[{"what": "clear", "at": "20 °C"}]"""));
+        scratch.Write("3.batch.json", Batch("mkp", "[]", """[{"pH": 4.3}, {"pH": 6.9}]""", """[{"what": "white flocs", "at": "20 °C"}]"""));
+        scratch.Write("4.batch.json", Batch("mkp", "[]", "[]", """[{"what": "clear"}]"""));
+        var score = JsonNode.Parse(Cli.RunIn(scratch.Path, null, "score", ".", "--format", "json").Out)!;
+        var gypsum = score["rules"]!.AsArray().Single(r => (string?)r!["rule"] == "calcium-with-sulfate")!;
+
+        Assert.Equal((4, 4, 1), ((int)score["batches"]!, (int)score["looked"]!, (int)score["rightlyQuiet"]!));
+        Assert.Equal((1, 1), ((int)gypsum["hits"]!, (int)gypsum["falseAlarms"]!));
+        Assert.Equal(1, (int)score["missedByAll"]! + score["rules"]!.AsArray().Sum(r => (int)r!["misses"]!));
+        Assert.Equal((1, 2), ((int)score["readings"]![0]!["inside"]!["hits"]!, (int)score["readings"]![0]!["inside"]!["of"]!));
+        Assert.Contains("calcium-with-sulfate", Cli.RunIn(scratch.Path, null, "score", ".").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WithoutRecordsThereIsNothingToGrade()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("mkp.stock.json", Clear);
+        var answer = Cli.RunIn(scratch.Path, null, "score", ".");
+        Assert.Equal(2, answer.Code);
+        Assert.Single(answer.Error.TrimEnd('\n').Split('\n'));
+    }
+
+    /// <summary>Records that mean harm: a finding, never a fault.</summary>
+    [Theory]
+    [InlineData("""[{"step": "mkp", "amount": "1e300 kg"}]""", "[]", "[]")]
+    [InlineData("""[{"step": "mkp", "add": "KNO3", "amount": "5 g"}, {"add": "no-such-salt", "amount": "1 g"}]""", "[]", "[]")]
+    [InlineData("[]", """[{"pH": 4.3, "dilution": "1:1000000"}, {"weight": "1e-300 g", "of": "1e300 L"}]""", "[]")]
+    [InlineData("[]", "[]", """[{"what": "ice", "at": "-200..900 °C"}, {"what": "\u001b[2J", "at": "no-site"}, {"what": "x", "after": "1e300 years"}]""")]
+    public void RecordsThatMeanHarmNeverEndInAFault(string steps, string readings, string seen)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("mkp.stock.json", Clear);
+        scratch.Write("1.batch.json", Batch("mkp", steps, readings, seen));
+        foreach (var command in (string[])["check", "score"])
+        {
+            var answer = Cli.RunIn(scratch.Path, null, command, ".");
+            Assert.True(answer.Code is 0 or 1 or 2, answer.Error);
+            Assert.DoesNotContain('\u001b', answer.Out);
+        }
+    }
+
+    private static string Batch(string stock, string steps, string readings, string seen) =>
+        $$"""{"format": 1, "stock": "{{stock}}.stock.json", "made": "2026-02-10", "steps": {{steps}}, "readings": {{readings}}, "seen": {{seen}}}""";
+}
