@@ -1,6 +1,6 @@
-using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Analysis.Workspaces;

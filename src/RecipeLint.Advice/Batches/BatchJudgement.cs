@@ -1,6 +1,6 @@
-using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Recipes.Batches;
 using RecipeLint.Rules.Engine;
 

@@ -1,57 +1,41 @@
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
-using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Stocks;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Batches;
-using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Analysis.Batches;
 
 /// <summary>An addition as asked for and as recorded.</summary>
 /// <param name="Asked">What the stock file asks for, in the size of the batch.</param>
-/// <param name="Part">Taken over asked for; 0 for what was left out.</param>
+/// <param name="Part">Taken over asked for; 0 for what was left out or replaced by something else.</param>
 public sealed record RecordedAddition(BatchStep Entry, AdditionFacts Asked, double Part);
 
-/// <summary>What a batch should be like: the facts of its stock in its size, with what was really weighed.</summary>
+/// <summary>What a batch should be like: its stock in its size, and the same as it was really made.</summary>
 /// <param name="Asked">The stock file in the size of the batch.</param>
-/// <param name="Made">The same with recorded amounts. Other substances and what was put in besides are not in it.</param>
-/// <param name="Additions">Those that the record tells the amount of, as mass or volume, in its order.</param>
-/// <param name="IsWhole">False where the record has something that the facts cannot follow: then nothing is foretold.</param>
+/// <param name="Made">With recorded amounts and substances.</param>
+/// <param name="Additions">Those that the record tells something of, in its order.</param>
 public sealed record BatchForecast(
-    BatchDocument Batch, StockFacts Asked, StockFacts Made, IReadOnlyList<RecordedAddition> Additions, bool IsWhole)
+    BatchDocument Batch, StockFacts Asked, StockFacts Made, IReadOnlyList<RecordedAddition> Additions)
 {
+    /// <summary>False where something that decides the contents could not be read: then nothing is foretold.</summary>
+    public bool IsWhole => Batch.IsComplete && Made.IsComplete;
+
     /// <summary>Null where the stock has no facts.</summary>
     public static BatchForecast? Of(Facts facts, BatchDocument batch)
     {
-        if (batch.StockFile is not { } file || facts.FindStock(file) is not { Volume.Litres: > 0 } stock)
+        if (batch.StockFile is not { } file || facts.Workspace.FindStock(file) is not { } stock)
         {
             return null;
         }
 
-        var asked = ScaledBatch.Of(stock, batch.Size is { } size ? size.Value / stock.Volume : 1);
-        var recorded = Recorded(batch, asked).ToList();
-        var made = asked.Additions.Select(a => recorded.Find(r => r.Asked == a) is { } r ? Times(a, r.Part) : a).ToList();
-        return new BatchForecast(
-            batch,
-            asked,
-            asked with
-            {
-                Additions = made,
-                ComponentMoles = ComponentMoles.Sum(
-                    [
-                        .. made.Select(a => a.ComponentMoles), .. asked.Waters.Select(w => w.ComponentMoles),
-                        .. asked.Adjustments.Select(a => a.ComponentMoles),
-                    ]),
-                Totals = ElementTotals.Sum(
-                    [
-                        .. made.Select(a => a.Elements), .. asked.Waters.Select(w => w.Elements),
-                        .. asked.Adjustments.Select(a => a.Elements),
-                    ]),
-            },
-            recorded,
-            batch.IsComplete && stock.IsComplete && batch.Steps.All(s => Follows(s, recorded)));
+        var asked = Analyzer.AnalyseStock(facts.Workspace.With(RecordedStock.Planned(stock, batch)), file);
+        var made = Analyzer.AnalyseStock(facts.Workspace.With(RecordedStock.Actual(stock, batch)), file);
+        return asked is { Volume.Litres: > 0 } && made is { Volume.Litres: > 0 }
+            ? new BatchForecast(batch, asked, made, [.. Recorded(batch, asked, made)])
+            : null;
     }
 
     /// <summary>What falls out by the one judgement between the temperatures that it stood at until it was looked at.</summary>
@@ -74,40 +58,23 @@ public sealed record BatchForecast(
         return DepositJudgement.Of([Solve(StateMoment.Coldest, at.Value.Low), Solve(StateMoment.Warmest, at.Value.High)], limits);
     }
 
-    private static IEnumerable<RecordedAddition> Recorded(BatchDocument batch, StockFacts asked)
+    private static IEnumerable<RecordedAddition> Recorded(BatchDocument batch, StockFacts asked, StockFacts made)
     {
-        foreach (var entry in batch.Steps)
+        foreach (var entry in batch.Steps.Where(s => s.Step is not null))
         {
-            if (entry is not { Step: { } id, What: null }
-                || asked.Additions.FirstOrDefault(a => a.Id == id.Value && !a.ThroughAliquot) is not { } addition)
+            if (asked.Additions.FirstOrDefault(a => a.Id == entry.Step!.Value && !a.ThroughAliquot) is not { Mass.Grams: > 0 } addition)
             {
                 continue;
             }
 
-            var part = (entry.LeftOut, entry.Amount?.Value) switch
+            if (entry.LeftOut || entry.Substance is { } other && other.Id != addition.Substance.Id)
             {
-                (true, _) => 0,
-                (_, Portion.ByMass taken) when addition.Mass.Grams > 0 => taken.Mass / addition.Mass,
-                (_, Portion.ByVolume taken) when addition.Volume is { Litres: > 0 } volume => taken.Volume / volume,
-                _ => (double?)null,
-            };
-            if (part is { } known)
+                yield return new RecordedAddition(entry, addition, 0);
+            }
+            else if (made.Additions.FirstOrDefault(a => a.Id == addition.Id && !a.ThroughAliquot) is { } taken)
             {
-                yield return new RecordedAddition(entry, addition, known);
+                yield return new RecordedAddition(entry, addition, taken.Mass / addition.Mass);
             }
         }
     }
-
-    /// <summary>True for an entry that says nothing of the contents, or nothing but an amount that is followed.</summary>
-    private static bool Follows(BatchStep entry, List<RecordedAddition> recorded) =>
-        entry.What is null && ((entry.Amount is null && !entry.LeftOut) || recorded.Exists(r => r.Entry == entry));
-
-    private static AdditionFacts Times(AdditionFacts addition, double part) => addition with
-    {
-        Mass = addition.Mass * part,
-        Volume = addition.Volume * part,
-        Elements = addition.Elements.Times(part),
-        ComponentMoles = addition.ComponentMoles.Times(part),
-        Impurities = addition.Impurities.Times(part),
-    };
 }

@@ -106,6 +106,7 @@ public static class ColumnWords
     public static string? Usual(string heading)
     {
         var words = Slug.Of(heading).Split('-');
-        return _usual.FirstOrDefault(u => u.Names.Any(n => n.Equals(heading, StringComparison.OrdinalIgnoreCase) || words.Contains(n))).Word;
+        return _usual
+            .FirstOrDefault(u => u.Names.Any(n => n.Equals(heading, StringComparison.OrdinalIgnoreCase) || words.Contains(n))).Word;
     }
 }

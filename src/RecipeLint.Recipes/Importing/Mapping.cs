@@ -31,7 +31,8 @@ public sealed record Mapping(IReadOnlyDictionary<string, ColumnMeaning> Columns,
             columns[name] = meaning;
         }
 
-        if (root.Members.FirstOrDefault(m => m.Name is not ("columns" or "decimal" or "separator" or "note" or "$schema")) is { Name: { } odd })
+        if (root.Members.FirstOrDefault(m => m.Name is not ("columns" or "decimal" or "separator" or "note" or "$schema"))
+            is { Name: { } odd })
         {
             return (null, $"has the key '{odd}'; a mapping has 'columns', 'decimal', 'separator' and 'note'.");
         }

@@ -9,7 +9,7 @@ internal sealed class RowText(ColumnMap columns, ImportWishes wishes)
 {
     public string Cell(TableRow row, string word) => columns.Find(word) is { } column ? row[column.Index].Text : "";
 
-    /// <summary>A quantity: the number with a decimal point where the user said how it is written, and the unit of its row or column.</summary>
+    /// <summary>A quantity: the number with a decimal point where the user said how it is written, and its unit.</summary>
     /// <param name="unit">Of the row; empty for that of the heading.</param>
     public string Quantity(TableRow row, Column column, string unit = "")
     {
@@ -23,7 +23,7 @@ internal sealed class RowText(ColumnMap columns, ImportWishes wishes)
     public string Quantity(TableRow row, string word, string unit = "") =>
         columns.Find(word) is { } column ? Quantity(row, column, unit) : "";
 
-    /// <summary>Everything of a row that has no place of its own: notes, columns that nobody named, and what is to know of a value.</summary>
+    /// <summary>Everything of a row that has no place of its own: notes, columns that nobody named, remarks on values.</summary>
     public string Note(TableRow row)
     {
         var parts = new List<string>();
@@ -75,5 +75,7 @@ internal sealed class RowText(ColumnMap columns, ImportWishes wishes)
 
     /// <summary>True when the unit stands behind the number already.</summary>
     private static bool EndsWith(string text, string unit) =>
-        text.EndsWith(unit, StringComparison.Ordinal) && text[..^unit.Length].TrimEnd() is { Length: > 0 } number && char.IsAsciiDigit(number[^1]);
+        text.EndsWith(unit, StringComparison.Ordinal)
+        && text[..^unit.Length].TrimEnd() is { Length: > 0 } number
+        && char.IsAsciiDigit(number[^1]);
 }

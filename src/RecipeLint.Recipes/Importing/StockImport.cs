@@ -142,7 +142,12 @@ internal sealed class ImportedPart(string name, string origin)
 
     public JsonDraft.Object Document(ImportWishes wishes)
     {
-        var members = new List<DraftMember> { new("format", new JsonDraft.Literal("1")), new("name", JsonDraft.Of(name)), new("note", JsonDraft.Of(origin)) };
+        var members = new List<DraftMember>
+        {
+            new("format", new JsonDraft.Literal("1")),
+            new("name", JsonDraft.Of(name)),
+            new("note", JsonDraft.Of(origin)),
+        };
         var makes = _once.GetValueOrDefault(ColumnWords.Makes) ?? wishes.MakesOfParts.GetValueOrDefault(name) ?? wishes.Makes;
         var dose = _once.GetValueOrDefault(ColumnWords.Dose) ?? wishes.Dose;
         if (makes is not null)

@@ -37,7 +37,9 @@ internal static class ImportCommand
         }
 
         var tables = Chosen(Read(world, asked.File, asked.Separator ?? mapping.Separator), asked);
-        var read = tables.Select(t => (Table: t, Columns: ColumnMap.Of(t, columns, asked.HeadingRow) ?? throw NoHeadings(t, asked))).ToList();
+        var read = tables
+            .Select(t => (Table: t, Columns: ColumnMap.Of(t, columns, asked.HeadingRow) ?? throw NoHeadings(t, asked)))
+            .ToList();
         var wishes = new ImportWishes
         {
             Source = Path.GetFileName(asked.File),
@@ -123,7 +125,8 @@ internal static class ImportCommand
         if (Workbook.IsOlderForm(bytes))
         {
             throw new UsageException(
-                $"'{file}' is a workbook of the older form, or locked with a password. Save it again as .xlsx without a password, or as .csv.");
+                $"'{file}' is a workbook of the older form, or locked with a password. "
+                    + "Save it again as .xlsx without a password, or as .csv.");
         }
 
         var reading = Workbook.IsPacked(bytes) ? Workbook.Read(bytes) : TextTable.Read(bytes, separator);
@@ -138,7 +141,8 @@ internal static class ImportCommand
         {
             { Bytes: { } bytes } => bytes,
             { TooLarge: not null } => throw new UsageException($"'{file}' is larger than 20 MB; no recipe is that long."),
-            _ => throw new UsageException($"'{file}' {(files.Kind(files.FullPath(file)) == EntryKind.Missing ? "does not exist" : read.Failure ?? "is no file")}."),
+            _ when files.Kind(files.FullPath(file)) == EntryKind.Missing => throw new UsageException($"'{file}' does not exist."),
+            _ => throw new UsageException($"'{file}' {read.Failure ?? "is no file"}."),
         };
     }
 
@@ -164,9 +168,11 @@ internal static class ImportCommand
         return shown switch
         {
             [var one] => [one],
-            [] => throw new UsageException(
-                $"'{asked.File}' shows nothing: {(tables.Any(t => t.IsHidden) ? $"all its sheets are hidden ({Names(tables)}); name one with '--sheet'" : "it is empty")}."),
-            _ => throw new UsageException($"'{asked.File}' has several sheets ({Names(shown)}); name those to read with '--sheet', once for each."),
+            [] when tables.Any(t => t.IsHidden) => throw new UsageException(
+                $"'{asked.File}' shows nothing: all its sheets are hidden ({Names(tables)}); name one with '--sheet'."),
+            [] => throw new UsageException($"'{asked.File}' shows nothing: it is empty."),
+            _ => throw new UsageException(
+                $"'{asked.File}' has several sheets ({Names(shown)}); name those to read with '--sheet', once for each."),
         };
     }
 
@@ -192,8 +198,9 @@ internal static class ImportCommand
             var open = map.Columns.Where(c => c.Meaning is null).Take(8).ToList();
             var word = map.Missing[0];
             var usual = open.FirstOrDefault(c => ColumnWords.Usual(c.Heading) == word) ?? open.FirstOrDefault();
+            var sheet = table.Name.Length > 0 ? $" in sheet '{table.Name}'" : "";
             throw new UsageException(
-                $"no column is known to hold the {string.Join(" or the ", map.Missing)}{(table.Name.Length > 0 ? $" in sheet '{table.Name}'" : "")}. "
+                $"no column is known to hold the {string.Join(" or the ", map.Missing)}{sheet}. "
                 + (usual is null ? "" : $"Say what each column holds, such as --map \"{usual.Heading}={word}\". ")
                 + $"Columns: {string.Join(", ", map.Columns.Take(12).Select(c => $"'{c.Heading}'"))}.");
         }

@@ -46,8 +46,8 @@ internal sealed class ImportOptions
 
     private readonly Option<string[]> _map = new("--map")
     {
-        Description = "What a column holds, such as \"Salt=substance\" or \"Weight=amount in g\": part, step, substance, amount, unit, assay, "
-            + "strength, with, id, makes, dose; of a water sample, analyte, value, basis or an ion; note, ignore.",
+        Description = "What a column holds, such as \"Salt=substance\" or \"Weight=amount in g\": part, step, substance, amount, unit, "
+            + "assay, strength, with, id, makes, dose; of a water sample, analyte, value, basis or an ion; note, ignore.",
         HelpName = "column=meaning",
     };
 
@@ -119,7 +119,10 @@ internal sealed class ImportOptions
     {
         command.Add(_file);
         foreach (var option in (Option[])
-                 [_into, _map, _mapping, _remember, _sheet, _headingRow, _separator, _decimal, _makes, _dose, _name, _fillDown, _ask, _dryRun])
+                 [
+                     _into, _map, _mapping, _remember, _sheet, _headingRow, _separator, _decimal, _makes, _dose, _name, _fillDown, _ask,
+                     _dryRun,
+                 ])
         {
             command.Add(option);
         }
@@ -130,7 +133,11 @@ internal sealed class ImportOptions
     {
         var (makes, ofParts) = ReadMakes(parsed.GetValue(_makes) ?? []);
         return new ImportAsked(
-            parsed.GetValue(_file)!, parsed.GetValue(_into)!, ReadColumns(parsed.GetValue(_map) ?? []), parsed.GetValue(_sheet) ?? [], ofParts)
+            parsed.GetValue(_file)!,
+            parsed.GetValue(_into)!,
+            ReadColumns(parsed.GetValue(_map) ?? []),
+            parsed.GetValue(_sheet) ?? [],
+            ofParts)
         {
             MappingFile = parsed.GetValue(_mapping),
             RememberIn = parsed.GetValue(_remember),
@@ -161,7 +168,8 @@ internal sealed class ImportOptions
             var at = text.LastIndexOf('=');
             var meaning = at > 0 ? ColumnMeaning.Read(text[(at + 1)..]) : null;
             columns[at > 0 ? text[..at].Trim() : ""] = meaning ?? throw new UsageException(
-                $"'--map {text}' cannot be used; write \"COLUMN=MEANING\" with one of {string.Join(", ", ColumnWords.All)}, or an ion such as Ca.");
+                $"'--map {text}' cannot be used; write \"COLUMN=MEANING\" with one of "
+                    + $"{string.Join(", ", ColumnWords.All)}, or an ion such as Ca.");
         }
 
         return columns;

@@ -153,7 +153,9 @@ internal sealed class SheetReader(List<string> texts, List<NumberShown> styles, 
         var cell = kind switch
         {
             "s" => new TableCell(
-                int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < texts.Count ? texts[index] : ""),
+                int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < texts.Count
+                    ? texts[index]
+                    : ""),
             "n" or "d" => Number(value, shown),
             "b" => new TableCell(value == "1" ? "TRUE" : "FALSE"),
             _ => new TableCell(value),

@@ -4,7 +4,7 @@ using nietras.SeparatedValues;
 
 namespace RecipeLint.Recipes.Importing.Tables;
 
-/// <summary>Reads a table kept as text: cells apart by comma, semicolon, tab or bar, quotes around what holds one of them (RFC 4180).</summary>
+/// <summary>Reads a table kept as text: cells apart by comma, semicolon, tab or bar, quotes around what holds one (RFC 4180).</summary>
 public static class TextTable
 {
     private static readonly char[] _separators = [';', '\t', ',', '|'];

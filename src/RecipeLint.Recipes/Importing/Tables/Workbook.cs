@@ -5,8 +5,8 @@ using System.Xml;
 namespace RecipeLint.Recipes.Importing.Tables;
 
 /// <summary>
-/// Reads the sheets of a workbook (Office Open XML, ECMA-376): values as they were last shown, never a formula, macro or link. Element names
-/// are matched without their namespace, so that the strict form reads like the usual one.
+/// Reads the sheets of a workbook (Office Open XML, ECMA-376): values as they were last shown, never a formula, macro or link. Element
+/// names are matched without their namespace, so that the strict form reads like the usual one.
 /// </summary>
 public static class Workbook
 {

@@ -41,6 +41,7 @@ internal sealed class BatchWeighedOff : WorkspaceRule<BatchWeighedOff.Weighed>
         var (entry, asked, part) = verdict.Addition;
         var off = verdict.Checks[0];
         var taken = entry.LeftOut ? "was left out"
+            : part == 0 ? $"was replaced by {entry.Substance!.Name}"
             : asked.Volume is { } volume && entry.Amount?.Value is Recipes.Quantities.Portion.ByVolume
                 ? $"is recorded with {Say.Litres(volume.Litres * part)} where {Say.Litres(volume.Litres)} are asked for"
                 : $"is recorded with {Say.Grams(asked.Mass.Grams * part)} where {Say.Grams(asked.Mass.Grams)} are asked for";
