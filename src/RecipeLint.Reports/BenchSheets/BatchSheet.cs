@@ -1,7 +1,7 @@
 using System.Globalization;
 using RecipeLint.Advice.Batches;
-using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Batches;
