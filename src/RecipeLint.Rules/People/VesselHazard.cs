@@ -3,7 +3,6 @@ using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.People;
 

@@ -2,7 +2,6 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.People;
 

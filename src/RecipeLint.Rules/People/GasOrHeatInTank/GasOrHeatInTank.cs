@@ -2,7 +2,6 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
-using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Rules.People;
 
