@@ -1,6 +1,5 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Batches;
-using RecipeLint.Analysis.Readings;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Rules.Engine;
 
