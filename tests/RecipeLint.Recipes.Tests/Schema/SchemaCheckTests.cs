@@ -97,7 +97,12 @@ public sealed class SchemaCheckTests
              "suppressions": [{"rule": "a", "file": "f", "at": "steps/edta", "reason": "r", "accepted": 1.4, "expires": "2027-03-01", "note": "n"}]}
             """
         },
-        { DocumentKind.Batch, """{"anything": [1]}""" },
+        {
+            DocumentKind.Batch, """
+            {"format": 1, "stock": "part-a.stock.json", "batch": "2 L", "made": "2026-03-01", "by": "the trainee",
+             "steps": [{"add": "boric-acid", "amount": "2.01 g", "lot": "17"}], "readings": [{"pH": 3.4}], "note": "a bag opened anew"}
+            """
+        },
     };
 
     [Theory]
