@@ -67,7 +67,7 @@ public sealed class BatchJudge
         return IsRight(judgement.Stock, judgement.Brought) ? judgement with { Fate = BatchFate.Use } : Mended(judgement, actual);
     }
 
-    private static bool IsRight(IEnumerable<NutrientShift> shifts, IReadOnlyList<Finding> brought) =>
+    private static bool IsRight(IEnumerable<NutrientShift> shifts, IReadOnlyCollection<Finding> brought) =>
         brought.Count == 0 && shifts.All(s => s.Off <= BatchJudgement.Same);
 
     private BatchJudgement Mended(BatchJudgement judgement, State actual)
@@ -113,7 +113,7 @@ public sealed class BatchJudge
         };
     }
 
-    private static IEnumerable<string> WhyNot(IReadOnlyList<NutrientShift> shifts, IReadOnlyList<Finding> brought)
+    private static IEnumerable<string> WhyNot(List<NutrientShift> shifts, List<Finding> brought)
     {
         if (shifts.Where(s => s.Off > BatchJudgement.Same).MaxBy(s => s.Off) is { } far)
         {
