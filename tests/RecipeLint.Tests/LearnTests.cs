@@ -1,7 +1,6 @@
 using System.Text.Json;
 using RecipeLint.Reports;
 using RecipeLint.Reports.Handbook;
-using RecipeLint.Reports.Tests.Support;
 using RecipeLint.Tests.Support;
 
 namespace RecipeLint.Tests;

@@ -182,7 +182,7 @@ internal sealed class ImportedPart(string name, string origin)
     }
 
     /// <summary>Keys and texts of the step that a row stands for, blank ones among them; null when it is none.</summary>
-    private List<(string Key, string Text)>? Step(TableRow row, RowText text)
+    private static List<(string Key, string Text)>? Step(TableRow row, RowText text)
     {
         var verb = text.Cell(row, ColumnWords.Step);
         var what = text.Cell(row, ColumnWords.Substance);

@@ -1,5 +1,4 @@
 using System.Globalization;
-using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis.Readings;
 using RecipeLint.Rules.Engine;
 

@@ -1,6 +1,5 @@
 using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
-using RecipeLint.Analysis.Readings;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Diagnosis;
