@@ -67,7 +67,7 @@ public sealed class HazardMatrixTests
 
     private sealed record Judged(List<Saying> Said, List<string> Faults);
 
-    private static Judged Judge(string one, string other, IReadOnlyList<string> descriptions)
+    private static Judged Judge(string one, string other, string[] descriptions)
     {
         List<Saying> said = [];
         List<string> faults = [];
@@ -76,7 +76,7 @@ public sealed class HazardMatrixTests
         var harmful = expected.Count > 0;
         Say("order", MixingOrder.Of(stock).Refused is not null);
         Say("split", Splitter.Of(stock, workspace, new SplitRequest()).Plan is not { } plan || plan.Parts.All(p => !Holds(p.Stock, one) || !Holds(p.Stock, other)));
-        if (harmful || descriptions.Count > 0)
+        if (harmful || descriptions.Length > 0)
         {
             Say("stretch", StockStretch.Of(workspace, stock, new DateOnly(2026, 3, 1)).Refused is not null);
         }

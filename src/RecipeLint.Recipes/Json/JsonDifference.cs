@@ -3,7 +3,9 @@ namespace RecipeLint.Recipes.Json;
 /// <summary>Where one state of a document first says something else than another.</summary>
 public static class JsonDifference
 {
-    /// <summary>The smallest value of the new state that differs, by the order of the file; its root where only something is gone.</summary>
+    /// <summary>
+    /// The smallest value of the new state that differs, by the order of the file; its root where only something is gone.
+    /// </summary>
     /// <param name="before">Null where there was no document.</param>
     public static JsonItem First(JsonItem? before, JsonItem now)
     {

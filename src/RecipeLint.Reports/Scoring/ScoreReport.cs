@@ -87,7 +87,8 @@ public static class ScoreReport
     {
         var says = new List<string>
         {
-            $"{score.Looked} of {score.Batches} records say what was seen. {score.RightlyQuiet} of them stayed clear with nothing foretold; "
+            $"{score.Looked} of {score.Batches} records say what was seen. {score.RightlyQuiet} of them stayed clear with nothing "
+                + "foretold; "
                 + $"in {score.MissedByAll} something was seen that no rule foretold and no solid explains.",
         };
         if (score.LeftOut.Count > 0)

@@ -108,7 +108,8 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
         {
             var found = session.Now.Result.Findings.Any(f => f.Rule.Id == rule.Id);
             Say(!found ? $"{rule.Id} {rule.Name} finds nothing here, so there was nothing to mend."
-                : $"{rule.Id} {rule.Name}: {(key is null ? "no repair holds" : $"no repair '{key}' holds")}; '--repairs' lists those that do.");
+                : $"{rule.Id} {rule.Name}: {(key is null ? "no repair holds" : $"no repair '{key}' holds")}; '--repairs' lists those that "
+                    + "do.");
         }
 
         if (!wishes.Fix)

@@ -78,7 +78,8 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
         if (workspace.Asked.Count == 0 && !mayBeEmpty)
         {
             throw new UsageException(
-                "no stock, recipe, water, substances or settings file was found there; 'recipelint init my-shop' writes some to start from.");
+                "no stock, recipe, water, substances or settings file was found there; 'recipelint init my-shop' writes some to start "
+                    + "from.");
         }
     }
 }

@@ -32,7 +32,8 @@ internal sealed class GasOrHeatInStock : StockRule<VesselHazard>, IProposesRepai
 
     /// <summary>
     /// Bleach of known strength, peroxide with iron, copper or manganese, nitric acid or an oxidiser with organic matter, what ferments and
-    /// what nobody can name are the matter of other rules; gas of which an open vessel lets little off, heat below boiling, and that of acid in water alone are no finding.
+    /// what nobody can name are the matter of other rules; gas of which an open vessel lets little off, heat below boiling, and that of
+    /// acid in water alone are no finding.
     /// </summary>
     private static bool IsOwn(Hazard hazard) => hazard.Kind switch
     {

@@ -44,7 +44,8 @@ internal sealed class BatchDepositNotForeseen : WorkspaceRule<BatchDepositNotFor
         return context.Find(
             sight.What.Place,
             $"Something was seen in this batch, but by what was weighed nothing should fall out {at}. Either something other than "
-            + "recorded is in the bottle, something lives in it, or a constant here is wrong. Let 'diagnose' look for the cause with these words, and "
+            + "recorded is in the bottle, something lives in it, or a constant here is wrong. Let 'diagnose' look for the cause with "
+                + "these words, and "
             + "write what it was into the note.",
             Harm.Damage,
             Odds.Possible,
