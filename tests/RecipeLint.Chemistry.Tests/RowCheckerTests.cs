@@ -49,7 +49,7 @@ public sealed class RowCheckerTests
     [Fact]
     public void ASubstanceWithoutHazardsIsNamed()
     {
-        const string text = """{"substances": [{"id": "a-salt", "name": "a salt", "kind": "salt", "formula": "KCl", "dissolves": {"K+": 1}}]}""";
+        const string text = """{"substances": [{"id": "a-salt", "name": "a salt", "kind": "salt", "behavesAs": "chloride", "formula": "KCl", "dissolves": {"K+": 1}}]}""";
         var fault = Assert.Single(RowChecker.Faults("substances/salts.json", text, Contracts.Single(c => c.IsFor("substances/salts.json"))));
         Assert.Equal("substances/salts.json: the row 'a-salt' has no 'hazards'", fault.Message);
     }

@@ -23,11 +23,17 @@ public sealed class FactsDigestTests
         foreach (var file in files)
         {
             var facts = Cli.Run("facts", file);
-            Assert.Equal("", facts.Error);
+            if (facts.Code == 2)
+            {
+                // One example cannot be read far enough on purpose.
+                Assert.Contains("has no facts", facts.Error, StringComparison.Ordinal);
+                continue;
+            }
+
             table.Append(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(facts.Out)))).Append("  ").Append(file).Append('\n');
         }
 
-        Assert.True(files.Count >= 18, $"{files.Count} files");
+        Assert.True(table.ToString().Count(c => c == '\n') >= 17, $"{files.Count} files");
         Repository.AssertGolden("../../RecipeLint.Tests/Tables/facts.sha256", table.ToString());
     }
 }

@@ -96,7 +96,7 @@ public sealed class UsageTests
     public void FailOnIsInclusive(string failOn, int code)
     {
         using var scratch = new Scratch();
-        scratch.Write("a.stock.json", Stock.Replace("\"assay\": \"99 %\"", "\"assay\": \"99 %\" },\n    { \"add\": \"magnesium-sulfate-7h2o\", \"amount\": \"1.8 g\", \"assay\": \"99 %\"", StringComparison.Ordinal));
+        scratch.Write("a.stock.json", Stock.Replace("\"assay\": \"99 %\"", "\"assay\": \"99 %\" },\n    { \"add\": \"magnesium-sulfate-7h2o\", \"amount\": \"2.2 g\", \"assay\": \"99 %\"", StringComparison.Ordinal));
         var answer = Cli.RunIn(scratch.Path, null, "check", ".", "--fail-on", failOn);
 
         Assert.Equal(code, answer.Code);

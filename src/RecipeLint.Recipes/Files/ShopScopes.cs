@@ -328,23 +328,11 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
             var other = lists.SelectMany(l => l.Substances).FirstOrDefault(s => ReferenceEquals(s.Substance, clash.Existing));
             if (_clashes.Add((own.Place.File, clash.Added.Id)))
             {
-                store.Report([Describe(clash, own, other)]);
+                store.Report([IdClashProblem.Of(clash, own, other)]);
             }
         }
 
         return addition.Catalogue;
-    }
-
-    private static Problem Describe(IdClash clash, ShopSubstance own, ShopSubstance? other)
-    {
-        var taken = other is null ? $"a name of '{clash.Existing.Id}' in the built-in catalogue" : $"taken in '{other.Place.File}'";
-        return new Problem(
-            ProblemKind.DuplicateKey,
-            own.Place.Child("id"),
-            $"The id '{Wording.Shorten(clash.Added.Id)}' is {taken}, so a recipe could mean either. Give this product an id of its own.")
-        {
-            Related = other is null ? [] : [new RelatedPlace(other.Place.Child("id"), "first used here")],
-        };
     }
 
     private string? NearestSettings(string folder)

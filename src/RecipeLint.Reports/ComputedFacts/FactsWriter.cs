@@ -1,7 +1,6 @@
 using System.Buffers;
 using System.Text.Json;
 using RecipeLint.Analysis;
-using RecipeLint.Reports.Show;
 
 namespace RecipeLint.Reports.ComputedFacts;
 
@@ -48,7 +47,7 @@ public static class FactsWriter
                 UncertaintyJson.Write(writer, stock, facts.FindStock);
                 if (mixings > 0)
                 {
-                    TrialsJson.Write(writer, StockSheet.TrialsOf(facts, stock, mixings));
+                    TrialsJson.Write(writer, ShopTrials.Of(facts, stock, mixings));
                 }
 
                 writer.Sources(FactSources.Of(stock));

@@ -4,7 +4,6 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Solutions;
-using RecipeLint.Analysis.Trials;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
@@ -35,7 +34,7 @@ public static class StockSheet
                 States(stock),
                 Room(stock),
                 FallsOut(stock),
-                new SheetSection("mixings", "Mixed many times", mixings == 0 ? [] : TrialWords.Of(TrialsOf(facts, stock, mixings), stock)),
+                new SheetSection("mixings", "Mixed many times", mixings == 0 ? [] : TrialWords.Of(ShopTrials.Of(facts, stock, mixings), stock)),
                 CostSections.Of(facts, stock),
                 new SheetSection(
                     "assumed",
@@ -44,10 +43,6 @@ public static class StockSheet
             }.Where(s => !s.IsEmpty),
         ]);
     }
-
-    /// <summary>The stock mixed many times over with this shop's equipment, judged with this shop's limits.</summary>
-    public static MixingTrials TrialsOf(Facts facts, StockFacts stock, int mixings) =>
-        MixingTrials.Of(stock, facts.FindStock, DepositOptions.Of(stock.Settings), mixings);
 
     private static List<string> About(StockFacts stock)
     {

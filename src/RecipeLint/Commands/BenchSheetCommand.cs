@@ -62,24 +62,33 @@ internal static class BenchSheetCommand
                     : throw new UsageException("'--batch' and '--actual' do not go together: the record says how much was made.");
             }
 
-            var input = StockInput.Open(world, "bench-sheet", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
-            var stock = parsed.GetValue(order) == "best" ? Ordered(input) : input.Stock;
-            var sheet = BenchSheet.Of(input.Workspace, stock, Batch(parsed.GetValue(batch), stock.Volume));
-            if (parsed.GetValue(output) is { } path)
-            {
-                OutputFile.Of(world, path, input.Workspace).Write(writer => writer.Write(BenchSheetPage.Of(sheet, ToolVersion.Text)));
-                world.Out.WriteLine($"wrote {Printable.Show(path)}; open it in a browser and print it");
-            }
-            else
-            {
-                BenchSheetText.Write(
-                    world.Out, sheet, new TextOptions(world.UseColor(parsed.GetValue(color)!), world.Width(parsed.GetValue(width))));
-                world.Out.Flush();
-            }
-
-            return sheet.Refused.Count == 0 ? ExitCodes.Clean : ExitCodes.Findings;
+            return Write(
+                world,
+                StockInput.Open(world, "bench-sheet", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig)),
+                parsed.GetValue(order) == "best",
+                parsed.GetValue(batch),
+                parsed.GetValue(output),
+                new TextOptions(world.UseColor(parsed.GetValue(color)!), world.Width(parsed.GetValue(width))));
         });
         return command;
+    }
+
+    private static int Write(Surroundings world, StockInput input, bool inBestOrder, string? batch, string? output, TextOptions options)
+    {
+        var stock = inBestOrder ? Ordered(input) : input.Stock;
+        var sheet = BenchSheet.Of(input.Workspace, stock, Batch(batch, stock.Volume));
+        if (output is not null)
+        {
+            OutputFile.Of(world, output, input.Workspace).Write(writer => writer.Write(BenchSheetPage.Of(sheet, ToolVersion.Text)));
+            world.Out.WriteLine($"wrote {Printable.Show(output)}; open it in a browser and print it");
+        }
+        else
+        {
+            BenchSheetText.Write(world.Out, sheet, options);
+            world.Out.Flush();
+        }
+
+        return sheet.Refused.Count == 0 ? ExitCodes.Clean : ExitCodes.Findings;
     }
 
     /// <summary>The same stock mixed in the best order; as it is where none is better.</summary>

@@ -82,7 +82,7 @@ public sealed class PublishedSplitTests
         if (proposal.Plan!.Parts.Count > 1)
         {
             Assert.NotEmpty(proposal.Fewer);
-            Assert.Contains(proposal.Fewer, f => f.Obstacles.Any(o => o is Obstacle.Deposit { Solid.Name: "Gypsum" }));
+            Assert.Contains(proposal.Fewer, f => f.Obstacles.Any(o => o is Obstacle.Deposit { Solid.Name: "Gypsum" or "Syngenite" }));
         }
     }
 

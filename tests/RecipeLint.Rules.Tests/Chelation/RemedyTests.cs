@@ -1,5 +1,8 @@
 using System.Globalization;
+using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
+using RecipeLint.Rules.Tests.Folders;
 
 namespace RecipeLint.Rules.Tests.Chelation;
 
@@ -50,10 +53,15 @@ public sealed class RemedyTests
             """;
         static (string File, string Json) InAnyWater(string steps) =>
             ("trace.stock.json", $$"""{"format": 1, "name": "Trace", "makes": "1 L", "dose": "1 mL/L", "keep": {"for": "3 months"}, "steps": [{"pour": "700 mL"}, {{steps}}, {"topUp": "1 L"}]}""");
-        var message = Only("no-acid-in-trace-stock", InAnyWater(Metals));
-        var grams = message.Split("Dissolve ")[1].Split(" g of citric acid")[0];
+        Assert.Contains("citric acid", Only("no-acid-in-trace-stock", InAnyWater(Metals)), StringComparison.Ordinal);
 
-        Gone("no-acid-in-trace-stock", InAnyWater($$"""{"add": "citric-acid-h2o", "amount": "{{grams}} g"}, {{Metals}}"""));
+        // The desk keeps what mends the finding on trial; the amount stands there and nowhere else.
+        var (name, json) = InAnyWater(Metals);
+        var tree = new MemoryFileTree("/example").AddFolder("/example").Add(name, json);
+        var judged = Judged.Of(tree, ["."], ExampleRun.Load, ExampleRun.Engine);
+        var desk = new RepairDesk(tree, ExampleRun.Load, ExampleRun.Engine, judged);
+        var repairs = judged.Result.Findings.Where(f => f.Rule.Name == "no-acid-in-trace-stock").SelectMany(f => desk.For(f));
+        Assert.Contains(repairs, r => r.Name.Contains("citric-acid", StringComparison.Ordinal));
         Gone("no-acid-in-trace-stock", Bottles.Stock("trace", Metals));
     }
 
