@@ -61,7 +61,7 @@ public static class StockPictures
             Curves = curves,
             Boxes = [Band(stock, Math.Max(least, FarFromSaturation), most)],
             Marks = [new Mark(0, false, "saturated"),
-                .. points.Select(p => new Mark(p.At.Celsius, true, $"first crystal {Say.Number(p.At.Celsius)} °C"))],
+                .. points.Select(p => new Mark(p.At.Celsius, true, $"promised clear to {Say.Number(p.At.Celsius)} °C"))],
         };
     }
 
@@ -179,7 +179,9 @@ public static class StockPictures
     private static string Crystals(FirstCrystals crystals, CrystalPoint[] points) =>
         crystals.AtBench.Count > 0 ? $"{Say.Capital(SolidWords.Called(crystals.AtBench[0]))} falls out already at 20 °C."
         : points.Length == 0 ? "It stays clear from 0 to 45 °C."
-        : $"{Say.List(points.Select(p => $"{SolidWords.Called(p.Solid)} first falls out at {Say.Number(p.At.Celsius)} °C"))}.";
+        : string.Join(' ', points.Select(p =>
+            $"Clear is promised as far as {Say.Number(p.At.Celsius)} °C; beyond it {SolidWords.Called(p.Solid)} can fall out."))
+            + " So near to 0 the constants are not sure enough to promise more.";
 
     private static List<Dot> Dots(IReadOnlyList<SolutionState> states, Solid solid) =>
         [.. states.Where(s => IndexOf(s, solid) is not null).Select(s => new Dot(s.Temperature.Celsius, IndexOf(s, solid)!.Value))];

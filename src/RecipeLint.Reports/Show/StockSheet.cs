@@ -34,7 +34,8 @@ public static class StockSheet
                 States(stock),
                 Room(stock),
                 FallsOut(stock),
-                new SheetSection("mixings", "Mixed many times", mixings == 0 ? [] : TrialWords.Of(ShopTrials.Of(facts, stock, mixings), stock)),
+                new SheetSection(
+                    "mixings", "Mixed many times", mixings == 0 ? [] : TrialWords.Of(ShopTrials.Of(facts, stock, mixings), stock)),
                 CostSections.Of(facts, stock),
                 new SheetSection(
                     "assumed",
