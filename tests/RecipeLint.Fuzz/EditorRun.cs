@@ -130,9 +130,9 @@ internal static class EditorRun
     {
         try
         {
-            return JsonNode.Parse(message) is JsonObject asked && asked["method"] is not null ? asked["id"]?.GetValue<int>() : null;
+            return JsonNode.Parse(Encoding.UTF8.GetBytes(message)) is JsonObject asked && asked["method"] is not null ? asked["id"]?.GetValue<int>() : null;
         }
-        catch (JsonException)
+        catch (Exception e) when (e is JsonException or ArgumentException or InvalidOperationException)
         {
             return null;
         }

@@ -42,7 +42,11 @@ internal sealed class OpenDocument(string uri, string path, int version, string 
     public static TextRange RangeOf(JsonElement range) => new(PositionOf(range.Need("start")), PositionOf(range.Need("end")));
 
     /// <exception cref="RpcException">It is no position.</exception>
-    public static TextPosition PositionOf(JsonElement position) => new(position.NeedInteger("line"), position.NeedInteger("character"));
+    public static TextPosition PositionOf(JsonElement position) => new(
+        Math.Clamp(position.NeedInteger("line"), 0, FarthestPosition), Math.Clamp(position.NeedInteger("character"), 0, FarthestPosition));
+
+    /// <summary>Past the end of any document that is read; sums of such positions do not overflow.</summary>
+    private const int FarthestPosition = 1_000_000_000;
 
     private static string Replace(string text, TextRange range, string inserted)
     {
