@@ -1,6 +1,6 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Batches;
 using RecipeLint.Analysis.Hazards;
-using RecipeLint.Analysis.Readings;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Analysis.Workspaces;
@@ -187,38 +187,8 @@ public sealed class BatchJudge
         }
     }
 
-    private List<ReadingCheck> Readings(StockFacts made)
-    {
-        var windows = new ReadingWindows(made, new Instruments(made.Settings));
-        return
-        [
-            .. _batch.Readings.Select(r =>
-            {
-                var (reading, value, filled) = r switch
-                {
-                    PhReading ph => (new Reading(ReadingKind.Ph, ph.Dilution), ph.Value, (Chemistry.Quantities.Volume?)null),
-                    ConductivityReading ec =>
-                        (new Reading(ReadingKind.Conductivity, ec.Dilution), ec.Value.MillisiemensPerCentimetre, null),
-                    WeightReading weight => Weight(weight, made),
-                    _ => throw new System.Diagnostics.UnreachableException(),
-                };
-                return new ReadingCheck(r, value, windows.Of(reading, Stated(r, value), filled));
-            }),
-        ];
-    }
-
-    private static (Reading Reading, double Value, Chemistry.Quantities.Volume? Filled) Weight(WeightReading weight, StockFacts made)
-    {
-        var filled = weight.Of ?? made.Volume;
-        return (new Reading(ReadingKind.Density, 1), weight.Value.Grams / filled.Millilitres, filled);
-    }
-
-    private static double? Stated(BatchReading reading, double value) => reading switch
-    {
-        WeightReading weight when weight.Tolerance is { } tolerance => tolerance.HalfWidth(weight.Value.Grams) * value / weight.Value.Grams,
-        { Tolerance: { } tolerance } => tolerance.HalfWidth(value),
-        _ => null,
-    };
+    private List<ReadingCheck> Readings(StockFacts made) =>
+        [.. BatchReadings.Of(_batch, made).Select(r => new ReadingCheck(r.Entry, r.Value, r.Expected))];
 
     private State Look(StockDocument document)
     {

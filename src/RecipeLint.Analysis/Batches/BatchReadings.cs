@@ -15,16 +15,19 @@ public sealed record CheckedReading(BatchReading Entry, ReadingKind Kind, string
 public static class BatchReadings
 {
     /// <summary>In the order of the record.</summary>
-    public static IEnumerable<CheckedReading> Of(BatchForecast forecast)
+    public static IEnumerable<CheckedReading> Of(BatchForecast forecast) => Of(forecast.Batch, forecast.Made);
+
+    /// <summary>The same for a stock that was made by a record.</summary>
+    public static IEnumerable<CheckedReading> Of(BatchDocument batch, StockFacts made)
     {
-        var windows = new ReadingWindows(forecast.Made, new Instruments(forecast.Made.Settings));
-        foreach (var entry in forecast.Batch.Readings)
+        var windows = new ReadingWindows(made, new Instruments(made.Settings));
+        foreach (var entry in batch.Readings)
         {
             var (kind, value, filled) = entry switch
             {
                 PhReading ph => (ReadingKind.Ph, ph.Value, (Volume?)null),
                 ConductivityReading ec => (ReadingKind.Conductivity, ec.Value.MillisiemensPerCentimetre, null),
-                WeightReading weight => Density(weight, forecast.Made),
+                WeightReading weight => Density(weight, made),
                 _ => throw new InvalidOperationException("An unknown kind of reading."),
             };
             var stated = entry.Tolerance switch
