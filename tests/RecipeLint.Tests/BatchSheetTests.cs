@@ -120,6 +120,19 @@ public sealed class BatchSheetTests
         Assert.Equal(BatchFate.Use, Judge(""", "readings": [{"pH": 3.1}, {"EC": "1.06 mS/cm", "dilution": "1:100"}, {"weight": "2.1 kg"}]""").Fate);
     }
 
+    /// <summary>What was seen comes before what was weighed: nothing is put into a bottle that may give off gas or holds what nobody knows.</summary>
+    [Theory]
+    [InlineData("smells of chlorine, the bottle is swollen", BatchFate.Discard, true)]
+    [InlineData("white needles at the bottom", BatchFate.FindOut, false)]
+    [InlineData("clear", BatchFate.Mend, false)]
+    public void WhatWasSeenIsFollowedBeforeMending(string seen, BatchFate fate, bool refused)
+    {
+        var judged = Judge($$""", "steps": [{"step": "potassium-nitrate", "amount": "60 g"}], "seen": [{"after": "1 day", "what": "{{seen}}"}]""");
+        Assert.Equal(fate, judged.Fate);
+        Assert.Equal(refused, judged.Refusal is not null);
+        Assert.Equal(fate == BatchFate.Mend, judged.Mend is not null);
+    }
+
     [Fact]
     public void TheHazardGateSpeaksBeforeAnyMending()
     {

@@ -1,3 +1,4 @@
+using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Batches;
 using RecipeLint.Analysis.Hazards;
@@ -51,21 +52,30 @@ public sealed class BatchJudge
             Fate = BatchFate.Discard,
             Brought = Brought(actual),
             Stock = [.. Shifts(planned, made, null)],
+            Seen = [.. _batch.Seen.Where(s => !s.IsClear)],
             Feeds = [.. Feeds(actual, null)],
         };
-        if (HazardGate.Of(made).Forbids(VesselAction.Order) is { } refusal)
+        var hazards = Hazards(made);
+        if ((hazards.Forbids(VesselAction.Order) ?? Leaving(hazards)) is { } refusal)
         {
             return judgement with { Refusal = refusal };
         }
 
         judgement = judgement with { Readings = Readings(made) };
-        if (judgement.Readings.Any(r => !r.Fits))
+        if (judgement.Readings.Any(r => !r.Fits) || judgement.Seen.Count > 0)
         {
             return judgement with { Fate = BatchFate.FindOut };
         }
 
         return IsRight(judgement.Stock, judgement.Brought) ? judgement with { Fate = BatchFate.Use } : Mended(judgement, actual);
     }
+
+    /// <summary>From what went in, and from what was seen afterwards, whatever the record says.</summary>
+    private HazardReport Hazards(StockFacts made) =>
+        BottleHazards.Of(made, _batch.Seen.Aggregate(Observation.Nothing, (all, s) => all.With(ObservationReader.Read(s.What.Value))));
+
+    private static Refusal? Leaving(HazardReport hazards) =>
+        hazards.ForLeaving is { } leave ? new Refusal(leave, null, null, false) : null;
 
     private static bool IsRight(IEnumerable<NutrientShift> shifts, IReadOnlyCollection<Finding> brought) =>
         brought.Count == 0 && shifts.All(s => s.Off <= BatchJudgement.Same);
@@ -77,7 +87,7 @@ public sealed class BatchJudge
             return judgement with { NotMended = ["Nothing is missing that could be put in; what is too much cannot be taken out."] };
         }
 
-        var gate = HazardGate.Of(judgement.Actual);
+        var gate = Hazards(judgement.Actual);
         foreach (var part in mend.Parts)
         {
             if (gate.Forbids(part.Substance, part.Grams / judgement.Actual.Volume.Litres) is { } refused)

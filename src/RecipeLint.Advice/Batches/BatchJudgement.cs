@@ -15,7 +15,7 @@ public enum BatchFate
     /// <summary>Something put in makes it so.</summary>
     Mend,
 
-    /// <summary>A reading does not fit what is recorded: first find out what is in the bottle.</summary>
+    /// <summary>A reading does not fit what is recorded, or something was seen in it: first find out what is in the bottle.</summary>
     FindOut,
 
     Discard,
@@ -77,4 +77,7 @@ public sealed record BatchJudgement
 
     /// <summary>The hazard that decides; null where none does.</summary>
     public Refusal? Refusal { get; init; }
+
+    /// <summary>What was seen in it afterwards; empty where it stayed clear.</summary>
+    public IReadOnlyList<BatchSight> Seen { get; init; } = [];
 }

@@ -86,7 +86,14 @@ public static class BatchSheet
             yield return line;
         }
 
-        if (judged.Fate == BatchFate.FindOut)
+        if (judged.Fate == BatchFate.FindOut && judged.Seen.Count > 0)
+        {
+            var seen = Say.List(judged.Seen.Select(s => $"'{Printable.Show(s.What.Value)}'"));
+            yield return $"Something was seen in it: {seen}. Put nothing in and dose none of it; 'recipelint diagnose' with these words "
+                + "says what it can be.";
+        }
+
+        if (judged.Fate == BatchFate.FindOut && judged.Readings.Any(r => !r.Fits))
         {
             yield return "A reading lies outside of what the record gives, so something else went in than is written. Rinse the meter, "
                 + "calibrate it and measure again; what stays off is searched for with 'recipelint diagnose'.";
