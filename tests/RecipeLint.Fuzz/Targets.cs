@@ -1,6 +1,7 @@
 using System.Text;
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Slips;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;

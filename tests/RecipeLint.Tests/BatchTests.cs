@@ -20,6 +20,11 @@ public sealed class BatchTests
     [InlineData("[]", """[{"EC": "9 mS/cm", "dilution": "1:100"}]""", "[]", "RL0616 batch-reading-off")]
     [InlineData("[]", "[]", """[{"what": "white flocs", "at": "20 °C"}]""", "RL0617 batch-deposit-not-foreseen")]
     [InlineData("[]", "[]", """[{"what": "Clear, nothing at the bottom"}]""", "")]
+    [InlineData("[]", "[]", """[{"what": "no deposit, no smell"}]""", "")]
+    [InlineData("[]", "[]", """[{"what": "looks as it should"}]""", "")]
+    [InlineData("[]", "[]", """[{"what": "clear, but the bottle is swollen"}]""", "RL0712 batch-danger-noticed")]
+    [InlineData("[]", "[]", """[{"what": "smells of swimming pool"}]""", "RL0712 batch-danger-noticed")]
+    [InlineData("[]", "[]", """[{"what": "it hisses when opened and my eyes water"}]""", "RL0712 batch-danger-noticed")]
     public void TheRecordIsHeldAgainstTheStock(string steps, string readings, string seen, string expected)
     {
         using var scratch = new Scratch();

@@ -8,6 +8,7 @@ using RecipeLint.Advice.Stretching;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Tests.Hazards;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Analysis.Workspaces;

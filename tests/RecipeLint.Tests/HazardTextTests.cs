@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Reports.Hazards;

@@ -106,7 +106,7 @@ public static class NewRule
                 }
 
                 /// <summary>What is wrong with numbers and units; why it matters; what to do.</summary>
-                protected override Finding Describe({{name}}Verdict verdict, RuleContext context) => context.Find(verdict.Place, "");
+                protected override Finding Describe({{name}}Verdict verdict, RuleContext context) => context.Find(verdict.Place, "", Harm.Damage, Odds.Possible);
 
                 /// <summary>How the values of the checks follow, in steps of a pocket calculator.</summary>
                 protected override Working Work({{name}}Verdict verdict, RuleContext context) =>

@@ -2,6 +2,7 @@ using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Batches;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Analysis.Workspaces;
@@ -24,12 +25,14 @@ public sealed class BatchJudge
     private readonly Workspace _workspace;
     private readonly BatchDocument _batch;
     private readonly EngineOptions _options;
+    private readonly IReadOnlyList<SightReading> _sights;
     private readonly State _planned;
 
     private BatchJudge(Workspace workspace, StockDocument stock, BatchDocument batch, EngineOptions options)
     {
         _workspace = workspace;
         _batch = batch;
+        _sights = [.. batch.Seen.Select(SightReading.Of)];
         _options = options;
         _planned = Look(RecordedStock.Planned(stock, batch));
     }
@@ -52,7 +55,7 @@ public sealed class BatchJudge
             Fate = BatchFate.Discard,
             Brought = Brought(actual),
             Stock = [.. Shifts(planned, made, null)],
-            Seen = [.. _batch.Seen.Where(s => !s.IsClear)],
+            Seen = [.. _sights.Where(s => !s.IsClear).Select(s => s.Sight)],
             Feeds = [.. Feeds(actual, null)],
         };
         var hazards = Hazards(made);
@@ -72,7 +75,7 @@ public sealed class BatchJudge
 
     /// <summary>From what went in, and from what was seen afterwards, whatever the record says.</summary>
     private HazardReport Hazards(StockFacts made) =>
-        BottleHazards.Of(made, _batch.Seen.Aggregate(Observation.Nothing, (all, s) => all.With(ObservationReader.Read(s.What.Value))));
+        BottleHazards.Of(made, _sights.Aggregate(Observation.Nothing, (all, s) => all.With(s.Told)));
 
     private static Refusal? Leaving(HazardReport hazards) =>
         hazards.ForLeaving is { } leave ? new Refusal(leave, null, null, false) : null;

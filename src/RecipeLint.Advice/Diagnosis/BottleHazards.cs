@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Advice.Diagnosis;
@@ -7,22 +8,12 @@ namespace RecipeLint.Advice.Diagnosis;
 /// <summary>What a bottle that somebody stands before can do to them, and which tests and rescues that rules out.</summary>
 public static class BottleHazards
 {
-    /// <summary>What each kind of gas needs in the recipe before pressure is put down to it.</summary>
-    private static readonly (HazardKind Kind, HazardRole Role)[] Gases =
-    [
-        (HazardKind.OxygenPressure, HazardRole.Peroxide), (HazardKind.CarbonDioxidePressure, HazardRole.Carbonate),
-        (HazardKind.FermentationPressure, HazardRole.Organic),
-    ];
-
     /// <summary>From the recipe, as it stands and on the way there, and from what was seen, whatever the recipe says.</summary>
     public static HazardReport Of(StockFacts stock, Observation observation) => Of(HazardGate.Of(stock), observation);
 
     /// <summary>The same for what a tank holds.</summary>
-    internal static HazardReport Of(HazardReport recipe, Observation observation)
-    {
-        var suspected = Suspected(recipe.Holding, [.. observation.Signs.Where(s => s.Present).Select(s => s.Sign.Id)]);
-        return recipe.Suspecting(suspected);
-    }
+    internal static HazardReport Of(HazardReport recipe, Observation observation) =>
+        recipe.Suspecting(NoticedHazards.Of(observation, recipe.Holding));
 
     /// <summary>Why a question must not be put to this bottle; null when it may.</summary>
     public static Refusal? Refuses(Question question, HazardReport hazards) => Refuses(question.Act, hazards, pinch: true);
@@ -79,46 +70,4 @@ public static class BottleHazards
         "edta" => ["reagent:disodium-edta-2h2o"],
         _ => [use],
     };
-
-    private static IEnumerable<HazardKind> Suspected(Holding holding, HashSet<string> signs)
-    {
-        if (signs.Contains("smell-chlorine"))
-        {
-            yield return HazardKind.Chlorine;
-        }
-        else if (signs.Contains("eyes-water") && !signs.Contains("smell-ammonia"))
-        {
-            // What stings without a name: the worst that the recipe allows, and chlorine where it allows none.
-            yield return HazardKind.Chlorine;
-        }
-
-        if (signs.Contains("brown-fumes") || signs.Contains("fumes"))
-        {
-            yield return HazardKind.NitrogenOxides;
-        }
-
-        if (signs.Contains("smell-rotten-eggs"))
-        {
-            yield return HazardKind.HydrogenSulfide;
-        }
-
-        if (signs.Contains("smell-ammonia"))
-        {
-            yield return HazardKind.Ammonia;
-        }
-
-        if (signs.Contains("hot"))
-        {
-            yield return holding.First(HazardRole.Peroxide) is null ? HazardKind.Heat : HazardKind.OxygenPressure;
-        }
-
-        if (signs.Contains("pressure"))
-        {
-            var gases = Gases.Where(g => holding.First(g.Role) is not null).Select(g => g.Kind).ToList();
-            foreach (var gas in gases.Count > 0 ? gases : [HazardKind.FermentationPressure])
-            {
-                yield return gas;
-            }
-        }
-    }
 }

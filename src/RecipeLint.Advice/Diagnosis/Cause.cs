@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Advice.Diagnosis;

@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Advice.Diagnosis;

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Observations;
 
 namespace RecipeLint.Advice.Diagnosis;
 

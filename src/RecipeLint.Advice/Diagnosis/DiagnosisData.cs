@@ -1,4 +1,5 @@
 using System.Text.Json;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Advice.Diagnosis;

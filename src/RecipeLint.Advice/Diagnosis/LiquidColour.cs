@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Advice.Diagnosis;

@@ -1,3 +1,5 @@
+using RecipeLint.Analysis.Observations;
+
 namespace RecipeLint.Advice.Diagnosis;
 
 /// <summary>A possible answer and what it says of the bottle.</summary>

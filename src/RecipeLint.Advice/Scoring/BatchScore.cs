@@ -27,7 +27,7 @@ public sealed record ReadingScore(ReadingKind Kind, Proportion Inside);
 
 /// <summary>What batch records say of the rules that foretell deposits, and of the windows of readings. Pure.</summary>
 /// <param name="Batches">Records that were read.</param>
-/// <param name="Looked">Those that say what was seen and could be followed.</param>
+/// <param name="Looked">Those that say whether something fell out and could be followed; a smell alone says nothing of that.</param>
 /// <param name="RightlyQuiet">Clear, and nothing foretold.</param>
 /// <param name="MissedByAll">Something was seen that no rule foretold, and no solid is its likeliest cause.</param>
 /// <param name="Rules">Every rule on deposits, those with anything to tell first.</param>
@@ -75,7 +75,7 @@ public sealed record BatchScore(
                 _readings[reading.Kind] = (inside + (reading.Expected!.Value.Holds(reading.Value) ? 1 : 0), all + 1);
             }
 
-            if (forecast.Batch.Seen.Count > 0)
+            if (forecast.Clouded.Any() || forecast.Sights.Any(s => s.IsClear))
             {
                 _looked++;
                 Sights(forecast, facts);
@@ -100,9 +100,9 @@ public sealed record BatchScore(
         private void Sights(BatchForecast forecast, Facts facts)
         {
             var limits = DepositOptions.Of(facts.Workspace.SettingsFor(forecast.Batch.File));
-            var seen = forecast.Batch.Seen.Where(s => !s.IsClear).ToList();
-            var foretold = (seen.Count > 0 ? seen : forecast.Batch.Seen)
-                .SelectMany(s => forecast.At(s, limits).Deposits)
+            var seen = forecast.Clouded.ToList();
+            var foretold = (seen.Count > 0 ? seen : forecast.Sights)
+                .SelectMany(s => forecast.At(s.Sight, limits).Deposits)
                 .Select(d => d.Owner.Name)
                 .Distinct(StringComparer.Ordinal)
                 .ToList();
@@ -121,9 +121,9 @@ public sealed record BatchScore(
         }
 
         /// <summary>To whose solids the words point most.</summary>
-        private void Missed(BatchForecast forecast, BatchSight sight)
+        private void Missed(BatchForecast forecast, SightReading sight)
         {
-            var causes = Diagnoser.Of(forecast.Made, ObservationReader.Read(sight.What.Value), sight.At?.Value.Low).Causes;
+            var causes = Diagnoser.Of(forecast.Made, sight.Told, sight.Sight.At?.Value.Low).Causes;
             if (causes.Count > 0 && causes[0].Solid.Solid?.Owner is { } owner)
             {
                 var (hits, misses, alarms) = _rules.GetValueOrDefault(owner);

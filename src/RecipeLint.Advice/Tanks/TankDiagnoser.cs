@@ -1,6 +1,7 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Observations;
 
 namespace RecipeLint.Advice.Tanks;
 

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Analysis.Workspaces;
@@ -36,6 +37,19 @@ public sealed record BatchForecast(
         return asked is { Volume.Litres: > 0 } && made is { Volume.Litres: > 0 }
             ? new BatchForecast(batch, asked, made, [.. Recorded(batch, asked, made)])
             : null;
+    }
+
+    /// <summary>What was seen, read; in the order of the record.</summary>
+    public IReadOnlyList<SightReading> Sights { get; } = [.. Batch.Seen.Select(SightReading.Of)];
+
+    /// <summary>Sights of something that fell out, or of what cannot be told: neither clear nor a danger alone.</summary>
+    public IEnumerable<SightReading> Clouded
+    {
+        get
+        {
+            var holding = Holding.Of(Made);
+            return Sights.Where(s => !s.IsClear && (s.TellsDeposit || s.Dangers(holding).Count == 0));
+        }
     }
 
     /// <summary>What falls out by the one judgement between the temperatures that it stood at until it was looked at.</summary>

@@ -92,9 +92,4 @@ public sealed record WeightReading(Place Place, Tolerance? Tolerance, Mass Value
 public sealed record BatchSight(Place Place, Located<string> What, Located<Duration>? After, Located<Interval<Temperature>>? At)
 {
     public string? Note { get; init; }
-
-    /// <summary>Nothing fell out: the words begin with "clear" or "nothing". Everything else was seen.</summary>
-    public bool IsClear => What.Value.TrimStart() is var words && (Begins(words, "clear") || Begins(words, "nothing"));
-
-    private static bool Begins(string words, string word) => words.StartsWith(word, StringComparison.OrdinalIgnoreCase);
 }

@@ -1,6 +1,7 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
 

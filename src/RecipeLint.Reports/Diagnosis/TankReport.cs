@@ -1,6 +1,7 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Tanks;
 using RecipeLint.Analysis.Judgement;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
 

@@ -4,6 +4,7 @@ using RecipeLint.Advice.Slips;
 using RecipeLint.Advice.Tanks;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports.Diagnosis;

@@ -1,5 +1,6 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports;
 

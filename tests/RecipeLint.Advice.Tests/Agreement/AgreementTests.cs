@@ -3,6 +3,7 @@ using RecipeLint.Advice.Stretching;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Tests.Published;
 using RecipeLint.Rules.Engine;
 

@@ -1,5 +1,6 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.OneLine;

@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Observations;
 using Xunit.Abstractions;
 
 namespace RecipeLint.Advice.Tests.Diagnosis;

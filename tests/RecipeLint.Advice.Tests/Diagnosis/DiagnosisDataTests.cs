@@ -1,4 +1,5 @@
 using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Equilibrium;
 
 namespace RecipeLint.Advice.Tests.Diagnosis;

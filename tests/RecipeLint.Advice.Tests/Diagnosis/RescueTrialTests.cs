@@ -1,4 +1,5 @@
 using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Recipes.Quantities;
 

@@ -3,6 +3,7 @@ using RecipeLint.Advice.Tanks;
 using RecipeLint.Advice.Tests.Agreement;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Equilibrium;
 using Xunit.Abstractions;
 

@@ -46,6 +46,7 @@ public sealed class WorkingTests
         ["batch-weighed-off"] = "two amounts that the message quotes",
         ["batch-reading-off"] = "a reading against the window of 'proof', both quoted in the message",
         ["batch-deposit-not-foreseen"] = "words of a record",
+        ["batch-danger-noticed"] = "words of a record",
         ["import-not-understood"] = "an entry is there",
         ["unknown-rule"] = "the name of a rule",
         ["unusable-option"] = "the text of an option",

@@ -16,7 +16,7 @@ internal sealed class BatchDepositNotForeseen : WorkspaceRule<BatchDepositNotFor
 
     protected override IEnumerable<Sighted> Judge(Facts facts, RuleContext context)
     {
-        foreach (var batch in facts.Workspace.Batches.Where(b => b.Seen.Any(s => !s.IsClear)))
+        foreach (var batch in facts.Workspace.Batches.Where(b => b.Seen.Count > 0))
         {
             if (BatchForecast.Of(facts, batch) is not { IsWhole: true } forecast)
             {
@@ -24,12 +24,12 @@ internal sealed class BatchDepositNotForeseen : WorkspaceRule<BatchDepositNotFor
             }
 
             var limits = DepositOptions.Of(facts.Workspace.SettingsFor(batch.File));
-            foreach (var sight in batch.Seen.Where(s => !s.IsClear))
+            foreach (var sight in forecast.Clouded)
             {
-                yield return new Sighted(forecast, sight)
+                yield return new Sighted(forecast, sight.Sight)
                 {
                     Files = [batch.File],
-                    Checks = [Check.That("nothing that counts falls out by the constants", forecast.At(sight, limits).IsClear)],
+                    Checks = [Check.That("nothing that counts falls out by the constants", forecast.At(sight.Sight, limits).IsClear)],
                 };
             }
         }

@@ -1,6 +1,6 @@
 using RecipeLint.Recipes.Quantities;
 
-namespace RecipeLint.Advice.Diagnosis;
+namespace RecipeLint.Analysis.Observations;
 
 /// <summary>When it showed: a duration ("2 weeks") or words ("next morning", "after a cold night").</summary>
 public static class TimeWords

@@ -1,4 +1,4 @@
-namespace RecipeLint.Advice.Diagnosis;
+namespace RecipeLint.Analysis.Observations;
 
 /// <summary>
 /// Reads free words into signs. A clause is searched for phrases of the vocabulary, the longest first; a test is an agent ("vinegar") with

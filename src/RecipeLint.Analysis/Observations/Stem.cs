@@ -1,4 +1,4 @@
-namespace RecipeLint.Advice.Diagnosis;
+namespace RecipeLint.Analysis.Observations;
 
 /// <summary>The part of an English word that its forms share: enough for a small vocabulary, not a grammar.</summary>
 internal static class Stem

@@ -1,4 +1,4 @@
-namespace RecipeLint.Advice.Diagnosis;
+namespace RecipeLint.Analysis.Observations;
 
 /// <summary>What a sign speaks of.</summary>
 public enum SignKind

@@ -1,4 +1,4 @@
-namespace RecipeLint.Advice.Diagnosis;
+namespace RecipeLint.Analysis.Observations;
 
 /// <summary>Reads one clause into signs and tests.</summary>
 internal static class ClauseReader

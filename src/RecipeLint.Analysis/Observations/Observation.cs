@@ -1,4 +1,4 @@
-namespace RecipeLint.Advice.Diagnosis;
+namespace RecipeLint.Analysis.Observations;
 
 /// <summary>A word that was not in the vocabulary but near to one that is.</summary>
 public sealed record Reread(string Written, string ReadAs);

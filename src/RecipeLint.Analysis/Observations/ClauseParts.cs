@@ -1,4 +1,4 @@
-namespace RecipeLint.Advice.Diagnosis;
+namespace RecipeLint.Analysis.Observations;
 
 /// <summary>What a part of a clause is.</summary>
 internal enum PartKind

@@ -1,6 +1,6 @@
-using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Analysis.Observations;
 
-namespace RecipeLint.Advice.Tests.Diagnosis;
+namespace RecipeLint.Analysis.Tests.Observations;
 
 public sealed class ObservationReaderTests
 {

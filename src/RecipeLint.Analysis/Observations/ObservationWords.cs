@@ -1,7 +1,7 @@
 using System.Text;
 using RecipeLint.Chemistry.Substances;
 
-namespace RecipeLint.Advice.Diagnosis;
+namespace RecipeLint.Analysis.Observations;
 
 /// <summary>A word as written and its stem.</summary>
 internal sealed record Word(string Raw, string Stem);

@@ -1,6 +1,6 @@
 using System.Text.Json;
 
-namespace RecipeLint.Advice.Diagnosis;
+namespace RecipeLint.Analysis.Observations;
 
 /// <summary>What a phrase of everyday language stands for.</summary>
 internal enum PhraseKind
@@ -59,7 +59,7 @@ public static class Vocabulary
 
     private static Content Read()
     {
-        using var document = DiagnosisData.Open("vocabulary");
+        using var document = Open();
         var root = document.RootElement;
         var signs = new Dictionary<string, Sign>(StringComparer.Ordinal);
         var phrases = new List<Phrase>();
@@ -69,7 +69,7 @@ public static class Vocabulary
             var say = item.GetProperty("say").GetString()!;
             var kind = Enum.Parse<SignKind>(item.GetProperty("kind").GetString()!, ignoreCase: true);
             var sayNot = item.TryGetProperty("sayNot", out var not) ? not.GetString()! : NotText(id, kind, say);
-            signs.Add(id, new Sign(id, kind, say, sayNot, DiagnosisData.Texts(item, "kin")));
+            signs.Add(id, new Sign(id, kind, say, sayNot, Texts(item, "kin")));
             phrases.AddRange(Phrases(item, PhraseKind.Sign, id));
         }
 
@@ -89,21 +89,31 @@ public static class Vocabulary
         AddOtherTests(signs);
         var byFirst = phrases.GroupBy(p => p.Words[0], StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => (IReadOnlyList<Phrase>)[.. g.OrderByDescending(p => p.Words.Count)], StringComparer.Ordinal);
-        var fillers = DiagnosisData.Texts(root, "fillers").SelectMany(f => f.Split(' ')).ToList();
+        var fillers = Texts(root, "fillers").SelectMany(f => f.Split(' ')).ToList();
         return new Content(
             signs,
             byFirst,
-            [.. DiagnosisData.Texts(root, "liquidWords").Select(Stem.Of)],
-            [.. DiagnosisData.Texts(root, "negations")],
-            [.. DiagnosisData.Texts(root, "breaks")],
+            [.. Texts(root, "liquidWords").Select(Stem.Of)],
+            [.. Texts(root, "negations")],
+            [.. Texts(root, "breaks")],
             [.. fillers, .. fillers.Select(Stem.Of)],
             [.. phrases.SelectMany(p => p.Words)],
             [.. phrases.SelectMany(p => p.Spelled)]);
     }
 
+    private static JsonDocument Open()
+    {
+        using var stream = typeof(Vocabulary).Assembly.GetManifestResourceStream("RecipeLint.Analysis.Observations.vocabulary.json")
+            ?? throw new InvalidOperationException("The embedded file vocabulary.json is missing from the build.");
+        return JsonDocument.Parse(stream);
+    }
+
+    private static IReadOnlyList<string> Texts(JsonElement item, string name) =>
+        item.TryGetProperty(name, out var list) ? [.. list.EnumerateArray().Select(e => e.GetString()!)] : [];
+
     private static IEnumerable<Phrase> Phrases(JsonElement item, PhraseKind kind, string id)
     {
-        foreach (var text in DiagnosisData.Texts(item, "words"))
+        foreach (var text in Texts(item, "words"))
         {
             var exact = text[0] == '=';
             var words = (exact ? text[1..] : text).Split(' ');
