@@ -41,6 +41,78 @@ public sealed class ShowTests
         Assert.DoesNotContain("Cost", Cli.RunIn(folder.Path, null, "show", "a.stock.json").Out, StringComparison.Ordinal);
     }
 
+    /// <summary>By hand: 100 g of a bag of 25 kg at 50 are 0.2; what has no price is named with null and the whole is not whole.</summary>
+    [Fact]
+    public void TheFactsHoldTheSameCostAsTheTable()
+    {
+        using var folder = new Scratch();
+        folder.Write("recipelint.json", """{"currency": "EUR", "prices": [{"of": "KNO3", "cost": 50, "for": "25 kg"}]}""");
+        folder.Write("a.stock.json", """
+            { "format": 1, "makes": "2 L", "dose": "10 mL/L", "steps": [ { "pour": "1.5 L", "of": "distilled" },
+              { "add": "potassium-nitrate", "amount": "100 g" }, { "add": "magnesium-nitrate-6h2o", "amount": "10 g" }, { "topUp": "2 L" } ] }
+            """);
+        folder.Write("t.recipe.json", """{ "format": 1, "water": "distilled", "final": "100 L", "volume": "made up", "doses": [ { "stock": "a.stock.json", "dose": "10 mL/L" } ] }""");
+        var cost = Cost("a.stock.json");
+        Assert.Equal("EUR", cost.GetProperty("currency").GetString());
+        Assert.Equal(0.2, cost.GetProperty("batch").GetDouble(), 12);
+        Assert.Equal(0.1, cost.GetProperty("perLitre").GetDouble(), 12);
+        Assert.False(cost.GetProperty("whole").GetBoolean());
+        Assert.Equal(["potassium-nitrate", "magnesium-nitrate-6h2o"], cost.GetProperty("shares").EnumerateArray().Select(s => s.GetProperty("substance").GetString()!));
+        Assert.Equal(JsonValueKind.Null, cost.GetProperty("shares")[1].GetProperty("cost").ValueKind);
+        Assert.Equal(0.1, Cost("t.recipe.json").GetProperty("batch").GetDouble(), 12);
+        folder.Write("recipelint.json", "{}");
+        Assert.DoesNotContain("\"cost\"", Cli.RunIn(folder.Path, null, "facts", "a.stock.json").Out, StringComparison.Ordinal);
+
+        JsonElement Cost(string file) => JsonDocument.Parse(Cli.RunIn(folder.Path, null, "facts", file).Out).RootElement.GetProperty("cost");
+    }
+
+    /// <summary>A price that fits nothing counts for nothing, and nobody would see it: it is told at its place, whatever file is checked.</summary>
+    [Theory]
+    [InlineData("potasium-nitrat", "RL0021", "'potassium-nitrate'")]
+    [InlineData("K2O", "RL0021", "potassium")]
+    [InlineData("zinc sulphate", "RL0022", "zinc-sulfate-7h2o")]
+    public void APriceWhoseNameFitsNothingIsAFinding(string name, string rule, string says)
+    {
+        using var folder = new Scratch();
+        folder.Write("recipelint.json", $$"""
+            {
+              "prices": [
+                {"of": "KNO3", "cost": 50, "for": "25 kg"},
+                {"of": "{{name}}", "cost": 30, "for": "25 kg"}
+              ]
+            }
+            """);
+        folder.Write("a.stock.json", """{ "format": 1, "makes": "1 L", "steps": [ { "pour": "0.8 L", "of": "distilled" }, { "add": "potassium-nitrate", "amount": "100 g" }, { "topUp": "1 L" } ] }""");
+        foreach (var path in new[] { ".", "recipelint.json", "a.stock.json" })
+        {
+            var checkedOut = Cli.RunIn(folder.Path, null, "check", path, "--quiet").Out;
+            var line = Assert.Single(checkedOut.Split('\n'), l => l.StartsWith("recipelint.json:", StringComparison.Ordinal));
+            Assert.StartsWith("recipelint.json:4:", line, StringComparison.Ordinal);
+            Assert.Contains(rule, line, StringComparison.Ordinal);
+            Assert.Contains("warning", line, StringComparison.Ordinal);
+        }
+
+        Assert.Contains(says, Cli.RunIn(folder.Path, null, "check", ".").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ASecondPriceOfOneSubstanceIsAFindingAndAProductOfTheShopMayHaveAPrice()
+    {
+        using var folder = new Scratch();
+        folder.Write("lists/own.substances.json", """{ "format": 1, "substances": [ { "id": "blue-bag", "name": "Blue bag", "label": { "N": "10 %", "K": { "as": "K2O", "value": "5 %" } } } ] }""");
+        folder.Write("recipelint.json", """
+            { "prices": [
+                {"of": "KNO3", "cost": 50, "for": "25 kg"},
+                {"of": "blue-bag", "cost": 20, "for": "10 kg"},
+                {"of": "potassium-nitrate", "cost": 45, "for": "25 kg"} ] }
+            """);
+        var lines = Cli.RunIn(folder.Path, null, "check", "recipelint.json", "--quiet").Out.Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .Where(l => l.StartsWith("recipelint.json:", StringComparison.Ordinal)).ToList();
+        var line = Assert.Single(lines);
+        Assert.StartsWith("recipelint.json:4:", line, StringComparison.Ordinal);
+        Assert.Contains("has a price already", line, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ARecipeShowsEveryElementOfItsFactsWithItsFigure()
     {

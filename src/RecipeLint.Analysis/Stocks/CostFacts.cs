@@ -1,6 +1,5 @@
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
-using RecipeLint.Recipes;
 using RecipeLint.Recipes.Shop;
 
 namespace RecipeLint.Analysis.Stocks;
@@ -25,30 +24,40 @@ public sealed record CostFacts(IReadOnlyList<CostShare> Shares, Volume Volume, s
     public IEnumerable<Substance> Unpriced => Shares.Where(s => s.Cost is null).Select(s => s.Substance);
 
     /// <summary>Null where the shop declares no prices.</summary>
-    public static CostFacts? Of(Workspace workspace, StockFacts stock) => Of(
-        workspace,
+    public static CostFacts? Of(StockFacts stock) => Of(
         stock.Settings,
         [
-            .. stock.Additions.Select(a => (a.Substance, a.Mass, a.Volume)),
-            .. stock.Adjustments.Where(a => a is { Reagent: not null, Amount: not null })
-                .Select(a => (a.Reagent!, a.Amount!.Value, a.Volume)),
+            .. stock.Additions.Select(a => Part(a, 1)),
+            .. stock.Adjustments.Where(a => a is { Reagent: not null, Amount: not null }).Select(a => Part(a, 1)),
         ],
         stock.Volume);
 
-    /// <summary>The same for whatever is put into a volume.</summary>
-    public static CostFacts? Of(
-        Workspace workspace, ShopSettings settings, IReadOnlyList<(Substance Substance, Mass Mass, Volume? Volume)> put, Volume volume)
+    /// <summary>What the solution that the plants get costs; null where the shop declares no prices.</summary>
+    public static CostFacts? Of(RecipeFacts recipe)
+    {
+        var put = recipe.Doses.SelectMany(d => d.Stock is { } stock
+            ? stock.Additions.Select(a => Part(a, d.Volume / stock.Volume)).Concat(
+                stock.Adjustments.Where(a => a is { Reagent: not null, Amount: not null }).Select(a => Part(a, d.Volume / stock.Volume)))
+            : d.Direct is { } direct ? [Part(direct, 1)] : []).ToList();
+        if (recipe.Adjustment is { Reagent: not null, Amount: not null } adjustment)
+        {
+            put.Add(Part(adjustment, 1));
+        }
+
+        return Of(recipe.Settings, put, recipe.FinalVolume);
+    }
+
+    private static CostFacts? Of(
+        ShopSettings settings, IReadOnlyList<(Substance Substance, Mass Mass, Volume? Volume)> put, Volume volume)
     {
         if (settings.Prices.Count == 0 || volume <= Volume.Zero)
         {
             return null;
         }
 
-        var prices = settings.Prices
-            .Select(p => (Price: p, Substance: workspace.Catalogue.Find(p.Of) is SubstanceLookup.Found found ? found.Substance : null))
-            .Where(p => p.Substance is not null)
+        var prices = settings.Prices.Where(p => p.Substance is not null)
             .GroupBy(p => p.Substance!.Id, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => g.First().Price, StringComparer.Ordinal);
+            .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         var shares = put.GroupBy(p => p.Substance.Id, StringComparer.Ordinal).Select(g => new CostShare(
             g.First().Substance,
             g.Aggregate(Mass.Zero, (sum, p) => sum + p.Mass),
@@ -58,6 +67,12 @@ public sealed record CostFacts(IReadOnlyList<CostShare> Shares, Volume Volume, s
             volume,
             settings.Currency ?? "");
     }
+
+    private static (Substance Substance, Mass Mass, Volume? Volume) Part(AdditionFacts addition, double share) =>
+        (addition.Substance, addition.Mass * share, addition.Volume is { } volume ? volume * share : null);
+
+    private static (Substance Substance, Mass Mass, Volume? Volume) Part(PhAdjustmentFacts adjustment, double share) =>
+        (adjustment.Reagent!, adjustment.Amount!.Value * share, adjustment.Volume is { } volume ? volume * share : null);
 
     private static double? Cost(Price price, IReadOnlyList<(Substance Substance, Mass Mass, Volume? Volume)> put)
     {

@@ -27,43 +27,8 @@ internal sealed record Resolution(
     public const string WaterEnding = ".water.json";
 
     /// <summary>The one substance a name fits; null after reporting that it fits none or several.</summary>
-    public Substance? FindSubstance(Located<string>? name, JsonItem? item, FieldReader fields)
-    {
-        if (name is null || item is null)
-        {
-            return null;
-        }
-
-        switch (Catalogue.Find(name.Value))
-        {
-            case SubstanceLookup.Found found:
-                return found.Substance;
-            case SubstanceLookup.Ambiguous several:
-                fields.Report(AmbiguousSubstances.Describe(name, several.Candidates));
-                return null;
-            case SubstanceLookup.Unknown when UnreadSubstances.Contains(name.Value):
-                return null;
-            case SubstanceLookup.Unknown when Nutrients.Bearers(name.Value) is { Count: > 0 } bearers:
-                var such = Wording.Join([.. bearers.Select(b => $"'{b}'")], "or");
-                fields.Report(
-                    ProblemKind.UnknownSubstance,
-                    item,
-                    $"'{Wording.Shorten(name.Value)}' {Nutrients.NoSubstance}. Write what is on the bag, such as {such}.");
-                return null;
-            case SubstanceLookup.Unknown unknown:
-                var hint = unknown.Suggestions.Count > 0
-                    ? $"Did you mean {Wording.Join([.. unknown.Suggestions.Take(3).Select(s => $"'{s}'")], "or")}?"
-                    : "Describe it in a *.substances.json file of the shop, or use an id, formula or CAS number of the catalogue.";
-                fields.Report(
-                    ProblemKind.UnknownSubstance,
-                    item,
-                    $"'{Wording.Shorten(name.Value)}' is no substance known here. {hint}",
-                    unknown.Suggestions);
-                return null;
-            default:
-                return null;
-        }
-    }
+    public Substance? FindSubstance(Located<string>? name, JsonItem? item, FieldReader fields) =>
+        new SubstanceNames(Catalogue, UnreadSubstances).Find(name, item, fields);
 
     /// <summary>The workspace path of a referenced file; null after reporting why not.</summary>
     public string? FindFile(Located<string>? reference, JsonItem? item, FieldReader fields, string ending, string what)

@@ -1,6 +1,8 @@
 using System.Collections.Concurrent;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Fields;
+using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
@@ -101,7 +103,10 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         if (!_settings.TryGetValue(path, out var settings))
         {
             var own = options.Profiles is null ? [] : ProfilesFor(path);
-            settings = store.Read(path, DocumentKind.Settings, (fields, item) => new SettingsReader(fields, KnownProfiles(own)).Read(item))
+            settings = store.Read(
+                path,
+                DocumentKind.Settings,
+                (fields, item) => new SettingsReader(fields, KnownProfiles(own), FindSubstance).Read(item))
                 ?? new ShopSettings { File = path, IsReadable = false };
             settings = settings with
             {
@@ -113,6 +118,12 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         }
 
         return settings;
+    }
+
+    private Substance? FindSubstance(Located<string>? name, JsonItem? item, FieldReader fields)
+    {
+        var (catalogue, unread) = CatalogueFor(fields.File);
+        return new SubstanceNames(catalogue, unread).Find(name, item, fields);
     }
 
     /// <summary>The settings with those of the file they extend; only with themselves after saying why that cannot be.</summary>
@@ -303,6 +314,8 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
             DocumentKind.Substances => Serving(folder, DocumentKind.Substances),
             DocumentKind.Profile => Serving(folder, DocumentKind.Profile),
             DocumentKind.HouseRule => Serving(folder, DocumentKind.HouseRule),
+            DocumentKind.Settings when SettingsFor(path).Prices.Count > 0 =>
+                [.. _extended.GetValueOrDefault(path, []), .. Serving(folder, DocumentKind.Substances)],
             DocumentKind.Settings => _extended.GetValueOrDefault(path, []),
             _ => [],
         };

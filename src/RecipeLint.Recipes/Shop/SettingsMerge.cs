@@ -14,7 +14,7 @@ internal static class SettingsMerge
         Meters = Join(own.Meters, other.Meters, m => m.Name),
         Vessels = Join(own.Vessels, other.Vessels, v => v.Name),
         Sites = Join(own.Sites, other.Sites, s => s.Name),
-        Prices = Join(own.Prices, other.Prices, p => p.Of),
+        Prices = Join(own.Prices, other.Prices, p => p.Substance?.Id ?? p.Of),
         Currency = own.Currency ?? other.Currency,
         Calibrations = Join(own.Calibrations, other.Calibrations, c => c.Name),
         Profile = own.Profile ?? other.Profile,

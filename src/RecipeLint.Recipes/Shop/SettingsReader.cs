@@ -1,3 +1,4 @@
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Fields;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Quantities;
@@ -5,8 +6,12 @@ using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Shop;
 
+/// <summary>Finds the one substance that a name fits; null after reporting at the item that it fits none or several.</summary>
+internal delegate Substance? SubstanceFinder(Located<string>? name, JsonItem? item, FieldReader fields);
+
 /// <summary>Reads one recipelint.json. Names of rules are checked where the rules are known.</summary>
-internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<string>? profiles)
+/// <param name="substances">Knows the built-in substances and the shop's own; asked only where prices are declared.</param>
+internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<string>? profiles, SubstanceFinder substances)
 {
     private static readonly (string Word, MeasureKind Kind)[] Kinds =
     [
@@ -18,6 +23,8 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
     private readonly Dictionary<string, Place> _tools = new(StringComparer.Ordinal);
 
     private readonly HashSet<string> _unread = new(StringComparer.Ordinal);
+
+    private readonly Dictionary<string, Place> _priced = new(StringComparer.Ordinal);
 
     public ShopSettings Read(JsonItem root) => new()
     {
@@ -144,15 +151,29 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
     private Price? ReadPrice(JsonItem entry)
     {
         var due = new Due([Dimension.Mass, Dimension.Volume], ["25 kg", "10 L"]) { UsualUnits = ["kg", "L"] };
-        if (fields.Text(entry["of"]) is not { } of || FieldReader.Number(entry["cost"]) is not (>= 0 and var cost)
+        var of = fields.Text(entry["of"]);
+        var substance = substances(of, entry["of"], fields);
+        if (of is null || FieldReader.Number(entry["cost"]) is not (>= 0 and var cost)
             || fields.Quantity(entry["for"], due) is not { Low: > 0 } bought)
         {
             return null;
         }
 
+        if (substance is not null && !_priced.TryAdd(substance.Id, of.Place))
+        {
+            fields.Report(new Problem(
+                ProblemKind.DuplicateKey,
+                of.Place,
+                $"'{Wording.Shorten(of.Value)}' has a price already, so this one is not counted. Keep the price that holds.")
+            {
+                Related = [new RelatedPlace(_priced[substance.Id], "the price that is counted")],
+            });
+            return null;
+        }
+
         return bought.Dimension == Dimension.Mass
-            ? new Price(of.Value, fields.At(entry), cost, bought.Mass, null)
-            : new Price(of.Value, fields.At(entry), cost, null, bought.Volume);
+            ? new Price(of.Value, fields.At(entry), cost, bought.Mass, null, substance)
+            : new Price(of.Value, fields.At(entry), cost, null, bought.Volume, substance);
     }
 
     private Located<string>? ReadProfile(JsonItem? item)

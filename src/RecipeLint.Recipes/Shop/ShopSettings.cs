@@ -1,4 +1,5 @@
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
@@ -50,7 +51,8 @@ public sealed record Site(string Name, Place Place, Interval<Temperature> At);
 /// <param name="Cost">In the shop's currency, for the mass or the volume.</param>
 /// <param name="Mass">Null where a volume is bought.</param>
 /// <param name="Volume">Null where a mass is bought.</param>
-public sealed record Price(string Of, Place Place, double Cost, Mass? Mass, Volume? Volume);
+/// <param name="Substance">The one that the name fits; null when it fits none or several (already reported).</param>
+public sealed record Price(string Of, Place Place, double Cost, Mass? Mass, Volume? Volume, Substance? Substance);
 
 /// <summary>When a scale or meter was calibrated, and until when that holds.</summary>
 /// <param name="Name">Of the scale or meter.</param>

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Text.Json;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Stocks;
 
 namespace RecipeLint.Reports.ComputedFacts;
 
@@ -50,12 +51,14 @@ public static class FactsWriter
                     TrialsJson.Write(writer, ShopTrials.Of(facts, stock, mixings));
                 }
 
+                CostJson.Write(writer, CostFacts.Of(stock));
                 writer.Sources(FactSources.Of(stock));
             }
             else
             {
                 RecipeFactsJson.Write(writer, recipe!, full);
                 UncertaintyJson.Write(writer, recipe!, facts.FindStock);
+                CostJson.Write(writer, CostFacts.Of(recipe!));
                 writer.Sources(FactSources.Of(recipe!));
             }
 

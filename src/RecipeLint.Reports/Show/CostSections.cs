@@ -1,6 +1,5 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Stocks;
-using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports.Tables;
 using RecipeLint.Rules.Engine;
 
@@ -13,7 +12,7 @@ internal static class CostSections
 
     private static readonly SheetSection Nothing = new(Key, "Cost", []);
 
-    public static SheetSection Of(Facts facts, StockFacts stock) => CostFacts.Of(facts.Workspace, stock) is not { } cost
+    public static SheetSection Of(StockFacts stock) => CostFacts.Of(stock) is not { } cost
         ? Nothing
         : new SheetSection(
             Key, "Cost",
@@ -23,29 +22,15 @@ internal static class CostSections
             ],
             Shares(cost), [.. Left(cost)]);
 
-    public static SheetSection Of(Facts facts, RecipeFacts recipe)
-    {
-        var put = recipe.Doses.SelectMany(d => d.Stock is { } stock
-            ? stock.Additions.Select(a => Part(a, d.Volume / stock.Volume))
-            : d.Direct is { } direct ? [Part(direct, 1)] : []).ToList();
-        if (recipe.Adjustment is { Reagent: { } reagent, Amount: { } grams } adjustment)
-        {
-            put.Add((reagent, grams, adjustment.Volume));
-        }
-
-        return CostFacts.Of(facts.Workspace, recipe.Settings, put, recipe.FinalVolume) is not { } cost
-            ? Nothing
-            : new SheetSection(
-                Key, "Cost",
-                [
-                    $"{Money(cost.Batch, cost)} for {Say.Litres(cost.Volume.Litres)}, {Money(cost.PerLitre, cost)} a litre, "
-                        + $"{Money(cost.PerLitre * 1000, cost)} for 1000 L.",
-                ],
-                Shares(cost), [.. Left(cost)]);
-
-        static (Chemistry.Substances.Substance, Mass, Volume?) Part(AdditionFacts addition, double share) =>
-            (addition.Substance, addition.Mass * share, addition.Volume is { } volume ? volume * share : null);
-    }
+    public static SheetSection Of(RecipeFacts recipe) => CostFacts.Of(recipe) is not { } cost
+        ? Nothing
+        : new SheetSection(
+            Key, "Cost",
+            [
+                $"{Money(cost.Batch, cost)} for {Say.Litres(cost.Volume.Litres)}, {Money(cost.PerLitre, cost)} a litre, "
+                    + $"{Money(cost.PerLitre * 1000, cost)} for 1000 L.",
+            ],
+            Shares(cost), [.. Left(cost)]);
 
     private static Table Shares(CostFacts cost) => new(
         [new("what"), new("amount", true), new(cost.Currency.Length > 0 ? $"cost, {cost.Currency}" : "cost", true), new("share", true)],

@@ -31,7 +31,7 @@ public static partial class RecipeSheet
                 Ratios(recipe),
                 Sources(recipe),
                 Doubt(uncertainty),
-                CostSections.Of(facts, recipe),
+                CostSections.Of(recipe),
                 new SheetSection("assumed", "Assumed", Assumed(recipe, uncertainty)),
             }.Where(s => !s.IsEmpty),
         ]);

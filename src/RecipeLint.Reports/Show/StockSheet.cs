@@ -36,7 +36,7 @@ public static class StockSheet
                 FallsOut(stock),
                 new SheetSection(
                     "mixings", "Mixed many times", mixings == 0 ? [] : TrialWords.Of(ShopTrials.Of(facts, stock, mixings), stock)),
-                CostSections.Of(facts, stock),
+                CostSections.Of(stock),
                 new SheetSection(
                     "assumed",
                     "Assumed",

@@ -11,5 +11,9 @@ internal sealed class UnknownSubstance() : ProblemRule(
     Harm.Loss,
     ProblemKind.UnknownSubstance), IProposesRepairs
 {
+    /// <summary>Of a price's name nothing is mixed wrongly: a cost is counted wrongly.</summary>
+    protected override Harm HarmOf(Problem problem) =>
+        problem.Place.Pointer.Tokens is ["prices", ..] ? Harm.Damage : base.HarmOf(problem);
+
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) => AsSuggested.Of(finding, context);
 }

@@ -1,0 +1,51 @@
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Fields;
+using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Recipes.Documents;
+
+/// <summary>Finds substances by name wherever a file may name one.</summary>
+/// <param name="catalogue">The built-in substances and the shop's own that serve the file.</param>
+/// <param name="unread">Names whose entry in a substances file could not be read and is reported there.</param>
+internal sealed class SubstanceNames(SubstanceCatalogue catalogue, IReadOnlySet<string> unread)
+{
+    /// <summary>The one substance a name fits; null after reporting that it fits none or several.</summary>
+    public Substance? Find(Located<string>? name, JsonItem? item, FieldReader fields)
+    {
+        if (name is null || item is null)
+        {
+            return null;
+        }
+
+        switch (catalogue.Find(name.Value))
+        {
+            case SubstanceLookup.Found found:
+                return found.Substance;
+            case SubstanceLookup.Ambiguous several:
+                fields.Report(AmbiguousSubstances.Describe(name, several.Candidates));
+                return null;
+            case SubstanceLookup.Unknown when unread.Contains(name.Value):
+                return null;
+            case SubstanceLookup.Unknown when Nutrients.Bearers(name.Value) is { Count: > 0 } bearers:
+                var such = Wording.Join([.. bearers.Select(b => $"'{b}'")], "or");
+                fields.Report(
+                    ProblemKind.UnknownSubstance,
+                    item,
+                    $"'{Wording.Shorten(name.Value)}' {Nutrients.NoSubstance}. Write what is on the bag, such as {such}.");
+                return null;
+            case SubstanceLookup.Unknown unknown:
+                var hint = unknown.Suggestions.Count > 0
+                    ? $"Did you mean {Wording.Join([.. unknown.Suggestions.Take(3).Select(s => $"'{s}'")], "or")}?"
+                    : "Describe it in a *.substances.json file of the shop, or use an id, formula or CAS number of the catalogue.";
+                fields.Report(
+                    ProblemKind.UnknownSubstance,
+                    item,
+                    $"'{Wording.Shorten(name.Value)}' is no substance known here. {hint}",
+                    unknown.Suggestions);
+                return null;
+            default:
+                return null;
+        }
+    }
+}
