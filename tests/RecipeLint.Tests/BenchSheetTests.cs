@@ -61,6 +61,24 @@ public sealed class BenchSheetTests
         Assert.Equal(Stock(PartB).Concentration("K+").MolesPerLitre, scaled.Concentration("K+").MolesPerLitre, 12);
     }
 
+    /// <summary>What is refused says why once; the list of cautions below does not say the same again.</summary>
+    [Fact]
+    public void ARefusedStockSaysItsDangerOnce()
+    {
+        using var folder = new Scratch();
+        folder.Write("bleach.stock.json", """
+            { "format": 1, "makes": "2 L", "steps": [ { "pour": "1.5 L", "of": "distilled" }, { "add": "sodium-hypochlorite-5", "amount": "20 mL" },
+              { "add": "nitric-38", "amount": "20 mL" }, { "topUp": "2 L" } ] }
+            """);
+        var answer = Cli.RunIn(folder.Path, null, "bench-sheet", "bleach.stock.json", "--batch", "2 L", "--width", "400");
+        var lines = answer.Out.Split('\n').Where(l => l.StartsWith("  - ", StringComparison.Ordinal)).ToList();
+        Assert.Contains("  - Do not mix this, in any order: somebody could be hurt.", lines);
+        foreach (var line in lines)
+        {
+            Assert.Single(lines, l => l.StartsWith(line.Split(". ")[0].TrimEnd('.'), StringComparison.Ordinal));
+        }
+    }
+
     [Fact]
     public void WeightsStandWithTheDecimalsOfTheScale()
     {

@@ -72,6 +72,24 @@ public sealed class HouseRuleTests
         Assert.Contains(expected, string.Join('\n', Own(answer)), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("{}", "warning", "mn of 'Trace' is weighed as 0.5 g")]
+    [InlineData("""{"rules": {"HR0001": "error"}}""", "error", "mn of 'Trace' is weighed as 0.5 g")]
+    [InlineData("""{"rules": {"HR0001": "off"}}""", "off", "not asked")]
+    public void ShowTellsWhatTheRulesOfTheShopSay(string settings, string level, string says)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("recipelint.json", settings);
+        scratch.Write("house-rules/own.rule.json", Rule(Small));
+        scratch.Write("house-rules/other.rule.json", Rule("""{"type": "object"}""", "HR0002", "no-facts-at-all"));
+        scratch.Write("trace.stock.json", Stock);
+        scratch.Write("plain.recipe.json", """{"format": 1, "water": "distilled", "final": "10 L", "doses": [{"stock": "trace.stock.json", "dose": "1 mL/L"}]}""");
+        var lines = Cli.RunIn(scratch.Path, null, "show", "trace.stock.json", "--width", "200").Out.Split('\n');
+        Assert.Contains(lines, l => l.Contains("HR0001 weighed-below-a-gram", StringComparison.Ordinal) && l.Contains(level, StringComparison.Ordinal) && l.Contains(says, StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.Contains("HR0002 no-facts-at-all", StringComparison.Ordinal) && l.Contains("nothing", StringComparison.Ordinal));
+        Assert.DoesNotContain("HR0001", Cli.RunIn(scratch.Path, null, "show", "plain.recipe.json").Out, StringComparison.Ordinal);
+    }
+
     /// <summary>Whatever could take for ever, or asks for what is not there, is a finding in the file of the rule; the rule judges nothing.</summary>
     [Theory]
     [InlineData("""{"properties": {"name": {"pattern": "^(a+)+\\1$"}}}""", "pattern")]

@@ -54,6 +54,26 @@ public sealed class UsageTests
         new[] { "no-such-command" },
     };
 
+    /// <summary>Somebody who types a word for a number, or a name that is nearly one, is told in the words of the trade.</summary>
+    [Theory]
+    [InlineData("'--copies' takes a whole number, not 'x'.", "label", "examples/quillmere/stocks/part-b.stock.json", "--copies", "x")]
+    [InlineData("'--parts' takes a whole number, not '1.5'.", "split", "examples/quillmere/recipes/lettuce.recipe.json", "--parts", "1.5")]
+    [InlineData("no substances fit 'kallium'. Did you mean", "list", "substances", "kallium")]
+    [InlineData("Did you mean 'potassium-nitrate'", "list", "substances", "potasium nitrate")]
+    [InlineData("Did you mean 'lettuce'?", "list", "profiles", "letuce")]
+    [InlineData("'KN03' is not in the catalogue; did you mean 'potassium-nitrate'?", "init", "--from", "KN03 100 g in 2 L")]
+    [InlineData("cannot write to '': a folder needs a name.", "handbook", "-o", "")]
+    [InlineData("cannot write to '/dev/null': it is a device.", "handbook", "-o", "/dev/null")]
+    [InlineData("its name is that of a file that is read", "handbook", "-o", "a.stock.json")]
+    public void ASlipOnTheCommandLineIsAnsweredWithWhatWasMeant(string says, params string[] arguments)
+    {
+        var answer = Cli.Run(arguments);
+        Assert.Equal(2, answer.Code);
+        Assert.Contains(says, answer.Error, StringComparison.Ordinal);
+        Assert.Single(answer.Error.TrimEnd().Split('\n'));
+        Assert.DoesNotContain("System.", answer.Error, StringComparison.Ordinal);
+    }
+
     [Theory]
     [MemberData(nameof(WrongUsage))]
     public void WrongUsageIsOneLineOnStderrAndExitCodeTwo(string[] arguments)

@@ -223,7 +223,7 @@ public sealed class SubstanceCatalogue
     {
         var key = SubstanceNames.Key(text);
         var cap = key.Length < 4 ? 1 : Math.Max(2, key.Length / 3);
-        var best = new Dictionary<string, int>(StringComparer.Ordinal);
+        var best = MistypedFormulas(text, key);
         foreach (var (name, entries) in _byKey)
         {
             // A word inside a longer name is as near as two slips: "gluconate" suggests the gluconates.
@@ -254,5 +254,19 @@ public sealed class SubstanceCatalogue
             .ThenBy(b => b.Key, StringComparer.Ordinal)
             .Take(MaxSuggestions)
             .Select(b => b.Key)];
+    }
+
+    /// <summary>
+    /// Substances whose formula a text misses by one letter or figure ("KN03"). What is a formula itself is another compound: nitrite is no
+    /// slip for nitrate, so only its spaces and marks may differ. Nobody begins a figure with 0: that is the letter O.
+    /// </summary>
+    private Dictionary<string, int> MistypedFormulas(string text, string key)
+    {
+        var zeroForO = text.Where((c, i) => c == '0' && (i == 0 || !char.IsAsciiDigit(text[i - 1]))).Any();
+        var cap = key.Length < 3 || (!zeroForO && FormulaParser.TryParse(text, out _, out _)) ? 0 : 1;
+        return _entries.Where(e => e.FormulaText is not null)
+            .Select(e => (e.Id, Distance: EditDistance.Of(key, SubstanceNames.Key(e.FormulaText!), cap)))
+            .Where(e => e.Distance <= cap)
+            .ToDictionary(e => e.Id, e => e.Distance, StringComparer.Ordinal);
     }
 }

@@ -69,8 +69,15 @@ public sealed record BenchSheet
     {
         var stock = ScaledBatch.Of(asWritten, batch / asWritten.Volume);
         var gate = HazardGate.Of(stock);
-        var sheet = new BenchSheet { Name = stock.Stock.Name, File = stock.Stock.File, Batch = batch, Cautions = CautionsOf(stock, gate) };
-        if (gate.Forbids(VesselAction.Order) is { } refusal)
+        var refusal = gate.Forbids(VesselAction.Order);
+        var sheet = new BenchSheet
+        {
+            Name = stock.Stock.Name,
+            File = stock.Stock.File,
+            Batch = batch,
+            Cautions = CautionsOf(stock, gate.Hazards.Where(h => h != refusal?.Hazard)),
+        };
+        if (refusal is not null)
         {
             return sheet with { Refused = [.. HazardWords.Refused(refusal)] };
         }
@@ -99,9 +106,10 @@ public sealed record BenchSheet
         };
     }
 
-    private static List<string> CautionsOf(StockFacts stock, HazardReport gate)
+    /// <param name="hazards">Those that nothing has been said of yet.</param>
+    private static List<string> CautionsOf(StockFacts stock, IEnumerable<Hazard> hazards)
     {
-        var cautions = gate.Hazards.Select(HazardWords.Caution).ToList();
+        var cautions = hazards.Select(HazardWords.Caution).Distinct(StringComparer.Ordinal).ToList();
         cautions.AddRange(MixtureStatements.Of(stock).Select(s => $"The finished stock: {GhsWords.Statement(s)}"));
         cautions.AddRange(stock.Additions.Select(a => a.Substance).DistinctBy(s => s.Id).Where(s => s.Hazards is { Statements.Count: > 0 })
             .Select(s => $"{Say.Capital(s.Name)} as bought: {string.Join(", ", s.Hazards!.Statements)}."));

@@ -11,7 +11,8 @@ public static class StandardEngine
     /// <param name="today">The day suppressions are held against; null leaves their last day unchecked.</param>
     public static EngineOptions On(DateOnly? today) => new() { Today = today, Rules = RuleList.All, FactsDocument = Document };
 
-    private static ReadOnlyMemory<byte>? Document(Facts facts, string file)
+    /// <summary>The facts of a file as JSON; null where it has none.</summary>
+    internal static ReadOnlyMemory<byte>? Document(Facts facts, string file)
     {
         var buffer = new ArrayBufferWriter<byte>();
         return FactsWriter.TryWrite(facts, file, buffer) ? buffer.WrittenMemory : null;

@@ -3,6 +3,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Uncertainty;
+using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports.Tables;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Plant;
@@ -32,6 +33,7 @@ public static partial class RecipeSheet
                 Sources(recipe),
                 Doubt(uncertainty),
                 CostSections.Of(recipe),
+                HouseRuleSection.Of(facts, recipe.Recipe.File, HouseRuleScope.Recipe),
                 new SheetSection("assumed", "Assumed", Assumed(recipe, uncertainty)),
             }.Where(s => !s.IsEmpty),
         ]);

@@ -7,6 +7,7 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Reports.Tables;
@@ -37,6 +38,7 @@ public static class StockSheet
                 new SheetSection(
                     "mixings", "Mixed many times", mixings == 0 ? [] : TrialWords.Of(ShopTrials.Of(facts, stock, mixings), stock)),
                 CostSections.Of(stock),
+                HouseRuleSection.Of(facts, stock.Stock.File, HouseRuleScope.Stock),
                 new SheetSection(
                     "assumed",
                     "Assumed",

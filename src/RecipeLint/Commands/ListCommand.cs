@@ -1,6 +1,8 @@
 using System.CommandLine;
+using RecipeLint.Analysis.Profiles;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Shop;
+using RecipeLint.Recipes.Text;
 using RecipeLint.Reports;
 using RecipeLint.Reports.Show;
 using RecipeLint.Reports.Tables;
@@ -11,6 +13,8 @@ namespace RecipeLint.Commands;
 /// <summary>Lists what files may name: substances, profiles, units, rules, equipment.</summary>
 internal static class ListCommand
 {
+    private const int MostNear = 3;
+
     public static Command Build(Surroundings world)
     {
         var what = new Argument<string>("what") { Description = "substances, profiles, units, rules or equipment." };
@@ -36,10 +40,14 @@ internal static class ListCommand
         };
         command.SetAction(parsed =>
         {
-            var table = TableOf(world, parsed.GetValue(what)!, parsed.GetValue(words) ?? [], parsed.GetValue(shop));
+            var (kind, wanted) = (parsed.GetValue(what)!, parsed.GetValue(words) ?? []);
+            var table = TableOf(world, kind, wanted, parsed.GetValue(shop));
             if (table.IsEmpty)
             {
-                throw new UsageException($"no {parsed.GetValue(what)} fit '{string.Join(' ', parsed.GetValue(words) ?? [])}'.");
+                var near = Near(world, kind, wanted, parsed.GetValue(shop));
+                throw new UsageException(
+                    $"no {kind} fit '{string.Join(' ', wanted)}'."
+                    + (near.Count > 0 ? $" Did you mean {string.Join(" or ", near.Select(n => $"'{n}'"))}?" : ""));
             }
 
             foreach (var line in TableText.Lines(table, world.Width(parsed.GetValue(width))))
@@ -53,15 +61,34 @@ internal static class ListCommand
         return command;
     }
 
+    /// <summary>What was most likely looked for: substances by any of their names, else words of the whole list.</summary>
+    private static IReadOnlyList<string> Near(Surroundings world, string what, string[] words, string? shop)
+    {
+        if (what == "substances"
+            && CatalogueOf(world, shop).Find(string.Join(' ', words)) is SubstanceLookup.Unknown { Suggestions.Count: > 0 } near)
+        {
+            return [.. near.Suggestions.Take(MostNear)];
+        }
+
+        var listed = TableOf(world, what, [], shop).Rows
+            .SelectMany(r => r)
+            .SelectMany(c => c.Split([' ', ',', '-', '(', ')'], StringSplitOptions.RemoveEmptyEntries))
+            .Concat(what == "profiles" ? ProfileLibrary.AllNames : [])
+            .Where(w => w.Length > 2)
+            .Distinct(StringComparer.OrdinalIgnoreCase)
+            .ToList();
+        return [.. words.SelectMany(w => Spelling.Nearest(w, listed)).Distinct(StringComparer.OrdinalIgnoreCase).Take(MostNear)];
+    }
+
+    private static SubstanceCatalogue CatalogueOf(Surroundings world, string? shop) =>
+        shop is null ? SubstanceCatalogue.BuiltIn : Session.Open(world, [shop], null, null, false).Workspace.Catalogue;
+
     private static Table TableOf(Surroundings world, string what, string[] words, string? shop)
     {
         switch (what)
         {
             case "substances":
-                var catalogue = shop is null
-                    ? SubstanceCatalogue.BuiltIn
-                    : Session.Open(world, [shop], null, null, false).Workspace.Catalogue;
-                return Lists.Substances(catalogue, words);
+                return Lists.Substances(CatalogueOf(world, shop), words);
             case "profiles":
                 return Lists.Profiles(words);
             case "units":

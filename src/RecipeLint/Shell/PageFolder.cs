@@ -1,4 +1,5 @@
 using System.Text;
+using RecipeLint.Recipes.Schema;
 
 namespace RecipeLint.Shell;
 
@@ -43,9 +44,15 @@ internal sealed record PageFolder(string ListName, string Command, string What)
     /// <exception cref="UsageException">Something else is there.</exception>
     public IReadOnlySet<string> Earlier(string folder, string named)
     {
-        if (File.Exists(folder))
+        var reason = named.Length == 0 ? "a folder needs a name"
+            : WholeFiles.IsSpecial(folder) ? "it is a device"
+            : File.Exists(folder) ? "it is a file"
+            : DocumentKinds.FromFileName(folder.TrimEnd('/', Path.DirectorySeparatorChar)) is not null
+                ? "its name is that of a file that is read"
+            : null;
+        if (reason is not null)
         {
-            throw new UsageException($"cannot write to '{named}': it is a file.");
+            throw new UsageException($"cannot write to '{named}': {reason}.");
         }
 
         if (!Directory.Exists(folder) || !Directory.EnumerateFileSystemEntries(folder).Any())

@@ -60,12 +60,19 @@ public sealed class SubstanceLookupTests
     [InlineData("MgSO4·6H2O", "magnesium-sulfate-7h2o")]
     [InlineData("Mg(NO3)2", "magnesium-nitrate-6h2o")]
     [InlineData("gluconate", "ferrous-gluconate-2h2o")]
+    [InlineData("KN03", "potassium-nitrate")]
+    [InlineData("KH2P04", "monopotassium-phosphate")]
     public void ASlipIsAnsweredWithWhatIsNear(string text, string near)
     {
         var suggestions = Assert.IsType<SubstanceLookup.Unknown>(SubstanceCatalogue.BuiltIn.Find(text)).Suggestions;
         Assert.Equal(near, suggestions[0]);
         Assert.InRange(suggestions.Count, 1, 5);
     }
+
+    /// <summary>A formula that is right but not listed is another compound: nitrite is no slip for nitrate.</summary>
+    [Fact]
+    public void AnotherCompoundIsNoSlip() =>
+        Assert.DoesNotContain("potassium-nitrate", Assert.IsType<SubstanceLookup.Unknown>(SubstanceCatalogue.BuiltIn.Find("KNO2")).Suggestions);
 
     [Theory]
     [InlineData("")]
