@@ -18,14 +18,15 @@ public sealed class TankChemistry
     /// <summary>°C of a black pipe in the sun (common practice, no source).</summary>
     private const double InTheSun = 40;
 
-    private readonly Dictionary<TankMoment, (SolutionState State, IReadOnlyList<JudgedDeposit> Deposits)> _judged = [];
+    private readonly List<(TankMoment Moment, (SolutionState State, IReadOnlyList<JudgedDeposit> Deposits) Judged)> _judged = [];
+    private readonly OwnerLimits _tank;
     private readonly DepositLimits _limits;
 
     private TankChemistry(RecipeFacts recipe)
     {
         Recipe = recipe;
-        var tank = DepositOptions.OfTank(recipe.Settings);
-        _limits = DepositOwner.Listed.Aggregate(DepositLimits.Default, (limits, owner) => limits.With(owner.Name, tank));
+        _tank = DepositOptions.OfTank(recipe.Settings);
+        _limits = DepositOwner.Listed.Aggregate(DepositLimits.Default, (limits, owner) => limits.With(owner.Name, _tank));
     }
 
     public RecipeFacts Recipe { get; }
@@ -38,19 +39,30 @@ public sealed class TankChemistry
         var chemistry = new TankChemistry(recipe);
         foreach (var moment in Enum.GetValues<TankMoment>())
         {
-            if (chemistry.State(moment) is { IsSolved: true } state)
+            foreach (var state in chemistry.States(moment).Where(s => s is { IsSolved: true }).Distinct())
             {
-                chemistry._judged[moment] = (state, DepositJudgement.Of(state, chemistry._limits).Deposits);
+                chemistry._judged.Add((moment, (state!, chemistry.Judge(moment, state!))));
             }
         }
 
         return chemistry;
     }
 
+    /// <summary>What counts as a deposit at a moment, fresh iron and rusted iron each by itself; empty where there is no such moment.</summary>
+    public IReadOnlyList<JudgedDeposit> DepositsAt(TankMoment moment) =>
+        [.. _judged.Where(j => j.Moment == moment).SelectMany(j => j.Judged.Deposits)];
+
+    /// <summary>What the plants get is judged as the rule on tanks judges it; concentrates that meet, a drying drop and bare water as any
+    /// solution.</summary>
+    private IReadOnlyList<JudgedDeposit> Judge(TankMoment moment, SolutionState state) =>
+        moment is TankMoment.Poured or TankMoment.Air or TankMoment.Adjusted
+            ? TankJudgement.At(Recipe, state, _tank)
+            : DepositJudgement.Of(state, _limits).Deposits;
+
     /// <summary>The worst that the solids of a cause do, and where; the moment is null where the engine has nothing to say.</summary>
     public (SolidVerdict Solid, TankMoment? Moment) Of(TankCause cause)
     {
-        var judged = cause.Moments.Where(_judged.ContainsKey).Select(m => (Moment: m, Judged: _judged[m])).ToList();
+        var judged = cause.Moments.SelectMany(m => _judged.Where(j => j.Moment == m)).ToList();
         var verdict = BottleChemistry.Of(cause.Cause, [.. judged.Select(j => j.Judged)]);
         return (verdict, judged.Where(j => j.Judged.State == verdict.State).Select(j => (TankMoment?)j.Moment).FirstOrDefault());
     }
@@ -60,7 +72,7 @@ public sealed class TankChemistry
     /// </summary>
     public double? WithPureWater(TankCause cause, TankMoment moment)
     {
-        if (Recipe.Water is not { } water || water.ComponentMoles.Count == 0 || !_judged.TryGetValue(moment, out var there))
+        if (Recipe.Water is not { } water || water.ComponentMoles.Count == 0 || !_judged.Exists(j => j.Moment == moment))
         {
             return null;
         }
@@ -75,6 +87,7 @@ public sealed class TankChemistry
             return null;
         }
 
+        var there = _judged.Find(j => j.Moment == moment).Judged;
         var without = ComponentMoles.Of(
             Recipe.ComponentMoles.Select(c => KeyValuePair.Create(c.Key, c.Value - water.ComponentMoles.GetValueOrDefault(c.Key))));
         var mix = SolutionMix.Of(without, Recipe.FinalVolume);
@@ -86,20 +99,20 @@ public sealed class TankChemistry
             : null;
     }
 
-    private SolutionState? State(TankMoment moment) => moment switch
+    /// <summary>Iron(II), of the water or of the feed, rusts in any tank; what the tank held until then counts beside it.</summary>
+    private IEnumerable<SolutionState?> States(TankMoment moment) => moment switch
     {
-        TankMoment.Water => Water(SolutionMix.FilledAtCelsius),
-        TankMoment.Warm => Water(InTheSun),
-        TankMoment.Poured => Recipe.Chemistry.Tank,
-        TankMoment.Air => Oxidised(Recipe.Chemistry.TankInAir),
-        TankMoment.Adjusted => Recipe.Chemistry.TankAdjusted is { } adjusted ? Oxidised(adjusted) : null,
-        TankMoment.Meeting => Meeting(),
+        TankMoment.Water => [Water(SolutionMix.FilledAtCelsius)],
+        TankMoment.Warm => [Water(InTheSun)],
+        TankMoment.Poured => [Recipe.Chemistry.Tank],
+        TankMoment.Air => [Oxidised(Recipe.Chemistry.TankInAir), Recipe.Chemistry.TankInAir],
+        TankMoment.Adjusted => Recipe.Chemistry.TankAdjusted is { } adjusted ? [Oxidised(adjusted), adjusted] : [],
+        TankMoment.Meeting => [Meeting()],
         _ => Final.IsSolved
-            ? StateSolver.Solve(Final.Mix.Times(Dried), Request(StateMoment.TankInAir, SolutionMix.FilledAtCelsius, true))
-            : null,
+            ? [StateSolver.Solve(Final.Mix.Times(Dried), Request(StateMoment.TankInAir, SolutionMix.FilledAtCelsius, true))]
+            : [],
     };
 
-    /// <summary>Iron(II), of the water or of the feed, meets air in any tank.</summary>
     private SolutionState Oxidised(SolutionState state) =>
         Recipe.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0 && state.IsSolved
             ? StateSolver.Solve(state.Mix.WithIronOxidised(), Request(

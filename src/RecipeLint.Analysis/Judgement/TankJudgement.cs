@@ -33,10 +33,14 @@ public static class TankJudgement
     }
 
     /// <summary>One deposit for each owner of which anything falls out, whether it counts or not, in the order of their names.</summary>
-    public static IReadOnlyList<TankDeposit> LookedAt(RecipeFacts recipe, OwnerLimits limits)
-    {
-        var states = MomentsOf(recipe);
-        return
+    public static IReadOnlyList<TankDeposit> LookedAt(RecipeFacts recipe, OwnerLimits limits) => LookedAt(recipe, MomentsOf(recipe), limits);
+
+    /// <summary>What counts of a tank at one moment, whatever it was put in for; the most first.</summary>
+    /// <param name="state">Solved; of the tank of this recipe, whatever its air, age or pH.</param>
+    public static IReadOnlyList<JudgedDeposit> At(RecipeFacts recipe, SolutionState state, OwnerLimits limits) =>
+        [.. LookedAt(recipe, [state], limits).Select(d => d.Deposit).Where(d => d.Counts).OrderByDescending(d => d.GramsPerLitre)];
+
+    private static IReadOnlyList<TankDeposit> LookedAt(RecipeFacts recipe, IReadOnlyList<SolutionState> states, OwnerLimits limits) =>
         [
             .. DepositOwner.Listed
                 .Where(o => states.Any(s => s.Deposits.Any(d => d.Solid.Owner == o.Name)))
@@ -44,7 +48,6 @@ public static class TankJudgement
                 .OfType<JudgedDeposit>()
                 .Select(d => Of(recipe, d, limits)),
         ];
-    }
 
     /// <summary>The deposits that count.</summary>
     public static IReadOnlyList<TankDeposit> Of(RecipeFacts recipe, OwnerLimits limits) =>
@@ -60,10 +63,10 @@ public static class TankJudgement
             return new TankDeposit(
                 deposit with
                 {
-                    Loss =
-                    null,
-                    Tests = [.. past, new DepositTest(DepositBar.EnoughToSee, deposit.GramsPerLitre, limits.Visible)]
-                }, true);
+                    Loss = null,
+                    Tests = [.. past, new DepositTest(DepositBar.EnoughToSee, deposit.GramsPerLitre, limits.Visible)],
+                },
+                true);
         }
 
         var left = Iron.Contains(metal) && Moles(recipe, Components.Chelators) >= MeantForIron * Moles(recipe, Iron);

@@ -11,7 +11,7 @@ namespace RecipeLint.Advice.Tests.Agreement;
 /// <summary>One stock that is asked about from all sides, with the workspace it stands in.</summary>
 internal sealed record Bottle(string Name, Workspace Workspace, StockFacts Stock)
 {
-    private static readonly LoadOptions Load = new() { Profiles = ProfileLibrary.AllNames };
+    internal static LoadOptions Load { get; } = new() { Profiles = ProfileLibrary.AllNames };
 
     private static string Repository { get; } = RepositoryRoot();
 
