@@ -12,6 +12,9 @@ internal sealed class Activity(Problem problem, Iterate at)
     /// </summary>
     public const double IonSize = 1.5;
 
+    /// <summary>ln of the molality below which a species counts for nothing in any sum, 1e-32 mol/kg.</summary>
+    public const double LnNothing = -74;
+
     private const double LargestLnGamma = 60;
 
     /// <summary>Rows of the derivatives of ln gamma by ln m, as <see cref="IonPairs.Row"/> numbers them, and which are not zero.</summary>
@@ -59,12 +62,13 @@ internal sealed class Activity(Problem problem, Iterate at)
             for (var t = from; t < to; t++) ln += coefficient[t] * activity[term[t]];
             from = to;
             lnM[i] = ln;
-            m[i] = Exp(ln);
         }
+
+        Lanes.Molalities(m, lnM);
     }
 
     /// <summary>Molality from its logarithm; below 1e-32 mol/kg a species counts for nothing in any sum.</summary>
-    public static double Exp(double ln) => ln < -74 ? 0 : Math.Exp(Math.Min(ln, Iterate.LargestLnMolality));
+    public static double Exp(double ln) => ln < LnNothing ? 0 : Math.Exp(Math.Min(ln, Iterate.LargestLnMolality));
 
     /// <summary>Activity coefficients and water activity from molalities and ionic strength.</summary>
     public void Coefficients()
@@ -73,21 +77,14 @@ internal sealed class Activity(Problem problem, Iterate at)
         double ionic = at.Ionic, root = Math.Sqrt(ionic), t = 1 + b * root, lnI = at.LnI, a = problem.LimitingSlope;
         var d = Problem.Ln10 * a * root / t;
         var slope = Problem.Ln10 * a / (2 * root * t * t);
-        double[] z = problem.S.Charge, m = at.M, lnGamma = at.LnGamma, gammaI = at.GammaI;
-        double sum = 0;
-        for (var i = 0; i < m.Length; i++)
-        {
-            var z2 = z[i] * z[i];
-            lnGamma[i] = -z2 * d;
-            gammaI[i] = -z2 * slope;
-            sum += m[i];
-        }
+        Lanes.Scale(at.LnGamma, problem.S.ChargeSquared, -d);
+        Lanes.Scale(at.GammaI, problem.S.ChargeSquared, -slope);
+        var sum = Lanes.Sum(at.M);
         var interaction = Interactions(ionic, lnI);
         var osmotic = -2 * Problem.Ln10 * a / (b * b * b) * (t - 2 * Math.Log(t) - 1 / t);
         var lnAw = -(sum + osmotic + interaction) / Problem.MolWater;
         at.LnAw = Math.Clamp(lnAw, -5, 2);
-        var last = problem.S.ComponentCount + problem.S.ComplexCount;
-        for (var i = 0; i < last; i++) lnGamma[i] = Math.Clamp(lnGamma[i], -LargestLnGamma, LargestLnGamma);
+        Lanes.Clamp(at.LnGamma.AsSpan(0, problem.S.ComponentCount + problem.S.ComplexCount), LargestLnGamma);
     }
 
     /// <summary>Adds the interaction terms to the coefficients; returns their part of the water activity, mol/kg.</summary>

@@ -7,12 +7,15 @@ internal sealed class Newton(
     /// <summary>A step that leaves more than this share of the residual is slow.</summary>
     private const double Slow = 0.3;
 
+    private const int UsualRounds = 2;
+
     /// <summary>From so many slow steps on activities and molalities are brought into agreement more often after each move.</summary>
     private const int SlowStepsBorne = 2;
 
-    // Activity coefficients are taken from molalities one round old. Where ion pairs rule the sums, as in strong sulfates, that lag makes
-    // the iteration swing with a ratio near -1; a further round after the move takes most of it away.
-    private int _rounds = 1;
+    // Activity coefficients are taken from molalities one round old. Where ion pairs act on each other that lag, and not Newton, sets the
+    // pace, and in strong sulfates the iteration swings with a ratio near -1; a further round after the move takes most of it away and costs
+    // less than the step that it saves.
+    private int _rounds = UsualRounds;
 
     /// <summary>Newton steps taken so far, over all attempts.</summary>
     public int Iterations { get; private set; }
@@ -23,7 +26,7 @@ internal sealed class Newton(
     /// </summary>
     /// <param name="limit">Steps it may take; a few more when it is near.</param>
     /// <param name="rounds">How often activities and molalities are brought into agreement after a move to begin with.</param>
-    public bool Run(int limit, int rounds = 1)
+    public bool Run(int limit, int rounds = UsualRounds)
     {
         work.Prepare(solids.Present.Count);
         activity.Evaluate(1);

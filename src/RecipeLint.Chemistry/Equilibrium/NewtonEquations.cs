@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-
 namespace RecipeLint.Chemistry.Equilibrium;
 
 /// <summary>
@@ -53,31 +51,21 @@ internal sealed class NewtonEquations(Problem problem, Iterate at, Activity acti
     private (double Positive, double Negative, double Strength) Sums()
     {
         int free = _s.ComponentCount, complexes = _s.ComplexCount;
-        ReadOnlySpan<double> molality = at.M, charge = _s.Charge, proton = _s.Proton, coefficient = _s.Coefficient;
+        ReadOnlySpan<double> molality = at.M, coefficient = _s.Coefficient;
         ReadOnlySpan<int> term = _s.Term, start = _s.Start;
         Span<double> sum = work.Sum;
         molality[..sum.Length].CopyTo(sum);
-        double pos = 0, neg = 0, strength = 0;
-        for (var i = 0; i < free; i++) Count(i, molality[i], charge, proton, ref pos, ref neg, ref strength);
-        for (var i = 0; i < complexes; i++)
+        var bound = molality.Slice(free, complexes);
+        var from = 0;
+        for (var i = 0; i < bound.Length; i++)
         {
-            var m = molality[free + i];
-            if (m == 0) continue;
-            Count(free + i, m, charge, proton, ref pos, ref neg, ref strength);
-            for (var t = start[i]; t < start[i + 1]; t++) sum[term[t]] += coefficient[t] * m;
+            var m = bound[i];
+            var to = start[i + 1];
+            if (m != 0) for (var t = from; t < to; t++) sum[term[t]] += coefficient[t] * m;
+            from = to;
         }
-        for (var i = free + complexes; i < molality.Length; i++) strength += charge[i] * charge[i] * molality[i];
-        return (pos, neg, strength);
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Count(
-        int i, double m, ReadOnlySpan<double> charge, ReadOnlySpan<double> proton, ref double pos, ref double neg, ref double strength)
-    {
-        strength += charge[i] * charge[i] * m;
-        var h = proton[i] * m;
-        pos += Math.Max(h, 0);
-        neg -= Math.Min(h, 0);
+        var (pos, neg) = Lanes.Sides(_s.Proton, molality[..(free + complexes)]);
+        return (pos, neg, Lanes.Dot(_s.ChargeSquared, molality));
     }
 
     /// <summary>

@@ -66,7 +66,7 @@ internal sealed class SolverRun
             At.X.CopyTo(heldX, 0);
             At.M.CopyTo(heldM, 0);
             var strength = At.LnI;
-            if (Newton.Run(30, rounds: 2)) return true;
+            if (Newton.Run(30)) return true;
             heldX.CopyTo(At.X, 0);
             heldM.CopyTo(At.M, 0);
             At.LnI = strength;

@@ -27,8 +27,8 @@ internal sealed class Stoichiometry
     /// <summary>Molecules of water a complex is formed from; negative when it sets some free.</summary>
     public readonly double[] Water;
 
-    /// <summary>Charge number of everything dissolved.</summary>
-    public readonly double[] Charge;
+    /// <summary>Charge number of everything dissolved, and its square.</summary>
+    public readonly double[] Charge, ChargeSquared;
 
     /// <summary>What a component or complex counts in the proton condition.</summary>
     public readonly double[] Proton;
@@ -72,8 +72,9 @@ internal sealed class Stoichiometry
         TableSpecies = chosen[..ComplexCount].ToArray();
         Count = ComponentCount + ComplexCount + input.InertIons.Count;
         (Start, Term, Coefficient, Water) = (new int[ComplexCount + 1], new int[terms], new double[terms], new double[ComplexCount]);
-        (Charge, Proton) = (new double[Count], new double[ComponentCount + ComplexCount]);
+        (Charge, ChargeSquared, Proton) = (new double[Count], new double[Count], new double[ComponentCount + ComplexCount]);
         Describe(input);
+        for (var i = 0; i < Count; i++) ChargeSquared[i] = Charge[i] * Charge[i];
         (IncidenceStart, Incidence, IncidenceCoefficient) =
             (new int[ComponentCount + 1], new int[Start[ComplexCount]], new double[Start[ComplexCount]]);
         Invert();
