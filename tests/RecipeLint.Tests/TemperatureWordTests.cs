@@ -12,7 +12,7 @@ public sealed partial class TemperatureWordTests
 {
     private static readonly string[] Untold =
     [
-        .. ConstantSet.Product.Solids.Where(s => s is { TemperatureKnown: false, Role: SolidRole.FormsReadily }).Select(s => s.Called.Split(" (")[0]),
+        .. ConstantSet.Product.Solids.Where(s => s is { TemperatureKnown: false, Role: SolidRole.FormsReadily or SolidRole.SolubleSalt }).Select(s => s.Called.Split(" (")[0]),
     ];
 
     private static readonly string[][] Commands =
@@ -22,9 +22,10 @@ public sealed partial class TemperatureWordTests
     ];
 
     [Theory]
-    [InlineData("newberyite", "magnesium-sulfate-7h2o", "100 g", "monopotassium-phosphate", "50 g", "potassium-hydroxide", "15 g")]
-    [InlineData("ferric phosphate", "ferric-chloride-6h2o", "2 g", "monopotassium-phosphate", "5 g")]
-    [InlineData("basic zinc sulfate", "zinc-sulfate-7h2o", "100 g", "potassium-hydroxide", "5 g")]
+    [InlineData("calcium pyrophosphate", "calcium-nitrate-4h2o", "20 g", "tetrapotassium-pyrophosphate", "20 g")]
+    [InlineData("DTPA acid", "dtpa-acid", "20 g")]
+    [InlineData("disodium zinc EDTA", "zn-edta", "800 g")]
+    [InlineData("trisodium citrate", "trisodium-citrate-2h2o", "650 g")]
     [InlineData("sodium iron EDTA", "fe-edta-na-3h2o", "250 g")]
     [InlineData("K-struvite", "magnesium-nitrate-6h2o", "30 g", "monopotassium-phosphate", "20 g", "potassium-hydroxide", "25 g")]
     public void NoSentenceSaysHowItChangesWithTemperature(string solid, params string[] additions)

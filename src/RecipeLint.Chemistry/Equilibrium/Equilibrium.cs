@@ -107,6 +107,12 @@ public sealed class Equilibrium
     /// <summary>Every solid whose components are present.</summary>
     public IReadOnlyList<SolidIndex> Solids => _solids;
 
+    /// <summary>
+    /// log10 of the share of each component, by number, that still has its protons: of phosphate what is not HPO4-2 or PO4-3, of ammonium what
+    /// is not ammonia. 0 for what cannot lose any, and where a twentieth at most has lost them, as in the solutions of the pure salts.
+    /// </summary>
+    internal double[] LogProtonated { get; init; } = [];
+
     /// <summary>mol per kg of water of a species; 0 when it takes no part.</summary>
     public double Molality(string species)
     {

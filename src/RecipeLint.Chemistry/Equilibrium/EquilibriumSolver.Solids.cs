@@ -32,7 +32,7 @@ public sealed partial class EquilibriumSolver
             indices.Add(index);
         }
         var candidates = new List<ActiveSolid>();
-        foreach (var index in indices) if (run.Problem.Describe(index) is { } s) candidates.Add(s);
+        foreach (var index in indices) if (run.Problem.Describe(index, initial) is { } s) candidates.Add(s);
         if (!run.WithSolids(candidates, input.HoldPh))
             return new PrecipitationResult(initial, TakesTheWater(run.Problem, candidates)
                 ? "What crystallises would take up nearly all the water as crystal water: too little is left to call it a solution."

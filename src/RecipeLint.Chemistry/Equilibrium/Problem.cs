@@ -96,7 +96,8 @@ internal sealed class Problem
     public bool IsBalanced(int component) => component == 0 ? FixedPh is null : component != S.Gas;
 
     /// <summary>A solid of the constant set as this problem sees it; null when a component is missing.</summary>
-    public ActiveSolid? Describe(int index)
+    /// <param name="clear">The solution before anything falls out, which tells what is left of the form that a crystal takes up.</param>
+    public ActiveSolid? Describe(int index, Equilibrium clear)
     {
         var terms = new List<int>();
         var coefficients = new List<double>();
@@ -119,14 +120,14 @@ internal sealed class Problem
             Water = water,
             Proton = proton,
             LnK = LnKAt(Set.SolidLogK.AsSpan(6 * index, 6)),
-            LnPure = LnPure(Set.Solids[index], terms, coefficients),
+            LnPure = LnPure(Set.Solids[index], terms, coefficients, clear),
         };
     }
 
     /// <summary>
     /// The second measure of a soluble salt; only the product set has it, and none where the air decides how much there is of an ion.
     /// </summary>
-    private double? LnPure(Solid solid, List<int> terms, List<double> coefficients)
+    private double? LnPure(Solid solid, List<int> terms, List<double> coefficients, Equilibrium clear)
     {
         if (!Set.HasHandbook || !SaltVerdicts.IsOfTotals(solid) || terms.Contains(S.Gas)
             || SaltVerdicts.Solubility(solid, _kelvin - 273.15) is not { } handbook)
@@ -135,7 +136,11 @@ internal sealed class Problem
         }
 
         double sum = 0;
-        foreach (var n in coefficients) sum += n * Math.Log(n * handbook);
+        for (var t = 0; t < terms.Count; t++)
+        {
+            sum += coefficients[t] * (Math.Log(coefficients[t] * handbook) - Ln10 * clear.LogProtonated[S.TableComponent[terms[t]]]);
+        }
+
         return sum;
     }
 

@@ -7,6 +7,9 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
 {
     private static readonly ulong[] SolidMask = Stoichiometry.Masks(ThermoTables.SolidStart, ThermoTables.SolidTerms);
 
+    /// <summary>What the saturated solutions of pure salts keep at least of their protons (MKP, pH 4.2: 0.99).</summary>
+    private const double KeptByPureSalts = 0.95;
+
     private readonly Problem _problem = solve.Problem;
     private readonly Stoichiometry _s = solve.Problem.S;
     private readonly Iterate _at = solve.At;
@@ -23,6 +26,7 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
             MassResidual = MassResidual(),
             ChargeResidual = _problem.FixedPh is null ? charge / Math.Max(magnitude, 1e-300) : 0,
             ChargeGapEquivalentsPerKg = charge,
+            LogProtonated = LogProtonated(),
         };
     }
 
@@ -32,6 +36,33 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
         Span<double> totals = stackalloc double[Components.Count];
         for (var a = 1; a < _s.ComponentCount; a++) totals[_s.TableComponent[a]] = solve.Dissolved(a);
         return ComponentTotals.Of(totals);
+    }
+
+    private double[] LogProtonated()
+    {
+        Span<double> lost = stackalloc double[_s.ComponentCount];
+        var log = new double[Components.Count];
+        for (var i = 0; i < _s.ComplexCount; i++)
+        {
+            if (AcidOf(i) is > 0 and var acid) lost[acid] += _at.M[_s.ComponentCount + i];
+        }
+
+        for (var a = 1; a < lost.Length; a++)
+        {
+            if (lost[a] == 0) continue;
+            var kept = 1 - lost[a] / _s.Sum(a, _at.M);
+            log[_s.TableComponent[a]] = Math.Log10(Math.Clamp(kept / KeptByPureSalts, 1e-12, 1));
+        }
+
+        return log;
+    }
+
+    /// <summary>The component that a complex is made of by losing protons and nothing else, such as H2PO4- of HPO4-2; else 0.</summary>
+    private int AcidOf(int complex)
+    {
+        if (_s.Start[complex + 1] - _s.Start[complex] != 2 || _s.Water[complex] != 0) return 0;
+        int first = _s.Start[complex], proton = _s.Term[first] == 0 ? first : first + 1;
+        return _s.Term[proton] == 0 && _s.Coefficient[proton] < 0 ? _s.Term[first == proton ? first + 1 : first] : 0;
     }
 
     private SpeciesAmount[] Species()

@@ -75,14 +75,17 @@ public static class SaltVerdicts
     /// <summary>A verdict for every calibrated salt whose ions are present, in table order.</summary>
     /// <param name="input">The solution as given.</param>
     /// <param name="state">Its equilibrium from <see cref="EquilibriumSolver.Product"/>.</param>
-    public static IReadOnlyList<SaltVerdict> Of(SolutionInput input, Equilibrium state)
+    /// <param name="clear">
+    /// The solution before anything fell out, where the state is what is left: the shares that still have their protons are its own.
+    /// </param>
+    public static IReadOnlyList<SaltVerdict> Of(SolutionInput input, Equilibrium state, Equilibrium? clear = null)
     {
         var result = new List<SaltVerdict>();
         if (!state.Converged) return result;
         foreach (var (solid, index) in state.Solids)
         {
             if (Solubility(solid, input.Celsius) is not { } handbook) continue;
-            double? product = IsOfTotals(solid) && !IsSetByTheAir(solid, input) ? ProductIndex(solid, input.Totals, handbook) : null;
+            double? product = IsOfTotals(solid) && !IsSetByTheAir(solid, input) ? ProductIndex(solid, input.Totals, handbook, clear ?? state) : null;
             var share = product is null ? 1 : CalibratedShare(state.IonicStrength);
             var verdict = new SaltVerdict(solid, SaltState.Clear, share > 0 ? index : null, product, handbook, share);
             result.Add(verdict with { State = StateOf(verdict) });
@@ -154,14 +157,14 @@ public static class SaltVerdicts
         return m[i] * Math.Pow(m[i + 1] / m[i], (celsius - t[i]) / (t[i + 1] - t[i]));
     }
 
-    private static double ProductIndex(Solid solid, ComponentTotals totals, double handbook)
+    private static double ProductIndex(Solid solid, ComponentTotals totals, double handbook, Equilibrium clear)
     {
         double index = 0;
         foreach (var (component, n) in solid.Terms)
         {
             if (component == Components.Water) continue;
             // In the pure solution one formula unit brings n of each component.
-            index += n * Math.Log10(totals.MolPerKg[component] / (n * handbook));
+            index += n * (Math.Log10(totals.MolPerKg[component] / (n * handbook)) + clear.LogProtonated[component]);
         }
         return index;
     }

@@ -1775,6 +1775,21 @@ internal static class ThermoTables
         "Sodium benzoate",
         "Potassium benzoate",
         "Potassium sorbate",
+        "DAP",
+        "Dipotassium phosphate trihydrate",
+        "Potassium carbonate sesquihydrate",
+        "Potassium pyrophosphate trihydrate",
+        "Tripotassium citrate",
+        "Trisodium citrate",
+        "Sodium acetate trihydrate",
+        "Zinc EDTA sodium",
+        "Manganese EDTA sodium",
+        "Copper EDTA sodium",
+        "Calcium EDTA sodium",
+        "Magnesium EDTA sodium",
+        "Tetrasodium EDTA",
+        "DTPA acid",
+        "Calcium benzoate",
     ];
 
     public static readonly string[] SolidFormulas =
@@ -1944,6 +1959,21 @@ internal static class ThermoTables
         "NaBenzoate",
         "KBenzoate",
         "KSorbate",
+        "(NH4)2HPO4",
+        "K2HPO4·3H2O",
+        "K2CO3·1.5H2O",
+        "K4P2O7·3H2O",
+        "K3Citrate·H2O",
+        "Na3Citrate·2H2O",
+        "NaAcetate·3H2O",
+        "Na2ZnEDTA·2H2O",
+        "Na2MnEDTA·2H2O",
+        "Na2CuEDTA·2H2O",
+        "Na2CaEDTA·2H2O",
+        "Na2MgEDTA·2H2O",
+        "Na4EDTA·2H2O",
+        "H5DTPA",
+        "Ca(Benzoate)2·3H2O",
     ];
 
     public static ReadOnlySpan<byte> SolidRoles =>
@@ -1961,7 +1991,8 @@ internal static class ThermoTables
         4, 0, 1, 0, 3, 0, 1, 3, 2, 2, 0, 0,
         4, 1, 0, 0, 0, 1, 2, 2, 2, 2, 2, 2,
         0, 0, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2,
-        2, 2, 0, 0, 0, 0, 2, 2, 2,
+        2, 2, 0, 0, 0, 0, 2, 2, 2, 2, 2, 2,
+        2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 0, 0,
     ];
 
     public static readonly string[] SolidReasons =
@@ -2131,6 +2162,21 @@ internal static class ThermoTables
         "Crystallises where a concentrate is stronger than water holds.",
         "Crystallises where a concentrate is stronger than water holds.",
         "Crystallises where a concentrate is stronger than water holds.",
+        "Crystallises readily from strong neutral ammonium phosphate.",
+        "Crystallises from a syrup only; water holds more than its own weight.",
+        "Crystallises from a syrup only; water holds its own weight.",
+        "Crystallises from a syrup only; water holds nearly twice its weight.",
+        "Crystallises from a syrup only; water holds more than its own weight.",
+        "Crystallises where a concentrate is stronger than water holds.",
+        "Crystallises on cooling; may stay supersaturated for long.",
+        "Crystals of a concentrate stronger than water holds.",
+        "Crystals of a concentrate stronger than water holds.",
+        "Blue crystals of a concentrate stronger than water holds.",
+        "Crystals of a concentrate stronger than water holds.",
+        "Crystals of a concentrate stronger than water holds.",
+        "Crystals of a concentrate stronger than water holds.",
+        "White powder where DTPA is put in as its acid or its salt is acidified.",
+        "Crystallises from strong calcium stocks that are kept with benzoate.",
     ];
 
     public static readonly string[] SolidSources =
@@ -2300,6 +2346,21 @@ internal static class ThermoTables
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
     ];
 
     public static ReadOnlySpan<ushort> SolidStart =>
@@ -2317,7 +2378,9 @@ internal static class ThermoTables
         358, 360, 364, 367, 371, 374, 377, 382, 387, 390, 393, 398,
         403, 407, 411, 415, 418, 421, 425, 427, 429, 431, 434, 436,
         439, 441, 443, 447, 451, 455, 459, 463, 467, 471, 475, 479,
-        483, 487, 491, 495, 499, 503, 506, 508, 510, 512,
+        483, 487, 491, 495, 499, 503, 506, 508, 510, 512, 515, 519,
+        522, 525, 528, 531, 534, 538, 542, 546, 550, 554, 557, 559,
+        562,
     ];
 
     public static ReadOnlySpan<byte> SolidTerms =>
@@ -2364,7 +2427,11 @@ internal static class ThermoTables
         4, 17, 1, 10, 3, 17, 1, 11, 3, 17, 1, 7,
         3, 17, 1, 13, 3, 17, 1, 12, 3, 17, 1, 2,
         0, 23, 1, 2, 8, 23, 1, 2, 0, 8, 24, 2,
-        8, 26, 2, 29, 3, 29, 3, 30,
+        8, 26, 2, 29, 3, 29, 3, 30, 4, 18, 0, 3,
+        18, 1, 0, 3, 19, 1, 3, 33, 1, 3, 27, 1,
+        2, 27, 1, 2, 28, 1, 2, 10, 23, 1, 2, 9,
+        23, 1, 2, 11, 23, 1, 2, 6, 23, 1, 2, 5,
+        23, 1, 2, 23, 1, 0, 24, 6, 29, 1,
     ];
 
     public static ReadOnlySpan<double> SolidCoefficients =>
@@ -2411,7 +2478,11 @@ internal static class ThermoTables
         2, 2, 6, 1, 2, 2, 6, 1, 2, 2, 6, 1,
         2, 2, 6, 1, 2, 2, 6, 1, 2, 2, 6, 2,
         2, 1, 2, 1, 1, 1, 3, 1, 1, 1, 1, 1,
-        1, 1, 1, 1, 1, 1, 1, 1,
+        1, 1, 1, 1, 1, 1, 1, 1, 2, 1, -1, 2,
+        1, 3, -1, 2, 1, 1.5, 4, 1, 3, 3, 1, 1,
+        3, 1, 2, 1, 1, 3, 2, 1, 1, 2, 2, 1,
+        1, 2, 2, 1, 1, 2, 2, 1, 1, 2, 2, 1,
+        1, 2, 4, 1, 2, 5, 1, 1, 2, 3,
     ];
 
     public static ReadOnlySpan<double> SolidReference =>
@@ -2498,7 +2569,14 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidProduct =>
@@ -2514,7 +2592,7 @@ internal static class ThermoTables
         -9.027814063808966, 0, 1171.0777631246433, 0, 0, 0, -4.533693905244964, 0, -150.95516215121404, 0, 0, 0,
         -51.46269953562562, 0, 12269.677366546775, 0, 0, 0, -10.82416326652186, 0, 6152.075777913492, 0, 0, 0,
         -2.899966704925582, 0, 5962.990073073563, 0, 0, 0, 0.01623976806452987, 0, 6795.959613151559, 0, 0, 0,
-        1.41, 0, 0, 0, 0, 0, 13.9, 0, 0, 0, 0, 0,
+        -79.68382890388175, 0, 3769.935415461176, 27.662641660336828, 0, 0, 13.9, 0, 0, 0, 0, 0,
         16, 0, 0, 0, 0, 0, -21.687470845809678, 0, 11182.852432678155, 0, 0, 0,
         -7.461622187959928, 0, 3154.910655340252, 0, 0, 0, -16.298174200441025, 0, 4444.872137861492, 0, 0, 0,
         -2.51, 0, 0, 0, 0, 0, -10.266977731246245, 0, 5368.7804105710675, 0, 0, 0,
@@ -2561,8 +2639,8 @@ internal static class ThermoTables
         3.554899263308262, 0, 1411.7702846446414, 0, 0, 0, 12.44, 0, 0, 0, 0, 0,
         -1.6500129270418782, 0, 4211.0744541975355, 0, 0, 0, -2.796739983031822, 0, 4272.710125940937, 0, 0, 0,
         -4.3667447100160395, 0, 4681.177035291282, 0, 0, 0, -12.775047938034524, 0, 827.3805427249932, 0, 0, 0,
-        -10.26, 0, 0, 0, 0, 0, 0.47828429289587016, 0, -742.2397419269037, 0, 0, 0,
-        28.4, 0, 0, 0, 0, 0, -11.998224492574677, 0, 558.3826224611395, 0, 0, 0,
+        -13.035047938034523, 0, 827.3805427249932, 0, 0, 0, 0.47828429289587016, 0, -742.2397419269037, 0, 0, 0,
+        -14.592219949095465, 0, 12818.130377822812, 0, 0, 0, -11.998224492574677, 0, 558.3826224611395, 0, 0, 0,
         -10.938852471968358, 0, -637.2501654826337, 0, 0, 0, -2.5809271318966456, 0, 1880.4103243749846, 0, 0, 0,
         -4.010927131896645, 0, 1880.4103243749846, 0, 0, 0, -2.2809271318966458, 0, 1880.4103243749846, 0, 0, 0,
         13.379463565948324, 0, -940.2051621874923, 0, 0, 0, -8.646358656681322, 0, 5797.931833489536, 0, 0, 0,
@@ -2570,7 +2648,7 @@ internal static class ThermoTables
         1.224, 0, 0, 0, 0, 0, 0.8177660878210926, 0, 565.6901059161412, 0, 0, 0,
         7.070846649454034, 0, -229.82792853472034, 0, 0, 0, 8.94, 0, 0, 0, 0, 0,
         -8.84, 0, 0, 0, 0, 0, -11.668303104307544, 0, 1439.5585705492938, 0, 0, 0,
-        -5.17, 0, 0, 0, 0, 0, -12.918358, 0.0545376, 0, 0, 0, -0.0001096,
+        -9.998303104307542, 0, 1439.5585705492938, 0, 0, 0, -12.918358, 0.0545376, 0, 0, 0, -0.0001096,
         13.66, 0, 0, 0, 0, 0, -37.31601586021595, 0, 12973.107528723383, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
@@ -2585,7 +2663,14 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidReferencePlain =>
@@ -2672,7 +2757,14 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidReferenceExtended =>
@@ -2759,7 +2851,14 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> GasReference =>

@@ -65,7 +65,8 @@ public sealed class CatalogueTests
     public void PartnersFollowFromTheSolids()
     {
         Assert.Equal(
-            [Component.Sulfate, Component.Phosphate, Component.Carbonate, Component.Silicate, Component.Citrate, Component.Oxalate, Component.Pyrophosphate],
+            [Component.Sulfate, Component.Phosphate, Component.Carbonate, Component.Silicate, Component.Citrate, Component.Benzoate, Component.Oxalate,
+                Component.Pyrophosphate],
             Components.PartnersOf(Component.Calcium));
         Assert.Contains(Component.Calcium, Components.PartnersOf(Component.Sulfate));
         Assert.Empty(Components.PartnersOf(Component.Nitrate));
@@ -93,11 +94,15 @@ public sealed class CatalogueTests
         for (var k = 0; k < set.Solids.Count; k++)
         {
             var c = set.SolidLogK.AsSpan(6 * k, 6);
-            var moves = c[1..].IndexOfAnyExcept(0.0) >= 0;
+            // Of calcium citrate it is known that it stays: the same at 21 and 95 °C (Boulet & Marier 1960).
+            var moves = c[1..].IndexOfAnyExcept(0.0) >= 0 || set.Solids[k].Name.StartsWith("Calcium citrate", StringComparison.Ordinal);
             Assert.True(moves == set.Solids[k].TemperatureKnown, $"{set.Solids[k].Name}: moves {moves}, known {set.Solids[k].TemperatureKnown}");
         }
 
-        Assert.False(set.FindSolid("Newberyite")!.TemperatureKnown);
+        Assert.False(set.FindSolid("K-struvite")!.TemperatureKnown);
+        Assert.False(set.FindSolid("Zinc EDTA sodium")!.TemperatureKnown);
+        Assert.True(set.FindSolid("Newberyite")!.TemperatureKnown);
+        Assert.True(set.FindSolid("Zn4(OH)6SO4")!.TemperatureKnown);
         Assert.True(set.FindSolid("Syngenite")!.TemperatureKnown);
         Assert.False(set.FindSolid("Iron EDTA sodium")!.TemperatureKnown);
         Assert.True(set.FindSolid("Ferrihydrite (amorphous)")!.TemperatureKnown);

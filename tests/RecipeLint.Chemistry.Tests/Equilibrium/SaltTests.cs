@@ -37,6 +37,28 @@ public sealed class SaltTests
         Assert.True(faults.Count == 0, string.Join("\n", faults));
     }
 
+    /// <summary>
+    /// Water holds 9.2 mol/kg of K2HPO4 and 5.0 of (NH4)2HPO4 at 20 °C (CRC Handbook): below that neither they nor their acid salts fall out,
+    /// above it the salt itself does. The totals alone would make MKP and MAP of them, though hardly any of the phosphate is H2PO4-.
+    /// </summary>
+    [Theory]
+    [InlineData("K+", 2, null)]
+    [InlineData("K+", 5, null)]
+    [InlineData("K+", 8, null)]
+    [InlineData("NH4+", 1, null)]
+    [InlineData("NH4+", 3, null)]
+    [InlineData("NH4+", 4.5, null)]
+    [InlineData("NH4+", 7, "DAP")]
+    [InlineData("NH4+", 11, "DAP")]
+    public void AlkalinePhosphatesDropThemselvesAndNotTheirAcidSalts(string cation, double molPerKg, string? falls)
+    {
+        var input = new SolutionInput { Totals = new ComponentTotals([new(cation, 2 * molPerKg), new("H2PO4-", molPerKg)]), Celsius = 20 };
+        var answer = Chemistry.Equilibrium.Equilibrium.Ask(input, MayForm.Of(SolidRole.FormsReadily, SolidRole.SolubleSalt));
+        Assert.True(answer.Converged, answer.Failure);
+        Assert.Equal(falls is null ? 0 : 1, SaltVerdicts.Of(input, answer.Clear).Count(v => answer.Formed(v.Solid.Name) > 0));
+        if (falls is not null) Assert.True(answer.Formed(falls) > 0);
+    }
+
     /// <summary>Factor on all amounts at which a solid is just saturated.</summary>
     internal static double Saturation(Func<double, SolutionInput> at, string solid, double low = 0.7, double high = 1.35)
     {

@@ -36,6 +36,16 @@ public sealed partial class TemperatureWordsTests
     [InlineData("double-salt", "ammonium-sulfate", 100, "nickel-sulfate-6h2o", 40)]
     [InlineData("salt-past-its-solubility", "disodium-edta-2h2o", 186, "potassium-chloride", 1)]
     [InlineData("salt-past-its-solubility", "fe-edta-na-3h2o", 250, "potassium-chloride", 1)]
+    [InlineData("salt-past-its-solubility", "diammonium-phosphate", 900, "potassium-chloride", 1)]
+    [InlineData("salt-past-its-solubility", "potassium-carbonate", 1100, "potassium-chloride", 1)]
+    [InlineData("salt-past-its-solubility", "tetrapotassium-pyrophosphate", 1300, "potassium-chloride", 1)]
+    [InlineData("salt-past-its-solubility", "trisodium-citrate-2h2o", 700, "potassium-chloride", 1)]
+    [InlineData("salt-past-its-solubility", "sodium-acetate-anhydrous", 500, "potassium-chloride", 1)]
+    [InlineData("salt-past-its-solubility", "zn-edta", 900, "potassium-chloride", 1)]
+    [InlineData("salt-past-its-solubility", "cu-edta", 900, "potassium-chloride", 1)]
+    [InlineData("salt-past-its-solubility", "tetrasodium-edta-4h2o", 900, "potassium-chloride", 1)]
+    [InlineData("chelating-acid-drops-out", "dtpa-acid", 20, "potassium-chloride", 1)]
+    [InlineData("preservative-drops-out", "calcium-chloride-2h2o", 60, "sodium-benzoate", 60)]
     public void WhatHadNoSolidIsFound(string rule, string first, double firstGrams, string second, double secondGrams)
     {
         var found = Lint.Files(Lint.Stock("Strong", "1:200", "5..25 °C", (first, firstGrams), (second, secondGrams))).OfTheFamily();

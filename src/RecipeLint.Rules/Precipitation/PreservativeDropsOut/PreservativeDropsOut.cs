@@ -1,8 +1,9 @@
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 
 namespace RecipeLint.Rules.Precipitation;
 
-/// <summary>A preservative crystallises as its acid in a cold, acid stock.</summary>
+/// <summary>A preservative crystallises: as its acid in a cold, acid stock, or with calcium.</summary>
 internal sealed class PreservativeDropsOut : SolidRule
 {
     public const string RuleName = "preservative-drops-out";
@@ -13,5 +14,11 @@ internal sealed class PreservativeDropsOut : SolidRule
         "Crystals protect nothing: what stays dissolved may be too little to stop moulds, and flakes clog filters.";
 
     private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
-        suppliers.Count > 0 ? $"Use less {suppliers[0].Name} or less acid" : "Use less acid";
+        IsOfCalcium(solid)
+            ? $"{Less(suppliers.FirstOrDefault(s => s.Brings == IonWords.Of(Component.Benzoate)))}, or keep it out of the calcium"
+            : $"{Less(suppliers is [var first, ..] ? first : null)} or less acid";
+
+    private static string Less(Supplier? supplier) => $"Use less {supplier?.Name ?? "preservative"}";
+
+    private static bool IsOfCalcium(Solid solid) => solid.Composition.Any(c => c.Key == Component.Calcium);
 }
