@@ -151,9 +151,9 @@ public sealed class ShowTests
         Assert.Contains("newberyite", shown, StringComparison.Ordinal);
         Assert.Contains("newberyite", stretch, StringComparison.Ordinal);
 
-        // 1:100 at 1.88 times the strength is 1:188.
-        Assert.Contains("1.88  newberyite", shown, StringComparison.Ordinal);
-        Assert.Contains("1:18", stretch, StringComparison.Ordinal);
+        // 1:100 at 2.17 times the strength is 1:217.
+        Assert.Contains("2.17  newberyite", shown, StringComparison.Ordinal);
+        Assert.Contains("1:21", stretch, StringComparison.Ordinal);
     }
 
     [Fact]
