@@ -85,7 +85,8 @@ public static class SaltVerdicts
         foreach (var (solid, index) in state.Solids)
         {
             if (Solubility(solid, input.Celsius) is not { } handbook) continue;
-            double? product = IsOfTotals(solid) && !IsSetByTheAir(solid, input) ? ProductIndex(solid, input.Totals, handbook, clear ?? state) : null;
+            double? product =
+                IsOfTotals(solid) && !IsSetByTheAir(solid, input) ? ProductIndex(solid, input.Totals, handbook, clear ?? state) : null;
             var share = product is null ? 1 : CalibratedShare(state.IonicStrength);
             var verdict = new SaltVerdict(solid, SaltState.Clear, share > 0 ? index : null, product, handbook, share);
             result.Add(verdict with { State = StateOf(verdict) });

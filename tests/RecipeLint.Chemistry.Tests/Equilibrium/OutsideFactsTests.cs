@@ -5,7 +5,7 @@ namespace RecipeLint.Chemistry.Tests.Equilibrium;
 
 /// <summary>
 /// What others measured or tabulated against what the program gives, in one count: every fact stands in a table of its own beside the test
-/// that writes it, with its source; here the tolerances and how many facts lie outside. The tables were there before the tolerances were written down. Points that calibrate do not count;
+/// that writes it, with its source; here the tolerances and how many facts lie outside. The tables were there before the tolerances were written down, but for the published solutions. Points that calibrate do not count;
 /// some densities and conductivities come from the same handbooks as the fits.
 /// </summary>
 public sealed class OutsideFactsTests
@@ -13,6 +13,15 @@ public sealed class OutsideFactsTests
     private const string Equilibrium = "tests/RecipeLint.Chemistry.Tests/Tables/", Physical = "tests/RecipeLint.Chemistry.Tests/Physical/Golden/";
 
     private const double MostOutside = 0.03;
+
+    /// <summary>Why each fact that lies outside does.</summary>
+    private static readonly Dictionary<string, string> Because = new(StringComparer.Ordinal)
+    {
+        ["pH of boric acid, 0.1 N"] = "By the handbook's own constant of the acid (9.24) it is 5.1; the rest are polyborates, which the list passes over.",
+        ["pH of sodium hydrogen carbonate, 0.1 N"] = "The mean of its two constants is 8.3 and 8.1 to 8.2 at this ionic strength; the solutions of the list had lost carbon dioxide.",
+        ["pH of sodium carbonate, 0.1 N"] = "By the handbook's own constant (10.33) 0.05 mol/L gives 11.5, and 11.3 at this ionic strength.",
+        ["MAP in KNO3, NH4H2PO4 (1.850, 3.817 mol/kg) at 16.5 °C, verdicts that differ"] = "At 0.6 of the measured strength it is called close and not clear: the cautious side.",
+    };
 
     private sealed record Fact(string What, double Off, double Tolerance)
     {
@@ -22,7 +31,7 @@ public sealed class OutsideFactsTests
     [Fact]
     public void AtMostThreeInAHundredOutsideFactsAreMissed()
     {
-        var text = new StringBuilder("# Outside facts: how many the program gives back\n\nEach fact stands with its source in the table named; nothing that calibrates is counted, though some densities and conductivities come from the handbooks the fits were made of. The tolerances were written down with the tables in view, not before them.\n\n");
+        var text = new StringBuilder("# Outside facts: how many the program gives back\n\nEach fact stands with its source in the table named; nothing that calibrates is counted, though some densities and conductivities come from the handbooks the fits were made of. The tolerances were written down with the tables in view, but for the published solutions, where they came first.\n\n");
         text.Append("| facts | table | source | tolerance | facts | inside | outside |\n|---|---|---|---|---|---|---|\n");
         var all = new List<Fact>();
         foreach (var (name, table, source, tolerance, facts) in Groups())
@@ -34,7 +43,12 @@ public sealed class OutsideFactsTests
 
         var outside = all.Where(f => !f.Inside).ToList();
         text.Append(CultureInfo.InvariantCulture, $"\n{all.Count} facts, {outside.Count} outside ({100.0 * outside.Count / all.Count:0.0} %).\n\n## Outside\n\n");
-        foreach (var fact in outside) text.Append(CultureInfo.InvariantCulture, $"- {fact.What}: {fact.Off:+0.###;-0.###} (tolerance {fact.Tolerance:0.###})\n");
+        foreach (var fact in outside)
+        {
+            Assert.True(Because.TryGetValue(fact.What, out var because), $"nothing says why '{fact.What}' is outside");
+            text.Append(CultureInfo.InvariantCulture, $"- {fact.What}: {fact.Off:+0.###;-0.###} (tolerance {fact.Tolerance:0.###}). {because}\n");
+        }
+
         Repository.Golden(Equilibrium + "outside-facts.md", text.ToString());
         Assert.True(all.Count >= 200, $"{all.Count} facts");
         Assert.True(outside.Count <= MostOutside * all.Count, string.Join("\n", outside));
@@ -59,12 +73,17 @@ public sealed class OutsideFactsTests
             [.. Rows(Equilibrium + "measured-mixtures.md", "system").Where(r => r[7] is "clear" or "close" or "crystallises")
                 .Select(r => new Fact($"{r[3]} in {r[0]} ({r[2]} mol/kg) at {r[1]} °C, verdicts that differ",
                     (r[7] == "clear" ? 0 : 1) + (r[9] != "clear" ? 0 : 1) + (r[10] == "crystallises" ? 0 : 1), 0))]);
+        yield return ("buffers of two acids, sea water, freezing points, carbon dioxide, ammonia, free EDTA", "published-solutions.md", "named there",
+            "named there, before", Published());
         yield return ("conductivity of KCl standards, 0 to 45 °C", "conductivity-deviations.md", "Pratt et al. 2001", "1.5 %",
             [.. Rows(Physical + "conductivity-deviations.md", "KCl mol/kg").TakeWhile(r => r.Length >= 12).SelectMany(r => r.Skip(1).Where(c => c.Length > 0)
                 .Select((c, i) => new Fact($"conductivity of {r[0]} mol/kg KCl, column {i + 1}, %", Number(c), 1.5)))]);
         yield return ("density of single salts to 20 mass %, 0 to 45 °C", "density-temperature.md", "Laliberté 2009", "1 %",
             [.. Rows(Physical + "density-temperature.md", "salt").Where(r => r[3].Length > 0).Select(r => new Fact($"density of {r[0]}, worst to 20 mass %, %", Number(r[3]), 1))]);
     }
+
+    private static List<Fact> Published() =>
+        [.. Rows(PublishedSolutionsTests.Table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6])))];
 
     /// <summary>The cells of each row of the first table whose first head is the one named.</summary>
     private static IEnumerable<string[]> Rows(string path, string head) =>
