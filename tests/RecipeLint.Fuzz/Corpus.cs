@@ -38,6 +38,9 @@ internal sealed class Corpus
     /// <summary>Those of them that bring rules of their own.</summary>
     public IReadOnlyList<FuzzShop> HouseRuled => [.. Shops.Where(s => s.Files.Any(f => f.Path.EndsWith(".rule.json", StringComparison.Ordinal)))];
 
+    /// <summary>Those with records of batches.</summary>
+    public IReadOnlyList<FuzzShop> Batched => [.. Shops.Where(s => s.Files.Any(f => f.Path.EndsWith(".batch.json", StringComparison.Ordinal)))];
+
     /// <summary>JSON texts of values by the key they stand under.</summary>
     public Dictionary<string, List<string>> Values { get; } = new(StringComparer.Ordinal);
 

@@ -13,16 +13,29 @@ internal static partial class ProgramRun
     [GeneratedRegex("""\bNaN\b|∞|\bInfinity\b""", RegexOptions.CultureInvariant)]
     private static partial Regex NonNumber();
 
-    public static Execution Of(IReadOnlyDictionary<string, byte[]> files, params string[] arguments) =>
-        new(() => Shown(files, arguments), () => Run(files, arguments));
+    public static Execution Of(IReadOnlyDictionary<string, byte[]> files, params string[] arguments) => Answering(files, "", arguments);
 
-    private static void Run(IReadOnlyDictionary<string, byte[]> files, string[] arguments)
+    /// <param name="answers">What comes from standard input.</param>
+    public static Execution Answering(IReadOnlyDictionary<string, byte[]> files, string answers, params string[] arguments) =>
+        new(() => Shown(files, arguments) + answers, () => Run(files, answers, arguments));
+
+    /// <returns>The exit code and standard output, once both were judged.</returns>
+    public static (int Code, string Output) Run(IReadOnlyDictionary<string, byte[]> files, string answers, string[] arguments)
     {
         var tree = Tree(files);
+        return Judged(files, arguments, answers, "/shop", world => world with { Files = _ => tree });
+    }
+
+    /// <summary>Runs the command line and holds what it says against what is promised.</summary>
+    public static (int Code, string Output) Judged(
+        IReadOnlyDictionary<string, byte[]> files, string[] arguments, string answers, string folder, Func<Surroundings, Surroundings> over)
+    {
         var (output, error) = (new StringWriter { NewLine = "\n" }, new StringWriter { NewLine = "\n" });
-        var world = new Surroundings(output, error, () => new MemoryStream(), "/shop", _ => null, false, new DateOnly(2026, 3, 1)) { Files = _ => tree };
-        var code = CommandLine.Run(arguments, world);
-        Judge(code, output.ToString(), error.ToString(), arguments, files);
+        var world = new Surroundings(
+            output, error, () => new MemoryStream(Encoding.UTF8.GetBytes(answers)), folder, _ => null, false, new DateOnly(2026, 3, 1));
+        var code = CommandLine.Run(arguments, over(world));
+        Judge(code, output.ToString(), error.ToString(), [.. arguments, answers], files);
+        return (code, output.ToString());
     }
 
     public static MemoryFileTree Tree(IReadOnlyDictionary<string, byte[]> files)
@@ -58,6 +71,7 @@ internal static partial class ProgramRun
         {
             if (NonNumber().Match(text) is { Success: true } word
                 && !arguments.Any(a => a.Contains(word.Value, StringComparison.Ordinal))
+                && arguments[0] != "import"
                 && !files.Any(f => Corpus.Text(f.Value).Contains(word.Value, StringComparison.Ordinal)))
             {
                 throw new BrokenPromiseException(
@@ -65,7 +79,7 @@ internal static partial class ProgramRun
             }
         }
 
-        if (output.Length > 0 && code != 2 && (arguments.Any(a => a is "sarif" or "json" or "--format=json") || arguments[0] == "facts"))
+        if (output.Length > 0 && code != 2 && (arguments.Any(a => a is "sarif" or "json" or "--format=json") || arguments[0] is "facts" or "merge"))
         {
             using var parsed = JsonDocument.Parse(output);
         }

@@ -84,7 +84,8 @@ internal static class ShopMutator
         return [.. list];
     }
 
-    private static byte[] Values(Random random, byte[] bytes, string[] paths)
+    /// <summary>One document with another value, member or element somewhere.</summary>
+    public static byte[] Values(Random random, byte[] bytes, string[] paths)
     {
         try
         {

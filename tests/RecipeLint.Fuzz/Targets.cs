@@ -89,12 +89,74 @@ internal static class Targets
         new("settings", random => OverShop(random, IsDocument, (random, file) => ["settings", file, .. Flag(random, "--all")])),
         new("lists", random => OverShop(random, _ => true, (random, _) => ["list", Words.Pick(random, "substances", "profiles", "units", "rules", "equipment"), Words.Text(random, Words.Formulas, Words.Pieces, Words.Units), .. Some(random, "--shop", ".")])),
         new("house-rules", random => ProgramRun.Of(ShopMutator.Mutate(random, Words.Pick(random, Corpus.Instance.HouseRuled)), Words.Pick(random, ["check", "."], new[] { "rules", "--test", "." }))),
+        new("tables", TableRuns.Tables),
+        new("import", TableRuns.Text),
+        new("workbooks", TableRuns.Workbook),
+        new("batches", Batches),
+        new("merge", LogRuns.Of),
+        new("asked", random => OverShop(random, IsMix, (random, file) => ["diagnose", file, "--ask", .. Some(random, "--seen", Words.Pick(random, Words.Signs))], Answers)),
+        new("forms", random => DiskRun.Of(_noFiles, Answers(random), [], "init", ".", Words.Pick(random, "--product", "--water", "--profile"))),
+        new("accept", random => LivingRuns.Accept(random, Words.Pick(random, Corpus.Instance.Shops))),
+        new("baseline", random => LivingRuns.Baseline(random, Words.Pick(random, Corpus.Instance.Shops))),
+        new("learn", LivingRuns.Learn),
+        new("writing", Writing),
         new("editor", random => EditorRun.Of(random, Words.Pick(random, Corpus.Instance.Shops))),
     ];
 
     public static IReadOnlyList<FuzzTarget> Named(string name) => name == "all" ? All : [.. All.Where(t => t.Name == name)];
 
-    private static Execution OverShop(Random random, Func<string, bool> serves, Func<Random, string, string[]> arguments)
+    /// <summary>Lines as somebody answers questions, or as somebody fills a pipe.</summary>
+    public static string Answers(Random random)
+    {
+        var lines = new StringBuilder();
+        for (var left = random.Next(0, 40); left > 0; left--)
+        {
+            lines.Append(random.Next(5) switch
+            {
+                0 => "",
+                1 => Words.Pick(random, "yes", "no", "y", "n", "?", "1", "2", "3", "4", "show", "next", "stop", "oxide", "element", "liquid", "solid", "w/v", "generic"),
+                2 => Words.Quantity(random),
+                3 => Words.Pick(random, Words.Numbers) + " " + Words.Pick(random, "%", "mg/L", "mS/cm", "% w/w", "mg/L as CaCO3", ""),
+                _ => Words.Text(random, Words.Signs, Words.Formulas, Words.Pieces),
+            }).Append(Words.Pick(random, "\n", "\n", "\n", "\r\n"));
+        }
+
+        return lines.ToString();
+    }
+
+    /// <summary>Records of batches, judged, graded and held against their stocks.</summary>
+    private static Execution Batches(Random random)
+    {
+        var files = ShopMutator.Mutate(random, Words.Pick(random, Corpus.Instance.Batched));
+        string Named(string ending) => Words.Pick(random, [.. files.Keys.Where(k => k.EndsWith(ending, StringComparison.Ordinal)).DefaultIfEmpty("gone" + ending)]);
+        return ProgramRun.Of(files, random.Next(5) switch
+        {
+            0 => ["score", ".", .. Some(random, "--format", "json"), .. Some(random, "--width", "40")],
+            1 => ["bench-sheet", Named(".stock.json"), "--actual", Named(".batch.json")],
+            2 => ["explain", Words.Pick(random, "RL0615", "RL0616", "RL0617"), "--for", Named(".batch.json")],
+            3 => ["facts", Named(".batch.json")],
+            _ => ["check", ".", .. Some(random, "--format", Words.Pick(random, "json", "sarif"))],
+        });
+    }
+
+    /// <summary>What is written is whole, and only what was asked for is touched.</summary>
+    private static Execution Writing(Random random)
+    {
+        var files = ShopMutator.Mutate(random, Words.Pick(random, Corpus.Instance.Shops));
+        var stock = Words.Pick(random, [.. files.Keys.Where(IsStock).DefaultIfEmpty("gone.stock.json")]);
+        return random.Next(7) switch
+        {
+            0 => DiskRun.Of(files, "", ["out"], "check", ".", "--output", "out", "--format", Words.Pick(random, "text", "sarif", "json")),
+            1 => DiskRun.Of(files, "", ["a", "b"], "check", ".", "--also", "json:a", "--also", "csv:b"),
+            2 => DiskRun.Of(files, "", [.. files.Keys], "check", ".", "--fix"),
+            3 => DiskRun.Of(files, "", [.. files.Keys, "*"], "check", ".", "--apply", Words.Pick(random, _rules)),
+            4 => DiskRun.Of(files, "", ["*"], "split", stock, "--write", "parts"),
+            5 => DiskRun.Of(files, "", ["out"], "label", stock, "--output", "out"),
+            _ => DiskRun.Of(files, "", ["out"], "bench-sheet", stock, "--output", "out"),
+        };
+    }
+
+    private static Execution OverShop(Random random, Func<string, bool> serves, Func<Random, string, string[]> arguments, Func<Random, string>? answers = null)
     {
         var shop = Words.Pick(random, Corpus.Instance.Shops);
         while (!shop.Files.Any(f => serves(f.Path)))
@@ -104,7 +166,7 @@ internal static class Targets
 
         var files = ShopMutator.Mutate(random, shop);
         var file = Words.Pick(random, [.. files.Keys.Where(serves).DefaultIfEmpty("gone.stock.json")]);
-        return ProgramRun.Of(files, arguments(random, file));
+        return ProgramRun.Answering(files, answers?.Invoke(random) ?? "", arguments(random, file));
     }
 
     /// <summary>A file of a shop against the same file after some changes.</summary>

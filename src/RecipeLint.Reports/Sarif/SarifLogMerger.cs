@@ -63,15 +63,33 @@ internal static partial class SarifLogMerger
                 DateParseHandling = DateParseHandling.None,
                 Culture = CultureInfo.InvariantCulture,
             };
-            return JsonConvert.DeserializeObject<Sarif.SarifLog>(text, settings) is { Runs: [var run] }
-                && run.Tool?.Driver is { Name: "RecipeLint", Rules: not null }
+            return JsonConvert.DeserializeObject<Sarif.SarifLog>(text, settings) is { Runs: [{ } run] }
+                && run.Tool?.Driver is { Name: "RecipeLint", Rules: not null } && IsWhole(run)
                 ? run
                 : throw new InvalidDataException($"'{name}' is no SARIF log of one run of RecipeLint");
         }
-        catch (JsonException exception)
+        catch (Exception exception) when (IsOfTheText(exception))
         {
-            throw new InvalidDataException($"'{name}' cannot be read as SARIF: {exception.Message}", exception);
+            throw new InvalidDataException($"'{name}' cannot be read as SARIF: {exception.Message.TrimEnd('.')}", exception);
         }
+    }
+
+    /// <summary>What the libraries throw for a text that is no log: each part of theirs has its own way to refuse.</summary>
+    private static bool IsOfTheText(Exception exception) => exception is JsonException or FormatException or OverflowException
+        or ArgumentException or InvalidCastException or InvalidOperationException or NullReferenceException or NotSupportedException;
+
+    /// <summary>Whether everything that is put together has what it is put together by.</summary>
+    private static bool IsWhole(Sarif.Run run)
+    {
+        var rules = run.Tool.Driver.Rules;
+        if (rules.Any(r => string.IsNullOrEmpty(r?.Id)))
+        {
+            return false;
+        }
+
+        var ids = rules.Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
+        return (run.Results ?? []).All(r => r is { Message: not null, RuleId: { } rule } && ids.Contains(rule))
+            && (run.Invocations ?? []).All(i => i is not null && (i.ToolExecutionNotifications ?? []).All(n => n?.Message is not null));
     }
 
     /// <summary>Where a rule spoke only in results that are left out, the whole run would not carry its help.</summary>
@@ -89,14 +107,14 @@ internal static partial class SarifLogMerger
         }
     }
 
-    private static Sarif.Invocation Invocation(List<Sarif.Run> runs, int leftOut, Dictionary<string, int> index)
+    private static Sarif.Invocation Invocation(List<Sarif.Run> runs, long leftOut, Dictionary<string, int> index)
     {
         var notifications = new List<Sarif.Notification>();
         foreach (var said in runs.SelectMany(r => r.Invocations ?? []).SelectMany(i => i.ToolExecutionNotifications ?? []))
         {
-            if (said.AssociatedRule is null && LeftOut().Match(said.Message.Text) is { Success: true } match)
+            if (said.AssociatedRule is null && LeftOut().Match(said.Message.Text ?? "") is { Success: true } match)
             {
-                leftOut += int.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
+                leftOut += long.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
                 continue;
             }
 
@@ -121,10 +139,10 @@ internal static partial class SarifLogMerger
     }
 
     private static string FileOf(Sarif.Result result) =>
-        Uri.UnescapeDataString(result.Locations?[0].PhysicalLocation?.ArtifactLocation?.Uri?.OriginalString ?? "");
+        Uri.UnescapeDataString(result.Locations?.FirstOrDefault()?.PhysicalLocation?.ArtifactLocation?.Uri?.OriginalString ?? "");
 
     private static (int, int) Start(Sarif.Result result) =>
-        result.Locations?[0].PhysicalLocation?.Region is { } region ? (region.StartLine, region.StartColumn) : (0, 0);
+        result.Locations?.FirstOrDefault()?.PhysicalLocation?.Region is { } region ? (region.StartLine, region.StartColumn) : (0, 0);
 
     private static Level LevelOf(Sarif.Result result) => result.Level switch
     {
@@ -133,6 +151,6 @@ internal static partial class SarifLogMerger
         _ => Level.Note,
     };
 
-    [GeneratedRegex("^([0-9]+) more results are left out;")]
+    [GeneratedRegex("^([0-9]{1,12}) more results are left out;")]
     private static partial Regex LeftOut();
 }

@@ -174,7 +174,7 @@ internal static class SarifLogWriter
         };
     }
 
-    internal static Sarif.Notification LeftOut(int results)
+    internal static Sarif.Notification LeftOut(long results)
     {
         var text = string.Create(
             CultureInfo.InvariantCulture, $"{results} more results are left out; the {SarifReport.MaxResults} gravest are here.");

@@ -107,13 +107,28 @@ internal static class AcceptCommand
         }
 
         var full = Path.Combine(judged.Workspace.Root, file);
-        var exists = File.Exists(full);
         Verify(run, engine, finding, full, bytes);
-        WholeFiles.Write([new WholeFile(full, bytes) { IsNew = !exists, Expected = exists ? File.ReadAllBytes(full) : null }]);
+        var before = Before(run, file, full);
+        WholeFiles.Write([new WholeFile(full, bytes) { IsNew = before is null, Expected = before }]);
         var until = last is { } day ? string.Create(CultureInfo.InvariantCulture, $" until {day:yyyy-MM-dd}") : "";
         world.Out.WriteLine(Printable.Show(
             $"accepted in {file}: {finding.Rule.Id} {finding.Rule.Name} at '{finding.IdPath}' in {finding.Place.File}{until}"));
         world.Out.Flush();
+    }
+
+    /// <summary>The settings as they were read, with the mark in front that some editors write; null where there were none.</summary>
+    /// <exception cref="UsageException">Somebody saved them since.</exception>
+    private static byte[]? Before(Session run, string file, string full)
+    {
+        if (!run.Workspace.Sources.TryGetValue(file, out var read))
+        {
+            return null;
+        }
+
+        var now = run.Files.Read(full.Replace('\\', '/'), int.MaxValue).Bytes ?? [];
+        return now.AsSpan().EndsWith(read.Bytes)
+            ? now
+            : throw new UsageException($"'{file}' was changed while it was being read; nothing was written.");
     }
 
     /// <summary>The settings as they would stand are read and judged first: what would not hold the finding back is not written.</summary>

@@ -46,7 +46,7 @@ internal static class BaselineCommand
             {
                 "update" => Update(world, named, full, result, read),
                 "prune" => Prune(world, named, full, result, read),
-                _ => Compare(world, named, full, result, read),
+                _ => Compare(world, named, result, read),
             };
         });
         return command;
@@ -54,11 +54,12 @@ internal static class BaselineCommand
 
     private static int Update(Surroundings world, string named, string full, LintResult result, HashSet<string> read)
     {
-        var before = File.Exists(full) ? BaselineFile.Read(full, named).Entries : [];
+        var bytes = BaselineFile.BytesIfThere(world, named);
+        var before = bytes is null ? [] : BaselineFile.Parse(bytes, named).Entries;
 
         // What was not read this time stays as it was.
         var entries = before.Where(e => !read.Contains(e.File)).Concat(result.Findings.Select(BaselineEntry.Of)).ToList();
-        Write(full, entries);
+        Write(full, entries, bytes);
         Say(
             world,
             $"wrote {Count(entries.Count)} to {named}; name it in recipelint.json as \"baseline\", or give it to check with --baseline");
@@ -67,21 +68,23 @@ internal static class BaselineCommand
 
     private static int Prune(Surroundings world, string named, string full, LintResult result, HashSet<string> read)
     {
-        var baseline = BaselineFile.Read(full, named);
+        var bytes = BaselineFile.Bytes(world, named);
+        var baseline = BaselineFile.Parse(bytes, named);
         baseline.Apply(result, read, out var unused);
         var left = baseline.Entries.Except(unused, ReferenceEqualityComparer.Instance).Cast<BaselineEntry>().ToList();
         if (unused.Count > 0)
         {
-            Write(full, left);
+            Write(full, left, bytes);
         }
 
         Say(world, $"dropped {Count(unused.Count)} that no check finds any more; {Count(left.Count)} left in {named}");
         return ExitCodes.Clean;
     }
 
-    private static int Compare(Surroundings world, string named, string full, LintResult result, HashSet<string> read)
+    private static int Compare(Surroundings world, string named, LintResult result, HashSet<string> read)
     {
-        var baseline = BaselineFile.Read(full, named);
+        var baseline = BaselineFile.Parse(BaselineFile.Bytes(world, named), named);
+        var then = baseline.Entries.ToLookup(e => (e.Rule, e.File, e.At));
         var left = baseline.Apply(result, read, out var unused).Findings;
         if (baseline.Data is { Length: > 0 } data && data != DataVersion.Text)
         {
@@ -90,8 +93,7 @@ internal static class BaselineCommand
 
         foreach (var finding in left)
         {
-            var was =
-                baseline.Entries.FirstOrDefault(e => e.Rule == finding.Rule.Id && e.File == finding.Place.File && e.At == finding.IdPath);
+            var was = then[(finding.Rule.Id, finding.Place.File, finding.IdPath)].FirstOrDefault();
             var now = finding.Measured is { } measured && was?.Value is { } old
                 ? string.Create(CultureInfo.InvariantCulture, $" ({old:G6} then, {measured.Value:G6} now)")
                 : "";
@@ -99,7 +101,8 @@ internal static class BaselineCommand
                 + $"'{finding.IdPath}'{now}");
         }
 
-        foreach (var entry in unused.Where(u => left.All(f => f.Rule.Id != u.Rule || f.Place.File != u.File || f.IdPath != u.At)))
+        var worse = left.Select(f => (f.Rule.Id, f.Place.File, f.IdPath)).ToHashSet();
+        foreach (var entry in unused.Where(u => !worse.Contains((u.Rule, u.File, u.At))))
         {
             Say(world, $"gone  {entry.File}: {entry.Rule} {RuleBook.Find(entry.Rule)?.Name} at '{entry.At}'");
         }
@@ -108,9 +111,9 @@ internal static class BaselineCommand
         return left.Count > 0 ? ExitCodes.Findings : ExitCodes.Clean;
     }
 
-    private static void Write(string full, IEnumerable<BaselineEntry> entries) =>
-        WholeFiles.Write([new WholeFile(
-            full, BaselineFile.Write(entries)) { Expected = File.Exists(full) ? File.ReadAllBytes(full) : null }]);
+    /// <param name="before">What was read there; null where nothing stood.</param>
+    private static void Write(string full, IEnumerable<BaselineEntry> entries, byte[]? before) =>
+        WholeFiles.Write([new WholeFile(full, BaselineFile.Write(entries)) { Expected = before, IsNew = before is null }]);
 
     private static string Count(int count) => string.Create(CultureInfo.InvariantCulture, $"{count} finding{(count == 1 ? "" : "s")}");
 

@@ -50,11 +50,10 @@ internal static class EditorCommand
         }
 
         // The schemas are the program's own and follow its version.
-        var written = PublishedSchemas.Files().Select(f => new WholeFile(Prepared(target, f.Path), Encoding.UTF8.GetBytes(f.Text)))
-            .ToList();
+        var written = PublishedSchemas.Files().Select(f => In(target, f.Path, f.Text)).ToList();
         if (!print)
         {
-            written.Add(new WholeFile(Prepared(target, settings.Path), Encoding.UTF8.GetBytes(settings.Text)));
+            written.Add(In(target, settings.Path, settings.Text) with { IsNew = true });
         }
 
         WholeFiles.Write(written);
@@ -69,10 +68,6 @@ internal static class EditorCommand
         }
     }
 
-    private static string Prepared(string target, string path)
-    {
-        var full = Path.Combine(target, path);
-        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-        return full;
-    }
+    private static WholeFile In(string target, string path, string text) =>
+        new(Path.Combine(target, path), Encoding.UTF8.GetBytes(text)) { MakesFolder = true };
 }

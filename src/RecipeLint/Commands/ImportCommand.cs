@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Importing;
 using RecipeLint.Recipes.Importing.Tables;
 using RecipeLint.Reports;
@@ -133,18 +132,7 @@ internal static class ImportCommand
         return reading.Fault is { } fault ? throw new UsageException($"'{file}' {fault}") : reading.Tables;
     }
 
-    private static byte[] Bytes(Surroundings world, string file)
-    {
-        var files = world.Files(world.CurrentDirectory);
-        var read = files.Read(files.FullPath(file), TableBounds.FileSize);
-        return read switch
-        {
-            { Bytes: { } bytes } => bytes,
-            { TooLarge: not null } => throw new UsageException($"'{file}' is larger than 20 MB; no recipe is that long."),
-            _ when files.Kind(files.FullPath(file)) == EntryKind.Missing => throw new UsageException($"'{file}' does not exist."),
-            _ => throw new UsageException($"'{file}' {read.Failure ?? "is no file"}."),
-        };
-    }
+    private static byte[] Bytes(Surroundings world, string file) => NamedFile.Read(world, file, "", TableBounds.FileSize);
 
     private static Mapping ReadMapping(Surroundings world, string file)
     {

@@ -29,7 +29,7 @@ internal static class LearnCommand
             var named = parsed.GetValue(folder)!;
             var target = Path.GetFullPath(named, world.CurrentDirectory);
             var exercises = LearnExercise.All();
-            var score = LearnScore.In(target, named);
+            var score = LearnScore.In(world, target, named);
             if (!parsed.GetValue(tell) && !exercises.Any(e => Directory.Exists(Path.Combine(target, e.Name))))
             {
                 NewFiles.Write(
@@ -38,7 +38,7 @@ internal static class LearnCommand
 
             using var answers = new StreamReader(world.StandardInput(), Encoding.UTF8);
             var options = new TextOptions(world.UseColor(parsed.GetValue(color)!), world.Width(parsed.GetValue(width)));
-            var walk = new LearnWalk(answers, world.Out, options, exercises, score, target, named);
+            var walk = new LearnWalk(answers, world.Out, options, exercises, score, world.Files(target), named);
             if (parsed.GetValue(tell))
             {
                 walk.Tell();

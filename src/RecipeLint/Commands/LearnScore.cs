@@ -21,6 +21,9 @@ internal sealed class LearnScore
 
     private const int FormatVersion = 1;
 
+    /// <summary>In bytes; a score is far smaller.</summary>
+    private const int LargestFile = 1_000_000;
+
     private readonly string _path;
     private readonly SortedDictionary<string, LearnMark> _marks = new(StringComparer.Ordinal);
     private byte[]? _written;
@@ -31,15 +34,15 @@ internal sealed class LearnScore
 
     /// <summary>The score in a folder; a fresh one where there is none.</summary>
     /// <exception cref="UsageException">What stands there is no score.</exception>
-    public static LearnScore In(string folder, string named)
+    public static LearnScore In(Surroundings world, string folder, string named)
     {
         var score = new LearnScore(Path.Combine(folder, FileName));
-        if (!File.Exists(score._path))
+        score._written = NamedFile.ReadIfThere(world, score._path, "the score ", LargestFile);
+        if (score._written is null)
         {
             return score;
         }
 
-        score._written = File.ReadAllBytes(score._path);
         try
         {
             using var document = JsonDocument.Parse(score._written);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports;
 using RecipeLint.Reports.Handbook;
@@ -7,11 +8,11 @@ using RecipeLint.Rules.Engine;
 namespace RecipeLint.Commands;
 
 /// <summary>Walks the exercises with whoever answers: a person at a terminal, or lines from a pipe.</summary>
-/// <param name="folder">Full path of the folder with the exercises.</param>
-/// <param name="named">The same as it was written.</param>
+/// <param name="files">Seen from the folder with the exercises.</param>
+/// <param name="named">The folder as it was written.</param>
 internal sealed class LearnWalk(
-    TextReader answers, TextWriter screen, TextOptions options, IReadOnlyList<LearnExercise> exercises, LearnScore score, string folder,
-    string named)
+    TextReader answers, TextWriter screen, TextOptions options, IReadOnlyList<LearnExercise> exercises, LearnScore score,
+    IFileTree files, string named)
 {
     /// <summary>More than an exercise ever needs; larger files are not looked at.</summary>
     private const int MostBytes = 1_000_000;
@@ -53,7 +54,7 @@ internal sealed class LearnWalk(
         Title($"{Say.Number(exercise.Number)} of {Say.Number(exercises.Count)}: {exercise.Title}");
         Markdown(exercise.Bench);
         Paragraph("Invented, and wrong on purpose; never mix it:");
-        Files(exercise.Flawed);
+        Show(exercise.Flawed);
     }
 
     /// <summary>False when nobody answers.</summary>
@@ -125,7 +126,7 @@ internal sealed class LearnWalk(
                 case "show":
                     score.Set(exercise.Name, score[exercise.Name] with { Shown = true });
                     Markdown(exercise.HowToMend);
-                    Files(exercise.Mended);
+                    Show(exercise.Mended);
                     break;
                 case "next":
                     return true;
@@ -142,9 +143,9 @@ internal sealed class LearnWalk(
 
     private bool IsMended(LearnExercise exercise)
     {
-        var verdict = exercise.Judge(Read(Path.Combine(folder, exercise.Name)));
+        var verdict = exercise.Judge(Read(exercise.Name));
         var mark = score[exercise.Name];
-        score.Set(exercise.Name, mark with { Tries = mark.Tries + 1, Mended = verdict.IsMended });
+        score.Set(exercise.Name, mark with { Tries = Math.Min(mark.Tries, int.MaxValue - 1) + 1, Mended = verdict.IsMended });
         if (!verdict.IsMended)
         {
             Paragraph("Not yet:");
@@ -161,18 +162,18 @@ internal sealed class LearnWalk(
         return true;
     }
 
-    /// <summary>The files of ours that stand in a folder, not those below it.</summary>
-    private static IReadOnlyList<(string Path, byte[] Bytes)> Read(string folder) => !Directory.Exists(folder)
-        ? []
-        :
-        [
-            .. Directory.EnumerateFiles(folder)
-                .Where(f => DocumentKinds.FromFileName(f) is not null && new FileInfo(f) is { Length: <= MostBytes, LinkTarget: null })
-                .Order(StringComparer.Ordinal)
-                .Select(f => (Path.GetFileName(f), File.ReadAllBytes(f))),
-        ];
+    /// <summary>The files of ours that stand in a folder, not those below it; links, pipes and what is too large are passed over.</summary>
+    private IReadOnlyList<(string Path, byte[] Bytes)> Read(string folder) =>
+    [
+        .. files.Names(files.FullPath(folder))
+            .Select(n => (Path: n, Full: files.FullPath($"{folder}/{n}")))
+            .Where(f => DocumentKinds.FromFileName(f.Path) is not null && !files.IsLink(f.Full))
+            .Select(f => (f.Path, files.Read(f.Full, MostBytes).Bytes))
+            .Where(f => f.Bytes is not null)
+            .Select(f => (f.Path, f.Bytes!)),
+    ];
 
-    private void Files(IReadOnlyList<(string Path, string Text)> files)
+    private void Show(IReadOnlyList<(string Path, string Text)> files)
     {
         foreach (var (path, text) in files)
         {

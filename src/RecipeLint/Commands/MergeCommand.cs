@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text;
 using RecipeLint.Reports;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Shell;
@@ -9,7 +10,7 @@ namespace RecipeLint.Commands;
 internal static class MergeCommand
 {
     /// <summary>In bytes; a log of the most results with long excerpts stays far below.</summary>
-    private const long LargestLog = 200_000_000;
+    private const int LargestLog = 50_000_000;
 
     public static Command Build(Surroundings world)
     {
@@ -64,16 +65,6 @@ internal static class MergeCommand
         return faults ? ExitCodes.Fault : threshold is { } least && worst >= least ? ExitCodes.Findings : ExitCodes.Clean;
     }
 
-    private static string Read(Surroundings world, string path)
-    {
-        var full = Path.GetFullPath(path, world.CurrentDirectory);
-        if (!File.Exists(full) || WholeFiles.IsSpecial(full))
-        {
-            throw new UsageException($"the log '{path}' does not exist or is no regular file.");
-        }
-
-        return new FileInfo(full).Length <= LargestLog
-            ? File.ReadAllText(full)
-            : throw new UsageException($"the log '{path}' is larger than {LargestLog / 1_000_000} MB.");
-    }
+    private static string Read(Surroundings world, string path) =>
+        Encoding.UTF8.GetString(NamedFile.Read(world, path, "the log ", LargestLog).AsSpan().TrimStart("\uFEFF"u8));
 }

@@ -29,13 +29,14 @@ internal static class NewFiles
     public static void Write(Surroundings world, string target, string named, IReadOnlyList<(string Path, string Text)> files)
     {
         Refuse(target, named, files.Select(f => f.Path));
-        foreach (var folder in files.Select(f => Path.GetDirectoryName(Path.Combine(target, f.Path))!).Distinct(StringComparer.Ordinal))
-        {
-            Directory.CreateDirectory(folder);
-        }
-
         WholeFiles.Write(
-            [.. files.Select(f => new WholeFile(Path.Combine(target, f.Path), Encoding.UTF8.GetBytes(f.Text)) { IsNew = true })]);
+        [
+            .. files.Select(f => new WholeFile(Path.Combine(target, f.Path), Encoding.UTF8.GetBytes(f.Text))
+            {
+                IsNew = true,
+                MakesFolder = true,
+            }),
+        ]);
         foreach (var (path, _) in files)
         {
             world.Out.WriteLine("wrote " + Path.Combine(named, path));

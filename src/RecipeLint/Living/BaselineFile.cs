@@ -14,6 +14,8 @@ internal static class BaselineFile
 
     private const int LargestFile = 20_000_000;
 
+    private const string Called = "the baseline ";
+
     /// <summary>
     /// The baseline that holds for a run: the one asked for, else those its settings name together; null when there is none.
     /// </summary>
@@ -25,30 +27,30 @@ internal static class BaselineFile
     {
         if (asked is not null)
         {
-            return Read(Path.GetFullPath(asked, world.CurrentDirectory), asked);
+            return Parse(Bytes(world, asked), asked);
         }
 
+        var fromRoot = world with { CurrentDirectory = root };
         return inSettings.Count == 0
             ? null
-            : new Baseline(inSettings[0], [.. inSettings.SelectMany(f => Read(Path.Combine(root, f), f).Entries)]);
+            : new Baseline(inSettings[0], [.. inSettings.SelectMany(f => Parse(Bytes(fromRoot, f), f).Entries)]);
     }
 
+    /// <summary>What stands in the file of a baseline.</summary>
     /// <exception cref="UsageException">It is not there or cannot be read.</exception>
-    public static Baseline Read(string full, string shown)
+    public static byte[] Bytes(Surroundings world, string named) =>
+        NamedFile.Read(world, named, Called, LargestFile, "; 'recipelint baseline update' writes one");
+
+    /// <summary>The same; null where none stands there.</summary>
+    /// <inheritdoc cref="Bytes"/>
+    public static byte[]? BytesIfThere(Surroundings world, string named) => NamedFile.ReadIfThere(world, named, Called, LargestFile);
+
+    /// <exception cref="UsageException">It is no baseline.</exception>
+    public static Baseline Parse(byte[] bytes, string shown)
     {
-        if (!File.Exists(full))
-        {
-            throw new UsageException($"the baseline '{shown}' does not exist; 'recipelint baseline update' writes one.");
-        }
-
-        if (new FileInfo(full).Length > LargestFile)
-        {
-            throw new UsageException($"the baseline '{shown}' is larger than {LargestFile / 1_000_000} MB.");
-        }
-
         try
         {
-            using var document = JsonDocument.Parse(File.ReadAllBytes(full));
+            using var document = JsonDocument.Parse(bytes);
             var root = document.RootElement;
             if (root.ValueKind != JsonValueKind.Object
                 || !root.TryGetProperty("format", out var format)

@@ -21,16 +21,19 @@ internal sealed record PageFolder(string ListName, string Command, string What)
     {
         var earlier = Earlier(folder, named);
         Refuse(folder, earlier, files.Select(f => f.Path));
-        Directory.CreateDirectory(folder);
+        var isNew = !Directory.Exists(folder);
 
-        // The list goes first and names both: a run that is broken off leaves a folder that the next one may finish.
+        // The list goes first and names both: a run that is killed leaves a folder that the next one may finish.
         WriteList(folder, files.Select(f => f.Path).Concat(earlier));
-        foreach (var below in files.Select(f => Path.GetDirectoryName(Path.Combine(folder, f.Path))!).Distinct(StringComparer.Ordinal))
+        try
         {
-            Directory.CreateDirectory(below);
+            WholeFiles.Write([.. files.Select(f => Page(folder, f.Path, f.Text))]);
         }
-
-        WholeFiles.Write([.. files.Select(f => Page(folder, f.Path, f.Text))]);
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            TakeBack(folder, earlier.Count == 0, isNew);
+            throw;
+        }
 
         foreach (var gone in earlier.Except(files.Select(f => f.Path)))
         {
@@ -97,6 +100,22 @@ internal sealed record PageFolder(string ListName, string Command, string What)
         WholeFiles.Write([Page(folder, ListName, text.ToString())]);
     }
 
+    /// <summary>
+    /// A folder in which nothing could be written is left as it was. An earlier list may stay: it names more than is there.
+    /// </summary>
+    private void TakeBack(string folder, bool isFirst, bool isNew)
+    {
+        if (isFirst)
+        {
+            File.Delete(Path.Combine(folder, ListName));
+        }
+
+        if (isNew && !Directory.EnumerateFileSystemEntries(folder).Any())
+        {
+            Directory.Delete(folder);
+        }
+    }
+
     private static WholeFile Page(string folder, string path, string text) =>
-        new(Path.Combine(folder, path), Encoding.UTF8.GetBytes(text)) { ReplacesLink = true };
+        new(Path.Combine(folder, path), Encoding.UTF8.GetBytes(text)) { ReplacesLink = true, MakesFolder = true };
 }

@@ -17,6 +17,9 @@ internal sealed record WholeFile(string FullPath, byte[] Bytes)
 
     /// <summary>A link in its place is replaced by the file, instead of what it points to.</summary>
     public bool ReplacesLink { get; init; }
+
+    /// <summary>Folders on the way that are not there are made; they go again when nothing is written.</summary>
+    public bool MakesFolder { get; init; }
 }
 
 /// <summary>
@@ -42,6 +45,7 @@ internal static class WholeFiles
     public static void Write(IReadOnlyList<WholeFile> files)
     {
         var waiting = new List<Waiting>();
+        var made = new Stack<string>();
         var gate = new Lock();
         using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, _ => End(130));
         using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, _ => End(143));
@@ -52,6 +56,11 @@ internal static class WholeFiles
                 var target = file.ReplacesLink ? file.FullPath : Target(file.FullPath);
                 lock (gate)
                 {
+                    if (file.MakesFolder)
+                    {
+                        MakeFolder(Path.GetDirectoryName(target)!, made);
+                    }
+
                     waiting.Add(new Waiting(WriteBeside(target, file.Bytes), target, file));
                 }
 
@@ -64,6 +73,7 @@ internal static class WholeFiles
             lock (gate)
             {
                 PutInPlace(waiting);
+                made.Clear();
             }
         }
         finally
@@ -89,8 +99,33 @@ internal static class WholeFiles
                 {
                     File.Delete(left.Beside);
                 }
+
+                while (made.TryPop(out var folder))
+                {
+                    if (Directory.Exists(folder) && !Directory.EnumerateFileSystemEntries(folder).Any())
+                    {
+                        Directory.Delete(folder);
+                    }
+                }
             }
         }
+    }
+
+    /// <summary>One after the other, each remembered before it is made.</summary>
+    private static void MakeFolder(string folder, Stack<string> made)
+    {
+        if (Directory.Exists(folder))
+        {
+            return;
+        }
+
+        if (Path.GetDirectoryName(folder) is { } above)
+        {
+            MakeFolder(above, made);
+        }
+
+        made.Push(folder);
+        Directory.CreateDirectory(folder);
     }
 
     /// <summary>One after the other; where one cannot, those before it are taken back.</summary>
