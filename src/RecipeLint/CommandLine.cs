@@ -8,11 +8,15 @@ namespace RecipeLint;
 /// <summary>Arguments in, exit code out; everything else is the commands' business.</summary>
 internal static class CommandLine
 {
+    /// <summary>Characters of what is said on standard error.</summary>
+    private const int LongestLine = 1000;
+
     public static int Run(string[] arguments, Surroundings world)
     {
         try
         {
-            return Invoke(Root(world), arguments, world);
+            // Elsewhere an argument may hold half a character, which no file can.
+            return Invoke(Root(world), [.. arguments.Select(Printable.WellFormed)], world);
         }
         catch (Exception exception) when (exception is UsageException or IOException or UnauthorizedAccessException)
         {
@@ -104,5 +108,10 @@ internal static class CommandLine
         return root;
     }
 
-    private static string OneLine(string text) => string.Join(' ', text.Split(['\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries));
+    /// <summary>On one line, and the middle left out where somebody's name or text fills pages.</summary>
+    private static string OneLine(string text)
+    {
+        var line = string.Join(' ', text.Split(['\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries));
+        return line.Length > LongestLine ? $"{line[..(LongestLine / 2)]} ... {line[^(LongestLine / 2)..]}" : line;
+    }
 }

@@ -1,5 +1,3 @@
-using RecipeLint.Shell;
-
 namespace RecipeLint.Fuzz;
 
 /// <summary>

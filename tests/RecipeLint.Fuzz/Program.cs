@@ -11,7 +11,7 @@ if (args is [var one, "--replay", var again, var number])
 
 if (args is not [var name, var seconds, var seed, .. var limit] || Targets.Named(name) is not { Count: > 0 } targets)
 {
-    Console.Error.WriteLine("TARGET|all SECONDS SEED [LIMIT], or TARGET --replay SEED NUMBER; targets: " + string.Join(", ", Targets.All.Select(t => t.Name)));
+    Console.Error.WriteLine("TARGET,TARGET|all SECONDS SEED [LIMIT], or TARGET --replay SEED NUMBER; targets: " + string.Join(", ", Targets.All.Select(t => t.Name)));
     return 2;
 }
 

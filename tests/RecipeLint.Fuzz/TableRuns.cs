@@ -19,6 +19,8 @@ internal static class TableRuns
         .. ColumnWords.All, .. ColumnWords.WaterKeys, "Amount (g)", "amount (mg)", "value (mg/L)", "Salt", "Weight", "Tank", "Ca", "Mg", "SO4", "HCO3", "Cl (mg/L)", "", "substance", "amount", "substance", "amount", "part", "=1+1", "\u202e",
     ];
 
+    private static readonly System.Buffers.SearchValues<char> _toQuote = System.Buffers.SearchValues.Create(";,\t|\"\n\r");
+
     private static readonly string[] _parts = ["Part A", "part a", "A", "B", "../B", "CON", "nul.txt", "ü", "a/b", "", ".", "..", "\u0001", "Trace", "TRACE", "trace "];
 
     /// <summary>The readers of tables alone.</summary>
@@ -163,7 +165,7 @@ internal static class TableRuns
         var text = new StringBuilder();
         foreach (var row in rows)
         {
-            text.AppendJoin(separator, row.Select(c => random.Next(3) == 0 || c.AsSpan().ContainsAny(";,\t|\"\n\r") ? "\"" + c.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"" : c));
+            text.AppendJoin(separator, row.Select(c => random.Next(3) == 0 || c.AsSpan().ContainsAny(_toQuote) ? "\"" + c.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"" : c));
             text.Append(Words.Pick(random, "\n", "\n", "\r\n", "\r"));
         }
 

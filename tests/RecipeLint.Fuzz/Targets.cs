@@ -103,7 +103,7 @@ internal static class Targets
         new("editor", random => EditorRun.Of(random, Words.Pick(random, Corpus.Instance.Shops))),
     ];
 
-    public static IReadOnlyList<FuzzTarget> Named(string name) => name == "all" ? All : [.. All.Where(t => t.Name == name)];
+    public static IReadOnlyList<FuzzTarget> Named(string names) => names == "all" ? All : [.. names.Split(',').SelectMany(n => All.Where(t => t.Name == n))];
 
     /// <summary>Lines as somebody answers questions, or as somebody fills a pipe.</summary>
     public static string Answers(Random random)

@@ -11,6 +11,9 @@ namespace RecipeLint.Commands;
 /// <summary>Checks files and folders and reports findings.</summary>
 internal static class CheckCommand
 {
+    /// <summary>Characters; those of the program have twelve.</summary>
+    private const int LongestDataName = 40;
+
     public static Command Build(Surroundings world)
     {
         var options = new CheckOptions();
@@ -141,8 +144,9 @@ internal static class CheckCommand
     {
         foreach (var data in pinned.Where(d => d != DataVersion.Text))
         {
+            var named = data.Length > LongestDataName ? data[..LongestDataName] + "..." : data;
             world.Error.WriteLine(Printable.Show(
-                $"recipelint: the settings were written for the data {data}, this program has {DataVersion.Text}; 'recipelint baseline "
+                $"recipelint: the settings were written for the data {named}, this program has {DataVersion.Text}; 'recipelint baseline "
                     + "compare' lists the verdicts that change, then write the new name."));
         }
     }

@@ -98,10 +98,13 @@ internal static class ImportCommand
         else
         {
             var target = Path.GetFullPath(asked.Into, world.CurrentDirectory);
-            NewFiles.Write(world, target, asked.Into == "." ? "" : asked.Into, [.. result.Files.Select(f => (f.Name, f.Text))]);
+            var remembered = asked.RememberIn is { } file
+                ? new WholeFile(Path.GetFullPath(file, world.CurrentDirectory), mapping.Write()) { IsNew = true }
+                : null;
+            NewFiles.Write(
+                world, target, asked.Into == "." ? "" : asked.Into, [.. result.Files.Select(f => (f.Name, f.Text))], remembered);
             if (asked.RememberIn is { } kept)
             {
-                WholeFiles.Write([new WholeFile(Path.GetFullPath(kept, world.CurrentDirectory), mapping.Write()) { IsNew = true }]);
                 world.Out.WriteLine($"wrote {Printable.Show(kept)}; next time: --mapping {Printable.Show(kept)}");
             }
         }

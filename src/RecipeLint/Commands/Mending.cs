@@ -42,21 +42,12 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
             return session.Now;
         }
 
-        foreach (var (file, _) in session.Changed.Where(f => !session.IsNew(f.Key)))
-        {
-            // Whoever saved the file in the meantime keeps what was saved.
-            if (before.Workspace.Sources.TryGetValue(file, out var read) && !session.BytesOnDisk(file).AsSpan().EndsWith(read.Bytes))
-            {
-                throw new UsageException($"'{file}' was changed while it was being read; nothing was written.");
-            }
-        }
-
         // A file and a link to it are one file on the disk, and it is written once.
         var once = session.Changed.GroupBy(f => run.Files.ResolveLinks(session.FullPathOf(f.Key)), StringComparer.Ordinal).ToList();
         WholeFiles.Write([.. once.Select(g => g.First()).Select(f => new WholeFile(session.FullPathOf(f.Key), f.Value)
         {
             IsNew = session.IsNew(f.Key),
-            Expected = session.IsNew(f.Key) ? null : session.BytesOnDisk(f.Key),
+            Expected = session.IsNew(f.Key) ? null : AsRead(before, session, f.Key),
         })]);
         foreach (var (file, first) in once.SelectMany(g => g.Skip(1).Select(f => (f.Key, g.First().Key))))
         {
@@ -65,6 +56,16 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
 
         Tell(session);
         return session.Now;
+    }
+
+    /// <summary>The bytes on the disk, with the mark in front that some editors write.</summary>
+    /// <exception cref="UsageException">Somebody saved the file meanwhile, and keeps what was saved.</exception>
+    private static byte[] AsRead(Judged before, RepairSession session, string file)
+    {
+        var now = session.BytesOnDisk(file);
+        return !before.Workspace.Sources.TryGetValue(file, out var read) || now.AsSpan().EndsWith(read.Bytes)
+            ? now
+            : throw new UsageException($"'{file}' was changed while it was being read; nothing was written.");
     }
 
     /// <summary>The repairs of what is left; null when they were not asked for.</summary>

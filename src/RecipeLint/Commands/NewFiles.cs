@@ -26,7 +26,13 @@ internal static class NewFiles
     }
 
     /// <inheritdoc cref="Refuse"/>
-    public static void Write(Surroundings world, string target, string named, IReadOnlyList<(string Path, string Text)> files)
+    /// <param name="world">Is told what was written.</param>
+    /// <param name="target">Full path of the folder.</param>
+    /// <param name="named">The folder as it is called in messages.</param>
+    /// <param name="files">By path in the folder.</param>
+    /// <param name="beside">Written with them or not at all; null for none.</param>
+    public static void Write(
+        Surroundings world, string target, string named, IReadOnlyList<(string Path, string Text)> files, WholeFile? beside = null)
     {
         Refuse(target, named, files.Select(f => f.Path));
         WholeFiles.Write(
@@ -36,6 +42,7 @@ internal static class NewFiles
                 IsNew = true,
                 MakesFolder = true,
             }),
+            .. beside is null ? Array.Empty<WholeFile>() : [beside],
         ]);
         foreach (var (path, _) in files)
         {

@@ -72,12 +72,12 @@ internal static class ReportCommand
         var beside = new PageFolder(ListName, "recipelint report", "report");
         beside.Earlier(full, folder);
         var up = "../" + Uri.EscapeDataString(Path.GetFileName(target.FullPath));
+        var title = string.Join(", ", run.Asked.Select(ShownName.Of));
+        var page = OverviewPage.Of(report, run.Workspace, title is "." or "" ? "All files" : title, Uri.EscapeDataString(folder) + "/");
         beside.Write(
             full,
             folder,
-            [.. report.Asked.Order(StringComparer.Ordinal).Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up)))]);
-        var title = string.Join(", ", run.Asked.Select(ShownName.Of));
-        var page = OverviewPage.Of(report, run.Workspace, title is "." or "" ? "All files" : title, Uri.EscapeDataString(folder) + "/");
-        target.Write(writer => writer.Write(page));
+            [.. report.Asked.Order(StringComparer.Ordinal).Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up)))],
+            target.Whole(writer => writer.Write(page)));
     }
 }

@@ -93,17 +93,16 @@ internal sealed class ReportOptions
 
     public void Deliver(Surroundings world, ParseResult parsed, IReadOnlyList<(string Format, OutputFile? File)> targets, Report report)
     {
-        foreach (var (format, file) in targets)
+        // Files first, all or none: where they cannot be written nothing is said either.
+        WholeFiles.Deliver(
+        [
+            .. targets.Where(t => t.File is not null).Select(t => t.File!.Whole(
+                writer => ReportFormats.Write(t.Format, writer, report, Options(parsed.GetValue(_color) == "always")))),
+        ]);
+        foreach (var (format, _) in targets.Where(t => t.File is null))
         {
-            if (file is null)
-            {
-                ReportFormats.Write(format, world.Out, report, Options(world.UseColor(parsed.GetValue(_color)!)));
-                world.Out.Flush();
-            }
-            else
-            {
-                file.Write(writer => ReportFormats.Write(format, writer, report, Options(parsed.GetValue(_color) == "always")));
-            }
+            ReportFormats.Write(format, world.Out, report, Options(world.UseColor(parsed.GetValue(_color)!)));
+            world.Out.Flush();
         }
 
         FormatOptions Options(bool color) => new(

@@ -31,7 +31,10 @@ internal sealed record OutputFile(string FullPath)
         return reason is null ? new OutputFile(full) : throw new UsageException($"cannot write '{path}': {reason}.");
     }
 
-    public void Write(Action<TextWriter> write)
+    public void Write(Action<TextWriter> write) => WholeFiles.Deliver([Whole(write)]);
+
+    /// <summary>The file as it will stand on the disk, for whoever writes it together with others.</summary>
+    public WholeFile Whole(Action<TextWriter> write)
     {
         using var text = new MemoryStream();
         using (var writer =
@@ -40,7 +43,7 @@ internal sealed record OutputFile(string FullPath)
             write(writer);
         }
 
-        WholeFiles.Deliver(FullPath, text.ToArray());
+        return new WholeFile(FullPath, text.ToArray());
     }
 
     private static bool IsInput(string full, Workspace inputs)

@@ -16,8 +16,9 @@ internal sealed record PageFolder(string ListName, string Command, string What)
 
     /// <param name="folder">Full path.</param>
     /// <param name="named">As the user wrote it.</param>
+    /// <param name="beside">Written with the pages or not at all, such as the page that leads to them; null for none.</param>
     /// <exception cref="UsageException">Something else is there.</exception>
-    public void Write(string folder, string named, IReadOnlyList<(string Path, string Text)> files)
+    public void Write(string folder, string named, IReadOnlyList<(string Path, string Text)> files, WholeFile? beside = null)
     {
         var earlier = Earlier(folder, named);
         Refuse(folder, earlier, files.Select(f => f.Path));
@@ -27,7 +28,7 @@ internal sealed record PageFolder(string ListName, string Command, string What)
         WriteList(folder, files.Select(f => f.Path).Concat(earlier));
         try
         {
-            WholeFiles.Write([.. files.Select(f => Page(folder, f.Path, f.Text))]);
+            WholeFiles.Write([.. files.Select(f => Page(folder, f.Path, f.Text)), .. beside is null ? Array.Empty<WholeFile>() : [beside]]);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Runtime.InteropServices;
 
 namespace RecipeLint.Shell;
@@ -29,7 +28,8 @@ internal sealed record WholeFile(string FullPath, byte[] Bytes)
 /// </summary>
 internal static class WholeFiles
 {
-    private const int MostNames = 100;
+    /// <summary>Of a name of ours, so that it stays below the 255 bytes that a disk takes.</summary>
+    private const int LongestPart = 40;
 
     /// <summary>No run of ours waits so long between writing beside and putting in place: what is older was left by one that was
     /// killed.</summary>
@@ -75,6 +75,8 @@ internal static class WholeFiles
                 PutInPlace(waiting);
                 made.Clear();
             }
+
+            Sweep(waiting);
         }
         finally
         {
@@ -134,29 +136,35 @@ internal static class WholeFiles
         var replaced = new List<Replaced>();
         try
         {
-            foreach (var (beside, target, file) in waiting)
+            // New ones first: of two runs at once one stops before it has touched anything.
+            foreach (var (beside, target, file) in waiting.OrderByDescending(w => w.File.IsNew))
             {
-                if (file.Expected is { } expected && (!File.Exists(target) || !File.ReadAllBytes(target).AsSpan().SequenceEqual(expected)))
-                {
-                    throw new IOException($"'{Path.GetFileName(target)}' was changed by someone else meanwhile; nothing was written.");
-                }
-
+                using var held = Held(target, file.Expected);
                 if (new FileInfo(target).LinkTarget is { } link)
                 {
                     File.Move(beside, target, overwrite: !file.IsNew);
                     replaced.Add(new Replaced(target, null, link));
                 }
-                else if (waiting.Count > 1 && File.Exists(target) && !file.IsNew)
+                else if (file.IsNew)
+                {
+                    // Moving looks first and then replaces; only making a file tells at once that another run made it.
+                    new FileStream(target, FileMode.CreateNew, FileAccess.Write).Dispose();
+                    replaced.Add(new Replaced(target, null, null));
+                    File.Move(beside, target, overwrite: true);
+                }
+                else if (waiting.Count > 1 && File.Exists(target))
                 {
                     // What stood there keeps a name of ours, so that taking it back needs no room on the disk.
-                    var before = FreeName(target);
-                    File.Replace(beside, target, before, ignoreMetadataErrors: true);
-                    replaced.Add(new Replaced(target, before, null));
+                    replaced.Add(new Replaced(target, Exchange(beside, target), null));
                 }
                 else
                 {
-                    File.Move(beside, target, overwrite: !file.IsNew);
-                    replaced.Add(new Replaced(target, null, null));
+                    var wasThere = File.Exists(target);
+                    File.Move(beside, target, overwrite: true);
+                    if (!wasThere)
+                    {
+                        replaced.Add(new Replaced(target, null, null));
+                    }
                 }
             }
         }
@@ -172,20 +180,75 @@ internal static class WholeFiles
         }
     }
 
-    /// <summary>Writes a report where the user said: a file whole or not at all, a device or pipe as it is.</summary>
-    /// <exception cref="IOException">It cannot be written, for example because the disk or device is full.</exception>
-    /// <exception cref="UnauthorizedAccessException">It may not be written.</exception>
-    public static void Deliver(string fullPath, byte[] bytes)
+    /// <summary>Puts one file in the place of another.</summary>
+    /// <returns>Where the other lies now.</returns>
+    private static string Exchange(string beside, string target)
     {
-        if (!IsSpecial(fullPath))
+        var before = Beside(target);
+        try
         {
-            Write([new WholeFile(fullPath, bytes)]);
-            return;
+            File.Replace(beside, target, before, ignoreMetadataErrors: true);
+            return before;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Its second name is made first; the file itself still stands in its place.
+            File.Delete(before);
+            throw;
+        }
+    }
+
+    /// <summary>
+    /// Makes sure that a file still is what was read, and keeps other runs of ours from replacing it until that is done; null where nothing
+    /// was read.
+    /// </summary>
+    /// <exception cref="IOException">Somebody saved it since, or another run of ours is replacing it.</exception>
+    private static FileStream? Held(string target, byte[]? expected)
+    {
+        if (expected is null)
+        {
+            return null;
         }
 
-        using var stream = new FileStream(fullPath, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
-        stream.Write(bytes);
-        stream.Flush();
+        var held = Hold(target);
+        if (File.Exists(target) && File.ReadAllBytes(target).AsSpan().SequenceEqual(expected))
+        {
+            return held;
+        }
+
+        held.Dispose();
+        throw new IOException($"'{Path.GetFileName(target)}' was changed by someone else meanwhile; nothing was written.");
+    }
+
+    /// <summary>
+    /// A file that only one run at a time can have open. It goes when that run ends, however it ends, or with the next one.
+    /// </summary>
+    private static FileStream Hold(string target)
+    {
+        var name = Path.Combine(Path.GetDirectoryName(target)!, $".recipelint-{Part(target)}.held.partial");
+        try
+        {
+            return new FileStream(
+                name, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 0, FileOptions.DeleteOnClose);
+        }
+        catch (IOException fault)
+        {
+            throw new IOException($"'{Path.GetFileName(target)}' is being written by another run; nothing was written.", fault);
+        }
+    }
+
+    /// <summary>Writes reports where the user said: files whole, all or none, then devices and pipes as they are.</summary>
+    /// <exception cref="IOException">One cannot be written, for example because the disk or device is full.</exception>
+    /// <exception cref="UnauthorizedAccessException">One may not be written.</exception>
+    public static void Deliver(IReadOnlyList<WholeFile> reports)
+    {
+        var special = reports.Where(r => IsSpecial(r.FullPath)).ToList();
+        Write([.. reports.Except(special)]);
+        foreach (var report in special)
+        {
+            using var stream = new FileStream(report.FullPath, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+            Fill(stream, report.Bytes);
+        }
     }
 
     /// <summary>Devices, pipes and terminals: what cannot be replaced by a file of the same name.</summary>
@@ -228,53 +291,69 @@ internal static class WholeFiles
     /// <summary>A new file with a name nothing has, so that no file or link of anybody's is written through.</summary>
     private static string WriteBeside(string target, byte[] bytes)
     {
-        for (var i = 1; ; i++)
+        var beside = Beside(target);
+        using var stream = new FileStream(beside, FileMode.CreateNew, FileAccess.Write, FileShare.Read, bufferSize: 0);
+        try
         {
-            var beside = Beside(target, i);
-            try
-            {
-                using var stream = new FileStream(beside, FileMode.CreateNew, FileAccess.Write);
-                try
-                {
-                    stream.Write(bytes);
-                    stream.Flush(flushToDisk: true);
-                }
-                catch (IOException)
-                {
-                    // A full disk leaves half a file, which is nobody's.
-                    stream.Dispose();
-                    File.Delete(beside);
-                    throw;
-                }
-
-                Sweep(target, beside, i);
-                return beside;
-            }
-            catch (IOException) when (i < MostNames && Path.Exists(beside))
-            {
-                // Of another run at the same time, or left by one that was killed.
-            }
+            Fill(stream, bytes);
+            return beside;
+        }
+        catch (IOException)
+        {
+            // A full disk leaves half a file, which is nobody's.
+            stream.Dispose();
+            File.Delete(beside);
+            throw;
         }
     }
 
-    /// <summary>Hidden, and with our name in it: nobody else's.</summary>
-    private static string Beside(string target, int number) => Path.Combine(
-        Path.GetDirectoryName(target)!,
-        string.Create(CultureInfo.InvariantCulture, $".recipelint-{Path.GetFileName(target)}.{number}.partial"));
-
-    private static string FreeName(string target) =>
-        Enumerable.Range(1, MostNames).Select(i => Beside(target, i)).FirstOrDefault(b => !Path.Exists(b))
-        ?? throw new IOException($"too many unfinished files lie beside '{Path.GetFileName(target)}'; remove those that end in .partial.");
-
-    /// <summary>Removes what runs that were killed left of this file. The clock is that of the disk.</summary>
-    private static void Sweep(string target, string fresh, int count)
+    private static void Fill(FileStream stream, byte[] bytes)
     {
-        var now = File.GetLastWriteTimeUtc(fresh);
-        foreach (var older in Enumerable.Range(1, count - 1).Select(i => Beside(target, i)))
+        try
         {
-            if (new FileInfo(older) is { Exists: true } left && now - left.LastWriteTimeUtc > _abandoned)
+            stream.Write(bytes);
+            stream.Flush(flushToDisk: stream.CanSeek);
+        }
+        catch (ArgumentOutOfRangeException fault)
+        {
+            // What the runtime makes of a disk that takes no file of this size.
+            throw new IOException($"'{Path.GetFileName(stream.Name)}' cannot be written: the disk takes no file of this size.", fault);
+        }
+    }
+
+    /// <summary>Hidden, with our name in it and of this one file: no other run has the same.</summary>
+    private static string Beside(string target)
+    {
+        return Path.Combine(Path.GetDirectoryName(target)!, $".recipelint-{Part(target)}.{Guid.NewGuid():N}.partial");
+    }
+
+    private static string Part(string target)
+    {
+        var name = Path.GetFileName(target);
+        return name.Length > LongestPart ? name[..LongestPart] : name;
+    }
+
+    /// <summary>Removes what runs that were killed left in these folders. The clock is that of the disk.</summary>
+    private static void Sweep(List<Waiting> written)
+    {
+        foreach (var one in written.DistinctBy(w => Path.GetDirectoryName(w.Target)))
+        {
+            var now = File.GetLastWriteTimeUtc(one.Target);
+            foreach (var left in new DirectoryInfo(Path.GetDirectoryName(one.Target)!).EnumerateFiles(".recipelint-*.partial"))
             {
-                left.Delete();
+                if (now - left.LastWriteTimeUtc <= _abandoned)
+                {
+                    continue;
+                }
+
+                try
+                {
+                    left.Delete();
+                }
+                catch (UnauthorizedAccessException)
+                {
+                    // In a folder that many share it is somebody else's, and theirs to remove; what was asked for is written.
+                }
             }
         }
     }

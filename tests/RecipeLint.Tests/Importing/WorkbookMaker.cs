@@ -46,32 +46,50 @@ internal sealed class WorkbookMaker
         return this;
     }
 
-    public byte[] Pack()
+    /// <summary>The parts of a small workbook as XML, with something of everything that is read.</summary>
+    public static IReadOnlyDictionary<string, string> Exemplar { get; } = new WorkbookMaker
+    {
+        Styles = "<numFmts><numFmt numFmtId=\"164\" formatCode=\"0.0\"/></numFmts><cellXfs><xf numFmtId=\"0\"/><xf numFmtId=\"164\"/></cellXfs>",
+    }.Sheet(
+        "A",
+        [["substance", "amount", "note"], ["KNO3", "<c t=\"inlineStr\"><is><r><t>1 g</t></r><rPh sb=\"0\" eb=\"1\"><t>x</t></rPh></is></c>", "<c s=\"1\"><f>B2*2</f><v>2</v></c>"]],
+        after: "<mergeCells><mergeCell ref=\"C2:C3\"/></mergeCells>",
+        hiddenRow: "2").Parts().ToDictionary();
+
+    public byte[] Pack() => Packed(Parts());
+
+    /// <summary>The small workbook with one part replaced.</summary>
+    public static byte[] PackWith(string part, string xml) => Packed(Exemplar.Select(p => p.Key == part ? KeyValuePair.Create(part, xml) : p));
+
+    private IEnumerable<KeyValuePair<string, string>> Parts()
+    {
+        var list = string.Concat(_sheets.Select((s, i) =>
+            $"<sheet name=\"{SecurityElement.Escape(s.Name)}\" sheetId=\"{i + 1}\" state=\"{s.State}\" r:id=\"rId{i + 1}\"/>"));
+        yield return new("xl/workbook.xml", $"<workbook xmlns=\"{Main}\" xmlns:r=\"{Relations}\"><sheets>{list}</sheets></workbook>");
+        var targets = string.Concat(_sheets.Select((_, i) => $"<Relationship Id=\"rId{i + 1}\" Type=\"sheet\" Target=\"worksheets/sheet{i + 1}.xml\"/>"));
+        yield return new("xl/_rels/workbook.xml.rels", $"<Relationships>{targets}</Relationships>");
+        yield return new("xl/styles.xml", $"<styleSheet xmlns=\"{Main}\">{Styles}</styleSheet>");
+        yield return new("xl/sharedStrings.xml", $"<sst xmlns=\"{Main}\">{string.Concat(_shared.Select(t => $"<si><t xml:space=\"preserve\">{SecurityElement.Escape(t)}</t></si>"))}</sst>");
+        for (var i = 0; i < _sheets.Count; i++)
+        {
+            yield return new($"xl/worksheets/sheet{i + 1}.xml", _sheets[i].Xml);
+        }
+    }
+
+    private static byte[] Packed(IEnumerable<KeyValuePair<string, string>> parts)
     {
         using var memory = new MemoryStream();
         using (var zip = new ZipArchive(memory, ZipArchiveMode.Create, leaveOpen: true))
         {
-            var list = string.Concat(_sheets.Select((s, i) =>
-                $"<sheet name=\"{SecurityElement.Escape(s.Name)}\" sheetId=\"{i + 1}\" state=\"{s.State}\" r:id=\"rId{i + 1}\"/>"));
-            Entry(zip, "xl/workbook.xml", $"<workbook xmlns=\"{Main}\" xmlns:r=\"{Relations}\"><sheets>{list}</sheets></workbook>");
-            var targets = string.Concat(_sheets.Select((_, i) => $"<Relationship Id=\"rId{i + 1}\" Type=\"sheet\" Target=\"worksheets/sheet{i + 1}.xml\"/>"));
-            Entry(zip, "xl/_rels/workbook.xml.rels", $"<Relationships>{targets}</Relationships>");
-            Entry(zip, "xl/styles.xml", $"<styleSheet xmlns=\"{Main}\">{Styles}</styleSheet>");
-            Entry(zip, "xl/sharedStrings.xml", $"<sst xmlns=\"{Main}\">{string.Concat(_shared.Select(t => $"<si><t xml:space=\"preserve\">{SecurityElement.Escape(t)}</t></si>"))}</sst>");
-            for (var i = 0; i < _sheets.Count; i++)
+            foreach (var (name, text) in parts)
             {
-                Entry(zip, $"xl/worksheets/sheet{i + 1}.xml", _sheets[i].Xml);
+                using var writer = new StreamWriter(zip.CreateEntry(name).Open(), new UTF8Encoding(false));
+                writer.Write("<?xml version=\"1.0\" encoding=\"UTF-8\"?>");
+                writer.Write(text);
             }
         }
 
         return memory.ToArray();
-    }
-
-    private static void Entry(ZipArchive zip, string name, string text)
-    {
-        using var writer = new StreamWriter(zip.CreateEntry(name).Open(), new UTF8Encoding(false));
-        writer.Write("<?xml version=\"1.0\" encoding=\"UTF-8\"?>");
-        writer.Write(text);
     }
 
     private int Shared(string text)

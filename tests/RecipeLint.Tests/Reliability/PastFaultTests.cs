@@ -43,4 +43,76 @@ public sealed class PastFaultTests
         Assert.InRange(Cli.RunOver(tree, "explain", rule, "--for", "a.stock.json").Code, 0, 2);
         Assert.InRange(Cli.RunOver(tree, "check", ".").Code, 0, 1);
     }
+
+    /// <summary>Half a character among the arguments, as a Windows console can send it, was an internal fault while the settings were written.</summary>
+    [Fact]
+    public void HalfACharacterInAnArgumentIsWrittenAsAWholeOne()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"add": "KNO3", "amount": "1e9 g"}]}""");
+        Directory.CreateDirectory(Path.Combine(scratch.Path, ".git"));
+        var finding = Cli.RunIn(scratch.Path, null, "check", ".", "--quiet").Findings[0];
+        Assert.Equal((0, ""), Cli.RunIn(scratch.Path, null, "accept", finding, "--because", "a \ud800 b") is var answer ? (answer.Code, answer.Error) : default);
+        Assert.Contains("a \ufffd b", File.ReadAllText(Path.Combine(scratch.Path, "recipelint.json")), StringComparison.Ordinal);
+    }
+
+    /// <summary>A pipe was waited for, and a device without an end was read until the memory was full.</summary>
+    [Theory]
+    [InlineData("check", ".", "--baseline", "{0}")]
+    [InlineData("baseline", "compare", ".", "--file", "{0}")]
+    [InlineData("merge", "{0}")]
+    [InlineData("import", "{0}")]
+    [InlineData("learn", "week", "--score")]
+    public void PipesAndDevicesAreRefusedAndNeverWaitedFor(params string[] arguments)
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        using var scratch = new Scratch();
+        scratch.Write("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"pour": "1 L"}]}""");
+        Directory.CreateDirectory(Path.Combine(scratch.Path, "week"));
+        var pipe = Path.Combine(scratch.Path, "week", "score.json");
+        using (var make = System.Diagnostics.Process.Start("mkfifo", [pipe]))
+        {
+            make.WaitForExit();
+        }
+
+        foreach (var odd in arguments[0] == "learn" ? [pipe] : (string[])[pipe, "/dev/zero"])
+        {
+            var answer = Cli.RunIn(scratch.Path, null, [.. arguments.Select(a => a == "{0}" ? odd : a)]);
+            Assert.Equal((2, 1), (answer.Code, answer.Error.Count(c => c == '\n')));
+            Assert.Contains("no regular file", answer.Error, StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>Each was an internal fault: the library reads logs that lack what they are put together by.</summary>
+    [Theory]
+    [InlineData("""[{"id": "RL0001"}, null]""", "[]", "[]")]
+    [InlineData("""[{"name": "x"}]""", "[]", "[]")]
+    [InlineData("[]", """[{"ruleId": "RL9999", "message": {"text": "x"}}]""", "[]")]
+    [InlineData("""[{"id": "RL0001"}]""", """[{"ruleId": "RL0001"}]""", "[]")]
+    [InlineData("""[{"id": "RL0001"}]""", "[null]", "[]")]
+    [InlineData("[]", "[]", "[null]")]
+    [InlineData("[]", "[]", """[{"toolExecutionNotifications": [{}]}]""")]
+    [InlineData("[]", "[]", "[{\"toolExecutionNotifications\": 7}]")]
+    public void ALogThatLacksItsPartsIsOneLine(string rules, string results, string invocations)
+    {
+        var tree = new MemoryFileTree("/shop").Add("a.sarif", $$$"""{"version": "2.1.0", "runs": [{"tool": {"driver": {"name": "RecipeLint", "rules": {{{rules}}}}}, "results": {{{results}}}, "invocations": {{{invocations}}}}]}""");
+        var answer = Cli.RunOver(tree, "merge", "a.sarif");
+        Assert.Equal((2, 1), (answer.Code, answer.Error.Count(c => c == '\n')));
+    }
+
+    [Theory]
+    [InlineData("""[{"ruleId": "RL0001", "message": {"text": "x"}, "locations": []}]""", "[]")]
+    [InlineData("[]", """[{"toolExecutionNotifications": [{"message": {"text": "99999999999999999999 more results are left out; the 5000 gravest are here."}}]}]""")]
+    [InlineData("[]", """[{"toolExecutionNotifications": [{"message": {"text": "2147483647 more results are left out; x"}}, {"message": {"text": "2147483647 more results are left out; x"}}]}]""")]
+    public void AnOddLogIsMerged(string results, string invocations)
+    {
+        var tree = new MemoryFileTree("/shop").Add("a.sarif", $$$"""{"version": "2.1.0", "runs": [{"tool": {"driver": {"name": "RecipeLint", "rules": [{"id": "RL0001"}]}}, "results": {{{results}}}, "invocations": {{{invocations}}}}]}""");
+        var answer = Cli.RunOver(tree, "merge", "a.sarif", "--fail-on", "never");
+        Assert.InRange(answer.Code, 0, 3);
+        Assert.DoesNotContain("internal fault", answer.Error, StringComparison.Ordinal);
+    }
 }

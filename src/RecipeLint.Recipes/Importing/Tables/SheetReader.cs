@@ -123,8 +123,11 @@ internal sealed class SheetReader(List<string> texts, List<NumberShown> styles, 
     }
 
     /// <summary>Merged cells say one thing for all of them. Only rows that hold something of their own are reached.</summary>
+    /// <exception cref="UnusableTableException">More merged cells lie over each other than any table has.</exception>
     private static void Spread(SortedDictionary<int, List<TableCell>> rows, List<CellRange> merged, int cells)
     {
+        var numbers = rows.Keys.ToArray();
+        var left = TableBounds.MergedRows;
         foreach (var range in merged)
         {
             if (!rows.TryGetValue(range.Top, out var first) || first.ElementAtOrDefault(range.Left - 1) is not { IsEmpty: false } cell)
@@ -132,11 +135,16 @@ internal sealed class SheetReader(List<string> texts, List<NumberShown> styles, 
                 continue;
             }
 
-            foreach (var row in rows.Keys.Where(r => r > range.Top && r <= range.Bottom).ToList())
+            for (var i = Array.BinarySearch(numbers, range.Top) + 1; i < numbers.Length && numbers[i] <= range.Bottom; i++)
             {
-                if (rows[row].ElementAtOrDefault(range.Left - 1).IsEmpty)
+                if (--left < 0)
                 {
-                    Put(rows, row, range.Left, cell);
+                    throw new UnusableTableException("has merged cells that lie over each other; no table of a recipe has so many.");
+                }
+
+                if (rows[numbers[i]].ElementAtOrDefault(range.Left - 1).IsEmpty)
+                {
+                    Put(rows, numbers[i], range.Left, cell);
                     Count(++cells);
                 }
             }

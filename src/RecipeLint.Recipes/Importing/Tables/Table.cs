@@ -57,6 +57,9 @@ public static class TableBounds
 
     internal const int Columns = 200;
 
+    /// <summary>Rows that are reached by merged cells, one counted once for each block over it.</summary>
+    internal const int MergedRows = 1_000_000;
+
     /// <summary>Characters of one cell.</summary>
     internal const int CellLength = 2_000;
 
