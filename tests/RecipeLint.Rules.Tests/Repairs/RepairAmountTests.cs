@@ -1,10 +1,14 @@
 using System.Globalization;
+using System.Text;
 using System.Text.RegularExpressions;
+using RecipeLint.Analysis;
+using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Preservation;
 using RecipeLint.Rules.Repairs;
 using RecipeLint.Rules.Tests.Folders;
 using RecipeLint.Rules.Tests.Procedure;
+using RecipeLint.Rules.Tests.Workings;
 using Xunit.Abstractions;
 
 namespace RecipeLint.Rules.Tests.Repairs;
@@ -50,33 +54,70 @@ public sealed partial class RepairAmountTests(ITestOutputHelper output)
         var apart = new List<string>();
         foreach (var folder in RuleFolder.All.Where(f => RuleList.All.Single(r => r.Name == f.Name) is IProposesRepairs).SelectMany(f => f.Failing))
         {
-            var facts = ExampleRun.Of(folder).Facts;
-            foreach (var repair in RepairExampleTests.Of(folder))
-            {
-                var litres = facts.FindStock(repair.Finding.Place.File)?.Volume.Litres ?? 1;
-                if (AmountOfThing().Match(repair.Repair.Title) is not { Success: true } title)
-                {
-                    continue;
-                }
-
-                var written = In(title.Groups["number"].Value, title.Groups["unit"].Value, title.Groups["per"].Success ? litres : 1);
-                var asked = AskedOf(repair.Finding.Message, title.Groups["thing"].Value, litres).ToList();
-                if (asked.Count == 0)
-                {
-                    continue;
-                }
-
-                compared++;
-                if (!asked.Exists(a => written / a is > 1 - Rounded and < 1 + Rounded))
-                {
-                    apart.Add($"{folder}: '{repair.Repair.Title}' against '{repair.Finding.Message}'");
-                }
-            }
+            Compare(folder.ToString(), RepairExampleTests.Of(folder), ExampleRun.Of(folder).Facts, apart, ref compared);
         }
 
         output.WriteLine($"{compared} compared, {apart.Count} apart");
         Assert.True(apart.Count == 0, $"{compared} compared\n{string.Join('\n', apart)}");
         Assert.InRange(compared, 6, 5000);
+    }
+
+    /// <summary>The same over mutants of the examples whose repairs write an amount; RECIPELINT_LONG=1 makes forty times as many.</summary>
+    [Fact]
+    public void WhatAMessageAsksForIsWhatARepairWritesInMutantsToo()
+    {
+        var each = Environment.GetEnvironmentVariable("RECIPELINT_LONG") == "1" ? 80 : 2;
+        var examples = RuleFolder.All.Where(f => RuleList.All.Single(r => r.Name == f.Name) is IProposesRepairs).SelectMany(f => f.Failing)
+            .Where(f => RepairExampleTests.Of(f).Any(r => AmountOfThing().IsMatch(r.Repair.Title))).ToList();
+        var all = examples.AsParallel().AsOrdered().Select(folder =>
+        {
+            var run = ExampleRun.Of(folder);
+            var mutants = new JsonMutants(run.Workspace.Sources.OrderBy(s => s.Key, StringComparer.Ordinal).Select(s => (s.Key, Encoding.UTF8.GetString(s.Value.Bytes.ToArray()))));
+            var (compared, apart) = (0, new List<string>());
+            for (var number = 0; number < each; number++)
+            {
+                if (mutants.Of(number) is not var (file, bytes, slip))
+                {
+                    continue;
+                }
+
+                var files = new OverlayFileTree(run.Files, file, bytes);
+                var now = Judged.Of(files, ["."], ExampleRun.Load, ExampleRun.Engine);
+                var desk = new RepairDesk(files, ExampleRun.Load, ExampleRun.Engine, now);
+                var repairs = now.Result.Findings.Where(f => f.Rule.Name == folder.Rule.Name).SelectMany(f => desk.For(f)).ToList();
+                Compare($"{folder}, {slip}", repairs, now.Facts, apart, ref compared);
+            }
+
+            return (Compared: compared, Apart: apart);
+        }).ToList();
+        output.WriteLine($"{examples.Count} examples, {all.Sum(a => a.Compared)} compared");
+        Assert.True(all.TrueForAll(a => a.Apart.Count == 0), string.Join('\n', all.SelectMany(a => a.Apart)));
+        Assert.InRange(all.Sum(a => a.Compared), 6, 100_000);
+    }
+
+    private static void Compare(string example, IEnumerable<VerifiedRepair> repairs, Facts facts, List<string> apart, ref int compared)
+    {
+        foreach (var repair in repairs)
+        {
+            var litres = facts.FindStock(repair.Finding.Place.File)?.Volume.Litres ?? 1;
+            if (AmountOfThing().Match(repair.Repair.Title) is not { Success: true } title)
+            {
+                continue;
+            }
+
+            var written = In(title.Groups["number"].Value, title.Groups["unit"].Value, title.Groups["per"].Success ? litres : 1);
+            var asked = AskedOf(repair.Finding.Message, title.Groups["thing"].Value, litres).ToList();
+            if (asked.Count == 0)
+            {
+                continue;
+            }
+
+            compared++;
+            if (!asked.Exists(a => written / a is > 1 - Rounded and < 1 + Rounded))
+            {
+                apart.Add($"{example}: '{repair.Repair.Title}' against '{repair.Finding.Message}'");
+            }
+        }
     }
 
     /// <summary>Amounts of a thing that a message asks for, in g or L; what it holds now does not count.</summary>
