@@ -1,5 +1,4 @@
 using System.Text;
-using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Profiles;

@@ -3,7 +3,6 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Batches;
 using RecipeLint.Analysis.Readings;
 using RecipeLint.Analysis.Uncertainty;
-using RecipeLint.Recipes.Batches;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Advice.Scoring;

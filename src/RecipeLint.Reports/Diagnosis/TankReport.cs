@@ -1,7 +1,6 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Tanks;
 using RecipeLint.Analysis.Judgement;
-using RecipeLint.Analysis.Observations;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
 

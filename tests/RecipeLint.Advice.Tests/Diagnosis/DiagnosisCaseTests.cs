@@ -1,4 +1,3 @@
-using RecipeLint.Analysis.Observations;
 using Xunit.Abstractions;
 
 namespace RecipeLint.Advice.Tests.Diagnosis;
