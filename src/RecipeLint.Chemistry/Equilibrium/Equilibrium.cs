@@ -113,6 +113,9 @@ public sealed class Equilibrium
     /// </summary>
     internal double[] LogProtonated { get; init; } = [];
 
+    /// <summary>Share of a component that still has its protons, over 0.95 and at most 1: see <see cref="SaltVerdicts"/>.</summary>
+    public double ProtonatedShare(string component) => Math.Pow(10, LogProtonated[Components.Find(component)]);
+
     /// <summary>mol per kg of water of a species; 0 when it takes no part.</summary>
     public double Molality(string species)
     {

@@ -33,7 +33,7 @@ public readonly record struct SaltVerdict(
     public double Index => (CalibratedShare > 0 ? CalibratedShare * CalibratedIndex!.Value : 0)
         + (CalibratedShare < 1 ? (1 - CalibratedShare) * ProductIndex!.Value : 0);
 
-    /// <summary>Where it may fall out as mixed crystals with its kin, although neither would alone; else null.</summary>
+    /// <summary>Where it may fall out as mixed crystals with its kin, also where neither would alone; else null.</summary>
     public MixedCrystal? Mixed { get; init; }
 
     /// <summary>
@@ -91,7 +91,7 @@ public static class SaltVerdicts
             var verdict = new SaltVerdict(solid, SaltState.Clear, share > 0 ? index : null, product, handbook, share);
             result.Add(verdict with { State = StateOf(verdict) });
         }
-        MixedCrystals.Mark(result);
+        MixedCrystals.Mark(result, input.Totals);
         return result;
     }
 

@@ -37,7 +37,41 @@ internal sealed class SolverRun
     /// Solves the solution without solids. The first attempt serves nearly every solution. For hard ones the convex problem with
     /// activity coefficients held and the full Newton take turns.
     /// </summary>
-    public bool Clear(SolutionInput input) => (input.StartFrom is { } neighbour && Near(neighbour)) || Clear(input.StartPh);
+    public bool Clear(SolutionInput input) =>
+        (input.StartFrom is { } neighbour && Near(neighbour)) || Clear(input.StartPh) || Thickened(input);
+
+    /// <summary>
+    /// For solutions that no way leads into at once: the same at a sixteenth of its strength, and from there stronger by degrees, each from the
+    /// one before.
+    /// </summary>
+    private bool Thickened(SolutionInput input)
+    {
+        const double weakest = 1.0 / 16, degree = 1.3, smallest = 1.005;
+        Equilibrium? before = null;
+        double share = weakest, step = degree, reached = 0;
+        while (true)
+        {
+            var weaker = input with
+            {
+                Totals = input.Totals.Scale(share),
+                InertIons = [.. input.InertIons.Select(i => i with { MolPerKg = i.MolPerKg * share })],
+                StartFrom = null,
+            };
+            var run = share == 1 ? this : new SolverRun(Problem.Set, weaker);
+            if (before is null ? run.Clear(input.StartPh) : run.Near(before))
+            {
+                if (share == 1) return true;
+                (before, reached) = (new ResultWriter(run, weaker).Result(), share);
+            }
+            else
+            {
+                step = Math.Sqrt(step);
+                if (before is null || step < smallest) return false;
+            }
+
+            share = Math.Min(1, reached * step);
+        }
+    }
 
     /// <summary>Lets solids form, from the state of the clear solution, which is conserved.</summary>
     /// <param name="candidates">What may form.</param>

@@ -13,6 +13,9 @@ namespace RecipeLint.Rules.Precipitation;
 /// </summary>
 internal abstract partial class SaltRule : SolidRule
 {
+    /// <summary>From how many times the amount of the salt alone mixed crystals are worth a word (common practice, no source).</summary>
+    private const double WorthSaying = 1.1;
+
     /// <summary>Part of all moles that other substances may make up beside a salt that is alone (common practice, no source).</summary>
     private const double Traces = 0.01;
 
@@ -65,12 +68,12 @@ internal abstract partial class SaltRule : SolidRule
         var amount = salt.GramsPerLitre > 0 ? $"{Say.Grams(salt.GramsPerLitre)}/L of {called}" : called;
         var what = salt.FallsOut
             ? $"{Say.Capital(amount)} crystallises out of '{stock.Stock.Name}' {Wording.When(salt.State, salt.Solid)}: "
-                + $"{Wording.BringsTimes(suppliers, salt.Index, salt.Solid)}{handbook}."
+                + $"{Wording.BringsTimes(suppliers, salt.Index, salt.Solid)}{handbook}{WithItsKin(salt)}."
             : salt.Salt?.Mixed is { } mixed
             ? $"'{stock.Stock.Name}' can drop mixed crystals of {called} and {mixed.With.Called} {Wording.When(salt.State, salt.Solid)}: "
                 + "neither would fall out alone, but in "
                 + "one crystal they take each other's place (saturation index of the mixed crystal up to "
-                    + $"{Say.Number(mixed.Index)}){handbook}."
+                    + $"{Say.Number(mixed.Index)}, at most {Say.Grams(MostMixed(salt))}/L of them){handbook}."
             : $"'{stock.Stock.Name}' comes close to dropping {called} {Wording.When(salt.State, salt.Solid)}: "
                 + $"{Wording.BringsTimes(suppliers, salt.Index, salt.Solid)}, "
                 + $"too near the limit to promise that it stays clear (saturation index {Say.Number(salt.Index)}, known to "
@@ -90,6 +93,16 @@ internal abstract partial class SaltRule : SolidRule
             Values = [.. Numbers(verdict)],
         };
     }
+
+    /// <summary>The most of ideal mixed crystals with its kin, g/L.</summary>
+    private static double MostMixed(JudgedDeposit salt) =>
+        Rounding.SixDigits((salt.Salt?.Mixed?.MostGramsPerKg ?? 0) * salt.State.KilogramsWaterPerLitre);
+
+    /// <summary>What potassium and ammonium in one crystal can add to a salt that falls out anyway.</summary>
+    private static string WithItsKin(JudgedDeposit salt) =>
+        salt.Salt?.Mixed is { } mixed && MostMixed(salt) > WorthSaying * salt.GramsPerLitre
+            ? $"; in mixed crystals with {mixed.With.Called} it can be up to {Say.Grams(MostMixed(salt))}/L"
+            : "";
 
     /// <summary>
     /// True where hardly anything else is in the stock: the handbook solubility of the salt itself decides then, and no activity model is

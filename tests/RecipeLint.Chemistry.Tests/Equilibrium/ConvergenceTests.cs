@@ -23,6 +23,23 @@ public sealed class ConvergenceTests(ITestOutputHelper output)
         Assert.True(state.Left.Iterations <= 80, $"{state.Left.Iterations} steps");
     }
 
+    /// <summary>Strong mixtures of two salts that no way led into at once (found in 2026).</summary>
+    [Theory]
+    [InlineData(10, "Ca+2", 2.29, "NO3-", 4.58, "Mg+2", 5.2, "SO4-2", 5.2)]
+    [InlineData(20, "Mg+2", 3.6, "SO4-2", 3.6, "Ca+2", 1.4, "Cl-", 2.8)]
+    [InlineData(20, "NH4+", 24, "NO3-", 24, "Na+", 0.85, "B(OH)3", 1.7)]
+    [InlineData(20, "NH4+", 22, "SO4-2", 11, "Na+", 0.5, "B(OH)3", 1)]
+    [InlineData(20, "NH4+", 9, "SO4-2", 7, "Ni+2", 2.5, null, 0)]
+    [InlineData(20, "NH4+", 14, "SO4-2", 7, "Mg+2", 3, "NO3-", 6)]
+    public void StrongMixturesAreSolved(
+        double celsius, string a, double molA, string b, double molB, string c, double molC, string? d, double molD)
+    {
+        (string, double)[] all = [(a, molA), (b, molB), (c, molC), .. d is null ? [] : ((string, double)[])[(d, molD)]];
+        var answer = Chemistry.Equilibrium.Equilibrium.Ask(Input(celsius, all), MayForm.Of(SolidRole.FormsReadily, SolidRole.SolubleSalt));
+        output.WriteLine($"clear {answer.Clear.Converged}, I {answer.Clear.IonicStrength}, with solids {answer.Converged}");
+        Assert.True(answer.Converged, answer.Failure);
+    }
+
     /// <summary>A guess of no solid was taken for the answer without being solved: calcium chloride at 1.5 times its solubility "stayed clear".</summary>
     [Fact]
     public void WhatIsNotSolvedIsNotCalledClear()

@@ -59,6 +59,28 @@ public sealed class SaltTests
         if (falls is not null) Assert.True(answer.Formed(falls) > 0);
     }
 
+    /// <summary>
+    /// The most of ideal mixed crystals is never less than what the equilibrium gives of both salts without mixing, and never more than there is.
+    /// </summary>
+    [Theory]
+    [InlineData(0.75, 3.5, "SO4-2", 0.5)]
+    [InlineData(2.5, 2, "NO3-", 1)]
+    [InlineData(5, 6, "NO3-", 1)]
+    [InlineData(2, 2.5, "H2PO4-", 1)]
+    [InlineData(3, 5, "H2PO4-", 1)]
+    [InlineData(2, 9, "SO4-2", 0.5)]
+    public void TheMostOfMixedCrystalsIsNeverLessThanTheSaltsApart(double potassium, double ammonium, string anion, double perCation)
+    {
+        (string, double)[] amounts = [("K+", potassium), ("NH4+", ammonium), (anion, perCation * (potassium + ammonium))];
+        var input = new SolutionInput { Totals = new ComponentTotals(amounts.Select(a => KeyValuePair.Create(a.Item1, a.Item2))), Celsius = 10 };
+        var answer = Chemistry.Equilibrium.Equilibrium.Ask(input, MayForm.Of(SolidRole.SolubleSalt));
+        Assert.True(answer.Converged, answer.Failure);
+        var mixed = Assert.Single(SaltVerdicts.Of(input, answer.Clear).Select(v => v.Mixed).OfType<MixedCrystal>());
+        var apart = new[] { mixed.Of, mixed.With }.Sum(s => answer.Formed(s.Name) * s.MolarMassGramsPerMole);
+        Assert.InRange(mixed.MostGramsPerKg, 0.98 * apart, (39.1 * potassium) + (18.04 * ammonium) + (97 * perCation * (potassium + ammonium)));
+        Assert.True(mixed.MostGramsPerKg > 0);
+    }
+
     /// <summary>Factor on all amounts at which a solid is just saturated.</summary>
     internal static double Saturation(Func<double, SolutionInput> at, string solid, double low = 0.7, double high = 1.35)
     {
