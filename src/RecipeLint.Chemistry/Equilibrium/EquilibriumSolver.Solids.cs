@@ -19,7 +19,7 @@ public sealed partial class EquilibriumSolver
         var run = new SolverRun(Constants, input);
         if (!run.Clear(input))
         {
-            var lost = Lost(input);
+            var lost = Lost(input, run.Reached);
             return new PrecipitationResult(new Equilibrium(lost, run.Newton.Iterations), lost);
         }
         var writer = new ResultWriter(run, input);

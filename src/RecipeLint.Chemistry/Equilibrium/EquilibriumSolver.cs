@@ -20,12 +20,16 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
         var run = new SolverRun(Constants, input);
         return run.Clear(input)
             ? new ResultWriter(run, input).Result()
-            : new Equilibrium(Lost(input), run.Newton.Iterations);
+            : new Equilibrium(Lost(input, run.Reached), run.Newton.Iterations);
     }
 
-    private static string Lost(SolutionInput input) => input is { FixedPh: > 10, CarbonDioxideAtm: not null }
+    private static string Lost(SolutionInput input, double reached) => input is { FixedPh: > 10, CarbonDioxideAtm: not null }
         ? string.Create(CultureInfo.InvariantCulture,
             $"There is no equilibrium with the air at pH {input.FixedPh:0.##}: such a solution takes up carbon dioxide until its pH falls.")
+        : reached > 0
+        ? string.Create(CultureInfo.InvariantCulture,
+            $"The equilibrium of this solution was not found: it is too strong for the model, which goes up to "
+                + $"{Math.Floor(100 * reached):0} % of its strength.")
         : "The equilibrium of this solution was not found: the iteration did not converge.";
 
     /// <summary>Why an input cannot be solved, or null.</summary>

@@ -11,8 +11,8 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
     /// <summary>Rounds of activities and molalities after each move where the quick way failed.</summary>
     private const int Patient = 4;
 
-    /// <summary>Part of the water that is left from one degree of evaporation to the next.</summary>
-    private const double Degree = 0.75;
+    /// <summary>Part of the water that is left from one degree of evaporation to the next, first and where that is too far.</summary>
+    private const double Degree = 0.75, SmallDegree = 0.93;
 
     /// <summary>Finds the set, beginning from the state of the clear solution.</summary>
     public bool Run(List<ActiveSolid> candidates)
@@ -25,14 +25,14 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
             // A guess of no solid at all is the clear solution, from which the search has just lost its way, and it is not solved.
             if (guess.Make(candidates, stiffness) && solids.Any && Search(candidates)) return true;
         }
-        return Evaporate(candidates, clear);
+        return Evaporate(candidates, clear, Degree) || Evaporate(candidates, clear, SmallDegree);
     }
 
     /// <summary>
     /// Begins with so much water that nothing falls out and takes it away by degrees: of one degree to the next few solids join or leave,
     /// and the way never leads through the strong, supersaturated solution in which the step-by-step search lost itself.
     /// </summary>
-    private bool Evaporate(List<ActiveSolid> candidates, Stand clear)
+    private bool Evaporate(List<ActiveSolid> candidates, Stand clear, double degree)
     {
         try
         {
@@ -47,7 +47,7 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
             {
                 if (!Search(candidates)) return false;
                 if (times == 1) return true;
-                var next = Math.Max(1, times * Degree);
+                var next = Math.Max(1, times * degree);
                 problem.Thin(next);
                 Shift(next / times);
                 times = next;

@@ -40,6 +40,9 @@ internal sealed class SolverRun
     public bool Clear(SolutionInput input) =>
         (input.StartFrom is { } neighbour && Near(neighbour)) || Clear(input.StartPh) || Thickened(input);
 
+    /// <summary>The strongest that was solved on the way to a solution that was not, as a share of it; 0 when none was.</summary>
+    public double Reached { get; private set; }
+
     /// <summary>
     /// For solutions that no way leads into at once: the same at a sixteenth of its strength, and from there stronger by degrees, each from the
     /// one before.
@@ -48,7 +51,7 @@ internal sealed class SolverRun
     {
         const double weakest = 1.0 / 16, degree = 1.3, smallest = 1.005;
         Equilibrium? before = null;
-        double share = weakest, step = degree, reached = 0;
+        double share = weakest, step = degree;
         while (true)
         {
             var weaker = input with
@@ -61,7 +64,7 @@ internal sealed class SolverRun
             if (before is null ? run.Clear(input.StartPh) : run.Near(before))
             {
                 if (share == 1) return true;
-                (before, reached) = (new ResultWriter(run, weaker).Result(), share);
+                (before, Reached) = (new ResultWriter(run, weaker).Result(), share);
             }
             else
             {
@@ -69,7 +72,7 @@ internal sealed class SolverRun
                 if (before is null || step < smallest) return false;
             }
 
-            share = Math.Min(1, reached * step);
+            share = Math.Min(1, Reached * step);
         }
     }
 
