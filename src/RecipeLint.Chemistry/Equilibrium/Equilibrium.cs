@@ -108,8 +108,8 @@ public sealed class Equilibrium
     public IReadOnlyList<SolidIndex> Solids => _solids;
 
     /// <summary>
-    /// log10 of the share of each component, by number, that still has its protons: of phosphate what is not HPO4-2 or PO4-3, of ammonium what
-    /// is not ammonia. 0 for what cannot lose any, and where a twentieth at most has lost them, as in the solutions of the pure salts.
+    /// log10 of the share of each component, by number, that still has its protons: of phosphate what is not HPO4-2 or PO4-3, of ammonium
+    /// what is not ammonia. 0 for what cannot lose any, and where a twentieth at most has lost them, as in the solutions of the pure salts.
     /// </summary>
     internal double[] LogProtonated { get; init; } = [];
 

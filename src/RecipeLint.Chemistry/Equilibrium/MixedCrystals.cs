@@ -43,15 +43,16 @@ internal static class MixedCrystals
             {
                 State = verdicts[greater].State == SaltState.Crystallises ? SaltState.Crystallises : SaltState.Close,
                 Mixed = new MixedCrystal(
-                    verdicts[greater].Solid, verdicts[greater].Index, verdicts[lesser].Solid, verdicts[lesser].Index, exchanged, mixed, totals),
+                    verdicts[greater].Solid, verdicts[greater].Index, verdicts[lesser].Solid, verdicts[lesser].Index, exchanged, mixed,
+                    totals),
             };
         }
     }
 
     /// <summary>
-    /// The most that crystals of any one composition can be until the solution is saturated with them, g per kg of water. At equilibrium ideal
-    /// mixed crystals have one composition, so no more of them can be there. What is dissolved changes the indices by its totals alone,
-    /// and a tenth is added because the activities change with it too.
+    /// The most that crystals of any one composition can be until the solution is saturated with them, g per kg of water. At equilibrium
+    /// ideal mixed crystals have one composition, so no more of them can be there. What is dissolved changes the indices by its totals
+    /// alone, and a tenth is added because the activities change with it too.
     /// </summary>
     internal static double MostGramsPerKg(MixedCrystal crystal)
     {

@@ -44,8 +44,8 @@ internal sealed class SolverRun
     public double Reached { get; private set; }
 
     /// <summary>
-    /// For solutions that no way leads into at once: the same at a sixteenth of its strength, and from there stronger by degrees, each from the
-    /// one before.
+    /// For solutions that no way leads into at once: the same at a sixteenth of its strength, and from there stronger by degrees, each from
+    /// the one before.
     /// </summary>
     private bool Thickened(SolutionInput input)
     {

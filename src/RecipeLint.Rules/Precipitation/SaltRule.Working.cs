@@ -48,7 +48,8 @@ internal abstract partial class SaltRule
             var total = work.Given($"{IonWords.Of(component)} in all", state.Mix.Totals[component], "mol/kg", "amounts in the file");
             if (state.Clear!.ProtonatedShare(component) is < 1 and var kept)
             {
-                total *= work.Given($"share of the {IonWords.Of(component)} that still has its protons, over 0.95", kept, "", Saturation.Engine);
+                total *= work.Given(
+                    $"share of the {IonWords.Of(component)} that still has its protons, over 0.95", kept, "", Saturation.Engine);
             }
 
             var ratio = count == 1 ? total / handbook : total / (count * handbook);
