@@ -92,7 +92,7 @@ internal sealed class Activity(Problem problem, Iterate at)
     {
         var pairs = problem.Pairs;
         int[] first = pairs.First, second = pairs.Second;
-        double[] e1 = pairs.Epsilon, e2 = pairs.EpsilonLnI, m = at.M, lnGamma = at.LnGamma, gammaI = at.GammaI;
+        double[] e1 = problem.PairEpsilon, e2 = pairs.EpsilonLnI, m = at.M, lnGamma = at.LnGamma, gammaI = at.GammaI;
         var consistent = problem.Set.ConsistentWater;
         double interaction = 0;
         for (var p = 0; p < first.Length; p++)
@@ -123,7 +123,7 @@ internal sealed class Activity(Problem problem, Iterate at)
         for (var p = 0; p < pairs.First.Length; p++)
         {
             int i = pairs.First[p], j = pairs.Second[p];
-            var e = pairs.Epsilon[p] + pairs.EpsilonLnI[p] * lnI;
+            var e = problem.PairEpsilon[p] + pairs.EpsilonLnI[p] * lnI;
             AddRow(pairs.Row[i], j, e);
             AddRow(pairs.Row[j], i, e);
         }

@@ -6,6 +6,8 @@ namespace RecipeLint.Chemistry.Equilibrium;
 /// </summary>
 public sealed class ConstantSet
 {
+    private readonly TakingPartMemory _takingPart = new();
+
     private ConstantSet(string name, ReadOnlySpan<double> species, ReadOnlySpan<double> gas, SitPairs pairs,
         List<(Solid Solid, double[] LogK)> solids, bool consistentWater)
     {
@@ -51,6 +53,9 @@ public sealed class ConstantSet
     internal double[] GasLogK { get; }
     internal double[] SolidLogK { get; }
     internal SitPairs Pairs { get; }
+
+    /// <summary>What takes part in a solution; worked out once for each choice of components, however much there is of each.</summary>
+    internal TakingPart TakingPartIn(SolutionInput input) => _takingPart.Of(this, input);
 
     /// <summary>
     /// Whether the water activity carries the Gibbs-Duhem term of the two-parameter coefficients, which the reference leaves out.

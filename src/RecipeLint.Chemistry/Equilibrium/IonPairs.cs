@@ -1,15 +1,15 @@
 namespace RecipeLint.Chemistry.Equilibrium;
 
-/// <summary>The pairs of dissolved ions with an interaction coefficient, at one temperature. Never changes.</summary>
+/// <summary>The pairs of dissolved ions with an interaction coefficient. Never changes.</summary>
 internal sealed class IonPairs
 {
     /// <summary>The two ions of each pair, by their numbers in the solution.</summary>
     public readonly int[] First, Second;
 
-    /// <summary>
-    /// The coefficient in natural logarithms at ionic strength 1, and its change with ln of the ionic strength, kg/mol.
-    /// </summary>
-    public readonly double[] Epsilon, EpsilonLnI;
+    /// <summary>The change of the coefficient with ln of the ionic strength, kg/mol.</summary>
+    public readonly double[] EpsilonLnI;
+
+    private readonly int[] _table;
 
     /// <summary>
     /// The row of derivatives each ion has: its own number for a component, one of the further rows for a complex of a pair, else -1.
@@ -19,7 +19,7 @@ internal sealed class IonPairs
     /// <summary>Number of rows.</summary>
     public readonly int Rows;
 
-    public IonPairs(SitPairs pairs, Stoichiometry s, double kelvin)
+    public IonPairs(SitPairs pairs, Stoichiometry s)
     {
         Span<int> place = stackalloc int[Components.Count + ThermoTables.SpeciesNames.Length];
         place.Fill(-1);
@@ -27,14 +27,14 @@ internal sealed class IonPairs
         for (var i = 0; i < s.ComplexCount; i++) place[Components.Count + s.TableSpecies[i]] = s.ComponentCount + i;
         var n = 0;
         for (var p = 0; p < pairs.First.Length; p++) if (place[pairs.First[p]] >= 0 && place[pairs.Second[p]] >= 0) n++;
-        (First, Second, Epsilon, EpsilonLnI) = (new int[n], new int[n], new double[n], new double[n]);
+        (First, Second, EpsilonLnI, _table) = (new int[n], new int[n], new double[n], new int[n]);
         n = 0;
         for (var p = 0; p < pairs.First.Length; p++)
         {
             int a = place[pairs.First[p]], b = place[pairs.Second[p]];
             if (a < 0 || b < 0) continue;
             (First[n], Second[n]) = (a, b);
-            Epsilon[n] = pairs.Epsilon(p, kelvin) * Problem.Ln10;
+            _table[n] = p;
             EpsilonLnI[n++] = pairs.EpsilonLogI[p];
         }
 
@@ -47,5 +47,13 @@ internal sealed class IonPairs
             if (Row[First[p]] < 0) Row[First[p]] = Rows++;
             if (Row[Second[p]] < 0) Row[Second[p]] = Rows++;
         }
+    }
+
+    /// <summary>The coefficient of each pair in natural logarithms at ionic strength 1, kg/mol.</summary>
+    public double[] EpsilonAt(SitPairs pairs, double kelvin)
+    {
+        var epsilon = new double[First.Length];
+        for (var p = 0; p < epsilon.Length; p++) epsilon[p] = pairs.Epsilon(_table[p], kelvin) * Problem.Ln10;
+        return epsilon;
     }
 }

@@ -13,8 +13,8 @@ internal sealed class Newton(
     private const int SlowStepsBorne = 2;
 
     // Activity coefficients are taken from molalities one round old. Where ion pairs act on each other that lag, and not Newton, sets the
-    // pace, and in strong sulfates the iteration swings with a ratio near -1; a further round after the move takes most of it away and costs
-    // less than the step that it saves.
+    // pace, and in strong sulfates the iteration swings with a ratio near -1; a further round after the move takes most of it away and
+    // costs less than the step that it saves.
     private int _rounds = UsualRounds;
 
     /// <summary>Newton steps taken so far, over all attempts.</summary>

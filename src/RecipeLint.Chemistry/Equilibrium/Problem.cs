@@ -17,6 +17,9 @@ internal sealed class Problem
     public readonly Stoichiometry S;
     public readonly IonPairs Pairs;
 
+    /// <summary>The coefficient of each pair in natural logarithms at ionic strength 1, kg/mol.</summary>
+    public readonly double[] PairEpsilon;
+
     /// <summary>A of Debye and Hueckel, log10 scale, (kg/mol)^0.5.</summary>
     public readonly double LimitingSlope;
 
@@ -38,7 +41,7 @@ internal sealed class Problem
         _kelvin = input.Celsius + 273.15;
         _log10Kelvin = Math.Log10(_kelvin);
         LimitingSlope = DebyeHueckel.A(input.Celsius);
-        S = new Stoichiometry(set, input);
+        (S, Pairs) = set.TakingPartIn(input);
         Total = new double[S.ComponentCount];
         var totals = input.Totals.MolPerKg;
         for (var a = 1; a < S.ComponentCount; a++) Total[a] = a == S.Gas ? 0 : totals[S.TableComponent[a]];
@@ -56,7 +59,7 @@ internal sealed class Problem
         ProtonTotal -= inertCharge;
         FixedPh = input.FixedPh;
         if (S.Gas >= 0) GasLnTarget = LnKAt(set.GasLogK) + Math.Log(input.CarbonDioxideAtm!.Value);
-        Pairs = new IonPairs(set.Pairs, S, _kelvin);
+        PairEpsilon = Pairs.EpsilonAt(set.Pairs, _kelvin);
     }
 
     /// <summary>

@@ -28,6 +28,7 @@ public sealed class Solid
         Name = name;
         foreach (var (component, coefficient) in Terms)
             MolarMassGramsPerMole += coefficient * Components.MolarMassGramsPerMole(component);
+        Composition = [.. Terms.Select(t => new KeyValuePair<string, double>(Components.Names[t.Component], t.Coefficient))];
     }
 
     /// <summary>Mineral or trade name.</summary>
@@ -100,8 +101,7 @@ public sealed class Solid
     }
 
     /// <summary>The components it is made of, with their numbers; H+ may be negative.</summary>
-    public IReadOnlyList<KeyValuePair<string, double>> Composition =>
-        [.. Terms.Select(t => new KeyValuePair<string, double>(Components.Names[t.Component], t.Coefficient))];
+    public IReadOnlyList<KeyValuePair<string, double>> Composition { get; }
 
     public override string ToString() => Name;
 }
