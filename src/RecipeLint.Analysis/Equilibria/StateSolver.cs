@@ -84,13 +84,19 @@ public static class StateSolver
         }
 
         var salts = SaltVerdicts.Of(input, clear);
+        var ofSalts = new Dictionary<Solid, double>(salts.Count, ReferenceEqualityComparer.Instance);
+        foreach (var salt in salts)
+        {
+            ofSalts.TryAdd(salt.Solid, salt.Index);
+        }
+
         var allowed = clear.Solids
-            .Where(s => (s.Solid == request.Besides || Forming.May(mix, s.Solid, salts)) && request.Narrow?.Invoke(s) != false)
+            .Where(s => (s.Solid == request.Besides || Forming.May(mix, s.Solid, ofSalts)) && request.Narrow?.Invoke(s) != false)
             .ToList();
 
         // Where nothing that may form is past its limit, the clear solution is the answer.
         PrecipitationResult? settled = null;
-        if (allowed.Exists(s => Standing(s.Solid, s.Index, salts) > 0))
+        if (allowed.Exists(s => ofSalts.GetValueOrDefault(s.Solid, s.Index) > 0))
         {
             settled = EquilibriumSolver.Product.Precipitate(input with { StartFrom = clear }, allowed.Select(s => s.Solid));
             if (!settled.Converged)

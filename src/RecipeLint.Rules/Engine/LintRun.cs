@@ -11,7 +11,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
 {
     private static readonly RuleTuning _defaults = RuleTuning.Read(new ShopSettings());
 
-    private readonly Dictionary<string, RuleTuning> _tunings = [];
+    private readonly Dictionary<string, RuleTuning> _tunings = [], _tuningOf = new(StringComparer.Ordinal);
     private readonly List<Finding> _findings = [];
     private readonly List<SharedVerdict> _shared = [];
     private readonly List<RuleFault> _faults = [];
@@ -209,20 +209,29 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
     private RuleContext ContextFor(RuleDescriptor rule, string? file)
     {
         var tuning = file is null ? _defaults : TuningFor(file);
-        return new RuleContext(facts, rule, tuning.OptionsOf(rule), other => ContextFor(rule, other)) { Today = options.Today };
+        return new RuleContext(facts, rule, tuning.OptionsOf(rule), other => ContextFor(rule, other))
+        {
+            Today = options.Today,
+            OnlyWhatFires = true,
+        };
     }
 
-    private ShopSettings SettingsFor(string file) => facts.Workspace.SettingsFor(file);
-
+    /// <summary>Asked for each rule and file, so each file is looked up once.</summary>
     private RuleTuning TuningFor(string file)
     {
-        var settings = SettingsFor(file);
+        if (_tuningOf.TryGetValue(file, out var known))
+        {
+            return known;
+        }
+
+        var settings = facts.Workspace.SettingsFor(file);
         var key = settings.File + "\n" + settings.Variant;
         if (!_tunings.TryGetValue(key, out var tuning))
         {
             _tunings[key] = tuning = RuleTuning.Read(settings);
         }
 
+        _tuningOf[file] = tuning;
         return tuning;
     }
 }

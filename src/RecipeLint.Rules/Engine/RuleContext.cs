@@ -18,9 +18,14 @@ public sealed class RuleContext(
     /// <summary>The day the run is held against; null leaves dates unjudged.</summary>
     public DateOnly? Today { get; init; }
 
+    /// <summary>
+    /// True where verdicts that do not fire are dropped unread: a rule may leave out what only a working of such a one would show.
+    /// </summary>
+    public bool OnlyWhatFires { get; init; }
+
     /// <summary>The options of the rule with the values of the shop; the record is named after the rule ("ChelateShortOptions").</summary>
     public T Options<T>()
-        where T : IRuleOptions<T> => T.From(options);
+        where T : IRuleOptions<T> => options is OptionValues values ? values.As<T>() : T.From(options);
 
     /// <summary>An option as number; the unit is the one rule.json states.</summary>
     public double Number(string option) => double.Parse(options[option], NumberStyles.Float, CultureInfo.InvariantCulture);

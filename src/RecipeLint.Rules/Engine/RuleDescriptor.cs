@@ -40,7 +40,19 @@ public sealed record RuleDescriptor
 
     public required RuleScope Scope { get; init; }
 
-    public IReadOnlyList<RuleOption> Options { get; init; } = [];
+    public IReadOnlyList<RuleOption> Options
+    {
+        get;
+        init
+        {
+            field = value;
+            Defaults = new(() => new OptionValues(value.Select(o => KeyValuePair.Create(o.Name, o.Default))));
+        }
+    }
+    = [];
+
+    /// <summary>The options as they hold where no shop says otherwise, made when first asked for.</summary>
+    internal Lazy<OptionValues> Defaults { get; private init; } = new(() => new OptionValues([]));
 
     public IReadOnlyList<RuleSource> Sources { get; init; } = [];
 

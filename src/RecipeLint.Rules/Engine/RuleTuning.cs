@@ -91,10 +91,15 @@ public sealed class RuleTuning
     public IReadOnlyDictionary<string, string> OptionsOf(RuleDescriptor rule) =>
         _optionsOf.GetOrAdd(rule.Id, static (_, r) => r.Tuning.MakeOptions(r.Rule), (Tuning: this, Rule: rule));
 
-    private Dictionary<string, string> MakeOptions(RuleDescriptor rule)
+    private OptionValues MakeOptions(RuleDescriptor rule)
     {
-        var values = rule.Options.ToDictionary(o => o.Name, o => o.Default);
-        foreach (var (name, value) in _options.GetValueOrDefault(rule.Id) ?? [])
+        if (!_options.TryGetValue(rule.Id, out var own))
+        {
+            return rule.Defaults.Value;
+        }
+
+        var values = new OptionValues(rule.Defaults.Value);
+        foreach (var (name, value) in own)
         {
             values[name] = value;
         }

@@ -102,7 +102,7 @@ internal sealed class MixtureHazards
     private MixtureHazard? Sum(string code, string words, double limit, (string From, double Weight)[] parts)
     {
         var bringing = parts.SelectMany(p => Bringing(p.From).Select(a => (Addition: a, Percent: p.Weight * Percent(a)))).ToList();
-        var percent = Weighted(parts);
+        var percent = bringing.Sum(b => b.Percent);
         return bringing.Count > 0 && Rounding.SixDigits(percent) >= limit
             ? new MixtureHazard(
                 code, words, percent, limit, [.. bringing.OrderByDescending(b => b.Percent).Select(b => b.Addition).Distinct()])

@@ -38,6 +38,7 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
 
         return Otherwise(stock, limits, context) is { } other ? [other]
             : looked.Count > 0 ? looked
+            : context.OnlyWhatFires ? []
             : [Nearest(stock, states)];
     }
 

@@ -40,8 +40,12 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
     };
 
     /// <summary>What the shop wrote, not the typical impurities that a strength of a catalogue substance inherits.</summary>
-    private static IEnumerable<Impurity> Declared(Substance substance, string file) =>
-        substance.Impurities.Where(i => i.Content.Source == $"stated in {file}");
+    private static IEnumerable<Impurity> Declared(Substance substance, string file)
+    {
+        const string Stated = "stated in ";
+        return substance.Impurities.Where(i => i.Content.Source is { } source && source.Length == Stated.Length + file.Length
+            && source.StartsWith(Stated, StringComparison.Ordinal) && source.EndsWith(file, StringComparison.Ordinal));
+    }
 
     private static IEnumerable<ContaminantOfProduct> Products(string file, ShopSubstance entry)
     {

@@ -98,7 +98,10 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
     private static PassingSolid? Worst(StockFacts stock, double from)
     {
         var mixing = stock.Mixing;
-        if (!mixing.IsProcedure || !stock.IsComplete || BenchChemistry.Clear(mixing.FinishedState) is null)
+
+        // Without a solid at any step the finished stock need not be solved.
+        if (!mixing.IsProcedure || !stock.IsComplete || mixing.States.All(s => s.Solids.Count == 0)
+            || BenchChemistry.Clear(mixing.FinishedState) is null)
         {
             return null;
         }
