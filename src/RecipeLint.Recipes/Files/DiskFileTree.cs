@@ -76,14 +76,13 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
     {
         try
         {
-            if (KindOf(path) != EntryKind.File)
+            if (RealFile(path) is not { } real || (real.Length == 0 && !IsRegular(real.FullName)))
             {
                 return new FileBytes(null, null, "it is not a regular file");
             }
 
             // Pipes, sockets and devices state a length of 0, and opening one can wait for ever: what states 0 is never opened.
-            if (new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Length: 0 }
-                || new FileInfo(path) is { LinkTarget: null, Length: 0 })
+            if (real.Length == 0)
             {
                 return FileBytes.Of([]);
             }
@@ -126,13 +125,9 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
 
     private static EntryKind KindOf(string path)
     {
-        var file = new FileInfo(path);
-        if (file.Exists)
+        if (new FileInfo(path).Exists)
         {
-            var target = file.LinkTarget is null ? file : file.ResolveLinkTarget(returnFinalTarget: true);
-            return target is FileInfo { Exists: true } real && (real.Length > 0 || IsRegular(real.FullName))
-                ? EntryKind.File
-                : EntryKind.Other;
+            return RealFile(path) is { } real && (real.Length > 0 || IsRegular(real.FullName)) ? EntryKind.File : EntryKind.Other;
         }
 
         var folder = new DirectoryInfo(path);
@@ -140,6 +135,16 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
             : folder.LinkTarget is null ? EntryKind.Folder
             : folder.ResolveLinkTarget(returnFinalTarget: true) is DirectoryInfo { Exists: true } ? EntryKind.LinkedFolder
             : EntryKind.Other;
+    }
+
+    /// <summary>The file at the end of all links; null where there is none.</summary>
+    private static FileInfo? RealFile(string path)
+    {
+        var file = new FileInfo(path);
+        return !file.Exists ? null
+            : !file.Attributes.HasFlag(FileAttributes.ReparsePoint) ? file
+            : file.ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Exists: true } real ? real
+            : null;
     }
 
     /// <summary>

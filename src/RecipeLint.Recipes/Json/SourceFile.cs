@@ -8,6 +8,7 @@ public sealed class SourceFile
 {
     private readonly byte[] _bytes;
     private readonly Lazy<int[]> _lineStarts;
+    private readonly WeakReference<JsonTree>? _letGo;
 
     /// <param name="path">Relative to the workspace root, forward slashes.</param>
     /// <param name="bytes">Valid UTF-8 without a byte order mark, or whatever was there when it is not.</param>
@@ -19,6 +20,15 @@ public sealed class SourceFile
         _lineStarts = new Lazy<int[]>(FindLineStarts);
     }
 
+    private SourceFile(SourceFile whole, JsonTree tree)
+        : this(whole.Path, whole._bytes)
+    {
+        _letGo = new WeakReference<JsonTree>(tree);
+        HadByteOrderMark = whole.HadByteOrderMark;
+        DecodableBytes = whole.DecodableBytes;
+        IsPlain = whole.IsPlain;
+    }
+
     public string Path { get; }
 
     public ReadOnlySpan<byte> Bytes => _bytes;
@@ -26,7 +36,28 @@ public sealed class SourceFile
     public ReadOnlyMemory<byte> Memory => _bytes;
 
     /// <summary>The tree; null when the bytes are not JSON. Comments and trailing commas do not stop the reading.</summary>
-    public JsonTree? Tree { get; init; }
+    public JsonTree? Tree
+    {
+        get => field ?? (_letGo is null ? null : _letGo.TryGetTarget(out var tree) ? tree : ReadAgain());
+        init;
+    }
+
+    /// <summary>
+    /// The same file with its tree let go, which takes many times the memory of the bytes: where it is asked for and gone, it is made
+    /// again.
+    /// </summary>
+    public SourceFile WithoutTree() => Tree is { } tree && BeyondNumbers.Count == 0 ? new SourceFile(this, tree) : this;
+
+    private JsonTree? ReadAgain()
+    {
+        var tree = JsonReading.Read(Path, _bytes, int.MaxValue).Source.Tree;
+        if (tree is not null)
+        {
+            _letGo!.SetTarget(tree);
+        }
+
+        return tree;
+    }
 
     /// <summary>True when the file on disk starts with a byte order mark, which <see cref="Bytes"/> leaves out.</summary>
     public bool HadByteOrderMark { get; init; }

@@ -15,7 +15,11 @@ public static class LintEngine
     public static LintPiece Look(Facts facts, EngineOptions options)
     {
         var piece = new LintRun(facts, options).Look();
-        return piece with { Findings = [.. piece.Findings.Select(f => f with { Verdict = null })] };
+        return piece with
+        {
+            Findings = [.. piece.Findings.Select(f => f with { Verdict = null })],
+            Sources = piece.Sources.ToDictionary(s => s.Key, s => s.Value.WithoutTree(), StringComparer.Ordinal),
+        };
     }
 
     /// <summary>One result of all parts, the same as if all had been judged together.</summary>
