@@ -211,6 +211,36 @@ public sealed class WritingFaultTests
         Assert.Single(Directory.GetFiles(scratch.Path).Select(f => File.ReadAllText(f)).Distinct());
     }
 
+    /// <summary>While many files are judged, with a report to be written at the end: it ends at once, and no report begins to be there.</summary>
+    [Theory]
+    [InlineData("INT", 130)]
+    [InlineData("TERM", 143)]
+    public void AnInterruptedCheckEndsAndLeavesNoReport(string signal, int code)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var scratch = new Scratch();
+        for (var i = 0; i < 2_000; i++)
+        {
+            scratch.Write($"s{i}.stock.json", Fixable);
+        }
+
+        using var run = Start(scratch.Path, "check", ".", "--format", "sarif", "--output", "log.sarif");
+        Thread.Sleep(700);
+        using (var kill = Process.Start("kill", ["-" + signal, run.Id.ToString(CultureInfo.InvariantCulture)]))
+        {
+            kill.WaitForExit();
+        }
+
+        // A run of this size goes on for many times as long.
+        Assert.True(run.WaitForExit(TimeSpan.FromSeconds(5)), "it went on after the signal");
+        Assert.Equal(code, run.ExitCode);
+        Assert.All(Names(scratch.Path), n => Assert.EndsWith(".stock.json", n));
+    }
+
     [Fact]
     public void AReaderThatLeavesIsNoFault()
     {
