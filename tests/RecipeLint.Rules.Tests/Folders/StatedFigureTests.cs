@@ -1,0 +1,145 @@
+using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Physical;
+
+namespace RecipeLint.Rules.Tests.Folders;
+
+/// <summary>Figures that explanations beyond precipitation state, against what the engine or a plain sum gives.</summary>
+public sealed class StatedFigureTests
+{
+    /// <summary>Rule, the words of its explanation, what comes out, lowest and highest that the words cover.</summary>
+    private static readonly (string Rule, string Words, Func<double> Given, double Low, double High)[] Stated =
+    [
+        ("chelate-short", "log K 25 with EDTA, against 19 for copper and 17 for zinc", () => LogKWithEdta("Fe+3", "Fe(EDTA)-"), 24.5, 25.6),
+        ("chelate-short", "log K 25 with EDTA, against 19 for copper and 17 for zinc", () => LogKWithEdta("Cu+2", "Cu(EDTA)-2"), 18.4, 19.4),
+        ("chelate-short", "log K 25 with EDTA, against 19 for copper and 17 for zinc", () => LogKWithEdta("Zn+2", "Zn(EDTA)-2"), 16.1, 17.4),
+        ("chelate-short", "at pH 5.8 only a few thousandths of a milligram per litre do", IronWithoutHolder, 0.0005, 0.02),
+        ("chelate-robbed", "takes EDTA from about pH 6.5 on", CalciumTakesEdta, 5.9, 7.1),
+        ("preservative-too-weak", "Half of the benzoic acid is uncharged at pH 4.2, a tenth at 5.2 and a hundredth at 6.2", () => Uncharged("Benzoate-", "H(Benzoate)", 4.2), 0.45, 0.55),
+        ("preservative-too-weak", "Half of the benzoic acid is uncharged at pH 4.2, a tenth at 5.2 and a hundredth at 6.2", () => Uncharged("Benzoate-", "H(Benzoate)", 5.2), 0.08, 0.12),
+        ("preservative-too-weak", "Half of the benzoic acid is uncharged at pH 4.2, a tenth at 5.2 and a hundredth at 6.2", () => Uncharged("Benzoate-", "H(Benzoate)", 6.2), 0.008, 0.012),
+        ("preservative-too-weak", "sorbic acid lies half a unit higher (4.76)", () => Uncharged("Sorbate-", "H(Sorbate)", 4.76), 0.45, 0.55),
+        ("preservative-too-strong", "benzoic acid 1.7 g/L at 0 °C", () => 122.12 * Soluble("Benzoic acid", "Benzoate-", 0), 1.55, 1.85),
+        ("preservative-too-strong", "sorbic acid about half of that", () => 112.13 * Soluble("Sorbic acid", "Sorbate-", 0) / (122.12 * Soluble("Benzoic acid", "Benzoate-", 0)), 0.35, 0.65),
+        ("preservative-too-strong", "50 µmol/L (6 mg/L)", () => 0.05 * Mass("C7H6O2"), 5.5, 6.5),
+        ("preservative-too-strong", "At 1:1000 a gram per litre leaves 7 µmol/L", () => 1e3 / Mass("C7H5NaO2"), 6.5, 7.5),
+        ("acid-brings-too-much", "they bring 56 mg/L N, 124 mg/L P or 64 mg/L S", () => 4 * Mass("N"), 55.5, 56.5),
+        ("acid-brings-too-much", "they bring 56 mg/L N, 124 mg/L P or 64 mg/L S", () => 4 * Mass("P"), 123.5, 124.5),
+        ("acid-brings-too-much", "they bring 56 mg/L N, 124 mg/L P or 64 mg/L S", () => 2 * Mass("S"), 63.5, 64.5),
+        ("ph-outside-window", "A feed of nitrates and dihydrogen phosphate in pure water rests near pH 5", RestingFeed, 4.6, 5.4),
+        ("target-missed", "P2O5 read as P (0.436)", () => 2 * Mass("P") / Mass("P2O5"), 0.4355, 0.4365),
+        ("target-missed", "K2O as K (0.830)", () => 2 * Mass("K") / Mass("K2O"), 0.8295, 0.8305),
+        ("target-missed", "nitrate as nitrogen (4.43)", () => Mass("NO3") / Mass("N"), 4.425, 4.435),
+        ("target-missed", "magnesium sulfate anhydrous for heptahydrate: 2.05", () => Mass("MgSO4·7H2O") / Mass("MgSO4"), 2.045, 2.055),
+        ("target-missed", "zinc sulfate monohydrate for heptahydrate: 1.60", () => Mass("ZnSO4·7H2O") / Mass("ZnSO4·H2O"), 1.595, 1.605),
+        ("hypochlorite-with-acid", "holds some 0.25 mmol of dissolved chlorine a litre", () => 1000 * 0.1 * 1e-5 * 0.1 / 4e-4, 0.245, 0.255),
+        ("cools-on-dissolving", "Potassium nitrate takes 35 kJ/mol", () => HeatOfSolution.Find("KNO3")!.KilojoulesPerMol, 34.5, 35.5),
+        ("cools-on-dissolving", "calcium nitrate tetrahydrate 31", () => HeatOfSolution.Find("Ca(NO3)2·4H2O")!.KilojoulesPerMol, 30.5, 33),
+        ("cools-on-dissolving", "ammonium nitrate 26", () => HeatOfSolution.Find("NH4NO3")!.KilojoulesPerMol, 25.5, 26.5),
+        ("cools-on-dissolving", "150 g of potassium nitrate in 800 mL cool it by 15 K", () => -BatchTemperature.AfterDissolving([new("KNO3", 150)], 800, 20).ChangeKelvin!.Value, 13.5, 16),
+        ("no-final-volume-step", "A litre of water with 200 g of salt in it is 1.07 to 1.1 litres", () => Litres(200 / Mass("KNO3"), ("K+", 1), ("NO3-", 1)), 1.065, 1.105),
+        ("no-final-volume-step", "A litre of water with 200 g of salt in it is 1.07 to 1.1 litres", () => Litres(200 / Mass("NH4NO3"), ("NH4+", 1), ("NO3-", 1)), 1.065, 1.13),
+        ("topped-up-past-volume", "100 g of potassium nitrate about 40 mL", () => 1000 * (Litres(100 / Mass("KNO3"), ("K+", 1), ("NO3-", 1)) - Litres(0)), 35, 45),
+        ("topped-up-past-volume", "100 g of Epsom salt about 50 mL", () => 1000 * (Epsom() - Litres(0)), 45, 58),
+        ("doses-shift-the-volume", "are 2.1 % of the tank", () => 100 * (10 + 10 + 1) / 1000.0, 2.05, 2.15),
+        ("doses-shift-the-volume", "poured into 200 L they make 204.2 L", () => 200 * 1.021, 204.15, 204.25),
+    ];
+
+    public static TheoryData<int> Rows => [.. Enumerable.Range(0, Stated.Length)];
+
+    [Theory]
+    [MemberData(nameof(Rows))]
+    public void AnExplanationStatesWhatComesOut(int row)
+    {
+        var (rule, words, given, low, high) = Stated[row];
+        var folder = RuleFolder.All.Single(f => f.Name == rule);
+        Assert.Contains(words, File.ReadAllText(System.IO.Path.Combine(folder.Path, "explanation.md")), StringComparison.Ordinal);
+        var figure = given();
+        Assert.True(figure >= low && figure <= high, $"{rule}: '{words}', given {figure:0.####}, allowed {low} to {high}");
+    }
+
+    private static double Mass(string formula) => FormulaParser.Parse(formula).MolarMass.GramsPerMole;
+
+    /// <summary>log10 K in concentrations at an ionic strength of 0.1, as tables print it.</summary>
+    private static double LogKWithEdta(string metal, string complex)
+    {
+        var state = Solve(25, 2, (metal, 1e-4), ("EDTA-4", 1e-4), ("K+", 0.1), ("NO3-", 0.1));
+        return Math.Log10(state.Molality(complex) / state.Molality(metal) / state.Molality("EDTA-4"));
+    }
+
+    /// <summary>mg/L of iron(III) that fresh rust leaves dissolved at pH 5.8, 20 °C.</summary>
+    private static double IronWithoutHolder()
+    {
+        var input = Input(20, 5.8, ("Fe+3", 1e-4), ("NO3-", 0.01), ("K+", 0.01)) with { HoldPh = true };
+        var answer = Equilibrium.Ask(input, MayForm.Of(SolidRole.FormsReadily));
+        return 55845 * (1e-4 - answer.Formed("Ferrihydrite (amorphous)") - answer.Formed("Ferrihydrite (aged)"));
+    }
+
+    /// <summary>pH at which calcium holds half the EDTA of 36 µmol/kg of Fe-EDTA in a feed with 4 mmol/kg of calcium, rust falling out.</summary>
+    private static double CalciumTakesEdta()
+    {
+        double low = 4, high = 9;
+        for (var k = 0; k < 20; k++)
+        {
+            var middle = (low + high) / 2;
+            var input = Input(20, middle, ("Fe+3", 3.6e-5), ("EDTA-4", 3.6e-5), ("Na+", 3.6e-5), ("Ca+2", 4e-3), ("NO3-", 8e-3)) with { HoldPh = true };
+            var left = Equilibrium.Ask(input, MayForm.Of(SolidRole.FormsReadily)).Left;
+            if (left.Molality("Ca(EDTA)-2") + left.Molality("CaH(EDTA)-") < 1.8e-5)
+            {
+                low = middle;
+            }
+            else
+            {
+                high = middle;
+            }
+        }
+
+        return low;
+    }
+
+    private static double Uncharged(string ion, string acid, double ph) => Solve(25, ph, (ion, 1e-3), ("Na+", 1e-3)).Molality(acid) / 1e-3;
+
+    private static double Soluble(string solid, string ion, double celsius)
+    {
+        double low = 1e-4, high = 1;
+        for (var k = 0; k < 40; k++)
+        {
+            var middle = Math.Sqrt(low * high);
+            if (Solve(celsius, null, (ion, middle)).SaturationIndex(solid) is <= 0)
+            {
+                low = middle;
+            }
+            else
+            {
+                high = middle;
+            }
+        }
+
+        return low;
+    }
+
+    /// <summary>4 mmol/kg of calcium nitrate, 5 of potassium nitrate and 1 of potassium dihydrogen phosphate.</summary>
+    private static double RestingFeed() => Solve(25, null, ("Ca+2", 4e-3), ("K+", 6e-3), ("NO3-", 13e-3), ("H2PO4-", 1e-3)).Ph;
+
+    /// <summary>Litres of a kilogram of water with a salt in it, 20 °C.</summary>
+    private static double Litres(double molPerKg, params (string Ion, double Count)[] ions) =>
+        SolutionDensity.Of(ions.ToDictionary(i => i.Ion, i => i.Count * molPerKg, StringComparer.Ordinal), 20).State!.Value.LitresPerKgWater;
+
+    /// <summary>Litres of a kilogram of water with 100 g of Epsom salt, whose crystal water becomes water.</summary>
+    private static double Epsom()
+    {
+        var moles = 100 / Mass("MgSO4·7H2O");
+        var water = 1 + (moles * 7 * 0.018015);
+        return water * Litres(moles / water, ("Mg+2", 1), ("SO4-2", 1));
+    }
+
+    private static Equilibrium Solve(double celsius, double? ph, params (string Ion, double MolPerKg)[] totals) =>
+        EquilibriumSolver.Product.Solve(Input(celsius, ph, totals));
+
+    private static SolutionInput Input(double celsius, double? ph, params (string Ion, double MolPerKg)[] totals) => new()
+    {
+        Totals = new ComponentTotals(totals.Select(t => KeyValuePair.Create(t.Ion, t.MolPerKg))),
+        Celsius = celsius,
+        FixedPh = ph,
+    };
+}
