@@ -61,6 +61,7 @@ public sealed class HazardTextTests
             ("acid", ["acid dissolves", "Any acid", "Acidify", "acidify", "inegar or", "with vinegar", "bring the pH down", "Acid dissolves", "acid, dissolves"]),
             ("alkali", ["ydroxide above", "lkali dissolves", "ydroxide or bicarbonate"]),
             ("heat", ["Warm it", "on warming", "warm the vessel", "Thaw"]),
+            ("cap", ["lose the cap", "Close it tight", "and close"]),
             ("shake", ["urn the bottle over", "urn it over", "hake well", "Stir longer"]),
         ];
         foreach (var cause in DiagnosisData.Causes)

@@ -1,6 +1,9 @@
+using System.Globalization;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Rules.Engine;
@@ -72,6 +75,13 @@ public sealed class BottleChemistry
 
     private readonly IReadOnlyList<(SolutionState State, IReadOnlyList<JudgedDeposit> Deposits)> _judged;
 
+    private IReadOnlyList<SolutionState> _poured = [];
+
+    /// <summary>When a state is met, for the end of a sentence.</summary>
+    internal string When(SolutionState state) => _poured.Contains(state)
+        ? string.Create(CultureInfo.InvariantCulture, $"at the pH of {state.Ph:0.#} that what was put in may bring")
+        : DiagnosisWords.At(state);
+
     public StockFacts Stock { get; }
 
     /// <summary>From where on a deposit counts in the shop of the stock.</summary>
@@ -85,8 +95,12 @@ public sealed class BottleChemistry
 
     public SolutionState Mixing => Stock.Chemistry.Mixing;
 
+    /// <summary>pH of a bottle into which somebody poured acid, or alkali, up to where people mostly stop (common practice, no source).</summary>
+    private const double AcidPouredTo = 7, AlkaliPouredTo = 9;
+
     /// <param name="seenAt">Temperature it was seen at; null when it was not told.</param>
-    public static BottleChemistry Of(StockFacts stock, Temperature? seenAt)
+    /// <param name="putIn">What somebody put in beside the recipe; null for nothing.</param>
+    public static BottleChemistry Of(StockFacts stock, Temperature? seenAt, IReadOnlyList<PutIn>? putIn = null)
     {
         var chemistry = stock.Chemistry;
         var seen = seenAt is { } at
@@ -107,7 +121,31 @@ public sealed class BottleChemistry
                     new StateRequest(StateMoment.Aged, new Temperature(SolutionMix.FilledAtCelsius), false, [])));
         }
 
-        return new BottleChemistry(stock, seen, [.. states.Where(s => s.IsSolved)]);
+        List<SolutionState> poured = [.. Poured(chemistry, putIn ?? []).Where(s => s.IsSolved)];
+        return new BottleChemistry(stock, seen, [.. states.Where(s => s.IsSolved), .. poured]) { _poured = poured };
+    }
+
+    /// <summary>The same liquid once somebody's acid or alkali has changed its pH.</summary>
+    private static IEnumerable<SolutionState> Poured(StockChemistry chemistry, IReadOnlyList<PutIn> putIn)
+    {
+        // Silicate whose alkali was taken away has nothing that holds it.
+        SolutionState At(double ph) => StateSolver.Solve(
+            chemistry.Mix with { SilicateIsHeld = false }, new StateRequest(StateMoment.Mixing, new Temperature(SolutionMix.FilledAtCelsius), false, []) { SetPh = ph });
+        bool Went(HazardRole role) => putIn.Any(p => p.Substance is { } substance && HazardRoles.Of(substance).Contains(role));
+        if (chemistry.Mixing is not { IsSolved: true, Ph: var now })
+        {
+            yield break;
+        }
+
+        if (now > AcidPouredTo && Went(HazardRole.Acid))
+        {
+            yield return At(AcidPouredTo);
+        }
+
+        if (now < AlkaliPouredTo && (Went(HazardRole.Alkali) || Went(HazardRole.Carbonate)))
+        {
+            yield return At(AlkaliPouredTo);
+        }
     }
 
     /// <summary>What counts as a deposit at the moment it was seen, the most first.</summary>

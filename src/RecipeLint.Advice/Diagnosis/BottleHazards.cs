@@ -38,6 +38,7 @@ public static class BottleHazards
 
         return act switch
         {
+            "cap" => hazards.Forbids(VesselAction.Cap),
             not "smell" when hazards.Forbids(VesselAction.Open) is { } closed => closed,
             _ when act.StartsWith(Reagent, StringComparison.Ordinal) => hazards.Forbids(
                 SubstanceCatalogue.BuiltIn.ById(act[Reagent.Length..])

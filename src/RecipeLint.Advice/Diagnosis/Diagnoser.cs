@@ -22,7 +22,7 @@ public static class Diagnoser
     /// <param name="seenAt">Temperature it was seen at; null when it was not told.</param>
     public static BottleDiagnosis Of(StockFacts stock, Observation observation, Temperature? seenAt)
     {
-        var chemistry = BottleChemistry.Of(stock, seenAt);
+        var chemistry = BottleChemistry.Of(stock, seenAt, observation.PutIn);
         var traits = new StockTraits(stock, chemistry.Mixing, seenAt);
         var liquid = new LiquidColour(stock);
         var causes = DiagnosisData.Causes.Select(cause =>
@@ -81,13 +81,13 @@ public static class Diagnoser
 
         if (known.FindAll(t => t.Holds == false) is { Count: > 0 } against && against.Count == known.Count)
         {
-            yield return new Evidence(against[0].Because, AllTraitsMissing);
+            yield return new Evidence(against[0].Because, against[0].RulesOut ? MissingNeed : AllTraitsMissing);
         }
     }
 
     private static Evidence SolidReason(SolidVerdict solid, BottleChemistry chemistry) => SolidReason(
         solid,
-        solid.State is null ? "" : DiagnosisWords.At(solid.State),
+        solid.State is null ? "" : chemistry.When(solid.State),
         solid.Standing == Standing.Forms ? Outweighed(solid, chemistry) : 0);
 
     /// <summary>What the engine says of a cause's solids.</summary>

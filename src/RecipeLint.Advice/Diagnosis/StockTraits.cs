@@ -14,7 +14,8 @@ namespace RecipeLint.Advice.Diagnosis;
 /// <summary>Whether a stock has a trait that makes a cause likely, and why.</summary>
 /// <param name="Holds">Null when it cannot be told.</param>
 /// <param name="Because">The end of a sentence on why it holds or does not; empty when nothing is to be said.</param>
-internal readonly record struct Trait(bool? Holds, string Because);
+/// <param name="RulesOut">True when its absence makes what needs it all but impossible.</param>
+internal readonly record struct Trait(bool? Holds, string Because, bool RulesOut = false);
 
 /// <summary>
 /// Traits of a stock that equilibrium does not speak of: what feeds microbes, what light reaches, what a grade brings along.
@@ -120,7 +121,7 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
                 a => a.Substance.Kind is SubstanceKind.Chelate or SubstanceKind.ChelatingAgent or SubstanceKind.Organic);
         return (judged.KeptBy, food) switch
         {
-            (SelfKeeping.Bleach, _) => new Trait(false, "it holds bleach, in which nothing grows"),
+            (SelfKeeping.Bleach, _) => new Trait(false, "it holds bleach, in which nothing grows", RulesOut: true),
             (SelfKeeping.Acid, _) => new Trait(false, "it is too acid for most growth"),
             (SelfKeeping.Salt, _) => new Trait(false, "it is too salty for most growth"),
             (SelfKeeping.Copper, _) => new Trait(false, "it holds so much free copper that hardly anything grows"),

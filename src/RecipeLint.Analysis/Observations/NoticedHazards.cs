@@ -2,7 +2,7 @@ using RecipeLint.Analysis.Hazards;
 
 namespace RecipeLint.Analysis.Observations;
 
-/// <summary>What somebody noticed can mean danger, whatever a recipe says. Which sign points to which hazard stands in hazards.json.</summary>
+/// <summary>What somebody noticed, or put in, can mean danger, whatever a recipe says. Which sign points to which hazard stands in hazards.json.</summary>
 public static class NoticedHazards
 {
     /// <summary>What a kind of gas or heat needs in the vessel before a sign that points to several is put down to it.</summary>
@@ -30,11 +30,38 @@ public static class NoticedHazards
         }
 
         pointed.RemoveAll(k => Needs.TryGetValue(k, out var role) && holding.First(role) is null);
+        pointed.AddRange(Meeting(observation.PutIn, holding));
         if (told.Contains("pressure") && !pointed.Exists(Needs.ContainsKey))
         {
-            pointed.Add(HazardKind.FermentationPressure);
+            pointed.Add(holding.First(HazardRole.Hypochlorite) is null ? HazardKind.FermentationPressure : HazardKind.OxygenPressure);
         }
 
-        return pointed;
+        return [.. pointed.Distinct()];
+    }
+
+    /// <summary>What the gate says of each thing that was put in, one after the other, whatever its amount.</summary>
+    private static IEnumerable<HazardKind> Meeting(IReadOnlyList<PutIn> putIn, Holding holding)
+    {
+        var now = holding;
+        foreach (var put in putIn)
+        {
+            if (put.Substance is not { } substance)
+            {
+                yield return HazardKind.UnknownContents;
+                now = now with { HasUnknown = true };
+                continue;
+            }
+
+            // Nobody can name all that it holds: what is known of it still counts.
+            var (known, held) = (now with { HasUnknown = false }, Held.Of(substance, Holding.TrialGramsPerLitre * now.Litres));
+            var before = HazardGate.Of(known);
+            foreach (var arising in HazardGate.Of(known.With(held)).Present.Concat(HazardGate.Meeting(known, held, HazardLimits.Default))
+                .Where(h => h.Grade >= HazardGrade.Present && !(before.Find(h.Kind)?.Grade >= h.Grade)))
+            {
+                yield return arising.Kind;
+            }
+
+            now = now.With(held);
+        }
     }
 }

@@ -22,6 +22,9 @@ public sealed record Observation
     /// <summary>Signs that were told both ways and therefore left out.</summary>
     public IReadOnlyList<Sign> Contradictions { get; init; } = [];
 
+    /// <summary>What went in beside the recipe, as told.</summary>
+    public IReadOnlyList<PutIn> PutIn { get; init; } = [];
+
     /// <summary>True when nothing was told that could tell causes apart.</summary>
     public bool IsVague => Signs.Count == 0 && LiquidColours.Count == 0;
 
@@ -53,6 +56,7 @@ public sealed record Observation
             Unknown = [.. Unknown.Concat(other.Unknown).Distinct(StringComparer.Ordinal)],
             Reread = [.. Reread.Concat(other.Reread).Distinct()],
             Contradictions = torn,
+            PutIn = [.. PutIn.Concat(other.PutIn).Distinct()],
         };
     }
 

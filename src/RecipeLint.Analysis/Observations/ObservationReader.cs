@@ -10,7 +10,8 @@ public static class ObservationReader
     /// <summary>What was seen.</summary>
     public static Observation Read(string text)
     {
-        var (clauses, unknown, reread) = ObservationWords.Read(text);
+        var (putIn, left) = InterventionReader.Read(ObservationWords.Tokens(text));
+        var (clauses, unknown, reread) = ObservationWords.Read(left);
         var told = new Telling();
         foreach (var clause in clauses)
         {
@@ -20,13 +21,13 @@ public static class ObservationReader
             }
         }
 
-        return told.Close(unknown, reread);
+        return told.Close(unknown, reread) with { PutIn = putIn };
     }
 
     /// <summary>When it showed: only what speaks of time counts, and what cools, warms or acidifies is a time here.</summary>
     public static Observation ReadTime(string text)
     {
-        var (clauses, unknown, reread) = ObservationWords.Read(text);
+        var (clauses, unknown, reread) = ObservationWords.Read(ObservationWords.Tokens(text));
         var told = new Telling();
         foreach (var item in clauses.SelectMany(ClauseParts.Of))
         {

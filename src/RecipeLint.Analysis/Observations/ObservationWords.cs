@@ -13,12 +13,12 @@ internal static class ObservationWords
 
     /// <summary>Clauses in their order; punctuation and words such as "but" part them.</summary>
     public static (IReadOnlyList<IReadOnlyList<Word>> Clauses, IReadOnlyList<string> Unknown, IReadOnlyList<Reread> Reread) Read(
-        string text)
+        IReadOnlyList<string> tokens)
     {
         var clauses = new List<IReadOnlyList<Word>>();
         var clause = new List<Word>();
         var (unknown, reread) = (new List<string>(), new List<Reread>());
-        foreach (var token in Tokens(text.Length > LongestText ? text[..LongestText] : text))
+        foreach (var token in tokens)
         {
             if (token.Length == 0 || Vocabulary.Breaks.Contains(token))
             {
@@ -58,8 +58,10 @@ internal static class ObservationWords
         }
     }
 
-    /// <summary>Words in lower case; an empty one stands for punctuation.</summary>
-    private static IEnumerable<string> Tokens(string text)
+    /// <summary>Words in lower case; an empty one stands for punctuation. What is longer than anyone tells is cut.</summary>
+    public static IReadOnlyList<string> Tokens(string text) => [.. Split(text.Length > LongestText ? text[..LongestText] : text)];
+
+    private static IEnumerable<string> Split(string text)
     {
         var word = new StringBuilder();
         foreach (var c in text.ToLowerInvariant())

@@ -75,6 +75,12 @@ public static class DiagnosisReport
         var told = observation.Signs.Select(s => s.Say).Concat(observation.LiquidColours.Select(c => $"{c.Say} liquid")).ToList();
         page.Named(
             "seen", told.Count > 0 ? string.Join(" · ", told) : "nothing that tells causes apart: what follows rests on the recipe alone");
+        foreach (var put in observation.PutIn)
+        {
+            page.Named(
+                "put in", put.Substance is { } known ? $"{put.Written}, counted as {known.Name}" : $"{put.Written}, which nobody can name");
+        }
+
         foreach (var reread in observation.Reread)
         {
             page.Named("read as", $"'{Printable.Show(reread.Written)}' as '{reread.ReadAs}'");

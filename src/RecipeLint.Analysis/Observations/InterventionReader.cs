@@ -1,0 +1,168 @@
+using System.Collections.Frozen;
+using System.Text.Json;
+using RecipeLint.Chemistry.Substances;
+
+namespace RecipeLint.Analysis.Observations;
+
+/// <summary>
+/// Reads out of free words what somebody put in: an act ("poured"), a reagent ("bleach") in the same clause or in the next, no trial on a
+/// spoonful, no "should I". Errs on the safe side: what was put in is only ever asked of the hazard gate. Never throws.
+/// </summary>
+internal static class InterventionReader
+{
+    private const int LongestPhrase = 5;
+
+    private static readonly Lazy<Words> Data = new(Read);
+
+    /// <summary>What went in, each once, and the same tokens without the reagents that would read as a sign.</summary>
+    /// <param name="tokens">In lower case; an empty one stands for punctuation.</param>
+    public static (IReadOnlyList<PutIn> In, IReadOnlyList<string> Left) Read(IReadOnlyList<string> tokens)
+    {
+        var words = Data.Value;
+        var found = new List<PutIn>();
+        var left = new List<string>();
+        var acted = false;
+        foreach (var clause in Clauses(tokens))
+        {
+            var done = IsDone(clause);
+            var trial = Array.Exists(clause, words.Samples.Contains);
+            var named = trial ? [] : Reagents(clause).ToList();
+            var counts = named.Count > 0 && (done || acted);
+            if (counts)
+            {
+                found.AddRange(named.Select(n => n.Put));
+            }
+
+            if (Holds(clause, words.Unknown) || ((done || acted) && named.Count == 0 && !trial && Holds(clause, words.UnknownPut)))
+            {
+                found.Add(new PutIn("something unknown", null));
+            }
+
+            var masked = counts ? named.Where(n => n.Masked).SelectMany(n => Enumerable.Range(n.Start, n.Length)).ToHashSet() : [];
+            left.AddRange(clause.Select((token, i) => masked.Contains(i) ? "" : token));
+            left.Add("");
+            acted = done && named.Count == 0;
+        }
+
+        return ([.. found.Distinct()], left);
+    }
+
+    /// <summary>An act that nothing before it takes back or puts as a question; "don't know who poured" takes nothing back.</summary>
+    private static bool IsDone(string[] clause)
+    {
+        for (var i = 0; i < clause.Length && !IsTakenBack(clause, i); i++)
+        {
+            if (Data.Value.Verbs.Contains(clause[i]))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsTakenBack(string[] clause, int at) => Data.Value.Hypothetical.Contains(clause[at])
+        || (Vocabulary.Negations.Contains(clause[at])
+            && (at + 1 == clause.Length || clause[at + 1] is not ("know" or "idea" or "sure" or "clue")));
+
+    private static IEnumerable<string[]> Clauses(IReadOnlyList<string> tokens)
+    {
+        var start = 0;
+        for (var i = 0; i <= tokens.Count; i++)
+        {
+            if (i < tokens.Count && tokens[i].Length > 0)
+            {
+                continue;
+            }
+
+            if (i > start)
+            {
+                yield return [.. tokens.Skip(start).Take(i - start)];
+            }
+
+            start = i + 1;
+        }
+    }
+
+    /// <summary>Longest names first, none inside another; one that is only smelt of is none.</summary>
+    private static IEnumerable<Named> Reagents(string[] clause)
+    {
+        for (var i = 0; i < clause.Length; i++)
+        {
+            for (var length = Math.Min(LongestPhrase, clause.Length - i); length > 0; length--)
+            {
+                if (!Data.Value.Reagents.TryGetValue(string.Join(' ', clause, i, length), out var reagent))
+                {
+                    continue;
+                }
+
+                if (!IsSmelt(clause, i))
+                {
+                    yield return new Named(i, length, reagent.Masked, new PutIn(string.Join(' ', clause, i, length), reagent.Substance));
+                }
+
+                i += length - 1;
+                break;
+            }
+        }
+    }
+
+    private static bool IsSmelt(string[] clause, int at) =>
+        clause.Skip(Math.Max(0, at - 3)).Take(Math.Min(3, at)).Any(Data.Value.Told.Contains);
+
+    private static bool Holds(string[] clause, FrozenSet<string> phrases)
+    {
+        for (var i = 0; i < clause.Length; i++)
+        {
+            for (var length = Math.Min(LongestPhrase + 1, clause.Length - i); length > 0; length--)
+            {
+                if (phrases.Contains(string.Join(' ', clause, i, length)))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private static Words Read()
+    {
+        const string Resource = "RecipeLint.Analysis.Observations.interventions.json";
+        using var stream = typeof(InterventionReader).Assembly.GetManifestResourceStream(Resource)
+            ?? throw new InvalidOperationException("The embedded file interventions.json is missing from the build.");
+        using var document = JsonDocument.Parse(stream);
+        var root = document.RootElement;
+        FrozenSet<string> Set(string name) =>
+            root.GetProperty(name).EnumerateArray().Select(e => e.GetString()!).ToFrozenSet(StringComparer.Ordinal);
+        var reagents = new Dictionary<string, Reagent>(StringComparer.Ordinal);
+        foreach (var row in root.GetProperty("reagents").EnumerateArray())
+        {
+            var id = row.GetProperty("substance").GetString()!;
+            var substance = id.Length == 0 ? null : SubstanceCatalogue.BuiltIn.ById(id)
+                ?? throw new InvalidOperationException($"interventions.json names '{id}', which is not in the catalogue.");
+            var masked = row.TryGetProperty("masked", out var mask) && mask.GetBoolean();
+            foreach (var word in row.GetProperty("words").EnumerateArray())
+            {
+                reagents.Add(word.GetString()!, new Reagent(substance, masked));
+            }
+        }
+
+        return new Words(
+            Set("verbs"), Set("samples"), Set("hypothetical"), Set("told"), Set("unknown"), Set("unknownPut"),
+            reagents.ToFrozenDictionary(StringComparer.Ordinal));
+    }
+
+    private sealed record Reagent(Substance? Substance, bool Masked);
+
+    private readonly record struct Named(int Start, int Length, bool Masked, PutIn Put);
+
+    private sealed record Words(
+        FrozenSet<string> Verbs,
+        FrozenSet<string> Samples,
+        FrozenSet<string> Hypothetical,
+        FrozenSet<string> Told,
+        FrozenSet<string> Unknown,
+        FrozenSet<string> UnknownPut,
+        FrozenDictionary<string, Reagent> Reagents);
+}

@@ -1,0 +1,8 @@
+using RecipeLint.Chemistry.Substances;
+
+namespace RecipeLint.Analysis.Observations;
+
+/// <summary>Something that somebody says went into a bottle or a tank beside its recipe.</summary>
+/// <param name="Written">The words, in lower case.</param>
+/// <param name="Substance">What of the catalogue stands for it when the hazard gate is asked; null where nobody can say what it is.</param>
+public sealed record PutIn(string Written, Substance? Substance);

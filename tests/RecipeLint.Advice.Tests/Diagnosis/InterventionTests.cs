@@ -1,0 +1,89 @@
+using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Advice.Tests.Agreement;
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Observations;
+
+namespace RecipeLint.Advice.Tests.Diagnosis;
+
+/// <summary>What somebody put in comes before what was seen: the gate hears of it, and nothing is advised that it forbids.</summary>
+public sealed class InterventionTests
+{
+    private static readonly Dictionary<string, (string Substance, double Grams)[]> Bottles = new(StringComparer.Ordinal)
+    {
+        ["part A"] = [("calcium-nitrate-4h2o", 120), ("potassium-nitrate", 30), ("fe-dtpa-hna", 2)],
+        ["part B"] = [("magnesium-sulfate-7h2o", 45), ("monopotassium-phosphate", 22), ("potassium-sulfate", 20)],
+        ["trace"] = [("manganese-sulfate-h2o", 2), ("copper-sulfate-5h2o", 0.3), ("zinc-sulfate-7h2o", 0.8)],
+        ["ammonium"] = [("ammonium-sulfate", 40), ("monoammonium-phosphate", 20), ("magnesium-sulfate-7h2o", 30)],
+        ["pH down"] = [("nitric-38", 200)],
+        ["pH up"] = [("potassium-carbonate", 50)],
+        ["bleach"] = [("sodium-hypochlorite-12.5", 200)],
+        ["silicate"] = [("potassium-silicate-29be", 100)],
+        ["peroxide"] = [("hydrogen-peroxide-12", 300)],
+    };
+
+    [Theory]
+    [InlineData("part B", "someone topped it up with bleach", HazardKind.Chlorine)]
+    [InlineData("pH down", "poured bleach in by mistake", HazardKind.Chlorine)]
+    [InlineData("part B", "my son put pool chlorine in and now it smells", HazardKind.Chlorine)]
+    [InlineData("ammonium", "rinsed the bottle with bleach and filled it without washing", HazardKind.Chloramines)]
+    [InlineData("bleach", "put ammonia window cleaner in it", HazardKind.Chloramines)]
+    [InlineData("bleach", "cleaned the bottle with limescale remover first, yellow green air over it", HazardKind.Chlorine)]
+    [InlineData("bleach", "the helper added vinegar against the smell", HazardKind.Chlorine)]
+    [InlineData("bleach", "yellow-green air above the liquid", HazardKind.Chlorine)]
+    [InlineData("part B", "my son put drain cleaner in, its boiling hot", HazardKind.Heat)]
+    [InlineData("part A", "someone poured something from an unmarked can in, dunno what, its hot", HazardKind.UnknownContents)]
+    [InlineData("part A", "it's hot, somebody poured something unknown into it", HazardKind.UnknownContents)]
+    [InlineData("part A", "dont know what is in this bottle, label gone, it feels hot", HazardKind.UnknownContents)]
+    [InlineData("trace", "added peroxide yesterday, bottle hard as a rock", HazardKind.OxygenPressure)]
+    [InlineData("ammonium", "smells of ammonia since i put potash lye in", HazardKind.Ammonia)]
+    [InlineData("pH up", "i poured ph down in it and it fizzed over, cap blew off", HazardKind.CarbonDioxidePressure)]
+    [InlineData("peroxide", "bottle gone fat like a football", HazardKind.OxygenPressure)]
+    [InlineData("bleach", "the cap hisses a bit", HazardKind.OxygenPressure)]
+    public void WhatCanHurtIsHeard(string bottle, string seen, HazardKind kind)
+    {
+        var diagnosis = Diagnose(bottle, seen);
+        Assert.Contains(diagnosis.Hazards.Hazards, h => h.Kind == kind && h.Grade >= HazardGrade.Suspected);
+        Assert.NotNull(BottleHazards.Refuses(["shake"], diagnosis.Hazards));
+        Assert.NotNull(BottleHazards.Refuses(["heat"], diagnosis.Hazards));
+        Assert.NotNull(BottleHazards.Refuses(["acid"], diagnosis.Hazards));
+    }
+
+    /// <summary>A trial on a spoonful, a question and what did not happen are no act; and what goes in may be harmless.</summary>
+    [Theory]
+    [InlineData("part B", "two drops of bleach on a sample did nothing")]
+    [InlineData("part B", "nobody put any bleach in")]
+    [InlineData("part B", "should i add bleach?")]
+    [InlineData("part B", "white crystals, dissolve in vinegar")]
+    [InlineData("part A", "topped up with distilled water, white needles since")]
+    [InlineData("trace", "brown flocs after i added some citric acid")]
+    public void NothingIsSuspectedWithoutAnAct(string bottle, string seen) =>
+        Assert.DoesNotContain(Diagnose(bottle, seen).Hazards.Hazards, h => h.Grade >= HazardGrade.Suspected);
+
+    [Fact]
+    public void NothingFermentsInBleach()
+    {
+        var causes = Diagnose("bleach", "the cap hisses a bit").Causes.Take(3).Select(c => c.Cause.Id).ToList();
+        Assert.Contains("peroxide-gas", causes);
+        Assert.DoesNotContain("yeast", causes);
+    }
+
+    [Theory]
+    [InlineData("turned to jelly after I added pH down")]
+    [InlineData("it went to jello after i put ph down in")]
+    [InlineData("poured acid in, now its like pudding")]
+    public void AcidInSilicateGels(string seen)
+    {
+        var first = Diagnose("silicate", seen).Causes[0];
+        Assert.Equal("silica-gel", first.Cause.Id);
+        Assert.True(first.Solid.GramsPerLitre > 1);
+    }
+
+    /// <summary>What the hazard texts tell a person to look out for is understood when a person tells it.</summary>
+    [Fact]
+    public void EveryNoticeOfAHazardIsUnderstoodAsADanger() => Assert.All(
+        HazardText.All.Where(t => t.Signs.Count > 0),
+        text => Assert.NotEmpty(NoticedHazards.Of(ObservationReader.Read(text.Notice), Holding.Of([], 1))));
+
+    private static BottleDiagnosis Diagnose(string bottle, string seen) => Diagnoser.Of(
+        Bottle.Of(bottle, 100, "8..25 °C", Bottles[bottle].Select(b => (b.Substance, b.Grams))).Stock, ObservationReader.Read(seen), null);
+}
