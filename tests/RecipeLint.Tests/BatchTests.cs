@@ -10,6 +10,9 @@ public sealed class BatchTests
 
     private const string Gypsum = """{"format": 1, "name": "Mix", "makes": "1 L", "keep": {"at": "15..25 °C"}, "steps": [{"add": "calcium-nitrate-4h2o", "amount": "60 g", "assay": "99 %", "id": "cn"}, {"add": "magnesium-sulfate-7h2o", "amount": "60 g", "assay": "99 %", "id": "epsom"}, {"topUp": "1 L", "of": "distilled"}]}""";
 
+    private static readonly global::Json.Schema.JsonSchema _schema = global::Json.Schema.JsonSchema.FromText(
+        File.ReadAllText(Path.Combine(Reports.Tests.Support.Repository.Root, "schema", "score.schema.json")));
+
     [Theory]
     [InlineData("""[{"step": "mkp", "amount": "40.1 g"}]""", "[]", "[]", "")]
     [InlineData("""[{"step": "mkp", "amount": "44 g"}]""", "[]", "[]", "RL0615 batch-weighed-off")]
@@ -47,7 +50,7 @@ public sealed class BatchTests
         scratch.Write("2.batch.json", Batch("mix", "[]", "[]", """[{"what": "clear", "at": "20 °C"}]"""));
         scratch.Write("3.batch.json", Batch("mkp", "[]", """[{"pH": 4.3}, {"pH": 6.9}]""", """[{"what": "white flocs", "at": "20 °C"}]"""));
         scratch.Write("4.batch.json", Batch("mkp", "[]", "[]", """[{"what": "clear"}]"""));
-        var score = JsonNode.Parse(Cli.RunIn(scratch.Path, null, "score", ".", "--format", "json").Out)!;
+        var score = Score(scratch.Path);
         var gypsum = score["rules"]!.AsArray().Single(r => (string?)r!["rule"] == "calcium-with-sulfate")!;
 
         Assert.Equal((4, 4, 1), ((int)score["batches"]!, (int)score["looked"]!, (int)score["rightlyQuiet"]!));
@@ -55,6 +58,63 @@ public sealed class BatchTests
         Assert.Equal(1, (int)score["missedByAll"]! + score["rules"]!.AsArray().Sum(r => (int)r!["misses"]!));
         Assert.Equal((1, 2), ((int)score["readings"]![0]!["inside"]!["hits"]!, (int)score["readings"]![0]!["inside"]!["of"]!));
         Assert.Contains("calcium-with-sulfate", Cli.RunIn(scratch.Path, null, "score", ".").Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// By hand: the phosphate comes to pH 4.3, over the 4.2 that this shop allows. A pH of 4.35 says the same, one of 3.9 does not; of a stock that the
+    /// rule keeps quiet about, a pH over the limit is a miss.
+    /// </summary>
+    [Fact]
+    public void RulesOnPhAreHeldAgainstThePhThatWasRead()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("recipelint.json", """{"rules": {"stock-ph-outside-range": {"highest": 4.2}}}""");
+        scratch.Write("mkp.stock.json", Clear);
+        scratch.Write("acid.stock.json", Clear.Replace("{\"topUp\"", "{\"add\": \"phosphoric-85\", \"amount\": \"4 g\"}, {\"topUp\"", StringComparison.Ordinal));
+        scratch.Write("1.batch.json", Batch("mkp", "[]", """[{"pH": 4.35}]""", "[]"));
+        scratch.Write("2.batch.json", Batch("mkp", "[]", """[{"pH": 3.9}]""", "[]"));
+        scratch.Write("3.batch.json", Batch("acid", "[]", """[{"pH": 4.6}, {"pH": 6.1, "dilution": "1:100"}]""", "[]"));
+        var score = Score(scratch.Path);
+        var rule = score["phRules"]!.AsArray().Single(r => (string?)r!["rule"] == "stock-ph-outside-range")!;
+        Assert.Equal((1, 1, 1), ((int)rule["hits"]!, (int)rule["misses"]!, (int)rule["falseAlarms"]!));
+        Assert.Equal((1, 2), ((int)rule["rightWhenItSpeaks"]!["hits"]!, (int)rule["rightWhenItSpeaks"]!["of"]!));
+        Assert.Contains("stock-ph-outside-range", Cli.RunIn(scratch.Path, null, "score", ".").Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>Bleach and acid: foretold, and somebody smelt it. Bleach and acid that nobody smelt is a false alarm; a smell of chlorine from phosphate a miss.</summary>
+    [Fact]
+    public void DangersAndWeightsAreGradedToo()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("mkp.stock.json", Clear);
+        scratch.Write("bleach.stock.json", """{"format": 1, "name": "Bleach", "makes": "1 L", "steps": [{"pour": "0.7 L", "of": "distilled"}, {"add": "sodium-hypochlorite-5", "amount": "20 mL", "id": "bleach"}, {"add": "nitric-38", "amount": "20 mL", "id": "acid"}, {"topUp": "1 L", "of": "distilled"}]}""");
+        scratch.Write("1.batch.json", Batch("bleach", "[]", "[]", """[{"what": "smells of chlorine"}]"""));
+        scratch.Write("2.batch.json", Batch("bleach", "[]", "[]", """[{"what": "clear, no smell"}]"""));
+        scratch.Write("3.batch.json", Batch("mkp", """[{"step": "mkp", "amount": "40.1 g"}]""", "[]", """[{"what": "smells of chlorine"}]"""));
+        scratch.Write("4.batch.json", Batch("mkp", """[{"step": "mkp", "amount": "50 g"}]""", "[]", "[]"));
+        var score = Score(scratch.Path);
+        var chlorine = score["hazards"]!.AsArray().Single(r => (string?)r!["rule"] == "chlorine gas")!;
+        Assert.Equal((1, 1, 1), ((int)chlorine["hits"]!, (int)chlorine["misses"]!, (int)chlorine["falseAlarms"]!));
+        Assert.Equal((1, 2), ((int)score["weights"]!["hits"]!, (int)score["weights"]!["of"]!));
+        Assert.Contains("no leave to mix it", Cli.RunIn(scratch.Path, null, "score", ".", "--width", "300").Out, StringComparison.Ordinal);
+    }
+
+    private static JsonNode Score(string folder)
+    {
+        var text = Cli.RunIn(folder, null, "score", ".", "--format", "json").Out;
+        using var document = System.Text.Json.JsonDocument.Parse(text);
+        Assert.True(_schema.Evaluate(document.RootElement).IsValid);
+        return JsonNode.Parse(text)!;
+    }
+
+    /// <summary>Whoever copies the name of a salt out of the stock file is told the id of its step.</summary>
+    [Fact]
+    public void ASaltInTheNameOfAStepIsAnsweredWithTheStep()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("mkp.stock.json", Clear);
+        scratch.Write("1.batch.json", Batch("monopotassium-phosphate", """[{"step": "monopotassium-phosphate", "amount": "40.1 g"}]""", "[]", "[]").Replace("monopotassium-phosphate.stock", "mkp.stock", StringComparison.Ordinal));
+        Assert.Contains("Did you mean 'mkp'?", Cli.RunIn(scratch.Path, null, "check", "1.batch.json").Out, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using RecipeLint.Reports.Tests.Support;
 using RecipeLint.Tests.Support;
 
@@ -7,6 +8,8 @@ namespace RecipeLint.Tests;
 public sealed class ExampleTests
 {
     private const string Draft = "examples/quillmere-first-draft/";
+
+    private const string Garden = "examples/fennelwick/";
 
     /// <summary>Every mistake planted in the first draft: file, line, rule, and the words that name the cause.</summary>
     public static TheoryData<string, int, string, string> Planted => new()
@@ -50,6 +53,51 @@ public sealed class ExampleTests
 
         Assert.Equal(0, answer.Code);
         Assert.Contains("The label names EDTA: Fe, Mn, Zn and Cu", answer.Out.ReplaceLineEndings(" ").Replace("  ", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    /// <summary>The shop of tables, prices, batches and rules of its own: one record tells of the wrong bag, and that is all there is to say.</summary>
+    [Fact]
+    public void TheSharedGardenHasTheOneFindingThatItsRecordsTellOf()
+    {
+        var answer = Cli.Run("check", Garden, "--fail-on", "error");
+
+        Assert.Equal(0, answer.Code);
+        var finding = Assert.Single(answer.Findings);
+        Assert.StartsWith($"{Garden}batches/b-2026-04-13.batch.json:8:", finding, StringComparison.Ordinal);
+        Assert.Contains("RL0615 batch-weighed-off", finding, StringComparison.Ordinal);
+        Assert.Equal(0, Cli.Run("rules", "--test", Garden).Code);
+        Assert.Contains("EUR a litre", Cli.Run("show", Garden + "recipes/tomato.recipe.json").Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>What was brought in is what stands in the files: the same salts with the same weights, scales and assays, the same water.</summary>
+    [Fact]
+    public void TheTablesOfTheGardenAreWhatItsFilesWereMadeOf()
+    {
+        using var scratch = new Scratch();
+        var into = scratch.Path;
+        Assert.Equal(0, Cli.Run("import", Garden + "tables/shed.csv", "--mapping", Garden + "tables/shed-columns.json", "--makes", "5 L", "--dose", "10 mL/L", "--into", into).Code);
+        Assert.Equal(0, Cli.Run("import", Garden + "tables/well.xlsx", "--into", into).Code);
+        foreach (var name in new[] { "a.stock.json", "b.stock.json" })
+        {
+            Assert.Equal(Additions(Read(Path.Combine(into, name))), Additions(Read(Path.Combine(Repository.Root, Garden, "stocks", name))));
+        }
+
+        Assert.Equal(
+            Read(Path.Combine(into, "well.water.json"))["ions"]!.ToJsonString(),
+            Read(Path.Combine(Repository.Root, Garden, "water/well.water.json"))["ions"]!.ToJsonString());
+
+        static JsonNode Read(string path) => JsonNode.Parse(File.ReadAllText(path))!;
+
+        static List<string> Additions(JsonNode stock) => [.. stock["steps"]!.AsArray().Where(s => s!["add"] is not null).Select(s => s!.ToJsonString())];
+    }
+
+    [Fact]
+    public void TheRecordsOfTheGardenGradeTheRules()
+    {
+        var score = JsonNode.Parse(Cli.Run("score", Garden, "--format", "json").Out)!;
+        var gypsum = score["rules"]!.AsArray().Single(r => (string?)r!["rule"] == "calcium-with-sulfate")!;
+        Assert.Equal((5, 4, 1), ((int)score["batches"]!, (int)score["rightlyQuiet"]!, (int)gypsum["hits"]!));
+        Assert.All(score["readings"]!.AsArray(), r => Assert.Equal((int)r!["inside"]!["of"]!, (int)r["inside"]!["hits"]!));
     }
 
     [Fact]

@@ -1,17 +1,21 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Batches;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Readings;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Workings;
 
 namespace RecipeLint.Advice.Scoring;
 
 /// <summary>How often a rule was right about what was seen in batches.</summary>
-/// <param name="Rule">Name of a rule on deposits.</param>
-/// <param name="Hits">It foretold a deposit and something was seen.</param>
-/// <param name="Misses">Something was seen that no rule foretold and whose likeliest cause is a solid of this rule.</param>
-/// <param name="FalseAlarms">It foretold a deposit and the batch stayed clear.</param>
+/// <param name="Rule">Name of a rule, or of a hazard.</param>
+/// <param name="Hits">It foretold something and that is what was seen or read.</param>
+/// <param name="Misses">
+/// It was seen or read and not foretold. A deposit that no rule foretold is missed by the rule whose solid is its likeliest cause.
+/// </param>
+/// <param name="FalseAlarms">It was foretold and not so.</param>
 public sealed record RuleScore(string Rule, int Hits, int Misses, int FalseAlarms)
 {
     /// <summary>Of the batches in which it spoke.</summary>
@@ -19,6 +23,9 @@ public sealed record RuleScore(string Rule, int Hits, int Misses, int FalseAlarm
 
     /// <summary>Of the batches in which it should have spoken.</summary>
     public Proportion Found => new(Hits, Hits + Misses);
+
+    /// <summary>True where batches told anything of it.</summary>
+    public bool IsTold => Hits + Misses + FalseAlarms > 0;
 }
 
 /// <summary>How many readings of a kind lay in the window that is to hold 95 % of them.</summary>
@@ -30,6 +37,9 @@ public sealed record ReadingScore(ReadingKind Kind, Proportion Inside);
 /// <param name="RightlyQuiet">Clear, and nothing foretold.</param>
 /// <param name="MissedByAll">Something was seen that no rule foretold, and no solid is its likeliest cause.</param>
 /// <param name="Rules">Every rule on deposits, those with anything to tell first.</param>
+/// <param name="PhRules">Rules that turn on the pH of a stock, held against the pH that was read; those it was read for.</param>
+/// <param name="Hazards">Hazards that were foretold or noticed, by their name.</param>
+/// <param name="Weights">Of the amounts that records state, those as near to the stock file as the rule on weighing allows.</param>
 /// <param name="LeftOut">Records that cannot be followed, by file.</param>
 public sealed record BatchScore(
     int Batches,
@@ -37,6 +47,9 @@ public sealed record BatchScore(
     int RightlyQuiet,
     int MissedByAll,
     IReadOnlyList<RuleScore> Rules,
+    IReadOnlyList<RuleScore> PhRules,
+    IReadOnlyList<RuleScore> Hazards,
+    Proportion Weights,
     IReadOnlyList<ReadingScore> Readings,
     IReadOnlyList<string> LeftOut)
 {
@@ -55,12 +68,14 @@ public sealed record BatchScore(
             }
         }
 
-        return tally.Close(facts.Workspace.Batches.Count);
+        return tally.Close(facts);
     }
 
     private sealed class Tally
     {
-        private readonly Dictionary<string, (int Hits, int Misses, int FalseAlarms)> _rules = new(StringComparer.Ordinal);
+        private readonly Grades _rules = new();
+        private readonly Grades _phRules = new();
+        private readonly Grades _hazards = new();
         private readonly SortedDictionary<ReadingKind, (int Inside, int All)> _readings = [];
         private int _looked, _quiet, _missedByAll;
 
@@ -74,6 +89,15 @@ public sealed record BatchScore(
                 _readings[reading.Kind] = (inside + (reading.Expected!.Value.Holds(reading.Value) ? 1 : 0), all + 1);
             }
 
+            foreach (var read in forecast.Batch.Readings.OfType<PhReading>().Where(r => r.Dilution == 1))
+            {
+                foreach (var verdict in Gradable.ByPh(facts, forecast.Made, read.Value))
+                {
+                    _phRules.Add(verdict.Rule, verdict.Foretold, verdict.Measured);
+                }
+            }
+
+            Dangers(forecast);
             if (forecast.Clouded.Any() || forecast.Sights.Any(s => s.IsClear))
             {
                 _looked++;
@@ -81,20 +105,24 @@ public sealed record BatchScore(
             }
         }
 
-        public BatchScore Close(int batches) => new(
-            batches,
+        public BatchScore Close(Facts facts) => new(
+            facts.Workspace.Batches.Count,
             _looked,
             _quiet,
             _missedByAll,
             [
                 .. Analysis.Judgement.DepositOwner.Listed
-                    .Select(o => (o.Name, Counts: _rules.GetValueOrDefault(o.Name)))
-                    .Select(r => new RuleScore(r.Name, r.Counts.Hits, r.Counts.Misses, r.Counts.FalseAlarms))
+                    .Select(o => _rules.Of(o.Name))
                     .OrderByDescending(r => r.Hits + r.Misses + r.FalseAlarms)
                     .ThenBy(r => r.Rule, StringComparer.Ordinal),
             ],
+            [.. _phRules.All],
+            [.. _hazards.All.Where(h => h.IsTold)],
+            Share([.. Gradable.Weighed(facts)]),
             [.. _readings.Select(r => new ReadingScore(r.Key, new Proportion(r.Value.Inside, r.Value.All)))],
             LeftOut);
+
+        private static Proportion Share(List<bool> right) => new(right.Count(r => r), right.Count);
 
         private void Sights(BatchForecast forecast, Facts facts)
         {
@@ -110,13 +138,26 @@ public sealed record BatchScore(
                 Missed(forecast, seen[0]);
             }
 
-            foreach (var rule in foretold)
-            {
-                var (hits, misses, alarms) = _rules.GetValueOrDefault(rule);
-                _rules[rule] = seen.Count > 0 ? (hits + 1, misses, alarms) : (hits, misses, alarms + 1);
-            }
+            foretold.ForEach(rule => _rules.Add(rule, true, seen.Count > 0));
 
             _quiet += seen.Count == 0 && foretold.Count == 0 ? 1 : 0;
+        }
+
+        /// <summary>What the contents can do to people, against what somebody noticed; only of records that say what was seen.</summary>
+        private void Dangers(BatchForecast forecast)
+        {
+            if (forecast.Sights.Count == 0)
+            {
+                return;
+            }
+
+            var contents = HazardGate.Of(forecast.Made);
+            var foretold = contents.Present.Select(h => h.Kind).ToHashSet();
+            var noticed = forecast.Sights.SelectMany(s => s.Dangers(contents.Holding)).ToHashSet();
+            foreach (var kind in foretold.Union(noticed))
+            {
+                _hazards.Add(HazardText.Of(kind).Name, foretold.Contains(kind), noticed.Contains(kind));
+            }
         }
 
         /// <summary>To whose solids the words point most.</summary>
@@ -125,13 +166,35 @@ public sealed record BatchScore(
             var causes = Diagnoser.Of(forecast.Made, sight.Told, sight.Sight.At?.Value.Low).Causes;
             if (causes.Count > 0 && causes[0].Solid.Solid?.Owner is { } owner)
             {
-                var (hits, misses, alarms) = _rules.GetValueOrDefault(owner);
-                _rules[owner] = (hits, misses + 1, alarms);
+                _rules.Add(owner, false, true);
             }
             else
             {
                 _missedByAll++;
             }
+        }
+    }
+
+    /// <summary>Counts by name.</summary>
+    private sealed class Grades
+    {
+        private readonly SortedDictionary<string, RuleScore> _counts = new(StringComparer.Ordinal);
+
+        public IEnumerable<RuleScore> All => _counts.Values;
+
+        public RuleScore Of(string name) => _counts.GetValueOrDefault(name) ?? new RuleScore(name, 0, 0, 0);
+
+        /// <param name="really">True where it was seen or read.</param>
+        public void Add(string name, bool foretold, bool really)
+        {
+            var score = Of(name);
+            _counts[name] = (foretold, really) switch
+            {
+                (true, true) => score with { Hits = score.Hits + 1 },
+                (false, true) => score with { Misses = score.Misses + 1 },
+                (true, false) => score with { FalseAlarms = score.FalseAlarms + 1 },
+                _ => score,
+            };
         }
     }
 }

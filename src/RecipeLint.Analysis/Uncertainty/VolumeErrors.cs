@@ -28,7 +28,7 @@ internal sealed class VolumeErrors(MeasurementErrors errors, UncertaintyNotes no
 
         notes.Add(
             "uncertainty-stock-volume",
-            "No step says with what the finished volume of {{0}} is measured: the best the shop has for it is taken, "
+            "No step says with what the finished volume of {0} is measured: the best the shop has for it is taken, "
                 + $"'{finished.Pouring.Measure.Name}'.",
             $"'{document.Name}'",
             document.Place);

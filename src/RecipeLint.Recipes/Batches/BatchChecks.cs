@@ -37,7 +37,7 @@ internal static class BatchChecks
 
             if (!byId.TryGetValue(id.Value, out var step))
             {
-                var near = Spelling.Nearest(id.Value, byId.Keys);
+                var near = Written(id.Value, stock) is { Count: > 0 } written ? written : Spelling.Nearest(id.Value, byId.Keys);
                 var known = near.Count > 0
                     ? Wording.DidYouMean(near)
                     : byId.Count == 0 ? "" : $" It has {Wording.Join([.. byId.Keys.Take(12).Select(k => $"'{k}'")], "and")}.";
@@ -63,6 +63,15 @@ internal static class BatchChecks
             }
         }
     }
+
+    /// <summary>Steps that write their substance as the record names the step: whoever copies the stock file copies that.</summary>
+    private static IReadOnlyList<string> Written(string text, StockDocument stock) =>
+    [
+        .. stock.Steps.OfType<AddStep>()
+            .Where(s => s.What.Value.Equals(text, StringComparison.OrdinalIgnoreCase)
+                || s.Substance?.Id.Equals(text, StringComparison.OrdinalIgnoreCase) == true)
+            .Select(s => s.Id),
+    ];
 
     /// <summary>Why a step cannot have been done as recorded; null when it can.</summary>
     private static string? Unfit(BatchStep entry, Step step) => (step, entry.Amount?.Value) switch

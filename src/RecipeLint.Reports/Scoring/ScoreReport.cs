@@ -12,16 +12,29 @@ namespace RecipeLint.Reports.Scoring;
 /// <summary>How the rules did over all batches, as a sheet and as JSON.</summary>
 public static class ScoreReport
 {
+    /// <summary>Version of the JSON's shape; a key may be added without a new version, none is renamed or removed.</summary>
+    public const int FormatVersion = 1;
+
     private const int Named = 10;
+
+    private const string Interval =
+        "Shares with the interval that holds the true one with 95 % (Wilson). A few batches tell little.";
 
     /// <param name="title">What was asked about.</param>
     public static Sheet Sheet(BatchScore score, string title) => new(
-        "score", title, $"{score.Batches} batch records",
+        "score", title, Records(score.Batches),
         [
             .. new[]
             {
                 new SheetSection("about", "About", About(score)),
                 Rules(score),
+                Graded(
+                    "ph", "Rules on the pH of a stock, against the pH that was read", score.PhRules,
+                    "Foretold from the computed pH; right where the pH that was read puts the stock on the same side of the limit."),
+                Graded(
+                    "hazards", "Dangers, against what was noticed", score.Hazards,
+                    "A danger that nobody noticed may still be there: a false alarm here is no leave to mix it."),
+                Weights(score),
                 Readings(score),
             }.Where(s => !s.IsEmpty),
         ]);
@@ -33,25 +46,16 @@ public static class ScoreReport
         using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
         {
             json.WriteStartObject();
-            json.WriteNumber("formatVersion", 1);
+            json.WriteNumber("formatVersion", FormatVersion);
+            json.WriteString("kind", "score");
             json.WriteNumber("batches", score.Batches);
             json.WriteNumber("looked", score.Looked);
             json.WriteNumber("rightlyQuiet", score.RightlyQuiet);
             json.WriteNumber("missedByAll", score.MissedByAll);
-            json.WriteStartArray("rules");
-            foreach (var rule in score.Rules)
-            {
-                json.WriteStartObject();
-                json.WriteString("rule", rule.Rule);
-                json.WriteNumber("hits", rule.Hits);
-                json.WriteNumber("misses", rule.Misses);
-                json.WriteNumber("falseAlarms", rule.FalseAlarms);
-                Write(json, "rightWhenItSpeaks", rule.RightWhenItSpeaks);
-                Write(json, "found", rule.Found);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            Write(json, "rules", score.Rules);
+            Write(json, "phRules", score.PhRules);
+            Write(json, "hazards", score.Hazards);
+            Write(json, "weights", score.Weights);
             json.WriteStartArray("readings");
             foreach (var reading in score.Readings)
             {
@@ -72,6 +76,24 @@ public static class ScoreReport
         return [.. buffer.WrittenSpan, (byte)'\n'];
     }
 
+    private static void Write(Utf8JsonWriter json, string name, IReadOnlyList<RuleScore> rules)
+    {
+        json.WriteStartArray(name);
+        foreach (var rule in rules)
+        {
+            json.WriteStartObject();
+            json.WriteString("rule", rule.Rule);
+            json.WriteNumber("hits", rule.Hits);
+            json.WriteNumber("misses", rule.Misses);
+            json.WriteNumber("falseAlarms", rule.FalseAlarms);
+            Write(json, "rightWhenItSpeaks", rule.RightWhenItSpeaks);
+            Write(json, "found", rule.Found);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
     private static void Write(Utf8JsonWriter json, string name, Proportion share)
     {
         var (low, high) = share.Interval;
@@ -87,9 +109,8 @@ public static class ScoreReport
     {
         var says = new List<string>
         {
-            $"{score.Looked} of {score.Batches} records say what was seen. {score.RightlyQuiet} of them stayed clear with nothing "
-                + "foretold; "
-                + $"in {score.MissedByAll} something was seen that no rule foretold and no solid explains.",
+            $"{Records(score.Batches)}, {score.Looked} with a word on whether something fell out: {score.RightlyQuiet} clear with nothing "
+                + $"foretold, {score.MissedByAll} with something that no rule foretold and no solid explains.",
         };
         if (score.LeftOut.Count > 0)
         {
@@ -101,18 +122,41 @@ public static class ScoreReport
         return says;
     }
 
-    private static SheetSection Rules(BatchScore score) => new(
-        "rules", "Rules on what falls out", [],
-        new Table(
-            [new("rule"), new("hits", true), new("misses", true), new("false alarms", true), new("right when it speaks"), new("found")],
-            [
-                .. score.Rules.Where(r => r.Hits + r.Misses + r.FalseAlarms > 0).Select(r => (IReadOnlyList<string>)
+    private static SheetSection Rules(BatchScore score)
+    {
+        var silent = score.Rules.Count(r => !r.IsTold);
+        return Graded("rules", "Rules on what falls out", score.Rules, silent == score.Rules.Count
+            ? $"None of the {silent} rules on deposits had anything to say of these batches, and nothing was seen that they look for."
+            : $"Of {silent} more rules on deposits these batches tell nothing.") is { IsEmpty: false } section
+            ? section with { Notes = [.. section.Notes, Interval] }
+            : new SheetSection("rules", "Rules on what falls out", []);
+    }
+
+    private static SheetSection Graded(string key, string title, IReadOnlyList<RuleScore> rules, string note) => rules.Count == 0
+        ? new SheetSection(key, title, [])
+        : new SheetSection(
+            key, title, [],
+            new Table(
                 [
-                    r.Rule, Say.Number(r.Hits), Say.Number(r.Misses), Say.Number(r.FalseAlarms), Text(r.RightWhenItSpeaks), Text(r.Found),
+                    new("rule"), new("hits", true), new("misses", true), new("false alarms", true), new("right when it speaks"),
+                    new("found"),
+                ],
+                [
+                    .. rules.Where(r => r.IsTold || key == "ph").Select(r => (IReadOnlyList<string>)
+                    [
+                        r.Rule, Say.Number(r.Hits), Say.Number(r.Misses), Say.Number(r.FalseAlarms), Text(r.RightWhenItSpeaks),
+                        Text(r.Found),
+                    ]),
                 ]),
-            ]),
-        $"{score.Rules.Count(r => r.Hits + r.Misses + r.FalseAlarms == 0)} more rules on deposits had nothing to say of these batches.",
-        "Shares with the interval that holds the true one with 95 % (Wilson). A few batches tell little.");
+            note);
+
+    private static SheetSection Weights(BatchScore score) => new(
+        "weights", "Amounts as the stock files ask for",
+        score.Weights.Of == 0 ? [] :
+        [
+            $"{score.Weights.Hits} of {score.Weights.Of} recorded amounts are as near as the rule on weighing allows: "
+                + $"{Text(score.Weights)}.",
+        ]);
 
     private static SheetSection Readings(BatchScore score) => new(
         "readings", "Readings in the window that is to hold 95 % of them", [],
@@ -122,6 +166,8 @@ public static class ScoreReport
                 .. score.Readings.Select(r => (IReadOnlyList<string>)
                     [Name(r.Kind), Say.Number(r.Inside.Hits), Say.Number(r.Inside.Of), Text(r.Inside)]),
             ]));
+
+    private static string Records(int count) => count == 1 ? "1 batch record" : $"{count} batch records";
 
     private static string Name(ReadingKind kind) => kind switch
     {

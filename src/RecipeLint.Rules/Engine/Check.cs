@@ -23,6 +23,9 @@ public enum Relation
 /// <param name="Unit">Of both; empty for a ratio, a pH or a statement.</param>
 public sealed record Check(string What, double Value, Relation Relation, double Limit, string Unit = "")
 {
+    /// <summary>True where the value is the pH of the stock itself, so that a meter can tell whether the rule was right.</summary>
+    public bool IsStockPh { get; init; }
+
     public bool Holds => Relation switch
     {
         Relation.Over => Value > Limit,

@@ -187,13 +187,30 @@ internal static class ImportCommand
         if (map.Missing.Count > 0)
         {
             var open = map.Columns.Where(c => c.Meaning is null).Take(8).ToList();
-            var word = map.Missing[0];
-            var usual = open.FirstOrDefault(c => ColumnWords.Usual(c.Heading) == word) ?? open.FirstOrDefault();
             var sheet = table.Name.Length > 0 ? $" in sheet '{table.Name}'" : "";
             throw new UsageException(
                 $"no column is known to hold the {string.Join(" or the ", map.Missing)}{sheet}. "
-                + (usual is null ? "" : $"Say what each column holds, such as --map \"{usual.Heading}={word}\". ")
+                + (open.Count == 0 ? "" : $"Say what each column holds, such as {Proposed(open, map)}. ")
                 + $"Columns: {string.Join(", ", map.Columns.Take(12).Select(c => $"'{c.Heading}'"))}.");
         }
+    }
+
+    /// <summary>What the headings most likely mean, ready to be copied: one word for each column that has a usual one.</summary>
+    private static string Proposed(List<Column> open, ColumnMap map)
+    {
+        var usual = open.Select(c => (c.Heading, Word: ColumnWords.Usual(c.Heading)))
+            .Where(c => c.Word is not null && !map.Has(c.Word))
+            .DistinctBy(c => c.Word)
+            .Select(c => $"--map \"{c.Heading}={c.Word}{(c.Word == ColumnWords.Amount ? InUnit(c.Heading) : "")}\"")
+            .ToList();
+        return usual.Count > 0 ? string.Join(' ', usual) : $"--map \"{open[0].Heading}={map.Missing[0]}\"";
+    }
+
+    /// <summary>" in g" for a heading such as "Weight (g)".</summary>
+    private static string InUnit(string heading)
+    {
+        var open = heading.LastIndexOfAny(['(', '[']);
+        var unit = open < 0 ? "" : heading[(open + 1)..].Trim(')', ']', ' ');
+        return unit is "g" or "kg" or "mg" or "mL" or "ml" or "L" or "l" ? " in " + unit : "";
     }
 }

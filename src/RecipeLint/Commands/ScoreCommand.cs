@@ -8,7 +8,7 @@ using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
 
-/// <summary>Grades the rules on what falls out, and the windows of readings, over all batch records.</summary>
+/// <summary>Grades over all batch records what was foretold.</summary>
 internal static class ScoreCommand
 {
     public static Command Build(Surroundings world)

@@ -149,10 +149,10 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         var low = Low(window);
         if (ph > (window.Highest + low) / 2)
         {
-            return [new Check($"over what Fe-{window.Agent} stands", ph, Relation.Over, window.Highest)];
+            return [new Check($"over what Fe-{window.Agent} stands", ph, Relation.Over, window.Highest) { IsStockPh = true }];
         }
 
-        var under = new Check($"under what Fe-{window.Agent} stands", ph, Relation.Under, low);
+        var under = new Check($"under what Fe-{window.Agent} stands", ph, Relation.Under, low) { IsStockPh = true };
         return window.AcidSettles
             ? [under]
             : [under, new Check("and it is let go", Rounding.SixDigits(held * 100), Relation.Under, least, "%")];

@@ -9,7 +9,9 @@ namespace RecipeLint.Rules.Procedure;
 /// <summary>A batch in which something was weighed that the stock file does not ask for.</summary>
 internal sealed class BatchWeighedOff : WorkspaceRule<BatchWeighedOff.Weighed>
 {
-    public override string Name => "batch-weighed-off";
+    public const string RuleName = "batch-weighed-off";
+
+    public override string Name => RuleName;
 
     /// <summary>Two amounts that the message quotes; there is nothing more to work out.</summary>
     public override bool HasWorking => false;

@@ -71,7 +71,9 @@ internal sealed class NoFinalVolumeStep : StockRule<FinalVolume>, IProposesRepai
 
         var litres = verdict.Litres;
         var missing = 1 - (litres / stock.Volume.Litres);
-        var why = marks.Count > 0 ? "the last top-up stops at "
+        var tooEarly = missing > 0 && marks is [.., { To.Value: var mark }] && mark >= stock.Volume;
+        var why = tooEarly ? $"the top-up to {volume} comes while salts lie undissolved, and dissolved they take up less room"
+            : marks.Count > 0 ? "the last top-up stops at "
             + $"{Say.Litres(marks[^1].To?.Value.Litres ?? litres)}" : "no step tops up to the volume";
         var effect = missing > 0
             ? $"everything in it is {Say.Percent((1 / (1 - missing)) - 1)} stronger than the label says"
