@@ -14,7 +14,7 @@ public static class LabelSheet
         var main = Html.Of(
             $"""
             <h1 class="no-print">Labels of {what.Name}, {size.ToString()} mm</h1>
-            <p class="no-print">Print at true size ("100 %"). {what.Source}</p>
+            <p class="no-print">Print at true size ("100 %") and without margins. {what.Source}</p>
             <ul class="labels">
             {Html.Join(Enumerable.Repeat(each, copies))}</ul>
 

@@ -12,7 +12,7 @@ internal static partial class ChemicalText
     private static readonly HashSet<string> _molecules = new(StringComparer.Ordinal) { "O2", "N2", "H2", "Cl2", "O3" };
 
     /// <summary>Ions of which a minus behind the formula is the charge and no hyphen.</summary>
-    private static readonly HashSet<string> _anions = new(StringComparer.Ordinal) { "NO3", "H2PO4", "HCO3", "HSO4", "HMoO4", "H3SiO4" };
+    private static readonly HashSet<string> _anions = new(StringComparer.Ordinal) { "Cl", "NO3", "H2PO4", "HCO3", "HSO4", "HMoO4", "H3SiO4" };
 
     public static Html Of(string text)
     {
@@ -83,7 +83,7 @@ internal static partial class ChemicalText
         + @"(?<charge>[1-3]?[+−]|\ [1-3][+−\-]|-)?(?![\w·])")]
     private static partial Regex Candidate();
 
-    [GeneratedRegex(@"^(?<element>[A-Z][a-z]?)(?<charge>[0-9]{0,3}[+−])$")]
+    [GeneratedRegex(@"^(?<element>[A-Z][a-z]?)(?<charge>[0-9]{0,3}[+−\-])$")]
     private static partial Regex IonOfOneElement();
 
     [GeneratedRegex(@"(?<=[A-Za-z)])[0-9]+")]

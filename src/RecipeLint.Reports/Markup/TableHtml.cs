@@ -30,8 +30,10 @@ internal static class TableHtml
     }
 
     private static Html Cell(Column column, string text, bool isFirst) => isFirst
-        ? Html.Of($"<th scope=\"row\"{Number(column)}>{ChemicalText.Of(text)}</th>")
-        : Html.Of($"<td{Number(column)}>{ChemicalText.Of(text)}</td>");
+        ? Html.Of($"<th scope=\"row\"{Number(column)}>{Words(text)}</th>")
+        : Html.Of($"<td{Number(column)}>{Words(text)}</td>");
+
+    private static Html Words(string text) => PathText.Is(text) ? PathText.Of(text) : ChemicalText.Of(text);
 
     private static Html Number(Column column) => column.IsNumber ? Html.Of($" class=\"num\"") : Html.Empty;
 }

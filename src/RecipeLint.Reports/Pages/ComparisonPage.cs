@@ -20,7 +20,7 @@ public static class ComparisonPage
             <article class="card report">
             <header class="tab">
             <p class="number">Comparison</p>
-            <h1>{comparison.Old} compared with {comparison.New}</h1>
+            <h1>{PathText.Of(comparison.Old)} compared with {PathText.Of(comparison.New)}</h1>
             <p class="verdict">{ComparisonSections.Summary(comparison)}</p></header>
             {sections}</article>
 

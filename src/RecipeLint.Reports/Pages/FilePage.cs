@@ -3,6 +3,7 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Reports.Markup;
 using RecipeLint.Reports.Pictures;
 using RecipeLint.Reports.Show;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Pages;
 
@@ -28,7 +29,7 @@ public static class FilePage
             $"""
             <article class="card report">
             <header class="tab">
-            <p class="number">{sheet?.Kind ?? "file"} <span>{file}</span></p>
+            <p class="number">{Say.Capital(sheet?.Kind ?? "file")} <span>{PathText.Of(file)}</span></p>
             <h1>{ChemicalText.Of(name)}</h1>
             {FindingsHtml.Verdict(findings, suppressed)}</header>
             {Findings(findings)}{Cautions(sheet)}{Pictures(facts, file)}{Figures(sheet, file)}</article>

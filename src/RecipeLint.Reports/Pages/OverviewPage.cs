@@ -29,7 +29,7 @@ public static class OverviewPage
             <article class="card report">
             <header class="tab">
             <p class="number">Overview <span>{rows.Count} files</span></p>
-            <h1>{title}</h1>
+            <h1>{PathText.Of(title)}</h1>
             {FindingsHtml.Verdict(all, report.Result.Suppressed.Count)}</header>
             <div class="wide" role="region" aria-label="Files" tabindex="0"><table class="sortable">
             <thead><tr><th scope="col">file</th><th scope="col">worst finding</th><th scope="col" class="num">errors</th><th scope="col" class="num">warnings</th><th scope="col" class="num">notes</th><th scope="col">kind</th><th scope="col">shop</th></tr></thead>
@@ -64,7 +64,7 @@ public static class OverviewPage
         var order = worst is null ? 0 : 1 + (int)worst.Finding.Level;
         return Html.Of(
             $"""
-            <tr><th scope="row"><a href="{folder}{PageName(row.File)}">{Breaking(row.File[common.Length..])}</a></th><td data-key="{order}">{said}</td><td class="num">{Number(row.Errors)}</td><td class="num">{Number(row.Warnings)}</td><td class="num">{Number(row.Notes)}</td><td>{Kind(row.File)}</td><td>{Breaking(row.Shop.StartsWith(common, StringComparison.Ordinal) ? row.Shop[common.Length..] : row.Shop)}</td></tr>
+            <tr><th scope="row"><a href="{folder}{PageName(row.File)}">{PathText.Of(row.File[common.Length..])}</a></th><td data-key="{order}">{said}</td><td class="num">{Number(row.Errors)}</td><td class="num">{Number(row.Warnings)}</td><td class="num">{Number(row.Notes)}</td><td>{Kind(row.File)}</td><td>{PathText.Of(row.Shop.StartsWith(common, StringComparison.Ordinal) ? row.Shop[common.Length..] : row.Shop)}</td></tr>
 
             """);
     }
@@ -86,14 +86,12 @@ public static class OverviewPage
             return common ?? folder;
         }) ?? "";
 
-    /// <summary>A path that may break behind its slashes.</summary>
-    private static Html Breaking(string path) => Html.Join(Html.Of($"/<wbr/>"), path.Split('/').Select(Html.Text));
-
     private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
 
     private static string Kind(string file) => Recipes.Schema.DocumentKinds.FromFileName(file) switch
     {
         Recipes.Schema.DocumentKind.Settings => "shop",
+        Recipes.Schema.DocumentKind.HouseRule => "house rule",
         { } kind => kind.ToString().ToLowerInvariant(),
         null => "",
     };

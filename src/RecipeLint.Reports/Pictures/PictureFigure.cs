@@ -27,6 +27,12 @@ internal static class PictureFigure
     private static Html Swatch(Curve curve, int index)
     {
         var ink = curve.Ink.ToString().ToLowerInvariant();
+        if (!curve.IsJoined)
+        {
+            return Html.Of(
+                $"<svg viewBox=\"0 0 40 10\" aria-hidden=\"true\"><line class=\"s-{ink}\" x1=\"20\" y1=\"5\" x2=\"20\" y2=\"5\" stroke-width=\"8\" stroke-linecap=\"round\"/></svg>");
+        }
+
         var dashes =
             string.Join(',', PictureSvg.Dashes[index % PictureSvg.Dashes.Length].Select(d => d.ToString(CultureInfo.InvariantCulture)));
         var dash = dashes.Length == 0 ? Html.Empty : Html.Of($" stroke-dasharray=\"{dashes}\"");

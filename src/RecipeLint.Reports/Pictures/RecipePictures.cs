@@ -93,7 +93,7 @@ public static class RecipePictures
         var (least, most) = Scales.FromZero(rows.Select(r => 100 * r.RelativeExpanded));
         return new Picture(
             "recipe-doubt", "What the uncertainty comes from",
-            "The expanded uncertainty (k = 2, about 95 %) of each element; the dark part is the share of its largest source, which the "
+            "The expanded uncertainty (k = 2, about 95 %) of each element; the framed part is the share of its largest source, which the "
                 + "table names. "
                 + $"Most often that is {rows.GroupBy(r => r.Shares[0].Source.Name).OrderByDescending(g => g.Count()).First().Key}.",
             new Axis("± % of the element", least, most), new Axis("", -0.5, rows.Count - 0.5, Labels: [.. rows.Select(r => r.Key)]),

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using PuppeteerSharp;
 using PuppeteerSharp.Media;
+using RecipeLint.Tests.Support;
 
 namespace RecipeLint.Tests.Browser;
 
@@ -105,6 +106,32 @@ public sealed partial class BrowserTests(Chromium browser, Pages pages) : IClass
                 // A bench sheet is one page: nobody turns over with wet gloves.
                 Assert.True(kind is not ("label" or "bench-sheet") || sheets == 1, $"{sheets} pages of {kind}");
             }
+        }
+    }
+
+    /// <summary>Labels lie on a sheet as the sheets are sold: eight of 105 mm, two of 210 mm, none cut off.</summary>
+    [Theory]
+    [InlineData("105x74", 8, 1)]
+    [InlineData("105x74", 9, 2)]
+    [InlineData("210x148", 2, 1)]
+    [InlineData("199x143", 2, 1)]
+    public async Task LabelsFillASheetOfA4(string size, int copies, int sheets)
+    {
+        using var folder = new Scratch();
+        var path = Path.Combine(folder.Path, "label.html");
+        Assert.Equal(0, Cli.Run("label", "examples/fennelwick/stocks/a.stock.json", "--format", "html", "--size", size, "--copies", copies.ToString(System.Globalization.CultureInfo.InvariantCulture), "-o", path).Code);
+        if (await browser.Open(path, 1280, false) is not { } page)
+        {
+            return;
+        }
+
+        await using (page)
+        {
+            var pdf = await page.Page.PdfDataAsync(new PdfOptions { Format = PaperFormat.A4 });
+            Assert.Equal(sheets, PaperPages().Count(System.Text.Encoding.Latin1.GetString(pdf)));
+            await page.Page.EmulateMediaTypeAsync(MediaType.Print);
+            await page.Page.SetViewportAsync(new ViewPortOptions { Width = 794, Height = 1123 });
+            Assert.Equal(0, await page.Number("[...document.querySelectorAll('.labels svg')].filter(e => e.getBoundingClientRect().right > 795).length"));
         }
     }
 
