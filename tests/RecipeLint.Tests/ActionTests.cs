@@ -9,6 +9,34 @@ public sealed class ActionTests
 {
     private const string Twice = """{ "format": 1, "name": "N", "makes": "1 L", "steps": [ { "add": "KNO3", "amount": "30 g" }, { "add": "KNO3", "amount": "AMOUNT", "id": "again" }, { "topUp": "1 L" } ] }""";
 
+    /// <summary>Findings of the tool and of a shop's own rules, estimates too: the matcher takes place, level, rule and words out of each line.</summary>
+    [Fact]
+    public void TheMatcherReadsEveryFindingOfAQuietRun()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("n.stock.json", Twice.Replace("AMOUNT", "30 g", StringComparison.Ordinal));
+        scratch.Write("own.rule.json", """
+            {"format": 1, "id": "HR0001", "name": "too-much", "level": "warning", "looksAt": "stock", "must": {"properties": {"volume_L": {"minimum": 5}}},
+             "message": "'{/name}' is small.", "reason": "Make more of it."}
+            """);
+        scratch.Write("n.batch.json", """{"format": 1, "stock": "n.stock.json", "made": "2026-01-02", "readings": [{"pH": 12.5}]}""");
+        scratch.Write("recipelint.json", "{}");
+        var matcher = System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(Path.Combine(Repository.Root, ".github", "problem-matcher.json")))!["problemMatcher"]![0]!["pattern"]![0]!;
+        var pattern = new System.Text.RegularExpressions.Regex((string)matcher["regexp"]!);
+        var lines = Cli.RunIn(scratch.Path, null, "check", ".", "--quiet").Out.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Contains(lines, l => l.Contains("HR0001", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.Contains("(estimate)", StringComparison.Ordinal));
+        Assert.All(lines, line =>
+        {
+            var match = pattern.Match(line);
+            Assert.True(match.Success, line);
+            Assert.Matches("^(own|n)\\.(rule|stock|batch)\\.json$", match.Groups[(int)matcher["file"]!].Value);
+            Assert.Matches("^(error|warning|note)$", match.Groups[(int)matcher["severity"]!].Value);
+            Assert.Matches("^(RL|HR)[0-9]{4} ", match.Groups[(int)matcher["code"]!].Value);
+            Assert.NotEmpty(match.Groups[(int)matcher["message"]!].Value);
+        });
+    }
+
     [Theory]
     [InlineData("30 g", "warning", 1)]
     [InlineData("30 g", "never", 0)]

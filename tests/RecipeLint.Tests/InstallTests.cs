@@ -47,6 +47,43 @@ public sealed class InstallTests
         }
     }
 
+    /// <summary>
+    /// What zsh, fish and PowerShell would say of a quote or bracket that is left open, and of a line that is none of theirs; their own reader is asked as
+    /// well where the shell is there.
+    /// </summary>
+    [Theory]
+    [InlineData("zsh")]
+    [InlineData("fish")]
+    [InlineData("powershell")]
+    public void TheScriptIsWhatItsShellReads(string shell)
+    {
+        var script = Cli.Run("completion", shell).Out;
+        var bare = ShellText.WithoutQuotes(script, shell);
+        Assert.DoesNotContain('\'', bare);
+        Assert.DoesNotContain('"', bare);
+        Assert.Empty(ShellText.Unbalanced(bare, shell == "zsh"));
+        switch (shell)
+        {
+            case "fish":
+                Assert.All(
+                    script.Split('\n').Where(l => l.Length > 0 && l[0] != '#'),
+                    l => Assert.Matches("^complete -c recipelint( -f| -r| -F| -x| -n (\\w+|'[^']*')| -[als] (\\S+|'[^']*')| -d '(?:[^'\\\\]|\\\\.)*')+$", l));
+                break;
+            case "zsh":
+                Assert.StartsWith("#compdef recipelint\n", script, StringComparison.Ordinal);
+                Assert.Equal(script.Split("\n      _arguments").Length - 1, script.Split(" ;;\n").Length - 1);
+                Assert.All(
+                    ShellText.Quoted(script).Where(q => q[0] is '-' or '*'),
+                    q => Assert.Matches(@"^(\*:\w+:(_files|\(.*\))|--?[\w-]+\[(?:[^\[\]\\]|\\.)*\](:(?:[^:\\]|\\.)*:(_files|\(.*\)| )?)?)$", q));
+                break;
+            default:
+                Assert.Contains("Register-ArgumentCompleter -Native -CommandName recipelint", script, StringComparison.Ordinal);
+                break;
+        }
+
+        ShellText.AskTheShell(shell, script);
+    }
+
     [Fact]
     public void DoctorNamesTheDataTheSettingsAndWhatIsMissing()
     {

@@ -45,6 +45,41 @@ public sealed class NewcomerTests
         Assert.Single(answer.Error.TrimEnd('\n').Split('\n'));
     }
 
+    /// <summary>A table of one's own, the first time: the line to type is in the answer.</summary>
+    [Fact]
+    public void ATableIsAnsweredWithTheLineToType()
+    {
+        using var folder = new Scratch();
+        folder.Write("shed.csv", "Tank;Salt;Weight (g)\nA;KNO3;52\nA;MgSO4.7H2O;30\n");
+        var answer = Cli.RunIn(folder.Path, null, "import", "shed.csv");
+        Assert.Equal(2, answer.Code);
+        Assert.Contains("--map \"Tank=part\" --map \"Salt=substance\" --map \"Weight (g)=amount in g\"", answer.Error, StringComparison.Ordinal);
+        string[] mapped = ["import", "shed.csv", "--map", "Tank=part", "--map", "Salt=substance", "--map", "Weight (g)=amount in g"];
+        Assert.Equal(0, Cli.RunIn(folder.Path, null, mapped).Code);
+    }
+
+    /// <summary>A sheet that lists salts and then the volume: the warning says what is odd about that, not that 5 L is not 5 L.</summary>
+    [Fact]
+    public void ATopUpOnDrySaltsIsExplained()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", """
+            { "format": 1, "makes": "5 L", "steps": [ { "add": "calcium-nitrate-fertiliser", "amount": "520 g" }, { "add": "KNO3", "amount": "110 g" },
+              { "add": "fe-dtpa-hna", "amount": "9.5 g" }, { "topUp": "5 L", "of": "distilled" } ] }
+            """);
+        var said = string.Join(' ', Cli.RunIn(folder.Path, null, "check", ".").Out.Split('\n', StringSplitOptions.TrimEntries));
+        Assert.Contains("the top-up to 5 L comes while salts lie undissolved, and dissolved they take up less room", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("the last top-up stops at 5 L", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AssumptionsNameTheStockAsItIsCalled()
+    {
+        var shown = string.Join(' ', Cli.Run("show", "examples/fennelwick/stocks/b.stock.json").Out.Split('\n', StringSplitOptions.TrimEntries));
+        Assert.Contains("the finished volume of 'B' is measured", shown, StringComparison.Ordinal);
+        Assert.DoesNotContain('{', shown);
+    }
+
     [Fact]
     public void AnEmptyNameIsNoFolder()
     {

@@ -150,10 +150,13 @@ internal static class Navigation
             ? view.Workspace.FindStock(view.File)?.Steps.FirstOrDefault(s => s.Place.Pointer.Value == at)
             : null;
 
-    /// <summary>A file is looked for from its own place: whoever draws on it is read with it.</summary>
-    private static View Around(View view, Desk desk, Thing thing) =>
-        thing.Kind == ThingKind.File && desk.ViewOf(view.FullPathOf(thing.Key)) is { } own && own.Workspace.Root == view.Workspace.Root
-            ? own : view;
+    /// <summary>
+    /// A file is looked for in the whole repository, for another shop may draw on it; where there is none, from its own place: whoever
+    /// draws on it is read with it.
+    /// </summary>
+    private static View Around(View view, Desk desk, Thing thing) => thing.Kind != ThingKind.File ? view
+        : desk.Repository(view) is { } whole ? whole
+        : desk.ViewOf(view.FullPathOf(thing.Key)) is { } own && own.Workspace.Root == view.Workspace.Root ? own : view;
 
     private static bool Same(Thing one, Thing other) => one == other;
 

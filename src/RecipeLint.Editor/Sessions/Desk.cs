@@ -81,6 +81,24 @@ internal sealed class Desk
             ? users.Files
             : [.. view.Workspace.Sources.Keys.Select(view.FullPathOf)];
 
+    /// <summary>
+    /// Everything that is read and named from one folder with a view, read and not judged; null where nothing marks such a folder, so
+    /// that nobody's whole disk is read.
+    /// </summary>
+    public View? Repository(View view)
+    {
+        var (root, files) = (view.Workspace.Root, _documents.Files);
+        if (!_repositoryMarks.Append(DocumentKinds.SettingsFileName).Any(m => files.Kind(Join(root, m)) != EntryKind.Missing))
+        {
+            return null;
+        }
+
+        var workspace = WorkspaceLoader.Load(files, [root], Load with { Root = root });
+        var facts = Analyzer.Analyse(workspace, _memory);
+        var unjudged = LintEngine.Judge(facts, _engine with { Rules = [], FactsDocument = null });
+        return new View(view.File, new Judged(workspace, facts, unjudged), _documents);
+    }
+
     /// <summary>The file with its whole shop, or without settings with those that stand beside it; null where that is too much.</summary>
     private Judged? Whole(string path)
     {
