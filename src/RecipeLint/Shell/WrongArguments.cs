@@ -42,7 +42,9 @@ internal static class WrongArguments
                 $"'{bare.Option.Name}' needs a value: {ValueOf(bare.Option)}." + Help(command),
             OptionResult given when given.Option.HelpName is { } values && values.Contains('|') =>
                 WrongWord($"'{given.Option.Name}'", given.Tokens[0].Value, values.Split('|')),
-            OptionResult given when given.Option.ValueType == typeof(int) || given.Option.ValueType == typeof(int?) =>
+            // The parser's own words name a type of the program; an option that reads its number itself has better ones.
+            OptionResult given when (given.Option.ValueType == typeof(int) || given.Option.ValueType == typeof(int?))
+                && error.Message.Contains("System.", StringComparison.Ordinal) =>
                 $"'{given.Option.Name}' takes a whole number, not '{given.Tokens[0].Value}'." + Help(command),
             _ when command.Options.FirstOrDefault(o => o.Required
                 && parsed.GetResult(o) is null or { IdentifierToken: null }) is { } needed =>
