@@ -4,6 +4,7 @@ using RecipeLint.Analysis.Batches;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Readings;
 using RecipeLint.Analysis.Uncertainty;
+using RecipeLint.Recipes.Batches;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Workings;
 
