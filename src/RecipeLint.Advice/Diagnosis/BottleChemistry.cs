@@ -95,7 +95,9 @@ public sealed class BottleChemistry
 
     public SolutionState Mixing => Stock.Chemistry.Mixing;
 
-    /// <summary>pH of a bottle into which somebody poured acid, or alkali, up to where people mostly stop (common practice, no source).</summary>
+    /// <summary>
+    /// pH of a bottle into which somebody poured acid, or alkali, up to where people mostly stop (common practice, no source).
+    /// </summary>
     private const double AcidPouredTo = 7, AlkaliPouredTo = 9;
 
     /// <param name="seenAt">Temperature it was seen at; null when it was not told.</param>
@@ -130,7 +132,8 @@ public sealed class BottleChemistry
     {
         // Silicate whose alkali was taken away has nothing that holds it.
         SolutionState At(double ph) => StateSolver.Solve(
-            chemistry.Mix with { SilicateIsHeld = false }, new StateRequest(StateMoment.Mixing, new Temperature(SolutionMix.FilledAtCelsius), false, []) { SetPh = ph });
+            chemistry.Mix with { SilicateIsHeld = false },
+            new StateRequest(StateMoment.Mixing, new Temperature(SolutionMix.FilledAtCelsius), false, []) { SetPh = ph });
         bool Went(HazardRole role) => putIn.Any(p => p.Substance is { } substance && HazardRoles.Of(substance).Contains(role));
         if (chemistry.Mixing is not { IsSolved: true, Ph: var now })
         {

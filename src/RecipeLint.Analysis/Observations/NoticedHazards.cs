@@ -2,7 +2,9 @@ using RecipeLint.Analysis.Hazards;
 
 namespace RecipeLint.Analysis.Observations;
 
-/// <summary>What somebody noticed, or put in, can mean danger, whatever a recipe says. Which sign points to which hazard stands in hazards.json.</summary>
+/// <summary>
+/// What somebody noticed, or put in, can mean danger, whatever a recipe says. Which sign points to which hazard stands in hazards.json.
+/// </summary>
 public static class NoticedHazards
 {
     /// <summary>What a kind of gas or heat needs in the vessel before a sign that points to several is put down to it.</summary>
