@@ -48,7 +48,9 @@ public sealed class TankChemistry
         return chemistry;
     }
 
-    /// <summary>What counts as a deposit at a moment, fresh iron and rusted iron each by itself; empty where there is no such moment.</summary>
+    /// <summary>
+    /// What counts as a deposit at a moment, fresh iron and rusted iron each by itself; empty where there is no such moment.
+    /// </summary>
     public IReadOnlyList<JudgedDeposit> DepositsAt(TankMoment moment) =>
         [.. _judged.Where(j => j.Moment == moment).SelectMany(j => j.Judged.Deposits)];
 

@@ -33,7 +33,8 @@ public static class TankJudgement
     }
 
     /// <summary>One deposit for each owner of which anything falls out, whether it counts or not, in the order of their names.</summary>
-    public static IReadOnlyList<TankDeposit> LookedAt(RecipeFacts recipe, OwnerLimits limits) => LookedAt(recipe, MomentsOf(recipe), limits);
+    public static IReadOnlyList<TankDeposit> LookedAt(RecipeFacts recipe, OwnerLimits limits) =>
+        LookedAt(recipe, MomentsOf(recipe), limits);
 
     /// <summary>What counts of a tank at one moment, whatever it was put in for; the most first.</summary>
     /// <param name="state">Solved; of the tank of this recipe, whatever its air, age or pH.</param>

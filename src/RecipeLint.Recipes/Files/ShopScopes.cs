@@ -106,7 +106,14 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
             settings = store.Read(
                 path,
                 DocumentKind.Settings,
-                (fields, item) => new SettingsReader(fields, KnownProfiles(own), FindSubstance).Read(item))
+                (fields, item) => new SettingsReader(
+                    fields,
+                    KnownProfiles(own),
+                    (name, place, at) =>
+                    {
+                        var (catalogue, unread) = CatalogueFor(at.File);
+                        return new SubstanceNames(catalogue, unread).Find(name, place, at);
+                    }).Read(item))
                 ?? new ShopSettings { File = path, IsReadable = false };
             settings = settings with
             {
@@ -118,12 +125,6 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
         }
 
         return settings;
-    }
-
-    private Substance? FindSubstance(Located<string>? name, JsonItem? item, FieldReader fields)
-    {
-        var (catalogue, unread) = CatalogueFor(fields.File);
-        return new SubstanceNames(catalogue, unread).Find(name, item, fields);
     }
 
     /// <summary>The settings with those of the file they extend; only with themselves after saying why that cannot be.</summary>

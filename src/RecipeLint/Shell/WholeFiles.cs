@@ -53,21 +53,7 @@ internal static class WholeFiles
         {
             foreach (var file in files)
             {
-                var target = file.ReplacesLink ? file.FullPath : Target(file.FullPath);
-                lock (gate)
-                {
-                    if (file.MakesFolder)
-                    {
-                        MakeFolder(Path.GetDirectoryName(target)!, made);
-                    }
-
-                    waiting.Add(new Waiting(WriteBeside(target, file.Bytes), target, file));
-                }
-
-                if (!(file.ReplacesLink && IsLink(target)))
-                {
-                    KeepPermissions(target, waiting[^1].Beside);
-                }
+                Lay(file, waiting, made, gate);
             }
 
             lock (gate)
@@ -110,6 +96,26 @@ internal static class WholeFiles
                     }
                 }
             }
+        }
+    }
+
+    /// <summary>Beside its place, with the permissions of what stands there.</summary>
+    private static void Lay(WholeFile file, List<Waiting> waiting, Stack<string> made, Lock gate)
+    {
+        var target = file.ReplacesLink ? file.FullPath : Target(file.FullPath);
+        lock (gate)
+        {
+            if (file.MakesFolder)
+            {
+                MakeFolder(Path.GetDirectoryName(target)!, made);
+            }
+
+            waiting.Add(new Waiting(WriteBeside(target, file.Bytes), target, file));
+        }
+
+        if (!(file.ReplacesLink && IsLink(target)))
+        {
+            KeepPermissions(target, waiting[^1].Beside);
         }
     }
 

@@ -39,7 +39,8 @@ internal sealed class BatchDangerNoticed : WorkspaceRule<BatchDangerNoticed.Noti
         var text = verdict.Hazard!.Text;
         return context.Find(
             verdict.Sight.What.Place,
-            $"What was noticed in this batch can mean {text.Name}, whatever the recipe says. {text.First} {text.Help} {HazardText.Deference}",
+            $"What was noticed in this batch can mean {text.Name}, whatever the recipe says. "
+            + $"{text.First} {text.Help} {HazardText.Deference}",
             Harm.Person,
             Odds.Certain,
             Certainty.Practice);
