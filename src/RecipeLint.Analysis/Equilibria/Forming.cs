@@ -15,7 +15,7 @@ public static class Forming
     /// </summary>
     public const double PhTakenDown = 0.5;
 
-    private const string AcidOfEdta = "EDTA acid", Silica = "Amorphous silica";
+    private const string AcidOfEdta = "EDTA acid", AcidOfDtpa = "DTPA acid", Silica = "Amorphous silica";
 
     /// <summary>
     /// True for a solid that forms readily, or a soluble salt with a handbook solubility, unless it is known to stay dissolved here.
@@ -36,7 +36,8 @@ public static class Forming
     /// <summary>
     /// The acid of EDTA crystallises slower than the air oxidises iron(II) in its hold, and iron(III) is held in stronger acid: the
     /// classical iron stock of Murashige and Skoog (Physiol. Plant. 15 (1962) 473) is mixed from both at pH 2 to 3 and stays clear. It is
-    /// judged once the iron is oxidised.
+    /// judged once the iron is oxidised. That of DTPA is taken alike (common practice, no source).
     /// </summary>
-    public static bool WaitsForTheAir(SolutionMix mix, Solid solid) => solid.Name == AcidOfEdta && mix.Totals[Component.FerrousIron] > 0;
+    public static bool WaitsForTheAir(SolutionMix mix, Solid solid) =>
+        solid.Name is AcidOfEdta or AcidOfDtpa && mix.Totals[Component.FerrousIron] > 0;
 }

@@ -52,6 +52,19 @@ public sealed partial class TemperatureWordsTests
         Assert.Contains(found, f => f.Rule.Name == rule && f.Level == RecipeLint.Rules.Engine.Level.Error);
     }
 
+    /// <summary>
+    /// Green vitriol with as much DTPA as holds its iron: once the air has oxidised it the iron keeps the agent dissolved, as with EDTA; without
+    /// the iron the acid lies on the bottom.
+    /// </summary>
+    [Fact]
+    public void DtpaWithIronSulfateIsJudgedOnceTheAirHasOxidisedIt()
+    {
+        var held = Lint.Files(Lint.Stock("Held", "1:200", "5..25 °C", ("ferrous-sulfate-7h2o", 14), ("dtpa-acid", 20))).OfTheFamily();
+        Assert.DoesNotContain(held, f => f.Rule.Name == "chelating-acid-drops-out" && f.Level == RecipeLint.Rules.Engine.Level.Error);
+        var bare = Lint.Files(Lint.Stock("Bare", "1:200", "5..25 °C", ("dtpa-acid", 20))).OfTheFamily();
+        Assert.Contains(bare, f => f.Rule.Name == "chelating-acid-drops-out" && f.Level == RecipeLint.Rules.Engine.Level.Error);
+    }
+
     /// <summary>Each alone stays below its limit; mixed crystals of both would be past it: never called clear.</summary>
     [Fact]
     public void MixedCrystalsOfPotassiumAndAmmoniumAreNotCalledClear()
