@@ -85,6 +85,14 @@ internal static class HostileRows
             yield return Stock("control and markup in values", what + ", as substance", Good().Replace("potassium-nitrate", Json(text), StringComparison.Ordinal));
             yield return Shop("control and markup in file names", what, (text.Replace('/', '-') + ".stock.json", "{"));
             yield return Sarif("control and markup in SARIF", what, (text.Replace('/', '-') + ".stock.json", Named(Json(text))));
+            var both = Tree([(text.Replace('/', '-') + ".stock.json", Named(Json(text)).Replace("potassium-nitrate", Json(text), StringComparison.Ordinal))]);
+            foreach (var format in (string[])["markdown", "github", "junit", "csv"])
+            {
+                yield return new HostileRow("control and markup in " + format, what, both, ["check", ".", "--format", format]);
+            }
+
+            yield return new HostileRow(
+                "control and markup in html", what, Tree([("old/a.stock.json", Good()), ("new/a.stock.json", Named(Json(text)).Replace("50 g", Json(text), StringComparison.Ordinal))]), ["compare", "old", "new", "--format", "html"]);
         }
     }
 

@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using RecipeLint.Commands;
 using RecipeLint.Living;
 using RecipeLint.Recipes.Importing;
 using RecipeLint.Rules.Engine;

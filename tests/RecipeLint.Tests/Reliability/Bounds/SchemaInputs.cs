@@ -188,7 +188,7 @@ internal sealed class SchemaInputs
     }
 
     /// <summary>The keys that have to stand beside one.</summary>
-    private IEnumerable<string> Needed(JsonElement node, string? with)
+    private List<string> Needed(JsonElement node, string? with)
     {
         var keys = Required(node).ToList();
         var branches = Branches(node).ToList();
