@@ -3,9 +3,7 @@ using System.Text;
 using System.Text.Json;
 using CsCheck;
 using Json.Schema;
-using RecipeLint.Recipes.Files;
 using RecipeLint.Reports.Tests.Support;
-using RecipeLint.Shell;
 using RecipeLint.Tests.Support;
 
 namespace RecipeLint.Tests.Reliability;

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Globalization;
 using System.Text;
 using CsCheck;
 using RecipeLint.Analysis;
