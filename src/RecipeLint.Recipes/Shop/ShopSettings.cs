@@ -144,6 +144,17 @@ public sealed record ShopSettings
     /// <summary>False when the settings file itself could not be read (already reported); nothing is then known of the equipment.</summary>
     public bool IsReadable { get; init; } = true;
 
+    /// <summary>What findings are tuned and suppressed by, once the files themselves are let go: no equipment, sites or prices.</summary>
+    public ShopSettings ForFindings() => new()
+    {
+        File = File,
+        Variant = Variant,
+        Rules = Rules,
+        Suppressions = Suppressions,
+        HouseRules = HouseRules,
+        IsReadable = IsReadable,
+    };
+
     /// <summary>Where the first one listed stands alone, it is the scale every weighing uses.</summary>
     public Scale? FindScale(string name) => Scales.FirstOrDefault(s => s.Name == name);
 

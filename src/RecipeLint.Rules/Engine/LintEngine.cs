@@ -15,11 +15,16 @@ public static class LintEngine
     public static LintPiece Look(Facts facts, EngineOptions options)
     {
         var piece = new LintRun(facts, options).Look();
+        var kept = new Dictionary<ShopSettings, ShopSettings>(ReferenceEqualityComparer.Instance);
         return piece with
         {
+            Shops = [.. piece.Shops.Select(Kept)],
+            SettingsOf = piece.SettingsOf.ToDictionary(s => s.Key, s => Kept(s.Value), StringComparer.Ordinal),
             Findings = [.. piece.Findings.Select(f => f with { Verdict = null })],
             Sources = piece.Sources.ToDictionary(s => s.Key, s => s.Value.WithoutTree(), StringComparer.Ordinal),
         };
+
+        ShopSettings Kept(ShopSettings whole) => kept.TryGetValue(whole, out var known) ? known : kept[whole] = whole.ForFindings();
     }
 
     /// <summary>One result of all parts, the same as if all had been judged together.</summary>
