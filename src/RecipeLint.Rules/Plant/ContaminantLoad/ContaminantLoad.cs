@@ -73,6 +73,7 @@ internal sealed class ContaminantLoad : WorkspaceRule<DeclaredContaminant>
         {
             var shares = recipe.Doses
                 .SelectMany(Additions)
+                .Where(a => a.Addition.Substance.Impurities.Count > 0)
                 .Select(a => new ContaminantShare(
                     a.Addition,
                     a.Part,

@@ -19,42 +19,52 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
     /// <summary>One verdict for each step that brings a metal to be held later; the first that fires is the last.</summary>
     protected override IEnumerable<UnheldMetal> Judge(StockFacts stock, RuleContext context)
     {
-        var moments = stock.Mixing.Steps;
-        var any = false;
-        if (moments.Count > 0 && stock.Mixing.IsProcedure && BenchChemistry.Clear(stock.Mixing.FinishedState) is { } finished)
+        // Only where a metal waits for what holds it need the finished stock be solved.
+        var waits = stock.Mixing.IsProcedure ? Waiting(stock.Mixing.Steps) : [];
+        if (waits.Count == 0 || BenchChemistry.Clear(stock.Mixing.FinishedState) is not { } finished)
         {
-            foreach (var moment in moments)
+            yield return new UnheldMetal(stock, null, null)
             {
-                var protector = moments.Skip(moment.Index + 1).SelectMany(m => m.Added).FirstOrDefault(BenchChemistry.Protects);
-                var metals = BenchChemistry.Metals
-                    .Where(m => moment.Added.Any(a => !BenchChemistry.Protects(a) && BenchChemistry.Brings(a, m.Component)))
-                    .ToList();
-                if (metals.Count == 0 || protector is null)
-                {
-                    continue;
-                }
+                Checks = [Check.That("a metal goes in before a chelating agent or acid that follows later", false)],
+            };
+            yield break;
+        }
 
-                any = true;
-                var until = moments.Skip(moment.Index).TakeWhile(m => !m.Added.Contains(protector)).ToList();
-                var verdict = Drops(stock, moment, protector, metals, until, finished, context)
-                    ?? Oxidises(stock, moment, protector, metals, until, context)
-                    ?? new UnheldMetal(stock, moment,
-                        protector)
-                    { Checks = [Check.That("a metal drops its hydroxide or oxidises before it is held", false)] };
-                yield return verdict;
-                if (verdict.Fires)
+        foreach (var (moment, protector, metals) in waits)
+        {
+            var until = stock.Mixing.Steps.Skip(moment.Index).TakeWhile(m => !m.Added.Contains(protector)).ToList();
+            var verdict = Drops(stock, moment, protector, metals, until, finished, context)
+                ?? Oxidises(stock, moment, protector, metals, until, context)
+                ?? new UnheldMetal(stock, moment, protector)
                 {
-                    yield break;
-                }
+                    Checks = [Check.That("a metal drops its hydroxide or oxidises before it is held", false)],
+                };
+            yield return verdict;
+            if (verdict.Fires)
+            {
+                yield break;
+            }
+        }
+    }
+
+    /// <summary>The steps in which unprotected metals go in, each with the first chelating agent or acid that follows later.</summary>
+    private static List<(MixingStep Moment, AdditionFacts Protector, List<(string Component, string Name)> Metals)> Waiting(
+        IReadOnlyList<MixingStep> moments)
+    {
+        var waits = new List<(MixingStep, AdditionFacts, List<(string Component, string Name)>)>();
+        foreach (var moment in moments)
+        {
+            var metals = BenchChemistry.Metals
+                .Where(m => moment.Added.Any(a => !BenchChemistry.Protects(a) && BenchChemistry.Brings(a, m.Component)))
+                .ToList();
+            if (metals.Count > 0
+                && moments.Skip(moment.Index + 1).SelectMany(m => m.Added).FirstOrDefault(BenchChemistry.Protects) is { } protector)
+            {
+                waits.Add((moment, protector, metals));
             }
         }
 
-        if (!any)
-        {
-            yield return new UnheldMetal(stock, null,
-                null)
-            { Checks = [Check.That("a metal goes in before a chelating agent or acid that follows later", false)] };
-        }
+        return waits;
     }
 
     protected override Finding Describe(UnheldMetal verdict, RuleContext context) => verdict switch
