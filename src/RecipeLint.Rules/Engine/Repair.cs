@@ -1,3 +1,4 @@
+using RecipeLint.Analysis;
 using RecipeLint.Recipes.Patching;
 
 namespace RecipeLint.Rules.Engine;
@@ -18,6 +19,9 @@ public enum RepairKind
 /// <param name="Edits">At one or several files; each speaks of the files as they stand.</param>
 public sealed record Repair(string Key, string Title, RepairKind Kind, IReadOnlyList<JsonEdit> Edits)
 {
+    /// <summary>What must hold of the files once it is applied, besides that its finding is gone; null for nothing.</summary>
+    internal Func<Facts, bool>? Provided { get; init; }
+
     public static Repair Safe(string key, string title, params JsonEdit[] edits) => new(key, title, RepairKind.Safe, edits);
 
     public static Repair Chemistry(string key, string title, params JsonEdit[] edits) => new(key, title, RepairKind.Chemistry, edits);
@@ -33,6 +37,14 @@ public abstract record RepairProposal
     public static implicit operator RepairProposal(Repair repair) => new Ladder([repair]);
 
     public static RepairProposal Of(Repair repair) => repair;
+
+    /// <summary>The same, each repair of it only where more holds of the files once it is applied.</summary>
+    internal RepairProposal Providing(Func<Facts, bool> holds) => this switch
+    {
+        Ladder ladder => new Ladder(ladder.Rungs.Select(r => r with { Provided = holds })),
+        Tuned tuned => tuned with { With = f => tuned.With(f) is { } repair ? repair with { Provided = holds } : null },
+        _ => this,
+    };
 
     /// <summary>The first of these that holds, from the gentlest on.</summary>
     public sealed record Ladder(IEnumerable<Repair> Rungs) : RepairProposal;

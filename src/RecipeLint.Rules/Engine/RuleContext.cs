@@ -47,6 +47,12 @@ public sealed class RuleContext(
         return tuning.IsOff(neighbour) ? null : new RuleContext(Facts, neighbour, tuning.OptionsOf(neighbour));
     }
 
+    /// <summary>What may be advised to do with a stock, asked of the hazard gate.</summary>
+    public VesselAdvice AdviceFor(StockFacts stock) => VesselAdvice.Of(stock, Facts.Workspace.Catalogue);
+
+    /// <summary>The same of the tank of a recipe.</summary>
+    public VesselAdvice AdviceFor(RecipeFacts recipe) => VesselAdvice.Of(recipe, Facts.Workspace.Catalogue);
+
     /// <summary>A finding whose level follows from its harm and how sure that is, whatever method found it.</summary>
     public Finding Find(Place place, string idPath, string message, Harm harm, Odds odds, Certainty? certainty = null) => new()
     {

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Solutions;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Plant;
 

@@ -4,6 +4,7 @@ using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Precipitation;
@@ -101,19 +102,17 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
     /// <summary>Why it matters, a full sentence.</summary>
     private protected abstract string Why(Solid solid);
 
-    /// <summary>What to do, without the period.</summary>
+    /// <summary>What to do.</summary>
     /// <param name="suppliers">At most two.</param>
-    private protected virtual string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers)
-    {
-        if (suppliers.Any(s => s.IsWater))
-        {
-            return "Make this stock with rain or reverse-osmosis water";
-        }
+    private protected virtual IEnumerable<Way> Ways(StockFacts stock, Solid solid, IReadOnlyList<Supplier> suppliers) =>
+    [
+        suppliers.Any(s => s.IsWater) ? new("make this stock with rain or reverse-osmosis water")
+            : suppliers.Count == 2 ? Apart(suppliers)
+            : new("make the stock weaker"),
+    ];
 
-        return suppliers.Count == 2
-            ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts"
-            : "Make the stock weaker";
-    }
+    private protected static Way Apart(IReadOnlyList<Supplier> suppliers) =>
+        new($"keep {suppliers[0].Name} and {suppliers[1].Name} in different parts");
 
     internal bool IsOwn(Solid solid) => solid.Owner == Name;
 
@@ -138,8 +137,7 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
         var message = Joined(
             What(stock, deposit, suppliers),
             Why(deposit.Solid),
-            Remedy(deposit.Solid, suppliers),
-            Wording.NearestClear(verdict.Nearest, stock.Stock.Dose?.Value, deposit.Solid, deposit.State),
+            Remedy(verdict, suppliers, context),
             deposit.State.Validity);
         var certainty = DepositWords.CertaintyOf(stock, deposit.State, deposit.Sureness);
         return Raise(stock, context, suppliers, deposit.Solid, message, DepositWords.OddsOf(deposit, certainty), certainty) with
@@ -159,9 +157,8 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
                 + $"{Wording.Brings(suppliers)}, "
             + $"together {Wording.Times(Rounding.SixDigits(slow.Index), slow.Solid)} at {Wording.Celsius(slow.State.Temperature)}. "
             + $"It forms slowly, so a fresh stock looks clear; one {kept} may not. "
-            + (suppliers.Count == 2
-                ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts, or mix less at a time."
-                : "Mix less at a time.");
+            + context.AdviceFor(stock).Sentence([.. suppliers.Count == 2 ? [Apart(suppliers)] : Array.Empty<Way>(),
+                new("mix less at a time")]);
         return context.Find(
             suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place, message, Harm.Loss, Odds.Possible, Certainty.Estimate) with
         {
@@ -188,11 +185,18 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
         };
     }
 
-    /// <summary>The sentences in one line; why it matters and reasons for doubt only where they fit.</summary>
-    private protected static string Joined(string what, string why, string remedy, string nearest, Validity validity)
+    /// <summary>The ways out and the nearest change at which it stays clear, as far as the hazard gate lets them be said.</summary>
+    private protected string Remedy(DepositVerdict verdict, IReadOnlyList<Supplier> suppliers, RuleContext context)
     {
-        var message = $"{what} {why} {remedy}{(nearest.Length > 0 ? $"; {nearest}." : ".")}";
-        message = message.Length <= MostCharacters ? message : $"{what} {remedy}{(nearest.Length > 0 ? $"; {nearest}." : ".")}";
+        var advice = context.AdviceFor(verdict.Stock);
+        return advice.Sentence(Ways(verdict.Stock, verdict.Deposit.Solid, suppliers), Wording.NearestClear(verdict, advice));
+    }
+
+    /// <summary>The sentences in one line; why it matters and reasons for doubt only where they fit.</summary>
+    private protected static string Joined(string what, string why, string remedy, Validity validity)
+    {
+        var message = $"{what} {why} {remedy}";
+        message = message.Length <= MostCharacters ? message : $"{what} {remedy}";
         return validity.Trust != Trust.InRange && validity.Reasons is [var doubt, ..] && message.Length + doubt.Length < MostCharacters
             ? $"{message} {doubt}"
             : message;
@@ -254,10 +258,18 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
     /// <summary>
     /// Another part, another salt, a weaker stock, acid, warmth, distilled water, or less of it; what helps is found out by trying.
     /// </summary>
-    protected override IEnumerable<RepairProposal> Repair(SolidVerdict verdict, Finding finding, RepairContext context) =>
-        SolidRepairs.Of(
+    protected override IEnumerable<RepairProposal> Repair(SolidVerdict verdict, Finding finding, RepairContext context)
+    {
+        var proposals = SolidRepairs.Of(
             (verdict as DepositVerdict)?.Nearest,
             verdict is DepositVerdict { Deposit: { Owner.IsOfSalts: false, Solid: var solid } } ? solid : null,
             finding,
             context);
+
+        // Above the window of its chelate the iron is lost in the end, however clear the bottle is made at first.
+        return verdict is DepositVerdict { Deposit.Solid: var rust } && rust.Composition.Any(c => c.Key == Component.FerricIron)
+            ? proposals.Select(p => p.Providing(after =>
+                after.FindStock(finding.Place.File) is not { } stock || !ChelateOutsideItsPh.IsTooAlkaline(stock)))
+            : proposals;
+    }
 }

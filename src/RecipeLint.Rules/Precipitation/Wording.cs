@@ -74,24 +74,34 @@ internal static class Wording
         $"{Brings(suppliers)}, {(suppliers.Count > 1 ? "together" : "in all")} {Times(index, solid)}";
 
     /// <summary>The nearest changes at which it would stay clear, as the end of a sentence; empty when none was found.</summary>
-    public static string NearestClear(NearestClear nearest, Dose? dose, Solid solid, SolutionState state)
+    public static string NearestClear(DepositVerdict verdict, VesselAdvice advice)
     {
+        var (nearest, stock, solid, state) = (verdict.Nearest, verdict.Stock, verdict.Deposit.Solid, verdict.Deposit.State);
         var ways = new List<string>();
         if (nearest.Factor is >= LeastFactor and var factor)
         {
-            ways.Add(dose is { } now
+            ways.Add(stock.Stock.Dose?.Value is { } now
                 ? $"at 1:{Dilution(nearest, factor, now)} instead of 1:{Say.Number(Math.Round(now.Dilution))}"
                 : $"at {Say.Percent(factor)} of this strength");
         }
 
         if (nearest.Temperature is { } clear && Math.Abs(clear.Celsius - state.Temperature.Celsius) >= 0.5)
         {
-            ways.Add(clear.Celsius > state.Temperature.Celsius
-                ? $"kept at {Say.Number(Math.Ceiling(clear.Celsius))} °C or warmer"
-                : $"kept at {Say.Number(Math.Floor(clear.Celsius))} °C or colder");
+            if (clear.Celsius < state.Temperature.Celsius)
+            {
+                // Colder than the coldest it is kept at now is another place, and not one that anybody named.
+                if (Math.Floor(clear.Celsius) > stock.StorageTemperature.Low.Celsius)
+                {
+                    ways.Add($"kept at {Say.Number(Math.Floor(clear.Celsius))} °C or colder");
+                }
+            }
+            else if (advice.Allows(Puts.Warmth))
+            {
+                ways.Add($"kept at {Say.Number(Math.Ceiling(clear.Celsius))} °C or warmer");
+            }
         }
 
-        if (nearest.Ph is { } ph && FollowsPh(solid))
+        if (nearest.Ph is { } ph && FollowsPh(solid) && advice.Allows(ph < state.PhBeforeDeposit ? Puts.Acid : Puts.Alkali))
         {
             ways.Add(ph < state.PhBeforeDeposit
                 ? $"at pH {Say.Number(Math.Floor(ph * 10) / 10)} or below"

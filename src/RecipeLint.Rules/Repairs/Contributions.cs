@@ -20,11 +20,17 @@ internal static class Contributions
     /// <summary>An element aims a little inside its bound, so that rounding does not take it out again.</summary>
     private const double Inside = 0.01;
 
-    /// <summary>Each of the largest contributions changed so that an element comes inside a bound of the profile, mg/L.</summary>
+    /// <summary>Times the present dose; further off it is the stock that is wrong.</summary>
+    private const double LeastDose = 0.1, MostDose = 10;
+
+    /// <summary>
+    /// Each of the largest contributions changed so that an element that is off comes to its target, else to the middle of what is usual;
+    /// where the profile gives no such range, inside its bound, mg/L.
+    /// </summary>
     public static IEnumerable<RepairProposal> ToLimit(RepairContext context, RecipeFacts recipe, string key, double limit) =>
         recipe.Elements.TryGetValue(key, out var fact)
-            ? To(context, recipe, fact, Aims(recipe, key, limit, fact.Concentration.MilligramsPerLitre), null).Concat(Doses(
-                context, recipe, fact))
+            && Aims(recipe, key, limit, fact.Concentration.MilligramsPerLitre) is var aims
+            ? To(context, recipe, fact, aims, null).Concat(Doses(context, recipe, fact, aims))
             : [];
 
     /// <summary>
@@ -32,7 +38,7 @@ internal static class Contributions
     /// </summary>
     public static IEnumerable<RepairProposal> ToTarget(RepairContext context, RecipeFacts recipe, Target target, double asked) =>
         recipe.Elements.TryGetValue(target.Key.Value, out var fact)
-            ? To(context, recipe, fact, [asked], target).Concat(Doses(context, recipe, fact))
+            ? To(context, recipe, fact, [asked], target).Concat(Doses(context, recipe, fact, [asked]))
             : [];
 
     private static IEnumerable<RepairProposal> To(
@@ -53,21 +59,27 @@ internal static class Contributions
     }
 
     /// <summary>
-    /// Where an element that is off its range may go, the nearest first: just inside the bound that is passed, into the usual range, to its
-    /// middle.
+    /// Where an element that is off its range may go, the best first: its target, the middle of the usual range, then nearer to the bound
+    /// that is passed, which is said only where nothing harms there.
     /// </summary>
     private static List<double> Aims(RecipeFacts recipe, string key, double limit, double found)
     {
         var range = recipe.Profile.Find(key);
         var isHigh = found > limit;
-        double?[] bounds = isHigh ? [limit, range?.SufficientHigh] : [limit, range?.SufficientLow];
-        var aims = bounds.OfType<double>().Select(b => b * (isHigh ? 1 - Inside : 1 + Inside)).ToList();
-        if (range is { SufficientLow: { } low, SufficientHigh: { } high })
+        var aims = new List<double>();
+        if (recipe.Recipe.Targets.FirstOrDefault(t => t.Key.Value == key)?.Concentration is { MilligramsPerLitre: var target })
         {
-            aims.AddRange([low + ((isHigh ? 0.75 : 0.25) * (high - low)), (low + high) / 2]);
+            aims.Add(target);
         }
 
-        return [.. isHigh ? aims.OrderDescending() : aims.Order()];
+        if (range is { SufficientLow: { } low, SufficientHigh: { } high })
+        {
+            aims.AddRange([(low + high) / 2, low + ((isHigh ? 0.75 : 0.25) * (high - low))]);
+        }
+
+        double? usual = isHigh ? range?.SufficientHigh : range?.SufficientLow;
+        aims.Add((usual ?? limit) * (isHigh ? 1 - Inside : 1 + Inside));
+        return [.. aims.Where(a => isHigh ? a < found : a > found)];
     }
 
     private static Repair? To(RepairContext context, AdditionFacts addition, double factor, bool isTarget) => factor switch
@@ -178,7 +190,7 @@ internal static class Contributions
         ];
 
     /// <summary>The whole dose of the stock that brings most of it.</summary>
-    private static IEnumerable<RepairProposal> Doses(RepairContext context, RecipeFacts recipe, ElementFact fact)
+    private static IEnumerable<RepairProposal> Doses(RepairContext context, RecipeFacts recipe, ElementFact fact, List<double> aims)
     {
         var most = fact.Contributions
             .GroupBy(c => c.Source)
@@ -197,16 +209,17 @@ internal static class Contributions
                     asStated);
             }
 
-            foreach (var to in new[] { 0.1, 10 })
-            {
-                yield return new RepairProposal.Tuned(
-                    f => Dose(context, recipe, entry, f) is { } edit ? Repair.Chemistry(
+            var brought = most.Sum(c => c.Concentration.MilligramsPerLitre);
+            yield return new RepairProposal.Ladder(aims
+                .Select(aim => 1 + ((aim - fact.Concentration.MilligramsPerLitre) / brought))
+                .Where(f => f is >= LeastDose and <= MostDose && Math.Abs(f - 1) > Inside / 10)
+                .Select(f => Dose(context, recipe, entry, f) is { } edit
+                    ? Repair.Chemistry(
                         f < 1 ? "lower-dose" : "higher-dose",
                         $"Dose '{Name(recipe, entry)}' at {Say.Number(f)} times the present rate.",
-                        edit) : null,
-                    1,
-                    to);
-            }
+                        edit)
+                    : null)
+                .OfType<Repair>());
         }
     }
 

@@ -127,6 +127,7 @@ public sealed class RepairDesk
         var asked = Asked(finding, patches.Keys, whole: false);
         var after = After(patches, asked, alone);
         return after.Result.Faults.Count == 0
+            && repair.Provided?.Invoke(after.Facts) != false
             && (after.Result.Findings.Count(IsSame) is var left && (left == 0 || left < Before(asked).Result.Findings.Count(IsSame)));
 
         bool IsSame(Finding other) => FindingDifference.IsSame(other, finding);
@@ -149,7 +150,7 @@ public sealed class RepairDesk
         }
 
         var after = After(patches, asked, _engine);
-        if (after.Result.Faults.Count > 0 || after.Workspace.Unusable.Count > before.Workspace.Unusable.Count)
+        if (after.Result.Faults.Count > 0 || repair.Provided?.Invoke(after.Facts) == false || after.Workspace.Unusable.Count > before.Workspace.Unusable.Count)
         {
             return null;
         }

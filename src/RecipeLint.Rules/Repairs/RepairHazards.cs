@@ -1,23 +1,55 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
 
-/// <summary>The hazard gate before a repair: none may bring a danger to people that was not there, or make one graver.</summary>
+/// <summary>The hazard gate before a repair.</summary>
 internal static class RepairHazards
 {
-    public static bool Arise(Facts before, Facts after) => after.Stocks.Any(stock => Arise(before.FindStock(stock.Stock.File), stock));
+    /// <summary>A batch weighed to another digit is the same batch.</summary>
+    private const double More = 1.001;
 
-    private static bool Arise(StockFacts? before, StockFacts after)
+    /// <summary>None may bring a danger to people that was not there, or make one graver.</summary>
+    public static bool Arise(Facts before, Facts after) =>
+        after.Stocks.Any(stock => before.FindStock(stock.Stock.File) is var was && !ReferenceEquals(was?.Stock, stock.Stock)
+            && Arise(was is null ? null : HazardGate.Of(was), HazardGate.Of(stock)))
+        || after.Recipes.Any(recipe => Arise(
+            before.FindRecipe(recipe.Recipe.File) is { } was ? HazardGate.Of(was) : null, HazardGate.Of(recipe)));
+
+    /// <summary>
+    /// Where a danger stands before and after, nothing is added to it and it is kept neither otherwise nor for another time: the rules on
+    /// what hurts people say how its cause is taken away, and that comes first.
+    /// </summary>
+    public static bool PutInto(Facts before, Facts after) =>
+        after.Stocks.Any(now => before.FindStock(now.Stock.File) is { } was && !ReferenceEquals(was.Stock, now.Stock)
+            && Stays(HazardGate.Of(was), HazardGate.Of(now))
+            && (IsMore(HazardGate.Of(was).Holding, HazardGate.Of(now).Holding) || IsKeptOtherwise(was, now)))
+        || after.Recipes.Any(now => before.FindRecipe(now.Recipe.File) is { } was
+            && Stays(HazardGate.Of(was), HazardGate.Of(now))
+            && IsMore(HazardGate.Of(was).Holding, HazardGate.Of(now).Holding));
+
+    private static bool Arise(HazardReport? before, HazardReport after)
     {
-        if (ReferenceEquals(before?.Stock, after.Stock))
-        {
-            return false;
-        }
-
         // What fizzes a little, or warms, forbids a tight cap and no more: a note on the bench sheet, no reason to withhold a repair.
-        var there = before is null ? [] : HazardGate.Of(before).Present.ToDictionary(h => h.Kind, h => h.Grade);
-        return HazardGate.Of(after).Present.Any(h => h.Forbids(VesselAction.Order)
-            && (!there.TryGetValue(h.Kind, out var grade) || h.Grade > grade));
+        var there = before is null ? [] : before.Present.ToDictionary(h => h.Kind, h => h.Grade);
+        return after.Present.Any(h => (h.Forbids(VesselAction.Order) || IsTooMuchGas(before, h))
+            && (!there.TryGetValue(h.Kind, out var grade) || h.Grade > grade || IsTooMuchGas(before, h)));
     }
+
+    /// <summary>More carbon dioxide than acid may be advised with, and more of it than before.</summary>
+    private static bool IsTooMuchGas(HazardReport? before, Hazard hazard) =>
+        hazard.Kind == HazardKind.CarbonDioxidePressure && hazard.Value > VesselAdvice.MostGas
+        && !(before?.Find(hazard.Kind) is { } was && was.Value * More >= hazard.Value);
+
+    private static bool Stays(HazardReport before, HazardReport after) =>
+        VesselAdvice.Dangers(before).Any() && VesselAdvice.Dangers(after).Any();
+
+    /// <summary>Something that was not in it, or more of something that was.</summary>
+    private static bool IsMore(Holding was, Holding now) =>
+        now.Items.GroupBy(i => i.Substance.Id, StringComparer.Ordinal).Any(g => g.Sum(i => i.Grams)
+            > More * was.Items.Where(i => i.Substance.Id == g.Key).Sum(i => i.Grams));
+
+    private static bool IsKeptOtherwise(StockFacts was, StockFacts now) =>
+        was.StorageTemperature != now.StorageTemperature || was.Stock.Keep?.For?.Value != now.Stock.Keep?.For?.Value;
 }

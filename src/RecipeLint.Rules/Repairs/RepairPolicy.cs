@@ -16,11 +16,25 @@ internal static class RepairPolicy
     /// <summary>A vessel filled to the brim by rounding is not overfilled.</summary>
     private const double Full = 1.001;
 
+    /// <summary>Part of an element by which a repair moves it, and not rounding.</summary>
+    private const double Moved = 0.002;
+
     public static bool Forbids(Finding finding, Repair repair, Facts before, Facts after, IReadOnlyList<ElementShift> shifts) =>
         Overfills(before, after)
         || RepairHazards.Arise(before, after)
+        || (finding.Rule.Family != People && RepairHazards.PutInto(before, after))
+        || LeavesPoison(before, after)
         || (finding.Rule.Family == People && !TakesCauseAway(finding, before, after))
         || (finding.Rule.Family != People && Swaps(repair) && shifts.Any(s => s.IsLoss && _base.Contains(s.Key)));
+
+    /// <summary>
+    /// An element that the repair moves is still, or only now, above what its crop bears: no amount that harms is written.
+    /// </summary>
+    private static bool LeavesPoison(Facts before, Facts after) =>
+        after.Recipes.Any(now => before.FindRecipe(now.Recipe.File) is { } was && now.Profile.Elements.Any(range =>
+            Bound.IsOver(now.MilligramsPerLitre(range.Key), range.ToxicAbove)
+            && Math.Abs(now.MilligramsPerLitre(range.Key) - was.MilligramsPerLitre(range.Key))
+                > Moved * was.MilligramsPerLitre(range.Key)));
 
     /// <summary>More is poured than the vessel is made for, and was not before.</summary>
     private static bool Overfills(Facts before, Facts after) =>

@@ -112,6 +112,10 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         }
     }
 
+    /// <summary>True for a stock with an iron chelate above the pH that every source gives for it.</summary>
+    internal static bool IsTooAlkaline(StockFacts stock) =>
+        stock.Chemistry.Mixing is { IsSolved: true, Ph: var ph } && Windows(stock.ComponentMoles).Any(w => ph > w.Highest);
+
     private static NumberOption Least(RuleContext context, string file) =>
         context.For(file).Options<ChelateOutsideItsPhOptions>().LeastHeld;
 
@@ -206,8 +210,9 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                 $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, and Fe-{window.Agent} holds to about pH "
                     + $"{Say.Number(window.Highest)}. "
                 + "Hydroxide then takes the iron from the chelating agent, and the bottle rusts from within while it is kept. "
-                + $"Keep the chelate in a part between pH 4 and {Say.Number(window.HighFrom)}, away from the alkali, or bring this stock "
-                    + "there with an acid.",
+                + context.AdviceFor(stock).Sentence(
+                    new Way($"keep the chelate in a part between pH 4 and {Say.Number(window.HighFrom)}, away from the alkali"),
+                    new Way("bring this stock there with an acid", Puts.Acid)),
                 ("pH", ph, window.Highest),
                 held);
         }
@@ -220,7 +225,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                 + $"{Say.Number(low)} in a stock: {Say.Percent(held)} of the iron is still held. "
             + $"The acid sets {window.Agent} free, and as a free acid it is hardly soluble: a brown sticky floc settles and the liquid "
                 + "loses its colour. "
-            + "Put the chelate into the calcium part, or leave the acid out of this one.",
+            + context.AdviceFor(stock).Sentence(
+                new Way("put the chelate into the calcium part"), new Way("leave the acid out of this one")),
             ("pH", ph, low),
             held,
             ph < window.Lowest ? Odds.Certain : Odds.Possible);
@@ -230,7 +236,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     {
         var (window, ph, held, lost, iron) = (verdict.Window!, verdict.Ph, verdict.Held, verdict.IsLost, verdict.IronPerLitre);
         var better = ChelateWindow.HoldingAt(ph).FirstOrDefault(w => w.Highest > window.Highest);
-        var other = better is null ? "" : $", or use Fe-{better.Agent}, which holds to pH {Say.Number(better.HighFrom)}";
+        Way[] other = better is null ? [] : [new($"use Fe-{better.Agent}, which holds to pH {Say.Number(better.HighFrom)}", Puts.Chelate)];
         var message = (lost
                 ? $"The solution comes to pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, good to pH "
                     + $"{Limits(window)}: only {Say.Percent(held)} of {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron is still "
@@ -238,7 +244,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                 : $"The solution comes to pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, by its makers good to pH "
                     + $"{Limits(window)}; by the constants {Say.Percent(held)} of it is still held. ")
             + "Above that hydroxide takes the iron and calcium the chelating agent; new leaves turn yellow although enough iron went in. "
-            + $"Bring the solution to pH 5.5 to 6{other}.";
+            + context.AdviceFor(recipe).Sentence([new("bring the solution to pH 5.5 to 6", Puts.Acid), .. other]);
         return Finding(context, verdict.Place!, message, ("pH", ph, verdict.Checks[0].Limit), held, lost ? Odds.Certain : Odds.Possible);
     }
 

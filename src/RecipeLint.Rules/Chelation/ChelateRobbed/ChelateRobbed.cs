@@ -65,10 +65,10 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
         var without = robber.HeldWithout;
         var stronger = (main, robber.Key) switch
         {
-            ("EDDHA", _) => " or bring the pH to 5.5",
-            (_, "Cu") => " or use Fe-EDDHA, from which copper takes far less",
-            ("EDTA" or "HEDTA", _) => " or use Fe-DTPA, which gives iron up less easily",
-            _ => " or bring the pH to 5.5",
+            ("EDDHA", _) => new Way("bring the pH to 5.5", Puts.Acid),
+            (_, "Cu") => new Way("use Fe-EDDHA, from which copper takes far less", Puts.Chelate),
+            ("EDTA" or "HEDTA", _) => new Way("use Fe-DTPA, which gives iron up less easily", Puts.Chelate),
+            _ => new Way("bring the pH to 5.5", Puts.Acid),
         };
         var message =
             $"At pH {Say.Number(Math.Round(state.Ph, 2))} {main} holds only {Say.Percent(held)} of "
@@ -76,7 +76,7 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
                     + $"{Say.Number(recipe.MilligramsPerLitre(robber.Key))} mg/L, has taken the chelating agent. "
             + "The iron without a holder falls out as rust and the crop goes short of it; without the "
                 + $"{robber.Name} {Say.Percent(without)} would stay held. "
-            + $"Lower the {robber.Name},{stronger}.";
+            + context.AdviceFor(recipe).Sentence(new Way($"lower the {robber.Name}"), stronger);
         return context.Find(Source(recipe, robber.Key), message, Iron.HarmOf(1 - held), Odds.Certain) with
         {
             Related = [new RelatedPlace(ironDose.Entry.Place, "brings the iron chelate")],

@@ -70,8 +70,12 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
                 + $"{Say.Number(ratio)} for each iron. "
             + $"What is left over has no holder once the air has turned it to iron(III): {inBottle}, and in a feed at pH "
                 + $"{Say.Number(Math.Round(feedPh, 2))} {Say.Percent(loose)} of the iron is not held and falls out. "
-            + $"Bring the agent to {options.UsualRatio} for each iron: {Missing(context, component, name, missing)} for "
-                + $"{Say.Litres(stock.Volume.Litres)}, or use less iron.";
+            + context.AdviceFor(stock).Sentence(
+                new Way(
+                    $"bring the agent to {options.UsualRatio} for each iron: {Missing(context, component, name, missing)} for "
+                        + $"{Say.Litres(stock.Volume.Litres)}",
+                    Puts.Chelate),
+                new Way("use less iron"));
         return context.Find(source.Place, message, Iron.HarmOf(Math.Max(settled, loose)), Odds.Certain) with
         {
             Related = supplier.Id == source.Id ? [] : [new RelatedPlace(supplier.Place, "brings the iron")],

@@ -112,8 +112,10 @@ internal sealed class FerrousIronInFeed : RecipeRule<FerrousIronInFeed.Exposed>
             return "Dose the iron as a chelate.";
         }
 
-        return $"Dose the iron as a chelate, for instance {Say.Grams(iron * recipe.FinalVolume.Litres / yield.MolesPerGram)} of "
-            + $"{chelate.Name} in {Say.Litres(recipe.FinalVolume.Litres)}.";
+        return context.AdviceFor(recipe).Sentence(new Way(
+            $"dose the iron as a chelate, for instance {Say.Grams(iron * recipe.FinalVolume.Litres / yield.MolesPerGram)} of "
+                + $"{chelate.Name} in {Say.Litres(recipe.FinalVolume.Litres)}",
+            Puts.Chelate));
     }
 
     /// <summary>The iron(II) of one final solution.</summary>

@@ -81,7 +81,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
 
         // Gluconate holds iron(III) in a way the constants leave out.
         var isHeld = stock.Concentration(Component.Gluconate).MolesPerLitre >= iron;
-        var harm = isHeld || verdict.InPhosphate ? Harm.Damage : Iron.HarmOf(lost);
+        var harm = isHeld ? Harm.Damage : Iron.HarmOf(lost);
         return context.Find(supplier.Place, message, harm, isHeld ? Odds.Possible : Odds.Certain) with
         {
             Measured = new Measured("iron that turns to rust", lost * 100, limit * 100, "%"),
@@ -171,26 +171,26 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
     {
         var (stock, ironMoles) = (verdict.Stock, verdict.IronPerLitre * verdict.Stock.Volume.Litres);
         var catalogue = context.Facts.Workspace.Catalogue;
-        var ways = new List<string>();
+        var ways = new List<Way>();
         if (catalogue.ById("disodium-edta-2h2o") is { } edta
             && edta.Dissolves.FirstOrDefault(y => y.Component == Component.Edta) is { MolesPerGram: > 0 } yield)
         {
-            ways.Add($"dissolve {Say.Grams(AgentPerIron * ironMoles / yield.MolesPerGram)} of {edta.Name} before the iron");
+            ways.Add(new(
+                $"dissolve {Say.Grams(AgentPerIron * ironMoles / yield.MolesPerGram)} of {edta.Name} before the iron", Puts.Chelate));
         }
 
         if (AcidFor(stock, context.Options<UnprotectedFerrousIronOptions>().AcidProtectsBelow - 0.1, catalogue) is { } acid)
         {
-            ways.Add(acid);
+            ways.Add(new(acid, Puts.Acid));
         }
 
         if (verdict.InPhosphate)
         {
-            ways.Add("acidify with sulfuric or citric acid instead of phosphoric acid");
+            ways.Add(new("acidify with sulfuric or citric acid instead of phosphoric acid", Puts.Acid));
         }
 
-        ways.Add($"use it up within {StockChemistry.AgedAfterDays} days");
-        var text = string.Join(", or ", ways);
-        return Say.Capital(text) + ".";
+        ways.Add(new($"use it up within {StockChemistry.AgedAfterDays} days", Puts.Keeping));
+        return context.AdviceFor(stock).Sentence(ways);
     }
 
     private static string? AcidFor(StockFacts stock, double ph, SubstanceCatalogue catalogue)

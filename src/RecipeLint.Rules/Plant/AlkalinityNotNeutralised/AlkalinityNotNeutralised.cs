@@ -38,12 +38,12 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
         var ph = recipe.Chemistry.Final.Ph;
         var demand = Demand(recipe, context);
         var remedy = demand is { Volume: { } volume, ComponentMoles: var moles }
-            ? $"About {Say.Number(moles.GetValueOrDefault(Component.Nitrate) * 1000 / recipe.FinalVolume.Litres)} meq/L of acid bring it "
+            ? $"about {Say.Number(moles.GetValueOrDefault(Component.Nitrate) * 1000 / recipe.FinalVolume.Litres)} meq/L of acid bring it "
                 + "to pH "
                 + $"{Say.Number(AimedPh)}, "
                 + $"for instance {Say.Litres(volume.Litres)} of {demand.Reagent.Name} in {Say.Litres(recipe.FinalVolume.Litres)}: "
-                + "write it as 'adjust'."
-            : "Write an 'adjust' with the acid that is used, so that what it brings is counted.";
+                + "write it as 'adjust'"
+            : "write an 'adjust' with the acid that is used, so that what it brings is counted";
         var place = recipe.Adjustment?.Place ?? recipe.Recipe.Water?.Place ?? RecipePlaces.Doses(recipe);
         return context.Find(
             place,
@@ -51,7 +51,7 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
                 + $"({Say.Number(left.Value * FeedAlkalinity.CaCO3MilligramsPerMilliequivalent)} mg/L as CaCO3), and it comes to rest "
                 + $"with the air at pH {Say.Number(Math.Round(ph, 1))}. "
             + "The pH climbs in the tank and at the root, and iron, manganese and phosphate go out of reach. "
-            + remedy,
+            + context.AdviceFor(recipe).Sentence(new Way(remedy, Puts.Acid)),
             Harm.Damage,
             Odds.Certain,
             Certainty.Practice) with

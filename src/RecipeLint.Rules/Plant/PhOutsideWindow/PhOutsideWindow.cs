@@ -200,8 +200,11 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
                 + $"pH {Say.Number(before)}. "
             + (before < aimed ? "An acid or a neutral salt only takes it further down. "
                 : "An alkali or a neutral salt only takes it further up. ")
-            + $"Name {(before < aimed ? "an alkali, such as potassium hydroxide," : "an acid, such as nitric acid,")} or leave the pH "
-            + "as it is.",
+            + context.AdviceFor(verdict.Recipe).Sentence(
+                before < aimed
+                    ? new Way("name an alkali, such as potassium hydroxide", Puts.Alkali)
+                    : new Way("name an acid, such as nitric acid", Puts.Acid),
+                new Way("leave the pH as it is")),
             Harm.Damage,
             Odds.Certain,
             Certainty.Estimate) with
@@ -221,7 +224,9 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
             + (isAdjusted ? "The reagent is dosed for another pH. " : "Nothing in the recipe sets the pH. ")
             + (isAdjusted
                 ? "Make the target and 'adjust' agree."
-                : $"Write an 'adjust' with {(found < asked ? "an alkali" : "an acid")}, so that what it brings is counted too."),
+                : context.AdviceFor(verdict.Recipe).Sentence(new Way(
+                    $"write an 'adjust' with {(found < asked ? "an alkali" : "an acid")}, so that what it brings is counted too",
+                    found < asked ? Puts.Alkali : Puts.Acid))),
             Harm.Damage,
             isAdjusted ? Odds.Certain : Odds.Possible,
             Certainty.Estimate) with
@@ -242,7 +247,13 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
                 + "does not adjust it. "
             + (verdict.IsHigh ? "Iron, manganese and phosphate drop out or stay locked there. "
                 : "Root tips die back there, and calcium is not taken up. ")
-            + $"Write an 'adjust' with {(verdict.IsHigh ? "an acid" : "an alkali, or use a water whose alkalinity takes up the acid")}.",
+            + context.AdviceFor(verdict.Recipe).Sentence(verdict.IsHigh
+                ? [new("write an 'adjust' with an acid", Puts.Acid)]
+                :
+                [
+                    new("write an 'adjust' with an alkali", Puts.Alkali),
+                    new("use a water whose alkalinity takes up the acid"),
+                ]),
             Harm.Damage,
             Odds.Certain,
             Certainty.Estimate) with

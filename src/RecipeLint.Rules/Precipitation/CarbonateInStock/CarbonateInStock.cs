@@ -1,4 +1,6 @@
+using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -12,8 +14,9 @@ internal sealed class CarbonateInStock : SolidRule
     private protected override string Why(Solid solid) =>
         "Scale and cloud form where the stock warms or stands open, and the metal in it is lost.";
 
-    private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
+    private protected override IEnumerable<Way> Ways(StockFacts stock, Solid solid, IReadOnlyList<Supplier> suppliers) =>
         suppliers.Any(s => s.IsWater)
-            ? "Make this stock with rain or reverse-osmosis water, or acidify the water first"
-            : suppliers.Count == 2 ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts" : "Acidify the stock";
+            ? [new("make this stock with rain or reverse-osmosis water"), new("acidify the water first", Puts.Acid)]
+            : suppliers.Count == 2 ? [Apart(suppliers)]
+            : [new("acidify the stock", Puts.Acid), new("leave the carbonate out")];
 }

@@ -1,4 +1,6 @@
+using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -12,8 +14,16 @@ internal sealed class ChelatingAcidDropsOut : SolidRule
     private protected override string Why(Solid solid) =>
         "The white powder redissolves only slowly, and what lies on the bottom holds no metal.";
 
-    private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
+    private protected override IEnumerable<Way> Ways(StockFacts stock, Solid solid, IReadOnlyList<Supplier> suppliers) =>
         suppliers is [var agent, var acid, ..]
-            ? $"Use less {acid.Name}, or dissolve {agent.Name} with alkali and with iron or copper before the acid goes in"
-            : "Use less acid, or dissolve the agent with alkali and with iron or copper before the acid goes in";
+            ?
+            [
+                new($"use less {acid.Name}"),
+                new($"dissolve {agent.Name} with alkali and with iron or copper before the acid goes in", Puts.Alkali),
+            ]
+            :
+            [
+                new("use less acid"),
+                new("dissolve the agent with alkali and with iron or copper before the acid goes in", Puts.Alkali),
+            ];
 }

@@ -1,4 +1,6 @@
+using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -12,8 +14,9 @@ internal sealed class DoubleSalt : SaltRule
     private protected override string Why(Solid solid) =>
         "A double salt is less soluble than either of its salts alone, so each of them looks safe in a table.";
 
-    private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
-        suppliers.Count == 2
-            ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts, or make the stock weaker"
-            : "Make the stock weaker";
+    private protected override IEnumerable<Way> Ways(StockFacts stock, Solid solid, IReadOnlyList<Supplier> suppliers) =>
+    [
+        .. suppliers.Count == 2 ? [Apart(suppliers)] : Array.Empty<Way>(),
+        new("make the stock weaker"),
+    ];
 }

@@ -67,8 +67,10 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
             + $"{when}, stands beside {Say.Number(verdict.Benzoate * 1000)} mmol/L benzoate at pH "
                 + $"{Say.Number(Math.Round(state.PhBeforeDeposit, 1))}. "
             + "The buff flakes take the iron and the preservative with them, so the stock loses both. "
-            + $"Buy the iron as a chelate, keep the pH below {Say.Number(context.Options<IronWithBenzoateOptions>().FromPh)}, or preserve "
-                + $"with sorbate instead of {preservative?.Substance.Name ?? "benzoate"}.";
+            + context.AdviceFor(stock).Sentence(
+                new Way("buy the iron as a chelate", Puts.Chelate),
+                new Way($"keep the pH below {Say.Number(context.Options<IronWithBenzoateOptions>().FromPh)}", Puts.Acid),
+                new Way($"preserve with sorbate instead of {preservative?.Substance.Name ?? "benzoate"}", Puts.Preservative));
         return context.Find(preservative?.Place ?? stock.Stock.Place, message, Harm.Damage, Odds.Certain) with
         {
             Related = iron is null ? [] : [new RelatedPlace(iron.Place, "brings the iron")],

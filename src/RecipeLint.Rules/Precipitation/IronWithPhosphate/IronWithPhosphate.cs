@@ -1,4 +1,6 @@
+using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -12,8 +14,9 @@ internal sealed class IronWithPhosphate : SolidRule
     private protected override string Why(Solid solid) =>
         "The pale sludge is iron the plants never see, and it does not dissolve again.";
 
-    private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
-        suppliers.Count == 2
-            ? $"Keep {suppliers[0].Name} and {suppliers[1].Name} in different parts, or buy the iron as a chelate"
-            : "Buy the iron as a chelate";
+    private protected override IEnumerable<Way> Ways(StockFacts stock, Solid solid, IReadOnlyList<Supplier> suppliers) =>
+    [
+        .. suppliers.Count == 2 ? [Apart(suppliers)] : Array.Empty<Way>(),
+        new("buy the iron as a chelate", Puts.Chelate),
+    ];
 }

@@ -1,4 +1,6 @@
+using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -12,8 +14,9 @@ internal sealed class MagnesiumAmmoniumPhosphate : SolidRule
     private protected override string Why(Solid solid) =>
         "The hard crystals line vessels, valves and drippers, and every dose after that lacks magnesium and phosphorus.";
 
-    private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
-        suppliers.Count == 2
-            ? $"Acidify the stock, or keep {suppliers[0].Name} and {suppliers[1].Name} in different parts"
-            : "Acidify the stock";
+    private protected override IEnumerable<Way> Ways(StockFacts stock, Solid solid, IReadOnlyList<Supplier> suppliers) =>
+    [
+        new("acidify the stock", Puts.Acid),
+        suppliers.Count == 2 ? Apart(suppliers) : new("make the stock weaker"),
+    ];
 }

@@ -24,10 +24,12 @@ internal sealed class PhosphateInTraceStock : SolidRule
     private protected override string Why(Solid solid) =>
         "The metal is then missing from every dose, and stirring does not bring it back.";
 
-    private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
-        suppliers.Count == 0 ? "Keep phosphate out of the trace stock"
-        : suppliers[0].IsAcid ? $"Acidify with sulfuric or citric acid instead of {suppliers[0].Name}"
-        : $"Move {suppliers[0].Name} to a part that holds neither calcium nor unchelated trace metals";
+    private protected override IEnumerable<Way> Ways(StockFacts stock, Solid solid, IReadOnlyList<Supplier> suppliers) =>
+    [
+        suppliers.Count == 0 ? new("keep phosphate out of the trace stock")
+            : suppliers[0].IsAcid ? new($"acidify with sulfuric or citric acid instead of {suppliers[0].Name}", Puts.Acid)
+            : new($"move {suppliers[0].Name} to a part that holds neither calcium nor unchelated trace metals"),
+    ];
 
     /// <summary>In a trace stock that is clear by its low pH alone: what the phosphate does when the pH rises.</summary>
     private protected override SolidVerdict? Otherwise(StockFacts stock, OwnerLimits limits, RuleContext context)
@@ -124,7 +126,7 @@ internal sealed class PhosphateInTraceStock : SolidRule
             + $"from about pH {Say.Number(Math.Round(startsAt, 1))} {solid.Called} settles, {Say.Grams(grams)}/L of it at pH "
                 + $"{Say.Number(Options(context).WorstCasePh)}. "
             + $"{HowItRises(stock)}, and the {metal} is then missing from every dose. "
-            + $"{Remedy(solid, suppliers)}.";
+            + context.AdviceFor(stock).Sentence(Ways(stock, solid, suppliers));
         return Raise(
             stock, context, suppliers, solid, message, HasMineralAcid(stock) ? Odds.Possible : Odds.NearTheLimit, Certainty.Estimate) with
         {

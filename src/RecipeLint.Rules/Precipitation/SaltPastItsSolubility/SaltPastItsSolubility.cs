@@ -1,4 +1,6 @@
+using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -13,6 +15,9 @@ internal sealed class SaltPastItsSolubility : SaltRule
         "Crystals at the bottom leave the first doses too weak and the last ones too strong"
         + (solid.TemperatureKnown ? ", even if they dissolve again when it gets warm." : ".");
 
-    private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
-        solid.TemperatureKnown ? "Make the stock weaker, or keep it warmer" : "Make the stock weaker";
+    private protected override IEnumerable<Way> Ways(StockFacts stock, Solid solid, IReadOnlyList<Supplier> suppliers) =>
+    [
+        new("make the stock weaker"),
+        .. solid.TemperatureKnown ? [new("keep it warmer", Puts.Warmth)] : Array.Empty<Way>(),
+    ];
 }

@@ -1,4 +1,6 @@
+using RecipeLint.Analysis;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Precipitation;
 
@@ -15,8 +17,10 @@ internal sealed class SilicateWithAcidOrMetal : SolidRule
         "A little of it clouds or scales over weeks, grams of it set to a gel within minutes to days; either plugs and does not dissolve "
             + "again.";
 
-    private protected override string Remedy(Solid solid, IReadOnlyList<Supplier> suppliers) =>
-        suppliers.Count > 0
-            ? $"Keep {suppliers[0].Name} in a bottle of its own, alkaline as it came, and pour it into the tank first"
-            : "Keep silicate in a bottle of its own";
+    private protected override IEnumerable<Way> Ways(StockFacts stock, Solid solid, IReadOnlyList<Supplier> suppliers) =>
+    [
+        new(suppliers.Count > 0
+            ? $"keep {suppliers[0].Name} in a bottle of its own, alkaline as it came, and pour it into the tank first"
+            : "keep silicate in a bottle of its own"),
+    ];
 }

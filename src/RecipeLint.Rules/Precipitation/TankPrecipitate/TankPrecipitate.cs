@@ -81,16 +81,16 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
             : "It clouds the tank, coats pumps and drippers, and the plants miss what is in it.";
         var bearable = recipe.Profile.Ph?.Low ?? LowestPh;
         var remedy = pH is { } clear && clear >= bearable
-            ? $"Bring the pH to {Say.Number(clear)} or below; there it stays dissolved."
+            ? new Way($"bring the pH to {Say.Number(clear)} or below, where it stays dissolved", Puts.Acid)
             : deposit.Loss is not null
-                ? "Use a chelate that holds the metal at this pH."
-                : "Dose less of one of the two, or use water that brings less of it.";
+                ? new Way("use a chelate that holds the metal at this pH", Puts.Chelate)
+                : new Way("dose less of one of the two, or use water that brings less of it");
         var place = suppliers.Count > 0 ? suppliers[0].Place : recipe.Recipe.Place;
         var certainty = DepositWords.CertaintyOf(state, sureness, recipe.Adjustment is not { Amount: null });
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#{deposit.Owner.Name}",
-            $"{what} {why} {remedy}",
+            $"{what} {why} {context.AdviceFor(recipe).Sentence(remedy)}",
             Harm.Loss,
             DepositWords.OddsOf(deposit, certainty),
             certainty) with

@@ -46,8 +46,8 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
             food[0].Addition.Place,
             $"'{stock.Stock.Name}' holds {Say.Number(total)} g/L of organic matter ({names}) and no preservative. "
             + $"Moulds and bacteria live on it: a stock {kept} grows slime that eats the acid or chelate and clogs drippers. "
-            + $"{Remedy(verdict, doses, context)}, or mix it fresh within {context.Options<CarbonWithoutPreservativeOptions>().FreshDays} "
-            + "days.",
+            + context.AdviceFor(stock).Sentence(
+                [.. Ways(verdict, doses, context), new($"mix it fresh within {Fresh(context)} days", Puts.Keeping)]),
             Harm.Damage,
             Odds.Certain) with
         {
@@ -114,29 +114,31 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
         yield return Keep.For(context, stock, context.Rule.Options<CarbonWithoutPreservativeOptions>().FreshDays);
     }
 
-    private static string Remedy(
+    private static NumberOption Fresh(RuleContext context) => context.Options<CarbonWithoutPreservativeOptions>().FreshDays;
+
+    private static IEnumerable<Way> Ways(
         UnguardedFood verdict, IReadOnlyList<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> found,
         RuleContext context)
     {
-        if (!verdict.Judged.IsComputed)
+        if (!verdict.Judged.IsComputed || found.Count > 0)
         {
-            return "Add potassium sorbate or sodium benzoate before the acid, use a mineral acid instead";
-        }
-
-        var doses = found.Select(d =>
-            $"{Say.Number(d.GramsPerLitre)} g/L of {d.Preservative.Name}").ToList();
-        if (doses.Count > 0)
-        {
-            return $"Add {string.Join(" or ", doses)} before the acid, use a mineral acid instead";
+            var doses = found.Select(d => $"{Say.Number(d.GramsPerLitre)} g/L of {d.Preservative.Name}");
+            var what = verdict.Judged.IsComputed ? string.Join(" or ", doses) : "potassium sorbate or sodium benzoate";
+            return [new($"add {what} before the acid", Puts.Preservative), new("use a mineral acid instead", Puts.Acid)];
         }
 
         return Preservatives(context.Facts)
             .Select(p => (p.Name, Grams: verdict.Judged.DoseOf(p, PreservativeJudgement.WorkingPh)))
             .FirstOrDefault(d => d.Grams is not null)
             is ({ } name, { } grams)
-            ? $"Acidify it to pH {Say.Number(PreservativeJudgement.WorkingPh)} with a mineral acid and give {Say.Number(grams)} g/L of "
-                + $"{name}"
-            : "Leave the organic matter out of a stock that is kept";
+            ?
+            [
+                new(
+                    $"acidify it to pH {Say.Number(PreservativeJudgement.WorkingPh)} with a mineral acid and give {Say.Number(grams)} g/L "
+                    + $"of {name}",
+                    Puts.Acid),
+            ]
+            : [new("leave the organic matter out of a stock that is kept")];
     }
 
     private static IEnumerable<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> Doses(

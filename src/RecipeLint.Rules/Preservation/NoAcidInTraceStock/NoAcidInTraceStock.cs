@@ -201,14 +201,18 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     {
         if (context.Facts.Workspace.Catalogue.ById("citric-acid-h2o") is not { } acid)
         {
-            return "Add acid before the metals, and write which water is used.";
+            return context.AdviceFor(stock).Sentence(
+                new Way("add acid before the metals", Puts.Acid), new Way("write which water is used"));
         }
 
         var demand = PhDemand.Find(moles, Iron.Water(stock), acid, UsualPh, new Temperature(SolutionMix.FilledAtCelsius));
-        return demand.Mass is { Grams: > 0 }
-            ? $"Bring the water to about pH {Say.Number(UsualPh)} first, with {acid.Name} or a mineral acid, or "
-                + "use pure water and say so."
-            : "Add acid before the metals, or use pure water and say so.";
+        return context.AdviceFor(stock).Sentence(
+            new Way(
+                demand.Mass is { Grams: > 0 }
+                    ? $"bring the water to about pH {Say.Number(UsualPh)} first, with {acid.Name} or a mineral acid"
+                    : "add acid before the metals",
+                Puts.Acid),
+            new Way("use pure water and say so"));
     }
 
     /// <summary>Acid first, or a water that is known to be pure.</summary>

@@ -88,8 +88,9 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
         var message = $"'{stock.Stock.Name}' carries {Say.Number(carried)} µmol/L of preservative to the plants at "
             + $"{Say.Number(verdict.Dose * 1000)} mL/L. "
             + $"Benzoic acid held back strawberry plantlets from {Say.Number(limit)} µmol/L on, and slime in the tank lives on the rest. "
-            + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or make the stock stronger and "
-            + "dose less of it.";
+            + context.AdviceFor(stock).Sentence(
+                new Way($"use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}"),
+                new Way("make the stock stronger and dose less of it", Puts.Keeping));
         return context.Find(
             dosed.Place,
             IdPath.Of(context.Facts.Workspace, dosed.Place) + "#carried",
@@ -112,7 +113,9 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
         var message = $"At {Say.Number(coldest.Temperature.Celsius)} °C the {acid.Acid} of '{stock.Stock.Name}' stands at "
             + $"{Say.Number(verdict.Used.Value)} % of what stays dissolved at pH {Say.Number(Math.Round(coldest.Ph, 2))}{salted}. "
             + "A colder night or a splash of acid brings shiny plates that float, clog the tube and leave the stock unprotected. "
-            + $"Use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}, or keep the stock warmer.";
+            + context.AdviceFor(stock).Sentence(
+                new Way($"use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}"),
+                new Way("keep the stock warmer", Puts.Warmth));
         return context.Find(dosed.Place, message, Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured("share of the solubility", verdict.Used.Value, verdict.Used.Limit, "%"),

@@ -48,7 +48,7 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
                 ? $"Only that form enters the cells of moulds and yeasts, which live on the {Say.Number(judged.FoodGramsPerLitre)} g/L "
                     + "of organic matter as if nothing had been added. "
                 : "Only that form enters the cells of moulds and yeasts, so this much protects nothing. ")
-            + Remedy(judged);
+            + context.AdviceFor(stock).Sentence(Ways(judged));
         return context.Find(judged.Dosed[0].Place, message, verdict.LosesTheBatch
             ? Harm.Loss
             : Harm.Damage, judged.HasFood ? Odds.Certain : Odds.Possible) with
@@ -90,32 +90,34 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
         yield return Keep.For(context, stock, verdict.Needs.FreshDays);
     }
 
-    private static string Remedy(PreservativeJudgement judged)
+    private static List<Way> Ways(PreservativeJudgement judged)
     {
-        var ways = new List<string>();
+        var ways = new List<Way>();
         var acid = judged.Acids[0];
         var share = acid.LeastMilligramsPerLitre / acid.TotalMilligramsPerLitre;
         if (judged.Acids.Count == 1 && share < 0.95 && acid.ApparentPk + Math.Log10((1 - share) / share) is >= LowestUsualPh and var ph)
         {
             // A tenth lower, because the acid itself and the topping up move it a little.
-            ways.Add($"Acidify to pH {Say.Number(Math.Floor((ph - 0.1) * 10) / 10)}, where the same dose is enough");
+            ways.Add(new($"acidify to pH {Say.Number(Math.Floor((ph - 0.1) * 10) / 10)}, where the same dose is enough", Puts.Acid));
         }
 
         var main = judged.Dosed[0].Substance;
         if (judged.DoseOf(main) is { } grams)
         {
-            ways.Add((ways.Count == 0 ? "Raise" : "or raise") + $" the dose to {Say.Number(grams)} g/L");
+            ways.Add(new($"raise the dose to {Say.Number(grams)} g/L", Puts.Preservative));
         }
 
         if (ways.Count == 0)
         {
-            ways.Add(judged.DoseOf(main, PreservativeJudgement.WorkingPh) is { } there
-                ? $"Acidify to pH {Say.Number(PreservativeJudgement.WorkingPh)} and give {Say.Number(there)} g/L, or mix it fresh "
-                    + "within a week"
-                : "Mix it fresh within a week");
+            if (judged.DoseOf(main, PreservativeJudgement.WorkingPh) is { } there)
+            {
+                ways.Add(new($"acidify to pH {Say.Number(PreservativeJudgement.WorkingPh)} and give {Say.Number(there)} g/L", Puts.Acid));
+            }
+
+            ways.Add(new("mix it fresh within a week", Puts.Keeping));
         }
 
-        return string.Join(", ", ways) + ".";
+        return ways;
     }
 }
 

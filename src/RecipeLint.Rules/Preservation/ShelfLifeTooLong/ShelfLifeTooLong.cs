@@ -70,7 +70,9 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
         var message = $"'{stock.Stock.Name}' is kept for {Say.Days(verdict.Days)}, and by then "
             + $"{(left.Value < 0.1 ? "next to nothing" : $"about {Say.Number(left.Value)} %")} of its {decay.Name} is left: {decay.Why}. "
             + "Whoever doses it by the label then disinfects with a fraction of what is meant. "
-            + $"Make what is used up within {Say.Days(Math.Max(1, Math.Floor(days)))}, or keep it {decay.Instead}.";
+            + context.AdviceFor(stock).Sentence(
+                new Way($"make what is used up within {Say.Days(Math.Max(1, Math.Floor(days)))}", Puts.Keeping),
+                new Way($"keep it {decay.Instead}", Puts.Keeping));
         return context.Find(stock.Stock.Keep!.For!.Place, message, Harm.Damage, Odds.Possible) with
         {
             Related = [new RelatedPlace(verdict.Source!.Place, "brings it")],

@@ -74,7 +74,8 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
             + $"% of it is gone the pH goes from {Say.Number(Math.Round(ph, 2))} to {Say.Number(Math.Round(harm.Ph, 2))} and "
             + $"{harm.What} begins to fall out. "
             + "A vinegar stock left open, warm or half empty loses acid and smells of it. "
-            + "Keep it closed and cool, or use citric acid, which stays.";
+            + context.AdviceFor(stock).Sentence(
+                new Way("keep it closed and cool", Puts.Keeping), new Way("use citric acid, which stays", Puts.Organic));
         return context.Find(verdict.Acids[0].Place, message, Harm.Damage, Odds.Possible) with
         {
             Related = [.. verdict.Acids.Skip(1).Select(a => new RelatedPlace(a.Place, "also volatile"))],

@@ -69,7 +69,10 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
             $"Dissolving the salts cools the {Say.Litres(contents.FreeWaterLitres)} of water by up to {Say.Number(fall)} K, from "
                 + $"{Say.Number(verdict.StartCelsius!.Value)} to about {Say.Number(end)} °C{doubt}; {coldest.Substance.Name} takes "
                 + "most of the heat. "
-            + $"{stall} Start with water at 30 to 40 °C, or let it come back to room temperature before topping up.",
+            + $"{stall} "
+            + context.AdviceFor(verdict.Stock).Sentence(
+                new Way("start with water at 30 to 40 °C", Puts.Warmth),
+                new Way("let it come back to room temperature before topping up", Puts.Keeping)),
             Harm.Damage,
             verdict.Stalled is null ? Odds.Possible : Odds.Certain) with
         {

@@ -60,7 +60,8 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
             $"About {Say.Grams(grams)} of {called} falls out {cause}, in {Say.Litres(worst.First.After.Litres)} at pH "
                 + $"{Say.Number(state.Ph ?? 0)}, although the finished stock would hold it. "
             + $"{then} "
-            + "Put more water in first or change the order: 'recipelint order' looks for one in which it stays clear.",
+            + context.AdviceFor(verdict.Stock).Sentence(new Way(
+                "put more water in first or change the order: 'recipelint order' looks for one in which it stays clear", Puts.Keeping)),
             Harm.Damage,
             stays ? Odds.Certain : Odds.Possible) with
         {

@@ -174,7 +174,7 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
                 + $"about {Say.Grams(verdict.Grams)} of {verdict.Solid.Formula} drops out, "
             + $"{Say.Percent(share)} of the {verdict.Metal}, although the finished stock would hold it. Such a floc dissolves again "
             + "only slowly, often not at all. "
-            + $"Put the {protector.Substance.Name} in first.",
+            + context.AdviceFor(verdict.Stock).Sentence(new Way($"put the {protector.Substance.Name} in first", Puts.Keeping)),
             share > 0.5 ? Harm.Loss : Harm.Damage,
             Odds.Certain) with
         {
@@ -194,7 +194,7 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
                 + $"air turns about {Say.Percent(verdict.Share)} of the iron into rust-brown ferric iron within "
                 + $"{context.Options<MetalBeforeChelateOrAcidOptions>().Standing} minutes. "
             + "Rust that has formed hardly dissolves again. "
-            + $"Put the {protector.Substance.Name} in first.",
+            + context.AdviceFor(verdict.Stock).Sentence(new Way($"put the {protector.Substance.Name} in first", Puts.Keeping)),
             Harm.Damage,
             Odds.Possible,
             Certainty.Estimate) with

@@ -65,7 +65,8 @@ internal sealed class SlowDissolverLast : StockRule<LastSolid>, IProposesRepairs
                 + $"at {Say.Number(VesselContents.BenchCelsius)} °C, "
             + $"and by then the water already carries {Say.Number(crowd)} g/L of other salts. The last of it often stays undissolved "
             + "at the bottom. "
-            + "Put it in first, while the water is warm and empty, and wait until it is clear.",
+            + context.AdviceFor(verdict.Stock).Sentence(
+                new Way("put it in first, while the water is warm and empty, and wait until it is clear", Puts.Keeping)),
             Harm.Habit,
             Odds.Certain) with
         {

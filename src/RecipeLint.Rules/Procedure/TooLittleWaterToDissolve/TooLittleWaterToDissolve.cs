@@ -159,7 +159,9 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
                 + $"water that is in the vessel by then: at {Say.Number(verdict.Celsius)} °C that holds {Say.Grams(holds)}, "
             + $"and {Say.Grams(grams - holds)} stays at the bottom. Topped up over undissolved salt the volume is wrong, and the rest "
             + "dissolves slowly or not at all. "
-            + $"Pour at least {Say.Litres(FirstWater.RoundedUp(Litres(needed)))} of water first, or warm it.",
+            + context.AdviceFor(verdict.Stock).Sentence(
+                new Way($"pour at least {Say.Litres(FirstWater.RoundedUp(Litres(needed)))} of water first"),
+                new Way("warm it", Puts.Warmth)),
             Harm.Damage,
             Odds.Certain) with
         {

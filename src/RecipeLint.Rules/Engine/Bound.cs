@@ -1,6 +1,4 @@
-using RecipeLint.Rules.Engine;
-
-namespace RecipeLint.Rules.Plant;
+namespace RecipeLint.Rules.Engine;
 
 /// <summary>
 /// When a value is past a bound of a profile. Bounds are given to two or three digits, so a value that reads the same as the bound when it

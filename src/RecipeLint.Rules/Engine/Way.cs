@@ -1,0 +1,20 @@
+namespace RecipeLint.Rules.Engine;
+
+/// <summary>What a way out puts into a vessel or does to it; nothing for less, apart, weaker or sooner.</summary>
+public enum Puts
+{
+    Nothing,
+    Acid,
+    Alkali,
+    Organic,
+    Preservative,
+    Chelate,
+    Warmth,
+
+    /// <summary>The bottle stands as it is, for longer or in another place.</summary>
+    Keeping,
+}
+
+/// <summary>One way out of what a finding says, as it stands in "A, B, or C".</summary>
+/// <param name="Text">Begins with a small letter, ends without a full stop.</param>
+public sealed record Way(string Text, Puts Puts = Puts.Nothing);
