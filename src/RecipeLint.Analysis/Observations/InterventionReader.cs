@@ -47,6 +47,9 @@ internal static class InterventionReader
         return ([.. found.Distinct()], left);
     }
 
+    /// <summary>True for a word that an act or a reagent is told with, so that it is not taken for a slip of the pen.</summary>
+    public static bool Knows(string token) => Data.Value.Verbs.Contains(token) || Data.Value.Singles.Contains(token);
+
     /// <summary>An act that nothing before it takes back or puts as a question; "don't know who poured" takes nothing back.</summary>
     private static bool IsDone(string[] clause)
     {
@@ -149,6 +152,7 @@ internal static class InterventionReader
         }
 
         return new Words(
+            reagents.Keys.SelectMany(k => k.Split(' ')).ToFrozenSet(StringComparer.Ordinal),
             Set("verbs"), Set("samples"), Set("hypothetical"), Set("told"), Set("unknown"), Set("unknownPut"),
             reagents.ToFrozenDictionary(StringComparer.Ordinal));
     }
@@ -157,7 +161,9 @@ internal static class InterventionReader
 
     private readonly record struct Named(int Start, int Length, bool Masked, PutIn Put);
 
+    /// <param name="Singles">Every word that a name of a reagent holds.</param>
     private sealed record Words(
+        FrozenSet<string> Singles,
         FrozenSet<string> Verbs,
         FrozenSet<string> Samples,
         FrozenSet<string> Hypothetical,

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Analysis.Observations;
 
@@ -26,16 +27,18 @@ public static class NoticedHazards
             pointed.Remove(HazardKind.Chlorine);
         }
 
-        if (holding.First(HazardRole.Peroxide) is not null)
+        var whole = observation.PutIn.Select(p => p.Substance).OfType<Substance>()
+            .Aggregate(holding, (now, s) => now.With(Held.Of(s, Holding.TrialGramsPerLitre * now.Litres)));
+        if (whole.First(HazardRole.Peroxide) is not null)
         {
             pointed.Remove(HazardKind.Heat);
         }
 
-        pointed.RemoveAll(k => Needs.TryGetValue(k, out var role) && holding.First(role) is null);
+        pointed.RemoveAll(k => Needs.TryGetValue(k, out var role) && whole.First(role) is null);
         pointed.AddRange(Meeting(observation.PutIn, holding));
         if (told.Contains("pressure") && !pointed.Exists(Needs.ContainsKey))
         {
-            pointed.Add(holding.First(HazardRole.Hypochlorite) is null ? HazardKind.FermentationPressure : HazardKind.OxygenPressure);
+            pointed.Add(whole.First(HazardRole.Hypochlorite) is null ? HazardKind.FermentationPressure : HazardKind.OxygenPressure);
         }
 
         return [.. pointed.Distinct()];

@@ -37,6 +37,10 @@ public sealed class InterventionTests
     [InlineData("trace", "added peroxide yesterday, bottle hard as a rock", HazardKind.OxygenPressure)]
     [InlineData("ammonium", "smells of ammonia since i put potash lye in", HazardKind.Ammonia)]
     [InlineData("pH up", "i poured ph down in it and it fizzed over, cap blew off", HazardKind.CarbonDioxidePressure)]
+    [InlineData("pH down", "added h2o2 35% for sterilising, cap is bulging", HazardKind.OxygenPressure)]
+    [InlineData("part B", "the guy from the pool cleaning emptied his chlorine into it", HazardKind.Chlorine)]
+    [InlineData("part A", "spilled some pesticide into it", HazardKind.UnknownContents)]
+    [InlineData("bleach", "mixed with the acid for cleaning lines", HazardKind.Chlorine)]
     [InlineData("peroxide", "bottle gone fat like a football", HazardKind.OxygenPressure)]
     [InlineData("bleach", "the cap hisses a bit", HazardKind.OxygenPressure)]
     public void WhatCanHurtIsHeard(string bottle, string seen, HazardKind kind)
@@ -66,6 +70,12 @@ public sealed class InterventionTests
         Assert.Contains("peroxide-gas", causes);
         Assert.DoesNotContain("yeast", causes);
     }
+
+    /// <summary>The words of an act are no slips of the pen for signs.</summary>
+    [Theory]
+    [InlineData("spilled some water into it")]
+    [InlineData("emptied the can into it")]
+    public void AnActIsNoSign(string seen) => Assert.Empty(ObservationReader.Read(seen).Reread);
 
     [Theory]
     [InlineData("turned to jelly after I added pH down")]
