@@ -42,6 +42,9 @@ public sealed record MixingOrder
     /// <summary>Hazards that do not forbid the order and have to be said with it.</summary>
     public IReadOnlyList<Hazard> Hazards { get; init; } = [];
 
+    /// <summary>What makes the file's own way of mixing it dangerous, and this one not; null when nothing does.</summary>
+    public Hazard? Mended { get; init; }
+
     /// <summary>Water to start with.</summary>
     public Volume Start { get; init; }
 
@@ -83,18 +86,20 @@ public sealed record MixingOrder
     {
         var units = OrderUnit.Of(stock);
         var empty = new MixingOrder { Stock = stock, Finished = stock.Mixing.FinishedState };
-        // What only water and order can mend is left to the order; what has to be parted is not.
+        // What only water and order can mend is left to the order; what has to be parted is not, nor what has no water.
         var atRest = HazardGate.Of(Holding.Of(stock));
+        var asWritten = HazardGate.Of(stock);
         var parted = atRest.Hazards.FirstOrDefault(h => h.Forbids(VesselAction.Order))
-            ?? HazardGate.Of(stock).Present.FirstOrDefault(h => h.NeedsParting && h.Forbids(VesselAction.Order));
+            ?? asWritten.Present.FirstOrDefault(h => (h.NeedsParting || IsDry(stock)) && h.Forbids(VesselAction.Order));
         if (parted is not null)
         {
             return empty with { Refused = new Refusal(parted, VesselAction.Order, null, false) };
         }
 
+        var written = asWritten.Forbids(VesselAction.Order);
         if (Obstacle(stock, units) is { } obstacle)
         {
-            return empty with { NothingToOrder = obstacle };
+            return written is null ? empty with { NothingToOrder = obstacle } : empty with { Refused = written };
         }
 
         var celsius =
@@ -125,6 +130,7 @@ public sealed record MixingOrder
         {
             Places = PlacesOf(moves, OrderReasons.Of(problem, order), celsius),
             Hazards = HazardGate.Gravest([.. atRest.Hazards, .. onTheWay]),
+            Mended = written?.Hazard,
             Start = new Volume(start),
             StartInFile = water.InFile is { } litres ? new Volume(litres) : null,
             SmallestStart = smallest is { } least ? new Volume(least) : null,
@@ -158,9 +164,15 @@ public sealed record MixingOrder
             .ThenBy(s => s.Solid.Name, StringComparer.Ordinal),
     ];
 
-    /// <summary>Where each addition enters, before it is mixed in.</summary>
+    /// <summary>True when no step of the file brings water: what is no stock but a dry mixture.</summary>
+    private static bool IsDry(StockFacts stock) => stock.Mixing.Steps.All(s => s.After.FreeWaterGrams <= 0);
+
+    /// <summary>Where each addition enters, before it is mixed in, and once it is.</summary>
     private static List<Hazard> OnTheWay(VesselContents start, IReadOnlyList<OrderMove> moves) =>
-        [.. moves.SelectMany((m, i) => HazardGate.Meeting(i == 0 ? start : moves[i - 1].After, m.After))];
+    [
+        .. moves.SelectMany((m, i) => HazardGate.Meeting(i == 0 ? start : moves[i - 1].After, m.After)
+            .Concat(HazardGate.Of(Holding.Of(m.After.Additions.Select(Held.Of), m.After.Litres)).Present)),
+    ];
 
     private static string? Obstacle(StockFacts stock, IReadOnlyList<OrderUnit> units) => units.Count switch
     {

@@ -19,7 +19,10 @@ public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held
     /// has to be found out.
     /// </summary>
     public bool NeedsParting => Grade >= HazardGrade.Present && Kind is not (HazardKind.Fire or HazardKind.Heat or HazardKind.AcidFumes
-        or HazardKind.UnknownContents);
+        or HazardKind.UnknownContents or HazardKind.FermentationPressure);
+
+    /// <summary>True when the strength decides that the two have where one is poured onto the other, before they are mixed.</summary>
+    public bool IsWhereTheyMeet => Unit == "%";
 
     /// <summary>True for what must not even meet in a tank or a drain.</summary>
     public bool IsNeverTogether => NeedsParting && IsForLeaving && Kind != HazardKind.OxygenPressure;

@@ -21,6 +21,9 @@ public static class HazardGate
 
     private const double AmmoniaGramsPerMole = 17.031;
 
+    /// <summary>g of organic matter a mole of carbon, as in sugar (CH2O, CIAAW weights).</summary>
+    private const double CarbonGramsPerMole = 30.03;
+
     /// <summary>What is never put to contents nobody can name.</summary>
     internal static readonly HashSet<HazardRole> Reactive =
     [
@@ -101,9 +104,9 @@ public static class HazardGate
         {
             Chlorine(holding, used), Chloramines(holding, used), Nitrite(holding, used), StrongOxidiser(holding, used), Sulfide(holding,
                 used),
-            Sulfite(holding, used), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation(holding, used), Ammonia(holding,
+            Sulfite(holding, used), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding,
                 used),
-            Unknown(holding),
+            Bleaching(holding, used), NitricThrough(holding, used), Unknown(holding),
         };
         var suspected = holding.Suspected.Select(Suspicion);
         return new HazardReport(holding, Gravest(found.OfType<Hazard>().Concat(suspected)), used);
@@ -132,7 +135,8 @@ public static class HazardGate
     internal static IReadOnlyList<Hazard> Gravest(IEnumerable<Hazard> hazards) =>
     [
         .. hazards.GroupBy(h => h.Kind)
-            .Select(g => g.OrderByDescending(h => h.Grade).ThenByDescending(h => h.Value).First())
+            .Select(g => g.OrderByDescending(h => h.Grade).ThenByDescending(h => h.IsWhereTheyMeet)
+                .ThenByDescending(h => h.Value).First())
             .OrderByDescending(h => h.IsForLeaving)
             .ThenByDescending(h => h.Grade)
             .ThenBy(h => h.Kind),
@@ -173,6 +177,36 @@ public static class HazardGate
 
     /// <summary>Moles of nitrogen that bleach turns to chloramines.</summary>
     public static double Nitrogen(Held held) => NitrogenCarriers.Sum(held.MolesOf);
+
+    /// <summary>
+    /// Bleach mixed through with organic matter, at any dilution: two hypochlorites burn a carbon, and half a mole of gas or less comes of
+    /// each. With acids it is chlorine first of all, with ammonium and amines chloramine, and said so.
+    /// </summary>
+    private static Hazard? Bleaching(Holding holding, HazardLimits limits)
+    {
+        var organic = holding.Having(HazardRole.Organic).Where(i => !i.Is(HazardRole.Acid) && !i.Is(HazardRole.Amine)
+            && !i.Is(HazardRole.Hypochlorite)).ToList();
+        var litres = LitresPerMole * Math.Min(
+            ChlorinePerLitre(holding) / 2, organic.Sum(i => i.PureGrams) / CarbonGramsPerMole / holding.Litres);
+        return holding.First(HazardRole.Hypochlorite) is { } bleach && organic.Count > 0 && Rounding.SixDigits(litres) >= limits.GasFrom
+            ? new Hazard(
+                HazardKind.Runaway, HazardGrade.Present, bleach, organic.MaxBy(i => i.PureGrams), "carbon dioxide and chlorinated gases",
+                litres, limits.GasFrom, "L/L")
+            : null;
+    }
+
+    /// <summary>Nitric acid mixed through with organic matter: slow in the cold, and it runs away once it is warm.</summary>
+    private static Hazard? NitricThrough(Holding holding, HazardLimits limits)
+    {
+        var acid = holding.GramsPerLitre(HazardRole.NitricAcid);
+        var organic = holding.Having(HazardRole.Organic).Where(i => !i.Is(HazardRole.NitricAcid)).ToList();
+        return Rounding.SixDigits(acid) >= limits.NitricStandingFrom
+            && Rounding.SixDigits(organic.Sum(i => i.PureGrams) / holding.Litres) >= limits.NitricStandingOrganicFrom
+            ? new Hazard(
+                HazardKind.NitrogenOxides, HazardGrade.Present, holding.First(HazardRole.NitricAcid), organic.MaxBy(i => i.PureGrams),
+                "nitric acid", acid, limits.NitricStandingFrom, "g/L")
+            : null;
+    }
 
     private static Hazard? Nitrite(Holding holding, HazardLimits limits)
     {
@@ -259,23 +293,6 @@ public static class HazardGate
             : new Hazard(
                 HazardKind.CarbonDioxidePressure, foams ? HazardGrade.Grave : HazardGrade.Present, carbonate,
                 acid, "carbon dioxide", litres, limits.GasFrom, "L/L");
-    }
-
-    private static Hazard? Fermentation(Holding holding, HazardLimits limits)
-    {
-        if (holding.First(HazardRole.Fermentable) is not { } sugar)
-        {
-            return null;
-        }
-
-        // Two moles of gas from each hexose; a sugar of unknown make is taken as glucose, 180 g/mol.
-        var named = (4 * holding.MolesPerLitre("inert:sucrose")) + (2 * holding.MolesPerLitre("inert:glucose"));
-        var litres = LitresPerMole * Math.Max(named, 2 * holding.Having(HazardRole.Fermentable).Where(i => i.Moles.Count == 0).Sum(i =>
-            i.Grams) / 180.16 / holding.Litres);
-        return Rounding.SixDigits(litres) < limits.GasFrom
-            ? null
-            : new Hazard(HazardKind.FermentationPressure, HazardGrade.Possible, sugar, null, "carbon dioxide", litres, limits.GasFrom,
-                "L/L");
     }
 
     private static Hazard? Ammonia(Holding holding, HazardLimits limits)

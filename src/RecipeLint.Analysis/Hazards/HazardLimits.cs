@@ -18,6 +18,33 @@ public sealed record HazardLimits
     /// <summary>Per cent of organic matter where it meets nitric acid.</summary>
     public double NitricOrganicFrom { get; init; } = HazardData.Limit("nitricOrganicFrom");
 
+    /// <summary>g/L of nitric acid mixed through with organic matter.</summary>
+    public double NitricStandingFrom { get; init; } = HazardData.Limit("nitricStandingFrom");
+
+    /// <summary>g/L of organic matter mixed through with nitric acid.</summary>
+    public double NitricStandingOrganicFrom { get; init; } = HazardData.Limit("nitricStandingOrganicFrom");
+
+    /// <summary>Litres of gas per litre of contents that a storage bottle does not hold.</summary>
+    public double BurstFrom { get; init; } = HazardData.Limit("burstFrom");
+
+    /// <summary>Days of keeping from which what can ferment does.</summary>
+    public double FermentDays { get; init; } = HazardData.Limit("fermentDays");
+
+    /// <summary>°C from which what can ferment does within weeks.</summary>
+    public double FermentCelsius { get; init; } = HazardData.Limit("fermentCelsius");
+
+    /// <summary>pH below which no yeast grows.</summary>
+    public double FermentLowestPh { get; init; } = HazardData.Limit("fermentLowestPh");
+
+    /// <summary>pH above which no yeast grows.</summary>
+    public double FermentHighestPh { get; init; } = HazardData.Limit("fermentHighestPh");
+
+    /// <summary>mol/L of strong acid or alkali left over in which no yeast grows.</summary>
+    public double FermentStrongTo { get; init; } = HazardData.Limit("fermentStrongTo");
+
+    /// <summary>g/L of peroxide in which no yeast grows.</summary>
+    public double FermentPeroxideTo { get; init; } = HazardData.Limit("fermentPeroxideTo");
+
     /// <summary>Per cent of nitric acid where it meets iron(II), iodide or chloride.</summary>
     public double NitricReductantFrom { get; init; } = HazardData.Limit("nitricReductantFrom");
 

@@ -20,12 +20,16 @@ public sealed record Holding
     /// <summary>Hazards of which a sign was told.</summary>
     public IReadOnlyList<HazardKind> Suspected { get; init; } = [];
 
+    /// <summary>How it is kept; null for what is not a finished stock.</summary>
+    internal KeptStock? Kept { get; init; }
+
     /// <summary>A finished stock: additions, the reagents of its pH adjustments, and what could not be read.</summary>
     public static Holding Of(StockFacts stock) => new()
     {
         Items = [.. stock.Additions.Select(Held.Of), .. Reagents(stock, int.MaxValue)],
         Litres = Math.Max(stock.Volume.Litres, 1e-6),
         HasUnknown = Unread(stock, int.MaxValue) || stock.Additions.Any(a => HazardRoles.Of(a.Substance).Contains(HazardRole.Unknown)),
+        Kept = new KeptStock(stock),
     };
 
     /// <summary>The vessel after one step of a stock.</summary>

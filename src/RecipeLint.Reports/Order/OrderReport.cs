@@ -52,7 +52,11 @@ public static class OrderReport
     private static void Verdict(TablePage page, MixingOrder order)
     {
         var clean = order.Places.All(p => p.Solids.Count == 0);
-        if (order.IsPresentOrder)
+        if (order.Mended is { } danger)
+        {
+            page.Text($"Not as the file mixes it, where somebody could be hurt: {HazardWords.Short(danger)}. This order takes that away.");
+        }
+        else if (order.IsPresentOrder)
         {
             page.Text(order.IsExact
                 ? $"The order in the file is the best there is{(clean ? ": nothing falls out at any step." : ".")}"

@@ -18,11 +18,12 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
     {
         Checks =
         [
-            new Check("so much that it counts", Rounding.SixDigits(hazard.Value), Relation.AtLeast, hazard.Limit, hazard.Unit),
+            hazard.Unit.Length == 0 ? Check.That("what nobody can name stands beside what reacts", true)
+                : new Check("so much that it counts", Rounding.SixDigits(hazard.Value), Relation.AtLeast, hazard.Limit, hazard.Unit),
         ],
     };
 
-    /// <summary>True for peroxide that iron, copper or manganese takes apart, which has a rule of its own.</summary>
+    /// <summary>True for peroxide that iron, copper or manganese takes apart, which has a rule of its own in a tank.</summary>
     public static bool IsOfMetals(Hazard hazard) => hazard.Kind == HazardKind.OxygenPressure && hazard.With is { } with
         && Metals.Any(m => with.MolesOf(m) > 0);
 
@@ -35,14 +36,13 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
         var hazard = Hazard!;
         var with = hazard.With is { } other && other != hazard.From ? $" with {other.Name}" : "";
         var place = hazard.With?.Place ?? hazard.From?.Place ?? Whole;
-        var message = $"{Say.Capital(hazard.From?.Name ?? hazard.Text.Name)}{with} in '{Vessel}' {hazard.Text.Happens}: {Figure(hazard)}. "
-            + $"{hazard.Text.Instead} "
-            + "Where they have met already do not close the vessel, pour nothing into it and keep away: safety data sheets and local "
-                + "codes decide.";
-        return context.Find(place, message, Harm.Person, Odds.Certain) with
+        var message = $"{Say.Capital(hazard.From?.Name ?? hazard.Text.Name)}{with} in '{Vessel}' {hazard.Text.Happens}{Figure(hazard)}. "
+            + $"{hazard.Text.Instead} {Standing(hazard)}: safety data sheets and local codes decide.";
+        return context.Find(place, message, Harm.Person, OddsOf(hazard)) with
         {
-            Measured = new Measured(hazard.What, hazard.Value, hazard.Limit, hazard.Unit),
-            Values = [new NamedValue(hazard.What, hazard.Value, hazard.Unit), new NamedValue("limit", hazard.Limit, hazard.Unit)],
+            Measured = hazard.Unit.Length == 0 ? null : new Measured(hazard.What, hazard.Value, hazard.Limit, hazard.Unit),
+            Values = hazard.Unit.Length == 0 ? []
+                : [new NamedValue(hazard.What, hazard.Value, hazard.Unit), new NamedValue("limit", hazard.Limit, hazard.Unit)],
             Related = hazard.From?.Place is { } from && from != place ? [new RelatedPlace(from, "what it meets")] : [],
         };
     }
@@ -50,7 +50,7 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
     public Working Work()
     {
         var work = new WorkingBuilder($"what comes together in '{Vessel}'");
-        if (Hazard is null)
+        if (Hazard is null || Hazard.Unit.Length == 0)
         {
             return work.Statements(this).Done();
         }
@@ -59,10 +59,34 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
         return work.Check(Checks[0], found, work.Given("limit", Hazard.Limit, Hazard.Unit, "hazard gate")).Done(found);
     }
 
+    /// <summary>
+    /// What takes weeks, warmth or a larger amount is possible where it is little past the limit; the rest is there once the two are.
+    /// </summary>
+    private static Odds OddsOf(Hazard hazard) => hazard.Kind switch
+    {
+        HazardKind.UnknownContents => Odds.Possible,
+        HazardKind.NitrogenOxides when hazard is { IsWhereTheyMeet: false, With: { } with } && with.Is(HazardRole.Organic)
+            && !hazard.From!.Is(HazardRole.Nitrite) => Odds.Possible,
+        HazardKind.Runaway when hazard.From is { } bleach && bleach.Is(HazardRole.Hypochlorite) && hazard.Unit == "L/L" =>
+            hazard.Value >= HazardLimits.Default.BriskGasFrom ? Odds.Certain : Odds.Possible,
+        HazardKind.FermentationPressure => hazard.Value >= 2 * hazard.Limit ? Odds.Certain : Odds.Possible,
+        _ => Odds.Certain,
+    };
+
+    /// <summary>What to do with a vessel that stands there already.</summary>
+    private static string Standing(Hazard hazard) => hazard.Kind switch
+    {
+        HazardKind.Heat => "Wear goggles, gloves and apron, and stop pouring where it gets hot",
+        HazardKind.FermentationPressure => "A bottle that stands already is not shaken, warmed or opened where it bulges",
+        HazardKind.UnknownContents => "Until then close nothing tightly and warm nothing",
+        _ => "Where they have met already do not close the vessel, pour nothing into it and keep away",
+    };
+
     private static string Figure(Hazard hazard) => hazard.Unit switch
     {
-        "L/L" => $"up to {Say.Number(hazard.Value)} litres of {hazard.What} from a litre",
-        "°C" => $"up to {Say.Number(Math.Min(hazard.Value, 100))} °C",
-        _ => $"{Say.Number(hazard.Value)} {hazard.Unit} {hazard.What}, counted from {Say.Number(hazard.Limit)} {hazard.Unit}",
+        "" => "",
+        "L/L" => $": up to {Say.Number(hazard.Value)} litres of {hazard.What} from a litre",
+        "°C" => $": up to {Say.Number(Math.Min(hazard.Value, 100))} °C",
+        _ => $": {Say.Number(hazard.Value)} {hazard.Unit} {hazard.What}, counted from {Say.Number(hazard.Limit)} {hazard.Unit}",
     };
 }

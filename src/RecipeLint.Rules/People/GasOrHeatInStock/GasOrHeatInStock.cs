@@ -12,11 +12,18 @@ internal sealed class GasOrHeatInStock : StockRule<VesselHazard>, IProposesRepai
 {
     public const string RuleName = "gas-or-heat-in-stock";
 
+    /// <summary>Days in which little ferments (common practice, no source).</summary>
+    private const double DaysFresh = 7;
+
     public override string Name => RuleName;
 
     protected override IEnumerable<VesselHazard> Judge(StockFacts stock, RuleContext context)
     {
-        var hazards = HazardGate.Of(stock).Present.Where(IsOwn).ToList();
+        var hazards = HazardGate.Of(stock).Present.Where(h => Counts(h) && !IsSaid(h, stock, context)).ToList();
+
+        // What nobody can name is said where nothing that can be named is.
+        var named = hazards.Where(h => h.Kind != HazardKind.UnknownContents).ToList();
+        hazards = named.Count > 0 ? named : hazards;
         return hazards.Count == 0
             ? [VesselHazard.None(stock.Stock.Place, stock.Stock.Name)]
             : hazards.Select(h => VesselHazard.Of(stock.Stock.Place, stock.Stock.Name, h));
@@ -26,25 +33,38 @@ internal sealed class GasOrHeatInStock : StockRule<VesselHazard>, IProposesRepai
 
     protected override Working Work(VesselHazard verdict, RuleContext context) => verdict.Work();
 
-    /// <summary>One of the two out.</summary>
+    /// <summary>One of the two out; of heat alone more water first, of what ferments a short life.</summary>
     protected override IEnumerable<RepairProposal> Repair(VesselHazard verdict, Finding finding, RepairContext context) =>
-        Additions.DropOneOf(finding, context);
+        (verdict.Hazard, context.StockOf(finding)) switch
+        {
+            ({ Kind: HazardKind.Heat, With: null }, { } stock) => Pours.MostWaterFirst(context, stock),
+            ({ Kind: HazardKind.FermentationPressure }, { } stock) => [Keep.For(context, stock, DaysFresh)],
+            _ => Additions.DropOneOf(finding, context),
+        };
 
     /// <summary>
-    /// Bleach of known strength, peroxide with iron, copper or manganese, nitric acid or an oxidiser with organic matter, what ferments and
-    /// what nobody can name are the matter of other rules; gas of which an open vessel lets little off, heat below boiling, and that of
-    /// acid in water alone are no finding.
+    /// Whatever makes the gate refuse, and what ferments in a bottle that is kept. Gas of which an open vessel lets little off and heat
+    /// below boiling are no finding.
     /// </summary>
-    private static bool IsOwn(Hazard hazard) => hazard.Kind switch
+    private static bool Counts(Hazard hazard) =>
+        hazard.Forbids(VesselAction.Order) || hazard.Kind == HazardKind.FermentationPressure;
+
+    /// <summary>True when a rule of its own speaks of it in this stock.</summary>
+    private static bool IsSaid(Hazard hazard, StockFacts stock, RuleContext context)
     {
-        HazardKind.OxygenPressure => !VesselHazard.IsOfMetals(hazard),
-        HazardKind.HydrogenSulfide or HazardKind.SulfurDioxide => true,
-        HazardKind.AcidFumes or HazardKind.Ammonia => true,
-        HazardKind.Chlorine or HazardKind.Chloramines => hazard.From is { Moles.Count: 0 },
-        HazardKind.NitrogenOxides => hazard.With is not { } with || !with.Is(HazardRole.Organic) || hazard.From!.Is(HazardRole.Nitrite),
-        HazardKind.Runaway => hazard.From is { } from && !from.Is(HazardRole.Peroxide) && !from.Is(HazardRole.Hypochlorite),
-        HazardKind.CarbonDioxidePressure => hazard.Grade == HazardGrade.Grave,
-        HazardKind.Heat => hazard is { Grade: HazardGrade.Grave, With: not null },
-        _ => false,
-    };
+        RuleContext? Own(string rule) => context.Neighbour(rule, stock.Stock.File);
+        return hazard.Kind switch
+        {
+            HazardKind.Chlorine => Own(HypochloriteWithAcid.RuleName) is { } own && HypochloriteWithAcid.Judged(stock, own).Fires,
+            HazardKind.Chloramines =>
+                Own(HypochloriteWithAmmonium.RuleName) is { } own && HypochloriteWithAmmonium.Judged(stock, own).Fires,
+            HazardKind.NitrogenOxides when hazard.IsWhereTheyMeet =>
+                Own(NitricWithOrganic.RuleName) is { } own && NitricWithOrganic.Judged(stock, own).Any(v => v.Fires),
+            HazardKind.Fire or HazardKind.Runaway when hazard.IsWhereTheyMeet =>
+                Own(OxidiserWithOrganic.RuleName) is { } own && OxidiserWithOrganic.Judged(stock, own).Any(v => v.Fires),
+            HazardKind.Heat when hazard.IsWhereTheyMeet =>
+                Own(WaterOntoAcid.RuleName) is { } own && WaterOntoAcid.Judged(stock, own).Any(v => v.Fires),
+            _ => false,
+        };
+    }
 }

@@ -15,11 +15,13 @@ internal sealed class HypochloriteWithAcid : StockRule<Chlorine>, IProposesRepai
 
     public override string Name => RuleName;
 
-    protected override IEnumerable<Chlorine> Judge(StockFacts stock, RuleContext context) =>
-        [Chlorine.Of(
-            stock,
-            Check.That("an acid goes in too", Reactants.Acids(stock).Any()),
-            context.Options<HypochloriteWithAcidOptions>().ChlorineFrom)];
+    protected override IEnumerable<Chlorine> Judge(StockFacts stock, RuleContext context) => [Judged(stock, context)];
+
+    /// <summary>What this rule finds, for one that leaves it to this rule.</summary>
+    internal static Chlorine Judged(StockFacts stock, RuleContext own) => Chlorine.Of(
+        stock,
+        Check.That("an acid goes in too", Reactants.Acids(stock).Any()),
+        own.Options<HypochloriteWithAcidOptions>().ChlorineFrom);
 
     protected override Finding Describe(Chlorine verdict, RuleContext context)
     {

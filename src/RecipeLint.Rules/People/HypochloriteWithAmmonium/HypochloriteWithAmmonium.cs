@@ -13,11 +13,14 @@ internal sealed class HypochloriteWithAmmonium : StockRule<Chlorine>, IProposesR
 
     public override string Name => RuleName;
 
-    protected override IEnumerable<Chlorine> Judge(StockFacts stock, RuleContext context)
+    protected override IEnumerable<Chlorine> Judge(StockFacts stock, RuleContext context) => [Judged(stock, context)];
+
+    /// <summary>What this rule finds, for one that leaves it to this rule.</summary>
+    internal static Chlorine Judged(StockFacts stock, RuleContext own)
     {
         var partner = Check.That("ammonium, urea or glycine goes in too", stock.Additions.Any(
             a => HazardGate.NitrogenCarriers.Any(n => Reactants.Brings(a, n))));
-        return [Chlorine.Of(stock, partner, context.Options<HypochloriteWithAmmoniumOptions>().ChlorineFrom)];
+        return Chlorine.Of(stock, partner, own.Options<HypochloriteWithAmmoniumOptions>().ChlorineFrom);
     }
 
     protected override Finding Describe(Chlorine verdict, RuleContext context)

@@ -15,9 +15,12 @@ internal sealed class NitricWithOrganic : StockRule<NitricWithOrganic.Vessel>, I
 
     public override string Name => RuleName;
 
-    protected override IEnumerable<Vessel> Judge(StockFacts stock, RuleContext context)
+    protected override IEnumerable<Vessel> Judge(StockFacts stock, RuleContext context) => Judged(stock, context);
+
+    /// <summary>What this rule finds, for one that leaves it to this rule.</summary>
+    internal static IEnumerable<Vessel> Judged(StockFacts stock, RuleContext own)
     {
-        var options = context.Options<NitricWithOrganicOptions>();
+        var options = own.Options<NitricWithOrganicOptions>();
         var limits = HazardLimits.Default with { NitricFrom = options.NitricFrom, NitricOrganicFrom = options.OrganicFrom };
         var any = false;
         foreach (var moment in stock.Mixing.Steps)

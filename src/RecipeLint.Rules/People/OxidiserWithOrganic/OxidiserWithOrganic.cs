@@ -17,9 +17,12 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
 
     public override string Name => RuleName;
 
-    protected override IEnumerable<Vessel> Judge(StockFacts stock, RuleContext context)
+    protected override IEnumerable<Vessel> Judge(StockFacts stock, RuleContext context) => Judged(stock, context);
+
+    /// <summary>What this rule finds, for one that leaves it to this rule.</summary>
+    internal static IEnumerable<Vessel> Judged(StockFacts stock, RuleContext own)
     {
-        var options = context.Options<OxidiserWithOrganicOptions>();
+        var options = own.Options<OxidiserWithOrganicOptions>();
         var limits = HazardLimits.Default with
         {
             PeroxideFrom = options.PeroxideFrom,
@@ -51,7 +54,7 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
     }
 
     protected override Finding Describe(Vessel verdict, RuleContext context) =>
-        verdict.Met is { } met ? Liquid(verdict.Moment!, met, verdict.Oxidiser, context) : Solid(verdict.Moment!, verdict.Dry!, context);
+        verdict.Met is { } met ? Liquid(verdict.Moment!, met, verdict.Oxidiser, context) : Solid(verdict, verdict.Dry!, context);
 
     protected override Working Work(Vessel verdict, RuleContext context)
     {
@@ -125,15 +128,15 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
         };
     }
 
-    private static Finding Solid(MixingStep moment, DryMeeting dry, RuleContext context) => context.Find(
-        moment.Step.Place,
+    private static Finding Solid(Vessel verdict, DryMeeting dry, RuleContext context) => context.Find(
+        verdict.Moment!.Step.Place,
         $"{Say.Capital(dry.Oxidisers[0].Name)} and {dry.Fuels[0].Name} lie together in a dry vessel: {Say.Number(dry.Percent)} % of "
             + $"organic matter in an oxidiser, over the limit of {Say.Number(dry.Limit)} %; such a mixture can burn fiercely, even "
                 + "without air. "
         + "A spark, hot metal or rubbing can set it off. "
         + "Pour the water first and dissolve one after the other in it; never premix or grind them dry, and follow the safety data sheets.",
         Harm.Person,
-        Odds.Possible) with
+        verdict.StaysDry && verdict.Checks[0].IsTwice ? Odds.Certain : Odds.Possible) with
     {
         Measured = new Measured("organic matter in the dry oxidiser", dry.Percent, dry.Limit, "%"),
         Values = [new NamedValue("organic matter in the dry oxidiser", dry.Percent, "%")],
@@ -146,5 +149,9 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
     /// <param name="Oxidiser">Name of the liquid one; empty for a dry one.</param>
     /// <param name="Limit">%.</param>
     internal sealed record Vessel(
-        StockFacts Stock, MixingStep? Moment, StrongMeeting? Met, DryMeeting? Dry, string Oxidiser, NumberOption Limit) : Verdict;
+        StockFacts Stock, MixingStep? Moment, StrongMeeting? Met, DryMeeting? Dry, string Oxidiser, NumberOption Limit) : Verdict
+    {
+        /// <summary>No step brings water: what is made is the dry mixture itself.</summary>
+        public bool StaysDry => Stock.Mixing.Steps.All(s => s.After.FreeWaterGrams <= 0);
+    }
 }

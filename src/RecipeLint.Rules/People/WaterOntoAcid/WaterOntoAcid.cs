@@ -18,9 +18,12 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
 
     public override string Name => RuleName;
 
-    protected override IEnumerable<Pour> Judge(StockFacts stock, RuleContext context)
+    protected override IEnumerable<Pour> Judge(StockFacts stock, RuleContext context) => Judged(stock, context);
+
+    /// <summary>What this rule finds, for one that leaves it to this rule.</summary>
+    internal static IEnumerable<Pour> Judged(StockFacts stock, RuleContext own)
     {
-        var options = context.Options<WaterOntoAcidOptions>();
+        var options = own.Options<WaterOntoAcidOptions>();
         var limits = HazardLimits.Default with
         {
             SulfuricWaterFrom = options.SulfuricFrom,

@@ -1,0 +1,26 @@
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Preservation;
+
+namespace RecipeLint.Analysis.Hazards;
+
+/// <summary>How a stock is kept, as far as what ferments in it goes; the judgement of its preservative is worked out when asked.</summary>
+internal sealed class KeptStock(StockFacts stock)
+{
+    /// <summary>Part of the preservative that it needs below which a stock counts as unguarded (common practice, no source).</summary>
+    private const double Half = 0.5;
+
+    private readonly Lazy<PreservativeJudgement> _judged = new(() => PreservativeJudgement.Of(stock, new PreservativeNeeds()));
+
+    /// <summary>True when nothing grows in it: bleach, acid, salt, copper, vinegar, or a pH that no yeast stands.</summary>
+    public bool NothingGrows(HazardLimits limits) =>
+        _judged.Value.KeptBy != SelfKeeping.None
+        || (stock.IsComplete && stock.Chemistry.Mixing is { IsSolved: true, Ph: var ph }
+            && (ph < limits.FermentLowestPh || ph > limits.FermentHighestPh));
+
+    /// <summary>True when the file keeps it warm for weeks and nothing holds yeast back.</summary>
+    public bool FermentsInTime(HazardLimits limits) =>
+        stock.Stock.Keep?.For?.Value.Days >= limits.FermentDays
+        && stock.StorageTemperature.High.Celsius >= limits.FermentCelsius
+        && _judged.Value is { Standing: PreservativeStanding.Missing or PreservativeStanding.Weak } judged
+        && judged.Strength < Half;
+}
