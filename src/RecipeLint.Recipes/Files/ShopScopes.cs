@@ -1,8 +1,6 @@
 using System.Collections.Concurrent;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
-using RecipeLint.Recipes.Fields;
-using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
