@@ -117,7 +117,7 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
     private static NumberOption Fresh(RuleContext context) => context.Options<CarbonWithoutPreservativeOptions>().FreshDays;
 
     private static IEnumerable<Way> Ways(
-        UnguardedFood verdict, IReadOnlyList<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> found,
+        UnguardedFood verdict, List<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> found,
         RuleContext context)
     {
         if (!verdict.Judged.IsComputed || found.Count > 0)
