@@ -24,6 +24,12 @@ public sealed class SubstanceCatalogue
 
     private const int MaxSuggestions = 5;
 
+    private const int ShortestIon = 6;
+
+    private static readonly string[] _ionEnds = ["ate", "ite", "ide"];
+
+    private static readonly string[] _noIons = ["hydrate", "chelate", "concentrate"];
+
     private static readonly Lazy<SubstanceCatalogue> LazyBuiltIn = new(() => new SubstanceCatalogue(BuiltInSubstances.Load()));
 
     private readonly Dictionary<string, CatalogueEntry> _byId;
@@ -238,7 +244,7 @@ public sealed class SubstanceCatalogue
                 continue;
             }
 
-            foreach (var entry in entries)
+            foreach (var entry in entries.Where(e => !IsOther(text, e)))
             {
                 if (!best.TryGetValue(entry.Id, out var known) || distance < known)
                 {
@@ -255,6 +261,22 @@ public sealed class SubstanceCatalogue
             .Take(MaxSuggestions)
             .Select(b => b.Key)];
     }
+
+    /// <summary>
+    /// True where the text names an ion that the substance has not: sulfide is no slip for sulfate, phosphite none for phosphate, chlorate
+    /// none for chloride.
+    /// </summary>
+    private static bool IsOther(string text, CatalogueEntry entry)
+    {
+        var names = entry.Substance.Aliases.Append(entry.Substance.Name).Append(entry.Id);
+        var there = names.SelectMany(KnownNames.WordsOf).ToHashSet(StringComparer.Ordinal);
+        return KnownNames.WordsOf(text).Any(w => IsIon(w) && KnownNames.BuiltIn.IsWord(w) && !there.Contains(w));
+    }
+
+    /// <summary>A word that ends as ions do.</summary>
+    private static bool IsIon(string word) =>
+        word.Length >= ShortestIon && Array.Exists(_ionEnds, e => word.EndsWith(e, StringComparison.Ordinal))
+        && !Array.Exists(_noIons, e => word.EndsWith(e, StringComparison.Ordinal));
 
     /// <summary>
     /// Substances whose formula a text misses by one letter or figure ("KN03"). What is a formula itself is another compound: nitrite is no

@@ -37,6 +37,9 @@ internal sealed class SubstanceNames(SubstanceCatalogue catalogue, IReadOnlySet<
             case SubstanceLookup.Unknown unknown:
                 var hint = unknown.Suggestions.Count > 0
                     ? $"Did you mean {Wording.Join([.. unknown.Suggestions.Take(3).Select(s => $"'{s}'")], "or")}?"
+                    : KnownNames.BuiltIn.IsKnown(name.Value)
+                    ? "It is a substance of its own and no spelling of another, however like their names are. Describe it in a "
+                        + "*.substances.json file of the shop, or use an id, formula or CAS number of the catalogue."
                     : "Describe it in a *.substances.json file of the shop, or use an id, formula or CAS number of the catalogue.";
                 fields.Report(
                     ProblemKind.UnknownSubstance,

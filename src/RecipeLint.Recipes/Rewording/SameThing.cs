@@ -39,13 +39,19 @@ public static class SameThing
 
     /// <summary>A name of the shop or the tool: a scale, a crop, a rule, one of a few words.</summary>
     public static bool Word(string written, string suggested) =>
-        Fold(written) == Fold(suggested) || IsSlip(written, suggested, w => KnownNames.BuiltIn.IsWord(w) || KnownUnits.IsKnown(w), []);
+        IsAbout(written) == IsAbout(suggested)
+        && (Fold(written) == Fold(suggested) || IsSlip(written, suggested, w => KnownNames.BuiltIn.IsWord(w) || KnownUnits.IsKnown(w), []));
 
     /// <summary>A quantity: the number stays to the digit, and the unit or basis is the same one.</summary>
     public static bool Quantity(string written, string suggested)
     {
         var (number, unit) = Cut(written);
         var (otherNumber, otherUnit) = Cut(suggested);
+        if (IsAbout(written) != IsAbout(suggested))
+        {
+            return false;
+        }
+
         if (Fold(number) != Fold(otherNumber) || Separators(number) != Separators(otherNumber))
         {
             return false;
@@ -144,6 +150,14 @@ public static class SameThing
             && KnownUnits.All.Where(u => !UnitTable.ByWord.ContainsKey(u))
                 .All(u => EditDistance.Of(written.ToLowerInvariant(), u.ToLowerInvariant(), 1) > 1);
     }
+
+    /// <summary>True where a text says that its number is not exact: leaving that out says more than its writer knows.</summary>
+    private static bool IsAbout(string quantity) =>
+        quantity.AsSpan().IndexOfAny('~', '≈', '∼') >= 0
+        || quantity.Split(' ', StringSplitOptions.RemoveEmptyEntries).Any(w => _abouts.Contains(w.TrimEnd('.').ToLowerInvariant()));
+
+    private static readonly HashSet<string> _abouts =
+        new(StringComparer.Ordinal) { "about", "approx", "approximately", "around", "ca", "circa", "roughly" };
 
     /// <summary>Number with its separators, then the unit with whatever follows.</summary>
     private static (string Number, string Unit) Cut(string quantity)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Composition;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -17,9 +18,17 @@ internal sealed class SubstanceNamedTwoWays : WorkspaceRule, IJudgesInBrief, IPr
 
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context) =>
         finding.Suggestions is [var usual]
-            ? [Repair.Safe(
-                "as-elsewhere", $"Write '{usual}', as elsewhere.", new JsonEdit.ReplaceValue(finding.Place, JsonDraft.Of(usual)))]
+            ? [new Repair(
+                "as-elsewhere",
+                $"Write '{usual}', as elsewhere.",
+                IsFormula(finding, context) ? RepairKind.Chemistry : RepairKind.Safe,
+                [new JsonEdit.ReplaceValue(finding.Place, JsonDraft.Of(usual))])]
             : [];
+
+    /// <summary>A formula written as formulas are is no misspelling: only who asks for it by name has it rewritten.</summary>
+    private static bool IsFormula(Finding finding, RepairContext context) =>
+        context.Item(finding.Place with { Range = null })?.Text is { } written
+        && FormulaParser.TryParse(written.Trim(), out _, out _);
 
     private static IEnumerable<Finding> Find(RunInBrief run, RuleContext context)
     {

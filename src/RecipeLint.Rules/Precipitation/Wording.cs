@@ -101,11 +101,18 @@ internal static class Wording
             }
         }
 
-        if (nearest.Ph is { } ph && FollowsPh(solid) && advice.Allows(ph < state.PhBeforeDeposit ? Puts.Acid : Puts.Alkali))
+        if (nearest.Ph is { } ph && FollowsPh(solid))
         {
-            ways.Add(ph < state.PhBeforeDeposit
-                ? $"at pH {Say.Number(Math.Floor(ph * 10) / 10)} or below"
-                : $"at pH {Say.Number(Math.Ceiling(ph * 10) / 10)} or above");
+            var (sour, alkaline) = (Math.Floor(ph * 10) / 10, Math.Ceiling(ph * 10) / 10);
+            if (ph >= state.PhBeforeDeposit && advice.Allows(Puts.Alkali))
+            {
+                ways.Add($"at pH {Say.Number(alkaline)} or above");
+            }
+            else if (ph < state.PhBeforeDeposit && advice.Allows(Puts.Acid)
+                && AcidTrial.StaysClear(stock, solid, sour, DepositLimits.Default.With(verdict.Deposit.Owner.Name, verdict.Limits)))
+            {
+                ways.Add($"at pH {Say.Number(sour)} or below");
+            }
         }
 
         return ways.Count == 0 ? "" : $"it would stay clear {Or(ways)}";

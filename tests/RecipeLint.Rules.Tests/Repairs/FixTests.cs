@@ -115,6 +115,43 @@ public sealed class FixTests
         Assert.Equal(text.Replace(written, meant), Fixed("a.stock.json", text));
     }
 
+    [Theory]
+    [InlineData("~5 g")]
+    [InlineData("≈ 5 g")]
+    [InlineData("about 5 g")]
+    [InlineData("ca. 5 g")]
+    [InlineData("5 g approx")]
+    public void WhatIsOnlyAboutStaysAbout(string written) => Unchanged([("potassium-nitrate", written)]);
+
+    [Theory]
+    [InlineData("MgSO₄·7H₂O", "Magnesium Sulphate Heptahydrate")]
+    [InlineData("KNO3", "potassium-nitrate")]
+    [InlineData("ZnSO4·7H2O", "ZnSO4 . 7 H2O")]
+    public void AFormulaWrittenAsFormulasAreIsLeftAlone(string formula, string other)
+    {
+        var text = Stock([(other, "1 g"), (other, "2 g"), (formula, "3 g")]);
+        Assert.Contains($"\"{formula}\"", Fixed("a.stock.json", text), StringComparison.Ordinal);
+    }
+
+    /// <summary>An ide or ite is another ion than the ate: no slip, and some of them poison or explode.</summary>
+    [Theory]
+    [InlineData("potassium sulfide", "sulfate")]
+    [InlineData("magnesium sulfite", "sulfate")]
+    [InlineData("sodium sulfide", "sulfate")]
+    [InlineData("potassium phosphite", "phosphate")]
+    [InlineData("calcium chlorate", "chloride")]
+    [InlineData("potassium chlorate", "chloride")]
+    [InlineData("calcium nitrite", "nitrate")]
+    [InlineData("ammonium nitrite", "nitrate")]
+    public void AnotherIonIsNotOffered(string written, string near)
+    {
+        var finding = Assert.Single(Run("a.stock.json", Stock([(written, "1 g")])).Result.Findings, f => f.Rule.Name == "unknown-substance");
+        Assert.DoesNotContain(finding.Suggestions, s => s.Contains(near, StringComparison.Ordinal));
+        Assert.DoesNotContain(near, finding.Message, StringComparison.Ordinal);
+        Assert.True(
+            finding.Suggestions.Count > 0 || finding.Message.Contains("a substance of its own", StringComparison.Ordinal), finding.Message);
+    }
+
     [Fact]
     public void ATablespoonIsAUnitAndNoTeaspoon()
     {
