@@ -17,7 +17,6 @@ using RecipeLint.Recipes.Text;
 using RecipeLint.Reports.BenchSheets;
 using RecipeLint.Reports.Diagnosis;
 using RecipeLint.Reports.Order;
-using RecipeLint.Reports.Tests.Support;
 using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
 

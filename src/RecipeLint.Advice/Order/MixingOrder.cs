@@ -86,12 +86,8 @@ public sealed record MixingOrder
     {
         var units = OrderUnit.Of(stock);
         var empty = new MixingOrder { Stock = stock, Finished = stock.Mixing.FinishedState };
-        // What only water and order can mend is left to the order; what has to be parted is not, nor what has no water.
-        var atRest = HazardGate.Of(Holding.Of(stock));
-        var asWritten = HazardGate.Of(stock);
-        var parted = atRest.Hazards.FirstOrDefault(h => h.Forbids(VesselAction.Order))
-            ?? asWritten.Present.FirstOrDefault(h => (h.NeedsParting || IsDry(stock)) && h.Forbids(VesselAction.Order));
-        if (parted is not null)
+        var (atRest, asWritten) = (HazardGate.Of(Holding.Of(stock)), HazardGate.Of(stock));
+        if (Parted(stock, atRest, asWritten) is { } parted)
         {
             return empty with { Refused = new Refusal(parted, VesselAction.Order, null, false) };
         }
@@ -143,6 +139,11 @@ public sealed record MixingOrder
             IsExact = exact,
         };
     }
+
+    /// <summary>What only water and order can mend is left to the order; what has to be parted is not, nor what has no water.</summary>
+    private static Hazard? Parted(StockFacts stock, HazardReport atRest, HazardReport asWritten) =>
+        atRest.Hazards.FirstOrDefault(h => h.Forbids(VesselAction.Order))
+            ?? asWritten.Present.FirstOrDefault(h => (h.NeedsParting || IsDry(stock)) && h.Forbids(VesselAction.Order));
 
     private static IReadOnlyList<OrderPlace> PlacesOf(
         IReadOnlyList<OrderMove> moves, IReadOnlyList<IReadOnlyList<OrderReason>> reasons, double celsius) =>

@@ -150,7 +150,8 @@ public sealed class RepairDesk
         }
 
         var after = After(patches, asked, _engine);
-        if (after.Result.Faults.Count > 0 || repair.Provided?.Invoke(after.Facts) == false || after.Workspace.Unusable.Count > before.Workspace.Unusable.Count)
+        if (after.Result.Faults.Count > 0 || repair.Provided?.Invoke(after.Facts) == false
+            || after.Workspace.Unusable.Count > before.Workspace.Unusable.Count)
         {
             return null;
         }
