@@ -2,6 +2,7 @@ using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Order;
 using RecipeLint.Advice.Stretching;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Tests.Hazards;
@@ -157,6 +158,38 @@ public sealed class HazardSpeechTests
         Assert.Null(HazardGate.Of(stock).Find(HazardKind.FermentationPressure));
         Assert.Null(HazardGate.Of(beaker).Find(HazardKind.FermentationPressure));
         Assert.NotNull(HazardGate.Of(Holding.Of([Held.Of(Bench.Substance("glucose"), 5)], 1)).Find(HazardKind.FermentationPressure));
+    }
+
+    /// <summary>Bleach holds lye of which its label says nothing (common practice, no source: pH 11 to 13): no figure stands for it.</summary>
+    [Fact]
+    public void ThePhOfBleachIsNotKnown()
+    {
+        var facts = Facts(Bench.Pour("700 mL"), Bench.Add("sodium-hypochlorite-5", "50 mL"), Bench.Add("potassium-nitrate", "5 g"), Bench.TopUp("1 L"));
+        var stock = facts.Stocks.Single();
+        var plain = Facts(Bench.Pour("700 mL"), Bench.Add("potassium-nitrate", "5 g"), Bench.TopUp("1 L")).Stocks.Single();
+        string Said(StockFacts of) => DiagnosisReport.Write(Diagnoser.Of(of, ObservationReader.Read("white powder at the bottom"), null), null);
+
+        Assert.False(stock.Chemistry.Mixing.PhIsKnown);
+        Assert.True(plain.Chemistry.Mixing.PhIsKnown);
+        Assert.Contains("pH not known: bleach holds lye", string.Join(' ', Said(stock).Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Contains("pH 7", Said(plain), StringComparison.Ordinal);
+        Assert.Contains("not known", OrderReport.Write(MixingOrder.Of(stock)), StringComparison.Ordinal);
+        Assert.Contains(BenchSheet.Of(facts.Workspace, stock, stock.Volume).Lines, l => l.Expect.Contains("pH not known", StringComparison.Ordinal));
+    }
+
+    /// <summary>Who brings the other half of a deposit is named too, also where one bag brings both.</summary>
+    [Theory]
+    [InlineData("copper-sulfate-5h2o", "5 g", "potassium-carbonate", "20 g", "potassium carbonate")]
+    [InlineData("calcium-carbonate", "50 g", "magnesium-nitrate-6h2o", "50 g", "brings the calcium and the carbonate")]
+    public void ADepositNamesWhatBringsItsOtherHalf(string one, string amount, string other, string much, string named)
+    {
+        var facts = Facts(Bench.Pour("700 mL"), Bench.Add(one, amount), Bench.Add(other, much), Bench.TopUp("1 L"));
+        var result = LintEngine.Judge(facts, new EngineOptions { Rules = [.. RuleList.All.Where(r => RuleBook.Of(r).Family == "precipitation")] });
+        var found = result.Findings.Where(f => f.Level == Level.Error).ToList();
+
+        Assert.NotEmpty(found);
+        Assert.All(found, f => Assert.Contains(named, f.Message, StringComparison.Ordinal));
+        Assert.All(found, f => Assert.DoesNotContain("thousand times", f.Message, StringComparison.Ordinal));
     }
 
     private static (bool Refused, string? Fault) Silent(string one, string amount, string other, string much)

@@ -76,10 +76,15 @@ public static class SuppliersOfSolid
         // An acid or a hydroxide has its other half from what brings or takes up hydrogen ions.
         var other = positive is null || negative is null
             ? Best(Shares(all, Component.Hydrogen, hydrogen < 0 ? -1 : 1).Select(s => (s, s.Share)), (positive ?? negative)?.Id)
+                ?? (hydrogen < 0 ? Best(Carbonates(all).Select(s => (s, s.Share)), (positive ?? negative)?.Id) : null)
             : null;
         other = hydrogen == 0 ? null : other;
         return [.. new[] { positive, negative, other }.OfType<SolidSupplier>().Take(2)];
     }
+
+    /// <summary>What takes hydrogen ions up as a carbonate, where nothing brings hydroxide as such.</summary>
+    private static IEnumerable<SolidSupplier> Carbonates(List<Source> sources) =>
+        Shares(sources, Component.Carbonate, 1).Select(s => s with { Component = Component.Hydrogen, IsAlkali = true });
 
     private static SolidSupplier? Best(IEnumerable<(SolidSupplier Supplier, double Weight)> ranked, string? butId) =>
         ranked.Where(r => r.Supplier.Id != butId)

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Analysis.Preservation;
 
 namespace RecipeLint.Analysis.Hazards;
@@ -11,9 +12,10 @@ internal sealed class KeptStock(StockFacts stock)
 
     private readonly Lazy<PreservativeJudgement> _judged = new(() => PreservativeJudgement.Of(stock, new PreservativeNeeds()));
 
-    /// <summary>True when nothing grows in it: bleach, acid, salt, copper, vinegar, or a pH that no yeast stands.</summary>
+    /// <summary>True when nothing grows in it: bleach, acid, salt, copper, vinegar, a pH that no yeast stands, or no water.</summary>
     public bool NothingGrows(HazardLimits limits) =>
-        _judged.Value.KeptBy != SelfKeeping.None
+        stock.Mixing.Steps.All(s => s.After.FreeWaterGrams <= 0)
+        || _judged.Value.KeptBy != SelfKeeping.None
         || (stock.IsComplete && stock.Chemistry.Mixing is { IsSolved: true, Ph: var ph }
             && (ph < limits.FermentLowestPh || ph > limits.FermentHighestPh));
 

@@ -1,5 +1,6 @@
 using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Analysis.Stocks;
@@ -231,7 +232,8 @@ public sealed record BenchSheet
         var warmth = step.HeatOfDissolving is { ChangeKelvin: { } change } && Math.Abs(change) >= 1
             ? $", {(change < 0 ? "cools" : "warms")} by about {Say.Number(Math.Round(Math.Abs(change)))} °C"
             : "";
-        return $"{look}; pH {Cells.Ph(state.Ph)}{warmth}";
+        var ph = PhDoubt.In(step.After.Additions, step.After.Litres) ? "not known" : Cells.Ph(state.Ph);
+        return $"{look}; pH {ph}{warmth}";
     }
 
     private static List<string> Notes(MixingStep step, Quantity? amount, Tool? tool)

@@ -5,6 +5,7 @@ using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports.Hazards;
+using RecipeLint.Reports.Show;
 
 namespace RecipeLint.Reports.Dissolve;
 
@@ -118,7 +119,7 @@ public static class DissolveReport
     private static void WriteSolution(TablePage page, SolutionState state, double? setPh, bool held)
     {
         page.Head("the solution", []);
-        page.Row("pH", [state.Ph.ToString("0.00", CultureInfo.InvariantCulture)], PhNote(state, setPh, held));
+        page.Row("pH", [setPh is null ? Cells.Ph(state) : Cells.Ph(state.Ph)], PhNote(state, setPh, held));
         page.Row(
             "EC at 25 °C",
             [state.Conductivity.At25 is { } ec ? Figure(ec.MillisiemensPerCentimetre) + " mS/cm" : "not given"],
@@ -166,7 +167,8 @@ public static class DissolveReport
     {
         if (setPh is null)
         {
-            return Math.Abs(state.Ph - state.PhBeforeDeposit) > 0.005
+            return !state.PhIsKnown ? PhDoubt.NotKnown["not known: ".Length..]
+                : Math.Abs(state.Ph - state.PhBeforeDeposit) > 0.005
                 ? string.Create(CultureInfo.InvariantCulture, $"{state.PhBeforeDeposit:0.00} before anything falls out")
                 : null;
         }

@@ -1,5 +1,7 @@
 using System.Globalization;
 using RecipeLint.Advice.Order;
+using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Reports.Dissolve;
 using RecipeLint.Reports.Hazards;
@@ -102,7 +104,8 @@ public static class OrderReport
             page.Row(
                 $"{number}. {Printable.Show(place.Unit.Name)}",
                 [
-                    OrderWords.Amount(place.Unit, order.Stock), Say.Litres(place.After.Litres), Ph(place.State.Ph),
+                    OrderWords.Amount(place.Unit, order.Stock), Say.Litres(place.After.Litres),
+                    Ph(place.State.Ph, place.After.Additions, place.After.Litres),
                     Warms(place.Heat?.ChangeKelvin),
                 ]);
             if (place.State.Failure is { } failure)
@@ -121,7 +124,10 @@ public static class OrderReport
 
         page.Row(
             $"{number + 1}. water up to the mark",
-            ["to " + Say.Litres(order.Mark.Litres), Say.Litres(order.Mark.Litres), Ph(order.Finished.Ph), ""]);
+            [
+                "to " + Say.Litres(order.Mark.Litres), Say.Litres(order.Mark.Litres),
+                Ph(order.Finished.Ph, order.Stock.Additions, order.Mark.Litres), "",
+            ]);
     }
 
     private static void Water(TablePage page, MixingOrder order)
@@ -181,7 +187,9 @@ public static class OrderReport
             "Stir each until clear before the next goes in. What a salt meets while it dissolves counts as its own saturated solution.");
     }
 
-    private static string Ph(double? ph) => ph is { } value ? value.ToString("0.0", CultureInfo.InvariantCulture) : "";
+    private static string Ph(double? ph, IEnumerable<AdditionFacts> additions, double litres) => ph is not { } value ? ""
+        : PhDoubt.In(additions, litres) ? "not known"
+        : value.ToString("0.0", CultureInfo.InvariantCulture);
 
     private static string Warms(double? kelvin) =>
         kelvin is { } change && Math.Abs(change) >= 0.05 ? change.ToString("+0.0;-0.0", CultureInfo.InvariantCulture) + " K" : "";

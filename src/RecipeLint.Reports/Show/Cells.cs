@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Rules.Engine;
@@ -7,6 +8,12 @@ namespace RecipeLint.Reports.Show;
 /// <summary>Figures as cells: a number without its unit, which stands in the head.</summary>
 internal static class Cells
 {
+    /// <summary>Beyond these no pH is computed that means anything.</summary>
+    private const double LowestPh = 0, HighestPh = 14;
+
+    /// <summary>meq/L; a thousandth is less than any test shows (common practice, no source).</summary>
+    private const double LeastAlkalinity = 1e-3;
+
     public static string Number(double? value) => value is { } number && double.IsFinite(number) ? Say.Number(number) : "";
 
     public static string Range(double? low, double? high) => (low, high) switch
@@ -23,6 +30,17 @@ internal static class Cells
 
     /// <summary>A pH has two decimals, whatever its size.</summary>
     public static string Ph(double? ph) => ph is { } value && double.IsFinite(value)
-        ? value.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)
+        ? value switch
+        {
+            < LowestPh => "below 0",
+            > HighestPh => "above 14",
+            _ => value.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture),
+        }
         : "";
+
+    /// <summary>The pH of a state, or that it is not known.</summary>
+    public static string Ph(SolutionState state) => state.PhIsKnown ? Ph(state.Ph) : "not known";
+
+    /// <summary>Less than any test shows is printed as none.</summary>
+    public static string Alkalinity(double milliequivalents) => Number(Math.Abs(milliequivalents) < LeastAlkalinity ? 0 : milliequivalents);
 }

@@ -145,11 +145,11 @@ public static partial class RecipeSheet
             },
             new[]
             {
-                "pH", Cells.Ph(final.Ph), Cells.Range(profile.Ph?.Low, profile.Ph?.High),
-                profile.Ph is { } usual ? RangeBar.PhWords(final.Ph, usual.Low, usual.High) : "",
+                "pH", Cells.Ph(final), Cells.Range(profile.Ph?.Low, profile.Ph?.High),
+                profile.Ph is { } usual && final.PhIsKnown ? RangeBar.PhWords(final.Ph, usual.Low, usual.High) : "",
                 recipe.Chemistry.TankAdjusted is null ? "at rest with the air" : "adjusted, at rest with the air",
             },
-            new[] { "alkalinity left, meq/L", Cells.Number(final.CarbonateAlkalinity.MilliequivalentsPerLitre), "", "", "" },
+            new[] { "alkalinity left, meq/L", Cells.Alkalinity(final.CarbonateAlkalinity.MilliequivalentsPerLitre), "", "", "" },
             new[] { "osmotic potential, MPa", Cells.Number(final.OsmoticPotentialMPa), "", "", "" },
         };
         if (recipe.Chemistry.Tank is { IsSolved: true } tank)
@@ -184,7 +184,7 @@ public static partial class RecipeSheet
                 $"strong {Reagent(held.DosedInAll)} in all, mmol/L", Say.Number(Math.Abs(Rounded(held.DosedInAll))),
                 $"as it is poured together {Say.Number(Math.Abs(Rounded(held.DosedAtOnce)))} mmol/L of {Reagent(held.DosedAtOnce)}",
             },
-            new[] { "alkalinity left, meq/L", Cells.Number(held.State.CarbonateAlkalinity.MilliequivalentsPerLitre), "" },
+            new[] { "alkalinity left, meq/L", Cells.Alkalinity(held.State.CarbonateAlkalinity.MilliequivalentsPerLitre), "" },
         };
         if (held.DriftsTo is { } drifted)
         {

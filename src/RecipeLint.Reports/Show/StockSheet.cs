@@ -119,7 +119,7 @@ public static class StockSheet
         var rows = stock.Chemistry.States.Select(s => (IReadOnlyList<string>)(s.IsSolved
             ?
             [
-                StateFactsJson.MomentName(s.Moment), Say.Number(s.Temperature.Celsius), Cells.Ph(s.Ph),
+                StateFactsJson.MomentName(s.Moment), Say.Number(s.Temperature.Celsius), Cells.Ph(s),
                 Cells.Number(s.Density?.GramsPerMillilitre),
                 Say.Number(s.IonicStrengthMolPerKg), StateFactsJson.TrustName(s.Validity.Trust),
             ]
@@ -128,7 +128,10 @@ public static class StockSheet
             "states", "As a solution", [],
             new Table([new("moment"), new(
                 "°C", true), new("pH", true), new("g/mL", true), new("ionic strength mol/kg", true), new("figures are")], [.. rows]),
-            [.. stock.Chemistry.States.SelectMany(s => s.Validity.Reasons).Distinct(StringComparer.Ordinal)]);
+            [
+                .. stock.Chemistry.States.SelectMany(s => s.Validity.Reasons).Distinct(StringComparer.Ordinal),
+                .. stock.Chemistry.Mixing.PhIsKnown ? Array.Empty<string>() : [$"The pH is {PhDoubt.NotKnown}."],
+            ]);
     }
 
     /// <summary>How strong it may be made, as 'stretch' says it.</summary>

@@ -28,8 +28,23 @@ internal sealed record Supplier(Place Place, string Name, string Brings, bool Is
             suppliers.Insert(0, new Supplier(acid.Place, Plain(acid.Substance.Name), "acid", false));
         }
 
+        if (suppliers is [var only] && !only.IsWater && Both(stock, only, solid) is { } both)
+        {
+            return [only with { Brings = both }];
+        }
+
         return suppliers.Count > 2 ? suppliers[..2] : suppliers;
     }
+
+    /// <summary>"calcium and the carbonate", where one substance brings both halves of a solid.</summary>
+    private static string? Both(StockFacts stock, Supplier only, Solid solid) =>
+        stock.Additions.FirstOrDefault(a => a.Place == only.Place) is { } addition
+        && solid.Composition.Select(c => c.Key).FirstOrDefault(c => c is not (Component.Water or Component.Hydrogen)
+            && IonFacts.Charge(c) < 0
+            && addition.ComponentMoles.GetValueOrDefault(c) > 0) is { } anion
+        && IonWords.Of(anion) is var word && word != only.Brings
+            ? $"{only.Brings} and the {word}"
+            : null;
 
     /// <inheritdoc cref="In(StockFacts, Solid)"/>
     public static IReadOnlyList<Supplier> In(RecipeFacts recipe, Solid solid) =>

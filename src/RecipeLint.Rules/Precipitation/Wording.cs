@@ -58,7 +58,7 @@ internal static class Wording
     {
         var times = Math.Pow(10, index);
         var what = Saturation.HasIons(solid) ? "the ion product that stays dissolved" : "what stays dissolved";
-        return times <= MostTimes ? $"{Say.Number(times)} times {what}" : $"more than a thousand times {what}";
+        return times <= MostTimes ? $"{Say.Number(times)} times {what}" : "far more than stays dissolved";
     }
 
     /// <summary>"X brings the calcium, Y the sulfate".</summary>
