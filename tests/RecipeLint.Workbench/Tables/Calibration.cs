@@ -10,6 +10,9 @@ public static class Calibration
 {
     public const string Path = "src/RecipeLint.Chemistry/Equilibrium/CalibratedSalts.generated.cs";
 
+    /// <summary>As many as every processor agrees on: how wide it adds up decides the last ones.</summary>
+    private const int Decimals = 10;
+
     public sealed record Row(string Solid, Reaction Of, string Source, IReadOnlyList<(double Celsius, double MolPerKg)> At, int? Coefficients, double? DH)
     {
         /// <summary>The saturated solution at one of the temperatures, scaled by a factor.</summary>
@@ -50,7 +53,7 @@ public static class Calibration
             points.Add((row.At[i].Celsius + 273.15, LogProduct(state, solid)));
         }
         // Of one temperature nothing follows for another: the constant stands still unless an enthalpy is given.
-        if (row.DH is not null || points.Count == 1) return TableWriter.VanTHoff(points[0].LogK, row.DH ?? 0, 0);
+        if (row.DH is not null || points.Count == 1) return TableWriter.VanTHoff(Math.Round(points[0].LogK, Decimals), row.DH ?? 0, 0);
         var count = row.Coefficients ?? (points.Count >= 6 ? 4 : points.Count >= 4 ? 3 : 2);
         return Polynomial(points, count);
     }
