@@ -4,8 +4,8 @@ using System.Runtime.InteropServices;
 namespace RecipeLint.Chemistry.Equilibrium;
 
 /// <summary>
-/// Loops over everything dissolved, several numbers at a time where the processor can; the rest of a length goes one by one. Exponentials
-/// are good to a few units of the last place either way, far below what a solve is asked for.
+/// Loops over everything dissolved. What each number gives by itself is worked out several at a time; sums and exponentials go one by one,
+/// so that every processor and every build comes to the same digits.
 /// </summary>
 internal static class Lanes
 {
@@ -14,20 +14,7 @@ internal static class Lanes
     /// <summary>Molalities from their logarithms, as <see cref="Activity.Exp"/> gives them.</summary>
     public static void Molalities(Span<double> m, ReadOnlySpan<double> ln)
     {
-        ref var to = ref MemoryMarshal.GetReference(m);
-        ref var from = ref MemoryMarshal.GetReference(ln);
-        var i = 0;
-        if (Vector.IsHardwareAccelerated)
-        {
-            Vector<double> nothing = new(Activity.LnNothing), largest = new(Iterate.LargestLnMolality);
-            for (; i <= m.Length - Width; i += Width)
-            {
-                var v = Vector.LoadUnsafe(ref from, (nuint)i);
-                var some = Vector.Exp(Vector.Min(v, largest));
-                Vector.ConditionalSelect(Vector.LessThan(v, nothing), Vector<double>.Zero, some).StoreUnsafe(ref to, (nuint)i);
-            }
-        }
-        for (; i < m.Length; i++) m[i] = Activity.Exp(ln[i]);
+        for (var i = 0; i < m.Length; i++) m[i] = Activity.Exp(ln[i]);
     }
 
     /// <summary>target = factor * source; both of one length.</summary>
@@ -53,43 +40,24 @@ internal static class Lanes
 
     public static double Sum(ReadOnlySpan<double> values)
     {
-        ref var from = ref MemoryMarshal.GetReference(values);
-        var sums = Vector<double>.Zero;
-        var i = 0;
-        for (; i <= values.Length - Width; i += Width) sums += Vector.LoadUnsafe(ref from, (nuint)i);
-        var sum = Vector.Sum(sums);
-        for (; i < values.Length; i++) sum += values[i];
+        double sum = 0;
+        foreach (var value in values) sum += value;
         return sum;
     }
 
     /// <summary>Sum of products; the first is at least as long as the second.</summary>
     public static double Dot(ReadOnlySpan<double> first, ReadOnlySpan<double> second)
     {
-        ref var a = ref MemoryMarshal.GetReference(first);
-        ref var b = ref MemoryMarshal.GetReference(second);
-        var sums = Vector<double>.Zero;
-        var i = 0;
-        for (; i <= second.Length - Width; i += Width) sums += Vector.LoadUnsafe(ref a, (nuint)i) * Vector.LoadUnsafe(ref b, (nuint)i);
-        var sum = Vector.Sum(sums);
-        for (; i < second.Length; i++) sum += first[i] * second[i];
+        double sum = 0;
+        for (var i = 0; i < second.Length; i++) sum += first[i] * second[i];
         return sum;
     }
 
     /// <summary>What the positive products sum up to, and the negative ones with their sign turned; both of one length.</summary>
     public static (double Positive, double Negative) Sides(ReadOnlySpan<double> first, ReadOnlySpan<double> second)
     {
-        ref var a = ref MemoryMarshal.GetReference(first);
-        ref var b = ref MemoryMarshal.GetReference(second);
-        Vector<double> above = Vector<double>.Zero, below = Vector<double>.Zero;
-        var i = 0;
-        for (; i <= second.Length - Width; i += Width)
-        {
-            var product = Vector.LoadUnsafe(ref a, (nuint)i) * Vector.LoadUnsafe(ref b, (nuint)i);
-            above += Vector.Max(product, Vector<double>.Zero);
-            below -= Vector.Min(product, Vector<double>.Zero);
-        }
-        double positive = Vector.Sum(above), negative = Vector.Sum(below);
-        for (; i < second.Length; i++)
+        double positive = 0, negative = 0;
+        for (var i = 0; i < second.Length; i++)
         {
             var product = first[i] * second[i];
             positive += Math.Max(product, 0);
