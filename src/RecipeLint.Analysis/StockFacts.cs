@@ -59,6 +59,9 @@ public sealed record AdditionFacts
 
     /// <summary>True when it came in through an aliquot of another stock and was not weighed for this one.</summary>
     public bool ThroughAliquot { get; init; }
+
+    /// <summary>What the rooms above have computed from these facts.</summary>
+    internal Derived Derived { get; } = new();
 }
 
 /// <summary>Source water that goes in, with the ions it brings.</summary>

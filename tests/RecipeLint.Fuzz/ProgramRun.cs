@@ -13,6 +13,9 @@ internal static partial class ProgramRun
     [GeneratedRegex("""\bNaN\b|∞|\bInfinity\b""", RegexOptions.CultureInvariant)]
     private static partial Regex NonNumber();
 
+    [GeneratedRegex("""\\u([0-9a-fA-F]{4})""", RegexOptions.CultureInvariant)]
+    private static partial Regex Escape();
+
     public static Execution Of(IReadOnlyDictionary<string, byte[]> files, params string[] arguments) => Answering(files, "", arguments);
 
     /// <param name="answers">What comes from standard input.</param>
@@ -37,6 +40,10 @@ internal static partial class ProgramRun
         Judge(code, output.ToString(), error.ToString(), [.. arguments, answers], files);
         return (code, output.ToString());
     }
+
+    /// <summary>A word may stand in the input as its escapes.</summary>
+    private static string Unescaped(string text) =>
+        Escape().Replace(text, m => ((char)Convert.ToInt32(m.Groups[1].Value, 16)).ToString());
 
     public static MemoryFileTree Tree(IReadOnlyDictionary<string, byte[]> files)
     {
@@ -72,7 +79,7 @@ internal static partial class ProgramRun
             if (NonNumber().Match(text) is { Success: true } word
                 && !arguments.Any(a => a.Contains(word.Value, StringComparison.Ordinal))
                 && arguments[0] != "import"
-                && !files.Any(f => Corpus.Text(f.Value).Contains(word.Value, StringComparison.Ordinal)))
+                && !files.Any(f => Unescaped(Corpus.Text(f.Value)).Contains(word.Value, StringComparison.Ordinal)))
             {
                 throw new BrokenPromiseException(
                     $"{arguments[0]}: says {word.Value}\n{text[Math.Max(0, word.Index - 150)..Math.Min(text.Length, word.Index + 50)]}");

@@ -59,13 +59,18 @@ public static class HazardGate
         || (roles.Contains(HazardRole.FaintAcid) && !roles.Contains(HazardRole.Ammonium));
 
     /// <summary>Hazards of a finished stock as it stands in its bottle and of every step on the way, each kind once at its worst.</summary>
-    public static HazardReport Of(StockFacts stock, HazardLimits? limits = null)
+    public static HazardReport Of(StockFacts stock, HazardLimits? limits = null) =>
+        limits is null || limits == HazardLimits.Default
+            ? stock.Derived.Of(stock, static s => Walked(s, HazardLimits.Default))
+            : Walked(stock, limits);
+
+    private static HazardReport Walked(StockFacts stock, HazardLimits limits)
     {
-        var used = limits ?? HazardLimits.Default;
-        var hazards = Of(Holding.Of(stock), used).Hazards
-            .Concat(HazardWalk.Of(stock, used).SelectMany(m => m.Standing.Hazards.Where(h => h.Grade >= HazardGrade.Present)
+        var finished = Holding.Of(stock);
+        var hazards = Of(finished, limits).Hazards
+            .Concat(HazardWalk.Of(stock, limits).SelectMany(m => m.Standing.Hazards.Where(h => h.Grade >= HazardGrade.Present)
                 .Concat(m.Meeting)));
-        return new HazardReport(Holding.Of(stock), Gravest(hazards), used);
+        return new HazardReport(finished, Gravest(hazards), limits);
     }
 
     /// <summary>

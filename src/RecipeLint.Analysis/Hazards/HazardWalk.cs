@@ -13,7 +13,7 @@ internal static class HazardWalk
     /// <summary>In the order of the steps. Pure; never throws on what a stock can hold.</summary>
     public static IReadOnlyList<HazardMoment> Of(StockFacts stock, HazardLimits? limits = null) =>
     [
-        .. stock.Mixing.Steps.Select(step => new HazardMoment(
-            step, HazardGate.Of(Holding.After(stock, step), limits), HazardGate.Meeting(step.Before, step.After, limits))),
+        .. stock.Mixing.Steps.Zip(Holding.AfterEach(stock), (step, holding) => new HazardMoment(
+            step, HazardGate.Of(holding, limits), HazardGate.Meeting(step.Before, step.After, limits))),
     ];
 }

@@ -15,20 +15,26 @@ namespace RecipeLint.Analysis.Hazards;
 public sealed record Held(Substance Substance, double Grams, double PureGrams, ImmutableSortedDictionary<string, double> Moles,
     Place? Place)
 {
+    private readonly (IReadOnlySet<HazardRole> Roles, RoleSet Set) _does = RolesOf(Substance);
+
     public string Name => Substance.Name;
 
     /// <summary>What it does to others.</summary>
-    public IReadOnlySet<HazardRole> Roles { get; } = HazardRoles.Of(Substance);
+    public IReadOnlySet<HazardRole> Roles => _does.Roles;
+
+    /// <summary>The same as bits.</summary>
+    internal RoleSet RoleSet => _does.Set;
 
     /// <summary>Per cent of the compound in what is poured.</summary>
     public double Strength => Grams > 0 ? Rounding.SixDigits(100 * PureGrams / Grams) : 0;
 
-    public bool Is(HazardRole role) => Roles.Contains(role);
+    public bool Is(HazardRole role) => RoleSet.Has(role);
 
     public double MolesOf(string component) => Moles.GetValueOrDefault(component);
 
-    public static Held Of(AdditionFacts addition) =>
-        new(addition.Substance, addition.Mass.Grams, VesselContents.PureGrams(addition), addition.ComponentMoles, addition.Place);
+    /// <summary>Made once for each addition: every step of a stock asks for all that went in before it.</summary>
+    public static Held Of(AdditionFacts addition) => addition.Derived.Of(addition, static a =>
+        new Held(a.Substance, a.Mass.Grams, VesselContents.PureGrams(a), a.ComponentMoles, a.Place));
 
     /// <summary>A reagent of full assay.</summary>
     /// <param name="grams">As bought.</param>
@@ -38,4 +44,10 @@ public sealed record Held(Substance Substance, double Grams, double PureGrams, I
         grams * substance.Strength.Value,
         ComponentMoles.Of(substance.Dissolves.Select(d => KeyValuePair.Create(d.Component, d.MolesPerGram * grams))),
         place);
+
+    private static (IReadOnlySet<HazardRole> Roles, RoleSet Set) RolesOf(Substance substance)
+    {
+        var roles = HazardRoles.Of(substance);
+        return (roles, RoleSet.Of(roles));
+    }
 }

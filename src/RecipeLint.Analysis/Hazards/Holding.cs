@@ -9,7 +9,17 @@ public sealed record Holding
     /// <summary>Reagent of a trial or a rescue, g per litre of contents: more than any bench needs (common practice, no source).</summary>
     public const double TrialGramsPerLitre = 100;
 
-    public required IReadOnlyList<Held> Items { get; init; }
+    private readonly RoleSet _roles;
+
+    public required IReadOnlyList<Held> Items
+    {
+        get;
+        init
+        {
+            field = value;
+            _roles = RoleSet.OfAll(value);
+        }
+    }
 
     /// <summary>Volume of the contents, L, above 0.</summary>
     public required double Litres { get; init; }
@@ -26,19 +36,40 @@ public sealed record Holding
     /// <summary>A finished stock: additions, the reagents of its pH adjustments, and what could not be read.</summary>
     public static Holding Of(StockFacts stock) => new()
     {
-        Items = [.. stock.Additions.Select(Held.Of), .. Reagents(stock, int.MaxValue)],
+        Items = [.. stock.Additions.Select(Held.Of), .. Reagents(stock)],
         Litres = Math.Max(stock.Volume.Litres, 1e-6),
-        HasUnknown = Unread(stock, int.MaxValue) || stock.Additions.Any(a => HazardRoles.Of(a.Substance).Contains(HazardRole.Unknown)),
+        HasUnknown = FirstUnread(stock) is not null || stock.Additions.Any(a => Held.Of(a).Is(HazardRole.Unknown)),
         Kept = new KeptStock(stock),
     };
 
-    /// <summary>The vessel after one step of a stock.</summary>
-    public static Holding After(StockFacts stock, MixingStep step) => new()
+    /// <summary>The vessel after each step of a stock, as many as its steps.</summary>
+    internal static IEnumerable<Holding> AfterEach(StockFacts stock)
     {
-        Items = [.. step.After.Additions.Select(Held.Of), .. Reagents(stock, step.Index)],
-        Litres = Math.Max(step.After.Litres, 1e-6),
-        HasUnknown = Unread(stock, step.Index) || step.After.Additions.Any(a => HazardRoles.Of(a.Substance).Contains(HazardRole.Unknown)),
-    };
+        var reagents = Reagents(stock).ToList();
+        var unread = FirstUnread(stock);
+        var (hasUnknown, put, used) = (false, 0, 0);
+        foreach (var step in stock.Mixing.Steps)
+        {
+            List<Held> items = [.. step.After.Additions.Select(Held.Of)];
+            for (; put < items.Count; put++)
+            {
+                hasUnknown |= items[put].Is(HazardRole.Unknown);
+            }
+
+            // Adjustments stand in the order of the steps.
+            while (used < reagents.Count && reagents[used].Place == step.Step.Place)
+            {
+                used++;
+            }
+
+            yield return new()
+            {
+                Items = [.. items, .. reagents.Take(used)],
+                Litres = Math.Max(step.After.Litres, 1e-6),
+                HasUnknown = hasUnknown || unread <= step.Index,
+            };
+        }
+    }
 
     /// <summary>Substances of a beaker or a part.</summary>
     public static Holding Of(IEnumerable<Held> items, double litres)
@@ -51,7 +82,7 @@ public sealed record Holding
 
     public Holding Suspecting(IEnumerable<HazardKind> kinds) => this with { Suspected = [.. kinds] };
 
-    public IEnumerable<Held> Having(HazardRole role) => Items.Where(i => i.Is(role));
+    public IEnumerable<Held> Having(HazardRole role) => _roles.Has(role) ? Items.Where(i => i.Is(role)) : [];
 
     public Held? First(params HazardRole[] roles) => roles.SelectMany(Having).FirstOrDefault();
 
@@ -62,32 +93,23 @@ public sealed record Holding
     public double GramsPerLitre(HazardRole role) => Having(role).Sum(i => i.PureGrams) / Litres;
 
     /// <summary>
-    /// Reagents of pH adjustments up to a step. One whose amount is not known counts with a gram: that it is there decides.
+    /// Reagents of pH adjustments. One whose amount is not known counts with a gram: that it is there decides.
     /// </summary>
-    private static IEnumerable<Held> Reagents(StockFacts stock, int upTo) =>
-        stock.Adjustments
-            .Where(a => a.Reagent is not null && IndexOf(stock, a.Place) <= upTo)
-            .Select(a => Held.Of(a.Reagent!, a.Amount?.Grams ?? 1, a.Place));
+    private static IEnumerable<Held> Reagents(StockFacts stock) => stock.Adjustments
+        .Where(a => a.Reagent is not null)
+        .Select(a => Held.Of(a.Reagent!, a.Amount?.Grams ?? 1, a.Place));
 
-    private static bool Unread(StockFacts stock, int upTo) =>
-        stock.Stock.Steps.Take(upTo == int.MaxValue ? stock.Stock.Steps.Count : upTo + 1).Any(s => s switch
+    /// <summary>Number of the first step that could not be read; null where all could.</summary>
+    private static int? FirstUnread(StockFacts stock)
+    {
+        var aliquots = stock.Aliquots.Select(a => a.Place).ToHashSet();
+        var unread = stock.Stock.Steps.Index().Where(s => s.Item switch
         {
             AddStep add => add.Substance is null || add.Amount is null,
-            AliquotStep aliquot => stock.Aliquots.All(a => a.Place != aliquot.Place),
+            AliquotStep aliquot => !aliquots.Contains(aliquot.Place),
             AdjustStep adjust => adjust.Reagent is null,
             _ => false,
         });
-
-    private static int IndexOf(StockFacts stock, Recipes.Text.Place place)
-    {
-        for (var i = 0; i < stock.Stock.Steps.Count; i++)
-        {
-            if (stock.Stock.Steps[i].Place == place)
-            {
-                return i;
-            }
-        }
-
-        return 0;
+        return unread.Select(s => (int?)s.Index).FirstOrDefault();
     }
 }

@@ -115,7 +115,7 @@ public static class MeetingHazards
     ];
 
     private static StrongMeeting? NitricWithOrganic(Meeting meeting, HazardLimits limits) =>
-        Strongest(meeting, h => h.Is(HazardRole.NitricAcid), h => h.Is(HazardRole.Organic), limits.NitricFrom, limits.NitricOrganicFrom);
+        Strongest(meeting, HazardRole.NitricAcid, h => h.Is(HazardRole.Organic), limits.NitricFrom, limits.NitricOrganicFrom);
 
     /// <summary>Strong nitric acid with organic matter.</summary>
     private static Hazard? Nitric(Meeting meeting, HazardLimits limits) =>
@@ -135,7 +135,7 @@ public static class MeetingHazards
         ];
         return partners
             .Select(p => Of(
-                Strongest(meeting, h => h.Is(HazardRole.NitricAcid), h => h.Is(p.Role), p.Limit, limits.NitricOrganicFrom),
+                Strongest(meeting, HazardRole.NitricAcid, h => h.Is(p.Role), p.Limit, limits.NitricOrganicFrom),
                 HazardKind.NitrogenOxides, "nitric acid where they meet"))
             .FirstOrDefault(h => h is not null);
     }
@@ -146,7 +146,7 @@ public static class MeetingHazards
         HazardRole[] partners = [HazardRole.Chloride, HazardRole.OxidisingSalt, HazardRole.NitricAcid, HazardRole.Organic];
         return partners
             .Select(role => Of(
-                Strongest(meeting, h => h.Is(HazardRole.SulfuricAcid), h => h.Is(role), limits.SulfuricFumesFrom, limits.OrganicFrom),
+                Strongest(meeting, HazardRole.SulfuricAcid, h => h.Is(role), limits.SulfuricFumesFrom, limits.OrganicFrom),
                 role == HazardRole.Organic ? HazardKind.Runaway : HazardKind.AcidFumes, "sulfuric acid where they meet"))
             .FirstOrDefault(h => h is not null);
     }
@@ -156,33 +156,34 @@ public static class MeetingHazards
     /// the mixture with any of it. The first of them that is dangerous, else the strongest; null where not both are there.
     /// </summary>
     private static StrongMeeting? Strongest(
-        Meeting meeting, Func<Held, bool> strong, Func<Held, bool> partner, double limit, double partnerLimit)
+        Meeting meeting, HazardRole reagentRole, Func<Held, bool> partner, double limit, double partnerLimit)
     {
-        bool Meets(Held held) => partner(held) && !strong(held);
-        if (meeting.Grams <= 0 || !meeting.All.Any(strong) || !meeting.All.Any(Meets))
+        bool Strong(Held held) => held.Is(reagentRole);
+        bool Meets(Held held) => partner(held) && !Strong(held);
+        if (meeting.Grams <= 0 || !meeting.Roles.Has(reagentRole) || !meeting.All.Any(Meets))
         {
             return null;
         }
 
-        var reagent = meeting.Poured.LastOrDefault(strong) ?? meeting.There.Last(strong);
+        var reagent = meeting.Poured.LastOrDefault(Strong) ?? meeting.There.Last(Strong);
         var other = meeting.All.Last(Meets);
         var alone = meeting.IsOneThing ? meeting.Poured[0] : null;
         var before = 100 * meeting.ShareBefore(Meets);
         var points = new List<StrongMeeting>();
-        if (alone is not null && strong(alone) && Rounding.SixDigits(before) >= partnerLimit)
+        if (alone is not null && Strong(alone) && Rounding.SixDigits(before) >= partnerLimit)
         {
             points.Add(new StrongMeeting(MeetingPoint.Stream, reagent, other, alone.PureGrams, alone.Grams, before, limit));
         }
 
-        if (alone is not null && Meets(alone) && alone.Strength >= partnerLimit && meeting.ThereGrams > 0 && meeting.There.Any(strong))
+        if (alone is not null && Meets(alone) && alone.Strength >= partnerLimit && meeting.ThereGrams > 0 && meeting.There.Any(Strong))
         {
             points.Add(new StrongMeeting(
-                MeetingPoint.Standing, reagent, other, meeting.There.Where(strong).Sum(h => h.PureGrams), meeting.ThereGrams, before,
+                MeetingPoint.Standing, reagent, other, meeting.There.Where(Strong).Sum(h => h.PureGrams), meeting.ThereGrams, before,
                 limit));
         }
 
         points.Add(new StrongMeeting(
-            MeetingPoint.Mixed, reagent, other, meeting.All.Where(strong).Sum(h => h.PureGrams), meeting.Grams, before, limit));
+            MeetingPoint.Mixed, reagent, other, meeting.All.Where(Strong).Sum(h => h.PureGrams), meeting.Grams, before, limit));
         return points.Find(p => p.IsDangerous) ?? points.MaxBy(p => p.Percent);
     }
 
@@ -196,7 +197,7 @@ public static class MeetingHazards
         // Bleach with an acid is chlorine gas first of all, and said so.
         bool Burns(Held h) => h.Is(HazardRole.Organic) && (role != HazardRole.Hypochlorite || h.Substance.Kind != SubstanceKind.Acid);
         return Strongest(
-            meeting, h => h.Is(role), Burns, role == HazardRole.Peroxide ? limits.PeroxideFrom : limits.HypochloriteFrom,
+            meeting, role, Burns, role == HazardRole.Peroxide ? limits.PeroxideFrom : limits.HypochloriteFrom,
             limits.OrganicFrom);
     }
 
@@ -207,7 +208,7 @@ public static class MeetingHazards
 
     private static DryMeeting? DryTogether(Meeting meeting, HazardLimits limits)
     {
-        if (meeting.FreeWaterGrams > 0 || meeting.ThroughAliquot)
+        if (meeting.FreeWaterGrams > 0 || meeting.ThroughAliquot || !meeting.Roles.Has(HazardRole.OxidisingSalt))
         {
             return null;
         }
@@ -279,6 +280,11 @@ public static class MeetingHazards
             IEnumerable<Held> items) => items.Where(h => h.Is(HazardRole.Alkali)).Sum(h => Math.Max(0, -h.MolesOf(Component.Hydrogen)));
         static double Cancelled(double acid, double alkali) => Math.Min(acid, alkali);
 
+        if (!meeting.Roles.Has(HazardRole.Acid) || !meeting.Roles.Has(HazardRole.Alkali))
+        {
+            return 0;
+        }
+
         return Cancelled(Acid(meeting.All), Alkali(meeting.All)) - Cancelled(Acid(meeting.There), Alkali(meeting.There));
     }
 
@@ -296,6 +302,9 @@ public static class MeetingHazards
         public bool ThroughAliquot { get; init; }
 
         public IEnumerable<Held> All => There.Concat(Poured);
+
+        /// <summary>What any of it does.</summary>
+        public RoleSet Roles { get; } = new(RoleSet.OfAll(There).Bits | RoleSet.OfAll(Poured).Bits);
 
         public double ShareBefore(Func<Held, bool> fits) => ThereGrams > 0 ? There.Where(fits).Sum(h => h.PureGrams) / ThereGrams : 0;
     }

@@ -14,16 +14,16 @@ public sealed class VesselContents
     /// <summary>The bench the volumes hold for, °C.</summary>
     public const double BenchCelsius = SolutionMix.FilledAtCelsius;
 
+    private readonly Put _put;
     private readonly ImmutableSortedDictionary<string, double> _otherMoles;
     private readonly double _reagentGrams;
     private readonly Lazy<ImmutableSortedDictionary<string, double>> _moles;
     private readonly Lazy<double> _litres;
 
     private VesselContents(
-        IReadOnlyList<AdditionFacts> additions, double freeWaterGrams, ImmutableSortedDictionary<string, double> otherMoles,
-        double reagentGrams)
+        Put additions, double freeWaterGrams, ImmutableSortedDictionary<string, double> otherMoles, double reagentGrams)
     {
-        Additions = additions;
+        _put = additions;
         FreeWaterGrams = freeWaterGrams;
         _otherMoles = otherMoles;
         _reagentGrams = reagentGrams;
@@ -31,10 +31,10 @@ public sealed class VesselContents
         _litres = new(ComputeLitres);
     }
 
-    public static VesselContents Empty { get; } = new([], 0, ComponentMoles.Empty, 0);
+    public static VesselContents Empty { get; } = new(new Put([], 0, 0), 0, ComponentMoles.Empty, 0);
 
     /// <summary>What has been put in, in the order of the steps.</summary>
-    public IReadOnlyList<AdditionFacts> Additions { get; }
+    public IReadOnlyList<AdditionFacts> Additions => _put.Additions;
 
     /// <summary>Water poured and the water of poured liquids, g; what sits in crystals is not among it.</summary>
     public double FreeWaterGrams { get; }
@@ -43,13 +43,13 @@ public sealed class VesselContents
     public double FreeWaterLitres => FreeWaterGrams / Water.DensityGramsPerMl(BenchCelsius) / 1000;
 
     /// <summary>Water set free by dissolving crystals, g.</summary>
-    public double CrystalWaterGrams => Additions.Sum(CrystalWater);
+    public double CrystalWaterGrams => _put.CrystalWaterGrams;
 
     /// <summary>All water once everything is dissolved.</summary>
     public Mass Solvent => new(FreeWaterGrams + CrystalWaterGrams);
 
     /// <summary>Mass of everything in the vessel, g.</summary>
-    public double Grams => FreeWaterGrams + _reagentGrams + Additions.Sum(a => a.Mass.Grams - LiquidWater(a));
+    public double Grams => FreeWaterGrams + _reagentGrams + _put.DryGrams;
 
     /// <summary>Volume of everything in the vessel once it is dissolved, L at <see cref="BenchCelsius"/>.</summary>
     public double Litres => _litres.Value;
@@ -71,14 +71,14 @@ public sealed class VesselContents
     public static double WaterOf(AdditionFacts addition) => LiquidWater(addition) + CrystalWater(addition);
 
     public VesselContents With(AdditionFacts addition) =>
-        new([.. Additions, addition], FreeWaterGrams + LiquidWater(addition), _otherMoles, _reagentGrams);
+        new(_put.With(addition), FreeWaterGrams + LiquidWater(addition), _otherMoles, _reagentGrams);
 
     /// <param name="poured">As much of the water as goes in.</param>
     public VesselContents With(WaterFacts water, Volume poured)
     {
         var share = water.Volume.Litres > 0 ? poured / water.Volume : 0;
         return new(
-            Additions,
+            _put,
             FreeWaterGrams + WaterGrams(poured),
             ComponentMoles.Sum([_otherMoles, water.ComponentMoles.Times(share)]),
             _reagentGrams);
@@ -94,13 +94,13 @@ public sealed class VesselContents
 
         var water = reagent.Form == PhysicalForm.Liquid ? amount.Grams * (1 - reagent.Strength.Value) : 0;
         return new(
-            Additions,
+            _put,
             FreeWaterGrams + water,
             ComponentMoles.Sum([_otherMoles, adjustment.ComponentMoles]),
             _reagentGrams + amount.Grams - water);
     }
 
-    public VesselContents WithPureWater(Volume poured) => new(Additions, FreeWaterGrams + WaterGrams(poured), _otherMoles, _reagentGrams);
+    public VesselContents WithPureWater(Volume poured) => new(_put, FreeWaterGrams + WaterGrams(poured), _otherMoles, _reagentGrams);
 
     /// <summary>
     /// What one step does to the vessel. A part of another stock brings its own water and everything dissolved in it. A top-up brings what
@@ -109,18 +109,19 @@ public sealed class VesselContents
     public VesselContents After(Step step, StockFacts stock)
     {
         var contents = this;
-        foreach (var addition in stock.Additions.Where(a => a.Place == step.Place))
+        var brings = stock.Derived.Of(stock, StepContents.Of);
+        foreach (var addition in brings.Additions[step.Place])
         {
             contents = contents.With(addition);
         }
 
-        foreach (var water in stock.Waters.Where(w => w.Place == step.Place))
+        foreach (var water in brings.Waters[step.Place])
         {
             var poured = step is TopUpStep { To.Value: var mark } ? new Volume(Math.Max(0, mark.Litres - contents.Litres)) : water.Volume;
             contents = contents.With(water, poured);
         }
 
-        foreach (var adjustment in stock.Adjustments.Where(a => a.Place == step.Place))
+        foreach (var adjustment in brings.Adjustments[step.Place])
         {
             contents = contents.With(adjustment);
         }
@@ -171,4 +172,13 @@ public sealed class VesselContents
 
     private static double LooseMillilitres(AdditionFacts addition) =>
         addition.Volume?.Millilitres ?? (addition.Mass.Grams * SolutionVolume.MillilitresPerGramUnmeasured);
+
+    /// <summary>What has been put in, with its sums: a vessel of many additions is not added up anew at every step.</summary>
+    /// <param name="CrystalWaterGrams">Water set free by dissolving crystals, g.</param>
+    /// <param name="DryGrams">Without the water of poured liquids, g.</param>
+    private sealed record Put(IReadOnlyList<AdditionFacts> Additions, double CrystalWaterGrams, double DryGrams)
+    {
+        public Put With(AdditionFacts addition) => new(
+            [.. Additions, addition], CrystalWaterGrams + CrystalWater(addition), DryGrams + (addition.Mass.Grams - LiquidWater(addition)));
+    }
 }

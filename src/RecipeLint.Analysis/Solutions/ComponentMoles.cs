@@ -26,6 +26,38 @@ public static class ComponentMoles
     /// The sum of several contributions. Each component is added up from the smallest to the largest share, so that the order of additions
     /// never shows in the last digits.
     /// </summary>
-    public static ImmutableSortedDictionary<string, double> Sum(IEnumerable<ImmutableSortedDictionary<string, double>> parts) =>
-        Of(parts.SelectMany(p => p).OrderBy(m => Math.Abs(m.Value)).ThenBy(m => m.Value));
+    public static ImmutableSortedDictionary<string, double> Sum(IEnumerable<ImmutableSortedDictionary<string, double>> parts)
+    {
+        var shares = new Dictionary<string, List<double>>(StringComparer.Ordinal);
+        foreach (var part in parts)
+        {
+            foreach (var (name, value) in part)
+            {
+                if (!shares.TryGetValue(name, out var known))
+                {
+                    shares.Add(name, known = []);
+                }
+
+                known.Add(value);
+            }
+        }
+
+        var sum = Empty.ToBuilder();
+        foreach (var (name, values) in shares)
+        {
+            values.Sort(BySize);
+            var total = 0.0;
+            foreach (var value in values)
+            {
+                total += value;
+            }
+
+            sum.Add(name, total);
+        }
+
+        return sum.ToImmutable();
+    }
+
+    private static int BySize(double a, double b) =>
+        Math.Abs(a).CompareTo(Math.Abs(b)) is var bySize && bySize != 0 ? bySize : a.CompareTo(b);
 }
