@@ -9,7 +9,7 @@ namespace RecipeLint.Recipes.Documents;
 /// <content>Guaranteed analyses.</content>
 internal sealed partial class SubstanceFileReader
 {
-    private static readonly string[] PlainKeys = ["N", "P2O5", "P", "K2O", "K", "CaO", "Ca", "MgO", "Mg", "SO3", "S", "B", "Mo"];
+    private static readonly string[] PlainKeys = ["P2O5", "P", "K2O", "K", "CaO", "Ca", "MgO", "Mg", "SO3", "S", "B", "Mo", "Si", "SiO2", "Na", "Cl", "Co", "Ni"];
 
     private static readonly string[] MetalKeys = ["Fe", "Mn", "Zn", "Cu"];
 
@@ -17,7 +17,14 @@ internal sealed partial class SubstanceFileReader
     private static readonly string[] IronAgents = ["EDDHA", "EDDHMA", "EDDHSA", "EDDCHA", "HBED"];
 
     private static readonly (string Key, LabelShare Share)[] NitrogenKeys =
-        [("nitrate", LabelShare.Nitrate), ("ammonium", LabelShare.Ammonium), ("urea", LabelShare.Urea)];
+    [
+        ("total", LabelShare.Total), ("nitrate", LabelShare.Nitrate), ("ammonium", LabelShare.Ammonium), ("urea", LabelShare.Urea),
+        ("organic", LabelShare.Organic),
+    ];
+
+    /// <summary>The same beside the elements, as recipes write it.</summary>
+    private static readonly (string Key, LabelShare Share)[] NitrogenBeside =
+        [("NO3-N", LabelShare.Nitrate), ("NH4-N", LabelShare.Ammonium), ("urea-N", LabelShare.Urea)];
 
     private static readonly (string Key, LabelShare Share)[] MetalShares =
         [("total", LabelShare.Total), ("chelated", LabelShare.Chelated), ("orthoOrtho", LabelShare.OrthoOrtho)];
@@ -27,7 +34,8 @@ internal sealed partial class SubstanceFileReader
         var lines = ReadLines(label);
         if (lines.Count == 0 || lines.Any(l => l.Entry is null))
         {
-            if (lines.Count == 0)
+            // A key that is not known was meant as a content, and is told where it stands.
+            if (lines.Count == 0 && label.Members.All(m => m.Name is "basis" or "percent" or "chelatedWith" or "note"))
             {
                 fields.Report(new Problem(
                     ProblemKind.ImpossibleAnalysis,
@@ -146,9 +154,18 @@ internal sealed partial class SubstanceFileReader
             }
         }
 
-        foreach (var (key, share) in label["nitrogen"] is { Kind: JsonKind.Object } ? NitrogenKeys : [])
+        foreach (var nitrogen in (JsonItem?[])[label["N"], label["nitrogen"]])
         {
-            Add(label["nitrogen"]![key], "N", share);
+            Add(nitrogen, "N", LabelShare.Total);
+            foreach (var (key, share) in nitrogen is { Kind: JsonKind.Object } ? NitrogenKeys : [])
+            {
+                Add(nitrogen![key], "N", share);
+            }
+        }
+
+        foreach (var (key, share) in NitrogenBeside)
+        {
+            Add(label[key], "N", share);
         }
 
         var chelated = ChelatedInShort(label);
@@ -200,17 +217,25 @@ internal sealed partial class SubstanceFileReader
 
     private LabelEntry? ReadLine(JsonItem item, string form, LabelShare share)
     {
-        if (fields.Quantity(item, Due.Content) is not { } content)
+        if (fields.Quantity(item, Due.LabelContent) is not { } content)
         {
             return null;
         }
 
-        if (content.Low is < 0 or > 1)
+        var byVolume = content.Dimension == Dimension.MassConcentration;
+        // Grams in 100 mL can be more than 100 where the liquid is heavy; LabelContents holds it against the density.
+        var part = byVolume ? content.MassConcentration.GramsPerLitre / 1000 : content.MassFraction.Value;
+        if (part < 0 || (!byVolume && part > 1))
         {
-            ReportImpossibleShare(item, content.Low);
+            ReportImpossibleShare(item, part);
             return null;
         }
 
-        return new LabelEntry(form, content.MassFraction.Percent, share);
+        return new LabelEntry(form, part * 100, share)
+        {
+            Counted = byVolume ? LabelPercent.WeightPerVolume
+                : content.Unit == "%" ? null
+                : LabelPercent.WeightPerWeight,
+        };
     }
 }

@@ -84,6 +84,14 @@ public sealed record Due(IReadOnlyList<Dimension> Accepts, IReadOnlyList<string>
         UsualUnits = ["%", "mg/kg"],
     };
 
+    /// <summary>A figure of a label: by mass, or of a liquid by volume.</summary>
+    public static Due LabelContent { get; } = Content with
+    {
+        Accepts = [Dimension.MassFraction, Dimension.MassConcentration],
+        Examples = ["14.5 %", "8 % w/v"],
+        UsualUnits = ["%", "% w/v", "mg/kg"],
+    };
+
     public static Due Density { get; } = new([Dimension.Density], ["1.23 g/mL", "1.23 kg/L"]) { UsualUnits = ["g/mL"] };
 
     public static Due MolarMass { get; } = new([Dimension.MolarMass], ["236.15 g/mol"]) { UsualUnits = ["g/mol"] };

@@ -148,7 +148,11 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
     {
         var known = allowed.Where(k => k != "$schema").ToList();
         var free = known.Where(k => holder[k] is null).ToList();
-        if ((KeyAliases.OtherBasis(key, value, known, holder) ?? KeyAliases.Elsewhere(key, known) ?? OtherLevel(key, holder)) is { } advice)
+        var ofLabel = LabelWords.AreOfLabel(known);
+        var advised = ofLabel
+            ? LabelWords.Advice(key, value, holder)
+            : KeyAliases.OtherBasis(key, value, known, holder) ?? KeyAliases.Elsewhere(key, known) ?? OtherLevel(key, holder);
+        if (advised is { } advice)
         {
             _withUnknownKey.Add(holder.Pointer.Value);
             _problems.Add(new Problem(ProblemKind.UnknownKey, place, $"The key \"{Wording.Shorten(key)}\" is not known here. {advice}"));
@@ -156,7 +160,7 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
         }
 
         IReadOnlyList<string> nearest = SchemaWords.IsRemark(key) && free.Contains("note") ? ["note"]
-            : KeyAliases.SameThing(key, known) is { } meant ? [meant]
+            : (ofLabel ? LabelWords.Key(key, known) : KeyAliases.SameThing(key, known)) is { } meant ? [meant]
             : Spelling.Nearest(key, known.Where(k => KeyAliases.MayBeSlip(key, k)));
         var there = nearest.Count > 0 && holder[nearest[0]] is not null ? nearest[0] : null;
         IReadOnlyList<string> suggestions = there is null ? [.. nearest.Where(free.Contains)] : [];
@@ -256,6 +260,11 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
 
         var suggestions = failure.Keyword == "enum" ? Spelling.Nearest(failure.Item.Text, SchemaWords.Strings(spot.Node, "enum")) : [];
         var message = SchemaWords.Shape(failure.Keyword, SchemaWords.NameOf(failure.Item), failure.Item, spot.Node, suggestions);
+        if (failure.Keyword == "type" && LabelWords.AreOfLabel(SchemaWords.KeysOf(spot.Node)) && LabelWords.AsGrades(failure.Item) is { } grades)
+        {
+            message = $"{message} {grades}";
+        }
+
         _problems.Add(new Problem(kind, Opening(failure.Item), message) { Suggestions = suggestions });
     }
 

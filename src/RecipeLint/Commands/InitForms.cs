@@ -136,7 +136,7 @@ internal sealed class InitForms(TextReader answers, TextWriter screen)
         var nitrogen = new List<DraftMember>();
         foreach (var form in (string[])["nitrate", "ammonium", "urea"])
         {
-            Add(nitrogen, form, $"Nitrogen as {form}?", Due.Content);
+            Add(nitrogen, form, $"Nitrogen as {form}?", Due.LabelContent);
         }
 
         if (nitrogen.Count > 0)
@@ -145,14 +145,14 @@ internal sealed class InitForms(TextReader answers, TextWriter screen)
         }
         else
         {
-            Add(label, "N", "Nitrogen in all?", Due.Content);
+            Add(label, "N", "Nitrogen in all?", Due.LabelContent);
         }
 
         string[] bulk = basis == "oxide" ? ["P2O5", "K2O", "CaO", "MgO", "SO3"] : ["P", "K", "Ca", "Mg", "S"];
         string[] metals = ["Fe", "Mn", "Zn", "Cu"];
         foreach (var key in (string[])[.. bulk, .. metals, "B", "Mo"])
         {
-            Add(label, key, key + "?", Due.Content);
+            Add(label, key, key + "?", Due.LabelContent);
         }
 
         if (label.Exists(m => metals.Contains(m.Name)))

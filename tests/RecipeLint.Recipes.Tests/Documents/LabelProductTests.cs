@@ -44,6 +44,48 @@ public sealed class LabelProductTests
         Assert.Equal(Iron, Moles(bag, "Fe+2"), 8);
     }
 
+    /// <summary>15 % of nitrogen, two thirds of it as nitrate, in every way that is read.</summary>
+    [Theory]
+    [InlineData("\"nitrogen\": {\"nitrate\": \"10 %\", \"ammonium\": \"5 %\"}")]
+    [InlineData("\"nitrogen\": {\"total\": \"15 %\", \"nitrate\": \"10 %\", \"ammonium\": \"5 %\"}")]
+    [InlineData("\"N\": {\"total\": \"15 %\", \"nitrate\": \"10 %\", \"ammonium\": \"5 %\"}")]
+    [InlineData("\"N\": \"15 %\", \"nitrogen\": {\"nitrate\": \"10 %\", \"ammonium\": \"5 %\"}")]
+    [InlineData("\"N\": \"15 %\", \"NO3-N\": \"10 %\", \"NH4-N\": \"5 %\"")]
+    [InlineData("\"NO3-N\": \"120 g/L\", \"NH4-N\": \"6 % w/v\"")]
+    [InlineData("\"percent\": \"w/v\", \"NO3-N\": \"12 %\", \"NH4-N\": \"5 % w/w\"")]
+    public void NitrogenIsReadTheWayLabelsPrintIt(string nitrogen)
+    {
+        var shop = InMemoryShop.Of(
+            ("bag.substances.json",
+            $$"""{"format": 1, "substances": [{"id": "bag", "form": "liquid", "density": "1.2 g/mL", "label": {"basis": "element", {{nitrogen}} } }]}"""));
+        var workspace = shop.Load();
+        Assert.Empty(workspace.Problems);
+        var bag = Assert.Single(workspace.SubstanceFiles.Single().Substances).Substance;
+        Assert.Equal(0.1 / 14.007, Moles(bag, "NO3-"), 7);
+        Assert.Equal(0.05 / 14.007, Moles(bag, "NH4+"), 7);
+    }
+
+    [Theory]
+    [InlineData("\"N\": \"15 %\", \"NO3-N\": \"10 %\"", "5 % of it is left without a form")]
+    [InlineData("\"Ca\": \"12 % w/v\"", "\"density\": \"1.2 g/mL\"")]
+    [InlineData("\"of which nitrate\": \"10 %\"", "Did you mean \"NO3-N\"?")]
+    [InlineData("\"Total Nitrogen (N)\": \"10 %\"", "Did you mean \"N\"?")]
+    [InlineData("\"ammoniacal nitrogen\": \"10 %\"", "Did you mean \"NH4-N\"?")]
+    [InlineData("\"Ureic Nitrogen (N)\": \"10 %\"", "Did you mean \"urea-N\"?")]
+    [InlineData("\"water soluble potash (K2O)\": \"10 %\"", "Did you mean \"K2O\"?")]
+    [InlineData("\"Phosphorus pentoxide (P2O5) soluble in water\": \"10 %\"", "Did you mean \"P2O5\"?")]
+    [InlineData("\"Iron (Fe)\": \"1 %\"", "Did you mean \"Fe\"?")]
+    [InlineData("\"Iron (Fe) chelated by EDTA\": \"1 %\"", "write \"Fe\": \"1 %\" and \"chelatedWith\": \"EDTA\"")]
+    [InlineData("\"FeDTPA\": \"1 %\"", "write \"Fe\": \"1 %\" and \"chelatedWith\": \"DTPA\"")]
+    [InlineData("\"NO3\": \"10 %\"", "0.226 times")]
+    [InlineData("\"N-P-K\": \"15-5-30\"", "\"N\": \"15 %\", \"P2O5\": \"5 %\", \"K2O\": \"30 %\"")]
+    public void ALineThatIsNoKeyIsToldWhatHoldsIt(string line, string told)
+    {
+        var shop = InMemoryShop.Of(
+            ("bag.substances.json", $$"""{"format": 1, "substances": [{"id": "bag", "label": {"basis": "element", {{line}} } }]}"""));
+        Assert.Contains(told, Assert.Single(shop.Load().Problems).Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("vinegar", "3.5 %", "vinegar-3.5", 0.035)]
     [InlineData("white vinegar", "7 % w/w", "vinegar-7", 0.07)]

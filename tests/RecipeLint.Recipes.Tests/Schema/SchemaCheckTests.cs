@@ -70,7 +70,7 @@ public sealed class SchemaCheckTests
             Substance(
                 """
                 "id": "a", "form": "liquid", "density": "1.35 g/mL", "impurities": {"Cd": "5 mg/kg", "Se": "1 mg/kg", "note": "n"}, "certificate": "c", "colour": "red",
-                "label": {"basis": "oxide", "percent": "w/v", "nitrogen": {"nitrate": "14.5 %", "ammonium": "1 %", "urea": "1 %"}, "P2O5": "1 %", "K2O": "1 %", "CaO": "1 %",
+                "label": {"basis": "oxide", "percent": "w/v", "nitrogen": {"total": "16.5 %", "nitrate": "14.5 %", "ammonium": "1 %", "urea": "1 %"}, "P2O5": "1 %", "K2O": "1 %", "CaO": "1 %",
                  "MgO": "1 %", "SO3": "1 %", "Fe": {"total": "6 %", "chelated": "5 %", "orthoOrtho": "4.8 %"}, "Mn": "1 %", "chelatedWith": "EDTA", "note": "n"}
                 """)
         },

@@ -15,10 +15,9 @@ internal sealed class LabelContents
     public LabelContents(LabelDeclaration label, List<LabelProblem> problems)
     {
         _problems = problems;
-        var perGram = label.Percent == LabelPercent.WeightPerVolume ? 1 / label.Density!.Value.GramsPerMillilitre : 1;
         foreach (var entry in label.Entries)
         {
-            Add(entry, perGram);
+            Add(entry, label.CountedIn(entry) == LabelPercent.WeightPerVolume ? 1 / label.Density!.Value.GramsPerMillilitre : 1);
         }
 
         CheckNitrogen();
@@ -104,12 +103,18 @@ internal sealed class LabelContents
 
     private void CheckNitrogen()
     {
-        if (Has(Element.N, LabelShare.Total) && NitrogenForms() is var forms and > 0
-            && Math.Abs(forms - this[Element.N, LabelShare.Total]) > RoundingGramsPerGram)
+        if (!Has(Element.N, LabelShare.Total) || NitrogenForms() is not (var forms and > 0))
         {
+            return;
+        }
+
+        var total = this[Element.N, LabelShare.Total];
+        if (Math.Abs(forms - total) > RoundingGramsPerGram)
+        {
+            var left = forms < total ? $"; {Percent(total - forms)} of it is left without a form, so name that too" : "";
             Report(
                 LabelProblemKind.NitrogenForms,
-                $"The forms of nitrogen add up to {Percent(forms)}, the total says {Percent(this[Element.N, LabelShare.Total])}",
+                $"The forms of nitrogen add up to {Percent(forms)}, the total says {Percent(total)}{left}",
                 "N");
         }
     }

@@ -43,6 +43,9 @@ public enum LabelPercent
 /// <param name="Share">Which share of the element it is.</param>
 public sealed record LabelEntry(string Form, double Percent, LabelShare Share = LabelShare.Total)
 {
+    /// <summary>What the figure counts where its line says so itself; null where the label's way of counting holds.</summary>
+    public LabelPercent? Counted { get; init; }
+
     /// <summary>Reads "N nitrate", "P2O5", "Fe chelated", "Fe ortho-ortho".</summary>
     /// <exception cref="FormatException">The word after the form is not a share.</exception>
     public static LabelEntry FromText(string text, double percent)
@@ -85,6 +88,9 @@ public sealed record LabelDeclaration
     public Sourced<Density>? Density { get; init; }
 
     public required IReadOnlyList<LabelEntry> Entries { get; init; }
+
+    /// <summary>What the per cent of a line counts.</summary>
+    public LabelPercent CountedIn(LabelEntry entry) => entry.Counted ?? Percent;
 
     /// <summary>The chelating agent that the chelated shares are bound by ("EDTA", "DTPA"); null when the label names none.</summary>
     public string? Agent { get; init; }

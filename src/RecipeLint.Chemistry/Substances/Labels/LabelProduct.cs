@@ -20,9 +20,12 @@ public static class LabelProduct
     public static LabelResult Build(LabelDeclaration label)
     {
         var problems = new List<LabelProblem>();
-        if (label.Percent == LabelPercent.WeightPerVolume && label.Density?.Value is not { GramsPerMillilitre: > 0 })
+        if (label.Density?.Value is not { GramsPerMillilitre: > 0 }
+            && label.Entries.Any(e => label.CountedIn(e) == LabelPercent.WeightPerVolume))
         {
-            problems.Add(new(LabelProblemKind.MissingDensity, "Per cent by volume (w/v) needs the density of the product"));
+            problems.Add(new(
+                LabelProblemKind.MissingDensity,
+                "Grams in a volume (% w/v, g/L) need the density of the product, such as \"density\": \"1.2 g/mL\" beside the label"));
             return new LabelResult(null, problems);
         }
 
