@@ -206,14 +206,47 @@ public sealed class ShowTests
     }
 
     [Theory]
-    [InlineData("recipelint.json")]
-    [InlineData("../orlinghythe/products/bags.substances.json")]
+    [InlineData("../fennelwick/batches/a-2026-03-02.batch.json")]
+    [InlineData("../tarnbeck-house-rules/house-rules/scale-not-named.rule.json")]
     public void WhatHasNoFiguresIsRefusedInOneLine(string file)
     {
         var answer = Cli.RunIn(Path.Combine(Repository.Root, "examples", "quillmere"), null, "show", file);
         Assert.Equal(2, answer.Code);
         Assert.Single(answer.Error.TrimEnd('\n').Split('\n'));
         Assert.Empty(answer.Out);
+    }
+
+    [Fact]
+    public void AProductIsShownAsItWasRead()
+    {
+        using var folder = new Scratch();
+        folder.Write("own.substances.json", """
+            {"format": 1, "substances": [{"id": "cal", "form": "liquid", "density": "1.25 g/mL",
+             "label": {"basis": "element", "N": "10 % w/v", "NO3-N": "7.5 % w/v", "NH4-N": "2.5 % w/v"}}]}
+            """);
+        var shown = Cli.RunIn(folder.Path, null, "show", "own.substances.json").Out;
+        // 10 g in 100 mL that weigh 125 g.
+        Assert.Matches(@"cal +cal +guaranteed analysis +1\.25 +N 8\b", shown);
+        Assert.Matches(@"\n +cal +6 +2\b", shown);
+    }
+
+    [Fact]
+    public void AProfileIsShownOverTheOneItExtends()
+    {
+        var shown = Cli.Run("show", "examples/fennelwick/profiles/tomato.profile.json").Out;
+        Assert.Matches(@"\n +Ca +80 +140 to 220 .*this file\n", shown);
+        Assert.Matches(@"\n +K .*120 to 371 .*tomato\n", shown);
+        Assert.Contains("Otherwise at stage 'early'", shown, StringComparison.Ordinal);
+        Assert.Contains("fennelwick-tomato", Cli.Run("list", "profiles", "--shop", "examples/fennelwick").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AFolderIsShownAtAGlance()
+    {
+        var shown = Cli.Run("show", "examples/fennelwick").Out;
+        Assert.Matches(@"recipes/tomato\.recipe\.json +.*2\.39 +5\.80 +192", shown);
+        Assert.Matches(@"stocks/b\.stock\.json +B +5 L +10 +4\.21", shown);
+        Assert.Contains("pH-pen", Cli.Run("show", "examples/fennelwick/recipelint.json").Out, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -7,7 +7,7 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Analysis.Profiles;
 
 /// <summary>A shop's own profile file laid over the built-in profile it extends.</summary>
-internal sealed class ShopProfile
+public sealed class ShopProfile
 {
     private readonly ProfileDocument _document;
     private readonly ProfileData _inherited;
@@ -22,6 +22,7 @@ internal sealed class ShopProfile
         _source = document.Source ?? $"stated in {document.File}";
     }
 
+    /// <param name="stage">As a recipe names it; null for any.</param>
     public static CropProfile Of(ProfileDocument document, string? stage) => new ShopProfile(document).Data().For(stage);
 
     private ProfileData Data() => new()

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports.Tables;
@@ -19,7 +20,8 @@ public static class Lists
             (IReadOnlyList<string>)[.. s.Aliases, s.Cas ?? "", Kind(s.Kind)])),
         words);
 
-    public static Table Profiles(IReadOnlyList<string> words) => Searched(
+    /// <param name="own">Profiles of a shop, listed behind the built-in ones.</param>
+    public static Table Profiles(IReadOnlyList<ProfileDocument> own, IReadOnlyList<string> words) => Searched(
         [
             new("profile"), new("stages"), new("EC mS/cm", true), new("pH", true), new("N mg/L", true), new("K mg/L", true),
             new("Ca mg/L", true),
@@ -31,7 +33,14 @@ public static class Lists
                 Cells.Range(p.Ph?.Low, p.Ph?.High),
                 Range(p, "N"), Range(p, "K"), Range(p, "Ca"),
             ],
-            (IReadOnlyList<string>)[.. ProfileLibrary.AllNames.Where(n => ProfileLibrary.Find(n)?.Name == p.Name)])),
+            (IReadOnlyList<string>)[.. ProfileLibrary.AllNames.Where(n => ProfileLibrary.Find(n)?.Name == p.Name)]))
+            .Concat(own.Select(d => (Document: d, Profile: ShopProfile.Of(d, null))).Select(p => (
+                (IReadOnlyList<string>)
+                [
+                    p.Profile.Name, string.Join(", ", p.Document.Stages.Keys), Cells.Range(p.Profile.Ec?.Low, p.Profile.Ec?.High),
+                    Cells.Range(p.Profile.Ph?.Low, p.Profile.Ph?.High), Range(p.Profile, "N"), Range(p.Profile, "K"), Range(p.Profile, "Ca"),
+                ],
+                (IReadOnlyList<string>)[p.Document.File, p.Document.Extends?.Value ?? ""]))),
         words);
 
     public static Table Units(IReadOnlyList<string> words) => Searched(
@@ -122,7 +131,7 @@ public static class Lists
         _ => kind.ToString().ToLowerInvariant(),
     };
 
-    private static string Content(Substance substance) => string.Join(
+    internal static string Content(Substance substance) => string.Join(
         ", ",
         substance.Content.Elements
             .Where(e => e.Symbol is not ("H" or "O" or "C"))

@@ -13,6 +13,9 @@ namespace RecipeLint.Reports.Show;
 /// <summary>What the plants get. Every figure is one of the facts; what is wrong with them is for the rules to say.</summary>
 public static partial class RecipeSheet
 {
+    /// <summary>mol/L; less than this is what rounding leaves of nothing.</summary>
+    private const double LeastIon = 1e-12;
+
     private static readonly string[] NitrogenForms = [NutrientKeys.Nitrate, NutrientKeys.Ammonium, NutrientKeys.Urea, NutrientKeys.Organic];
 
     /// <param name="facts">Of the run, for stocks that stocks are made of.</param>
@@ -207,7 +210,7 @@ public static partial class RecipeSheet
 
     private static SheetSection Ions(RecipeFacts recipe)
     {
-        var ions = recipe.Ions.Where(i => i.Charge != 0 && i.Concentration.MolesPerLitre > 0)
+        var ions = recipe.Ions.Where(i => i.Charge != 0 && i.Concentration.MolesPerLitre > LeastIon)
             .OrderByDescending(i => Math.Sign(i.Charge))
             .ThenByDescending(i => Math.Abs(i.ChargeConcentration.EquivalentsPerLitre))
             .ToList();

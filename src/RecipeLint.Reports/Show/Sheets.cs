@@ -13,5 +13,7 @@ public static class Sheets
         : facts.Recipes.FirstOrDefault(r => r.Recipe.File == file) is { } recipe ? RecipeSheet.Of(facts, recipe)
         : facts.Workspace.FindWater(file) is { } water && facts.Workspace.Sources.TryGetValue(file, out var source)
             ? WaterSheet.Of(water, source)
+        : facts.Workspace.Profiles.FirstOrDefault(p => p.File == file) is { } profile ? ProfileSheet.Of(profile)
+        : facts.Workspace.SubstanceFiles.FirstOrDefault(s => s.File == file) is { } products ? ProductSheet.Of(products)
         : null;
 }

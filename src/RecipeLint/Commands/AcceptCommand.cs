@@ -113,6 +113,11 @@ internal static class AcceptCommand
         var until = last is { } day ? string.Create(CultureInfo.InvariantCulture, $" until {day:yyyy-MM-dd}") : "";
         world.Out.WriteLine(Printable.Show(
             $"accepted in {file}: {finding.Rule.Id} {finding.Rule.Name} at '{finding.IdPath}' in {finding.Place.File}{until}"));
+        if (finding.Rule.ProblemKinds.Count > 0 && finding.Level == Level.Error)
+        {
+            world.Out.WriteLine("What it speaks of still cannot be read: figures and rules that need it stay without it, and say nothing.");
+        }
+
         world.Out.Flush();
     }
 

@@ -27,7 +27,8 @@ internal static class ListCommand
         var shop = new Option<string?>("--shop")
         {
             Description =
-                "A file or folder of a shop, whose own substances and equipment are listed. Equipment: the current folder when left out.",
+                "A file or folder of a shop, whose own substances, profiles and equipment are listed. Equipment: the current folder "
+                + "when left out.",
             HelpName = "path",
         };
         var width = SharedOptions.Width();
@@ -90,7 +91,8 @@ internal static class ListCommand
             case "substances":
                 return Lists.Substances(CatalogueOf(world, shop), words);
             case "profiles":
-                return Lists.Profiles(words);
+                return Lists.Profiles(
+                    shop is null ? [] : Session.Open(world, [shop], null, null, false).Workspace.Profiles, words);
             case "units":
                 return Lists.Units(words);
             case "rules":
