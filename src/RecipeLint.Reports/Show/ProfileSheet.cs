@@ -1,7 +1,6 @@
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Reports.Tables;
-using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Show;
 

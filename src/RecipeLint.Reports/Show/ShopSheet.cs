@@ -37,13 +37,13 @@ public static class ShopSheet
         "recipes", "Recipes, mg/L in the final solution", [],
         new Table(
             [
-                new("file"), new("recipe"), new("profile"), new("EC mS/cm", true), new("pH", true),
+                new("recipe"), new("profile"), new("EC mS/cm", true), new("pH", true),
                 .. Shown.Select(e => new Column(e, true)),
             ],
             [
                 .. facts.Recipes.Where(r => files.Contains(r.Recipe.File)).Select(r => (IReadOnlyList<string>)
                 [
-                    r.Recipe.File, r.Recipe.Name, r.Profile.Name,
+                    r.Recipe.File, r.Profile.Name,
                     Cells.Number(r.Chemistry.Final.IsSolved ? r.Chemistry.Final.Conductivity.At25?.MillisiemensPerCentimetre : null),
                     r.Chemistry.Final.IsSolved ? Cells.Ph(r.Chemistry.Final) : "",
                     .. Shown.Select(e => r.MilligramsPerLitre(e) is var value and > 0 ? Say.Number(value) : ""),
