@@ -38,6 +38,21 @@ public sealed class PastFaultTests
         Assert.True(watch.Elapsed < TimeSpan.FromSeconds(20), $"took {watch.Elapsed}.");
     }
 
+    /// <summary>Said "a pH of Infinity": the largest number there is was rounded up.</summary>
+    [Theory]
+    [InlineData("1.7976931348623157e308")]
+    [InlineData("-1.7976931348623157e308")]
+    [InlineData("5e-324")]
+    public void ANumberAtTheEndOfNumbersIsSaidAsOne(string number)
+    {
+        var tree = new MemoryFileTree("/shop")
+            .Add("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"pour": "1 L"}]}""")
+            .Add("b.batch.json", $$"""{"format": 1, "stock": "a.stock.json", "made": "2026-03-16", "batch": "{{number}} L", "readings": [{"pH": {{number}}}, {"EC": "{{number}} mS/cm"}]}""");
+        var said = Cli.RunOver(tree, "check", ".").Out;
+        Assert.DoesNotContain("Infinity", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", said, StringComparison.Ordinal);
+    }
+
     /// <summary>Printing one asked it for every dimension, and threw.</summary>
     [Fact]
     public void AQuantityCanBePrinted()
