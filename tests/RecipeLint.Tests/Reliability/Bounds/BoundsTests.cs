@@ -72,6 +72,7 @@ public sealed class BoundsTests
     /// <summary>All but the thousands of options of rules, which are read alike: every eleventh of those.</summary>
     private static bool IsInTheLongRun(BoundedInput input, int number) => !input.Place.StartsWith("/rules/", StringComparison.Ordinal) || number % 11 == 0;
 
+    /// <summary>Logs are put together to one that is set out in lines, so that comes to twice of what came in.</summary>
     private static Measured Answered(BoundedInput input, List<string> broken)
     {
         var tree = input.Tree();
@@ -96,7 +97,7 @@ public sealed class BoundsTests
             : answer.Error.Length > 2000 ? $"a line of {answer.Error.Length} characters"
             : IsLong && took.Seconds > _promised.TotalSeconds ? string.Create(CultureInfo.InvariantCulture, $"{took.Seconds:0.0} s of processor time")
             : IsLong && took.Peak > PromisedMebibytes ? string.Create(CultureInfo.InvariantCulture, $"{took.Peak:0} MiB")
-            : IsLong && answer.Out.Length > 4_000_000 ? $"{answer.Out.Length} characters of output"
+            : IsLong && answer.Out.Length > Math.Max(4_000_000, 2 * input.Files.Values.Sum(f => f.Length)) ? $"{answer.Out.Length} characters of output"
             : null;
         if (fault is not null)
         {
