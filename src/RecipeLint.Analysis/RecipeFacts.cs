@@ -38,7 +38,7 @@ public sealed record DoseFacts
     /// <summary>Declared or typical impurities, apart from the elements.</summary>
     public ElementTotals Impurities { get; init; } = ElementTotals.Empty;
 
-    public required ImmutableSortedDictionary<string, double> ComponentMoles { get; init; }
+    public required ComponentMoles ComponentMoles { get; init; }
 }
 
 /// <summary>What a dose of stock was computed from.</summary>
@@ -116,7 +116,7 @@ public sealed record RecipeFacts
     /// </summary>
     public required ImmutableSortedDictionary<string, ElementFact> Elements { get; init; }
 
-    public required ImmutableSortedDictionary<string, double> ComponentMoles { get; init; }
+    public required ComponentMoles ComponentMoles { get; init; }
 
     public required ChargeBalance Charge { get; init; }
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
@@ -41,7 +40,7 @@ public sealed record AdditionFacts
     public required ElementTotals Elements { get; init; }
 
     /// <summary>Moles of solution components brought, assay applied.</summary>
-    public required ImmutableSortedDictionary<string, double> ComponentMoles { get; init; }
+    public required ComponentMoles ComponentMoles { get; init; }
 
     /// <summary>The scale or measure it was taken with; null when none could be found.</summary>
     public Scale? Scale { get; init; }
@@ -62,6 +61,9 @@ public sealed record AdditionFacts
 
     /// <summary>What the rooms above have computed from these facts.</summary>
     internal Derived Derived { get; } = new();
+
+    /// <summary>Equal additions have equal ids; hashing everything they hold would cost more than it tells.</summary>
+    public override int GetHashCode() => StringComparer.Ordinal.GetHashCode(Id);
 }
 
 /// <summary>Source water that goes in, with the ions it brings.</summary>
@@ -85,7 +87,7 @@ public sealed record WaterFacts
 
     public required ElementTotals Elements { get; init; }
 
-    public required ImmutableSortedDictionary<string, double> ComponentMoles { get; init; }
+    public required ComponentMoles ComponentMoles { get; init; }
 }
 
 /// <summary>A measured part of another stock that goes in; what it brings stands among the additions.</summary>
@@ -114,7 +116,7 @@ public sealed record PhAdjustmentFacts(string Id, Place Place, double? TargetPh,
     public ElementTotals Elements { get; init; } = ElementTotals.Empty;
 
     /// <summary>What the reagent brings; part of the totals.</summary>
-    public ImmutableSortedDictionary<string, double> ComponentMoles { get; init; } = Solutions.ComponentMoles.Empty;
+    public ComponentMoles ComponentMoles { get; init; } = Solutions.ComponentMoles.Empty;
 
     /// <summary>True when it was done in another stock that an aliquot was taken of.</summary>
     public bool ThroughAliquot { get; init; }
@@ -151,7 +153,7 @@ public sealed record StockFacts
     public required ElementTotals Totals { get; init; }
 
     /// <summary>Moles of solution components in the whole batch, source water included, ordered by name.</summary>
-    public required ImmutableSortedDictionary<string, double> ComponentMoles { get; init; }
+    public required ComponentMoles ComponentMoles { get; init; }
 
     /// <summary>Stated, or the shop's site, or the assumed 5 to 30 °C.</summary>
     public required Interval<Temperature> StorageTemperature { get; init; }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using RecipeLint.Advice.Diagnosis;
@@ -9,6 +8,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Tests.Hazards;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Analysis.Workspaces;
@@ -133,7 +133,7 @@ public sealed class HazardMatrixTests
 
     private static Beaker Of(string one, string other) => new(
         [new BeakerItem(Bench.Substance(one), new Mass(50)), new BeakerItem(Bench.Substance(other), new Mass(50))], new Volume(1),
-        SolutionMix.Of(ImmutableSortedDictionary<string, double>.Empty, new Volume(1)));
+        SolutionMix.Of(ComponentMoles.Empty, new Volume(1)));
 
     private static bool Holds(StockFacts stock, string id) => stock.Additions.Any(a => a.Substance.Id == id);
 

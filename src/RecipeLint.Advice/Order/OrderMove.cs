@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
@@ -42,5 +42,5 @@ public sealed record OrderSolid(
 /// <summary>One addition put into what is in the vessel by then.</summary>
 /// <param name="Locked">Solids that outlast the mixing, afterwards.</param>
 internal sealed record OrderMove(
-    OrderUnit Unit, VesselContents After, MixingState State, ImmutableSortedDictionary<string, double> Locked,
+    OrderUnit Unit, VesselContents After, MixingState State, ComponentMoles Locked,
     IReadOnlyList<OrderSolid> Solids, OrderCost Cost);

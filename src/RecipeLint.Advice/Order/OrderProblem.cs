@@ -1,8 +1,8 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Advice.Order;
@@ -61,7 +61,7 @@ internal sealed class OrderProblem
     }
 
     /// <summary>Puts an addition to a set that is in the vessel, over the solids left behind.</summary>
-    public OrderMove Put(int set, ImmutableSortedDictionary<string, double> locked, OrderUnit unit)
+    public OrderMove Put(int set, ComponentMoles locked, OrderUnit unit)
     {
         var key = (set, Key(locked), unit.Index);
         if (!_moves.TryGetValue(key, out var move))
@@ -111,7 +111,7 @@ internal sealed class OrderProblem
     }
 
     /// <summary>A name for a set of solids, the same for amounts nobody could tell apart.</summary>
-    public static string Key(ImmutableSortedDictionary<string, double> locked) =>
+    public static string Key(ComponentMoles locked) =>
         string.Join(';', locked.Select(l => string.Create(CultureInfo.InvariantCulture, $"{l.Key}={l.Value:E4}")));
 
     /// <summary>Share of what the vessel's water holds of a slow salt that this one takes; null for one that is not slow.</summary>
@@ -123,7 +123,7 @@ internal sealed class OrderProblem
             ? share
             : null;
 
-    private OrderMove Try(int set, ImmutableSortedDictionary<string, double> locked, OrderUnit unit)
+    private OrderMove Try(int set, ComponentMoles locked, OrderUnit unit)
     {
         var before = Contents(set);
         var after = before.After(unit.Step, _stock);
@@ -137,7 +137,7 @@ internal sealed class OrderProblem
             var lost = solid.Locked > Mass.Zero && !IsInFinished(solid);
             if (lost)
             {
-                kept = kept.SetItem(solid.Name, solid.Locked.Grams / solid.Solid!.MolarMassGramsPerMole);
+                kept = kept.With(solid.Name, solid.Locked.Grams / solid.Solid!.MolarMassGramsPerMole);
             }
 
             var counted = lost ? Math.Max(0, solid.Locked.Grams - lockedBefore) : excess;
@@ -205,7 +205,7 @@ internal sealed class OrderProblem
         return contents;
     }
 
-    private MixingState State(int set, ImmutableSortedDictionary<string, double> locked)
+    private MixingState State(int set, ComponentMoles locked)
     {
         var key = (set, Key(locked));
         if (!_states.TryGetValue(key, out var state))

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Analysis.Solutions;
 
 namespace RecipeLint.Advice.Order;
 
@@ -99,7 +99,7 @@ internal static class OrderSearch
         return level[0].Cost < present ? level[0].Path() : [.. problem.Units];
     }
 
-    private sealed record Node(int Set, ImmutableSortedDictionary<string, double> Locked, OrderCost Cost, Node? Before, OrderUnit? Last)
+    private sealed record Node(int Set, ComponentMoles Locked, OrderCost Cost, Node? Before, OrderUnit? Last)
     {
         public List<OrderUnit> Path()
         {

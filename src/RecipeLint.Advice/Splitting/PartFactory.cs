@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
@@ -35,7 +34,7 @@ internal sealed class PartFactory
         [HazardRole.NitricAcid, HazardRole.SulfuricAcid, HazardRole.Peroxide, HazardRole.Hypochlorite, HazardRole.StrongOxidiser];
 
     private readonly SplitFrame _frame;
-    private readonly ImmutableSortedDictionary<string, double> _water;
+    private readonly ComponentMoles _water;
     private readonly bool _hasPreservative;
 
     public PartFactory(SplitFrame frame, IReadOnlyList<SplitUnit> units)

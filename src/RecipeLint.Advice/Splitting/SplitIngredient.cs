@@ -20,7 +20,7 @@ public sealed record SplitIngredient
     public MassFraction? Assay { get; init; }
 
     /// <summary>mol of each component per litre of final solution, assay applied.</summary>
-    public required ImmutableSortedDictionary<string, double> MolesPerLitre { get; init; }
+    public required ComponentMoles MolesPerLitre { get; init; }
 
     /// <summary>Elements per litre of final solution, assay applied.</summary>
     public required ElementTotals ElementsPerLitre { get; init; }

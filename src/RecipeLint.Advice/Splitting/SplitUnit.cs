@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
@@ -38,7 +37,7 @@ public sealed record SplitUnit(UnitKind Kind, IReadOnlyList<SplitIngredient> Ing
     private static readonly Element[] TraceElements =
         [Element.B, Element.Mn, Element.Zn, Element.Cu, Element.Mo, new("Ni"), new("Co"), new("I"), new("Se")];
 
-    public ImmutableSortedDictionary<string, double> MolesPerLitre { get; } = ComponentMoles.Sum(Ingredients.Select(i => i.MolesPerLitre));
+    public ComponentMoles MolesPerLitre { get; } = ComponentMoles.Sum(Ingredients.Select(i => i.MolesPerLitre));
 
     public double GramsPerLitre => Ingredients.Sum(i => i.Mass.GramsPerLitre);
 

@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
@@ -17,7 +17,7 @@ internal static class Adjustments
         Place place,
         double? targetPh,
         Substance? reagent,
-        ImmutableSortedDictionary<string, double> moles,
+        ComponentMoles moles,
         Mass water,
         bool openToAir,
         AssumptionList assumptions)

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
@@ -60,7 +59,7 @@ public sealed record Beaker(IReadOnlyList<BeakerItem> Items, Volume Volume, Solu
     public SolutionState State(Temperature at, double? setPh, bool openToAir, bool holdPh = false) =>
         StateSolver.Solve(Mix, new StateRequest(StateMoment.Mixing, at, openToAir, []) { SetPh = setPh, HoldPh = holdPh });
 
-    private static ImmutableSortedDictionary<string, double> Moles(BeakerItem item) =>
+    private static ComponentMoles Moles(BeakerItem item) =>
         ComponentMoles.Of(item.Substance.Dissolves.Select(y => KeyValuePair.Create(y.Component, y.MolesPerGram * item.Mass.Grams)));
 
     private static Portion PortionOf(Quantity amount) => amount.Dimension switch

@@ -20,10 +20,10 @@ public static class Forming
     /// <summary>
     /// True for a solid that forms readily, or a soluble salt with a handbook solubility, unless it is known to stay dissolved here.
     /// </summary>
-    internal static bool May(SolutionMix mix, Solid solid, Dictionary<Solid, double> salts) => solid.Role switch
+    internal static bool May(SolutionMix mix, Solid solid, bool isJudgedSalt) => solid.Role switch
     {
         SolidRole.FormsReadily => StaysDissolvedBecause(mix, solid) is null,
-        SolidRole.SolubleSalt => salts.ContainsKey(solid),
+        SolidRole.SolubleSalt => isJudgedSalt,
         _ => false,
     };
 

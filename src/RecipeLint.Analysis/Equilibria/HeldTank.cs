@@ -45,7 +45,7 @@ public sealed record HeldTank(double Ph, SolutionState State, double DosedAtOnce
         }
 
         var atOnce = Dosed(closed);
-        var left = mix.MolesPerLitre.SetItem(
+        var left = mix.MolesPerLitre.With(
             Component.Hydrogen, mix.MolesPerLitre.GetValueOrDefault(Component.Hydrogen) + (atOnce / MillimolesPerMole));
         var drifted = StateSolver.Solve(SolutionMix.Of(left, new Volume(1)), new StateRequest(StateMoment.TankInAir, bench, true, []));
         return new HeldTank(ph, held, atOnce, Dosed(held), drifted.IsSolved ? drifted.Ph : null);

@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Substances;
@@ -14,18 +14,20 @@ internal static class MixVolume
             .Where(c => c.IsInert && c.Formula is not null)
             .ToDictionary(c => SpeciesOf(c.Name), c => c.Formula!.MolarMass.GramsPerMole, StringComparer.Ordinal));
 
+    private static readonly BoundVolumes Bound = new();
+
     /// <summary>kg of water in a litre at 20 °C; null when the solutes leave no room.</summary>
-    public static double? KilogramsWaterPerLitre(ImmutableSortedDictionary<string, double> molesPerLitre)
+    public static double? KilogramsWaterPerLitre(ComponentMoles molesPerLitre)
     {
         var (names, amounts) = Split(molesPerLitre);
-        return SolutionVolume.For(names, GramsPerMole.Value).KilogramsWaterPerLitre(amounts, SolutionMix.FilledAtCelsius);
+        return Bound.To(names, GramsPerMole.Value).KilogramsWaterPerLitre(amounts, SolutionMix.FilledAtCelsius);
     }
 
     /// <summary>Litres that 1 kg of water with these solutes (mol per kg) fills; null when there is no such solution.</summary>
-    public static double? LitresPerKilogramWater(ImmutableSortedDictionary<string, double> molality, double celsius)
+    public static double? LitresPerKilogramWater(ComponentMoles molality, double celsius)
     {
         var (names, amounts) = Split(molality);
-        var state = SolutionVolume.For(names, GramsPerMole.Value).Evaluate(amounts, celsius);
+        var state = Bound.To(names, GramsPerMole.Value).Evaluate(amounts, celsius);
         return state.IsGiven ? state.LitresPerKgWater : null;
     }
 
@@ -39,7 +41,7 @@ internal static class MixVolume
             (names[i], amounts[i]) = (SpeciesOf(state.Species[i].Name), state.Species[i].MolPerKg);
         }
 
-        var volume = SolutionVolume.For(names, GramsPerMole.Value).Evaluate(amounts, celsius);
+        var volume = Bound.To(names, GramsPerMole.Value).Evaluate(amounts, celsius);
         return volume.IsGiven ? volume.LitresPerKgWater : null;
     }
 
@@ -61,12 +63,26 @@ internal static class MixVolume
         return result;
     }
 
-    private static (string[] Names, double[] Amounts) Split(ImmutableSortedDictionary<string, double> amounts)
+    private static (string[] Names, double[] Amounts) Split(ComponentMoles amounts)
     {
-        var rows = amounts.Where(a => a.Value != 0).Select(a => a.Key == Component.Hydrogen && a.Value < 0
-            ? KeyValuePair.Create("OH-", -a.Value)
-            : KeyValuePair.Create(SpeciesOf(a.Key), a.Value)).ToList();
-        return ([.. rows.Select(r => r.Key)], [.. rows.Select(r => r.Value)]);
+        var count = 0;
+        foreach (var (_, value) in amounts)
+        {
+            count += value != 0 ? 1 : 0;
+        }
+
+        var (names, values) = (new string[count], new double[count]);
+        var at = 0;
+        foreach (var (name, value) in amounts)
+        {
+            if (value != 0)
+            {
+                (names[at], values[at]) = name == Component.Hydrogen && value < 0 ? ("OH-", -value) : (SpeciesOf(name), value);
+                at++;
+            }
+        }
+
+        return (names, values);
     }
 
     /// <summary>The physical tables write charges without a figure for one and know two neutral solutes by their names.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
@@ -18,7 +17,7 @@ public sealed record ReagentDemand(
     public ElementTotals Elements { get; init; } = ElementTotals.Empty;
 
     /// <summary>Moles of components the reagent adds.</summary>
-    public ImmutableSortedDictionary<string, double> ComponentMoles { get; init; } = Solutions.ComponentMoles.Empty;
+    public ComponentMoles ComponentMoles { get; init; } = Solutions.ComponentMoles.Empty;
 }
 
 /// <summary>Acid or alkali that a pH takes.</summary>
@@ -42,7 +41,7 @@ public static class PhDemand
     /// <param name="at">0 to 45 °C.</param>
     /// <param name="openToAir">True when the solution comes to rest with the carbon dioxide of the air.</param>
     public static ReagentDemand Find(
-        ImmutableSortedDictionary<string, double> moles, Mass water, Substance reagent, double targetPh, Temperature at,
+        ComponentMoles moles, Mass water, Substance reagent, double targetPh, Temperature at,
         bool openToAir = false)
     {
         ReagentDemand No(string reason, double? before = null) => new(reagent, targetPh, null, null, before, reason);
@@ -171,7 +170,7 @@ public static class PhDemand
 
     /// <summary>The solution with some reagent in it.</summary>
     private sealed class Vessel(
-        ImmutableSortedDictionary<string, double> moles, double kilogramsWater, Substance reagent, double celsius, double? carbonDioxide)
+        ComponentMoles moles, double kilogramsWater, Substance reagent, double celsius, double? carbonDioxide)
     {
         public double KilogramsWater => kilogramsWater;
 

@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Analysis.Equilibria;
@@ -65,8 +65,8 @@ public sealed class RecipeChemistry
         return new RecipeChemistry(before, reagent is null ? null : whole, states, doubts.Count == 0);
     }
 
-    private static ImmutableSortedDictionary<string, double> Poured(RecipeFacts recipe) =>
+    private static ComponentMoles Poured(RecipeFacts recipe) =>
         Solutions.ComponentMoles.Sum([.. recipe.Doses.Select(d => d.ComponentMoles), .. recipe.Water is { } water
             ? [water.ComponentMoles]
-            : Array.Empty<ImmutableSortedDictionary<string, double>>()]);
+            : Array.Empty<ComponentMoles>()]);
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using RecipeLint.Analysis.Solutions;
@@ -32,7 +31,7 @@ public sealed record SolutionMix
     private const double AcidWorthCounting = 0.01;
 
     /// <summary>What is in a litre, hydrogen ions and inert ions included; mol/L at 20 °C, ordered by name.</summary>
-    public required ImmutableSortedDictionary<string, double> MolesPerLitre { get; init; }
+    public required ComponentMoles MolesPerLitre { get; init; }
 
     /// <summary>kg of water in a litre of the solution at 20 °C; 0 when there is a failure.</summary>
     public double KilogramsWaterPerLitre { get; init; }
@@ -55,7 +54,7 @@ public sealed record SolutionMix
     /// What the silicates put in bring of <see cref="MolesPerLitre"/>, their alkali included; empty without silicate, and where what came
     /// with it is not known. mol/L at 20 °C.
     /// </summary>
-    public ImmutableSortedDictionary<string, double> SilicatesPerLitre { get; init; } = ComponentMoles.Empty;
+    public ComponentMoles SilicatesPerLitre { get; init; } = ComponentMoles.Empty;
 
     /// <summary>Why there is no such solution; null when there is one.</summary>
     public string? Failure { get; init; }
@@ -75,14 +74,14 @@ public sealed record SolutionMix
     /// <summary>The mix of a whole batch.</summary>
     /// <param name="moles">Components in the batch, hydrogen ions and "inert:" names included.</param>
     /// <param name="volume">What the batch is filled up to at 20 °C.</param>
-    public static SolutionMix Of(ImmutableSortedDictionary<string, double> moles, Volume volume)
+    public static SolutionMix Of(ComponentMoles moles, Volume volume)
     {
         if (!(volume.Litres > 0) || !double.IsFinite(volume.Litres))
         {
             return new SolutionMix { MolesPerLitre = ComponentMoles.Empty, Failure = "The volume of the solution is not known." };
         }
 
-        var perLitre = ComponentMoles.Of(moles.Select(m => KeyValuePair.Create(m.Key, m.Value / volume.Litres)));
+        var perLitre = moles.Over(volume.Litres);
         if (Refuse(perLitre) is { } refusal)
         {
             return new SolutionMix { MolesPerLitre = perLitre, Failure = refusal };
@@ -115,7 +114,7 @@ public sealed record SolutionMix
     }
 
     /// <summary>The mix of components with a known mass of water; concentrations per litre follow from the volume model.</summary>
-    public static SolutionMix InWater(ImmutableSortedDictionary<string, double> moles, Mass water)
+    public static SolutionMix InWater(ComponentMoles moles, Mass water)
     {
         var kilograms = water.Grams / 1000;
         if (!(kilograms > 0) || !double.IsFinite(kilograms))
@@ -128,13 +127,13 @@ public sealed record SolutionMix
             return new SolutionMix { MolesPerLitre = ComponentMoles.Empty, Failure = refusal };
         }
 
-        var perKilogram = ComponentMoles.Of(moles.Select(m => KeyValuePair.Create(m.Key, m.Value / kilograms)));
+        var perKilogram = moles.Over(kilograms);
         if (MixVolume.LitresPerKilogramWater(perKilogram, FilledAtCelsius) is not { } litres)
         {
             return new SolutionMix { MolesPerLitre = ComponentMoles.Empty, Failure = "The amounts are not those of a solution." };
         }
 
-        var perLitre = ComponentMoles.Of(perKilogram.Select(m => KeyValuePair.Create(m.Key, m.Value / litres)));
+        var perLitre = perKilogram.Over(litres);
         return Balanced(perLitre, 1 / litres);
     }
 
@@ -164,7 +163,7 @@ public sealed record SolutionMix
     /// <summary>The same solution, with what is known of how its silicate was put in.</summary>
     /// <param name="contributions">What each thing put in brings to the whole; those without silicon are passed over. mol.</param>
     /// <param name="volume">What they were put into.</param>
-    public SolutionMix WithSilicates(IEnumerable<ImmutableSortedDictionary<string, double>> contributions, Volume volume)
+    public SolutionMix WithSilicates(IEnumerable<ComponentMoles> contributions, Volume volume)
     {
         var silicates = contributions.Where(c => c.GetValueOrDefault(Component.Silicate) > 0).ToList();
         return silicates.Count == 0 ? this : this with { SilicatesPerLitre = ComponentMoles.Sum(silicates).Times(1 / volume.Litres) };
@@ -190,12 +189,17 @@ public sealed record SolutionMix
         return new StrongBox<bool>(own.Converged && now.Converged && now.Ph >= own.Ph - Forming.PhTakenDown);
     }
 
-    private static SolutionMix Balanced(ImmutableSortedDictionary<string, double> perLitre, double kilogramsPerLitre)
+    private static int BySize(KeyValuePair<string, double> a, KeyValuePair<string, double> b) =>
+        Math.Abs(a.Value).CompareTo(Math.Abs(b.Value)) is not 0 and var size ? size : string.CompareOrdinal(a.Key, b.Key);
+
+    private static SolutionMix Balanced(ComponentMoles perLitre, double kilogramsPerLitre)
     {
         var known = new List<KeyValuePair<string, double>>();
         var inert = new List<InertIon>();
         double open = 0, all = 0;
-        foreach (var (name, moles) in perLitre.OrderBy(a => Math.Abs(a.Value)).ThenBy(a => a.Key, StringComparer.Ordinal))
+        KeyValuePair<string, double>[] smallestFirst = [.. perLitre];
+        Array.Sort(smallestFirst, BySize);
+        foreach (var (name, moles) in smallestFirst)
         {
             var molality = moles / kilogramsPerLitre;
             var charge = IonFacts.Charge(name);
@@ -235,7 +239,7 @@ public sealed record SolutionMix
     private static string Plain(string name) =>
         name.StartsWith(SolutionComponent.InertPrefix, StringComparison.Ordinal) ? name[SolutionComponent.InertPrefix.Length..] : name;
 
-    private static string? Refuse(ImmutableSortedDictionary<string, double> moles)
+    private static string? Refuse(ComponentMoles moles)
     {
         foreach (var (name, amount) in moles)
         {

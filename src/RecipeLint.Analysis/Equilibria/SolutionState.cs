@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
@@ -145,8 +145,8 @@ public sealed record SolutionState
     public IReadOnlyList<SaltVerdict> Salts { get; init; } = [];
 
     /// <summary>What stays dissolved, mol per litre of solution as filled; components by name without hydrogen ions.</summary>
-    public ImmutableSortedDictionary<string, double> DissolvedMolesPerLitre =>
-        Details?.DissolvedMolesPerLitre ?? ImmutableSortedDictionary<string, double>.Empty;
+    public ComponentMoles DissolvedMolesPerLitre =>
+        Details?.DissolvedMolesPerLitre ?? ComponentMoles.Empty;
 
     public IReadOnlyList<ChelateShare> Chelates => Details?.Chelates ?? [];
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
@@ -26,7 +25,7 @@ internal sealed class StateDetails(
 
     private ConductivityAt25? _conductivity;
     private IReadOnlyList<SolidStanding>? _near;
-    private ImmutableSortedDictionary<string, double>? _dissolved;
+    private ComponentMoles? _dissolved;
     private Holders? _holders;
     private IReadOnlyList<PreservativeAcid>? _preservatives;
     private Validity? _validity;
@@ -42,7 +41,7 @@ internal sealed class StateDetails(
 
     public IReadOnlyList<SolidStanding> NearSaturation => _near ??= Near();
 
-    public ImmutableSortedDictionary<string, double> DissolvedMolesPerLitre => _dissolved ??= Dissolved();
+    public ComponentMoles DissolvedMolesPerLitre => _dissolved ??= Dissolved();
 
     public IReadOnlyList<ChelateShare> Chelates => Held.Shares;
 
@@ -71,7 +70,7 @@ internal sealed class StateDetails(
             .ThenBy(s => s.Solid.Name, StringComparer.Ordinal),
     ];
 
-    private ImmutableSortedDictionary<string, double> Dissolved() =>
+    private ComponentMoles Dissolved() =>
         ComponentMoles.Of(
             left.Totals.Present
                 .Concat(left.Inert.Select(i => KeyValuePair.Create(i.Name, i.MolPerKg)))

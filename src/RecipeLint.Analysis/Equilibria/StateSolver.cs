@@ -84,21 +84,13 @@ public static class StateSolver
         }
 
         var salts = SaltVerdicts.Of(input, clear);
-        var ofSalts = new Dictionary<Solid, double>(salts.Count, ReferenceEqualityComparer.Instance);
-        foreach (var salt in salts)
-        {
-            ofSalts.TryAdd(salt.Solid, salt.Index);
-        }
-
-        var allowed = clear.Solids
-            .Where(s => (s.Solid == request.Besides || Forming.May(mix, s.Solid, ofSalts)) && request.Narrow?.Invoke(s) != false)
-            .ToList();
 
         // Where nothing that may form is past its limit, the clear solution is the answer.
         PrecipitationResult? settled = null;
-        if (allowed.Exists(s => ofSalts.GetValueOrDefault(s.Solid, s.Index) > 0))
+        if (MayForm(mix, request, clear, salts, pastItsLimit: true).Count > 0)
         {
-            settled = EquilibriumSolver.Product.Precipitate(input with { StartFrom = clear }, allowed.Select(s => s.Solid));
+            settled = EquilibriumSolver.Product.Precipitate(
+                input with { StartFrom = clear }, MayForm(mix, request, clear, salts, pastItsLimit: false));
             if (!settled.Converged)
             {
                 return Failed(empty, settled.Failure!);
@@ -106,6 +98,35 @@ public static class StateSolver
         }
 
         return With(empty, request, clear, settled, salts);
+    }
+
+    /// <summary>What may form of a solution, or the first of it that is past its limit.</summary>
+    /// <param name="salts">In the order of the solids, as <see cref="SaltVerdicts"/> gives them.</param>
+    private static List<Solid> MayForm(
+        SolutionMix mix, StateRequest request, Equilibrium clear, IReadOnlyList<SaltVerdict> salts, bool pastItsLimit)
+    {
+        var result = new List<Solid>();
+        var salt = 0;
+        foreach (var solid in clear.Solids)
+        {
+            var isSalt = salt < salts.Count && ReferenceEquals(salts[salt].Solid, solid.Solid);
+            var index = isSalt ? salts[salt++].Index : solid.Index;
+            if (pastItsLimit && !(index > 0))
+            {
+                continue;
+            }
+
+            if ((solid.Solid == request.Besides || Forming.May(mix, solid.Solid, isSalt)) && request.Narrow?.Invoke(solid) != false)
+            {
+                result.Add(solid.Solid);
+                if (pastItsLimit)
+                {
+                    return result;
+                }
+            }
+        }
+
+        return result;
     }
 
     private static SolutionState With(

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -103,5 +102,5 @@ public static class SuppliersOfSolid
                 s.Source.Id, s.Source.Place, s.Source.Name, component, s.Moles / total, component == Component.Hydrogen && sign < 0));
     }
 
-    private sealed record Source(string Id, Place Place, string Name, ImmutableSortedDictionary<string, double> Moles);
+    private sealed record Source(string Id, Place Place, string Name, ComponentMoles Moles);
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -18,7 +17,7 @@ internal static class ChargeBook
 
     /// <summary>The ions of a solution, by name, and their balance.</summary>
     /// <param name="moles">Components in the whole volume; hydrogen ions are not counted as cations.</param>
-    public static (IReadOnlyList<IonFact> Ions, ChargeBalance Balance) Of(ImmutableSortedDictionary<string, double> moles, Volume volume)
+    public static (IReadOnlyList<IonFact> Ions, ChargeBalance Balance) Of(ComponentMoles moles, Volume volume)
     {
         var free = moles.Where(m => m.Key != Component.Hydrogen && m.Value > 0).ToDictionary(m => m.Key, m => m.Value);
         var ions = new List<IonFact>();

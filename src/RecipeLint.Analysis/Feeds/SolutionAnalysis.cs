@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Solutions;
@@ -98,7 +97,7 @@ internal static class SolutionAnalysis
 
     /// <summary>Growers' tanks stand open and are stirred, so the reagent is what the solution takes at rest with the air.</summary>
     private static PhAdjustmentFacts? Adjustment(
-        RecipeDocument recipe, ImmutableSortedDictionary<string, double> moles, Volume final, AssumptionList assumptions)
+        RecipeDocument recipe, ComponentMoles moles, Volume final, AssumptionList assumptions)
     {
         if (recipe.Adjust is not { } adjust)
         {

@@ -18,6 +18,11 @@ internal static class Fermentation
     /// <summary>Present where the file keeps it warm for weeks unguarded, possible elsewhere; null where nothing ferments.</summary>
     public static Hazard? Of(Holding holding, HazardLimits limits)
     {
+        if (!holding.Has(HazardRole.Fermentable) && !holding.Has(HazardRole.Unknown))
+        {
+            return null;
+        }
+
         if (Largest(holding) is not { } food || KillsYeast(holding, limits) || holding.Kept?.NothingGrows(limits) == true)
         {
             return null;

@@ -138,6 +138,9 @@ public static class HazardGate
 
     /// <summary>Each kind once, at its worst; what is to be left alone first.</summary>
     internal static IReadOnlyList<Hazard> Gravest(IEnumerable<Hazard> hazards) =>
+        hazards.ToList() is { Count: > 0 } all ? Gravest(all) : [];
+
+    private static IReadOnlyList<Hazard> Gravest(List<Hazard> hazards) =>
     [
         .. hazards.GroupBy(h => h.Kind)
             .Select(g => g.OrderByDescending(h => h.Grade).ThenByDescending(h => h.IsWhereTheyMeet)
@@ -149,8 +152,13 @@ public static class HazardGate
 
     private static Hazard? Chlorine(Holding holding, HazardLimits limits)
     {
+        if (holding.First(HazardRole.Hypochlorite) is not { } bleach)
+        {
+            return null;
+        }
+
         var chlorine = 1000 * ChlorineGramsPerMole * ChlorinePerLitre(holding);
-        if (holding.First(HazardRole.Hypochlorite) is not { } bleach || Rounding.SixDigits(chlorine) < limits.ChlorineFrom)
+        if (Rounding.SixDigits(chlorine) < limits.ChlorineFrom)
         {
             return null;
         }
@@ -170,6 +178,11 @@ public static class HazardGate
 
     private static Hazard? Chloramines(Holding holding, HazardLimits limits)
     {
+        if (!holding.Has(HazardRole.Hypochlorite))
+        {
+            return null;
+        }
+
         var chlorine = 1000 * ChlorineGramsPerMole * ChlorinePerLitre(holding);
         return holding.First(HazardRole.Hypochlorite) is { } bleach
             && Rounding.SixDigits(chlorine) >= limits.ChlorineFrom
@@ -189,6 +202,11 @@ public static class HazardGate
     /// </summary>
     private static Hazard? Bleaching(Holding holding, HazardLimits limits)
     {
+        if (!holding.Has(HazardRole.Hypochlorite) || !holding.Has(HazardRole.Organic))
+        {
+            return null;
+        }
+
         var organic = holding.Having(HazardRole.Organic).Where(i => !i.Is(HazardRole.Acid) && !i.Is(HazardRole.Amine)
             && !i.Is(HazardRole.Hypochlorite)).ToList();
         var litres = LitresPerMole * Math.Min(
@@ -203,6 +221,11 @@ public static class HazardGate
     /// <summary>Nitric acid mixed through with organic matter: slow in the cold, and it runs away once it is warm.</summary>
     private static Hazard? NitricThrough(Holding holding, HazardLimits limits)
     {
+        if (!holding.Has(HazardRole.NitricAcid) && limits.NitricStandingFrom > 0)
+        {
+            return null;
+        }
+
         var acid = holding.GramsPerLitre(HazardRole.NitricAcid);
         var organic = holding.Having(HazardRole.Organic).Where(i => !i.Is(HazardRole.NitricAcid)).ToList();
         return Rounding.SixDigits(acid) >= limits.NitricStandingFrom
@@ -215,6 +238,11 @@ public static class HazardGate
 
     private static Hazard? Nitrite(Holding holding, HazardLimits limits)
     {
+        if (!holding.Has(HazardRole.Nitrite))
+        {
+            return null;
+        }
+
         var nitrite = 1000 * holding.GramsPerLitre(HazardRole.Nitrite);
         return holding.First(HazardRole.Nitrite) is { } salt && Rounding.SixDigits(nitrite) >= limits.NitriteFrom
             && holding.First(Acids) is { } acid
@@ -258,8 +286,13 @@ public static class HazardGate
 
     private static Hazard? Oxygen(Holding holding, HazardLimits limits)
     {
+        if (holding.First(HazardRole.Peroxide) is not { } peroxide)
+        {
+            return null;
+        }
+
         var litres = PeroxidePerLitre(holding) / 2 * LitresPerMole;
-        if (holding.First(HazardRole.Peroxide) is not { } peroxide || Rounding.SixDigits(litres) < limits.GasFrom)
+        if (Rounding.SixDigits(litres) < limits.GasFrom)
         {
             return null;
         }
@@ -303,6 +336,11 @@ public static class HazardGate
     private static Hazard? Ammonia(Holding holding, HazardLimits limits)
     {
         if (holding.First(HazardRole.AmmoniaWater, HazardRole.Ammonium) is not { } ammonium)
+        {
+            return null;
+        }
+
+        if (!holding.Has(HazardRole.Alkali))
         {
             return null;
         }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
@@ -12,7 +11,7 @@ namespace RecipeLint.Analysis.Hazards;
 /// <param name="PureGrams">Of the named compound itself.</param>
 /// <param name="Moles">What it sets free, by component.</param>
 /// <param name="Place">Where the file says so; null for a reagent somebody thinks of.</param>
-public sealed record Held(Substance Substance, double Grams, double PureGrams, ImmutableSortedDictionary<string, double> Moles,
+public sealed record Held(Substance Substance, double Grams, double PureGrams, ComponentMoles Moles,
     Place? Place)
 {
     private readonly (IReadOnlySet<HazardRole> Roles, RoleSet Set) _does = RolesOf(Substance);

@@ -84,7 +84,25 @@ public sealed record Holding
 
     public IEnumerable<Held> Having(HazardRole role) => _roles.Has(role) ? Items.Where(i => i.Is(role)) : [];
 
-    public Held? First(params HazardRole[] roles) => roles.SelectMany(Having).FirstOrDefault();
+    /// <summary>Whether anything in it has the role.</summary>
+    public bool Has(HazardRole role) => _roles.Has(role);
+
+    /// <summary>The first thing of the first role that any has.</summary>
+    public Held? First(params ReadOnlySpan<HazardRole> roles)
+    {
+        foreach (var role in roles)
+        {
+            for (var i = 0; Has(role) && i < Items.Count; i++)
+            {
+                if (Items[i].Is(role))
+                {
+                    return Items[i];
+                }
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>mol/L of a component, from what was put in; source water is left out.</summary>
     public double MolesPerLitre(string component) => Items.Sum(i => i.MolesOf(component)) / Litres;

@@ -128,6 +128,11 @@ public static class MeetingHazards
     /// <summary>Nitric acid with iron(II) or iodide gives brown fumes, with chloride chlorine as well.</summary>
     private static Hazard? NitricReductant(Meeting meeting, HazardLimits limits)
     {
+        if (!meeting.Roles.Has(HazardRole.NitricAcid))
+        {
+            return null;
+        }
+
         (HazardRole Role, double Limit)[] partners =
         [
             (HazardRole.Reductant, limits.NitricReductantFrom), (HazardRole.Chloride, limits.NitricFrom),
@@ -143,6 +148,11 @@ public static class MeetingHazards
     /// <summary>Strong sulfuric acid with chloride, nitrate or organic matter.</summary>
     private static Hazard? Fumes(Meeting meeting, HazardLimits limits)
     {
+        if (!meeting.Roles.Has(HazardRole.SulfuricAcid))
+        {
+            return null;
+        }
+
         HazardRole[] partners = [HazardRole.Chloride, HazardRole.OxidisingSalt, HazardRole.NitricAcid, HazardRole.Organic];
         return partners
             .Select(role => Of(

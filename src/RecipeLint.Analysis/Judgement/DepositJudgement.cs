@@ -150,7 +150,8 @@ public sealed class DepositJudgement
 
     /// <summary>A solid that waits for the air is judged once the iron is oxidised.</summary>
     private static SolutionState AirFirst(SolutionState state, DepositOwner owner) =>
-        state.Clear!.Solids.Any(s => s.Index > 0 && s.Solid.Owner == owner.Name && Forming.WaitsForTheAir(state.Mix, s.Solid))
+        state.Mix.Totals[Component.FerrousIron] > 0
+        && state.Clear!.Solids.Any(s => s.Index > 0 && s.Solid.Owner == owner.Name && Forming.WaitsForTheAir(state.Mix, s.Solid))
             ? state.OnceIronIsOxidised()
             : state;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
@@ -45,7 +44,7 @@ internal static class LocalExcessLine
     /// <param name="after">The vessel after.</param>
     /// <param name="bulk">State of the vessel after.</param>
     public static IReadOnlyList<LocalExcess> Of(
-        VesselContents before, VesselContents after, ImmutableSortedDictionary<string, double> locked, MixingState bulk, double celsius)
+        VesselContents before, VesselContents after, ComponentMoles locked, MixingState bulk, double celsius)
     {
         var (standing, standingWater) = VesselSettling.Dissolved(before, locked);
         if (standingWater <= 0 || bulk.Failure is not null || Stream(before, after, celsius) is not { } stream)
@@ -103,7 +102,7 @@ internal static class LocalExcessLine
         : Enumerable.Range(1, Points).Select(i => stirred * Math.Pow(RichestShare / stirred, (double)i / Points));
 
     /// <summary>What is poured, as the solution it meets the vessel as; null when nothing that dissolves is poured.</summary>
-    private static (ImmutableSortedDictionary<string, double> Moles, double WaterGrams)? Stream(
+    private static (ComponentMoles Moles, double WaterGrams)? Stream(
         VesselContents before, VesselContents after, double celsius)
     {
         var moles = ComponentMoles.Sum([after.Moles, before.Moles.Times(-1)]);

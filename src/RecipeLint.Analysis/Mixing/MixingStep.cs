@@ -15,7 +15,7 @@ public sealed partial record MixingStep(int Index, Step Step, VesselContents Bef
     private const double WarmCelsius = 40;
 
     /// <summary>What this step puts in; empty for water and handling.</summary>
-    public IReadOnlyList<AdditionFacts> Added => [.. After.Additions.Skip(Before.Additions.Count)];
+    public IReadOnlyList<AdditionFacts> Added { get; } = [.. After.Additions.Skip(Before.Additions.Count)];
 
     public bool BringsWater => Step is PourStep or TopUpStep;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Physical;
@@ -15,13 +14,13 @@ public sealed class VesselContents
     public const double BenchCelsius = SolutionMix.FilledAtCelsius;
 
     private readonly Put _put;
-    private readonly ImmutableSortedDictionary<string, double> _otherMoles;
+    private readonly ComponentMoles _otherMoles;
     private readonly double _reagentGrams;
-    private readonly Lazy<ImmutableSortedDictionary<string, double>> _moles;
+    private readonly Lazy<ComponentMoles> _moles;
     private readonly Lazy<double> _litres;
 
     private VesselContents(
-        Put additions, double freeWaterGrams, ImmutableSortedDictionary<string, double> otherMoles, double reagentGrams)
+        Put additions, double freeWaterGrams, ComponentMoles otherMoles, double reagentGrams)
     {
         _put = additions;
         FreeWaterGrams = freeWaterGrams;
@@ -55,12 +54,17 @@ public sealed class VesselContents
     public double Litres => _litres.Value;
 
     /// <summary>Moles of solution components in the vessel, source water and reagents included.</summary>
-    public ImmutableSortedDictionary<string, double> Moles => _moles.Value;
+    public ComponentMoles Moles => _moles.Value;
 
     /// <summary>Grams of the named compound itself that an addition brings: 38 g of 100 g nitric acid 38 %.</summary>
     public static double PureGrams(AdditionFacts addition)
     {
-        var yield = addition.Substance.Dissolves.FirstOrDefault(d => d.MolesPerGram != 0);
+        ComponentYield? yield = null;
+        for (var i = 0; yield is null && i < addition.Substance.Dissolves.Count; i++)
+        {
+            yield = addition.Substance.Dissolves[i] is { MolesPerGram: not 0 } found ? found : null;
+        }
+
         var share = yield is not null && addition.Mass.Grams > 0
             ? addition.ComponentMoles.GetValueOrDefault(yield.Component) / (yield.MolesPerGram * addition.Mass.Grams)
             : addition.Assay.Value;

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
@@ -16,15 +16,14 @@ internal static class VesselSettling
     private const double NoIron = 1e-9;
 
     /// <summary>Nothing locked.</summary>
-    public static ImmutableSortedDictionary<string, double> NothingLocked { get; } =
-        ImmutableSortedDictionary.Create<string, double>(StringComparer.Ordinal);
+    public static ComponentMoles NothingLocked => ComponentMoles.Empty;
 
     /// <summary>The state of a vessel.</summary>
     /// <param name="locked">Moles of solids, by name, that formed earlier and dissolve again only slowly.</param>
     /// <param name="startFrom">A similar solution to begin the iteration at.</param>
     /// <param name="inTime">False to wait for all that falls out in the end; true for what forms within the minutes of mixing.</param>
     public static MixingState Settle(
-        VesselContents contents, ImmutableSortedDictionary<string, double> locked, double celsius, bool inTime = true,
+        VesselContents contents, ComponentMoles locked, double celsius, bool inTime = true,
         Equilibrium? startFrom = null)
     {
         var at = new Temperature(Math.Clamp(celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius));
@@ -73,19 +72,19 @@ internal static class VesselSettling
     }
 
     /// <summary>What a state adds to the locked solids.</summary>
-    public static ImmutableSortedDictionary<string, double> LockedAfter(MixingState state, ImmutableSortedDictionary<string, double> locked)
+    public static ComponentMoles LockedAfter(MixingState state, ComponentMoles locked)
     {
         foreach (var solid in state.Solids.Where(s => s.Solid is not null && s.Locked > Mass.Zero))
         {
-            locked = locked.SetItem(solid.Name, solid.Locked.Grams / solid.Solid!.MolarMassGramsPerMole);
+            locked = locked.With(solid.Name, solid.Locked.Grams / solid.Solid!.MolarMassGramsPerMole);
         }
 
         return locked;
     }
 
     /// <summary>What the solution has to itself: all moles and g of water, without those of the locked solids.</summary>
-    public static (ImmutableSortedDictionary<string, double> Moles, double WaterGrams) Dissolved(
-        VesselContents contents, ImmutableSortedDictionary<string, double> locked)
+    public static (ComponentMoles Moles, double WaterGrams) Dissolved(
+        VesselContents contents, ComponentMoles locked)
     {
         var water = contents.Solvent.Grams;
         if (locked.IsEmpty)
@@ -93,7 +92,7 @@ internal static class VesselSettling
             return (contents.Moles, water);
         }
 
-        var moles = contents.Moles.ToBuilder();
+        var moles = contents.Moles;
         foreach (var (name, amount) in locked)
         {
             foreach (var (component, count) in ConstantSet.Product.FindSolid(name)!.Composition)
@@ -105,11 +104,11 @@ internal static class VesselSettling
                 }
 
                 var left = moles.GetValueOrDefault(component) - (count * amount);
-                moles[component] = component == Component.Hydrogen ? left : Math.Max(0, left);
+                moles = moles.With(component, component == Component.Hydrogen ? left : Math.Max(0, left));
             }
         }
 
-        return (moles.ToImmutable(), water);
+        return (moles, water);
     }
 
     /// <summary>The solid put in as a salt whose own solid this is; null for a solid of parts that came with different salts.</summary>
@@ -134,7 +133,7 @@ internal static class VesselSettling
     }
 
     /// <summary>A salt that lies there, or a seed of an earlier step, needs no supersaturation to start from.</summary>
-    private static bool MayForm(SolidIndex s, VesselContents contents, ImmutableSortedDictionary<string, double> locked, bool inTime) =>
+    private static bool MayForm(SolidIndex s, VesselContents contents, ComponentMoles locked, bool inTime) =>
         s.Solid.Role != SolidRole.FormsReadily
         || (s.Index > 0
             && (!inTime
@@ -143,7 +142,7 @@ internal static class VesselSettling
                 || SaltOf(contents, s.Solid) is not null));
 
     /// <summary>The solution in a vessel, with what is known of its silicate.</summary>
-    public static SolutionMix MixOf(VesselContents contents, ImmutableSortedDictionary<string, double> moles, double waterGrams)
+    public static SolutionMix MixOf(VesselContents contents, ComponentMoles moles, double waterGrams)
     {
         var mix = SolutionMix.InWater(moles, new Mass(waterGrams));
         if (mix.Failure is not null || !contents.Additions.Any(a => a.ComponentMoles.GetValueOrDefault(Component.Silicate) > 0))

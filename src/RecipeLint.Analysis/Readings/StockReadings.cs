@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Analysis.Readings;
@@ -37,7 +37,7 @@ internal sealed class StockReadings
     /// <param name="stock">Tells how the silicate was put in.</param>
     /// <param name="moles">Components of the whole batch.</param>
     /// <param name="volume">What it is filled up to at 20 °C.</param>
-    public static StockReadings Of(StockFacts stock, ImmutableSortedDictionary<string, double> moles, Volume volume) =>
+    public static StockReadings Of(StockFacts stock, ComponentMoles moles, Volume volume) =>
         new(SolutionMix.Of(moles, volume).WithSilicates(stock.Additions.Select(a => a.ComponentMoles), volume));
 
     /// <summary>The value; null when the model gives none, or when nothing is dissolved.</summary>

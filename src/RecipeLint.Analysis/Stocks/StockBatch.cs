@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Physical;
@@ -207,7 +206,7 @@ internal sealed class StockBatch
         _inVessel += adjustment.Volume ?? Volume.Zero;
     }
 
-    private ImmutableSortedDictionary<string, double> InVesselMoles() => ComponentMoles.Sum(
+    private ComponentMoles InVesselMoles() => ComponentMoles.Sum(
         [
             .. _additions.Select(a => a.ComponentMoles), .. _waters.Select(w => w.ComponentMoles),
             .. _adjustments.Select(a => a.ComponentMoles),

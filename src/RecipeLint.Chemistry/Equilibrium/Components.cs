@@ -7,6 +7,7 @@ namespace RecipeLint.Chemistry.Equilibrium;
 public static class Components
 {
     internal const int Hydrogen = 0, Water = 1;
+    private static readonly Dictionary<string, int> Places = ThermoTables.ComponentNames.Index().ToDictionary(n => n.Item, n => n.Index, StringComparer.Ordinal);
     internal static readonly int Carbonate = Find(Component.Carbonate);
 
     private static readonly Lazy<Lists> Chosen = new(() => new Lists());
@@ -24,7 +25,7 @@ public static class Components
     public static double MolarMassGramsPerMole(int component) => ThermoTables.ComponentMolarMass[component];
 
     /// <summary>Index of a component, or -1 when there is none of that name.</summary>
-    public static int Find(string name) => Array.IndexOf(ThermoTables.ComponentNames, name);
+    public static int Find(string name) => Places.TryGetValue(name, out var place) ? place : -1;
 
     /// <summary>Every component with what is known of it, in table order.</summary>
     public static IReadOnlyList<ComponentRow> All => ComponentRows.All;

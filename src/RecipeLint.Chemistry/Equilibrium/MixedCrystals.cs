@@ -20,6 +20,18 @@ internal static class MixedCrystals
     // Of KNO3 with NH4NO3 at 10 °C the totals alone give 7 % too little against the equilibrium.
     private const double Margin = 1.1;
 
+    /// <summary>Twice the number of its pair, and one more for the ammonium salt; -1 for a solid without kin.</summary>
+    internal static int KinOf(string solid)
+    {
+        for (var pair = 0; pair < Kin.Length; pair++)
+        {
+            if (Kin[pair].Potassium == solid) return 2 * pair;
+            if (Kin[pair].Ammonium == solid) return 2 * pair + 1;
+        }
+
+        return -1;
+    }
+
     /// <summary>
     /// Index of the ideal mixed crystal of two salts: n log10 of the sum of 10^(index / n), n the potassium or ammonium in a formula.
     /// </summary>
@@ -31,9 +43,16 @@ internal static class MixedCrystals
     /// </summary>
     public static void Mark(List<SaltVerdict> verdicts, ComponentTotals totals)
     {
-        foreach (var (potassium, ammonium) in Kin)
+        Span<int> places = stackalloc int[2 * Kin.Length];
+        places.Fill(-1);
+        for (var i = 0; i < verdicts.Count; i++)
         {
-            int p = verdicts.FindIndex(v => v.Solid.Name == potassium), a = verdicts.FindIndex(v => v.Solid.Name == ammonium);
+            if (verdicts[i].Solid.Kin is >= 0 and var kin && places[kin] < 0) places[kin] = i;
+        }
+
+        for (var pair = 0; pair < Kin.Length; pair++)
+        {
+            int p = places[2 * pair], a = places[2 * pair + 1];
             if (p < 0 || a < 0) continue;
             var (greater, lesser) = verdicts[p].Index >= verdicts[a].Index ? (p, a) : (a, p);
             var exchanged = verdicts[p].Solid.Composition.Single(c => c.Key == Component.Potassium).Value;

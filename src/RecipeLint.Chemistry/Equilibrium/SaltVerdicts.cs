@@ -80,8 +80,10 @@ public static class SaltVerdicts
     /// </param>
     public static IReadOnlyList<SaltVerdict> Of(SolutionInput input, Equilibrium state, Equilibrium? clear = null)
     {
-        var result = new List<SaltVerdict>();
-        if (!state.Converged) return result;
+        if (!state.Converged) return [];
+        var count = 0;
+        foreach (var (solid, _) in state.Solids) if (solid.CalibratedRow >= 0) count++;
+        var result = new List<SaltVerdict>(count);
         foreach (var (solid, index) in state.Solids)
         {
             if (Solubility(solid, input.Celsius) is not { } handbook) continue;
@@ -141,7 +143,7 @@ public static class SaltVerdicts
     /// Where it has only one temperature, <see cref="Solid.TemperatureKnown"/> is false and that value is given at every temperature.
     /// </summary>
     public static double? Solubility(Solid solid, double celsius) =>
-        CalibratedSalts.Solids.IndexOf((ushort)solid.Table) is >= 0 and var row ? Solubility(row, celsius) : null;
+        solid.CalibratedRow is >= 0 and var row ? Solubility(row, celsius) : null;
 
     /// <summary>The mean of the two measures above which a salt is close.</summary>
     public static double CloseFromIndex(Solid solid) => solid.Name is "MKP" or "MAP" ? CloseFromDihydrogenPhosphate : CloseFrom;

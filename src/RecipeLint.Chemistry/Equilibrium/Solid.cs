@@ -26,6 +26,9 @@ public sealed class Solid
     {
         Table = table;
         Name = name;
+        Terms = [.. TermsOf(table)];
+        CalibratedRow = CalibratedSalts.Solids.IndexOf((ushort)table);
+        Kin = MixedCrystals.KinOf(name);
         foreach (var (component, coefficient) in Terms)
             MolarMassGramsPerMole += coefficient * Components.MolarMassGramsPerMole(component);
         Composition = [.. Terms.Select(t => new KeyValuePair<string, double>(Components.Names[t.Component], t.Coefficient))];
@@ -91,13 +94,18 @@ public sealed class Solid
 
     internal int Table { get; }
 
-    internal IEnumerable<(int Component, double Coefficient)> Terms
+    internal (int Component, double Coefficient)[] Terms { get; }
+
+    /// <summary>Its row among the salts with a handbook solubility; negative where it has none.</summary>
+    internal int CalibratedRow { get; }
+
+    /// <summary>Its place in <see cref="MixedCrystals"/>; negative where it has no kin.</summary>
+    internal int Kin { get; }
+
+    private static IEnumerable<(int Component, double Coefficient)> TermsOf(int table)
     {
-        get
-        {
-            for (int i = ThermoTables.SolidStart[Table]; i < ThermoTables.SolidStart[Table + 1]; i++)
-                yield return (ThermoTables.SolidTerms[i], ThermoTables.SolidCoefficients[i]);
-        }
+        for (int i = ThermoTables.SolidStart[table]; i < ThermoTables.SolidStart[table + 1]; i++)
+            yield return (ThermoTables.SolidTerms[i], ThermoTables.SolidCoefficients[i]);
     }
 
     /// <summary>The components it is made of, with their numbers; H+ may be negative.</summary>

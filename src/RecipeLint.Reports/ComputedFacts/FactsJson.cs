@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text.Json;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Solutions;
@@ -50,7 +49,7 @@ internal sealed class FactsJson(Utf8JsonWriter json, Workspace workspace)
         Json.WriteEndObject();
     }
 
-    public void Components(string key, ImmutableSortedDictionary<string, double> moles, double? litres = null)
+    public void Components(string key, ComponentMoles moles, double? litres = null)
     {
         Json.WriteStartObject(key);
         foreach (var (name, amount) in moles)

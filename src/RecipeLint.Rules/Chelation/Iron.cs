@@ -1,6 +1,6 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Rules.Engine;
 using Component = RecipeLint.Chemistry.Equilibrium.Component;
@@ -37,14 +37,14 @@ internal static class Iron
     /// <summary>Chelating agent per iron from which it was meant to hold the iron, and is not just a trace of it.</summary>
     public const double IntendedShare = 0.05;
 
-    public static double Moles(ImmutableSortedDictionary<string, double> moles) =>
+    public static double Moles(ComponentMoles moles) =>
         moles.GetValueOrDefault(Ferrous) + moles.GetValueOrDefault(Ferric);
 
-    public static double ChelatorMoles(ImmutableSortedDictionary<string, double> moles) =>
+    public static double ChelatorMoles(ComponentMoles moles) =>
         Chelators.Sum(c => moles.GetValueOrDefault(c.Component));
 
     /// <summary>Share of the iron that each agent can take mole for mole, the strongest first; citrate takes what is left.</summary>
-    public static IReadOnlyList<(string Name, double Share)> Holders(ImmutableSortedDictionary<string, double> moles)
+    public static IReadOnlyList<(string Name, double Share)> Holders(ComponentMoles moles)
     {
         var iron = Moles(moles);
         var left = iron;

@@ -25,7 +25,7 @@ public static class DepositOptions
     public static OwnerLimits OfTank(ShopSettings shop) => Of(RuleNames.TankPrecipitate, RuleTuning.Read(shop));
 
     /// <summary>The limits of one rule, with the options that hold for the file it looks at.</summary>
-    internal static OwnerLimits Of(RuleContext context) =>
+    internal static OwnerLimits Of(RuleContext context) => context.DepositLimits ??=
         From(name => context.Descriptor.Options.Any(o => o.Name == name) ? context.Number(name) : null);
 
     private static OwnerLimits Of(string rule, RuleTuning tuning)

@@ -15,10 +15,14 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
     private readonly List<Finding> _findings = [];
     private readonly List<SharedVerdict> _shared = [];
     private readonly List<RuleFault> _faults = [];
+    private readonly List<Finding> _found = [];
+    private readonly Dictionary<(string Rule, RuleTuning Tuning), RuleContext> _contexts = [];
+    private Func<string, RuleTuning>? _tuningFor;
 
     /// <summary>Everything that the rules find, with what is needed to conclude once the files are let go.</summary>
     internal LintPiece Look()
     {
+        _tuningFor = TuningFor;
         foreach (var rule in options.Rules.Where(r => r is not IJudgesInBrief))
         {
             Run(rule);
@@ -73,21 +77,13 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
         switch (rule)
         {
             case StockRule stockRule:
-                foreach (var stock in facts.Stocks)
-                {
-                    Collect(descriptor, stock.Stock.File, c => stockRule.Judge(stock, c));
-                }
-
+                EachStock(descriptor, stockRule.Judge);
                 break;
             case RecipeRule recipeRule:
-                foreach (var recipe in facts.Recipes)
-                {
-                    Collect(descriptor, recipe.Recipe.File, c => recipeRule.Judge(recipe, c));
-                }
-
+                EachRecipe(descriptor, recipeRule.Judge);
                 break;
             case WorkspaceRule workspaceRule:
-                Collect(descriptor, null, c => workspaceRule.Judge(facts, c));
+                Collect(descriptor, null, facts, workspaceRule.Judge);
                 break;
             case JudgingRule judging:
                 Run(descriptor, judging);
@@ -100,22 +96,30 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
         switch (rule)
         {
             case IJudgesStocks stocks:
-                foreach (var stock in facts.Stocks)
-                {
-                    Collect(descriptor, stock.Stock.File, c => Findings(rule, stocks.Judge(stock, c), c));
-                }
-
+                EachStock(descriptor, (stock, c) => Findings(rule, stocks.Judge(stock, c), c));
                 break;
             case IJudgesRecipes recipes:
-                foreach (var recipe in facts.Recipes)
-                {
-                    Collect(descriptor, recipe.Recipe.File, c => Findings(rule, recipes.Judge(recipe, c), c));
-                }
-
+                EachRecipe(descriptor, (recipe, c) => Findings(rule, recipes.Judge(recipe, c), c));
                 break;
             case IJudgesWorkspaces workspaces:
-                Collect(descriptor, null, c => Findings(rule, workspaces.Judge(facts, c), c));
+                Collect(descriptor, null, facts, (f, c) => Findings(rule, workspaces.Judge(f, c), c));
                 break;
+        }
+    }
+
+    private void EachStock(RuleDescriptor descriptor, Func<StockFacts, RuleContext, IEnumerable<Finding>> judge)
+    {
+        foreach (var stock in facts.Stocks)
+        {
+            Collect(descriptor, stock.Stock.File, stock, judge);
+        }
+    }
+
+    private void EachRecipe(RuleDescriptor descriptor, Func<RecipeFacts, RuleContext, IEnumerable<Finding>> judge)
+    {
+        foreach (var recipe in facts.Recipes)
+        {
+            Collect(descriptor, recipe.Recipe.File, recipe, judge);
         }
     }
 
@@ -137,8 +141,13 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
 
     private IEnumerable<Finding> Findings(JudgingRule rule, IEnumerable<Verdict> verdicts, RuleContext context)
     {
-        foreach (var verdict in verdicts.Where(v => v.Fires))
+        foreach (var verdict in verdicts)
         {
+            if (!verdict.Fires)
+            {
+                continue;
+            }
+
             var finding = rule.ToFinding(verdict, context);
             if (rule is IGathersByPlace
                 && DocumentKinds.FromFileName(finding.Place.File) is not (DocumentKind.Stock or DocumentKind.Recipe))
@@ -152,23 +161,25 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
         }
     }
 
-    private void Collect(RuleDescriptor rule, string? file, Func<RuleContext, IEnumerable<Finding>> judge)
+    private void Collect<TSubject>(
+        RuleDescriptor rule, string? file, TSubject subject, Func<TSubject, RuleContext, IEnumerable<Finding>> judge)
     {
-        if (file is not null && TuningFor(file).IsOff(rule))
+        var tuning = file is null ? _defaults : TuningFor(file);
+        if (file is not null && tuning.IsOff(rule))
         {
             return;
         }
 
-        List<Finding> found = [];
+        _found.Clear();
         try
         {
             if (options.Measure is { } measure)
             {
-                measure(rule, () => found = [.. judge(ContextFor(rule, file)).Select(Checked)]);
+                measure(rule, () => Judge(rule, tuning, subject, judge));
             }
             else
             {
-                found = [.. judge(ContextFor(rule, file)).Select(Checked)];
+                Judge(rule, tuning, subject, judge);
             }
         }
 #pragma warning disable CA1031 // One broken rule must not hide what the others found; the fault is reported and fails the run.
@@ -179,7 +190,16 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
             return;
         }
 
-        found.ForEach(Take);
+        _found.ForEach(Take);
+    }
+
+    private void Judge<TSubject>(
+        RuleDescriptor rule, RuleTuning tuning, TSubject subject, Func<TSubject, RuleContext, IEnumerable<Finding>> judge)
+    {
+        foreach (var finding in judge(subject, ContextOf(rule, tuning)))
+        {
+            _found.Add(Checked(finding));
+        }
     }
 
     /// <summary>A finding as the shop has tuned its rule; nothing where it has switched it off.</summary>
@@ -206,14 +226,21 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
                 $"a value of the finding at '{finding.IdPath}' in '{finding.Place.File}' is not a finite number");
     }
 
-    private RuleContext ContextFor(RuleDescriptor rule, string? file)
+    /// <summary>Nothing in a context depends on the subject, so files of one shop share it.</summary>
+    private RuleContext ContextOf(RuleDescriptor rule, RuleTuning tuning)
     {
-        var tuning = file is null ? _defaults : TuningFor(file);
-        return new RuleContext(facts, rule, tuning.OptionsOf(rule), other => ContextFor(rule, other))
+        if (!_contexts.TryGetValue((rule.Id, tuning), out var known))
         {
-            Today = options.Today,
-            OnlyWhatFires = true,
-        };
+            _contexts[(rule.Id, tuning)] = known = new RuleContext(
+                facts, rule, tuning.OptionsOf(rule), other => ContextOf(rule, TuningFor(other)))
+            {
+                Today = options.Today,
+                OnlyWhatFires = true,
+                TuningFor = _tuningFor,
+            };
+        }
+
+        return known;
     }
 
     /// <summary>Asked for each rule and file, so each file is looked up once.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Rules.Engine;
@@ -23,6 +24,12 @@ public sealed class RuleContext(
     /// </summary>
     public bool OnlyWhatFires { get; init; }
 
+    /// <summary>The tuning that holds for a file, where the run remembers it; null reads it from the settings.</summary>
+    internal Func<string, RuleTuning>? TuningFor { get; init; }
+
+    /// <summary>What <see cref="DepositOptions"/> made of the options; threads that ask at once come to the same.</summary>
+    internal OwnerLimits? DepositLimits { get; set; }
+
     /// <summary>The options of the rule with the values of the shop; the record is named after the rule ("ChelateShortOptions").</summary>
     public T Options<T>()
         where T : IRuleOptions<T> => options is OptionValues values ? values.As<T>() : T.From(options);
@@ -43,8 +50,9 @@ public sealed class RuleContext(
     public RuleContext? Neighbour(string rule, string file)
     {
         var neighbour = RuleBook.Find(rule) ?? throw new KeyNotFoundException($"No rule is called '{rule}'.");
-        var tuning = RuleTuning.Read(Facts.Workspace.SettingsFor(file));
-        return tuning.IsOff(neighbour) ? null : new RuleContext(Facts, neighbour, tuning.OptionsOf(neighbour));
+        var tuning = TuningFor?.Invoke(file) ?? RuleTuning.Read(Facts.Workspace.SettingsFor(file));
+        return tuning.IsOff(neighbour) ? null
+            : new RuleContext(Facts, neighbour, tuning.OptionsOf(neighbour)) { TuningFor = TuningFor };
     }
 
     /// <summary>What may be advised to do with a stock, asked of the hazard gate.</summary>

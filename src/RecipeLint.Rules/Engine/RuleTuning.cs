@@ -88,18 +88,14 @@ public sealed class RuleTuning
         : finding;
 
     /// <summary>Every option of the rule with the shop's value or the default.</summary>
-    public IReadOnlyDictionary<string, string> OptionsOf(RuleDescriptor rule) =>
-        _optionsOf.GetOrAdd(rule.Id, static (_, r) => r.Tuning.MakeOptions(r.Rule), (Tuning: this, Rule: rule));
+    public IReadOnlyDictionary<string, string> OptionsOf(RuleDescriptor rule) => !_options.ContainsKey(rule.Id)
+        ? rule.Defaults.Value
+        : _optionsOf.GetOrAdd(rule.Id, static (_, r) => r.Tuning.MakeOptions(r.Rule), (Tuning: this, Rule: rule));
 
     private OptionValues MakeOptions(RuleDescriptor rule)
     {
-        if (!_options.TryGetValue(rule.Id, out var own))
-        {
-            return rule.Defaults.Value;
-        }
-
         var values = new OptionValues(rule.Defaults.Value);
-        foreach (var (name, value) in own)
+        foreach (var (name, value) in _options[rule.Id])
         {
             values[name] = value;
         }

@@ -16,5 +16,19 @@ public abstract record Verdict
     public IReadOnlyList<string> Files { get; init; } = [];
 
     /// <summary>True when all that has to hold for a finding holds.</summary>
-    public bool Fires => Checks.Count > 0 && Checks.All(c => c.Holds);
+    public bool Fires
+    {
+        get
+        {
+            for (var i = 0; i < Checks.Count; i++)
+            {
+                if (!Checks[i].Holds)
+                {
+                    return false;
+                }
+            }
+
+            return Checks.Count > 0;
+        }
+    }
 }

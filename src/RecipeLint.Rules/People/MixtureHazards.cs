@@ -110,6 +110,21 @@ internal sealed class MixtureHazards
     }
 
     internal List<AdditionFacts> Bringing(params string[] codes) =>
-        [.. _stock.Additions.Where(a => a.Substance.Hazards is { } h
-            && h.Statements.Any(s => codes.Any(c => s.StartsWith(c, StringComparison.Ordinal))))];
+        [.. _stock.Additions.Where(a => a.Substance.Hazards is { } h && Carries(h.Statements, codes))];
+
+    private static bool Carries(IReadOnlyList<string> statements, string[] codes)
+    {
+        for (var i = 0; i < statements.Count; i++)
+        {
+            foreach (var code in codes)
+            {
+                if (statements[i].StartsWith(code, StringComparison.Ordinal))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
 }

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Solutions;
 
 namespace RecipeLint.Rules.Repairs;
 
@@ -38,7 +38,7 @@ internal static class SameFigures
                 || was.Elements.Keys.Union(now.Elements.Keys).Any(k => Differ(was.MilligramsPerLitre(k), now.MilligramsPerLitre(k)))
                 || Differ(was.ComponentMoles, now.ComponentMoles));
 
-    private static bool Differ(ImmutableSortedDictionary<string, double> was, ImmutableSortedDictionary<string, double> now) =>
+    private static bool Differ(ComponentMoles was, ComponentMoles now) =>
         was.Keys.Union(now.Keys).Any(k => Differ(was.GetValueOrDefault(k), now.GetValueOrDefault(k)));
 
     private static bool Differ(double was, double now) =>

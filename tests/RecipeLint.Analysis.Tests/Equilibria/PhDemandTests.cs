@@ -149,6 +149,6 @@ public sealed class PhDemandTests
     }
 
     /// <summary>2 mmol/kg Ca(HCO3)2.</summary>
-    private static System.Collections.Immutable.ImmutableSortedDictionary<string, double> Water() =>
+    private static ComponentMoles Water() =>
         ComponentMoles.Of([KeyValuePair.Create("Ca+2", 0.002), KeyValuePair.Create("CO3-2", 0.004), KeyValuePair.Create("H+", 0.004)]);
 }

@@ -54,7 +54,7 @@ internal static class Sample
             Volume = new Volume(1),
             Additions = additions,
             Totals = ElementTotals.Empty,
-            ComponentMoles = ImmutableSortedDictionary<string, double>.Empty,
+            ComponentMoles = ComponentMoles.Empty,
             StorageTemperature = new Interval<Temperature>(new Temperature(5), new Temperature(30)),
             IsComplete = true,
         };
@@ -68,7 +68,7 @@ internal static class Sample
             Mass = new Mass(grams),
             AssayDeclared = assay,
             Elements = ElementTotals.Empty,
-            ComponentMoles = ImmutableSortedDictionary<string, double>.Empty,
+            ComponentMoles = ComponentMoles.Empty,
         };
 
     internal static Substance Substance(string id, bool needsAssay = false) =>
@@ -91,7 +91,7 @@ internal static class Sample
             WaterVolume = new Volume(100),
             Doses = doses,
             Elements = ImmutableSortedDictionary<string, ElementFact>.Empty,
-            ComponentMoles = ImmutableSortedDictionary<string, double>.Empty,
+            ComponentMoles = ComponentMoles.Empty,
             Charge = new ChargeBalance(default, default, default),
             IsComplete = true,
         };
@@ -113,7 +113,7 @@ internal static class Sample
             Volume = used * new Volume(100),
             Dose = used,
             Elements = ElementTotals.Empty,
-            ComponentMoles = ImmutableSortedDictionary<string, double>.Empty,
+            ComponentMoles = ComponentMoles.Empty,
         };
     }
 

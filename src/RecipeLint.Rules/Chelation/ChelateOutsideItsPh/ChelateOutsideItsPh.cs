@@ -1,6 +1,6 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
@@ -252,7 +252,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         window.HighFrom == window.Highest ? Say.Number(window.Highest) : $"{Say.Number(window.HighFrom)} to {Say.Number(window.Highest)}";
 
     /// <summary>Windows of the agents that hold a notable part of the iron, the widest last.</summary>
-    private static IEnumerable<ChelateWindow> Windows(ImmutableSortedDictionary<string, double> moles) =>
+    private static IEnumerable<ChelateWindow> Windows(ComponentMoles moles) =>
         Iron.Holders(moles).Where(h => h.Share >= NotableShare).Select(h => ChelateWindow.Of(h.Name)).OrderBy(w => w.Highest);
 
     private static Finding Finding(

@@ -1,6 +1,6 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
@@ -143,7 +143,7 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     }
 
     /// <summary>What is in the batch when its water brings so many equivalents of calcium hydrogen carbonate.</summary>
-    private static ImmutableSortedDictionary<string, double> WithAlkalinity(StockFacts stock, double equivalents) =>
+    private static ComponentMoles WithAlkalinity(StockFacts stock, double equivalents) =>
         Analysis.Solutions.ComponentMoles.Sum(
     [
         stock.ComponentMoles,
@@ -197,7 +197,7 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
             : $"too little acid ({Say.List(acids.Select(a => a.Substance.Name).Distinct(StringComparer.Ordinal))})";
     }
 
-    private static string Remedy(StockFacts stock, RuleContext context, ImmutableSortedDictionary<string, double> moles)
+    private static string Remedy(StockFacts stock, RuleContext context, ComponentMoles moles)
     {
         if (context.Facts.Workspace.Catalogue.ById("citric-acid-h2o") is not { } acid)
         {
@@ -257,5 +257,5 @@ internal sealed record MetalsInTapWater(
     double OpenLitres,
     double Ph,
     double GramsPerLitre,
-    ImmutableSortedDictionary<string, double> Moles,
+    ComponentMoles Moles,
     Check Lost) : UnacidifiedMetals(Stock, Concentrate, Source);

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
@@ -147,7 +146,7 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
     /// <summary>What happens with that part of the acetic acid gone; null when it cannot be computed.</summary>
     private static Consequence? HarmDone(StockFacts stock, double vinegar, double lost)
     {
-        var gone = ImmutableSortedDictionary.CreateRange(StringComparer.Ordinal,
+        var gone = Analysis.Solutions.ComponentMoles.Of(
             [KeyValuePair.Create(Acetate, -vinegar * lost), KeyValuePair.Create(Component.Hydrogen, -vinegar * lost)]);
         var moles = Analysis.Solutions.ComponentMoles.Of(
             Analysis.Solutions.ComponentMoles.Sum([stock.ComponentMoles, gone]).Select(m =>

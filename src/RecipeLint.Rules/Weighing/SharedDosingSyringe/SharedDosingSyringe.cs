@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
@@ -137,11 +136,11 @@ internal sealed class SharedDosingSyringe : RecipeRule<SharedDosingSyringe.Meeti
     /// <summary>A mineral's name inside a sentence.</summary>
     private static string Plain(string name) => char.ToLowerInvariant(name[0]) + name[1..];
 
-    private static ImmutableSortedDictionary<string, double> Half(StockFacts stock) =>
+    private static ComponentMoles Half(StockFacts stock) =>
         stock.ComponentMoles.Times(0.5 / stock.Volume.Litres);
 
     /// <summary>What falls out and is no soluble salt, which the next dose takes up again.</summary>
-    private static List<SolidDeposit> Deposits(ImmutableSortedDictionary<string, double> molesPerLitre, DepositLimits limits) =>
+    private static List<SolidDeposit> Deposits(ComponentMoles molesPerLitre, DepositLimits limits) =>
     [
         .. DepositJudgement.Of(StateSolver.Solve(SolutionMix.Of(molesPerLitre, new Volume(1)), SolutionMix.FilledAtCelsius), limits)
             .Deposits.Where(d => !d.Owner.IsOfSalts).SelectMany(d => d.Deposits),
