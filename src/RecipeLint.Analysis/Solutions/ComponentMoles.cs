@@ -1,4 +1,5 @@
 using System.Collections;
+using System.Diagnostics.CodeAnalysis;
 
 namespace RecipeLint.Analysis.Solutions;
 
@@ -6,6 +7,7 @@ namespace RecipeLint.Analysis.Solutions;
 /// Moles of solution components by name, in ordinal order of the names. Immutable. There are few components and very many of these, so
 /// names and amounts lie in two arrays, and the same mix in another amount shares its names.
 /// </summary>
+[SuppressMessage("Naming", "CA1710", Justification = "It is an amount first and only then a list.")]
 public sealed class ComponentMoles : IReadOnlyDictionary<string, double>
 {
     private readonly string[] _names;

@@ -1,4 +1,3 @@
-using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;

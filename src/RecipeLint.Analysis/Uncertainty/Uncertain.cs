@@ -55,8 +55,11 @@ internal sealed class Uncertain
     /// <summary>
     /// A measured value with the standard uncertainty of each of its errors, in the unit of the value; a sign tells the direction.
     /// </summary>
-    public static Uncertain Measured(double value, params IEnumerable<(ErrorSource Source, double Standard)> errors) =>
-        new(value, Merge([.. errors.Select(e => new Effect(e.Source, e.Standard))]));
+    public static Uncertain Measured(double value, params IEnumerable<(ErrorSource Source, double Standard)> errors)
+    {
+        Effect[] effects = [.. errors.Where(e => e.Standard != 0).Select(e => new Effect(e.Source, e.Standard))];
+        return new(value, Merge(effects, effects.Length));
+    }
 
     /// <summary>A measured value whose errors are known as fractions of it.</summary>
     public static Uncertain MeasuredRelative(double value, IEnumerable<RelativeError> errors) =>
@@ -65,32 +68,43 @@ internal sealed class Uncertain
     /// <summary>
     /// Any function of inputs, from its value and its partial derivatives at the estimates. Inputs in another order give the same bits.
     /// </summary>
-    public static Uncertain Combine(double value, params IEnumerable<(Uncertain Input, double Sensitivity)> terms)
+    public static Uncertain Combine(double value, params IReadOnlyList<(Uncertain Input, double Sensitivity)> terms)
     {
-        var effects = new List<Effect>();
-        foreach (var (input, sensitivity) in terms)
+        var most = 0;
+        for (var i = 0; i < terms.Count; i++)
         {
+            most += terms[i].Input._effects.Length;
+        }
+
+        var effects = new Effect[most];
+        var count = 0;
+        for (var i = 0; i < terms.Count; i++)
+        {
+            var (input, sensitivity) = terms[i];
             foreach (var effect in input._effects)
             {
-                effects.Add(effect with { Size = effect.Size * sensitivity });
+                if (effect.Size * sensitivity is not 0 and var size)
+                {
+                    effects[count++] = new Effect(effect.Source, size);
+                }
             }
         }
 
-        return new(value, Merge(effects));
+        return new(value, Merge(effects, count));
     }
 
     /// <summary>A value times an exact factor: no source meets another.</summary>
     private static Uncertain Scaled(double factor, Uncertain value)
     {
         var effects = Array.ConvertAll(value._effects, e => e with { Size = e.Size * factor });
-        return new(factor * value.Value, Array.TrueForAll(effects, e => e.Size != 0) ? effects : Merge([.. effects]));
+        return new(factor * value.Value, Array.TrueForAll(effects, e => e.Size != 0) ? effects : [.. effects.Where(e => e.Size != 0)]);
     }
 
     /// <summary>The sum; the order of the terms never shows in the last digits.</summary>
     public static Uncertain Sum(IEnumerable<Uncertain> terms)
     {
         var list = terms.ToList();
-        return Combine(list.Select(t => t.Value).Order().Sum(), list.Select(t => (t, 1.0)));
+        return Combine(list.Select(t => t.Value).Order().Sum(), list.ConvertAll(t => (t, 1.0)));
     }
 
     public static Uncertain operator +(Uncertain left, Uncertain right) =>
@@ -134,27 +148,29 @@ internal sealed class Uncertain
     }
 
     /// <summary>One effect a source, in the order of the sources' ids; equal contributions are added in the order of their size.</summary>
-    private static Effect[] Merge(List<Effect> effects)
+    /// <param name="effects">Taken over; none of the first ones is zero.</param>
+    private static Effect[] Merge(Effect[] effects, int count)
     {
-        effects.RemoveAll(static e => e.Size == 0);
-        effects.Sort(static (a, b) => string.CompareOrdinal(a.Source.Id, b.Source.Id) is var order && order != 0
-            ? order
-            : a.Size.CompareTo(b.Size));
-        var merged = new List<Effect>(effects.Count);
-        for (var at = 0; at < effects.Count;)
+        effects.AsSpan(0, count).Sort(static (a, b) =>
+            InOrder(a.Source, b.Source) is not 0 and var order ? order : a.Size.CompareTo(b.Size));
+        var merged = 0;
+        for (var at = 0; at < count;)
         {
             var (source, sum) = (effects[at].Source, 0.0);
-            for (var id = source.Id; at < effects.Count && effects[at].Source.Id == id; at++)
+            for (var first = source; at < count && InOrder(effects[at].Source, first) == 0; at++)
             {
                 sum += effects[at].Size;
                 source = FirstPlaced(source, effects[at].Source);
             }
 
-            merged.Add(new Effect(source, sum));
+            effects[merged++] = new Effect(source, sum);
         }
 
-        return [.. merged];
+        return merged == effects.Length ? effects : effects.AsSpan(0, merged).ToArray();
     }
+
+    private static int InOrder(ErrorSource one, ErrorSource other) =>
+        ReferenceEquals(one, other) ? 0 : string.CompareOrdinal(one.Id, other.Id);
 
     /// <summary>Of the places that speak of one source the first in the files, whatever order the inputs came in.</summary>
     private static ErrorSource FirstPlaced(ErrorSource one, ErrorSource other)

@@ -7,7 +7,8 @@ namespace RecipeLint.Chemistry.Equilibrium;
 public static class Components
 {
     internal const int Hydrogen = 0, Water = 1;
-    private static readonly Dictionary<string, int> Places = ThermoTables.ComponentNames.Index().ToDictionary(n => n.Item, n => n.Index, StringComparer.Ordinal);
+    private static readonly Dictionary<string, int> Places =
+        ThermoTables.ComponentNames.Index().ToDictionary(n => n.Item, n => n.Index, StringComparer.Ordinal);
     internal static readonly int Carbonate = Find(Component.Carbonate);
 
     private static readonly Lazy<Lists> Chosen = new(() => new Lists());

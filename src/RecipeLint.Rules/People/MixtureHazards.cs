@@ -50,6 +50,7 @@ internal sealed class MixtureHazards
 
     private readonly StockFacts _stock;
     private readonly double _grams;
+    private readonly Dictionary<string, List<AdditionFacts>> _bringing = new(StringComparer.Ordinal);
 
     /// <summary>Mass of the finished stock, g.</summary>
     internal double Grams => _grams;
@@ -109,7 +110,23 @@ internal sealed class MixtureHazards
             : null;
     }
 
-    internal List<AdditionFacts> Bringing(params string[] codes) =>
+    /// <summary>What carries one of the statements, in the order of the steps.</summary>
+    internal List<AdditionFacts> Bringing(params string[] codes)
+    {
+        if (codes is not [var code])
+        {
+            return Find(codes);
+        }
+
+        if (!_bringing.TryGetValue(code, out var known))
+        {
+            _bringing[code] = known = Find(codes);
+        }
+
+        return known;
+    }
+
+    private List<AdditionFacts> Find(string[] codes) =>
         [.. _stock.Additions.Where(a => a.Substance.Hazards is { } h && Carries(h.Statements, codes))];
 
     private static bool Carries(IReadOnlyList<string> statements, string[] codes)
