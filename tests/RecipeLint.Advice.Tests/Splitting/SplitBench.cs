@@ -110,7 +110,7 @@ internal static class SplitBench
     /// <summary>Whether a litre with these units at a dose 1:N stays clear at 5, 20 and 30 °C, by the engine alone.</summary>
     public static bool IsClear(IEnumerable<SplitUnit> units, double dilution)
     {
-        var moles = ComponentMoles.Sum(units.Select(u => ComponentMoles.Times(u.MolesPerLitre, dilution)));
+        var moles = ComponentMoles.Sum(units.Select(u => u.MolesPerLitre.Times(dilution)));
         var mix = SolutionMix.Of(moles, new Chemistry.Quantities.Volume(1));
         return new[] { 5.0, 20, 30 }.All(t => DepositJudgement.Of(StateSolver.Solve(mix, t), DepositLimits.Default).IsClear);
     }
