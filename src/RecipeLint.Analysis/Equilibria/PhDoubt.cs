@@ -1,8 +1,10 @@
+using RecipeLint.Chemistry.Equilibrium;
+
 namespace RecipeLint.Analysis.Equilibria;
 
 /// <summary>
-/// Where a computed pH says nothing: bleach is sold with lye that keeps it, of which its label tells nothing, so that it stands at pH 11 to
-/// 13 (common practice, no source) where its salts alone would be neutral.
+/// Where a computed pH says nothing: beyond the range of the model, and of bleach, which is sold with lye that keeps it, of which its
+/// label tells nothing, so that it stands at pH 11 to 13 (common practice, no source) where its salts alone would be neutral.
 /// </summary>
 public static class PhDoubt
 {
@@ -18,6 +20,15 @@ public static class PhDoubt
 
     /// <summary>True when the pH of a solution cannot be told.</summary>
     public static bool In(SolutionMix mix) => mix.MolesPerLitre.GetValueOrDefault(Hypochlorite) >= LeastHypochlorite;
+
+    /// <summary>Why the pH of a state is not known, to finish "pH ..."; null when it is.</summary>
+    public static string? Of(SolutionState state) => In(state.Mix) ? NotKnown
+        : !state.IsSolved || IsInTheModel(state.Ph) ? null
+        : state.Ph < 0 ? "not known: below 0, in an acid stronger than the model covers"
+        : "not known: above 14, in a lye stronger than the model covers";
+
+    /// <summary>False for a figure that says no more than that it is a strong acid or lye.</summary>
+    public static bool IsInTheModel(double ph) => ph is >= SolutionInput.LowestPh and <= SolutionInput.HighestPh;
 
     /// <summary>True when the pH of a vessel with these additions cannot be told.</summary>
     /// <param name="litres">Volume of the contents, above 0.</param>

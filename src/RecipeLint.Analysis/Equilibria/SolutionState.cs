@@ -108,8 +108,10 @@ public sealed record SolutionState
     /// <summary>pH of the solution over its deposit.</summary>
     public double Ph { get; init; }
 
-    /// <summary>False when <see cref="Ph"/> is a figure of the salts alone, since nothing tells what else brings acid or lye.</summary>
-    public bool PhIsKnown => !PhDoubt.In(Mix);
+    /// <summary>
+    /// False when <see cref="Ph"/> is a figure of the salts alone, since nothing tells what else brings acid or lye, or beyond the model.
+    /// </summary>
+    public bool PhIsKnown => PhDoubt.Of(this) is null;
 
     /// <summary>pH before anything falls out.</summary>
     public double PhBeforeDeposit { get; init; }

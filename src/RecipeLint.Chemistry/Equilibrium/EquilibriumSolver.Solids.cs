@@ -1,11 +1,11 @@
+using System.Globalization;
+
 namespace RecipeLint.Chemistry.Equilibrium;
 
 public sealed partial class EquilibriumSolver
 {
-    /// <summary>
-    /// Share of the water that crystals may bind before what is left is no solution any more (common practice, no source).
-    /// </summary>
-    private const double MostOfTheWater = 0.75;
+    private const string TakesTheWater =
+        "What crystallises would take up nearly all the water as crystal water: too little is left to call it a solution.";
 
     /// <summary>
     /// Lets solids form until none of those allowed is supersaturated: which, how much, and the solution that is left. Protons and water
@@ -20,7 +20,7 @@ public sealed partial class EquilibriumSolver
         if (!run.Clear(input))
         {
             var lost = Lost(input, run.Reached);
-            return new PrecipitationResult(new Equilibrium(lost, run.Newton.Iterations), lost);
+            return new PrecipitationResult(new Equilibrium(lost, run.Iterations), lost);
         }
         var writer = new ResultWriter(run, input);
         var initial = writer.Result();
@@ -33,10 +33,8 @@ public sealed partial class EquilibriumSolver
         }
         var candidates = new List<ActiveSolid>();
         foreach (var index in indices) if (run.Problem.Describe(index, initial) is { } s) candidates.Add(s);
-        if (!run.WithSolids(candidates, input.HoldPh))
-            return new PrecipitationResult(initial, TakesTheWater(run.Problem, candidates)
-                ? "What crystallises would take up nearly all the water as crystal water: too little is left to call it a solution."
-                : "The set of solids in equilibrium with this solution was not found: the iteration did not converge.");
+        if (!run.WithSolids(candidates, input.HoldPh)) return new PrecipitationResult(initial, Lost(run.Search));
+        if (run.At.WaterKg < SolidSearch.LeastWater) return new PrecipitationResult(initial, TakesTheWater);
         var deposits = new List<Deposit>();
         foreach (var s in run.Solids.Present)
             if (s.Amount > 0) deposits.Add(new Deposit(Constants.Solids[s.Index], s.Amount));
@@ -44,20 +42,13 @@ public sealed partial class EquilibriumSolver
         return new PrecipitationResult(initial, writer.Result(), deposits, writer.Remaining(), run.At.WaterKg);
     }
 
-    /// <summary>Whether the hydrates that may form, the wettest first, would bind most of the water there is.</summary>
-    private static bool TakesTheWater(Problem problem, List<ActiveSolid> candidates)
-    {
-        var left = (double[])problem.Total.Clone();
-        double taken = 0;
-        foreach (var solid in candidates.Where(s => s.LnPure is not null && s.Water > 0).OrderByDescending(s => s.Water))
-        {
-            var amount = Enumerable.Range(0, solid.Term.Length).Min(t => left[solid.Term[t]] / solid.Coefficient[t]);
-            for (var t = 0; t < solid.Term.Length; t++) left[solid.Term[t]] -= solid.Coefficient[t] * amount;
-            taken += solid.Water * amount;
-        }
-
-        return taken > MostOfTheWater * Problem.MolWater;
-    }
+    private static string Lost(SolidSearch search) =>
+        search is { Reached: > 0, ShareOfWater: < SolidSearch.LeastWater } ? TakesTheWater
+        : search.Reached > 0
+        ? string.Create(CultureInfo.InvariantCulture,
+            $"The set of solids in equilibrium with this solution was not found: it is too strong for the model, which goes up to "
+                + $"{Math.Floor(100 * search.Reached):0} % of its strength.")
+        : "The set of solids in equilibrium with this solution was not found: the iteration did not converge.";
 
     /// <summary>As <see cref="Precipitate(SolutionInput, IEnumerable{Solid})"/> with every solid of the given roles.</summary>
     public PrecipitationResult Precipitate(SolutionInput input, params ReadOnlySpan<SolidRole> roles)

@@ -20,7 +20,7 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
         var run = new SolverRun(Constants, input);
         return run.Clear(input)
             ? new ResultWriter(run, input).Result()
-            : new Equilibrium(Lost(input, run.Reached), run.Newton.Iterations);
+            : new Equilibrium(Lost(input, run.Reached), run.Iterations);
     }
 
     private static string Lost(SolutionInput input, double reached) => input is { FixedPh: > 10, CarbonDioxideAtm: not null }
@@ -39,8 +39,9 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
             return string.Create(CultureInfo.InvariantCulture,
                 $"{input.Celsius:0.##} °C is outside the range of the model, {SolutionInput.LowestCelsius:0} to "
                     + $"{SolutionInput.HighestCelsius:0} °C.");
-        if (input.FixedPh is { } ph && !(ph is >= -2 and <= 16))
-            return string.Create(CultureInfo.InvariantCulture, $"pH {ph:0.##} is outside -2 to 16.");
+        if (input.FixedPh is { } ph && !(ph is >= SolutionInput.LowestPh and <= SolutionInput.HighestPh))
+            return string.Create(CultureInfo.InvariantCulture,
+                $"pH {ph:0.##} is outside {SolutionInput.LowestPh:0} to {SolutionInput.HighestPh:0}.");
         if (input.CarbonDioxideAtm is { } co2 && !(co2 is > 0 and <= 10))
             return string.Create(CultureInfo.InvariantCulture, $"A carbon dioxide pressure of {co2:0.####} atm is outside 0 to 10.");
         var any = false;

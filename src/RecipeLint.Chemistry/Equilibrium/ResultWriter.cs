@@ -17,7 +17,7 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
     public Equilibrium Result()
     {
         var (charge, magnitude) = ChargeSums();
-        return new Equilibrium(Species(), SolidIndices(), Judge(), solve.Newton.Iterations)
+        return new Equilibrium(Species(), SolidIndices(), Judge(), solve.Iterations)
         {
             Celsius = input.Celsius,
             Ph = -_at.LnActivity(0) / Problem.Ln10,
@@ -156,6 +156,13 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
         {
             trust = Trust.OutOfRange;
             reasons.Add("The model's water activity is above 1, which no solution has.");
+        }
+        if (-_at.LnActivity(0) / Problem.Ln10 is < SolutionInput.LowestPh or > SolutionInput.HighestPh)
+        {
+            trust = Trust.OutOfRange;
+            reasons.Add(_at.LnActivity(0) > 0
+                ? "The acid is stronger than the model covers: its pH is not known, only that it lies below 0."
+                : "The lye is stronger than the model covers: its pH is not known, only that it lies above 14.");
         }
         return new Validity(trust, reasons);
     }

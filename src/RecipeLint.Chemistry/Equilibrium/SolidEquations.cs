@@ -49,7 +49,7 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
     }
 
     /// <summary>Derivative of a balance by the amount bound in solids.</summary>
-    private double BoundSlope(int a, double water)
+    public double BoundSlope(int a, double water)
     {
         var blur = Blur * problem.Total[a];
         double dissolved = work.Sum[a] * water + blur, left = LeftOver(a) + blur;
@@ -106,6 +106,9 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
         return Math.Asinh((work.Positive - work.Negative) / work.ProtonScale);
     }
 
+    /// <summary>Derivative of the proton condition beside solids by protons, kg/mol.</summary>
+    public double OverProton => 1 / ProtonSpread();
+
     private double ProtonSpread()
     {
         var open = work.Positive - work.Negative;
@@ -133,7 +136,7 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
     {
         if (!Any) return;
         int n = work.Size, free = problem.S.ComponentCount, first = free + 1, waterColumn = n - 1;
-        var overProton = 1 / ProtonSpread();
+        var overProton = OverProton;
         if (problem.FixedPh is null) work.Jacobian[waterColumn] = (work.Positive - work.Negative + ProtonsLeft()) * overProton;
         for (var a = 1; a < free; a++)
             if (a != problem.S.Gas) work.Jacobian[a * n + waterColumn] = work.Sum[a] * BalanceSlope(a, water);
@@ -160,16 +163,19 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
         }
         if (s.Water != 0) DenseLu.AddScaled(row[..free], work.WaterSlope, s.Water);
         row[free] = column * ionic;
-        if (s.LnPure is not null) Weigh(s, row, ionic);
+        if (s.LnPure is not null) Weigh(s, row, free, free + 1);
     }
 
     /// <summary>Turns the derivatives of an activity product into those of the weighted measure.</summary>
-    private void Weigh(ActiveSolid s, Span<double> row, double ionic)
+    /// <param name="s">The salt.</param>
+    /// <param name="row">Its row of derivatives; the last column is that of the water left.</param>
+    /// <param name="ionicColumn">The column of ln I.</param>
+    /// <param name="firstSolid">The column of the first solid present.</param>
+    public void Weigh(ActiveSolid s, Span<double> row, int ionicColumn, int firstSolid)
     {
-        var share = SaltVerdicts.CalibratedShare(ionic);
-        var free = problem.S.ComponentCount;
-        foreach (ref var v in row[..(free + 1)]) v *= share;
-        row[free] += SaltVerdicts.CalibratedShareSlope(ionic) * ionic * (at.LnSaturation(s) - ByTotals(s));
+        var share = SaltVerdicts.CalibratedShare(at.Ionic);
+        foreach (ref var v in row[..firstSolid]) v *= share;
+        row[ionicColumn] += SaltVerdicts.CalibratedShareSlope(at.Ionic) * at.Ionic * (at.LnSaturation(s) - ByTotals(s));
         for (var t = 0; t < s.Term.Length; t++)
         {
             var dissolved = DissolvedOf(s.Term[t]);
@@ -177,19 +183,27 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
                 for (var u = 0; u < Present[k].Term.Length; u++)
                     if (Present[k].Term[u] == s.Term[t])
                     {
-                        row[free + 1 + k] -= (1 - share) * s.Coefficient[t] * Present[k].Coefficient[u] / dissolved;
+                        row[firstSolid + k] -= (1 - share) * s.Coefficient[t] * Present[k].Coefficient[u] / dissolved;
                     }
             row[^1] -= (1 - share) * s.Coefficient[t];
         }
+    }
+
+    /// <summary>
+    /// Water of the solution and of the solids, mol per kg of initial water; what there should be where that is not positive.
+    /// </summary>
+    public double WaterOfAll(double water)
+    {
+        var all = water * problem.S.WaterIn(at.M);
+        foreach (var s in Present) all += s.Water * s.Amount;
+        return all > 0 ? all : problem.WaterTotal;
     }
 
     private void WaterRow(int first, double water)
     {
         int n = work.Size, row = (n - 1) * n;
         var species = problem.S;
-        double total = water * species.WaterIn(at.M), all = total;
-        foreach (var s in Present) all += s.Water * s.Amount;
-        if (!(all > 0)) all = problem.WaterTotal;
+        double total = water * species.WaterIn(at.M), all = WaterOfAll(water);
         for (var i = 0; i < species.ComplexCount; i++)
         {
             var w = species.Water[i] * at.M[species.ComponentCount + i] * water / all;

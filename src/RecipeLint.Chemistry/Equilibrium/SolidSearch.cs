@@ -4,15 +4,32 @@ namespace RecipeLint.Chemistry.Equilibrium;
 /// Active-set search: the most supersaturated solid joins, one whose amount turns negative leaves, until neither happens. A solid that
 /// is a combination of those present replaces the one it uses up first, so the phase rule holds at every step.
 /// </summary>
-internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity, Newton newton, SolidEquations solids, SolidGuess guess)
+internal sealed class SolidSearch(
+    Problem problem, Iterate at, Activity activity, Newton newton, FullNewton full, SolidEquations solids, SolidGuess guess)
 {
+    /// <summary>
+    /// Share of the water that crystals have to leave: with less, what is left between them is no solution any more (common practice, no
+    /// source). Close to there several hydrates crystallise together, each drying out the others' solution, until all has set.
+    /// </summary>
+    public const double LeastWater = 0.25;
+
     private const double Supersaturated = 1e-9;
 
-    /// <summary>Rounds of activities and molalities after each move where the quick way failed.</summary>
-    private const int Patient = 4;
+    /// <summary>Part of the water that is left from one degree of evaporation to the next, and where that is too far to go on.</summary>
+    private const double LongestDegree = 0.75, ShortestDegree = 0.995;
 
-    /// <summary>Part of the water that is left from one degree of evaporation to the next, first and where that is too far.</summary>
-    private const double Degree = 0.75, SmallDegree = 0.93;
+    /// <summary>Water that comes to a solution from one step of dilution to the next, times.</summary>
+    private const double Dilution = 1.6;
+
+    private const int MostDegrees = 150;
+
+    /// <summary>
+    /// Where the search was lost: how much of its strength the solution had by then, and the share of its water that was left; 0 where it did
+    /// not get anywhere.
+    /// </summary>
+    public double Reached { get; private set; }
+
+    public double ShareOfWater { get; private set; }
 
     /// <summary>Finds the set, beginning from the state of the clear solution.</summary>
     public bool Run(List<ActiveSolid> candidates)
@@ -25,34 +42,43 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
             // A guess of no solid at all is the clear solution, from which the search has just lost its way, and it is not solved.
             if (guess.Make(candidates, stiffness) && solids.Any && Search(candidates)) return true;
         }
-        return Evaporate(candidates, clear, Degree) || Evaporate(candidates, clear, SmallDegree);
+        return Evaporate(candidates, clear);
     }
 
     /// <summary>
     /// Begins with so much water that nothing falls out and takes it away by degrees: of one degree to the next few solids join or leave,
-    /// and the way never leads through the strong, supersaturated solution in which the step-by-step search lost itself.
+    /// and the way never leads through the strong, supersaturated solution in which the step-by-step search lost itself. A degree that is
+    /// too far is taken in smaller ones.
     /// </summary>
-    private bool Evaporate(List<ActiveSolid> candidates, Stand clear, double degree)
+    private bool Evaporate(List<ActiveSolid> candidates, Stand clear)
     {
         try
         {
-            var times = Math.Clamp(Math.Exp(clear.LnI), 2, 40) * 8;
-            problem.Thin(times);
-            solids.Present.Clear();
-            foreach (var s in candidates) s.Amount = 0;
-            StandAt(clear, clear, 0);
-            Shift(times);
-            if (!newton.Run(80, Patient)) return false;
-            while (true)
+            var times = Dilute(candidates, clear);
+            if (times == 0) return false;
+            var good = Standing();
+            double reached = times, degree = LongestDegree;
+            for (var round = 0; round < MostDegrees && degree < ShortestDegree; round++)
             {
-                if (!Search(candidates)) return false;
-                if (times == 1) return true;
-                var next = Math.Max(1, times * degree);
-                problem.Thin(next);
-                Shift(next / times);
-                times = next;
-                if (!solids.Any && !newton.Run(80, Patient)) return false;
+                if ((solids.Any || Solve()) && Search(candidates))
+                {
+                    if (times == 1) return true;
+                    (good, reached) = (Standing(), times);
+                    if (at.WaterKg < LeastWater * times) break;
+                    degree = Math.Max(LongestDegree, degree * degree);
+                }
+                else
+                {
+                    Restore(candidates, good, reached);
+                    degree = Math.Sqrt(degree);
+                }
+
+                times = Math.Max(1, reached * degree);
+                Shift(times, reached);
             }
+
+            (Reached, ShareOfWater) = (1 / reached, Math.Exp(good.LnW) / reached);
+            return false;
         }
         finally
         {
@@ -60,10 +86,48 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
         }
     }
 
-    /// <summary>Moves to so many times the water: what is free thins, and beside solids stays as saturated as it was.</summary>
-    private void Shift(double times)
+    /// <summary>
+    /// The clear solution with more and more water, until nothing falls out; returns how much, 0 when the way there was lost.
+    /// </summary>
+    private double Dilute(List<ActiveSolid> candidates, Stand clear)
     {
-        var ln = Math.Log(times);
+        var last = Math.Clamp(Math.Exp(clear.LnI), 2, 40) * 8;
+        Restore(candidates, clear, 1);
+        double times = 1;
+        while (times < last)
+        {
+            var next = Math.Min(last, times * Dilution);
+            Shift(next, times);
+            if (!Solve()) return 0;
+            times = next;
+        }
+
+        return times;
+    }
+
+    private bool Solve()
+    {
+        var here = Standing();
+        if (newton.Run(80)) return true;
+        Return(here);
+        return full.Run(60);
+    }
+
+    /// <summary>Back to a state and the water it had.</summary>
+    private void Restore(List<ActiveSolid> candidates, Stand stand, double times)
+    {
+        problem.Thin(times);
+        solids.Present.Clear();
+        foreach (var s in candidates) s.Amount = 0;
+        solids.Present.AddRange(stand.Amounts.Select(a => a.Solid));
+        Return(stand);
+    }
+
+    /// <summary>Moves to so many times the water: what is free thins, and beside solids stays as saturated as it was.</summary>
+    private void Shift(double times, double before)
+    {
+        problem.Thin(times);
+        var ln = Math.Log(times / before);
         at.LnW += ln;
         if (!solids.Any)
         {
@@ -72,8 +136,8 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
             at.LnI -= ln;
         }
 
-        at.FreeMolalities();
-        activity.Evaluate(Patient);
+        foreach (ref var m in at.M.AsSpan()) m *= solids.Any ? 1 : before / times;
+        activity.Evaluate(1);
     }
 
     private bool Search(List<ActiveSolid> candidates)
@@ -129,8 +193,8 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
         return SolveActive();
     }
 
-    /// <summary>Where the iteration stands: unknowns and amounts.</summary>
-    private readonly record struct Stand(double[] X, double LnI, double LnW, (ActiveSolid Solid, double Amount)[] Amounts)
+    /// <summary>Where the iteration stands: unknowns, molalities and amounts.</summary>
+    private readonly record struct Stand(double[] X, double[] M, double LnI, double LnW, (ActiveSolid Solid, double Amount)[] Amounts)
     {
         public double Amount(ActiveSolid solid)
         {
@@ -139,7 +203,7 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
         }
     }
 
-    private Stand Standing() => new((double[])at.X.Clone(), at.LnI, at.LnW, [.. solids.Present.Select(s => (s, s.Amount))]);
+    private Stand Standing() => new([.. at.X], [.. at.M], at.LnI, at.LnW, [.. solids.Present.Select(s => (s, s.Amount))]);
 
     /// <summary>Moves to a point between two states, for the solids present now.</summary>
     private void StandAt(Stand from, Stand to, double share)
@@ -149,8 +213,9 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
         at.LnI = Between(from.LnI, to.LnI);
         at.LnW = solids.Any ? Between(from.LnW, to.LnW) : problem.LnThinned;
         foreach (var s in solids.Present) s.Amount = Math.Max(0, Between(from.Amount(s), to.Amount(s)));
-        at.FreeMolalities();
-        activity.Evaluate(4);
+        // Complexes begin where they were: in strong solutions they are not found again from activities alone.
+        for (var i = 0; i < at.M.Length; i++) at.M[i] = Between(from.M[i], to.M[i]);
+        activity.Evaluate(1);
     }
 
     private ActiveSolid? MostSupersaturated(List<ActiveSolid> candidates, HashSet<int> barred)
@@ -202,31 +267,33 @@ internal sealed class SolidSearch(Problem problem, Iterate at, Activity activity
     }
 
     /// <summary>
-    /// Newton with the solids present. When it fails from where it stands, it is tried with more patience, and then the constants of the
+    /// Newton with the solids present. When it fails from where it stands, everything is solved at once, and then the constants of the
     /// solids are moved from the present activity products to their values by degrees.
     /// </summary>
     private bool SolveActive()
     {
-        var start = (double[])at.X.Clone();
-        double lnI = at.LnI, lnW = at.LnW;
-        var amounts = solids.Present.Select(s => s.Amount).ToArray();
+        var start = Standing();
         if (newton.Run(80)) return true;
         foreach (var steps in (ReadOnlySpan<int>)[1, 5, 40])
         {
-            start.CopyTo(at.X, 0);
-            (at.LnI, at.LnW) = (lnI, lnW);
-            for (var k = 0; k < amounts.Length; k++) solids.Present[k].Amount = amounts[k];
-            activity.Evaluate(Patient);
+            Return(start);
             var gaps = solids.Present.Select(solids.Saturation).ToArray();
             var reached = true;
             for (var step = 1; reached && step <= steps; step++)
             {
                 for (var k = 0; k < gaps.Length; k++) solids.Present[k].Offset = gaps[k] * (1 - (double)step / steps);
-                reached = newton.Run(80, Patient);
+                reached = full.Run(60);
             }
             foreach (var s in solids.Present) s.Offset = 0;
             if (reached) return true;
         }
         return false;
+    }
+
+    /// <summary>Back to where the iteration stood with the same solids.</summary>
+    private void Return(Stand stand)
+    {
+        StandAt(stand, stand, 0);
+        foreach (var s in solids.Present) s.Amount = stand.Amount(s);
     }
 }

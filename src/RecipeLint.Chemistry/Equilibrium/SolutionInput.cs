@@ -17,6 +17,11 @@ public sealed record SolutionInput
     /// <summary>Highest temperature the model covers, °C.</summary>
     public const double HighestCelsius = 45;
 
+    /// <summary>
+    /// Lowest and highest pH that mean anything in the model: beyond them it says no more than that it is an acid or a lye.
+    /// </summary>
+    public const double LowestPh = -2, HighestPh = 16;
+
     /// <summary>Amounts in mol per kg of water. Iron is given as Fe+2 or Fe+3: fresh or aged is the caller's decision.</summary>
     public required ComponentTotals Totals { get; init; }
 

@@ -6,14 +6,18 @@ internal sealed class SolverRun
     private readonly Beginning _beginning;
     private readonly Sweep _sweep;
     private readonly Activity _activity;
-    private readonly SolidSearch _search;
     private readonly NewtonWork _work;
 
     public readonly Problem Problem;
     public readonly Iterate At;
     public readonly Newton Newton;
+    public readonly FullNewton Full;
     public readonly Descent Descent;
     public readonly SolidEquations Solids;
+    public readonly SolidSearch Search;
+
+    /// <summary>Newton steps taken so far, over all attempts.</summary>
+    public int Iterations => Newton.Iterations + Full.Iterations;
 
     /// <summary>What is dissolved of a component by the last residuals, mol per kg of the water left.</summary>
     public double Dissolved(int component) => _work.Sum[component];
@@ -25,12 +29,14 @@ internal sealed class SolverRun
         _activity = new Activity(Problem, At);
         _work = new NewtonWork(Problem.S);
         Solids = new SolidEquations(Problem, At, _activity, _work);
-        Newton = new Newton(Problem, At, _activity, new NewtonEquations(Problem, At, _activity, Solids, _work), Solids, _work);
+        var equations = new NewtonEquations(Problem, At, _activity, Solids, _work);
+        Newton = new Newton(Problem, At, _activity, equations, Solids, _work);
+        Full = new FullNewton(Problem, At, _activity, equations, Solids, _work);
         Descent = new Descent(Problem, At, _activity);
         _beginning = new Beginning(Problem, At, _activity, Descent);
         _sweep = new Sweep(Problem, At, _activity);
-        _search =
-            new SolidSearch(Problem, At, _activity, Newton, Solids, new SolidGuess(Problem, At, _activity, _beginning, Descent, Solids));
+        var guess = new SolidGuess(Problem, At, _activity, _beginning, Descent, Solids);
+        Search = new SolidSearch(Problem, At, _activity, Newton, Full, Solids, guess);
     }
 
     /// <summary>
@@ -61,7 +67,7 @@ internal sealed class SolverRun
                 StartFrom = null,
             };
             var run = share == 1 ? this : new SolverRun(Problem.Set, weaker);
-            if (before is null ? run.Clear(input.StartPh) : run.Near(before))
+            if (before is null ? run.Clear(input.StartPh) : run.Beside(before))
             {
                 if (share == 1) return true;
                 (before, Reached) = (new ResultWriter(run, weaker).Result(), share);
@@ -82,7 +88,7 @@ internal sealed class SolverRun
     public bool WithSolids(List<ActiveSolid> candidates, bool holdPh)
     {
         Problem.ConserveProtonsAndWater(At, holdPh);
-        return _search.Run(candidates);
+        return Search.Run(candidates);
     }
 
     private bool Clear(double startPh)
@@ -91,10 +97,12 @@ internal sealed class SolverRun
         _sweep.Run(2);
         _activity.Coefficients();
         if (Descent.Run(30, near: 0.05)) At.HoldIonicStrength(1, 30);
+        double[] heldX = [.. At.X], heldM = [.. At.M];
+        var begun = At.LnI;
         if (Newton.Run(60)) return true;
+        Return(begun);
+        if (Full.Run(60)) return true;
         _beginning.Anew(7);
-        var heldX = new double[At.X.Length];
-        var heldM = new double[At.M.Length];
         for (var round = 0; round < 40; round++)
         {
             _beginning.Low();
@@ -104,13 +112,21 @@ internal sealed class SolverRun
             At.M.CopyTo(heldM, 0);
             var strength = At.LnI;
             if (Newton.Run(30)) return true;
-            heldX.CopyTo(At.X, 0);
-            heldM.CopyTo(At.M, 0);
-            At.LnI = strength;
-            _activity.Coefficients();
+            Return(strength);
         }
         return false;
+
+        void Return(double lnI)
+        {
+            heldX.CopyTo(At.X, 0);
+            heldM.CopyTo(At.M, 0);
+            At.LnI = lnI;
+            _activity.Coefficients();
+        }
     }
+
+    /// <summary>From the state of a weaker solution on the way to a strong one.</summary>
+    private bool Beside(Equilibrium weaker) => Near(weaker) || (_beginning.From(weaker) && Full.Run(30));
 
     /// <summary>Newton from the state of a neighbour; false when it has not all the components or the way from it is too far.</summary>
     public bool Near(Equilibrium neighbour) =>

@@ -18,7 +18,9 @@ internal static class StateFactsJson
         json.WriteBoolean("openToAir", state.OpenToAir);
         facts.Text("failure", state.Failure);
         facts.Number("pH", state.PhIsKnown ? Known(state.Ph) : null);
-        facts.Number("pH_beforeDeposit", state.PhIsKnown ? Known(state.PhBeforeDeposit) : null);
+        facts.Number(
+            "pH_beforeDeposit",
+            state.PhIsKnown && PhDoubt.IsInTheModel(state.PhBeforeDeposit) ? Known(state.PhBeforeDeposit) : null);
         facts.Number("ionicStrength_mol_per_kg", Known(state.IonicStrengthMolPerKg));
         facts.Number("waterActivity", Known(state.WaterActivity));
         facts.Number("osmoticPotential_MPa", state.OsmoticPotentialMPa);
@@ -31,7 +33,7 @@ internal static class StateFactsJson
         facts.Number("carbonateAlkalinity_meq_per_L", Known(state.CarbonateAlkalinity.MilliequivalentsPerLitre));
         json.WriteStartObject("validity");
         json.WriteString("trust", TrustName(state.Validity.Trust));
-        Texts(facts, "reasons", state.PhIsKnown ? state.Validity.Reasons : [.. state.Validity.Reasons, $"pH {PhDoubt.NotKnown}"]);
+        Texts(facts, "reasons", PhDoubt.In(state.Mix) ? [.. state.Validity.Reasons, $"pH {PhDoubt.NotKnown}"] : state.Validity.Reasons);
         json.WriteEndObject();
         WriteSolids(facts, state);
         WriteDissolved(facts, state);

@@ -107,7 +107,7 @@ public static class DiagnosisReport
 
         var falls = chemistry.DepositsSeen.Where(d => d.GramsPerLitre > 0).Take(3)
             .Select(d => $"{Say.Grams(d.GramsPerLitre)}/L {Say.List(d.Deposits.Select(s => s.Solid.Name))}").ToList();
-        var ph = state.PhIsKnown ? $"{Say.Number(Math.Round(state.Ph, 1))} at {Celsius(state)}" : PhDoubt.NotKnown;
+        var ph = PhDoubt.Of(state) ?? $"{Say.Number(Math.Round(state.Ph, 1))} at {Celsius(state)}";
         return $"pH {ph}; "
             + (falls.Count > 0 ? $"{Say.List(falls)} should fall out." : "nothing should fall out.");
     }

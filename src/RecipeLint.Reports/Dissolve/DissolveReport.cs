@@ -167,9 +167,9 @@ public static class DissolveReport
     {
         if (setPh is null)
         {
-            return !state.PhIsKnown ? PhDoubt.NotKnown["not known: ".Length..]
+            return PhDoubt.Of(state) is { } doubt ? doubt["not known: ".Length..]
                 : Math.Abs(state.Ph - state.PhBeforeDeposit) > 0.005
-                ? string.Create(CultureInfo.InvariantCulture, $"{state.PhBeforeDeposit:0.00} before anything falls out")
+                ? $"{Cells.Ph(state.PhBeforeDeposit)} before anything falls out"
                 : null;
         }
 

@@ -39,7 +39,7 @@ internal static class Cells
         : "";
 
     /// <summary>The pH of a state, or that it is not known.</summary>
-    public static string Ph(SolutionState state) => state.PhIsKnown ? Ph(state.Ph) : "not known";
+    public static string Ph(SolutionState state) => PhDoubt.In(state.Mix) ? "not known" : Ph(state.Ph);
 
     /// <summary>Less than any test shows is printed as none.</summary>
     public static string Alkalinity(double milliequivalents) => Number(Math.Abs(milliequivalents) < LeastAlkalinity ? 0 : milliequivalents);

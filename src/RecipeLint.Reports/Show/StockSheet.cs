@@ -130,7 +130,7 @@ public static class StockSheet
                 "°C", true), new("pH", true), new("g/mL", true), new("ionic strength mol/kg", true), new("figures are")], [.. rows]),
             [
                 .. stock.Chemistry.States.SelectMany(s => s.Validity.Reasons).Distinct(StringComparer.Ordinal),
-                .. stock.Chemistry.Mixing.PhIsKnown ? Array.Empty<string>() : [$"The pH is {PhDoubt.NotKnown}."],
+                .. PhDoubt.Of(stock.Chemistry.Mixing) is { } doubt ? [$"The pH is {doubt}."] : Array.Empty<string>(),
             ]);
     }
 

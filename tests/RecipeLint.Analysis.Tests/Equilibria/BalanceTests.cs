@@ -24,6 +24,33 @@ public sealed class BalanceTests(ITestOutputHelper output)
         ("potassium-hydroxide", 100), ("sodium-molybdate-2h2o", 100), ("nickel-sulfate-6h2o", 200), ("cobalt-sulfate-7h2o", 200),
     ];
 
+    /// <summary>
+    /// Stocks that were given up because activities were taken one step late, and swung ever wider where ion pairs rule (found in 2026).
+    /// </summary>
+    [Theory]
+    [InlineData(4.1, "Gypsum", "629.04 magnesium-sulfate-7h2o, 151.74 calcium-chloride-2h2o")]
+    [InlineData(27, "Epsomite", "113.26 calcium-chloride-2h2o, 27.12 potassium-hydroxide, 440 zinc-sulfate-7h2o, 840.52 magnesium-sulfate-7h2o")]
+    public void StrongStocksFullOfIonPairsAreSolved(double celsius, string falls, string stock)
+    {
+        var state = StateSolver.Solve(Of([.. stock.Split(", ").Select(x => x.Split(' ')).Select(x => (x[1], double.Parse(x[0], CultureInfo.InvariantCulture)))]), celsius);
+        Assert.True(state.IsSolved, state.Failure);
+        Assert.NotNull(state.Deposit(falls));
+        Assert.InRange(state.Solution!.Iterations, 1, 150);
+    }
+
+    /// <summary>Acid in brine so strong that the model's pH is below -2, and lye above 16: the figure is not given, and one sentence says why.</summary>
+    [Theory]
+    [InlineData("acid", "ammonium-nitrate", 1262, "phosphoric-85", 116.4)]
+    [InlineData("lye", "potassium-hydroxide", 1100, "potassium-chloride", 1)]
+    public void ThePhBeyondTheModelIsNotGiven(string called, string first, double firstGrams, string second, double secondGrams)
+    {
+        var state = StateSolver.Solve(Of((first, firstGrams), (second, secondGrams)), 20.3);
+        Assert.True(state.IsSolved, state.Failure);
+        Assert.False(state.PhIsKnown);
+        Assert.Single(state.Validity.Reasons, r => r.StartsWith($"The {called} is stronger than the model covers", StringComparison.Ordinal));
+        Assert.Contains("not known", PhDoubt.Of(state), StringComparison.Ordinal);
+    }
+
     /// <summary>For every state: dissolved + deposited = put in, for each component and for the water of hydrates.</summary>
     [Fact]
     public void WhatStaysAndWhatFallsOutAreWhatWasPutIn()
@@ -137,7 +164,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
 
         tally.Report(output);
         Assert.Empty(tally.Silent);
-        Assert.True(tally.Unsolved.Count <= 0.02 * tally.All, $"{tally.Unsolved.Count} of {tally.All}");
+        Assert.True(tally.Unsolved.Count <= 0.003 * tally.All, $"{tally.Unsolved.Count} of {tally.All}");
     }
 
     /// <summary>
@@ -157,7 +184,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
 
         tally.Report(output);
         Assert.Empty(tally.Silent);
-        Assert.True(tally.Unsolved.Count <= 0.12 * tally.All, $"{tally.Unsolved.Count} of {tally.All}");
+        Assert.True(tally.Unsolved.Count <= 0.015 * tally.All, $"{tally.Unsolved.Count} of {tally.All}");
     }
 
     private sealed class SolvedTally
@@ -166,6 +193,9 @@ public sealed class BalanceTests(ITestOutputHelper output)
 
         /// <summary>There is such a solution and no answer was found.</summary>
         public List<string> Unsolved { get; } = [];
+
+        /// <summary>There is no such solution: it sets to crystals that bind its water.</summary>
+        private int Sets { get; set; }
 
         /// <summary>Neither solved nor a sentence.</summary>
         public List<string> Silent { get; } = [];
@@ -185,8 +215,15 @@ public sealed class BalanceTests(ITestOutputHelper output)
             var state = StateSolver.Solve(mix, celsius);
             if (!state.IsSolved)
             {
-                Unsolved.Add($"{what}: {state.Failure}");
                 IsSentence(what, state.Failure);
+                if (state.Failure!.Contains("crystal water", StringComparison.Ordinal))
+                {
+                    Sets++;
+                }
+                else
+                {
+                    Unsolved.Add($"{what}: {state.Failure}");
+                }
             }
             else if (!double.IsFinite(state.Ph) || !double.IsFinite(state.IonicStrengthMolPerKg) || state.Deposits.Any(d => !(d.Mass.GramsPerLitre > 0)))
             {
@@ -196,7 +233,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
 
         public void Report(ITestOutputHelper output)
         {
-            output.WriteLine($"{All} solutions, {NoSuch} that cannot be, {Unsolved.Count} unsolved");
+            output.WriteLine($"{All} solutions, {NoSuch} that cannot be, {Sets} that set, {Unsolved.Count} unsolved");
             foreach (var text in Unsolved.Take(30))
             {
                 output.WriteLine(text);
@@ -302,7 +339,12 @@ public sealed class BalanceTests(ITestOutputHelper output)
             faults.Add(string.Create(CultureInfo.InvariantCulture, $"{what}: {before:R} mol of water before, {after:R} after"));
         }
 
-        if (!(state.Ph is > -2 and < 16) || state.OsmoticPotentialMPa is > 0 || state.Density is not { GramsPerMillilitre: > 0.9 and < 2.5 })
+        if (!state.PhIsKnown && !(state.IsBeyondTheModel && state.Validity.Reasons.Any(r => r.Contains("pH is not known", StringComparison.Ordinal))))
+        {
+            faults.Add(string.Create(CultureInfo.InvariantCulture, $"{what}: pH {state.Ph} without a word on it"));
+        }
+
+        if (state.OsmoticPotentialMPa is > 0 || state.Density is not { GramsPerMillilitre: > 0.9 and < 2.5 })
         {
             faults.Add(string.Create(CultureInfo.InvariantCulture, $"{what}: pH {state.Ph}, {state.OsmoticPotentialMPa} MPa, {state.Density?.GramsPerMillilitre} g/mL"));
         }
