@@ -3,6 +3,7 @@ using RecipeLint.Advice.Batches;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Reports;
+using RecipeLint.Reports.BenchSheets;
 using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Reports.Tests.Support;
 using RecipeLint.Tests.Support;
@@ -25,9 +26,10 @@ public sealed class BatchSheetTests
         return files.Add("run.batch.json", $$"""{"format": 1, "stock": "stocks/{{stock}}.stock.json", "made": "2026-03-02"{{rest}}}""");
     }
 
-    private static BatchJudgement Judge(string rest, string stock = "part-a")
+    private static BatchJudgement Judge(string rest, string stock = "part-a", string? settings = null)
     {
-        var workspace = WorkspaceLoader.Load(Files(rest, stock), ["."], new LoadOptions { Profiles = ProfileLibrary.AllNames });
+        var files = Files(rest, stock);
+        var workspace = WorkspaceLoader.Load(settings is null ? files : files.Add("recipelint.json", settings), ["."], new LoadOptions { Profiles = ProfileLibrary.AllNames });
         var batch = Assert.Single(workspace.Batches);
         Assert.True(batch.IsComplete);
         return BatchJudge.Of(workspace, workspace.FindStock(batch.StockFile!)!, batch, StandardEngine.On(null))!;
@@ -51,6 +53,20 @@ public sealed class BatchSheetTests
 
         // 40.1 g for 40 g: a four-hundredth more potassium in the bottle, all of which is the nitrate's.
         Assert.Equal(0.0025, judged.Stock.Single(s => s.Key == "K").Off, 1e-6);
+    }
+
+    /// <summary>What a shop allows of a weight is what counts as made as planned here too.</summary>
+    [Fact]
+    public void WhatTheShopAllowsDecides()
+    {
+        const string steps = """, "steps": [{"step": "potassium-nitrate", "amount": "43 g"}]""";
+        var shop = File.ReadAllText(Path.Combine(Shop, "recipelint.json"));
+        var open = shop.IndexOf('{', StringComparison.Ordinal) + 1;
+        var judged = Judge(steps, settings: shop.Insert(open, """ "rules": {"batch-weighed-off": {"allowed": 10}}, """));
+
+        Assert.NotEqual(BatchFate.Use, Judge(steps).Fate);
+        Assert.Equal(BatchFate.Use, judged.Fate);
+        Assert.Contains("within 10 %", string.Join(' ', BatchSheet.Of(judged).Sections.SelectMany(x => x.Says)), StringComparison.Ordinal);
     }
 
     [Fact]

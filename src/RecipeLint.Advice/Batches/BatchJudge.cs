@@ -10,6 +10,7 @@ using RecipeLint.Recipes;
 using RecipeLint.Recipes.Batches;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Procedure;
 
 namespace RecipeLint.Advice.Batches;
 
@@ -27,6 +28,7 @@ public sealed class BatchJudge
     private readonly EngineOptions _options;
     private readonly IReadOnlyList<SightReading> _sights;
     private readonly State _planned;
+    private readonly double _allowed;
 
     private BatchJudge(Workspace workspace, StockDocument stock, BatchDocument batch, EngineOptions options)
     {
@@ -34,6 +36,7 @@ public sealed class BatchJudge
         _batch = batch;
         _sights = [.. batch.Seen.Select(SightReading.Of)];
         _options = options;
+        _allowed = BatchOptions.Allowed(workspace.SettingsFor(batch.File));
         _planned = Look(RecordedStock.Planned(stock, batch));
     }
 
@@ -52,6 +55,7 @@ public sealed class BatchJudge
             Batch = _batch,
             Planned = planned,
             Actual = made,
+            Allowed = _allowed,
             Fate = BatchFate.Discard,
             Brought = Brought(actual),
             Stock = [.. Shifts(planned, made, null)],
@@ -80,8 +84,8 @@ public sealed class BatchJudge
     private static Refusal? Leaving(HazardReport hazards) =>
         hazards.ForLeaving is { } leave ? new Refusal(leave, null, null, false) : null;
 
-    private static bool IsRight(IEnumerable<NutrientShift> shifts, IReadOnlyCollection<Finding> brought) =>
-        brought.Count == 0 && shifts.All(s => s.Off <= BatchJudgement.Same);
+    private bool IsRight(IEnumerable<NutrientShift> shifts, IReadOnlyCollection<Finding> brought) =>
+        brought.Count == 0 && shifts.All(s => s.Off <= _allowed);
 
     private BatchJudgement Mended(BatchJudgement judgement, State actual)
     {
@@ -126,9 +130,9 @@ public sealed class BatchJudge
         };
     }
 
-    private static IEnumerable<string> WhyNot(List<NutrientShift> shifts, List<Finding> brought)
+    private IEnumerable<string> WhyNot(List<NutrientShift> shifts, List<Finding> brought)
     {
-        if (shifts.Where(s => s.Off > BatchJudgement.Same).MaxBy(s => s.Off) is { } far)
+        if (shifts.Where(s => s.Off > _allowed).MaxBy(s => s.Off) is { } far)
         {
             yield return $"With what is missing put in, {far.Key} is still off by {Say.Percent(far.Off)}.";
         }

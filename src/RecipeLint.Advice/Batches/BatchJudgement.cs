@@ -48,9 +48,10 @@ public sealed record ReadingCheck(BatchReading Reading, double Value, ReadingWin
 public sealed record BatchJudgement
 {
     /// <summary>
-    /// As near as counts as made as planned, relative; for what was not planned, relative to all that was (common practice, no source).
+    /// As near as counts as made as planned, relative; for what was not planned, relative to all that was. The shop sets it for the rule
+    /// on what was weighed.
     /// </summary>
-    public const double Same = 0.05;
+    public required double Allowed { get; init; }
 
     public required BatchDocument Batch { get; init; }
 

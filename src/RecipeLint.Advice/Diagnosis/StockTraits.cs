@@ -100,9 +100,10 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
         ? new Trait(true, $"it holds {IonWords.Of(component)}")
         : new Trait(false, $"the recipe brings no {IonWords.Of(component)}");
 
-    private Trait Any(Func<AdditionFacts, bool> fits, string what) => stock.Additions.FirstOrDefault(fits) is { } found
+    private Trait Any(Func<AdditionFacts, bool> fits, string what) => stock.Additions.FirstOrDefault(fits)?.Substance.Name is { } found
         ? new Trait(
-            true, $"{found.Substance.Name} is {what}".Replace($"{what} is {what}", $"it holds {what}", StringComparison.OrdinalIgnoreCase))
+            true,
+            found.Contains(WithoutArticle(what), StringComparison.OrdinalIgnoreCase) ? $"it holds {found}" : $"{found} is {what}")
         : new Trait(
             stock.IsComplete ? false : null,
             $"the recipe holds no {WithoutArticle(what)}");
@@ -122,6 +123,7 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
         return (judged.KeptBy, food) switch
         {
             (SelfKeeping.Bleach, _) => new Trait(false, "it holds bleach, in which nothing grows", RulesOut: true),
+            (SelfKeeping.Peroxide, _) => new Trait(false, "it holds strong peroxide, in which nothing grows while it lasts"),
             (SelfKeeping.Acid, _) => new Trait(false, "it is too acid for most growth"),
             (SelfKeeping.Salt, _) => new Trait(false, "it is too salty for most growth"),
             (SelfKeeping.Copper, _) => new Trait(false, "it holds so much free copper that hardly anything grows"),

@@ -22,9 +22,10 @@ public sealed class TankChemistry
     private readonly OwnerLimits _tank;
     private readonly DepositLimits _limits;
 
-    private TankChemistry(RecipeFacts recipe)
+    private TankChemistry(RecipeFacts recipe, Temperature? seenAt)
     {
         Recipe = recipe;
+        SeenAt = seenAt;
         _tank = DepositOptions.OfTank(recipe.Settings);
         _limits = DepositOwner.Listed.Aggregate(DepositLimits.Default, (limits, owner) => limits.With(owner.Name, _tank));
     }
@@ -34,9 +35,13 @@ public sealed class TankChemistry
     /// <summary>What the plants get.</summary>
     public SolutionState Final => Recipe.Chemistry.Final;
 
-    public static TankChemistry Of(RecipeFacts recipe)
+    /// <summary>How cold or warm the tank stood; null for what the recipe or the shop says of it.</summary>
+    public Temperature? SeenAt { get; }
+
+    /// <inheritdoc cref="TankChemistry"/>
+    public static TankChemistry Of(RecipeFacts recipe, Temperature? seenAt = null)
     {
-        var chemistry = new TankChemistry(recipe);
+        var chemistry = new TankChemistry(recipe, seenAt);
         foreach (var moment in Enum.GetValues<TankMoment>())
         {
             foreach (var state in chemistry.States(moment).Where(s => s is { IsSolved: true }).Distinct())
@@ -106,14 +111,20 @@ public sealed class TankChemistry
     {
         TankMoment.Water => [Water(SolutionMix.FilledAtCelsius)],
         TankMoment.Warm => [Water(InTheSun)],
-        TankMoment.Poured => [Recipe.Chemistry.Tank],
-        TankMoment.Air => [Oxidised(Recipe.Chemistry.TankInAir), Recipe.Chemistry.TankInAir],
-        TankMoment.Adjusted => Recipe.Chemistry.TankAdjusted is { } adjusted ? [Oxidised(adjusted), adjusted] : [],
+        TankMoment.Poured => [There(Recipe.Chemistry.Tank, open: false)],
+        TankMoment.Air => [Oxidised(There(Recipe.Chemistry.TankInAir, open: true)), There(Recipe.Chemistry.TankInAir, open: true)],
+        TankMoment.Adjusted => Recipe.Chemistry.TankAdjusted is { } adjusted
+            ? [Oxidised(There(adjusted, adjusted.OpenToAir)), There(adjusted, adjusted.OpenToAir)] : [],
         TankMoment.Meeting => [Meeting()],
         _ => Final.IsSolved
             ? [StateSolver.Solve(Final.Mix.Times(Dried), Request(StateMoment.TankInAir, SolutionMix.FilledAtCelsius, true))]
             : [],
     };
+
+    /// <summary>The same at the temperature that was told.</summary>
+    private SolutionState There(SolutionState state, bool open) => SeenAt is { } seen && state.IsSolved
+        ? StateSolver.Solve(state.Mix, Request(state.Moment, seen.Celsius, open)) is { IsSolved: true } there ? there : state
+        : state;
 
     private SolutionState Oxidised(SolutionState state) =>
         Recipe.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0 && state.IsSolved

@@ -2,6 +2,7 @@ using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
+using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Advice.Tanks;
 
@@ -23,9 +24,9 @@ public static class TankDiagnoser
     private const double HasTrait = 1.1, HasTraitBesides = 0.4, LacksTraits = -1.2;
 
     /// <summary>The same input always gives the same order.</summary>
-    public static TankDiagnosis Of(RecipeFacts recipe, Observation observation)
+    public static TankDiagnosis Of(RecipeFacts recipe, Observation observation, Temperature? seenAt = null)
     {
-        var chemistry = TankChemistry.Of(recipe);
+        var chemistry = TankChemistry.Of(recipe, seenAt);
         var traits = new TankTraits(recipe);
         var found = TankData.Causes
             .Select(c => (Cause: c, Found: chemistry.Of(c)))

@@ -69,7 +69,7 @@ internal static class Fermentation
             + (2 * i.MolesOf(Component.Ammonium)));
         var lye = holding.Having(HazardRole.Alkali).Sum(i => Math.Max(0, -i.MolesOf(Component.Hydrogen)));
         return HazardGate.ChlorinePerLitre(holding) >= SelfKeepers.Bleach
-            || holding.GramsPerLitre(HazardRole.Peroxide) >= limits.FermentPeroxideTo
+            || holding.GramsPerLitre(HazardRole.Peroxide) >= SelfKeepers.Peroxide
             || (protons - taken) / holding.Litres >= limits.FermentStrongTo
             || (lye - given) / holding.Litres >= limits.FermentStrongTo;
     }

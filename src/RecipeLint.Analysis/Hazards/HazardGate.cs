@@ -28,7 +28,7 @@ public static class HazardGate
     internal static readonly HashSet<HazardRole> Reactive =
     [
         HazardRole.Acid, HazardRole.AcidSalt, HazardRole.Alkali, HazardRole.Carbonate, HazardRole.Hypochlorite, HazardRole.Peroxide,
-        HazardRole.StrongOxidiser, HazardRole.Nitrite, HazardRole.Sulfide, HazardRole.Sulfite,
+        HazardRole.StrongOxidiser, HazardRole.Nitrite, HazardRole.Sulfide, HazardRole.Cyanide, HazardRole.Sulfite,
     ];
 
     private static readonly HazardRole[] Acids = [HazardRole.Acid, HazardRole.AcidSalt, HazardRole.FaintAcid];
@@ -43,7 +43,7 @@ public static class HazardGate
     private static readonly HashSet<HazardRole> Oxidisable =
     [
         HazardRole.Acid, HazardRole.Ammonium, HazardRole.Amine, HazardRole.Organic, HazardRole.Reductant, HazardRole.Peroxide,
-            HazardRole.Sulfide,
+            HazardRole.Sulfide, HazardRole.Cyanide,
         HazardRole.Sulfite, HazardRole.Hypochlorite,
     ];
 
@@ -107,9 +107,8 @@ public static class HazardGate
         var used = limits ?? HazardLimits.Default;
         var found = new[]
         {
-            Chlorine(holding, used), Chloramines(holding, used), Nitrite(holding, used), StrongOxidiser(holding, used), Sulfide(holding,
-                used),
-            Sulfite(holding, used), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding,
+            Chlorine(holding, used), Chloramines(holding, used), Nitrite(holding, used), StrongOxidiser(holding, used), Sulfide(holding, used),
+            Cyanide(holding, used), Sulfite(holding, used), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding,
                 used),
             Bleaching(holding, used), NitricThrough(holding, used), Unknown(holding),
         };
@@ -272,6 +271,19 @@ public static class HazardGate
         var acid = holding.First([.. Acids, HazardRole.Ammonium]);
         return new Hazard(HazardKind.HydrogenSulfide, acid is null ? HazardGrade.Possible : HazardGrade.Present, sulfide, acid,
             "sulfide", grams, limits.SulfideFrom, "mg/L");
+    }
+
+    private static Hazard? Cyanide(Holding holding, HazardLimits limits)
+    {
+        var grams = 1000 * holding.GramsPerLitre(HazardRole.Cyanide);
+        if (holding.First(HazardRole.Cyanide) is not { } cyanide || Rounding.SixDigits(grams) < limits.CyanideFrom)
+        {
+            return null;
+        }
+
+        var acid = holding.First([.. Acids, HazardRole.Ammonium]);
+        return new Hazard(HazardKind.HydrogenCyanide, acid is null ? HazardGrade.Possible : HazardGrade.Present, cyanide, acid,
+            "cyanide", grams, limits.CyanideFrom, "mg/L");
     }
 
     private static Hazard? Sulfite(Holding holding, HazardLimits limits)

@@ -13,6 +13,7 @@ public enum HazardKind
     /// <summary>Hydrogen chloride or nitric acid driven out by strong sulfuric acid.</summary>
     AcidFumes,
     HydrogenSulfide,
+    HydrogenCyanide,
     SulfurDioxide,
     Ammonia,
     OxygenPressure,
@@ -104,6 +105,7 @@ public enum HazardRole
     /// <summary>Iron(II), iodide.</summary>
     Reductant,
     Sulfide,
+    Cyanide,
 
     /// <summary>Sulfite, thiosulfate, dithionite.</summary>
     Sulfite,

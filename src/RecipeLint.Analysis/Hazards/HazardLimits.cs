@@ -42,9 +42,6 @@ public sealed record HazardLimits
     /// <summary>mol/L of strong acid or alkali left over in which no yeast grows.</summary>
     public double FermentStrongTo { get; init; } = HazardData.Limit("fermentStrongTo");
 
-    /// <summary>g/L of peroxide in which no yeast grows.</summary>
-    public double FermentPeroxideTo { get; init; } = HazardData.Limit("fermentPeroxideTo");
-
     /// <summary>Per cent of nitric acid where it meets iron(II), iodide or chloride.</summary>
     public double NitricReductantFrom { get; init; } = HazardData.Limit("nitricReductantFrom");
 
@@ -74,6 +71,9 @@ public sealed record HazardLimits
 
     /// <summary>mg/L of sulfide.</summary>
     public double SulfideFrom { get; init; } = HazardData.Limit("sulfideFrom");
+
+    /// <summary>mg/L of cyanide salt.</summary>
+    public double CyanideFrom { get; init; } = HazardData.Limit("cyanideFrom");
 
     /// <summary>mg/L of sulfite or thiosulfate.</summary>
     public double SulfiteFrom { get; init; } = HazardData.Limit("sulfiteFrom");

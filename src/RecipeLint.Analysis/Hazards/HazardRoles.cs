@@ -51,6 +51,7 @@ public static partial class HazardRoles
         ([HazardRole.Sulfide],
             ["polysulf", "polysulph", "liverofsul", "hydrosulf", "hydrosulph", "sulfide", "sulphide", "sulfuratedpotash",
                 "sulphuratedpotash"]),
+        ([HazardRole.Cyanide], ["cyanid", "cianur", "zyanid", "prussicacid"]),
         ([HazardRole.Sulfite], ["sulfite", "sulphite", "bisulf", "thiosulf", "thiosulph", "dithionite"]),
         ([HazardRole.Nitrite], ["nitrite", "curingsalt", "picklingsalt"]),
         ([HazardRole.StrongOxidiser],
@@ -135,6 +136,12 @@ public static partial class HazardRoles
             roles.Add(HazardRole.Alkali);
         }
 
+        if (called.Any(c => c.Contains("ferrocyanid", StringComparison.Ordinal) || c.Contains("ferricyanid", StringComparison.Ordinal)))
+        {
+            // Iron holds it against all but strong acid with heat.
+            roles.Remove(HazardRole.Cyanide);
+        }
+
         if (SulfateName().IsMatch(substance.Name))
         {
             // "Potassium bisulfate" is an acid salt, no sulfite.
@@ -163,6 +170,7 @@ public static partial class HazardRoles
         Add(StrongOxidiserGroup(), HazardRole.StrongOxidiser);
         Add(NitriteGroup(), HazardRole.Nitrite);
         Add(PeroxideGroup(), HazardRole.Peroxide);
+        Add(CyanideGroup(), HazardRole.Cyanide);
         if (!formula.Atoms.ContainsKey(Element.C))
         {
             Add(SulfiteGroup(), HazardRole.Sulfite);
@@ -272,6 +280,10 @@ public static partial class HazardRoles
 
     [GeneratedRegex(@"(^|·[0-9.]*)H2O2|Na2O2|CaO2", RegexOptions.CultureInvariant)]
     private static partial Regex PeroxideGroup();
+
+    /// <summary>A metal with nothing but CN: no cyanate, no cyanoferrate, no organic nitrogen.</summary>
+    [GeneratedRegex(@"^([A-Z][a-z]?|NH4)\(?CN\)?[0-9]?$", RegexOptions.CultureInvariant)]
+    private static partial Regex CyanideGroup();
 
     [GeneratedRegex(@"(SO3(?![0-9])|S2O[345](?![0-9])|S[45]O6)", RegexOptions.CultureInvariant)]
     private static partial Regex SulfiteGroup();

@@ -12,6 +12,9 @@ public enum SelfKeeping
     /// <summary>Bleach leaves nothing alive.</summary>
     Bleach,
 
+    /// <summary>Strong peroxide does as long as it lasts, and what splits it is another family's matter.</summary>
+    Peroxide,
+
     /// <summary>It is too acid.</summary>
     Acid,
 
@@ -39,6 +42,12 @@ internal static class SelfKeepers
     /// <summary>Hypochlorite that disinfects, mol/L: about 0.1 g/L of chlorine (common practice, no source).</summary>
     public const double Bleach = 1.4e-3;
 
+    /// <summary>Hydrogen peroxide in which nothing grows, g/L (common practice, no source: the 3 % that disinfects).</summary>
+    public const double Peroxide = 30;
+
+    /// <summary>g/mol of hydrogen peroxide.</summary>
+    private const double PeroxideGramsPerMole = 34.0147;
+
     /// <summary>g/mol of acetic acid.</summary>
     private const double AceticAcid = 60.05;
 
@@ -56,6 +65,7 @@ internal static class SelfKeepers
 
         // That bleach must not be there is another family's matter.
         return stock.Concentration("inert:ClO-1").MolesPerLitre >= Bleach ? SelfKeeping.Bleach
+            : stock.Concentration("inert:H2O2").MolesPerLitre * PeroxideGramsPerMole >= Peroxide ? SelfKeeping.Peroxide
             : state.Ph <= needs.SafeBelowPh ? SelfKeeping.Acid
             : state.WaterActivity is > 0 and < DryEnough && state.Validity.Trust == Trust.InRange ? SelfKeeping.Salt
             : FreeCopper(state) >= needs.SafeCopper ? SelfKeeping.Copper

@@ -62,13 +62,13 @@ public static class BatchSheet
             yield break;
         }
 
-        var far = judged.Stock.Where(s => s.Off > BatchJudgement.Same).OrderByDescending(s => s.Off).ToList();
+        var far = judged.Stock.Where(s => s.Off > judged.Allowed).OrderByDescending(s => s.Off).ToList();
         var most = judged.Stock.MaxBy(s => s.Off);
         yield return far.Count > 0
-            ? $"{Say.List(far.Take(4).Select(s => $"{s.Key} {Change(s)}"))}: more than the {Say.Percent(BatchJudgement.Same)} within which "
+            ? $"{Say.List(far.Take(4).Select(s => $"{s.Key} {Change(s)}"))}: more than the {Say.Percent(judged.Allowed)} within which "
                 + "a batch counts as made as planned (common practice)."
             : most is { Off: > 0 }
-                ? $"Everything is within {Say.Percent(BatchJudgement.Same)} of the plan; the farthest is {most.Key}, {Change(most)}."
+                ? $"Everything is within {Say.Percent(judged.Allowed)} of the plan; the farthest is {most.Key}, {Change(most)}."
                 : "Everything is as planned.";
         foreach (var finding in judged.Brought.Take(5))
         {

@@ -26,8 +26,10 @@ public static class DiagnosisReport
         if (shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely && diagnosis.Hazards.Hazards.All(h =>
             h.Grade == HazardGrade.Possible))
         {
+            // What is no fault, and what hardly is, would only make a sound bottle look doubtful.
+            shown.RemoveAll(c => c != shown[0] && (c.Cause.NothingWrong || c.Likeliness > Likeliness.Possible));
             page.Blank();
-            page.Text($"Nothing looks wrong: {Reason(shown[0])}. What else it could be stands below.");
+            page.Text($"Nothing looks wrong: {Reason(shown[0])}.{(shown.Count > 1 ? " What else it could be stands below." : "")}");
         }
 
         for (var i = 0; i < shown.Count; i++)
@@ -149,7 +151,7 @@ public static class DiagnosisReport
     private static void Closing(BenchPage page, BottleDiagnosis diagnosis, List<RankedCause> shown)
     {
         page.Blank();
-        if (diagnosis.Hazards.ForLeaving is null && shown[0].Likeliness != Likeliness.VeryLikely && QuestionChooser.Next(diagnosis,
+        if (diagnosis.Hazards.ForLeaving is null && shown.Count > 1 && shown[0].Likeliness != Likeliness.VeryLikely && QuestionChooser.Next(diagnosis,
             new HashSet<string>()) is { } question)
         {
             page.Text($"What would tell more: {question.Ask} ({string.Join("; ", question.Answers.Select(a => a.Say))})");
@@ -167,8 +169,8 @@ public static class DiagnosisReport
     internal static string Reasons(IEnumerable<Evidence> evidence)
     {
         var all = evidence.ToList();
-        var seen = string.Join(", ", all.Where(e => !e.FromStock).Take(6).Select(e => e.Text));
-        var stock = string.Join("; ", all.Where(e => e.FromStock).Take(3).Select(e => e.Text));
+        var seen = string.Join(", ", all.Where(e => !e.FromStock).Select(e => e.Text).Distinct(StringComparer.Ordinal).Take(6));
+        var stock = string.Join("; ", all.Where(e => e.FromStock).Select(e => e.Text).Distinct(StringComparer.Ordinal).Take(3));
         return seen.Length == 0 ? stock : stock.Length == 0 ? seen : $"{seen}; {stock}";
     }
 

@@ -36,7 +36,8 @@ public static class TankReport
     private static void Opening(BenchPage page, TankDiagnosis diagnosis)
     {
         var recipe = diagnosis.Chemistry.Recipe;
-        page.Text($"Tank, lines and drippers of '{Printable.Show(recipe.Recipe.Name)}'");
+        page.Text($"Tank, lines and drippers of '{Printable.Show(recipe.Recipe.Name)}'"
+            + (diagnosis.Chemistry.SeenAt is { } seen ? $", the tank at {Say.Number(seen.Celsius)} °C" : ""));
         DiagnosisReport.Told(page, diagnosis.Observation);
         var state = diagnosis.Chemistry.Final;
         var falling = state.Deposits.OrderByDescending(d => d.Mass.GramsPerLitre).Take(3)

@@ -1,5 +1,8 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Profiles;
+using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -38,7 +41,12 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
                 checks.Add(Check.That("no other rule has more to say of this element here", false));
             }
 
-            yield return new ElementAgainstRange(recipe, range, found, bound, past) { Checks = checks, IsToxic = IsToxic };
+            yield return new ElementAgainstRange(recipe, range, found, bound, past)
+            {
+                Checks = checks,
+                IsToxic = IsToxic,
+                Unheld = past.Holds && IsToxic ? Unheld(recipe, range.Key, found) : found,
+            };
         }
     }
 
@@ -73,6 +81,20 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
         context.RecipeOf(finding) is { } recipe
             ? Contributions.ToLimit(context, recipe, verdict.Range.Key, verdict.Bound.MilligramsPerLitre)
             : [];
+
+    /// <summary>
+    /// mg/L that no chelating agent holds. Iron is given as a chelate, so its bounds are those of chelates already.
+    /// </summary>
+    private static double Unheld(RecipeFacts recipe, string key, double found)
+    {
+        var metals = recipe.Chemistry.Final.Metals
+            .Where(m => key != Element.Fe.Symbol && m.Dissolved.MolesPerLitre > 0
+                && IonFacts.ElementsOf(m.Metal, 1).Elements.Any(e => e.Symbol == key))
+            .ToList();
+        return metals.Count == 0
+            ? found
+            : Rounding.SixDigits(found * metals.Sum(m => m.Unchelated.MolesPerLitre) / metals.Sum(m => m.Dissolved.MolesPerLitre));
+    }
 
     /// <summary>Whether a toxic amount is this rule's own.</summary>
     protected virtual bool IsToxic => false;
@@ -119,7 +141,19 @@ internal sealed record ElementAgainstRange(RecipeFacts Recipe, ElementRange Rang
 
     public Harm Harm => !Bound.IsUsual && (IsToxic || (IsFarPast && !Range.IsPractice)) ? Harm.Loss : Harm.Damage;
 
-    public Odds Odds => Bound.IsUsual ? Odds.Possible : IsToxic && Range.IsPractice && !IsFarPast ? Odds.NearTheLimit : Odds.Certain;
+    public Odds Odds => Bound.IsUsual ? Odds.Possible
+        : IsToxic && ((Range.IsPractice && !IsFarPast) || IsMostlyHeld) ? Odds.NearTheLimit
+        : Odds.Certain;
+
+    /// <summary>mg/L that no chelating agent holds; all of it where nothing is known of that.</summary>
+    public required double Unheld { get; init; }
+
+    /// <summary>
+    /// True where what no chelating agent holds stays under the bound. What poisons roots follows the bare metal (D. R. Parker and J. F.
+    /// Pedler, Reevaluating the free-ion activity model of trace metal availability to higher plants, Plant and Soil 196 (1997) 223,
+    /// recalled), and the bounds come from solutions made with salts.
+    /// </summary>
+    public bool IsMostlyHeld => Unheld < Found && Unheld <= Bound.MilligramsPerLitre;
 
     /// <summary>Whether the bound is the level that harms.</summary>
     public bool IsToxic { get; init; }

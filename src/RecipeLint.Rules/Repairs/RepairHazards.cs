@@ -18,16 +18,14 @@ internal static class RepairHazards
             before.FindRecipe(recipe.Recipe.File) is { } was ? HazardGate.Of(was) : null, HazardGate.Of(recipe)));
 
     /// <summary>
-    /// Where a danger stands before and after, nothing is added to it and it is kept neither otherwise nor for another time: the rules on
-    /// what hurts people say how its cause is taken away, and that comes first.
+    /// Where a danger stands, only what takes a danger away changes the vessel, and it adds nothing and keeps it neither otherwise nor for
+    /// another time: the rules on what hurts people say how the cause is taken away, and that comes first.
     /// </summary>
-    public static bool PutInto(Facts before, Facts after) =>
+    public static bool Tinkers(Facts before, Facts after) =>
         after.Stocks.Any(now => before.FindStock(now.Stock.File) is { } was && !ReferenceEquals(was.Stock, now.Stock)
-            && Stays(HazardGate.Of(was), HazardGate.Of(now))
-            && (IsMore(HazardGate.Of(was).Holding, HazardGate.Of(now).Holding) || IsKeptOtherwise(was, now)))
+            && Tinkers(HazardGate.Of(was), HazardGate.Of(now), IsKeptOtherwise(was, now)))
         || after.Recipes.Any(now => before.FindRecipe(now.Recipe.File) is { } was
-            && Stays(HazardGate.Of(was), HazardGate.Of(now))
-            && IsMore(HazardGate.Of(was).Holding, HazardGate.Of(now).Holding));
+            && Tinkers(HazardGate.Of(was), HazardGate.Of(now), keptOtherwise: false));
 
     private static bool Arise(HazardReport? before, HazardReport after)
     {
@@ -42,8 +40,18 @@ internal static class RepairHazards
         hazard.Kind == HazardKind.CarbonDioxidePressure && hazard.Value > VesselAdvice.MostGas
         && !(before?.Find(hazard.Kind) is { } was && was.Value * More >= hazard.Value);
 
-    private static bool Stays(HazardReport before, HazardReport after) =>
-        VesselAdvice.Dangers(before).Any() && VesselAdvice.Dangers(after).Any();
+    private static bool Tinkers(HazardReport before, HazardReport after, bool keptOtherwise)
+    {
+        var left = VesselAdvice.Dangers(after).Select(h => h.Kind).ToHashSet();
+        if (left.Count == 0)
+        {
+            return false;
+        }
+
+        var (was, now) = (before.Holding, after.Holding);
+        return VesselAdvice.Dangers(before).Any()
+            && (IsMore(was, now) || keptOtherwise || (IsMore(now, was) && VesselAdvice.Dangers(before).All(h => left.Contains(h.Kind))));
+    }
 
     /// <summary>Something that was not in it, or more of something that was.</summary>
     private static bool IsMore(Holding was, Holding now) =>

@@ -22,7 +22,7 @@ internal static class RepairPolicy
     public static bool Forbids(Finding finding, Repair repair, Facts before, Facts after, IReadOnlyList<ElementShift> shifts) =>
         Overfills(before, after)
         || RepairHazards.Arise(before, after)
-        || (finding.Rule.Family != People && RepairHazards.PutInto(before, after))
+        || (finding.Rule.Family != People && RepairHazards.Tinkers(before, after))
         || LeavesPoison(before, after)
         || (finding.Rule.Family == People && !TakesCauseAway(finding, before, after))
         || (finding.Rule.Family != People && Swaps(repair) && shifts.Any(s => s.IsLoss && _base.Contains(s.Key)));

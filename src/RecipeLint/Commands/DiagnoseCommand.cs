@@ -31,7 +31,7 @@ internal static class DiagnoseCommand
         };
         var at = new Option<string?>("--at")
         {
-            Description = "How cold or warm the bottle stood; left out, the coldest it is kept at.",
+            Description = "How cold or warm the bottle or the tank stood; left out, the coldest a bottle is kept at.",
             HelpName = "temperature",
         };
         var measured = new Option<string[]>("--measured")
@@ -65,7 +65,7 @@ internal static class DiagnoseCommand
                 StockInput.OpenEither(world, "diagnose", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
             if (recipe is not null)
             {
-                return Tank(world, recipe, words, time, readings.Length > 0 || parsed.GetValue(at) is not null || parsed.GetValue(ask));
+                return Tank(world, recipe, new BottleWishes(words, time, readings, parsed.GetValue(ask), parsed.GetValue(at), seenAt));
             }
 
             return Bottle(world, bottle!, new BottleWishes(words, time, readings, guided, parsed.GetValue(at), seenAt));
@@ -73,7 +73,7 @@ internal static class DiagnoseCommand
         return command;
     }
 
-    /// <summary>What was told and asked of a bottle.</summary>
+    /// <summary>What was told and asked of a bottle, or of a tank.</summary>
     private sealed record BottleWishes(string Words, string? Time, string[] Readings, bool Guided, string? At, Temperature? SeenAt);
 
     private static int Bottle(Surroundings world, StockInput bottle, BottleWishes wishes)
@@ -106,17 +106,16 @@ internal static class DiagnoseCommand
     /// <summary>As with every command that advises: 1 where no advice is given because somebody could be hurt.</summary>
     private static int Answer(HazardReport hazards) => hazards.ForLeaving is null ? ExitCodes.Clean : ExitCodes.Findings;
 
-    /// <param name="asBottle">True when something was asked that only a bottle answers.</param>
-    private static int Tank(Surroundings world, RecipeFacts recipe, string words, string? time, bool asBottle)
+    private static int Tank(Surroundings world, RecipeFacts recipe, BottleWishes wishes)
     {
-        if (asBottle || (words.Length == 0 && time is null))
+        if (wishes.Readings.Length > 0 || wishes.Guided || (wishes.Words.Length == 0 && wishes.Time is null))
         {
-            throw new UsageException("of a tank say what you see with '--seen \"white crust on the drippers\"' and when with '--after'; "
-                + "'--measured', '--at' and '--ask' are for a bottle.");
+            throw new UsageException("of a tank say what you see with '--seen \"white crust on the drippers\"', when with '--after' and how "
+                + "warm it stood with '--at'; '--measured' and '--ask' are for a bottle.");
         }
 
-        var observation = time is null ? Observation.Nothing : TimeWords.Read(time);
-        var diagnosis = TankDiagnoser.Of(recipe, observation.With(ObservationReader.Read(words)));
+        var observation = wishes.Time is null ? Observation.Nothing : TimeWords.Read(wishes.Time);
+        var diagnosis = TankDiagnoser.Of(recipe, observation.With(ObservationReader.Read(wishes.Words)), wishes.SeenAt);
         world.Out.Write(TankReport.Write(diagnosis));
         return Answer(diagnosis.Hazards);
     }

@@ -1,6 +1,9 @@
 using System.Globalization;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
+using RecipeLint.Rules.Tests.Folders;
 
 namespace RecipeLint.Rules.Tests.Chelation;
 
@@ -33,6 +36,21 @@ public sealed class PublishedLimitTests
     {
         var recipe = Assert.Single(Recipe(chelate, grams, ph).Facts.Recipes);
         Assert.InRange(Share(recipe.Chemistry.Final, recipe.ComponentMoles["Fe+3"] / 100), atLeast, atMost);
+    }
+
+    /// <summary>Far over every published limit the iron of a kept stock is lost, whatever the constants of fresh rust still hold.</summary>
+    [Theory]
+    [InlineData("10 g", Level.Error)]
+    [InlineData("1.2 g", Level.Warning)]
+    public void AChelateInLyeIsAnError(string lye, Level level)
+    {
+        var tree = new MemoryFileTree("/shop").AddFolder("/shop/.git").Add(
+            "x.stock.json",
+            """{"format": 1, "name": "x", "makes": "1 L", "dose": "10 mL/L", "keep": {"at": "8..25 °C", "for": "3 months"}, "steps": [{"pour": "700 mL", "of": "distilled"}, {"add": "fe-edta-na-3h2o", "amount": "10 g"}, {"add": "potassium-hydroxide", "amount": "#"}, {"topUp": "1 L", "of": "distilled"}]}"""
+                .Replace("#", lye, StringComparison.Ordinal));
+        var judged = Judged.Of(tree, ["."], ExampleRun.Load, ExampleRun.Engine);
+
+        Assert.Equal(level, Assert.Single(judged.Result.Findings, f => f.Rule.Name == "chelate-outside-its-ph").Level);
     }
 
     /// <summary>Where more than half of the iron is lost it is an error.</summary>

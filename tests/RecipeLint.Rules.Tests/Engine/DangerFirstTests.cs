@@ -18,7 +18,8 @@ public sealed partial class DangerFirstTests
         {"format": 1, "substances": [
           {"id": "shop-chlorate", "name": "Potassium chlorate", "formula": "KClO3", "form": "solid"},
           {"id": "shop-dichlor", "name": "Sodium dichloroisocyanurate", "formula": "C3Cl2N3NaO3", "form": "solid"},
-          {"id": "shop-sulfide", "name": "Sodium sulfide", "formula": "Na2S·9H2O", "form": "solid"}]}
+          {"id": "shop-sulfide", "name": "Sodium sulfide", "formula": "Na2S·9H2O", "form": "solid"},
+          {"id": "shop-cyanide", "name": "Potassium cyanide", "formula": "KCN", "form": "solid"}]}
         """;
 
     /// <summary>What is put into 700 mL of water, topped up to a litre and kept for three months.</summary>
@@ -28,6 +29,7 @@ public sealed partial class DangerFirstTests
         "hydrogen-peroxide-35 300 mL, glucose 100 g",
         "hydrogen-peroxide-12 300 mL, ferrous-sulfate-7h2o 5 g",
         "shop-sulfide 30 g, citric-acid-anhydrous 50 g",
+        "shop-cyanide 5 g, citric-acid-h2o 20 g",
         "ammonium-sulfate 200 g, potassium-hydroxide 100 g",
         "sodium-hypochlorite-5 200 mL, ferrous-sulfate-7h2o 5 g, citric-acid-h2o 5 g",
         "potassium-carbonate 100 g, nitric-38 100 mL, copper-sulfate-5h2o 5 g");
@@ -49,9 +51,11 @@ public sealed partial class DangerFirstTests
             var after = Judged.Of(
                 new OverlayFileTree(tree, "/shop/x.stock.json", repair.Patches[stock.Stock.File].Bytes!), ["."], ExampleRun.Load, ExampleRun.Engine);
             var now = after.Facts.Stocks.Single(s => s.Stock.File == stock.Stock.File);
+            var left = VesselAdvice.Dangers(HazardGate.Of(now)).Select(h => h.Kind).ToHashSet();
+            Assert.True(
+                left.Count == 0 || VesselAdvice.Dangers(HazardGate.Of(stock)).Any(h => !left.Contains(h.Kind)), $"{repair.Name}: {repair.Repair.Title}");
             Assert.All(now.Additions, a => Assert.True(
-                !VesselAdvice.Dangers(HazardGate.Of(now)).Any()
-                || a.Mass.Grams <= 1.001 * stock.Additions.Where(b => b.Substance.Id == a.Substance.Id).Sum(b => b.Mass.Grams),
+                left.Count == 0 || a.Mass.Grams <= 1.001 * stock.Additions.Where(b => b.Substance.Id == a.Substance.Id).Sum(b => b.Mass.Grams),
                 $"{repair.Name}: {repair.Repair.Title}"));
         }
     }

@@ -39,6 +39,18 @@ public sealed class RepairPolicyTests
         });
     }
 
+    /// <summary>Ammonia comes off of ammonium with lye: weaker or less of it is no way out while it still does.</summary>
+    [Fact]
+    public void ADangerIsTakenAwayBeforeAnythingElseIsMended()
+    {
+        var tree = Tree(("ams.stock.json", """{"format": 1, "name": "Ams", "makes": "1 L", "dose": "10 mL/L", "keep": {"at": "8..25 °C", "for": "3 months"}, "steps": [{"pour": "700 mL", "of": "distilled"}, {"add": "ammonium-sulfate", "amount": "200 g"}, {"add": "potassium-hydroxide", "amount": "100 g"}, {"topUp": "1 L", "of": "distilled"}]}"""));
+        var judged = Judged.Of(tree, ["."], ExampleRun.Load, ExampleRun.Engine);
+        Assert.Contains(judged.Result.Findings, f => f.Rule.Name == "salt-past-its-solubility");
+        var others = All(tree).Where(r => r.Finding.Rule.Family != "people").ToList();
+        Assert.NotEmpty(others);
+        Assert.All(others, r => Assert.Matches("^own-bottle", r.Repair.Key));
+    }
+
     [Fact]
     public void NoRepairFillsAVesselPastItsVolume()
     {

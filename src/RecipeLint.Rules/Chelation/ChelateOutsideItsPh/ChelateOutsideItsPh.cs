@@ -17,6 +17,13 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     /// <summary>Share of the iron below which an agent is not looked at.</summary>
     private const double NotableShare = 0.1;
 
+    /// <summary>
+    /// pH units over the highest published limit from which the iron of a kept stock counts as lost, whatever share the constants of fresh
+    /// rust still give to the chelate: by the law of mass action each unit favours rust at least tenfold, and rust ages to what dissolves
+    /// less.
+    /// </summary>
+    private const double FarOver = 2;
+
     private const string NothingToJudge = "it holds an iron chelate, and its equilibrium can be computed";
 
     public override string Name => RuleName;
@@ -214,7 +221,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                     new Way($"keep the chelate in a part between pH 4 and {Say.Number(window.HighFrom)}, away from the alkali"),
                     new Way("bring this stock there with an acid", Puts.Acid)),
                 ("pH", ph, window.Highest),
-                held);
+                held,
+                harm: ph > window.Highest + FarOver ? Harm.Loss : null);
         }
 
         var low = Low(window);
@@ -257,8 +265,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
 
     private static Finding Finding(
         RuleContext context, Place place, string message, (string Name, double Value, double Limit) measured, double held,
-        Odds odds = Odds.Certain) =>
-        context.Find(place, message, odds == Odds.Certain ? Iron.HarmOf(1 - held) : Harm.Damage, odds) with
+        Odds odds = Odds.Certain, Harm? harm = null) =>
+        context.Find(place, message, harm ?? (odds == Odds.Certain ? Iron.HarmOf(1 - held) : Harm.Damage), odds) with
         {
             Measured = new Measured(measured.Name, measured.Value, measured.Limit, ""),
             Values = [new NamedValue(measured.Name, measured.Value, ""), new NamedValue("iron still held", held * 100, "%")],

@@ -48,10 +48,13 @@ internal sealed class IronPartlyUnstable : RecipeRule<IronPartlyUnstable.Isomers
     protected override Finding Describe(Isomers verdict, RuleContext context)
     {
         var more = verdict.Lost < verdict.Iron ? verdict.Iron / (verdict.Iron - verdict.Lost) : 0;
-        var cure = more > 0
-            ? $"Weigh it by the ortho-ortho share ({Say.Number(more)} times as much gives {Say.Number(verdict.Iron)} mg/L that last), or "
-                + $"bring the feed below pH {Say.Number(verdict.Checks[2].Limit)}."
-            : $"Use a product that states an ortho-ortho share, or bring the feed below pH {Say.Number(verdict.Checks[2].Limit)}.";
+        var cure = context.AdviceFor(verdict.Recipe).Sentence(
+            more > 0
+                ? new Way(
+                    $"weigh it by the ortho-ortho share ({Say.Number(more)} times as much gives {Say.Number(verdict.Iron)} mg/L that last)",
+                    Puts.Chelate)
+                : new Way("use a product that states an ortho-ortho share", Puts.Chelate),
+            new Way($"bring the feed below pH {Say.Number(verdict.Checks[2].Limit)}", Puts.Acid));
         var message =
             $"{Say.Number(verdict.Lost)} of the {Say.Number(verdict.Iron)} mg/L iron is not the ortho-ortho isomer: "
                 + $"{Say.Number(verdict.Lasts)} mg/L lasts at pH {Say.Number(Math.Round(verdict.Ph, 2))}, "

@@ -59,8 +59,9 @@ internal sealed class AcidBringsTooMuch : RecipeRule<NutrientOfReagent>, IPropos
         var message = verdict.High is { } high
             ? $"{start} and lifts it to {Say.Number(all)} mg/L, over the {Say.Number(high)} mg/L where the usual range of the "
                 + $"'{recipe.Profile.Name}' profile ends. "
-                + "The water takes so much reagent that it feeds the crop as well. Split the demand between two reagents, or take "
-                + $"that much {key} out of the salts."
+                + "The water takes so much reagent that it feeds the crop as well. "
+                + context.AdviceFor(recipe).Sentence(
+                    new Way("split the demand between two reagents"), new Way($"take that much {key} out of the salts"))
             : $"{start}, {Say.Percent(check.Value / 100)} of all the {key} in the feed. "
                 + $"The amount follows the alkalinity of the water, so {key} drifts whenever the water does. Count it in the recipe "
                 + "and check it against the water of each season.";

@@ -29,10 +29,10 @@ internal sealed class ElementMissing : RecipeRule<MissingElements>
             RecipePlaces.Doses(recipe),
             $"Nothing brings {Say.List(missing)} into '{recipe.Recipe.Name}': neither a dose nor the water '{recipe.Water?.Name}'. "
             + "Plants cannot finish their life without any one of them, and what is used up first stops growth. "
-            + (waterSaysLittle
-                ? "Add what carries them, or name a full analysis of the water if that brings them."
-                : "Add the dose that carries them; a feed for one purpose only, such as a calcium supplement, can be accepted with a "
-                    + "suppression."),
+            + context.AdviceFor(recipe).Sentence(
+                [new Way("add what carries them", Puts.Chelate), .. waterSaysLittle
+                    ? [new Way("name a full analysis of the water if that brings them")] : Array.Empty<Way>()],
+                waterSaysLittle ? "" : "a feed for one purpose only, such as a calcium supplement, can be accepted with a suppression"),
             Harm.Damage,
             Odds.Certain) with
         {

@@ -18,5 +18,13 @@ internal sealed class ElementToxic : ElementRangeRule
     protected override string Message(ElementAgainstRange verdict) =>
         $"The final solution holds {Say.Number(verdict.Found)} mg/L {verdict.Range.Key}; above "
             + $"{Say.Number(verdict.Bound.MilligramsPerLitre)} mg/L the '{verdict.Recipe.Profile.Name}' profile expects damage. "
-        + "Roots and young leaves suffer first and do not recover. Do not dose this: find the addition that is too large.";
+        + (verdict.IsMostlyHeld
+            ? $"A chelating agent holds {Held(verdict)} of it, and roots feel mostly what is bare, so damage is "
+                + "less sure than with a salt; where the agent is used up or another metal takes it, the bare part grows. Take less of what "
+                + "brings it, or try it on a few plants first."
+            : "Roots and young leaves suffer first and do not recover. Do not dose this: find the addition that is too large.");
+
+    private static string Held(ElementAgainstRange verdict) => verdict.Unheld < verdict.Found / 1000
+        ? "nearly all"
+        : $"all but {Say.Number(verdict.Unheld)} mg/L";
 }

@@ -30,7 +30,7 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
                 food,
                 .. kept is null ? [] : new[] { kept },
                 Check.That("no preservative is in it", judged.Dosed.Count == 0),
-                Check.That("it does not keep itself by acid, salt, vinegar, bleach or copper", judged.KeptBy == SelfKeeping.None),
+                Check.That("it does not keep itself by acid, salt, vinegar, bleach, peroxide or copper", judged.KeptBy == SelfKeeping.None),
             ],
         };
     }

@@ -31,7 +31,7 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
                 .. kept is null ? [] : new[] { kept },
                 Check.That("a preservative is in it whose undissociated part can be told", judged.Dosed.Count > 0
                     && judged.Acids.Count > 0),
-                Check.That("it does not keep itself by acid, salt, vinegar, bleach or copper", judged.KeptBy == SelfKeeping.None),
+                Check.That("it does not keep itself by acid, salt, vinegar, bleach, peroxide or copper", judged.KeptBy == SelfKeeping.None),
             ],
         };
     }

@@ -163,7 +163,7 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
     {
         var (stock, high, ph) = (verdict.Stock, verdict.IsHigh, verdict.Turns!.Value);
         var source = stock.Additions
-            .OrderByDescending(a => (high ? -1 : 1) * a.ComponentMoles.GetValueOrDefault(Component.Hydrogen))
+            .OrderByDescending(a => high ? Alkali(a) : a.ComponentMoles.GetValueOrDefault(Component.Hydrogen))
             .ThenBy(a => a.Id, StringComparer.Ordinal)
             .First();
         var message = $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, outside the "
@@ -181,6 +181,10 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
             Values = [new NamedValue("pH", ph, "")],
         };
     }
+
+    /// <summary>mol of hydrogen ions that it can take up, as hydroxide or as carbonate.</summary>
+    private static double Alkali(AdditionFacts addition) =>
+        addition.ComponentMoles.GetValueOrDefault(Component.Carbonate) - addition.ComponentMoles.GetValueOrDefault(Component.Hydrogen);
 
     private static Term Work(WorkingBuilder work, PhAdrift verdict)
     {
