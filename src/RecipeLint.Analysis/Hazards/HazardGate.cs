@@ -260,30 +260,25 @@ public static class HazardGate
                 : null;
     }
 
-    private static Hazard? Sulfide(Holding holding, HazardLimits limits)
+    private static Hazard? Sulfide(Holding holding, HazardLimits limits) =>
+        PoisonOfAcid(holding, HazardRole.Sulfide, HazardKind.HydrogenSulfide, "sulfide", limits.SulfideFrom);
+
+    private static Hazard? Cyanide(Holding holding, HazardLimits limits) =>
+        PoisonOfAcid(holding, HazardRole.Cyanide, HazardKind.HydrogenCyanide, "cyanide", limits.CyanideFrom);
+
+    /// <summary>A salt from which even a faint acid sets a poisonous gas free.</summary>
+    /// <param name="from">mg/L.</param>
+    private static Hazard? PoisonOfAcid(Holding holding, HazardRole role, HazardKind kind, string what, double from)
     {
-        var grams = 1000 * holding.GramsPerLitre(HazardRole.Sulfide);
-        if (holding.First(HazardRole.Sulfide) is not { } sulfide || Rounding.SixDigits(grams) < limits.SulfideFrom)
+        var milligrams = 1000 * holding.GramsPerLitre(role);
+        if (holding.First(role) is not { } salt || Rounding.SixDigits(milligrams) < from)
         {
             return null;
         }
 
         var acid = holding.First([.. Acids, HazardRole.Ammonium]);
-        return new Hazard(HazardKind.HydrogenSulfide, acid is null ? HazardGrade.Possible : HazardGrade.Present, sulfide, acid,
-            "sulfide", grams, limits.SulfideFrom, "mg/L");
-    }
-
-    private static Hazard? Cyanide(Holding holding, HazardLimits limits)
-    {
-        var grams = 1000 * holding.GramsPerLitre(HazardRole.Cyanide);
-        if (holding.First(HazardRole.Cyanide) is not { } cyanide || Rounding.SixDigits(grams) < limits.CyanideFrom)
-        {
-            return null;
-        }
-
-        var acid = holding.First([.. Acids, HazardRole.Ammonium]);
-        return new Hazard(HazardKind.HydrogenCyanide, acid is null ? HazardGrade.Possible : HazardGrade.Present, cyanide, acid,
-            "cyanide", grams, limits.CyanideFrom, "mg/L");
+        var grade = acid is null ? HazardGrade.Possible : HazardGrade.Present;
+        return new Hazard(kind, grade, salt, acid, what, milligrams, from, "mg/L");
     }
 
     private static Hazard? Sulfite(Holding holding, HazardLimits limits)
