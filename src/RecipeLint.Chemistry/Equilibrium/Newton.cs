@@ -9,6 +9,9 @@ internal sealed class Newton(
 
     private const int UsualRounds = 2;
 
+    /// <summary>Ionic strength, mol/kg, below which ion pairs hardly act on each other and one round does.</summary>
+    private const double Dilute = 0.2;
+
     /// <summary>From so many slow steps on activities and molalities are brought into agreement more often after each move.</summary>
     private const int SlowStepsBorne = 2;
 
@@ -34,7 +37,7 @@ internal sealed class Newton(
         var worst = equations.Residuals();
         var merit = Merit();
         int polish = 0, stalled = 0, slow = 0;
-        _rounds = rounds;
+        _rounds = rounds == UsualRounds && at.Ionic < Dilute ? 1 : rounds;
         bool keep = false, factored = false;
         var worstBefore = double.PositiveInfinity;
         for (var k = 0; k < limit || (worst < 1e-3 && k < limit + 20); k++)

@@ -78,12 +78,32 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
         return share * byActivity + (1 - share) * ByTotals(s);
     }
 
+    /// <summary>How far each of many solids is past saturation, as <see cref="Saturation"/> says of one.</summary>
+    public void Saturations(List<ActiveSolid> all, Span<double> past)
+    {
+        Span<double> dissolved = stackalloc double[problem.S.ComponentCount];
+        for (var a = 0; a < dissolved.Length; a++) dissolved[a] = LnDissolved(a);
+        var share = SaltVerdicts.CalibratedShare(at.Ionic);
+        for (var k = 0; k < past.Length; k++)
+        {
+            var s = all[k];
+            past[k] = at.LnSaturation(s);
+            if (s.LnPure is not { } pure) continue;
+            var byTotals = -pure;
+            for (var t = 0; t < s.Term.Length; t++) byTotals += s.Coefficient[t] * dissolved[s.Term[t]];
+            past[k] = share * past[k] + (1 - share) * byTotals;
+        }
+    }
+
     private double ByTotals(ActiveSolid s)
     {
         var ln = -s.LnPure!.Value;
-        for (var t = 0; t < s.Term.Length; t++) ln += s.Coefficient[t] * (Math.Log(DissolvedOf(s.Term[t])) - at.LnW);
+        for (var t = 0; t < s.Term.Length; t++) ln += s.Coefficient[t] * LnDissolved(s.Term[t]);
         return ln;
     }
+
+    /// <summary>ln of what is dissolved of a component, mol per kg of the water left.</summary>
+    private double LnDissolved(int a) => Math.Log(DissolvedOf(a)) - at.LnW;
 
     /// <summary>What the solids leave of a component, mol per kg of initial water, never less than the blur.</summary>
     private double DissolvedOf(int a) => Math.Max(LeftOver(a), Blur * problem.Total[a]);

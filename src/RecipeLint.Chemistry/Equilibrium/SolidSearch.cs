@@ -222,11 +222,13 @@ internal sealed class SolidSearch(
     {
         ActiveSolid? best = null;
         var highest = 0.0;
-        foreach (var s in candidates)
+        Span<double> past = stackalloc double[candidates.Count];
+        solids.Saturations(candidates, past);
+        for (var k = 0; k < past.Length; k++)
         {
-            if (barred.Contains(s.Index) || solids.Present.Contains(s)) continue;
-            double ln = solids.Saturation(s), ions = 0;
-            if (ln < Supersaturated) continue;
+            double ln = past[k], ions = 0;
+            var s = candidates[k];
+            if (ln < Supersaturated || barred.Contains(s.Index) || solids.Present.Contains(s)) continue;
             foreach (var v in s.Coefficient) ions += Math.Abs(v);
             // Per ion, so that a formula written with twice the atoms gains nothing.
             if (ln / ions > highest) (highest, best) = (ln / ions, s);
