@@ -33,6 +33,23 @@ public sealed class AgreementTests
         Assert.InRange(made, wanted / 2, int.MaxValue);
     }
 
+    /// <summary>A salt past its solubility in a tank, by its activities and its totals together: found by 300,000 mutants.</summary>
+    [Theory]
+    [InlineData("potassium-nitrate", "31 g")]
+    [InlineData("potassium-nitrate", "45 g")]
+    [InlineData("potassium-sulfate", "25 g")]
+    [InlineData("monopotassium-phosphate", "40 g")]
+    public void ASaltOfWhichATankIsFullIsWorkedOutAsItIsJudged(string salt, string amount)
+    {
+        var files = new MemoryFileTree("/shop").AddFolder("/shop/.git").Add(
+            "tank.recipe.json",
+            """{"format": 1, "name": "Tank", "water": "distilled", "final": "0.1 L", "volume": "made up", "doses": [{"add": "#", "amount": "?"}, {"add": "calcium-nitrate-4h2o", "amount": "1 g"}]}"""
+                .Replace("#", salt, StringComparison.Ordinal).Replace("?", amount, StringComparison.Ordinal));
+        var facts = Analyzer.Analyse(WorkspaceLoader.Load(files, ["."], ExampleRun.Load));
+        Assert.Contains(RuleOnFile.Of(facts, (JudgingRule)RuleList.All.Single(r => r.Name == "tank-precipitate"), "tank.recipe.json").Workings, w => w.Fires);
+        Assert.Empty(Of(facts, "tank-precipitate"));
+    }
+
     private static List<string> Differences(string rule, ExampleRun run, int each, out int made)
     {
         made = 0;

@@ -128,7 +128,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         }
 
         var work = new WorkingBuilder($"{deposit.Solid.Called} in the tank '{tank}' {Wording.When(deposit.State, deposit.Solid)}");
-        var (times, _) = Saturation.Write(work, deposit.State.Clear!, deposit.Solid);
+        var times = SaltSteps.Times(work, deposit.State, deposit.Solid);
         var decides = DepositSteps.Write(work, verdict, deposit, times, context);
         return work.Statements(verdict).Done(decides);
     }
