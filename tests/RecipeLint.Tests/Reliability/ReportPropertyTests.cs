@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using CsCheck;
 using Json.Schema;
+using RecipeLint.Recipes.Files;
 using RecipeLint.Reports.Tests.Support;
 using RecipeLint.Tests.Support;
 
@@ -29,6 +30,30 @@ public sealed class ReportPropertyTests
                 var answers = ((CultureInfo[])[CultureInfo.InvariantCulture, TestCultures.Of("tr-TR"), TestCultures.Of("de-DE"), TestCultures.Of("ar-SA")]).Select(c => In(c, () => Cli.RunOver(tree, "check", ".", "--format", format))).Distinct().ToList();
                 Assert.Single(answers);
             }
+        },
+        iter: _iterations);
+
+    /// <summary>One, two and eight threads, and two parts of the shop put together again, say the same to the byte.</summary>
+    [Fact]
+    public void ThreadsAndPartsSayWhatTheWholeSays() => Gen.Select(GeneratedShops.Any, GeneratedShops.Any, Gen.Int[0, 1_000_000]).Sample(
+        (one, other, seed) =>
+        {
+            var tree = new MemoryFileTree("/shop").Add("/shop/.git/HEAD", "");
+            foreach (var (folder, shop) in new[] { ("a", one), ("b", other) })
+            {
+                var own = GeneratedShops.Tree(shop, new ShopWriting(seed, 1));
+                foreach (var name in own.Names("/shop").Where(n => n != ".git"))
+                {
+                    tree.Add($"{folder}/{name}", own.Read("/shop/" + name, 1_000_000).Bytes!);
+                }
+            }
+
+            Answer Sarif(params string[] more) => Cli.RunOver(tree, ["check", ".", "--format", "sarif", .. more]);
+            var whole = Sarif("--threads", "1");
+            Assert.Equal(whole, Sarif("--threads", "2"));
+            Assert.Equal(whole, Sarif("--threads", "8"));
+            var logs = new MemoryFileTree("/logs").Add("1.sarif", Sarif("--shard", "1/2").Out).Add("2.sarif", Sarif("--shard", "2/2").Out);
+            Assert.Equal(whole.Out, Cli.RunOver(logs, "merge", "2.sarif", "1.sarif").Out);
         },
         iter: _iterations);
 
