@@ -18,7 +18,6 @@ public sealed record Workspace
     private readonly ByFile<WaterDocument> _waters = new(w => w.File);
     private readonly ByFile<WaterDocument> _builtInWaters = new(w => [w.File.Length == 0 ? w.Name : null]);
     private readonly ByFile<ProfileDocument> _profiles = new(p => p.File);
-    private readonly ByFile<BatchDocument> _batches = new(b => b.File);
     private readonly ByFile<Problem> _problems = new(p => p.Place.File);
 
     public IReadOnlyDictionary<string, SourceFile> Sources { get; init; } = new Dictionary<string, SourceFile>();
@@ -127,8 +126,6 @@ public sealed record Workspace
         this with { Stocks = [.. Stocks.Where(s => s.File != changed.File).Append(changed).OrderBy(s => s.File, StringComparer.Ordinal)] };
 
     public ProfileDocument? FindProfile(string file) => _profiles.Find(Profiles, file);
-
-    public BatchDocument? FindBatch(string file) => _batches.Find(Batches, file);
 
     public WaterDocument? FindWater(string file) => _waters.Find(Waters, file);
 

@@ -18,6 +18,4 @@ internal readonly record struct RoleSet(ulong Bits)
     }
 
     public bool Has(HazardRole role) => (Bits & (1UL << (int)role)) != 0;
-
-    public bool HasAny(RoleSet others) => (Bits & others.Bits) != 0;
 }

@@ -71,9 +71,6 @@ public sealed class VesselContents
         return addition.Mass.Grams * addition.Substance.Strength.Value * share;
     }
 
-    /// <summary>Water set free when an addition dissolves or that it is itself: of crystals and of poured liquids, g.</summary>
-    public static double WaterOf(AdditionFacts addition) => LiquidWater(addition) + CrystalWater(addition);
-
     public VesselContents With(AdditionFacts addition) =>
         new(_put.With(addition), FreeWaterGrams + LiquidWater(addition), _otherMoles, _reagentGrams);
 

@@ -84,9 +84,6 @@ public sealed class Equilibrium
     /// <summary>Activity of water, mole fraction scale.</summary>
     public double WaterActivity { get; internal init; }
 
-    /// <summary>Osmotic coefficient times the sum of molalities, mol per kg: what osmotic pressure follows from.</summary>
-    public double OsmolalityMolPerKg => -Math.Log(WaterActivity) * Problem.MolWater;
-
     /// <summary>Largest relative difference between a component's total and what the species add up to.</summary>
     public double MassResidual { get; internal init; }
 

@@ -3,11 +3,7 @@ namespace RecipeLint.Chemistry.Equilibrium;
 /// <summary>What falls out of a solution.</summary>
 /// <param name="Solid">The solid.</param>
 /// <param name="MolPerKgInitialWater">mol per kg of the water there was before anything fell out.</param>
-public readonly record struct Deposit(Solid Solid, double MolPerKgInitialWater)
-{
-    /// <summary>g per kg of initial water, hydrate water included.</summary>
-    public double GramsPerKgInitialWater => MolPerKgInitialWater * Solid.MolarMassGramsPerMole;
-}
+public readonly record struct Deposit(Solid Solid, double MolPerKgInitialWater);
 
 /// <summary>A solution brought to equilibrium with the solids that were allowed to form.</summary>
 public sealed class PrecipitationResult

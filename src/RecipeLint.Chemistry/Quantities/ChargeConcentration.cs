@@ -23,8 +23,6 @@ public readonly record struct ChargeConcentration(double EquivalentsPerLitre) : 
 
     public double MilliequivalentsPerLitre => EquivalentsPerLitre * 1000;
 
-    public static ChargeConcentration FromMilliequivalentsPerLitre(double milliequivalentsPerLitre) => new(milliequivalentsPerLitre / 1000);
-
     public static bool operator <(ChargeConcentration left, ChargeConcentration right) =>
         left.EquivalentsPerLitre < right.EquivalentsPerLitre;
 

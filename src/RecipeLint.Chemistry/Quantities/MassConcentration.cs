@@ -22,8 +22,6 @@ public readonly record struct MassConcentration(double GramsPerLitre) : ICompara
 
     public double MilligramsPerLitre => GramsPerLitre * 1000;
 
-    public static MassConcentration FromMilligramsPerLitre(double milligramsPerLitre) => new(milligramsPerLitre / 1000);
-
     public static Mass operator *(MassConcentration concentration, Volume volume) => new(concentration.GramsPerLitre * volume.Litres);
 
     public static AmountConcentration operator /(MassConcentration concentration, MolarMass molarMass) =>
