@@ -54,6 +54,34 @@ public sealed class UsageTests
         new[] { "no-such-command" },
     };
 
+    /// <summary>A folder, an amount or a file in the place of something else: the line says where it belongs.</summary>
+    [Theory]
+    [InlineData("there are examples/quillmere/stocks/molybdate-pre.stock.json, ", "proof", "examples/quillmere/stocks")]
+    [InlineData("there are examples/quillmere/recipes/lettuce.recipe.json, ", "facts", "examples/quillmere")]
+    [InlineData("behind '--batch', such as '--batch \"2 L\"'", "bench-sheet", "2 L", "examples/quillmere/stocks/part-b.stock.json")]
+    [InlineData("explain RL0101 --for examples/a.stock.json", "explain", "examples/a.stock.json")]
+    [InlineData("Did you mean 'RL0101'?", "explain", "101")]
+    [InlineData("here stands a mix in one line", "dissolve", "examples/quillmere/stocks/part-b.stock.json")]
+    [InlineData("'examples' is a folder; name a file in it.", "import", "examples")]
+    [InlineData("is no SARIF log; 'merge' takes those that 'check --shard", "merge", "examples/quillmere/recipelint.json")]
+    [InlineData("or a paper size, A8 to A5", "label", "examples/quillmere/stocks/part-b.stock.json", "--size", "big")]
+    [InlineData("bench-sheet examples/fennelwick/stocks/a.stock.json --actual", "show", "examples/fennelwick/batches/a-2026-03-02.batch.json")]
+    public void WhatStandsInTheWrongPlaceIsToldItsOwn(string told, params string[] arguments)
+    {
+        var answer = Cli.Run(arguments);
+        Assert.Equal(2, answer.Code);
+        Assert.Single(answer.Error.TrimEnd('\n').Split('\n'));
+        Assert.Contains(told, answer.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ALabelTakesAPaperSize()
+    {
+        // ISO 216: A6 is 105 by 148 mm.
+        var label = Cli.Run("label", "examples/quillmere/stocks/part-b.stock.json", "--size", "a6");
+        Assert.Contains("width=\"148mm\" height=\"105mm\"", label.Out, StringComparison.Ordinal);
+    }
+
     /// <summary>Somebody who types a word for a number, or a name that is nearly one, is told in the words of the trade.</summary>
     [Theory]
     [InlineData("'--copies' takes a whole number, not 'x'.", "label", "examples/quillmere/stocks/part-b.stock.json", "--copies", "x")]

@@ -112,7 +112,10 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
         }
 
         return (null, firstFault is null
-            ? $"'{part}' has no amount; write it as \"KNO3 100 g\" or \"100 g KNO3\"."
+            ? part.EndsWith(".json", StringComparison.OrdinalIgnoreCase)
+                ? $"'{part}' is a file; here stands a mix in one line, such as \"KNO3 100 g in 2 L\". 'recipelint show {part}' shows "
+                    + "a file."
+                : $"'{part}' has no amount; write it as \"KNO3 100 g\" or \"100 g KNO3\"."
             : $"The amount in '{part}' cannot be used. {firstFault.Message}");
     }
 

@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Text.RegularExpressions;
 
 namespace RecipeLint.Recipes.Quantities;
 
@@ -31,6 +32,9 @@ internal sealed partial class QuantityCursor
                 }
 
                 return number.Value;
+            case NumberState.Ambiguous when MixedFraction() is { } mixed:
+                Fail(mixed);
+                return null;
             case NumberState.Ambiguous:
                 Fail(QuantityMessages.AmbiguousNumber(text, number, UnitParser.Normalise(text[number.End..])));
                 return null;
@@ -71,6 +75,27 @@ internal sealed partial class QuantityCursor
         var rest = word is null ? "" : found[word.Length..].TrimStart(' ', '.');
         return rest.Length > 0 && QuantityReader.TryRead(rest, due, out _, out _) ? QuantityMessages.Roughly(due, text, word!, rest) : null;
     }
+
+    /// <summary>"1 1/2 tsp"; null for anything else.</summary>
+    private QuantityFault? MixedFraction()
+    {
+        var match = WholeAndFraction().Match(text, _at);
+        if (!match.Success)
+        {
+            return null;
+        }
+
+        double Part(int group) => NumberScanner.Value(match.Groups[group].Value);
+        var value = Part(1) + (Part(2) / Part(3));
+        return double.IsFinite(value)
+            ? QuantityMessages.Fraction(
+                text, match.Groups[1].Index, match.Index + match.Length - match.Groups[1].Index,
+                QuantityMessages.Text(value) + text[(match.Index + match.Length)..])
+            : null;
+    }
+
+    [GeneratedRegex(@"\G\s*([0-9]{1,6}) ([0-9]{1,3})/([1-9][0-9]{0,2})(?![0-9./,])", RegexOptions.CultureInvariant)]
+    private static partial Regex WholeAndFraction();
 
     /// <summary>"1/2 L".</summary>
     private bool LooksLikeFraction(double first)

@@ -1,10 +1,11 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Quantities;
 
 /// <summary>The words for what a quantity text has wrong.</summary>
-internal static class QuantityMessages
+internal static partial class QuantityMessages
 {
     public static QuantityFault NotAQuantity(Due due, string found, int start, int length) =>
         new(ProblemKind.WrongShape, start, length, $"'{Wording.Shorten(found)}' is not {Wanted(due)}. Write it such as {Examples(due)}.");
@@ -95,6 +96,13 @@ internal static class QuantityMessages
         {
             return new QuantityFault(ProblemKind.UnknownUnit, start, unit.Length,
                 $"A '{unit}' holds another mass each time. Weigh one, and write the mass, such as '1.5 g'.");
+        }
+
+        if (Times().Match(text) is { Success: true } times)
+        {
+            var product = NumberScanner.Value(times.Groups[1].Value) * NumberScanner.Value(times.Groups[2].Value);
+            return new QuantityFault(ProblemKind.UnknownUnit, start, unit.Length,
+                $"'{Wording.Shorten(text.Trim())}' multiplies. Write the amount in one: '{Text(product)} {times.Groups[3].Value}'.");
         }
 
         var repaired = suggestions.Select(s => text[..start] + s + text[(start + unit.Length)..]).ToArray();
@@ -265,6 +273,12 @@ internal static class QuantityMessages
     private static string Examples(Due due) => Quoted([.. due.Examples.Take(2)]);
 
     private static string Quoted(IReadOnlyList<string> texts) => Wording.Join([.. texts.Select(t => $"'{Wording.Shorten(t)}'")], "or");
+
+    /// <summary>"2 x 12 g".</summary>
+    [GeneratedRegex(
+        @"^\s*([0-9]{1,6}(?:\.[0-9]{1,6})?)\s*[x×*]\s*([0-9]{1,6}(?:\.[0-9]{1,6})?)\s*(\S{1,12})\s*$",
+        RegexOptions.CultureInvariant)]
+    private static partial Regex Times();
 
     private static string Part(string text, ScannedNumber number) => text[number.Start..number.End];
 }

@@ -157,7 +157,7 @@ internal static partial class LabelWords
         || _agents.Any(a => w.Equals(m + a, StringComparison.OrdinalIgnoreCase))));
 
     private static List<string> Words(string key) =>
-        [.. WordBreaks().Split(key.Normalize(System.Text.NormalizationForm.FormKC).ToLowerInvariant()).Where(w => w.Length > 0)];
+        [.. WordBreaks().Split(key.ToLowerInvariant()).Where(w => w.Length > 0)];
 
     [GeneratedRegex("[^\\p{L}\\p{Nd}]+")]
     private static partial Regex WordBreaks();

@@ -26,10 +26,24 @@ public readonly record struct LabelSize(int Width, int Height)
         _ => new(210, 148),
     };
 
-    /// <summary>"105x74"; null for anything else, and for less than 40 × 30 or more than 400 mm.</summary>
+    /// <summary>Paper sizes laid flat, mm (ISO 216:2007, table 1).</summary>
+    private static readonly Dictionary<string, LabelSize> _paper = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["A5"] = new(210, 148),
+        ["A6"] = new(148, 105),
+        ["A7"] = new(105, 74),
+        ["A8"] = new(74, 52),
+    };
+
+    /// <summary>"105x74" or "A7"; null for anything else, and for less than 40 × 30 or more than 400 mm.</summary>
     public static LabelSize? Read(string text)
     {
-        var parts = text.ToLowerInvariant().Split('x', '×');
+        if (_paper.TryGetValue(text.Trim(), out var paper))
+        {
+            return paper;
+        }
+
+        var parts = text.ToLowerInvariant().Replace("mm", "", StringComparison.Ordinal).Split('x', '×');
         return parts.Length == 2
             && int.TryParse(parts[0].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var width)
             && int.TryParse(parts[1].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var height)

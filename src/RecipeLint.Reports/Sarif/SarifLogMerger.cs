@@ -70,7 +70,8 @@ internal static partial class SarifLogMerger
         }
         catch (Exception exception) when (IsOfTheText(exception))
         {
-            throw new InvalidDataException($"'{name}' cannot be read as SARIF: {exception.Message.TrimEnd('.')}", exception);
+            throw new InvalidDataException(
+                $"'{name}' is no SARIF log; 'merge' takes those that 'check --shard ... --format sarif' wrote", exception);
         }
     }
 

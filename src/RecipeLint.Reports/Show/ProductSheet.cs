@@ -9,7 +9,7 @@ namespace RecipeLint.Reports.Show;
 /// <summary>Products of a shop with what each was read as.</summary>
 public static class ProductSheet
 {
-    public static Sheet Of(SubstanceFile file) => new("products", file.File[(file.File.LastIndexOf('/') + 1)..], file.File,
+    public static Sheet Of(SubstanceFile file) => new("products", NameOf(file.File), file.File,
     [
         .. new[]
         {
@@ -45,6 +45,9 @@ public static class ProductSheet
                 ]),
         }.Where(s => !s.IsEmpty),
     ]);
+
+    /// <summary>The file's name without folder and ending.</summary>
+    private static string NameOf(string file) => Path.GetFileNameWithoutExtension(Path.GetFileNameWithoutExtension(file));
 
     private static IReadOnlyList<string> Row(ShopSubstance known) =>
     [

@@ -32,7 +32,8 @@ internal abstract class ProblemRule(string name, string advice, Harm harm, param
     private string Message(Problem problem)
     {
         var said = problem.Message.TrimEnd();
-        if (problem.Suggestions is [var nearest] && !said.Contains(nearest, StringComparison.Ordinal))
+        if (problem.Suggestions is [var nearest] && !said.Contains(nearest, StringComparison.Ordinal)
+            && !said.Contains("Did you mean", StringComparison.Ordinal))
         {
             said += $" Did you mean '{nearest}'?";
         }

@@ -5,6 +5,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports;
 using RecipeLint.Reports.BenchSheets;
 using RecipeLint.Reports.ComputedFacts;
@@ -103,7 +104,7 @@ internal static class BenchSheetCommand
         var alone = Session.Open(world, [path], null, config, noConfig);
         if (alone.Workspace.Asked is not { Count: 1 } asked || alone.Workspace.FindStock(asked.Single()) is null)
         {
-            throw new UsageException("'bench-sheet' takes one stock file.");
+            throw StockInput.OneFile(alone, "bench-sheet", "stock file", [DocumentKind.Stock]);
         }
 
         var all = Session.WithShopOf(world, alone, path, config, noConfig);

@@ -64,7 +64,18 @@ internal static class ExplainCommand
 
     private static UsageException Unknown(string name)
     {
-        var near = RuleBook.Suggest(name);
+        if (name.EndsWith(".json", StringComparison.OrdinalIgnoreCase))
+        {
+            return new UsageException(
+                $"'{name}' is a file; name the rule, and the file behind '--for', such as 'recipelint explain RL0101 --for {name}'.");
+        }
+
+        var digits = name.TrimStart('R', 'L', 'r', 'l');
+        IReadOnlyList<string> near =
+            int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            && RuleBook.Find(string.Create(CultureInfo.InvariantCulture, $"RL{number:0000}")) is { } byNumber
+                ? [byNumber.Id]
+                : RuleBook.Suggest(name);
         return new UsageException(
             $"There is no rule '{name}'." + (near.Count > 0 ? $" Did you mean {string.Join(" or ", near.Select(n => $"'{n}'"))}?" : "")
             + $" 'recipelint rules' lists them all, 'recipelint list rules {name}' searches them.");

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.CommandLine;
 using System.Text;
+using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Shell;
 
@@ -26,7 +27,7 @@ internal static class FactsCommand
             var run = Session.Open(world, [parsed.GetValue(file)!], null, parsed.GetValue(config), parsed.GetValue(noConfig));
             if (run.Workspace.Asked.Count != 1)
             {
-                throw new UsageException("'facts' takes one stock or recipe file.");
+                throw StockInput.OneFile(run, "facts", "stock or recipe file", [DocumentKind.Stock, DocumentKind.Recipe]);
             }
 
             var path = run.Workspace.Asked.Single();

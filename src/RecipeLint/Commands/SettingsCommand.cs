@@ -28,7 +28,7 @@ internal static class SettingsCommand
             var run = Session.Open(world, [parsed.GetValue(file)!], null, parsed.GetValue(config), noConfig: false);
             if (run.Workspace.Asked.Count != 1)
             {
-                throw new UsageException("'settings' takes one file.");
+                throw StockInput.OneFile(run, "settings", "file", []);
             }
 
             var asked = run.Workspace.Asked.Single();

@@ -7,6 +7,7 @@ using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Reports.Splitting;
 using RecipeLint.Rules;
@@ -82,7 +83,7 @@ internal static class SplitCommand
         var run = Session.Open(world, [path], null, load.ConfigFile, load.NoConfig);
         if (run.Workspace.Asked.Count != 1)
         {
-            throw new UsageException("'split' takes one recipe or stock file.");
+            throw StockInput.OneFile(run, "split", "recipe or stock file", [DocumentKind.Recipe, DocumentKind.Stock]);
         }
 
         var (proposal, final) = Propose(run, request);

@@ -32,6 +32,7 @@ internal static class NamedFile
             {
                 EntryKind.Missing => $"{called}'{named}' does not exist{missing}.",
                 EntryKind.File => $"{called}'{named}' cannot be read: {read.Failure ?? "it is no file"}.",
+                EntryKind.Folder or EntryKind.LinkedFolder => $"{called}'{named}' is a folder; name a file in it.",
                 _ => $"{called}'{named}' is no regular file.",
             }),
         };

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Completions;
 using System.CommandLine.Parsing;
+using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Shell;
@@ -52,12 +53,24 @@ internal static class WrongArguments
             ArgumentResult { Tokens.Count: 0 } missing => MissingArgument(command, missing.Argument),
             ArgumentResult given when WordsOf(given.Argument) is { Length: > 0 } words =>
                 WrongWord($"'{command.Name}'", given.Tokens[0].Value, words),
+            _ when parsed.UnmatchedTokens.Count > 0 && Quantities(command, parsed) is { } swapped => swapped + Help(command),
             _ when parsed.UnmatchedTokens is [var extra, ..] =>
                 $"'{extra}' is more than '{command.Name}' takes."
                 + (command.Arguments.Count == 0 ? "" : $" It takes {string.Join(" and ", command.Arguments.Select(a => $"<{a.Name}>"))}.")
                     + Help(command),
             _ => error.Message + Help(command),
         };
+    }
+
+    /// <summary>An amount in the place of a file, where an option of this command takes it ("bench-sheet '2 L' FILE").</summary>
+    private static string? Quantities(Command command, ParseResult parsed)
+    {
+        var amount = parsed.CommandResult.Tokens.Select(t => t.Value).Concat(parsed.CommandResult.Children.OfType<ArgumentResult>()
+                .SelectMany(a => a.Tokens).Select(t => t.Value)).Concat(parsed.UnmatchedTokens)
+            .FirstOrDefault(t => QuantityReader.TryRead(t, Due.Volume, out _, out _));
+        return amount is not null && command.Options.Any(o => o.Name == "--batch")
+            ? $"'{amount}' is no file; a size stands behind '--batch', such as '--batch \"{amount}\"'."
+            : null;
     }
 
     /// <summary>What starts with a hyphen and was taken for a path; behind "--" everything is one.</summary>

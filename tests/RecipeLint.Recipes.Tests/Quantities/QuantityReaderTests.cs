@@ -7,6 +7,21 @@ namespace RecipeLint.Recipes.Tests.Quantities;
 
 public sealed class QuantityReaderTests
 {
+    /// <summary>Amounts as they stand on slips of paper: each is told how to write it.</summary>
+    [Theory]
+    [InlineData("1 1/2 oz", "1.5 oz")]
+    [InlineData("24 g.", "'g'")]
+    [InlineData("24 \uFF47", "'g'")]
+    [InlineData("24 gms", "'g'")]
+    [InlineData("5 lt", "'L'")]
+    [InlineData("2x12 g", "'24 g'")]
+    [InlineData("3 × 0.5 kg", "'1.5 kg'")]
+    public void AnAmountWrittenOtherwiseIsToldHowToWriteIt(string text, string told)
+    {
+        Assert.False(QuantityReader.TryRead(text, Due.Portion, out _, out var fault));
+        Assert.Contains(told, fault!.Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("24 g", 24)]
     [InlineData("24g", 24)]
