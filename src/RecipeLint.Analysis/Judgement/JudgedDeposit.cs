@@ -105,6 +105,9 @@ public sealed record JudgedDeposit
     /// </summary>
     public (string Metal, double Share)? Loss { get; init; }
 
+    /// <summary>The first of its solids of which nothing tells how it changes with temperature; null when of all something does.</summary>
+    public Solid? Untold => Deposits.Select(d => d.Solid).Prepend(Solid).FirstOrDefault(s => !s.TemperatureKnown);
+
     /// <summary>Why the state it is judged in is an estimate or outside the model; empty inside its range.</summary>
     public IReadOnlyList<string> Doubts => State.Validity.Reasons;
 

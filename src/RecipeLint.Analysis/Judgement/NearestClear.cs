@@ -45,7 +45,8 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
             }
         }
 
-        return nearest;
+        // What is said of the temperature is said of all that falls out together.
+        return deposit.Untold is null ? nearest : nearest with { Temperature = null };
     }
 
     /// <param name="at">Temperature at which the solid falls out.</param>

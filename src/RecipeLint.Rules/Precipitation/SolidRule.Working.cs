@@ -19,8 +19,7 @@ internal abstract partial class SolidRule
     private protected virtual Working Fallen(DepositVerdict verdict, RuleContext context)
     {
         var deposit = verdict.Deposit;
-        var work =
-            new WorkingBuilder($"{deposit.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(deposit.State, deposit.Solid)}");
+        var work = new WorkingBuilder($"{deposit.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(deposit)}");
         var (times, _) = Write(work, deposit.State, deposit.Solid);
         var decides = DepositSteps.Write(work, verdict, deposit, times, context);
         return work.Remark(DepositSteps.Doubt(deposit)).Done(decides);

@@ -49,6 +49,12 @@ internal static class Wording
             ? When(state)
             : $"at {Celsius(state.Temperature)} (how it changes with temperature is not known)";
 
+    /// <summary>As <see cref="When(SolutionState, Solid)"/>, of everything that falls out together.</summary>
+    public static string When(JudgedDeposit deposit) =>
+        deposit.Untold is not { } untold || untold == deposit.Solid || deposit.State.Moment is not (StateMoment.Coldest or StateMoment.Warmest)
+            ? When(deposit.State, deposit.Solid)
+            : $"at {Celsius(deposit.State.Temperature)} (how {untold.Called.Split(" (")[0]} changes with temperature is not known)";
+
     public static string Celsius(Temperature temperature) => $"{Say.Number(Math.Round(temperature.Celsius, 1))} °C";
 
     /// <summary>
