@@ -117,6 +117,32 @@ public sealed class BalanceTests(ITestOutputHelper output)
         Assert.InRange(Fallen(cold) - Fallen(warm), 0, grams);
     }
 
+    /// <summary>
+    /// From 1.63 to 1.68 times its strength what fell out of this stock went from 743 to 1,234 g/L: near there four hydrates dry out each other's
+    /// solution until all has set, and what was left, less than a quarter of the water, was called a solution (found in 2026).
+    /// </summary>
+    [Fact]
+    public void AStockThatSetsToCrystalsIsNoSolutionAnyMore()
+    {
+        var mix = Of(("ammonium-nitrate", 123.63), ("calcium-chloride-2h2o", 216.44), ("magnesium-nitrate-6h2o", 561.02));
+        var grams = 0.0;
+        foreach (var times in (double[])[1.4, 1.5, 1.6, 1.63, 1.66])
+        {
+            var state = StateSolver.Solve(mix.Times(times), 19.5);
+            Assert.True(state.IsSolved, state.Failure);
+            var now = state.Deposits.Sum(d => d.Mass.GramsPerLitre);
+            Assert.InRange(now - grams, 0, 290);
+            grams = now;
+        }
+
+        foreach (var times in (double[])[1.68, 1.75, 1.9])
+        {
+            var state = StateSolver.Solve(mix.Times(times), 19.5);
+            Assert.False(state.IsSolved);
+            Assert.EndsWith(".", state.Failure, StringComparison.Ordinal);
+        }
+    }
+
     /// <summary>0 to 45 °C and strength 0.2 to 2 in small steps: no step larger than what the solids do, no sureness that falls while the deposit grows.</summary>
     [Fact]
     public void WalksThroughTemperatureAndStrengthHaveNoJump()
