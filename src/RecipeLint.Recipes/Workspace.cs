@@ -28,6 +28,12 @@ public sealed record Workspace
     /// <summary>Files the user asked about; others were read only because these refer to them.</summary>
     public IReadOnlySet<string> Asked { get; init; } = new HashSet<string>();
 
+    /// <summary>
+    /// Says of a folder, by its path below the root, whether every stock and recipe of the run that lies in it or below was read here; null
+    /// where that is not known.
+    /// </summary>
+    public Func<string, bool>? HoldsAllBelow { get; init; }
+
     public IReadOnlyList<StockDocument> Stocks { get; init; } = [];
 
     public IReadOnlyList<RecipeDocument> Recipes { get; init; } = [];

@@ -16,6 +16,7 @@ public sealed class WorkspacePieces
     private readonly LoadOptions _options;
     private readonly ServingFiles _served;
     private readonly List<List<string>> _pieces;
+    private readonly Lazy<Dictionary<string, int>> _pieceOfFolder;
 
     private WorkspacePieces(IFileTree files, string root, AskedFiles asked, LoadOptions options, List<List<string>> pieces)
     {
@@ -24,6 +25,7 @@ public sealed class WorkspacePieces
         _options = options;
         _served = new ServingFiles(files, root);
         _pieces = pieces;
+        _pieceOfFolder = new(PiecesByFolder);
         Root = root;
     }
 
@@ -61,6 +63,9 @@ public sealed class WorkspacePieces
         return new WorkspacePieces(files, root, found, options, Cut(files, root, found.Files, size));
     }
 
+    /// <summary>The files asked for as findings name them: relative to the root, or full where they lie elsewhere.</summary>
+    public IEnumerable<string> Names => _asked.Files.Select(f => FilePaths.IsWithin(f, Root) ? FilePaths.Below(f, Root) : f);
+
     /// <summary>How many of the files asked for a piece holds.</summary>
     public int FilesOf(int piece) => _pieces[piece].Count;
 
@@ -70,6 +75,11 @@ public sealed class WorkspacePieces
     /// <summary>The last of them, relative to the root.</summary>
     public string LastOf(int piece) => FilePaths.Below(_pieces[piece][^1], Root);
 
+    /// <summary>Reads one piece, which then knows whose files it holds whole. Several may be read at once.</summary>
+    public Workspace LoadKnowingItsPlace(int piece) => _options.ConfigFile is not null
+        ? Load(piece)
+        : Load(piece) with { HoldsAllBelow = folder => _pieceOfFolder.Value.TryGetValue(folder, out var only) && only == piece };
+
     /// <summary>Reads one piece. Several may be read at once.</summary>
     public Workspace Load(int piece)
     {
@@ -78,6 +88,30 @@ public sealed class WorkspacePieces
             ? _asked.Named
             : paths.Where(_asked.Named.ContainsKey).ToDictionary(p => p, p => _asked.Named[p], StringComparer.Ordinal);
         return WorkspaceLoader.Load(_files, Root, _asked with { Files = paths, Named = named }, _options, _served);
+    }
+
+    /// <summary>The piece that holds all stocks and recipes in a folder and below; -1 where several do.</summary>
+    private Dictionary<string, int> PiecesByFolder()
+    {
+        var found = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (var piece = 0; piece < _pieces.Count; piece++)
+        {
+            foreach (var path in _pieces[piece].Where(NamesStocks)
+                .Select(p => OwnPath(_files, Root, p)).Where(p => FilePaths.IsWithin(p, Root)))
+            {
+                foreach (var folder in FilePaths.Upwards(FilePaths.FolderOf(path), Root))
+                {
+                    var name = FilePaths.Below(folder, Root);
+                    found[name] = found.TryGetValue(name, out var other) && other != piece ? -1 : piece;
+                    if (folder == Root)
+                    {
+                        break;
+                    }
+                }
+            }
+        }
+
+        return found;
     }
 
     private static List<List<string>> Cut(IFileTree files, string root, IReadOnlyList<string> paths, int size)

@@ -15,7 +15,7 @@ internal sealed class TwoStocksOfOneName : WorkspaceRule, IJudgesInBrief
 
     private static IEnumerable<Finding> Find(RunInBrief run, RuleContext context)
     {
-        var alike = run.Stocks.GroupBy(s => (RunInBrief.GroupOf(s.Shop, s.Place.File), s.Name.Trim().ToUpperInvariant()));
+        var alike = run.Stocks.GroupBy(s => (RunInBrief.GroupOf(s.Shop, s.Place.File), RunInBrief.NameKey(s.Name)));
         foreach (var stocks in alike.Select(g => g.ToList()).Where(g => g.Count > 1))
         {
             foreach (var other in stocks.Skip(1))

@@ -12,13 +12,18 @@ public sealed record RunInBrief
     /// <summary>Stocks that were asked about and that nothing read uses.</summary>
     internal IReadOnlyList<StockInBrief> Unused { get; init; } = [];
 
-    /// <summary>Every stock that was asked about.</summary>
+    /// <summary>
+    /// Every stock that was asked about; of a shop that was read whole only those whose name another one has as well.
+    /// </summary>
     internal IReadOnlyList<StockInBrief> Stocks { get; init; } = [];
 
     /// <summary>How many recipes were asked about, by the settings file of their shop; empty for none.</summary>
     internal IReadOnlyDictionary<string, int> RecipesByShop { get; init; } = new Dictionary<string, int>();
 
-    /// <summary>What substances are called in the files asked about, each way of a shop once, where it stands first.</summary>
+    /// <summary>
+    /// What substances are called in the files asked about, each way of a shop once, where it stands first; of a shop that was read whole
+    /// only what is called several ways.
+    /// </summary>
     internal IReadOnlyList<NameInBrief> Names { get; init; } = [];
 
     public static RunInBrief Of(Workspace workspace)
@@ -39,11 +44,26 @@ public sealed record RunInBrief
         return new RunInBrief
         {
             Unused = [.. stocks.Where(s => !used.Contains(s.Place.File))],
-            Stocks = stocks,
+            Stocks = Worth(stocks, workspace, s => (GroupOf(s.Shop, s.Place.File), NameKey(s.Name))),
             RecipesByShop = recipesByShop,
-            Names = Joined(NamesOf(workspace, Shop)),
+            Names = Worth(Joined(NamesOf(workspace, Shop)), workspace, n => (n.Shop, n.Substance)),
         };
     }
+
+    /// <summary>Names that look alike on a bottle are one.</summary>
+    internal static string NameKey(string name) => name.Trim().ToUpperInvariant();
+
+    /// <summary>
+    /// What has to be kept for the end of the run. Where no other piece can know of the same shop, one thing alone never becomes two.
+    /// </summary>
+    private static IReadOnlyList<T> Worth<T>(IReadOnlyList<T> all, Workspace workspace, Func<T, (string Group, string Key)> same) =>
+        workspace.HoldsAllBelow is not { } holdsAll ? all
+        :
+        [
+            .. all.GroupBy(same)
+                .Where(g => g.Count() > 1 || !holdsAll(g.Key.Group[..Math.Max(0, g.Key.Group.LastIndexOf('/'))]))
+                .SelectMany(g => g),
+        ];
 
     public static RunInBrief Together(IEnumerable<RunInBrief> parts)
     {

@@ -58,7 +58,7 @@ internal static class CheckCommand
             var result = changes?.Told(pieces.Result, pieces.Root, engine, ref sources) ?? pieces.Result;
             return Tell(world, options, parsed, targets, timings, new Report
             {
-                Result = WithoutBaseline(world, result, known, Read(sources.Keys, pieces.Root, changes)),
+                Result = WithoutBaseline(world, result, known, Read(pieces.Read.Concat(sources.Keys), pieces.Root, changes)),
                 Sources = sources,
                 FilesChecked = pieces.FilesChecked,
                 Assumptions = pieces.Assumptions,

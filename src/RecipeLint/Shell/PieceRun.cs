@@ -65,6 +65,7 @@ internal static class PieceRun
             Assumed.Together(done.Select(d => d.Assumed)).Lines())
         {
             Root = pieces.Root,
+            Read = pieces.Names.Concat(sources.Keys),
             Baselines = [.. done.SelectMany(d => d.Read.Baselines).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             PinnedData = [.. done.SelectMany(d => d.Read.PinnedData).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         };
@@ -81,7 +82,7 @@ internal static class PieceRun
     private static (LintPiece Piece, Assumed Assumed, Read Read) Judge(
         WorkspacePieces pieces, int number, EngineOptions engine, Timings? timings)
     {
-        var workspace = Timings.Phase(timings, "read", () => pieces.Load(number));
+        var workspace = Timings.Phase(timings, "read", () => pieces.LoadKnowingItsPlace(number));
         Session.RefuseUnusable(workspace);
         var facts = Timings.Phase(timings, "facts", () => Analyzer.Analyse(workspace));
         var read = new Read(BaselinesNamedIn(workspace), DataPinnedIn(workspace));
@@ -101,6 +102,9 @@ internal sealed record PieceResult(
 
     /// <summary>The baselines that settings of the run name, relative to the root.</summary>
     public required IReadOnlyList<string> Baselines { get; init; }
+
+    /// <summary>The files whose findings the run tells, relative to the root, some of them twice.</summary>
+    public required IEnumerable<string> Read { get; init; }
 
     /// <summary>The data that settings of the run were written for.</summary>
     public IReadOnlyList<string> PinnedData { get; init; } = [];
