@@ -69,7 +69,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
 
     /// <summary>The files that rules on the whole run may speak of.</summary>
     private static IEnumerable<string> FilesOf(RunInBrief brief) =>
-        brief.Stocks.Select(s => s.Place.File).Concat(brief.Names.Select(n => n.Place.File));
+        brief.Stocks.Concat(brief.Unused).Select(s => s.Place.File).Concat(brief.Names.Select(n => n.Place.File));
 
     private void Run(Rule rule)
     {
