@@ -32,11 +32,15 @@ fi
 
 if [ -n "${GITHUB_STEP_SUMMARY:-}" ]; then
   {
-    echo "## RecipeLint: $count findings"
-    echo
-    echo '````text'
-    printf '%s\n' "$report" | sed 's/````/` ` ` `/g' | head -c 500000
-    echo '````'
+    if [ "$count" = 0 ]; then
+      echo "## RecipeLint: no rule objects"
+    else
+      echo "## RecipeLint: $count $([ "$count" = 1 ] && echo finding || echo findings)"
+      echo
+      echo '````text'
+      printf '%s\n' "$report" | sed 's/````/` ` ` `/g' | head -c 500000
+      echo '````'
+    fi
     if [ -n "$comparison" ]; then
       echo
       head -c 400000 "$comparison"

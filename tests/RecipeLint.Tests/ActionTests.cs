@@ -45,19 +45,51 @@ public sealed class ActionTests
         using var scratch = new Scratch();
         scratch.Write("a b/n.stock.json", Twice.Replace("AMOUNT", amount, StringComparison.Ordinal));
         scratch.Write("$(touch evil)/n.stock.json", Twice.Replace("AMOUNT", amount, StringComparison.Ordinal));
-        var program = scratch.Write("program", $"#!/usr/bin/env bash\nexec dotnet '{typeof(CommandLine).Assembly.Location}' \"$@\"\n");
         if (OperatingSystem.IsWindows())
         {
             return;
         }
 
-        File.SetUnixFileMode(program, UnixFileMode.UserRead | UnixFileMode.UserExecute);
-        var start = new ProcessStartInfo("bash", [Path.Combine(Repository.Root, ".github", "check.sh")]) { WorkingDirectory = scratch.Path, RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var (name, value) in new[]
+        var (exit, log) = RunAction(scratch, ("CHECK_PATHS", "a b\n$(touch evil)\n"), ("FAIL_ON", failOn));
+
+        Assert.Equal(code, exit);
+        Assert.Contains("a b/n.stock.json:1:93: warning RL0026 duplicate-substance", log, StringComparison.Ordinal);
+        Assert.Contains("\"RL0026\"", File.ReadAllText(Path.Combine(scratch.Path, "out.sarif")), StringComparison.Ordinal);
+        Assert.Contains("## RecipeLint: ", File.ReadAllText(Path.Combine(scratch.Path, "summary.md")), StringComparison.Ordinal);
+        Assert.Matches("findings=[1-9][0-9]*\nsarif=out.sarif\n", File.ReadAllText(Path.Combine(scratch.Path, "output.txt")));
+        Assert.False(File.Exists(Path.Combine(scratch.Path, "evil")));
+    }
+
+    [Fact]
+    public void AShopWithoutFindingsIsSummedUpInOneLine()
+    {
+        using var scratch = new Scratch();
+        if (OperatingSystem.IsWindows())
         {
-            ("RECIPELINT", program), ("CHECK_PATHS", "a b\n$(touch evil)\n"), ("FAIL_ON", failOn), ("SARIF_FILE", "out.sarif"),
+            return;
+        }
+
+        Assert.Equal(0, Cli.RunIn(scratch.Path, null, "init", "shop").Code);
+        var (exit, log) = RunAction(scratch, ("CHECK_PATHS", "shop"), ("GITHUB_ACTIONS", "true"), ("GITHUB_WORKSPACE", scratch.Path));
+
+        Assert.Equal(0, exit);
+        Assert.Empty(log);
+        Assert.Equal("## RecipeLint: no rule objects\n", File.ReadAllText(Path.Combine(scratch.Path, "summary.md")));
+        Assert.StartsWith("findings=0\nsarif=out.sarif\n", File.ReadAllText(Path.Combine(scratch.Path, "output.txt")), StringComparison.Ordinal);
+    }
+
+    /// <summary>The action's script as its runner starts it; log, summary and outputs are written into the folder.</summary>
+    [System.Runtime.Versioning.UnsupportedOSPlatform("windows")]
+    private static (int Exit, string Log) RunAction(Scratch scratch, params (string Name, string Value)[] environment)
+    {
+        var program = scratch.Write("program", $"#!/usr/bin/env bash\nexec dotnet '{typeof(CommandLine).Assembly.Location}' \"$@\"\n");
+        File.SetUnixFileMode(program, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        var start = new ProcessStartInfo("bash", [Path.Combine(Repository.Root, ".github", "check.sh")]) { WorkingDirectory = scratch.Path, RedirectStandardOutput = true };
+        foreach (var (name, value) in environment.Concat(
+        [
+            ("RECIPELINT", program), ("SARIF_FILE", "out.sarif"),
             ("GITHUB_STEP_SUMMARY", Path.Combine(scratch.Path, "summary.md")), ("GITHUB_OUTPUT", Path.Combine(scratch.Path, "output.txt")),
-        })
+        ]))
         {
             start.Environment[name] = value;
         }
@@ -65,12 +97,6 @@ public sealed class ActionTests
         using var run = Process.Start(start)!;
         var log = run.StandardOutput.ReadToEnd();
         run.WaitForExit();
-
-        Assert.Equal(code, run.ExitCode);
-        Assert.Contains("a b/n.stock.json:1:93: warning RL0026 duplicate-substance", log, StringComparison.Ordinal);
-        Assert.Contains("\"RL0026\"", File.ReadAllText(Path.Combine(scratch.Path, "out.sarif")), StringComparison.Ordinal);
-        Assert.Contains("## RecipeLint: ", File.ReadAllText(Path.Combine(scratch.Path, "summary.md")), StringComparison.Ordinal);
-        Assert.Matches("findings=[1-9][0-9]*\nsarif=out.sarif\n", File.ReadAllText(Path.Combine(scratch.Path, "output.txt")));
-        Assert.False(File.Exists(Path.Combine(scratch.Path, "evil")));
+        return (run.ExitCode, log);
     }
 }
