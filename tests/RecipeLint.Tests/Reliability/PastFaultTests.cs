@@ -33,9 +33,12 @@ public sealed class PastFaultTests
     public void AStockOfAThousandStepsIsJudgedInTime(string steps, int times)
     {
         var tree = new MemoryFileTree("/shop").Add("a.stock.json", $$"""{"format": 1, "makes": "1 L", "steps": [{{string.Join(',', Enumerable.Repeat(steps, times))}}]}""");
-        var watch = Stopwatch.StartNew();
+
+        // Of processor time, which other tests use too, and of the clock, which a busy machine stretches: only both tell of one that is slow.
+        var (watch, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.TotalTime);
         Assert.InRange(Cli.RunOver(tree, "check", ".").Code, 0, 1);
-        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(20), $"took {watch.Elapsed}.");
+        var (took, used) = (watch.Elapsed, Environment.CpuUsage.TotalTime - processor);
+        Assert.True(took < TimeSpan.FromSeconds(20) || used < TimeSpan.FromSeconds(20), $"took {took}, {used} of processor time.");
     }
 
     /// <summary>Said "a pH of Infinity": the largest number there is was rounded up.</summary>
