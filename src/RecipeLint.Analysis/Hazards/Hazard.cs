@@ -12,7 +12,7 @@ public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held
     public HazardText Text => HazardText.Of(Kind);
 
     /// <summary>True when nothing at all is advised but to leave it.</summary>
-    public bool IsForLeaving => HazardData.Forbids(Kind, Grade, "put") && HazardData.Forbids(Kind, Grade, "filter");
+    public bool IsForLeaving => Rules("put") && Rules("filter");
 
     /// <summary>
     /// True when only parting the two takes the cause away. Fire, heat and fumes of pouring go when more water comes first; what is unknown
@@ -28,10 +28,16 @@ public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held
     public bool IsNeverTogether => NeedsParting && IsForLeaving && Kind != HazardKind.OxygenPressure;
 
     /// <summary>True when this hazard forbids a handling.</summary>
-    public bool Forbids(VesselAction handling) => HazardData.Forbids(Kind, Grade, HazardGate.Word(handling));
+    public bool Forbids(VesselAction handling) => Rules(HazardGate.Word(handling));
 
     /// <summary>True when nothing may be put in while it is there.</summary>
-    public bool ForbidsPutting => HazardData.Forbids(Kind, Grade, "put");
+    public bool ForbidsPutting => Rules("put");
+
+    /// <summary>True where a sign of it was told as well, whatever the contents say: then what a suspicion forbids counts beside.</summary>
+    public bool IsNoticed { get; init; }
+
+    private bool Rules(string act) =>
+        HazardData.Forbids(Kind, Grade, act) || (IsNoticed && HazardData.Forbids(Kind, HazardGrade.Suspected, act));
 }
 
 /// <summary>Why something is not advised.</summary>

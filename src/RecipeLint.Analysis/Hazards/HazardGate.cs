@@ -108,7 +108,7 @@ public static class HazardGate
         var found = new[]
         {
             Chlorine(holding, used), Chloramines(holding, used), Nitrite(holding, used), StrongOxidiser(holding, used), Sulfide(holding, used),
-            Cyanide(holding, used), Sulfite(holding, used), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding,
+            Cyanide(holding, used), Hydrogen(holding), Sulfite(holding, used), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding,
                 used),
             Bleaching(holding, used), NitricThrough(holding, used), Unknown(holding),
         };
@@ -265,6 +265,18 @@ public static class HazardGate
 
     private static Hazard? Cyanide(Holding holding, HazardLimits limits) =>
         PoisonOfAcid(holding, HazardRole.Cyanide, HazardKind.HydrogenCyanide, "cyanide", limits.CyanideFrom);
+
+    /// <summary>Lye dissolves aluminium and zinc, acid these and iron as well; any amount of a metal goes on for as long as there is some.
+    /// </summary>
+    private static Hazard? Hydrogen(Holding holding)
+    {
+        var grams = holding.GramsPerLitre(HazardRole.BareMetal);
+        var solvent = holding.First(HazardRole.Acid, HazardRole.AcidSalt, HazardRole.Alkali);
+        return holding.First(HazardRole.BareMetal) is { } metal && grams > 0
+            ? new Hazard(
+                HazardKind.Hydrogen, solvent is null ? HazardGrade.Possible : HazardGrade.Present, metal, solvent, "metal", grams, 0, "g/L")
+            : null;
+    }
 
     /// <summary>A salt from which even a faint acid sets a poisonous gas free.</summary>
     /// <param name="from">mg/L.</param>

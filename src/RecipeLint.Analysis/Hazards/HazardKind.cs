@@ -20,6 +20,9 @@ public enum HazardKind
     CarbonDioxidePressure,
     FermentationPressure,
 
+    /// <summary>Aluminium or zinc in acid or lye.</summary>
+    Hydrogen,
+
     /// <summary>An oxidising salt dry with organic matter.</summary>
     Fire,
 
@@ -106,6 +109,9 @@ public enum HazardRole
     Reductant,
     Sulfide,
     Cyanide,
+
+    /// <summary>Aluminium, zinc, iron wool as metal.</summary>
+    BareMetal,
 
     /// <summary>Sulfite, thiosulfate, dithionite.</summary>
     Sulfite,

@@ -18,8 +18,8 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
         return this with
         {
             Holding = Holding.Suspecting(suspected),
-            Hazards = HazardGate.Gravest(Hazards.Select(h => h.Grade == HazardGrade.Possible && suspected.Contains(h.Kind)
-                ? h with { Grade = HazardGrade.Suspected } : h)
+            Hazards = HazardGate.Gravest(Hazards.Select(h => suspected.Contains(h.Kind)
+                ? h with { IsNoticed = true, Grade = h.Grade == HazardGrade.Possible ? HazardGrade.Suspected : h.Grade } : h)
                 .Concat(suspected.Where(k => Find(k) is null).Select(HazardGate.Suspicion))),
         };
     }

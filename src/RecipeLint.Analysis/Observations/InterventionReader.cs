@@ -1,6 +1,8 @@
 using System.Collections.Frozen;
 using System.Text.Json;
+using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Analysis.Observations;
 
@@ -22,11 +24,14 @@ internal static class InterventionReader
         var found = new List<PutIn>();
         var left = new List<string>();
         var acted = false;
+        var alarmed = tokens.Any(words.Alarms.Contains);
         foreach (var clause in Clauses(tokens))
         {
             var done = IsDone(clause);
-            var trial = Array.Exists(clause, words.Samples.Contains);
-            var named = trial ? [] : Reagents(clause).ToList();
+            var named = Reagents(clause).ToList();
+            var trial = Enumerable.Range(0, clause.Length)
+                .Any(i => words.Samples.Contains(clause[i]) && !named.Exists(n => i >= n.Start && i < n.Start + n.Length));
+            named = trial ? [] : named;
             var counts = named.Count > 0 && (done || acted);
             if (counts)
             {
@@ -36,6 +41,10 @@ internal static class InterventionReader
             if (Holds(clause, words.Unknown) || ((done || acted) && named.Count == 0 && !trial && Holds(clause, words.UnknownPut)))
             {
                 found.Add(new PutIn("something unknown", null));
+            }
+            else if (alarmed && done && named.Count == 0 && !trial && Stranger(clause) is { } stranger)
+            {
+                found.Add(new PutIn(stranger, null));
             }
 
             var masked = counts ? named.Where(n => n.Masked).SelectMany(n => Enumerable.Range(n.Start, n.Length)).ToHashSet() : [];
@@ -63,6 +72,12 @@ internal static class InterventionReader
 
         return false;
     }
+
+    /// <summary>Beside an act of putting in, a word that nobody knows: a thing that went in, as far as anyone can tell.</summary>
+    private static string? Stranger(string[] clause) => Array.Exists(clause, Data.Value.Puts.Contains)
+        ? Array.Find(clause, t => t.Length > 2 && !char.IsDigit(t[0]) && !Vocabulary.IsKnown(t, Stem.Of(t)) && !Knows(t)
+            && !Data.Value.Alarms.Contains(t))
+        : null;
 
     private static bool IsTakenBack(string[] clause, int at) => Data.Value.Hypothetical.Contains(clause[at])
         || (Vocabulary.Negations.Contains(clause[at])
@@ -141,9 +156,7 @@ internal static class InterventionReader
         var reagents = new Dictionary<string, Reagent>(StringComparer.Ordinal);
         foreach (var row in root.GetProperty("reagents").EnumerateArray())
         {
-            var id = row.GetProperty("substance").GetString()!;
-            var substance = id.Length == 0 ? null : SubstanceCatalogue.BuiltIn.ById(id)
-                ?? throw new InvalidOperationException($"interventions.json names '{id}', which is not in the catalogue.");
+            var substance = Meant(row);
             var masked = row.TryGetProperty("masked", out var mask) && mask.GetBoolean();
             foreach (var word in row.GetProperty("words").EnumerateArray())
             {
@@ -153,8 +166,25 @@ internal static class InterventionReader
 
         return new Words(
             reagents.Keys.SelectMany(k => k.Split(' ')).ToFrozenSet(StringComparer.Ordinal),
-            Set("verbs"), Set("samples"), Set("hypothetical"), Set("told"), Set("unknown"), Set("unknownPut"),
+            Set("verbs"), Set("samples"), Set("hypothetical"), Set("told"), Set("unknown"), Set("unknownPut"), Set("puts"), Set("alarms"),
             reagents.ToFrozenDictionary(StringComparer.Ordinal));
+    }
+
+    /// <summary>What of the catalogue a row stands for, a product that is told by its name, or null for what nobody can name.</summary>
+    private static Substance? Meant(JsonElement row)
+    {
+        if (row.TryGetProperty("product", out var product))
+        {
+            var name = product.GetString()!;
+            return new Substance
+            {
+                Id = Slug.Of(name), Name = name, Kind = SubstanceKind.Product, Content = ElementContent.Empty,
+            };
+        }
+
+        var id = row.GetProperty("substance").GetString()!;
+        return id.Length == 0 ? null : SubstanceCatalogue.BuiltIn.ById(id)
+            ?? throw new InvalidOperationException($"interventions.json names '{id}', which is not in the catalogue.");
     }
 
     private sealed record Reagent(Substance? Substance, bool Masked);
@@ -170,5 +200,7 @@ internal static class InterventionReader
         FrozenSet<string> Told,
         FrozenSet<string> Unknown,
         FrozenSet<string> UnknownPut,
+        FrozenSet<string> Puts,
+        FrozenSet<string> Alarms,
         FrozenDictionary<string, Reagent> Reagents);
 }

@@ -5,6 +5,7 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 
@@ -83,7 +84,8 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
             : [];
 
     /// <summary>
-    /// mg/L that no chelating agent holds. Iron is given as a chelate, so its bounds are those of chelates already.
+    /// mg/L that no chelating agent holds, of what is put in as a chelate: an agent that happens to be there can be used up, and microbes
+    /// eat the fruit acids. Iron is given as a chelate, so its bounds are those of chelates already.
     /// </summary>
     private static double Unheld(RecipeFacts recipe, string key, double found)
     {
@@ -91,10 +93,23 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
             .Where(m => key != Element.Fe.Symbol && m.Dissolved.MolesPerLitre > 0
                 && IonFacts.ElementsOf(m.Metal, 1).Elements.Any(e => e.Symbol == key))
             .ToList();
-        return metals.Count == 0
-            ? found
-            : Rounding.SixDigits(found * metals.Sum(m => m.Unchelated.MolesPerLitre) / metals.Sum(m => m.Dissolved.MolesPerLitre));
+        if (metals.Count == 0)
+        {
+            return found;
+        }
+
+        var chelated = recipe.Doses.Sum(d => d.Stock is { } stock
+            ? stock.Additions.Sum(a => Chelated(a, metals)) * (d.Volume / stock.Volume)
+            : d.Direct is { } direct ? Chelated(direct, metals) : 0) / recipe.FinalVolume.Litres;
+        double dissolved = metals.Sum(m => m.Dissolved.MolesPerLitre), bare = metals.Sum(m => m.Unchelated.MolesPerLitre);
+        return Rounding.SixDigits(found * Math.Max(bare, dissolved - chelated) / dissolved);
     }
+
+    /// <summary>mol of a metal that a substance brings together with a strong agent for it.</summary>
+    private static double Chelated(AdditionFacts addition, List<DissolvedMetal> metals) => addition.Substance.Dissolves
+        .Any(d => Iron.Chelators.Any(c => c.Component == d.Component))
+        ? metals.Sum(m => addition.ComponentMoles.GetValueOrDefault(m.Metal))
+        : 0;
 
     /// <summary>Whether a toxic amount is this rule's own.</summary>
     protected virtual bool IsToxic => false;
@@ -136,10 +151,15 @@ internal sealed record ElementAgainstRange(RecipeFacts Recipe, ElementRange Rang
     /// <summary>Times the bound from which a crop is lost and not just worse: twice a sourced limit, or half of it.</summary>
     private const double Twice = 2;
 
+    /// <summary>Times a bound of common practice from which a crop is lost whatever the source.</summary>
+    private const double Fourfold = 4;
+
     /// <summary>True where the bound is passed by a factor of two or more.</summary>
     public bool IsFarPast => Bound.IsLower ? Found * Twice <= Bound.MilligramsPerLitre : Found >= Twice * Bound.MilligramsPerLitre;
 
-    public Harm Harm => !Bound.IsUsual && (IsToxic || (IsFarPast && !Range.IsPractice)) ? Harm.Loss : Harm.Damage;
+    private bool IsBeyondUse => !Bound.IsLower && Found >= Fourfold * Bound.MilligramsPerLitre;
+
+    public Harm Harm => !Bound.IsUsual && (IsToxic || (IsFarPast && !Range.IsPractice) || IsBeyondUse) ? Harm.Loss : Harm.Damage;
 
     public Odds Odds => Bound.IsUsual ? Odds.Possible
         : IsToxic && ((Range.IsPractice && !IsFarPast) || IsMostlyHeld) ? Odds.NearTheLimit

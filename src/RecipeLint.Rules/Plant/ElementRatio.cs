@@ -34,7 +34,7 @@ public static class ElementRatio
     /// and would only say the same thing again.
     /// </summary>
     public static bool FollowsFromAnElement(RecipeFacts recipe, RatioRange range) =>
-        Keys(range.Numerator).Concat(Keys(range.Denominator)).Any(key =>
+        Told(range).Any(key =>
         {
             if (recipe.Profile.Find(key) is not { } bounds)
             {
@@ -46,6 +46,11 @@ public static class ElementRatio
                 || Bound.IsOver(found, Nutrients.Excessive(bounds))
                 || Bound.IsOver(found, bounds.ToxicAbove);
         });
+
+    /// <summary>The keys of both sides; of a share of the nitrogen only its form, since it does not follow from how much there is in all.
+    /// </summary>
+    private static IEnumerable<string> Told(RatioRange range) => range is { Numerator: var form, Denominator: "N" } && form.EndsWith(
+        "-N", StringComparison.Ordinal) ? [form] : Keys(range.Numerator).Concat(Keys(range.Denominator));
 
     /// <summary>The keys of one side of a ratio: "K", or "Ca+Mg" with or without brackets.</summary>
     public static string[] Keys(string keys) => keys.Trim('(', ')').Split('+');

@@ -103,8 +103,9 @@ internal static class DiagnoseCommand
         return Answer(diagnosis.Hazards);
     }
 
-    /// <summary>As with every command that advises: 1 where no advice is given because somebody could be hurt.</summary>
-    private static int Answer(HazardReport hazards) => hazards.ForLeaving is null ? ExitCodes.Clean : ExitCodes.Findings;
+    /// <summary>As with every command that advises: 1 where somebody could be hurt.</summary>
+    private static int Answer(HazardReport hazards) =>
+        hazards.Hazards.Any(h => h.Grade >= HazardGrade.Suspected) ? ExitCodes.Findings : ExitCodes.Clean;
 
     private static int Tank(Surroundings world, RecipeFacts recipe, BottleWishes wishes)
     {

@@ -19,6 +19,7 @@ public sealed class InterventionTests
         ["bleach"] = [("sodium-hypochlorite-12.5", 200)],
         ["silicate"] = [("potassium-silicate-29be", 100)],
         ["peroxide"] = [("hydrogen-peroxide-12", 300)],
+        ["lye"] = [("potassium-hydroxide", 200)],
     };
 
     [Theory]
@@ -43,6 +44,15 @@ public sealed class InterventionTests
     [InlineData("bleach", "mixed with the acid for cleaning lines", HazardKind.Chlorine)]
     [InlineData("peroxide", "bottle gone fat like a football", HazardKind.OxygenPressure)]
     [InlineData("bleach", "the cap hisses a bit", HazardKind.OxygenPressure)]
+    [InlineData("pH down", "lime sulphur went in by mistake, rotten", HazardKind.HydrogenSulfide)]
+    [InlineData("pH down", "I poured lime sulphur into it, yellow cloud", HazardKind.HydrogenSulfide)]
+    [InlineData("pH down", "potassium permanganate was added, purple and warm", HazardKind.Runaway)]
+    [InlineData("pH down", "put wood ash and aluminium foil in, fizzing", HazardKind.Hydrogen)]
+    [InlineData("lye", "an aluminium spoon fell in, tiny bubbles, warm", HazardKind.Hydrogen)]
+    [InlineData("pH down", "cyanide went in", HazardKind.HydrogenCyanide)]
+    [InlineData("part A", "tipped a splash of frobnicate into it, milky, warm", HazardKind.UnknownContents)]
+    [InlineData("pH down", "campden tablets were put in, it stings", HazardKind.SulfurDioxide)]
+    [InlineData("bleach", "pool acid went in", HazardKind.Chlorine)]
     public void WhatCanHurtIsHeard(string bottle, string seen, HazardKind kind)
     {
         var diagnosis = Diagnose(bottle, seen);

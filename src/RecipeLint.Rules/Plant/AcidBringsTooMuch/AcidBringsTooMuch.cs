@@ -117,7 +117,7 @@ internal sealed class AcidBringsTooMuch : RecipeRule<NutrientOfReagent>, IPropos
             yield break;
         }
 
-        foreach (var acid in new[] { "nitric-38", "phosphoric-59", "sulfuric-37", "citric-acid-h2o", "hydrochloric-10" })
+        foreach (var acid in new[] { "nitric-38", "phosphoric-59", "sulfuric-37", "hydrochloric-10" })
         {
             yield return Waters.Adjust(context, recipe, target.Value, acid);
         }

@@ -12,12 +12,13 @@ internal sealed class ElementHigh : ElementRangeRule
     public override string Name => RuleName;
 
     /// <summary>
-    /// Sodium and chloride, what the pH reagent pushes up, and nitrate or ammonium where all nitrogen is too much, are said once.
+    /// Sodium and chloride, what the pH reagent pushes up, and nitrate where all nitrogen is too much, are said once. Ammonium is never
+    /// hushed: it harms by itself.
     /// </summary>
     protected override bool IsOwnedElsewhere(RecipeFacts recipe, string key) =>
         Nutrients.IsBallast(key)
         || ReagentShare.PushesOverTheRange(recipe, key)
-        || (key is "NO3-N" or "NH4-N" && Bound.IsOver(recipe.MilligramsPerLitre("N"), recipe.Profile.Find("N")?.SufficientHigh));
+        || (key == "NO3-N" && Bound.IsOver(recipe.MilligramsPerLitre("N"), recipe.Profile.Find("N")?.SufficientHigh));
 
     protected override RangeBound? BoundOf(double milligramsPerLitre, ElementRange range) =>
         range.SufficientHigh is not { } high ? null

@@ -168,7 +168,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
 
         if (verdict.ClearAtPh is { } ph)
         {
-            foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "sulfuric-37", "citric-acid-h2o" }
+            foreach (var acid in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "sulfuric-37" }
                 .OfType<string>()
                 .Distinct(StringComparer.Ordinal))
             {
