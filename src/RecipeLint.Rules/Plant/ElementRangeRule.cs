@@ -151,15 +151,10 @@ internal sealed record ElementAgainstRange(RecipeFacts Recipe, ElementRange Rang
     /// <summary>Times the bound from which a crop is lost and not just worse: twice a sourced limit, or half of it.</summary>
     private const double Twice = 2;
 
-    /// <summary>Times a bound of common practice from which a crop is lost whatever the source.</summary>
-    private const double Fourfold = 4;
-
     /// <summary>True where the bound is passed by a factor of two or more.</summary>
     public bool IsFarPast => Bound.IsLower ? Found * Twice <= Bound.MilligramsPerLitre : Found >= Twice * Bound.MilligramsPerLitre;
 
-    private bool IsBeyondUse => !Bound.IsLower && Found >= Fourfold * Bound.MilligramsPerLitre;
-
-    public Harm Harm => !Bound.IsUsual && (IsToxic || (IsFarPast && !Range.IsPractice) || IsBeyondUse) ? Harm.Loss : Harm.Damage;
+    public Harm Harm => !Bound.IsUsual && (IsToxic || (IsFarPast && !Range.IsPractice)) ? Harm.Loss : Harm.Damage;
 
     public Odds Odds => Bound.IsUsual ? Odds.Possible
         : IsToxic && ((Range.IsPractice && !IsFarPast) || IsMostlyHeld) ? Odds.NearTheLimit

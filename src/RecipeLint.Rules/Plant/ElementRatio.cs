@@ -34,7 +34,7 @@ public static class ElementRatio
     /// and would only say the same thing again.
     /// </summary>
     public static bool FollowsFromAnElement(RecipeFacts recipe, RatioRange range) =>
-        Told(range).Any(key =>
+        Keys(range.Numerator).Concat(Keys(range.Denominator)).Any(key =>
         {
             if (recipe.Profile.Find(key) is not { } bounds)
             {
@@ -43,14 +43,12 @@ public static class ElementRatio
 
             var found = recipe.MilligramsPerLitre(key);
             return Bound.IsUnder(found, bounds.DeficientBelow)
-                || Bound.IsOver(found, Nutrients.Excessive(bounds))
-                || Bound.IsOver(found, bounds.ToxicAbove);
+                || (!IsWhole(range, key) && (Bound.IsOver(found, Nutrients.Excessive(bounds)) || Bound.IsOver(found, bounds.ToxicAbove)));
         });
 
-    /// <summary>The keys of both sides; of a share of the nitrogen only its form, since it does not follow from how much there is in all.
-    /// </summary>
-    private static IEnumerable<string> Told(RatioRange range) => range is { Numerator: var form, Denominator: "N" } && form.EndsWith(
-        "-N", StringComparison.Ordinal) ? [form] : Keys(range.Numerator).Concat(Keys(range.Denominator));
+    /// <summary>The whole of which a ratio tells a share: how much ammonium there is of it does not follow from how much there is.</summary>
+    private static bool IsWhole(RatioRange range, string key) =>
+        key == range.Denominator && range.Numerator.EndsWith($"-{key}", StringComparison.Ordinal);
 
     /// <summary>The keys of one side of a ratio: "K", or "Ca+Mg" with or without brackets.</summary>
     public static string[] Keys(string keys) => keys.Trim('(', ')').Split('+');
