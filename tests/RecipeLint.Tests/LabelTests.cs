@@ -3,6 +3,7 @@ using System.Xml.Linq;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Workspaces;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Reports.Labels;
 using RecipeLint.Reports.Tests.Support;
@@ -19,8 +20,11 @@ public sealed class LabelTests
     private static StockFacts Mixed(string substance, double percent)
     {
         var water = 100 - percent;
+
+        // Acid is heavier than water: the stock must not be larger than what goes in, or water would fill it up.
+        var makes = 0.95 * (water + (percent / (SubstanceCatalogue.BuiltIn.ById(substance)!.Density?.Value.GramsPerMillilitre ?? 2)));
         var text = FormattableString.Invariant(
-            $$"""{ "format": 1, "makes": "100 mL", "dose": "10 mL/L", "steps": [ { "pour": "{{water}} mL", "of": "distilled" }, { "add": "{{substance}}", "amount": "{{percent}} g" } ] }""");
+            $$"""{ "format": 1, "makes": "{{makes}} mL", "dose": "10 mL/L", "steps": [ { "pour": "{{water}} mL", "of": "distilled" }, { "add": "{{substance}}", "amount": "{{percent}} g" } ] }""");
         var tree = new MemoryFileTree("/shop").Add("/shop/a.stock.json", text);
         return Analyzer.Analyse(WorkspaceLoader.Load(tree, ["a.stock.json"], new LoadOptions { Profiles = ProfileLibrary.AllNames })).Stocks.Single();
     }
@@ -28,16 +32,80 @@ public sealed class LabelTests
     /// <summary>
     /// Worked example: a mixture with 4 % of a corrosive ingredient does not count as corrosive under CLP, because the limit is 5 %, but as
     /// irritant; with 7 % it does count as corrosive (H. Krejsová, "Klasifikace žíravosti a dráždivosti", Verlag Dashöfer, 2014; the limits
-    /// also in ECHA Helpdesk, "Mixture classification - exercises", 2012: (10 x Skin Corr. 1) + Skin Irrit. 2 at least 10 %).
+    /// also in ECHA Helpdesk, "Mixture classification - exercises", 2012: (10 x Skin Corr. 1) + Skin Irrit. 2 at least 10 %). It holds for
+    /// a substance without limits of its own, such as zinc chloride.
     /// </summary>
     [Theory]
-    [InlineData("potassium-hydroxide", 7, "H314")]
-    [InlineData("potassium-hydroxide", 4, "H315")]
+    [InlineData("zinc-chloride", 7, "H314")]
+    [InlineData("zinc-chloride", 4, "H315")]
     public void ACorrosiveIngredientClassifiesAsInThePublishedExample(string substance, double percent, string code)
     {
         var codes = MixtureStatements.Of(Mixed(substance, percent)).Select(s => s.Code).ToList();
         Assert.Contains(code, codes);
         Assert.Equal(code == "H314", codes.Contains("H314"));
+    }
+
+    /// <summary>
+    /// Specific concentration limits win over the generic ones (CLP, Article 10; Annex VI, table 3, recalled): the codes for skin, eyes, water
+    /// life and gas at both sides of each limit. The percentage is that of what is bought, the share of the pure substance beside it.
+    /// </summary>
+    [Theory]
+    [InlineData("phosphoric-85", 30.6, "H314")] // 26.0 %
+    [InlineData("phosphoric-85", 28.2, "H315 H319")] // 24.0 %
+    [InlineData("phosphoric-85", 12.9, "H315 H319")] // 11.0 %
+    [InlineData("phosphoric-85", 10.6, "")] // 9.0 %
+    [InlineData("nitric-60", 8.5, "H314")] // 5.1 %
+    [InlineData("nitric-60", 8.2, "H318 H315")] // 4.9 %, where only the limit for burns is specific
+    [InlineData("sulfuric-96", 15.8, "H314")] // 15.2 %
+    [InlineData("sulfuric-96", 15.4, "H315 H319")] // 14.8 %
+    [InlineData("sulfuric-96", 5.1, "")] // 4.9 %
+    [InlineData("hydrochloric-37", 68, "H314")] // 25.2 %
+    [InlineData("hydrochloric-37", 67, "H315 H319")] // 24.8 %
+    [InlineData("hydrochloric-37", 26, "")] // 9.6 %
+    [InlineData("potassium-hydroxide", 2.1, "H314")]
+    [InlineData("potassium-hydroxide", 1.9, "H315 H319")]
+    [InlineData("koh-50", 0.9, "")] // 0.45 %
+    [InlineData("sodium-hydroxide", 2.1, "H314")]
+    [InlineData("hydrogen-peroxide-35", 50, "H318")] // 17.5 %
+    [InlineData("hydrogen-peroxide-35", 22, "H319")] // 7.7 %
+    [InlineData("hydrogen-peroxide-35", 14, "")] // 4.9 %
+    [InlineData("sodium-hypochlorite-12.5", 44, "H314 H400 H411 EUH031")] // 5.5 % active chlorine
+    [InlineData("sodium-hypochlorite-12.5", 38, "H318 H315 H400 H411")] // 4.75 % active chlorine
+    public void LimitsOfASubstanceWinOverGenericOnes(string substance, double percent, string codes) =>
+        Assert.Equal(codes, string.Join(' ', MixtureStatements.Of(Mixed(substance, percent)).Select(s => s.Code)));
+
+    /// <summary>
+    /// What fills part of its own limit and what fills the rest count together: 15 of 25 parts of phosphoric and 2.5 of 5 parts of nitric
+    /// acid burn, though neither does alone.
+    /// </summary>
+    [Fact]
+    public void PartsOfLimitsAddUp()
+    {
+        const string Text = """
+            { "format": 1, "makes": "88 mL", "dose": "10 mL/L", "steps": [ { "pour": "78.18 mL", "of": "distilled" },
+              { "add": "phosphoric-85", "amount": "17.65 g" }, { "add": "nitric-60", "amount": "4.17 g" } ] }
+            """;
+        var tree = new MemoryFileTree("/shop").Add("/shop/a.stock.json", Text);
+        var stock = Analyzer.Analyse(
+            WorkspaceLoader.Load(tree, ["a.stock.json"], new LoadOptions { Profiles = ProfileLibrary.AllNames })).Stocks.Single();
+        var found = MixtureStatements.Of(stock);
+        Assert.Equal("H314", Assert.Single(found).Code);
+        Assert.Equal(5 * ((15.0 / 25) + (2.5 / 5)), found[0].Percent, 0.1);
+    }
+
+    /// <summary>Who keeps it from all acids keeps it from the strong ones.</summary>
+    [Fact]
+    public void WhatIsKeptApartIsNamedOnce()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", """
+            { "format": 1, "makes": "1 L", "dose": "10 mL/L", "steps": [ { "pour": "0.7 L", "of": "distilled" },
+              { "add": "calcium-nitrate-fertiliser", "amount": "200 g" }, { "add": "fe-edta-na-3h2o", "amount": "4 g" }, { "topUp": "1 L" } ] }
+            """);
+        var answer = Cli.RunIn(folder.Path, null, ["label", "a.stock.json"]);
+        var said = string.Join(' ', XDocument.Parse(answer.Out).Descendants().Where(e => e.Name.LocalName == "text").Select(t => t.Value));
+        Assert.Contains("Keep apart from acids, alkali, hypochlorite", said, StringComparison.Ordinal);
+        Assert.Contains("those of single substances in Annex VI before the generic ones", said, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -47,7 +115,8 @@ public sealed class LabelTests
         Assert.Equal("Danger", GhsWords.Signal([Of("H314"), Of("H302")]));
         Assert.Equal("Warning", GhsWords.Signal([Of("H302")]));
         Assert.Equal("Warning", GhsWords.Signal([Of("H410")]));
-        Assert.Null(GhsWords.Signal([Of("H411")]));
+        Assert.Equal("Warning", GhsWords.Signal([Of("H400")]));
+        Assert.Null(GhsWords.Signal([Of("H411"), Of("EUH031")]));
         Assert.Null(GhsWords.Signal([]));
 
         // CLP, Article 26: corrosion makes the mark for skin and eyes superfluous, not that for swallowing; the skull makes that one superfluous.

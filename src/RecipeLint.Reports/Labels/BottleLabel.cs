@@ -113,8 +113,9 @@ public sealed record BottleLabel
 
     private static string? Apart(StockFacts stock)
     {
-        var apart = stock.Additions.SelectMany(a => a.Substance.KeepApartFrom?.Value ?? [])
-            .Distinct()
+        var named = stock.Additions.SelectMany(a => a.Substance.KeepApartFrom?.Value ?? []).ToHashSet();
+        var apart = named
+            .Where(k => !(Wider(k) is { } wider && named.Contains(wider)))
             .Where(k => k is not (Chemistry.Substances.KeepApart.Light or Chemistry.Substances.KeepApart.Heat
                 or Chemistry.Substances.KeepApart.WaterPouredIn))
             .Select(Words)
@@ -124,6 +125,14 @@ public sealed record BottleLabel
             ? "Never mix undiluted with another concentrate."
             : $"Never mix undiluted with another concentrate. Keep apart from {Say.List(apart)}.";
     }
+
+    /// <summary>What says the same and more: who keeps it from all acids keeps it from strong ones.</summary>
+    private static Chemistry.Substances.KeepApart? Wider(Chemistry.Substances.KeepApart from) => from switch
+    {
+        Chemistry.Substances.KeepApart.ConcentratedAcids or Chemistry.Substances.KeepApart.ConcentratedOrganicAcids =>
+            Chemistry.Substances.KeepApart.Acids,
+        _ => null,
+    };
 
     /// <summary>"SulfateStocks" reads "sulfate stocks".</summary>
     private static string Words(Chemistry.Substances.KeepApart from) =>

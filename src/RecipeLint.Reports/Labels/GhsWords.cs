@@ -25,18 +25,20 @@ public static class GhsWords
         ["H360"] = ("May damage fertility or the unborn child", Pictogram.Health, true),
         ["H372"] = ("Causes damage to organs through prolonged or repeated exposure", Pictogram.Health, true),
         ["H373"] = ("May cause damage to organs through prolonged or repeated exposure", Pictogram.Health, false),
+        ["H400"] = ("Very toxic to aquatic life", Pictogram.Environment, false),
         ["H410"] = ("Very toxic to aquatic life with long lasting effects", Pictogram.Environment, false),
         ["H411"] = ("Toxic to aquatic life with long lasting effects", Pictogram.Environment, false),
+        ["EUH031"] = ("Contact with acids liberates toxic gas", null, false),
     };
 
     /// <summary>"H318 Causes serious eye damage."; a statement without a row keeps the words of the rule.</summary>
     public static string Statement(MixtureStatement statement) =>
         Table.TryGetValue(statement.Code, out var row) ? $"{statement.Code} {row.Text}." : $"{statement.Code} It can {statement.Words}.";
 
-    /// <summary>The graver word alone; H411 asks for none.</summary>
+    /// <summary>The graver word alone; H411 and EUH031 ask for none.</summary>
     public static string? Signal(IReadOnlyList<MixtureStatement> statements) =>
         statements.Any(s => Table.TryGetValue(s.Code, out var row) && row.Danger) ? "Danger"
-        : statements.Any(s => s.Code != "H411") ? "Warning"
+        : statements.Any(s => s.Code is not ("H411" or "EUH031")) ? "Warning"
         : null;
 
     /// <summary>Each once; the exclamation mark falls away where a graver picture says it already.</summary>

@@ -26,10 +26,11 @@ internal static class HazardLabel
         var reproduction = context.Rule.Neighbour(ReprotoxicNotice.RuleName, stock.Stock.File)?.Options<ReprotoxicNoticeOptions>() ?? new();
         var aquatic =
             context.Rule.Neighbour(AquaticHazardNotice.RuleName, stock.Stock.File)?.Options<AquaticHazardNoticeOptions>() ?? new();
-        var harms = mixture.Health().Append(mixture.Reproduction(reproduction.From)).OfType<MixtureHazard>()
+        var harms = mixture.Health().Append(mixture.Reproduction(reproduction.From)).Append(mixture.AcidGas()).OfType<MixtureHazard>()
             .Select(h => $"{h.Words} ({h.Code})").ToList();
         var water = mixture.Water(aquatic.From);
-        if (harms.Count == 0 && water is null)
+        var atOnce = mixture.WaterAtOnce(water);
+        if (harms.Count == 0 && water is null && atOnce is null)
         {
             return null;
         }
@@ -38,6 +39,7 @@ internal static class HazardLabel
         var life = water is null
             ? ""
             : $"{Say.Capital(water.Words)} to water life with long lasting effects ({water.Code}), not into drains. ";
-        return $"{people}{life}See the safety data sheets";
+        var first = atOnce is null ? "" : $"{Say.Capital(atOnce.Words)} to water life ({atOnce.Code}), not into drains. ";
+        return $"{people}{first}{life}See the safety data sheets";
     }
 }

@@ -13,36 +13,49 @@ namespace RecipeLint.Rules.People;
 /// <param name="Substances">What brings it, most first.</param>
 internal sealed record MixtureHazard(string Code, string Words, double Percent, double Limit, IReadOnlyList<AdditionFacts> Substances);
 
+/// <summary>A statement that a mixture carries once what counts towards it reaches a limit.</summary>
+/// <param name="Limit">Generic limit, per cent by mass.</param>
+/// <param name="Sum">Statements of ingredients that count, each with its weight.</param>
+internal sealed record MixtureRow(string Code, string Words, double Limit, (string From, double Weight)[] Sum);
+
 /// <summary>
 /// Generic concentration limits of Regulation (EC) No 1272/2008 (CLP), Annex I, which carries the GHS: tables 3.2.3 (skin), 3.3.3 (eyes),
 /// 3.4.5 (sensitisation), 3.5.2 (mutagens), 3.6.2 (carcinogens), 3.7.2 (reproduction), 3.9.4 (repeated exposure), 4.1.1 to 4.1.2 (water).
-/// Acute toxicity by the conversion values of table 3.1.2 against category 4. A sorting aid, not a classification: the supplier's data
-/// sheets and whoever is competent locally decide.
+/// Acute toxicity by the conversion values of table 3.1.2 against category 4. A substance with a limit of its own (<see
+/// cref="SpecificLimits"/>) counts as the part of that limit which it fills: the sum of all parts decides. pH alone is not counted: extreme
+/// pH only presumes corrosion where no limit and no acid or alkaline reserve speaks (3.2.3.1.2). A sorting aid, not a classification: the
+/// supplier's data sheets and whoever is competent locally decide.
 /// </summary>
 internal sealed class MixtureHazards
 {
     /// <summary>Multiplying factors of the Annex VI entries for what is very toxic to water life; 1 for the rest.</summary>
     private static readonly (string Component, double Factor)[] _waterFactors = [(Component.Copper, 10), (Component.Cobalt, 10)];
 
-    internal static readonly (string Code, string Words, double Limit, (string From, double Weight)[] Sum)[] HealthTable =
+    internal static readonly MixtureRow[] HealthTable =
     [
-        ("H314", "burn skin and eyes", 5, [("H314", 1)]),
-        ("H318", "damage the eyes for good", 3, [("H314", 1), ("H318", 1)]),
-        ("H315", "irritate the skin", 10, [("H314", 10), ("H315", 1)]),
-        ("H319", "irritate the eyes", 10, [("H314", 10), ("H318", 10), ("H319", 1)]),
-        ("H301", "poison when swallowed", 33, [("H301", 1)]),
-        ("H302", "harm when swallowed", 25, [("H301", 5), ("H302", 1)]),
-        ("H317", "cause skin allergy", 1, [("H317", 1)]),
-        ("H334", "cause asthma", 1, [("H334", 1)]),
-        ("H340", "damage genes", 0.1, [("H340", 1)]),
-        ("H341", "be suspected of damaging genes", 1, [("H341", 1)]),
-        ("H350", "cause cancer", 0.1, [("H350", 1)]),
-        ("H351", "be suspected of causing cancer", 1, [("H351", 1)]),
-        ("H372", "damage organs", 10, [("H372", 1)]),
-        ("H373", "damage organs over time", 10, [("H372", 10), ("H373", 1)]),
+        new("H314", "burn skin and eyes", 5, [("H314", 1)]),
+        new("H318", "damage the eyes for good", 3, [("H314", 1), ("H318", 1)]),
+        new("H315", "irritate the skin", 10, [("H314", 10), ("H315", 1)]),
+        new("H319", "irritate the eyes", 10, [("H314", 10), ("H318", 10), ("H319", 1)]),
+        new("H301", "poison when swallowed", 33, [("H301", 1)]),
+        new("H302", "harm when swallowed", 25, [("H301", 5), ("H302", 1)]),
+        new("H317", "cause skin allergy", 1, [("H317", 1)]),
+        new("H334", "cause asthma", 1, [("H334", 1)]),
+        new("H340", "damage genes", 0.1, [("H340", 1)]),
+        new("H341", "be suspected of damaging genes", 1, [("H341", 1)]),
+        new("H350", "cause cancer", 0.1, [("H350", 1)]),
+        new("H351", "be suspected of causing cancer", 1, [("H351", 1)]),
+        new("H372", "damage organs", 10, [("H372", 1)]),
+        new("H373", "damage organs over time", 10, [("H372", 10), ("H373", 1)]),
     ];
 
-    internal static readonly (string From, double Weight)[] ReproductionSum = [("H360", 1)];
+    /// <summary>
+    /// Poison to water life at once: very toxic ingredients count from 25 % (table 4.1.1), each by its factor. What lasts covers it.
+    /// </summary>
+    private static readonly MixtureRow _atOnce = new("H400", "very toxic", 25, [("H400", 1), ("H410", 1)]);
+
+    /// <summary>Gas with acids: every ingredient that carries it has a limit of its own; 5 % where a shop's own has none.</summary>
+    private static readonly MixtureRow _acidGas = new(SpecificLimits.AcidGas, "set poisonous gas free with acids", 5, [("EUH031", 1)]);
 
     /// <summary>Statements a graver one of the same organ makes superfluous.</summary>
     private static readonly (string Grave, string Covered)[] _covers =
@@ -64,13 +77,22 @@ internal sealed class MixtureHazards
     /// <summary>Hazards to health other than reproduction, in the order of the table.</summary>
     internal IReadOnlyList<MixtureHazard> Health()
     {
-        var found = HealthTable.Select(row => Sum(row.Code, row.Words, row.Limit, row.Sum)).OfType<MixtureHazard>().ToList();
+        var found = HealthTable.Select(Sum).OfType<MixtureHazard>().ToList();
         found.RemoveAll(h => _covers.Any(c => c.Covered == h.Code && found.Exists(g => g.Code == c.Grave)));
         return found;
     }
 
     /// <summary>Toxic for reproduction (H360 and its letters), from the limit in per cent; all that carry it count together.</summary>
-    internal MixtureHazard? Reproduction(double limit) => Sum("H360", "harm fertility or the unborn child", limit, ReproductionSum);
+    internal MixtureHazard? Reproduction(double limit) => Sum(ReproductionRow(limit));
+
+    /// <summary>Generic limit of table 3.7.2 or what the shop takes for it, per cent.</summary>
+    internal static MixtureRow ReproductionRow(double limit) => new("H360", "harm fertility or the unborn child", limit, [("H360", 1)]);
+
+    /// <summary>Poison to water life at once; null below the limit and where it lasts as well (H410), which says both.</summary>
+    internal MixtureHazard? WaterAtOnce(MixtureHazard? lasting) => lasting?.Code == "H410" ? null : Sum(_atOnce);
+
+    /// <summary>Poisonous gas with acids; null below the limit.</summary>
+    internal MixtureHazard? AcidGas() => Sum(_acidGas);
 
     /// <summary>The gravest lasting hazard to water life; null below the limit in per cent.</summary>
     internal MixtureHazard? Water(double limit)
@@ -94,19 +116,38 @@ internal sealed class MixtureHazards
         : 0;
 
     internal static double Factor(AdditionFacts addition) =>
-        _waterFactors.Where(f => Reactants.Brings(addition, f.Component)).Select(f => f.Factor).DefaultIfEmpty(1).Max();
+        _waterFactors.Where(f => Reactants.Brings(addition, f.Component)).Select(f => f.Factor)
+            .Append(SpecificLimits.WaterFactor(addition.Substance)).Max();
 
-    /// <summary>The weighted share by mass, %, of what carries the statements.</summary>
-    internal double Weighted((string From, double Weight)[] parts) =>
-        parts.SelectMany(p => Bringing(p.From).Select(a => p.Weight * Percent(a))).Sum();
-
-    private MixtureHazard? Sum(string code, string words, double limit, (string From, double Weight)[] parts)
+    /// <summary>
+    /// What counts towards a statement, in the order of the steps, with the weight of its share as bought: a limit of its own scales it to
+    /// the generic one. What carries two of the statements counts once, as the heavier.
+    /// </summary>
+    internal IEnumerable<(AdditionFacts Addition, double Weight)> Parts(MixtureRow row)
     {
-        var bringing = parts.SelectMany(p => Bringing(p.From).Select(a => (Addition: a, Percent: p.Weight * Percent(a)))).ToList();
+        foreach (var addition in _stock.Additions)
+        {
+            var weight = SpecificLimits.Limit(addition.Substance, row.Code) is { } own
+                ? row.Limit / own
+                : row.Sum.Where(p => Bringing(p.From).Contains(addition)).Select(p => p.Weight).DefaultIfEmpty(0).Max();
+            if (weight > 0)
+            {
+                yield return (addition, weight * SpecificLimits.Share(addition.Substance) * (row == _atOnce ? Factor(addition) : 1));
+            }
+        }
+    }
+
+    /// <summary>The weighted share by mass, %, of what counts towards a statement.</summary>
+    internal double Weighted(MixtureRow row) => Parts(row).Sum(p => p.Weight * Percent(p.Addition));
+
+    private MixtureHazard? Sum(MixtureRow row)
+    {
+        var bringing = Parts(row).Select(p => (p.Addition, Percent: p.Weight * Percent(p.Addition))).ToList();
         var percent = bringing.Sum(b => b.Percent);
-        return bringing.Count > 0 && Rounding.SixDigits(percent) >= limit
+        return bringing.Count > 0 && Rounding.SixDigits(percent) >= row.Limit
             ? new MixtureHazard(
-                code, words, percent, limit, [.. bringing.OrderByDescending(b => b.Percent).Select(b => b.Addition).Distinct()])
+                row.Code, row.Words, percent, row.Limit,
+                [.. bringing.OrderByDescending(b => b.Percent).Select(b => b.Addition).Distinct()])
             : null;
     }
 

@@ -4,29 +4,30 @@ namespace RecipeLint.Rules.People;
 
 /// <summary>A GHS statement that a stock carries as a mixture.</summary>
 /// <param name="Code">"H314".</param>
-/// <param name="Words">Finishes "it can ...", or for H410 and H411 how toxic it is to water life.</param>
+/// <param name="Words">Finishes "it can ...", or for H400, H410 and H411 how toxic it is to water life.</param>
 /// <param name="Percent">Share by mass that decides, weighted where the summation says so.</param>
 /// <param name="Limit">Per cent from which it counts.</param>
 /// <param name="From">What brings it, most first.</param>
 public sealed record MixtureStatement(string Code, string Words, double Percent, double Limit, IReadOnlyList<string> From);
 
 /// <summary>
-/// What a stock is as a mixture by the generic limits that the rules on labels read; one reckoning for rules, sheets and labels. A sorting
+/// What a stock is as a mixture by the limits that the rules on labels read; one reckoning for rules, sheets and labels. A sorting
 /// aid: the supplier's data sheets and whoever is competent locally decide.
 /// </summary>
 public static class MixtureStatements
 {
     /// <summary>Where the limits come from.</summary>
-    public const string Source = "generic concentration limits of Regulation (EC) No 1272/2008 (CLP), Annex I, which carries the GHS";
+    public const string Source = "limits of Regulation (EC) No 1272/2008 (CLP), those of single substances in Annex VI before the generic ones in Annex I";
 
     /// <summary>Harm to people first, then to water life; empty where nothing reaches its limit.</summary>
     public static IReadOnlyList<MixtureStatement> Of(StockFacts stock)
     {
         var mixture = new MixtureHazards(stock);
+        var lasting = mixture.Water(new AquaticHazardNoticeOptions().From);
         MixtureHazard?[] found =
         [
-            .. mixture.Health(), mixture.Reproduction(new ReprotoxicNoticeOptions().From),
-            mixture.Water(new AquaticHazardNoticeOptions().From),
+            .. mixture.Health(), mixture.Reproduction(new ReprotoxicNoticeOptions().From), mixture.WaterAtOnce(lasting), lasting,
+            mixture.AcidGas(),
         ];
         return
         [

@@ -25,9 +25,9 @@ internal static class MixtureSteps
     }
 
     /// <summary>The weighted share that decides whether the mixture carries a statement.</summary>
-    internal static Term Sum(WorkingBuilder work, MixtureHazards mixture, (string From, double Weight)[] sum)
+    internal static Term Sum(WorkingBuilder work, MixtureHazards mixture, MixtureRow row)
     {
-        var parts = Shares(work, mixture, sum.SelectMany(s => mixture.Bringing(s.From).Select(a => (a, s.Weight))));
+        var parts = Shares(work, mixture, mixture.Parts(row));
         return parts.Count == 1 ? parts[0] : work.Result("together", "sum", Term.Sum(parts), "%");
     }
 

@@ -70,9 +70,13 @@ public sealed class PeopleTests
             findings,
             Workbench.Judge("aquatic-hazard-notice", $$"""{"pour": "900 mL"}, {"add": "copper-sulfate-5h2o", "amount": "{{amount}}"}, {"topUp": "1 L"}""").Count);
 
-    /// <summary>Skin corrosion from 5 %, irritation from 1 % of a corrosive ingredient (CLP Annex I, table 3.2.3), by the acid as bought.</summary>
+    /// <summary>
+    /// Nitric acid burns from 5 % of HNO3 (CLP Annex VI, recalled), damages eyes from 3 and irritates the skin from 1 % as any corrosive
+    /// ingredient (Annex I, tables 3.2.3 and 3.3.3).
+    /// </summary>
     [Theory]
-    [InlineData("60 g", "H314")]
+    [InlineData("100 g", "H314")]
+    [InlineData("60 g", "H318")]
     [InlineData("20 g", "H315")]
     public void CorrosiveIngredientsAddUp(string amount, string statement)
     {

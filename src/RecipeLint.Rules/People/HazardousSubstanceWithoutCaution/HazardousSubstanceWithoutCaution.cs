@@ -18,22 +18,22 @@ internal sealed class HazardousSubstanceWithoutCaution : StockRule<HazardousSubs
         var mixture = new MixtureHazards(stock);
         var hazards = mixture.Health();
         var rows = MixtureHazards.HealthTable
-            .Where(r => hazards.Count > 0 ? r.Code == hazards[0].Code : r.Sum.Any(s => mixture.Bringing(s.From).Count > 0))
+            .Where(r => hazards.Count > 0 ? r.Code == hazards[0].Code : mixture.Parts(r).Any())
             .ToList();
         if (rows.Count == 0)
         {
             yield return new Mixed(
-                stock, mixture, [], "", [])
+                stock, mixture, [], null)
             { Checks = [Check.That("it holds a substance with a hazard to health", false)] };
         }
 
-        foreach (var (code, _, limit, sum) in rows)
+        foreach (var row in rows)
         {
-            yield return new Mixed(stock, mixture, hazards, code, sum)
+            yield return new Mixed(stock, mixture, hazards, row)
             {
                 Checks =
                 [
-                    new Check("enough to carry the statement", Rounding.SixDigits(mixture.Weighted(sum)), Relation.AtLeast, limit, "%"),
+                    new Check("enough to carry the statement", Rounding.SixDigits(mixture.Weighted(row)), Relation.AtLeast, row.Limit, "%"),
                     Check.That("it is marked for the bench", stock.Stock.ForBench),
                     .. MixtureSteps.Silencers(stock, context),
                 ],
@@ -64,13 +64,13 @@ internal sealed class HazardousSubstanceWithoutCaution : StockRule<HazardousSubs
 
     protected override Working Work(Mixed verdict, RuleContext context)
     {
-        if (verdict.Code.Length == 0)
+        if (verdict.Row is not { } row)
         {
             return new WorkingBuilder($"'{verdict.Stock.Stock.Name}'").Statements(verdict).Done();
         }
 
-        var work = new WorkingBuilder($"{verdict.Code} for '{verdict.Stock.Stock.Name}'");
-        var percent = MixtureSteps.Sum(work, verdict.Mixture, verdict.Sum);
+        var work = new WorkingBuilder($"{row.Code} for '{verdict.Stock.Stock.Name}'");
+        var percent = MixtureSteps.Sum(work, verdict.Mixture, row);
         work.Check(verdict.Checks[0], percent, work.Given("limit for a mixture", verdict.Checks[0].Limit, "%", "CLP Annex I"));
         return work.Statements(verdict).Done(percent);
     }
@@ -81,9 +81,7 @@ internal sealed class HazardousSubstanceWithoutCaution : StockRule<HazardousSubs
 
     /// <summary>One statement on one stock.</summary>
     /// <param name="Hazards">All that it carries, the gravest first.</param>
-    /// <param name="Code">The statement; empty where nothing in it has any.</param>
-    /// <param name="Sum">What counts towards it, with weights.</param>
+    /// <param name="Row">The statement; null where nothing in it has any.</param>
     internal sealed record Mixed(
-        StockFacts Stock, MixtureHazards Mixture, IReadOnlyList<MixtureHazard> Hazards, string Code,
-        (string From, double Weight)[] Sum) : Verdict;
+        StockFacts Stock, MixtureHazards Mixture, IReadOnlyList<MixtureHazard> Hazards, MixtureRow? Row) : Verdict;
 }

@@ -23,7 +23,7 @@ internal sealed class ReprotoxicNotice : StockRule<ReprotoxicNotice.Mixed>, IPro
 
         var enough = new Check(
             "enough to carry the statement",
-            Rounding.SixDigits(mixture.Weighted(MixtureHazards.ReproductionSum)),
+            Rounding.SixDigits(mixture.Weighted(MixtureHazards.ReproductionRow(limit))),
             Relation.AtLeast,
             limit,
             "%");
@@ -60,7 +60,7 @@ internal sealed class ReprotoxicNotice : StockRule<ReprotoxicNotice.Mixed>, IPro
             return work.Statements(verdict).Done();
         }
 
-        var percent = MixtureSteps.Sum(work, verdict.Mixture, MixtureHazards.ReproductionSum);
+        var percent = MixtureSteps.Sum(work, verdict.Mixture, MixtureHazards.ReproductionRow(verdict.Limit));
         return work.Check(verdict.Checks[0], percent, work.Option("limit", verdict.Limit)).Statements(verdict).Done(percent);
     }
 
