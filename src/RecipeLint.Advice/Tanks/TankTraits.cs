@@ -16,6 +16,9 @@ internal sealed class TankTraits(RecipeFacts recipe)
     /// </summary>
     private const double IronFrom = 0.3, ManganeseFrom = 0.1, AlkalinityFrom = 1;
 
+    /// <summary>meq/L from which strong acid that is poured in fizzes to be seen (common practice, no source).</summary>
+    private const double FizzFrom = 0.3;
+
     private readonly List<AdditionFacts> _brought =
         [.. recipe.Doses.SelectMany(d => d.Stock is { } stock ? stock.Additions : d.Direct is { } direct ? [direct] : [])];
 
@@ -30,6 +33,7 @@ internal sealed class TankTraits(RecipeFacts recipe)
             ? new Trait(true, $"the feed holds {IonWords.Of(trait)}")
             : new Trait(false, $"neither feed nor water brings {IonWords.Of(trait)}"),
         "hard-water" => InWater("alkalinity", Alkalinity, AlkalinityFrom, "meq/L"),
+        "bicarbonate" => Bicarbonate(),
         "iron-water" => InWater("iron", Milligrams("Fe"), IronFrom, "mg/L"),
         "manganese-water" => InWater("manganese", Milligrams("Mn"), ManganeseFrom, "mg/L"),
         "well" => recipe.Water is null or { Water: null } ? new Trait(false, "its water is pure") : new Trait(null, ""),
@@ -52,6 +56,24 @@ internal sealed class TankTraits(RecipeFacts recipe)
 
     private double Alkalinity => recipe.Water is { } water && water.Volume.Litres > 0
         ? 1000 * water.ComponentMoles.GetValueOrDefault(Component.Carbonate) / water.Volume.Litres : 0;
+
+    /// <summary>
+    /// Each mole of carbonate in the tank, from the water and from what is dosed, gives a mole of gas: 44.009 g and, as an ideal gas at
+    /// 20 °C and 1 atm, 24.06 L.
+    /// </summary>
+    private Trait Bicarbonate()
+    {
+        const double GramsPerMole = 44.009, LitresPerMole = 24.06;
+        var millimoles = recipe.FinalVolume.Litres > 0
+            ? 1000 * recipe.ComponentMoles.GetValueOrDefault(Component.Carbonate) / recipe.FinalVolume.Litres : 0;
+        var figure = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{millimoles:0.##} meq/L alkalinity, which acid turns into up to {millimoles * GramsPerMole:0} mg or "
+                + $"{millimoles * LitresPerMole:0} mL of carbon dioxide in each litre");
+        return millimoles >= FizzFrom
+            ? new Trait(true, $"the tank holds {figure}")
+            : new Trait(false, millimoles > 0 ? $"the tank holds only {figure}" : "neither water nor feed brings bicarbonate");
+    }
 
     private static Trait InWater(string what, double found, double from, string unit)
     {

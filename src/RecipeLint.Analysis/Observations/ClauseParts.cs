@@ -35,6 +35,20 @@ internal static class ClauseParts
         "few", "couple", "two", "three", "five", "ten",
     };
 
+    /// <summary>Words that say what became of a liquid ("gone to jelly"), and elsewhere that something went away or helped.</summary>
+    private static readonly HashSet<string> Became = new(StringComparer.Ordinal) { "gone", "went", "goes", "going" };
+
+    private static readonly HashSet<string> BeforeALook = new(StringComparer.Ordinal)
+    {
+        "to", "into", "all", "very", "a", "an", "bit", "quite", "totally", "completely", "slightly", "like", "thick",
+    };
+
+    /// <summary>Looks that a whole liquid takes on.</summary>
+    private static readonly HashSet<string> Looks = new(StringComparer.Ordinal)
+    {
+        "jelly", "slime", "cloud", "milky", "haze", "curds",
+    };
+
     /// <summary>The parts of a clause in their order; the longest phrase that fits wins.</summary>
     public static IReadOnlyList<ClausePart> Of(IReadOnlyList<Word> words)
     {
@@ -42,6 +56,13 @@ internal static class ClauseParts
         for (var i = 0; i < words.Count;)
         {
             var (matches, length) = Match(words, i);
+            if (length <= 1 && Became.Contains(words[i].Raw) && LeadsToALook(words, i + 1))
+            {
+                parts.Add(new ClausePart(PartKind.Outcome, "appears"));
+                i++;
+                continue;
+            }
+
             if (length > 0 && !(length == 1 && IsNegation(words[i])))
             {
                 parts.Add(PartOf(matches));
@@ -54,6 +75,17 @@ internal static class ClauseParts
         }
 
         return parts;
+    }
+
+    private static bool LeadsToALook(IReadOnlyList<Word> words, int from)
+    {
+        var i = from;
+        while (i < words.Count && i < from + 3 && BeforeALook.Contains(words[i].Raw))
+        {
+            i++;
+        }
+
+        return i < words.Count && Match(words, i).Matches.Exists(m => m.Kind == PhraseKind.Sign && Looks.Contains(m.Id));
     }
 
     /// <summary>Parts a clause at "and" where a new test or statement begins after it.</summary>

@@ -25,6 +25,9 @@ public sealed record Observation
     /// <summary>What went in beside the recipe, as told.</summary>
     public IReadOnlyList<PutIn> PutIn { get; init; } = [];
 
+    /// <summary>What was told of plants, which nothing here judges by looks; as written, in lower case.</summary>
+    public IReadOnlyList<string> Plants { get; init; } = [];
+
     /// <summary>True when nothing was told that could tell causes apart.</summary>
     public bool IsVague => Signs.Count == 0 && LiquidColours.Count == 0;
 
@@ -57,6 +60,7 @@ public sealed record Observation
             Reread = [.. Reread.Concat(other.Reread).Distinct()],
             Contradictions = torn,
             PutIn = [.. PutIn.Concat(other.PutIn).Distinct()],
+            Plants = [.. Plants.Concat(other.Plants).Distinct(StringComparer.Ordinal)],
         };
     }
 

@@ -1,3 +1,5 @@
+using RecipeLint.Chemistry.Substances;
+
 namespace RecipeLint.Analysis.Observations;
 
 /// <summary>
@@ -10,7 +12,8 @@ public static class ObservationReader
     /// <summary>What was seen.</summary>
     public static Observation Read(string text)
     {
-        var (putIn, left) = InterventionReader.Read(ObservationWords.Tokens(text));
+        var (putIn, besides) = InterventionReader.Read(ObservationWords.Tokens(text));
+        var (plants, left) = PlantWords.Read(besides);
         var (clauses, unknown, reread) = ObservationWords.Read(left);
         var told = new Telling();
         foreach (var clause in clauses)
@@ -21,8 +24,25 @@ public static class ObservationReader
             }
         }
 
-        return told.Close(unknown, reread) with { PutIn = putIn };
+        return AcidWentIn(told.Close(unknown, reread) with { PutIn = putIn, Plants = plants });
     }
+
+    /// <summary>
+    /// Gas where acid went into the liquid itself is no test of a deposit: where none is told, the liquid fizzed.
+    /// </summary>
+    private static Observation AcidWentIn(Observation told)
+    {
+        var fizzed = told.Signs.Where(s => s is { Present: true, Sign.Id: "strong-acid-fizzes" or "vinegar-fizzes" or "reductant-fizzes" })
+            .ToList();
+        return fizzed.Count == 0 || !told.PutIn.Any(p => p.Substance is { Kind: SubstanceKind.Acid }) || told.Signs.Any(IsOfADeposit)
+            ? told
+            : (told with { Signs = [.. told.Signs.Except(fizzed)] }).With([new Seen(Vocabulary.Sign("acid-gas"), true)]);
+    }
+
+    private static bool IsOfADeposit(Seen seen) => seen.Present
+        && (seen.Sign.Kind is SignKind.Feel
+            || (seen.Sign.Kind is SignKind.Form && seen.Sign.Id is not ("bubbles" or "foam"))
+            || seen.Sign.Id is "walls" or "bottom" or "neck" or "on-metal");
 
     /// <summary>When it showed: only what speaks of time counts, and what cools, warms or acidifies is a time here.</summary>
     public static Observation ReadTime(string text)

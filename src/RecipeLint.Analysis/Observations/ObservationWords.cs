@@ -96,8 +96,8 @@ internal static class ObservationWords
     }
 
     /// <summary>
-    /// The word of the vocabulary that this one was meant to be. A short word must only lack a letter or have two swapped, so that an
-    /// ordinary word is not taken for a sign.
+    /// The word of the vocabulary that this one was meant to be. A short word must only lack a letter, double one or have two swapped, a
+    /// longer one may differ in one letter and only a long one in two, so that an ordinary word is not taken for a sign.
     /// </summary>
     private static string? Mend(string stem, IEnumerable<string> vocabulary)
     {
@@ -106,7 +106,7 @@ internal static class ObservationWords
             return null;
         }
 
-        var limit = stem.Length >= 7 ? 2 : 1;
+        var limit = stem.Length >= 8 ? 2 : 1;
         string? best = null;
         var least = limit + 1;
         foreach (var known in vocabulary)
@@ -119,8 +119,9 @@ internal static class ObservationWords
             var distance = EditDistance.Of(stem, known, limit);
             var slight =
                 distance == 1 && (known.Length > stem.Length || (known.Length == stem.Length && known.Order().SequenceEqual(stem.Order())));
+            slight |= distance == 1 && known.Length < stem.Length && stem.Length >= 5;
             if (distance <= limit
-                && (slight || stem.Length >= 5)
+                && (slight || stem.Length >= 7)
                 && (distance < least || (distance == least && string.CompareOrdinal(known, best) < 0)))
             {
                 (best, least) = (known, distance);

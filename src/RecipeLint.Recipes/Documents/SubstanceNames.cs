@@ -34,6 +34,14 @@ internal sealed class SubstanceNames(SubstanceCatalogue catalogue, IReadOnlySet<
                     item,
                     $"'{Wording.Shorten(name.Value)}' {Nutrients.NoSubstance}. Write what is on the bag, such as {such}.");
                 return null;
+            case SubstanceLookup.Unknown when name.Value.EndsWith(".json", StringComparison.OrdinalIgnoreCase):
+                fields.Report(
+                    ProblemKind.UnknownSubstance,
+                    item,
+                    $"'{Wording.Shorten(name.Value)}' is a file, and a substance belongs here. Name the acid, alkali or salt itself and "
+                        + "its strength, such as 'nitric-38' or 'phosphoric-85'; what was diluted is described with its per cent in a "
+                        + "*.substances.json file of the shop.");
+                return null;
             case SubstanceLookup.Unknown unknown:
                 var hint = unknown.Suggestions.Count > 0
                     ? $"Did you mean {Wording.Join([.. unknown.Suggestions.Take(3).Select(s => $"'{s}'")], "or")}?"

@@ -76,11 +76,21 @@ public static class DiagnosisReport
     {
         var told = observation.Signs.Select(s => s.Say).Concat(observation.LiquidColours.Select(c => $"{c.Say} liquid")).ToList();
         page.Named(
-            "seen", told.Count > 0 ? string.Join(" · ", told) : "nothing that tells causes apart: what follows rests on the recipe alone");
+            "seen", told.Count > 0 ? string.Join(" · ", told)
+                : observation.Plants.Count > 0 ? "nothing of bottle, tank or lines: what follows rests on the recipe alone"
+                : "nothing that tells causes apart: what follows rests on the recipe alone");
         foreach (var put in observation.PutIn)
         {
             page.Named(
                 "put in", put.Substance is { } known ? $"{put.Written}, counted as {known.Name}" : $"{put.Written}, which nobody can name");
+        }
+
+        foreach (var plant in observation.Plants)
+        {
+            page.Named(
+                "plants",
+                $"'{Printable.Show(plant)}': no plant is judged by its looks here; 'recipelint check' judges the elements that a recipe "
+                    + "gives it, and 'recipelint show' lists them.");
         }
 
         foreach (var reread in observation.Reread)

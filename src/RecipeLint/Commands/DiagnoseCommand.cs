@@ -5,6 +5,7 @@ using RecipeLint.Advice.Tanks;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports.Diagnosis;
@@ -109,16 +110,38 @@ internal static class DiagnoseCommand
 
     private static int Tank(Surroundings world, RecipeFacts recipe, BottleWishes wishes)
     {
-        if (wishes.Readings.Length > 0 || wishes.Guided || (wishes.Words.Length == 0 && wishes.Time is null))
+        var nothingSeen = wishes.Words.Length == 0 && wishes.Time is null;
+        if (wishes.Guided || (nothingSeen && wishes.Readings.Length == 0))
         {
-            throw new UsageException("of a tank say what you see with '--seen \"white crust on the drippers\"', when with '--after' and how "
-                + "warm it stood with '--at'; '--measured' and '--ask' are for a bottle.");
+            throw new UsageException("of a tank say what you see with '--seen \"white crust on the drippers\"', when with '--after', how "
+                + "warm it stood with '--at' and what you measured with '--measured \"pH 6.9\"'; '--ask' is for a bottle.");
+        }
+
+        var readings = wishes.Readings.Select(r => TankReadings.Of(recipe, ReadOfTank(r, recipe))).ToList();
+        if (readings.Count > 0 && BottleHazards.Of(HazardGate.Of(recipe), Observation.Nothing).ForLeaving is null)
+        {
+            world.Out.Write(TankReadingReport.Write(recipe, readings));
+            if (nothingSeen)
+            {
+                return ExitCodes.Clean;
+            }
+
+            world.Out.WriteLine();
         }
 
         var observation = wishes.Time is null ? Observation.Nothing : TimeWords.Read(wishes.Time);
         var diagnosis = TankDiagnoser.Of(recipe, observation.With(ObservationReader.Read(wishes.Words)), wishes.SeenAt);
         world.Out.Write(TankReport.Write(diagnosis));
         return Answer(diagnosis.Hazards);
+    }
+
+    private static Measurement ReadOfTank(string text, RecipeFacts recipe)
+    {
+        var (measurement, error) = Measurement.Read(text, recipe.FinalVolume);
+        return measurement is null ? throw new UsageException(error!)
+            : measurement.Reading is { Kind: ReadingKind.Ph or ReadingKind.Conductivity, Dilution: 1 } ? measurement
+            : throw new UsageException(
+                $"'{text}': of a tank its own pH and EC are compared, undiluted, like \"pH 6.2\" or \"EC 1.8 mS/cm\".");
     }
 
     private static List<Measurement> Read(string[] texts, StockFacts stock)

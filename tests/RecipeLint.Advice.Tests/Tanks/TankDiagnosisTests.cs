@@ -1,7 +1,9 @@
 using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Advice.Slips;
 using RecipeLint.Advice.Tanks;
 using RecipeLint.Advice.Tests.Agreement;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Equilibrium;
@@ -154,6 +156,50 @@ public sealed class TankDiagnosisTests(ITestOutputHelper output)
         Assert.Equal(Standing.Forms, lime.Ranked.Solid.Standing);
         Assert.Equal(0, lime.WithPureWater);
         Assert.Contains(lime.Ranked.Evidence, e => e.Text.Contains("source water brings 2.8 meq/L alkalinity", StringComparison.Ordinal));
+    }
+
+    /// <summary>2.8 meq/L of alkalinity give 2.8 × 44.0 = 123 mg and 2.8 × 24.06 = 67 mL of carbon dioxide in a litre of the water.</summary>
+    [Theory]
+    [InlineData("fizzed when I added pH down")]
+    [InlineData("it foams up as soon as I pour in the nitric acid")]
+    public void GasFromAcidIsTheBicarbonateOfTheWater(string seen)
+    {
+        var first = TankDiagnoser.Of(Well, ObservationReader.Read(seen)).Causes[0];
+
+        Assert.Equal("carbon-dioxide", first.Ranked.Cause.Id);
+        Assert.True(first.Ranked.Cause.NothingWrong);
+        var litres = 1000 * Well.ComponentMoles.GetValueOrDefault(Component.Carbonate) / Well.FinalVolume.Litres;
+        Assert.Contains(first.Ranked.Evidence, e => e.Text.Contains(
+            FormattableString.Invariant($"{litres * 44.009:0} mg or {litres * 24.06:0} mL of carbon dioxide"), StringComparison.Ordinal));
+    }
+
+    /// <summary>What is told of plants is kept apart and decides nothing.</summary>
+    [Fact]
+    public void PlantsAreNotReadAsCrystals()
+    {
+        var told = ObservationReader.Read("leaves burnt at the edges and new leaves yellow between the veins");
+        Assert.Single(told.Plants);
+        Assert.True(told.IsVague);
+        Assert.Empty(told.Unknown);
+    }
+
+    /// <summary>A tank that reads as computed fits; one without its acid, or with a dose twice, is found again by its own reading.</summary>
+    [Fact]
+    public void ReadingsOfATankAreExplainedByTheEngine()
+    {
+        var recipe = Well;
+        TankReading Read(string text) => TankReadings.Of(recipe, Measurement.Read(text, recipe.FinalVolume).Measurement!);
+        var ph = recipe.Chemistry.Final.Ph;
+        var conductivity = recipe.Chemistry.Final.Conductivity.At25!.Value.MillisiemensPerCentimetre;
+        Assert.True(Read(FormattableString.Invariant($"pH {ph:0.00}")).Fits);
+        Assert.True(Read(FormattableString.Invariant($"EC {conductivity:0.00} mS/cm")).Fits);
+
+        var high = Read("pH 8.4");
+        Assert.False(high.Fits);
+        Assert.NotEmpty(high.Explaining.Concat(high.Nearest));
+        Assert.All(high.Explaining, e => Assert.InRange(e.Value!.Value, 8.4 - high.HalfWidth, 8.4 + high.HalfWidth));
+        Assert.All(high.Nearest, e => Assert.True(e.Value > ph));
+        Assert.False(Read(FormattableString.Invariant($"EC {conductivity * 1.5:0.00} mS/cm")).Fits);
     }
 
     /// <summary>Without words the recipe alone decides, and the same input gives the same order.</summary>
