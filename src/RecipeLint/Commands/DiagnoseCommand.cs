@@ -118,7 +118,7 @@ internal static class DiagnoseCommand
         }
 
         var readings = wishes.Readings.Select(r => TankReadings.Of(recipe, ReadOfTank(r, recipe))).ToList();
-        if (readings.Count > 0 && BottleHazards.Of(HazardGate.Of(recipe), Observation.Nothing).ForLeaving is null)
+        if (readings.Count > 0 && HazardGate.Of(recipe).ForLeaving is null)
         {
             world.Out.Write(TankReadingReport.Write(recipe, readings));
             if (nothingSeen)
