@@ -13,7 +13,7 @@ internal sealed class SolidSearch(
     /// </summary>
     public const double LeastWater = 0.25;
 
-    private const double Supersaturated = 1e-9;
+    private const double Supersaturated = 1e-9, StillPast = 1e-6;
 
     /// <summary>Part of the water that is left from one degree of evaporation to the next, and where that is too far to go on.</summary>
     private const double LongestDegree = 0.75, ShortestDegree = 0.995;
@@ -151,7 +151,7 @@ internal sealed class SolidSearch(
         }
         for (var round = 0; round < 60 + 4 * candidates.Count; round++)
         {
-            if (MostSupersaturated(candidates, barred) is not { } entering) return true;
+            if (MostSupersaturated(candidates, barred) is not { } entering) return IsSettled(candidates, barred);
             Enter(entering);
             var before = Standing();
             if (!SolveActive() || !Leave(entering, barred, before)) return false;
@@ -163,6 +163,12 @@ internal sealed class SolidSearch(
         }
         return false;
     }
+
+    /// <summary>
+    /// False where a solid that was shown out is still past its limit: the state is another one, and this way does not lead there.
+    /// </summary>
+    private bool IsSettled(List<ActiveSolid> candidates, HashSet<int> barred) =>
+        barred.Count == 0 || MostSupersaturated(candidates, []) is not { } waiting || solids.Saturation(waiting) < StillPast;
 
     private bool Leave(ActiveSolid? entering, HashSet<int> barred, Stand possible)
     {
