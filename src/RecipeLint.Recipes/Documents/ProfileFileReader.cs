@@ -12,7 +12,7 @@ internal sealed class ProfileFileReader(FieldReader fields, IReadOnlyCollection<
     public const string Ending = ".profile.json";
 
     private static readonly string[] ElementKeys =
-        ["N", "NO3-N", "NH4-N", "P", "K", "Ca", "Mg", "S", "Fe", "Mn", "Zn", "Cu", "B", "Mo", "Si", "Cl", "Na", "Ni", "Co"];
+        ["N", "NO3-N", "NH4-N", "P", "K", "Ca", "Mg", "S", "Fe", "Mn", "Zn", "Cu", "B", "Mo", "Si", "Cl", "Na", "Ni", "Co", "Se", "I"];
 
     private static readonly Due RatioDue = new([Dimension.Number], ["0.5..1.2"]) { AllowRange = true };
 
