@@ -155,7 +155,7 @@ public sealed class PrecipitationTests
     [Fact]
     public void SlowSolidsAreARemarkAtMost()
     {
-        var kept = Lint.Stock("a", "10 mL/L", Shed, ("calcium-gluconate-h2o", 60));
+        var kept = Lint.Stock("a", "10 mL/L", Shed, ("calcium-nitrate-4h2o", 60), ("sodium-gluconate", 50));
         var finding = Lint.Files(kept).OfTheFamily().Single();
         Assert.Equal("calcium-with-citrate", finding.Rule.Name);
         Assert.Equal(Level.Note, finding.Level);
