@@ -11,7 +11,7 @@ public sealed class ObservationReaderTests
     [InlineData("poured vinegar on the white crust, it fizzed", "+white +crust +vinegar-fizzes")]
     [InlineData("gone to jelly after I added some pH down", "+jelly +on-acid")]
     [InlineData("went all milky after the acid", "+milky +on-acid")]
-    [InlineData("white crystals gone after I added acid", "+white +crystals +strong-acid-dissolves")]
+    [InlineData("white crystals gone after I added acid", "+white +crystals +on-acid")]
     [InlineData("leaves burnt at the edges and new leaves yellow between the veins", "")]
     [InlineData("roots brown and slimy", "")]
     [InlineData("lower leaves pale, white crust on the drippers", "+white +crust +walls")]
