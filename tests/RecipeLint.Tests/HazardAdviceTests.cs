@@ -162,7 +162,7 @@ public sealed class HazardAdviceTests
         var answer = Cli.Run("diagnose", "examples/quillmere/stocks/part-b.stock.json", "--seen", seen);
 
         var flowing = Flowing(answer.Out);
-        Assert.Equal(flowing.Contains("No test, no rescue and no change is advised", StringComparison.Ordinal) ? 1 : 0, answer.Code);
+        Assert.Equal(1, answer.Code);
         Assert.Contains("danger", flowing, StringComparison.Ordinal);
         Assert.Contains(danger, flowing, StringComparison.Ordinal);
         Assert.DoesNotContain("Nothing looks wrong", flowing, StringComparison.Ordinal);

@@ -31,7 +31,7 @@ public static class HazardGate
         HazardRole.StrongOxidiser, HazardRole.Nitrite, HazardRole.Sulfide, HazardRole.Cyanide, HazardRole.Sulfite,
     ];
 
-    private static readonly HazardRole[] Acids = [HazardRole.Acid, HazardRole.AcidSalt, HazardRole.FaintAcid];
+    internal static readonly HazardRole[] Acids = [HazardRole.Acid, HazardRole.AcidSalt, HazardRole.FaintAcid];
 
     /// <summary>Components whose nitrogen bleach turns to chloramines.</summary>
     public static IReadOnlyList<string> NitrogenCarriers { get; } =
@@ -107,9 +107,9 @@ public static class HazardGate
         var used = limits ?? HazardLimits.Default;
         var found = new[]
         {
-            Chlorine(holding, used), Chloramines(holding, used), Nitrite(holding, used), StrongOxidiser(holding, used), Sulfide(holding, used),
-            Cyanide(holding, used), Hydrogen(holding), Sulfite(holding, used), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding,
-                used),
+            Chlorine(holding, used), Chloramines(holding, used), Nitrite(holding, used), StrongOxidiser(holding, used),
+            PoisonsOfAcid.Sulfide(holding, used), PoisonsOfAcid.Cyanide(holding, used), PoisonsOfAcid.Sulfite(holding, used),
+            Hydrogen(holding), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding, used),
             Bleaching(holding, used), NitricThrough(holding, used), Unknown(holding),
         };
         var suspected = holding.Suspected.Select(Suspicion);
@@ -260,12 +260,6 @@ public static class HazardGate
                 : null;
     }
 
-    private static Hazard? Sulfide(Holding holding, HazardLimits limits) =>
-        PoisonOfAcid(holding, HazardRole.Sulfide, HazardKind.HydrogenSulfide, "sulfide", limits.SulfideFrom);
-
-    private static Hazard? Cyanide(Holding holding, HazardLimits limits) =>
-        PoisonOfAcid(holding, HazardRole.Cyanide, HazardKind.HydrogenCyanide, "cyanide", limits.CyanideFrom);
-
     /// <summary>Lye dissolves aluminium and zinc, acid these and iron as well; any amount of a metal goes on for as long as there is some.
     /// </summary>
     private static Hazard? Hydrogen(Holding holding)
@@ -276,31 +270,6 @@ public static class HazardGate
             ? new Hazard(
                 HazardKind.Hydrogen, solvent is null ? HazardGrade.Possible : HazardGrade.Present, metal, solvent, "metal", grams, 0, "g/L")
             : null;
-    }
-
-    /// <summary>A salt from which even a faint acid sets a poisonous gas free.</summary>
-    /// <param name="from">mg/L.</param>
-    private static Hazard? PoisonOfAcid(Holding holding, HazardRole role, HazardKind kind, string what, double from)
-    {
-        var milligrams = 1000 * holding.GramsPerLitre(role);
-        if (holding.First(role) is not { } salt || Rounding.SixDigits(milligrams) < from)
-        {
-            return null;
-        }
-
-        var acid = holding.First([.. Acids, HazardRole.Ammonium]);
-        var grade = acid is null ? HazardGrade.Possible : HazardGrade.Present;
-        return new Hazard(kind, grade, salt, acid, what, milligrams, from, "mg/L");
-    }
-
-    private static Hazard? Sulfite(Holding holding, HazardLimits limits)
-    {
-        var grams = 1000 * holding.GramsPerLitre(HazardRole.Sulfite);
-        return holding.First(HazardRole.Sulfite) is { } sulfite
-            && Rounding.SixDigits(grams) >= limits.SulfiteFrom
-            && holding.First(HazardRole.Acid, HazardRole.AcidSalt) is { } acid && acid != sulfite
-                ? new Hazard(HazardKind.SulfurDioxide, HazardGrade.Present, sulfite, acid, "sulfite", grams, limits.SulfiteFrom, "mg/L")
-                : null;
     }
 
     private static Hazard? Oxygen(Holding holding, HazardLimits limits)

@@ -24,8 +24,8 @@ internal sealed class SolidSearch(
     private const int MostDegrees = 150;
 
     /// <summary>
-    /// Where the search was lost: how much of its strength the solution had by then, and the share of its water that was left; 0 where it did
-    /// not get anywhere.
+    /// Where the search was lost: how much of its strength the solution had by then, and the share of its water that was left; 0 where it
+    /// did not get anywhere.
     /// </summary>
     public double Reached { get; private set; }
 

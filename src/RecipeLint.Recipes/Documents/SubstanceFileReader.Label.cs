@@ -9,7 +9,8 @@ namespace RecipeLint.Recipes.Documents;
 /// <content>Guaranteed analyses.</content>
 internal sealed partial class SubstanceFileReader
 {
-    private static readonly string[] PlainKeys = ["P2O5", "P", "K2O", "K", "CaO", "Ca", "MgO", "Mg", "SO3", "S", "B", "Mo", "Si", "SiO2", "Na", "Cl", "Co", "Ni"];
+    private static readonly string[] PlainKeys =
+        ["P2O5", "P", "K2O", "K", "CaO", "Ca", "MgO", "Mg", "SO3", "S", "B", "Mo", "Si", "SiO2", "Na", "Cl", "Co", "Ni"];
 
     private static readonly string[] MetalKeys = ["Fe", "Mn", "Zn", "Cu"];
 

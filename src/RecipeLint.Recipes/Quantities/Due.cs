@@ -21,6 +21,9 @@ public enum PpmMeaning
 /// <param name="Examples">Texts that would do, the plainest first.</param>
 public sealed record Due(IReadOnlyList<Dimension> Accepts, IReadOnlyList<string> Examples)
 {
+    /// <summary>What is weighed or poured; a density or a conductivity is never in the thousands.</summary>
+    internal bool IsAmount => Accepts.Contains(Dimension.Mass) || Accepts.Contains(Dimension.Volume);
+
     public PpmMeaning Ppm { get; init; }
 
     /// <summary>"99 %" without a basis is by mass here.</summary>

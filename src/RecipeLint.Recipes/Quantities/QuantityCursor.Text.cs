@@ -10,15 +10,12 @@ internal sealed partial class QuantityCursor
 
     private static readonly string[] _roughly = ["approximately", "approx", "about", "roughly", "around", "circa", "ca", "c.", "~", "≈"];
 
-    /// <summary>What is weighed or poured; a density or a conductivity is never in the thousands.</summary>
-    private bool IsAmount => due.Accepts.Contains(Dimension.Mass) || due.Accepts.Contains(Dimension.Volume);
-
     private double? Number()
     {
         var number = NumberScanner.Scan(text, _at);
         switch (number.State)
         {
-            case NumberState.Read when IsAmount && NumberScanner.IsGroupedByPoint(text[number.Start..number.End]):
+            case NumberState.Read when due.IsAmount && NumberScanner.IsGroupedByPoint(text[number.Start..number.End]):
                 var written = text[number.Start..number.End];
                 string[] readings = [written.TrimEnd('0').TrimEnd('.'), written.Replace(".", "", StringComparison.Ordinal)];
                 var both = number with { State = NumberState.Ambiguous, Readings = readings };

@@ -260,7 +260,9 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
 
         var suggestions = failure.Keyword == "enum" ? Spelling.Nearest(failure.Item.Text, SchemaWords.Strings(spot.Node, "enum")) : [];
         var message = SchemaWords.Shape(failure.Keyword, SchemaWords.NameOf(failure.Item), failure.Item, spot.Node, suggestions);
-        if (failure.Keyword == "type" && LabelWords.AreOfLabel(SchemaWords.KeysOf(spot.Node)) && LabelWords.AsGrades(failure.Item) is { } grades)
+        if (failure.Keyword == "type"
+            && LabelWords.AreOfLabel(SchemaWords.KeysOf(spot.Node))
+            && LabelWords.AsGrades(failure.Item) is { } grades)
         {
             message = $"{message} {grades}";
         }

@@ -52,7 +52,9 @@ internal static class Wording
         }
 
         var scale = digits - 1 - (int)Math.Floor(Math.Log10(Math.Abs(number)));
-        var rounded = scale is >= 0 and <= 15 ? Math.Round(number, scale) : Math.Round(number / Math.Pow(10, -scale)) * Math.Pow(10, -scale);
+        var rounded = scale is >= 0 and <= 15
+            ? Math.Round(number, scale)
+            : Math.Round(number / Math.Pow(10, -scale)) * Math.Pow(10, -scale);
 
         // The largest and the smallest numbers round to none.
         return double.IsFinite(rounded) ? rounded : number;

@@ -38,7 +38,8 @@ public static class Lists
                 (IReadOnlyList<string>)
                 [
                     p.Profile.Name, string.Join(", ", p.Document.Stages.Keys), Cells.Range(p.Profile.Ec?.Low, p.Profile.Ec?.High),
-                    Cells.Range(p.Profile.Ph?.Low, p.Profile.Ph?.High), Range(p.Profile, "N"), Range(p.Profile, "K"), Range(p.Profile, "Ca"),
+                    Cells.Range(p.Profile.Ph?.Low, p.Profile.Ph?.High), Range(p.Profile, "N"), Range(p.Profile, "K"),
+                    Range(p.Profile, "Ca"),
                 ],
                 (IReadOnlyList<string>)[p.Document.File, p.Document.Extends?.Value ?? ""]))),
         words);

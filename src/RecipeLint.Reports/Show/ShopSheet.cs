@@ -13,7 +13,8 @@ public static class ShopSheet
 
     /// <param name="name">The folder as it was named.</param>
     /// <param name="files">Those to show, relative to the workspace root.</param>
-    public static Sheet Of(Facts facts, string name, IReadOnlySet<string> files) => new("shop", name, $"{files.Count} file{(files.Count == 1 ? "" : "s")}",
+    public static Sheet Of(Facts facts, string name, IReadOnlySet<string> files) => new(
+        "shop", name, $"{files.Count} file{(files.Count == 1 ? "" : "s")}",
     [
         .. new[]
         {

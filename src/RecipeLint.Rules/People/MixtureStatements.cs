@@ -17,7 +17,8 @@ public sealed record MixtureStatement(string Code, string Words, double Percent,
 public static class MixtureStatements
 {
     /// <summary>Where the limits come from.</summary>
-    public const string Source = "limits of Regulation (EC) No 1272/2008 (CLP), those of single substances in Annex VI before the generic ones in Annex I";
+    public const string Source = "limits of Regulation (EC) No 1272/2008 (CLP), those of single substances in Annex VI before the "
+        + "generic ones in Annex I";
 
     /// <summary>Harm to people first, then to water life; empty where nothing reaches its limit.</summary>
     public static IReadOnlyList<MixtureStatement> Of(StockFacts stock)

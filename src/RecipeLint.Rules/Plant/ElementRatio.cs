@@ -43,10 +43,11 @@ public static class ElementRatio
 
             var found = recipe.MilligramsPerLitre(key);
             return Bound.IsUnder(found, bounds.DeficientBelow)
-                || (!IsWhole(range, key) && (Bound.IsOver(found, Nutrients.Excessive(bounds)) || Bound.IsOver(found, bounds.ToxicAbove)));
+                || (!IsWhole(range, key)
+                    && (Bound.IsOver(found, Nutrients.Excessive(bounds)) || Bound.IsOver(found, bounds.ToxicAbove)));
         });
 
-    /// <summary>The whole of which a ratio tells a share: how much ammonium there is of it does not follow from how much there is.</summary>
+    /// <summary>The whole of which a ratio tells a share: the share of ammonium does not follow from how much nitrogen there is.</summary>
     private static bool IsWhole(RatioRange range, string key) =>
         key == range.Denominator && range.Numerator.EndsWith($"-{key}", StringComparison.Ordinal);
 

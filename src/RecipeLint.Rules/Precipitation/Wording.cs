@@ -51,7 +51,8 @@ internal static class Wording
 
     /// <summary>As <see cref="When(SolutionState, Solid)"/>, of everything that falls out together.</summary>
     public static string When(JudgedDeposit deposit) =>
-        deposit.Untold is not { } untold || untold == deposit.Solid || deposit.State.Moment is not (StateMoment.Coldest or StateMoment.Warmest)
+        deposit.Untold is not { } untold || untold == deposit.Solid
+            || deposit.State.Moment is not (StateMoment.Coldest or StateMoment.Warmest)
             ? When(deposit.State, deposit.Solid)
             : $"at {Celsius(deposit.State.Temperature)} (how {untold.Called.Split(" (")[0]} changes with temperature is not known)";
 

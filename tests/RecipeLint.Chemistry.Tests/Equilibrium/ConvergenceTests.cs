@@ -111,7 +111,7 @@ public sealed class ConvergenceTests(ITestOutputHelper output)
         tally.Report(output);
         Assert.True(tally.Lost.Count <= 0.013 * tally.All, $"{tally.Lost.Count} of {tally.All}");
         Assert.True(tally.LostWithSolids.Count <= 0.052 * tally.All, $"{tally.LostWithSolids.Count} of {tally.All}");
-        var weak = tally.LostWithSolids.Where(l => !l.Contains(" 2 + ", StringComparison.Ordinal)).ToList();
+        var weak = tally.LostWithSolids.Concat(tally.Set).Where(l => !l.Contains(" 2 + ", StringComparison.Ordinal)).ToList();
         Assert.True(weak.Count <= 3, string.Join("\n", weak));
     }
 
@@ -122,6 +122,9 @@ public sealed class ConvergenceTests(ITestOutputHelper output)
         public List<string> Lost { get; } = [];
 
         public List<string> LostWithSolids { get; } = [];
+
+        /// <summary>There is no such solution: crystals take nearly all the water, which is said.</summary>
+        public List<string> Set { get; } = [];
 
         public int All { get; private set; }
 
@@ -138,13 +141,13 @@ public sealed class ConvergenceTests(ITestOutputHelper output)
 
             Assert.False(string.IsNullOrWhiteSpace(answer.Failure));
             Assert.Equal([answer.Failure!], answer.Doubts);
-            (answer.Clear.Converged ? LostWithSolids : Lost).Add(what);
+            (answer.Failure!.Contains("crystal water", StringComparison.Ordinal) ? Set : answer.Clear.Converged ? LostWithSolids : Lost).Add(what);
         }
 
         public void Report(ITestOutputHelper output)
         {
             _steps.Sort();
-            output.WriteLine($"{All} solutions, {Lost.Count} lost, {LostWithSolids.Count} lost with solids; "
+            output.WriteLine($"{All} solutions, {Lost.Count} lost, {Set.Count} set to crystals, {LostWithSolids.Count} lost with solids; "
                 + $"steps median {_steps[_steps.Count / 2]}, p99 {_steps[_steps.Count * 99 / 100]}, most {_steps[^1]}");
             foreach (var text in Lost.Concat(LostWithSolids).Take(30)) output.WriteLine(text);
         }

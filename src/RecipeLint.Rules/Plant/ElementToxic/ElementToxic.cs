@@ -20,8 +20,8 @@ internal sealed class ElementToxic : ElementRangeRule
             + $"{Say.Number(verdict.Bound.MilligramsPerLitre)} mg/L the '{verdict.Recipe.Profile.Name}' profile expects damage. "
         + (verdict.IsMostlyHeld
             ? $"A chelating agent holds {Held(verdict)} of it, and roots feel mostly what is bare, so damage is "
-                + "less sure than with a salt; where the agent is used up or another metal takes it, the bare part grows. Take less of what "
-                + "brings it, or try it on a few plants first."
+                + "less sure than with a salt; where the agent is used up or another metal takes it, the bare part grows. Take less of "
+                + "what brings it, or try it on a few plants first."
             : "Roots and young leaves suffer first and do not recover. Do not dose this: find the addition that is too large.");
 
     private static string Held(ElementAgainstRange verdict) => verdict.Unheld < verdict.Found / 1000

@@ -1,0 +1,38 @@
+using RecipeLint.Chemistry.Quantities;
+
+namespace RecipeLint.Analysis.Hazards;
+
+/// <summary>Salts from which acid sets a poisonous gas free: sulfide, cyanide, sulfite.</summary>
+internal static class PoisonsOfAcid
+{
+    public static Hazard? Sulfide(Holding holding, HazardLimits limits) =>
+        PoisonOfAcid(holding, HazardRole.Sulfide, HazardKind.HydrogenSulfide, "sulfide", limits.SulfideFrom);
+
+    public static Hazard? Cyanide(Holding holding, HazardLimits limits) =>
+        PoisonOfAcid(holding, HazardRole.Cyanide, HazardKind.HydrogenCyanide, "cyanide", limits.CyanideFrom);
+
+    /// <summary>A salt from which even a faint acid sets a poisonous gas free.</summary>
+    /// <param name="from">mg/L.</param>
+    private static Hazard? PoisonOfAcid(Holding holding, HazardRole role, HazardKind kind, string what, double from)
+    {
+        var milligrams = 1000 * holding.GramsPerLitre(role);
+        if (holding.First(role) is not { } salt || Rounding.SixDigits(milligrams) < from)
+        {
+            return null;
+        }
+
+        var acid = holding.First([.. HazardGate.Acids, HazardRole.Ammonium]);
+        var grade = acid is null ? HazardGrade.Possible : HazardGrade.Present;
+        return new Hazard(kind, grade, salt, acid, what, milligrams, from, "mg/L");
+    }
+
+    public static Hazard? Sulfite(Holding holding, HazardLimits limits)
+    {
+        var grams = 1000 * holding.GramsPerLitre(HazardRole.Sulfite);
+        return holding.First(HazardRole.Sulfite) is { } sulfite
+            && Rounding.SixDigits(grams) >= limits.SulfiteFrom
+            && holding.First(HazardRole.Acid, HazardRole.AcidSalt) is { } acid && acid != sulfite
+                ? new Hazard(HazardKind.SulfurDioxide, HazardGrade.Present, sulfite, acid, "sulfite", grams, limits.SulfiteFrom, "mg/L")
+                : null;
+    }
+}
