@@ -3,9 +3,10 @@ using RecipeLint.Chemistry.Substances;
 namespace RecipeLint.Rules.People;
 
 /// <summary>
-/// Concentration limits of single substances, which win over the generic ones (CLP, Article 10). Below the lowest of its limits for skin
-/// and eyes such a substance carries no statement for them, whatever the generic tables say. All from Regulation (EC) No 1272/2008 (CLP), Annex
-/// VI, table 3, recalled; those of acids, alkalis, peroxide and hypochlorite stand in "… %" entries, which count what is dissolved.
+/// Concentration limits of single substances, which win over the generic ones (CLP, Article 10). Below the lowest of its limits for
+/// skin and eyes such a substance carries no statement for them, whatever the generic tables say. All from Regulation (EC) No 1272/2008
+/// (CLP), Annex VI, table 3, recalled; those of acids, alkalis, peroxide and hypochlorite stand in "… %" entries, which count what is
+/// dissolved.
 /// </summary>
 internal static class SpecificLimits
 {
