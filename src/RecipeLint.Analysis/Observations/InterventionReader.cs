@@ -178,7 +178,10 @@ internal static class InterventionReader
             var name = product.GetString()!;
             return new Substance
             {
-                Id = Slug.Of(name), Name = name, Kind = SubstanceKind.Product, Content = ElementContent.Empty,
+                Id = Slug.Of(name),
+                Name = name,
+                Kind = SubstanceKind.Product,
+                Content = ElementContent.Empty,
             };
         }
 
