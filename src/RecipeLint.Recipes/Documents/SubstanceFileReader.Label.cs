@@ -62,12 +62,18 @@ internal sealed partial class SubstanceFileReader
             Agent = agent?.Value,
         };
         var result = LabelProduct.Build(declaration);
-        // An agent that is not known is told once, not for each of its metals.
+        // An agent that is not known is told once, not for each of its metals; of one figure only its first fault.
+        var told = new HashSet<(ProblemKind, Place)>();
         foreach (var problem in result.Problems.DistinctBy(p => p.Kind == LabelProblemKind.UnknownAgent ? "agent" : p.Message))
         {
             var place = problem.Kind == LabelProblemKind.UnknownAgent && label["chelatedWith"] is { } named
                 ? fields.At(named)
                 : lines.FirstOrDefault(l => l.Entry!.Form == problem.Form) is { Item: { } item } ? fields.At(item) : fields.At(label).Key;
+            if (!told.Add((KindOf(problem.Kind), place)))
+            {
+                continue;
+            }
+
             var slip = problem.Kind == LabelProblemKind.Over100AsSalts ? OxideSlip(declaration) : null;
             fields.Report(new Problem(
                 KindOf(problem.Kind), place,
