@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Analysis.Hazards;
 
@@ -45,9 +46,16 @@ public sealed record Holding
     /// <summary>The vessel after each step of a stock, as many as its steps.</summary>
     internal static IEnumerable<Holding> AfterEach(StockFacts stock)
     {
-        var reagents = Reagents(stock).ToList();
+        var steps = new Dictionary<Place, int>();
+        foreach (var (index, step) in stock.Stock.Steps.Index())
+        {
+            steps.TryAdd(step.Place, index);
+        }
+
+        // What sets the pH of a stock that is drawn on stands in no step here: it counts from the first on.
+        var reagents = Reagents(stock).Select(r => (Held: r, From: r.Place is { } place ? steps.GetValueOrDefault(place) : 0)).ToList();
         var unread = FirstUnread(stock);
-        var (hasUnknown, put, used) = (false, 0, 0);
+        var (hasUnknown, put) = (false, 0);
         foreach (var step in stock.Mixing.Steps)
         {
             List<Held> items = [.. step.After.Additions.Select(Held.Of)];
@@ -56,15 +64,9 @@ public sealed record Holding
                 hasUnknown |= items[put].Is(HazardRole.Unknown);
             }
 
-            // Adjustments stand in the order of the steps.
-            while (used < reagents.Count && reagents[used].Place == step.Step.Place)
-            {
-                used++;
-            }
-
             yield return new()
             {
-                Items = [.. items, .. reagents.Take(used)],
+                Items = [.. items, .. reagents.Where(r => r.From <= step.Index).Select(r => r.Held)],
                 Litres = Math.Max(step.After.Litres, 1e-6),
                 HasUnknown = hasUnknown || unread <= step.Index,
             };

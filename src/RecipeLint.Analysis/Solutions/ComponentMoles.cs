@@ -128,30 +128,7 @@ public sealed class ComponentMoles : IReadOnlyDictionary<string, double>
     private int IndexOf(string name) => Find(_names, name);
 
     /// <summary>Where a name stands; the complement of where it would stand when it is not there.</summary>
-    private static int Find(ReadOnlySpan<string> names, string name)
-    {
-        int low = 0, high = names.Length - 1;
-        while (low <= high)
-        {
-            var middle = (low + high) >> 1;
-            var order = string.CompareOrdinal(names[middle], name);
-            if (order == 0)
-            {
-                return middle;
-            }
-
-            if (order < 0)
-            {
-                low = middle + 1;
-            }
-            else
-            {
-                high = middle - 1;
-            }
-        }
-
-        return ~low;
-    }
+    private static int Find(ReadOnlySpan<string> names, string name) => names.BinarySearch(name, StringComparer.Ordinal);
 
     /// <summary>The components in order.</summary>
     public struct Enumerator : IEnumerator<KeyValuePair<string, double>>
