@@ -52,7 +52,7 @@ public sealed record Holding
             steps.TryAdd(step.Place, index);
         }
 
-        // What sets the pH of a stock that is drawn on stands in no step here: it counts from the first on.
+        // What stands in no step of the file counts from the first on.
         var reagents = Reagents(stock).Select(r => (Held: r, From: r.Place is { } place ? steps.GetValueOrDefault(place) : 0)).ToList();
         var unread = FirstUnread(stock);
         var (hasUnknown, put) = (false, 0);
