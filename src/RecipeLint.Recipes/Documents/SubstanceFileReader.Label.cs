@@ -35,15 +35,7 @@ internal sealed partial class SubstanceFileReader
         var lines = ReadLines(label);
         if (lines.Count == 0 || lines.Any(l => l.Entry is null))
         {
-            // A key that is not known was meant as a content, and is told where it stands.
-            if (lines.Count == 0 && label.Members.All(m => m.Name is "basis" or "percent" or "chelatedWith" or "note"))
-            {
-                fields.Report(new Problem(
-                    ProblemKind.ImpossibleAnalysis,
-                    fields.At(label).Key,
-                    "The label declares no content. Copy the guaranteed analysis from the bag."));
-            }
-
+            ReportNoContent(label, lines.Count);
             return null;
         }
 
@@ -91,6 +83,18 @@ internal sealed partial class SubstanceFileReader
                     : substance.Assumption,
             }
             : null;
+    }
+
+    /// <summary>A label without any content; a key that is not known was meant as one, and is told where it stands.</summary>
+    private void ReportNoContent(JsonItem label, int lines)
+    {
+        if (lines == 0 && label.Members.All(m => m.Name is "basis" or "percent" or "chelatedWith" or "note"))
+        {
+            fields.Report(new Problem(
+                ProblemKind.ImpossibleAnalysis,
+                fields.At(label).Key,
+                "The label declares no content. Copy the guaranteed analysis from the bag."));
+        }
     }
 
     /// <summary>
