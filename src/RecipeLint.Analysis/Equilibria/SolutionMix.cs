@@ -176,18 +176,26 @@ public sealed record SolutionMix
         new() { Totals = Totals, InertIons = InertIons, Celsius = celsius, CarbonDioxideAtm = carbonDioxideAtm };
 
     /// <summary>Whether the pH at 20 °C is that of the silicate by itself, or nearly.</summary>
-    private static StrongBox<bool> InItsAlkali(SolutionMix mix)
-    {
-        var alone = Of(mix.SilicatesPerLitre, new Volume(1));
-        if (alone.Failure is not null)
-        {
-            return new StrongBox<bool>(false);
-        }
+    private static StrongBox<bool> InItsAlkali(SolutionMix mix) =>
+        new(OwnPhOfSilicate(mix) is { } own
+            && EquilibriumSolver.Product.Solve(mix.Input(FilledAtCelsius)) is { Converged: true } now
+            && now.Ph >= own - Forming.PhTakenDown);
 
-        var own = EquilibriumSolver.Product.Solve(alone.Input(FilledAtCelsius));
-        var now = EquilibriumSolver.Product.Solve(mix.Input(FilledAtCelsius));
-        return new StrongBox<bool>(own.Converged && now.Converged && now.Ph >= own.Ph - Forming.PhTakenDown);
-    }
+    /// <summary>The pH that the silicates would give alone in as much solution, at 20 °C; null where it cannot be computed.</summary>
+    private static double? OwnPhOfSilicate(SolutionMix mix) =>
+        Of(mix.SilicatesPerLitre, new Volume(1)) is { Failure: null } alone
+        && EquilibriumSolver.Product.Solve(alone.Input(FilledAtCelsius)) is { Converged: true } own
+            ? own.Ph
+            : null;
+
+    /// <summary>
+    /// The same mix with its pH set or held by an acid or alkali that is not named: whether its silicate still stands in its own alkali
+    /// goes by that pH.
+    /// </summary>
+    internal SolutionMix WithPhSet(double? ph) =>
+        ph is { } set && !SilicatesPerLitre.IsEmpty && Failure is null && StandsInItsSilicateAlkali
+            ? this with { SilicateIsHeld = OwnPhOfSilicate(this) is { } own && set >= own - Forming.PhTakenDown }
+            : this;
 
     private static int BySize(KeyValuePair<string, double> a, KeyValuePair<string, double> b) =>
         Math.Abs(a.Value).CompareTo(Math.Abs(b.Value)) is not 0 and var size ? size : string.CompareOrdinal(a.Key, b.Key);

@@ -56,6 +56,7 @@ public static class StateSolver
     /// <summary>The state of a mix; one that cannot be computed says why.</summary>
     public static SolutionState Solve(SolutionMix mix, StateRequest request)
     {
+        mix = mix.WithPhSet(request.SetPh);
         var celsius = Bounded(request.At.Celsius);
         var empty = new SolutionState
         {

@@ -1791,6 +1791,11 @@ internal static class ThermoTables
         "Tetrasodium EDTA",
         "DTPA acid",
         "Calcium benzoate",
+        "Sodium dihydrogen phosphate dihydrate",
+        "Disodium phosphate dodecahydrate",
+        "Teschemacherite",
+        "Glycine",
+        "Calcium metaborate hexahydrate",
     ];
 
     public static readonly string[] SolidFormulas =
@@ -1976,6 +1981,11 @@ internal static class ThermoTables
         "Na4EDTA·2H2O",
         "H5DTPA",
         "Ca(Benzoate)2·3H2O",
+        "NaH2PO4·2H2O",
+        "Na2HPO4·12H2O",
+        "NH4HCO3",
+        "C2H5NO2",
+        "CaB2O4·6H2O",
     ];
 
     public static ReadOnlySpan<byte> SolidRoles =>
@@ -1995,7 +2005,7 @@ internal static class ThermoTables
         2, 0, 0, 2, 2, 2, 2, 2, 2, 2, 2, 2,
         2, 2, 2, 0, 0, 0, 0, 2, 2, 2, 2, 2,
         2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 0,
-        0,
+        0, 2, 2, 2, 2, 2,
     ];
 
     public static readonly string[] SolidReasons =
@@ -2181,6 +2191,11 @@ internal static class ThermoTables
         "Crystals of a concentrate stronger than water holds.",
         "White powder where DTPA is put in as its acid or its salt is acidified.",
         "Crystallises from strong calcium stocks that are kept with benzoate.",
+        "Crystallises on cooling of strong solutions.",
+        "Crystallises readily on cooling wherever much sodium meets phosphate near neutral: its solubility falls to a fifth from 20 to 0 °C.",
+        "Crystallises where strong ammonium and hydrogen carbonate meet; it smells of ammonia and is lost to the air.",
+        "Crystallises on cooling of strong solutions.",
+        "White deposit where calcium meets borax or another borate in alkaline solution; from boric acid in acid stocks nothing forms.",
     ];
 
     public static readonly string[] SolidSources =
@@ -2366,6 +2381,11 @@ internal static class ThermoTables
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
     ];
 
     public static ReadOnlySpan<ushort> SolidStart =>
@@ -2385,7 +2405,7 @@ internal static class ThermoTables
         440, 443, 445, 447, 451, 455, 459, 463, 467, 471, 475, 479,
         483, 487, 491, 495, 499, 503, 507, 510, 512, 514, 516, 519,
         523, 526, 529, 532, 535, 538, 542, 546, 550, 554, 558, 561,
-        563, 566,
+        563, 566, 569, 573, 576, 578, 582,
     ];
 
     public static ReadOnlySpan<byte> SolidTerms =>
@@ -2437,7 +2457,8 @@ internal static class ThermoTables
         1, 3, 27, 1, 2, 27, 1, 2, 28, 1, 2, 10,
         23, 1, 2, 9, 23, 1, 2, 11, 23, 1, 2, 6,
         23, 1, 2, 5, 23, 1, 2, 23, 1, 0, 24, 6,
-        29, 1,
+        29, 1, 2, 18, 1, 2, 18, 0, 1, 4, 19, 0,
+        0, 34, 6, 20, 0, 1,
     ];
 
     public static ReadOnlySpan<double> SolidCoefficients =>
@@ -2489,7 +2510,8 @@ internal static class ThermoTables
         3, 3, 1, 1, 3, 1, 2, 1, 1, 3, 2, 1,
         1, 2, 2, 1, 1, 2, 2, 1, 1, 2, 2, 1,
         1, 2, 2, 1, 1, 2, 4, 1, 2, 5, 1, 1,
-        2, 3,
+        2, 3, 1, 1, 2, 2, 1, -1, 12, 1, 1, 1,
+        1, 1, 1, 2, -2, 4,
     ];
 
     public static ReadOnlySpan<double> SolidReference =>
@@ -2584,7 +2606,9 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidProduct =>
@@ -2679,7 +2703,9 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidReferencePlain =>
@@ -2774,7 +2800,9 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidReferenceExtended =>
@@ -2869,7 +2897,9 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> GasReference =>
