@@ -23,6 +23,12 @@ internal sealed class SolidSearch(
 
     private const int MostDegrees = 150;
 
+    /// <summary>Two states with fewer solids were not met; nor below the ionic strength from which on only totals are asked.</summary>
+    private const int FewestOfTwoStates = 3;
+
+    /// <summary>Share of a Gibbs energy that rounding leaves.</summary>
+    private const double Alike = 1e-9;
+
     /// <summary>
     /// Where the search was lost: how much of its strength the solution had by then, and the share of its water that was left; 0 where it
     /// did not get anywhere.
@@ -36,13 +42,58 @@ internal sealed class SolidSearch(
     {
         solids.Present.Clear();
         var clear = Standing();
+        if (!FromTheClear(candidates)) return Evaporate(candidates, clear);
+        if (solids.Present.Count >= FewestOfTwoStates && clear.LnI > Math.Log(SaltVerdicts.HighestIonicStrength)) Lower(candidates, clear);
+        return true;
+    }
+
+    private bool FromTheClear(List<ActiveSolid> candidates)
+    {
         if (Search(candidates)) return true;
         foreach (var stiffness in (ReadOnlySpan<double>)[40, 300, 8])
         {
             // A guess of no solid at all is the clear solution, from which the search has just lost its way, and it is not solved.
             if (guess.Make(candidates, stiffness) && solids.Any && Search(candidates)) return true;
         }
-        return Evaporate(candidates, clear);
+        return false;
+    }
+
+    /// <summary>
+    /// In strong mixtures two sets of solids can each meet every equation, and which of them the search meets first hangs on where it begins.
+    /// The set that is left when water is taken from the dilute solution is looked at too; of the two the one of lower Gibbs energy stays.
+    /// </summary>
+    private void Lower(List<ActiveSolid> candidates, Stand clear)
+    {
+        var found = Standing();
+        var energy = GibbsEnergy();
+        if (Evaporate(candidates, clear) && GibbsEnergy() < energy - Alike * Math.Abs(energy)) return;
+        Restore(candidates, found, 1);
+        SolveActive();
+    }
+
+    /// <summary>
+    /// Gibbs energy over R T of the solution and what fell out, mol per kg of initial water, up to what is the same for every state of the
+    /// same amounts: each component by its potential in the solution, each solid by its constant.
+    /// </summary>
+    private double GibbsEnergy()
+    {
+        double all = 0, water = problem.WaterTotal;
+        if (problem.IsBalanced(0)) all += solids.ProtonsLeft() * at.LnActivity(0);
+        for (var a = 1; a < problem.S.ComponentCount; a++)
+        {
+            if (problem.IsBalanced(a)) all += solids.LeftOver(a) * at.LnActivity(a);
+        }
+        foreach (var s in solids.Present)
+        {
+            all += s.Amount * s.LnK;
+            water -= s.Amount * s.Water;
+        }
+        for (var i = 0; i < problem.InertMol.Length; i++)
+        {
+            var place = problem.S.ComponentCount + problem.S.ComplexCount + i;
+            if (problem.InertMol[i] > 0) all += problem.InertMol[i] * (Math.Log(problem.InertMol[i]) - at.LnW + at.LnGamma[place]);
+        }
+        return all + water * at.LnAw;
     }
 
     /// <summary>

@@ -156,6 +156,33 @@ public sealed class BalanceTests(ITestOutputHelper output)
         }
     }
 
+    /// <summary>
+    /// From 1.85 to 1.86 times its strength this stock went from one set of solids to another, and both meet every equation: syngenite with
+    /// the acid of EDTA, and gypsum with 168 g/L more of potassium copper sulfate (found in 2026). That of lower Gibbs energy stays, whatever
+    /// state the iteration begins at.
+    /// </summary>
+    [Fact]
+    public void OfTwoStatesThatMeetTheEquationsThatOfLowerEnergyStays()
+    {
+        var mix = Of(("potassium-chloride", 253), ("phosphoric-85", 74), ("copper-sulfate-5h2o", 139), ("calcium-chloride-2h2o", 35), ("disodium-edta-2h2o", 11));
+        var neighbour = StateSolver.Solve(mix.Times(1.5), 14.6);
+        var before = 0.0;
+        foreach (var times in (double[])[1.84, 1.85, 1.86, 1.87, 1.9])
+        {
+            var state = StateSolver.Solve(mix.Times(times), 14.6);
+            var grams = state.Deposits.Sum(d => d.Mass.GramsPerLitre);
+            Assert.NotNull(state.Deposit("Syngenite"));
+            Assert.Null(state.Deposit("Gypsum"));
+            Assert.InRange(grams - before, 0, before == 0 ? 500 : 20);
+            before = grams;
+            foreach (var start in (Chemistry.Equilibrium.Equilibrium?[])[neighbour.Clear, neighbour.Solution])
+            {
+                var again = StateSolver.Solve(mix.Times(times), 14.6, start);
+                Assert.Equal(grams, again.Deposits.Sum(d => d.Mass.GramsPerLitre), 1e-4);
+            }
+        }
+    }
+
     /// <summary>0 to 45 °C and strength 0.2 to 2 in small steps: no step larger than what the solids do, no sureness that falls while the deposit grows.</summary>
     [Fact]
     public void WalksThroughTemperatureAndStrengthHaveNoJump()
