@@ -58,7 +58,7 @@ public sealed class DissolveTests
     [InlineData("300 g/L glycine", "20 °C", "Glycine")]
     [InlineData("150 g/L glycine", "20 °C", null)]
     [InlineData("100 g/L DAP + 150 g/L potassium-bicarbonate + 200 g/L NH4Cl", "5 °C", "Teschemacherite")]
-    [InlineData("50 g/L borax-10h2o + 100 g/L calcium-nitrate-4h2o", "20 °C", "Calcium metaborate")]
+    [InlineData("50 g/L borax-10h2o + 100 g/L calcium-nitrate-4h2o", "20 °C", "Calcium borate")]
     [InlineData("3 g/L boric-acid + 200 g/L calcium-nitrate-4h2o", "20 °C", null)]
     public void WhatPureWaterDoesNotHoldFallsOut(string mix, string at, string? falls) => Falls(Cli.Run("dissolve", mix, "--at", at), falls);
 

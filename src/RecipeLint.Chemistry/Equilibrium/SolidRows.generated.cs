@@ -109,6 +109,7 @@ internal static class SolidRows
         new("boric acid", "salt-past-its-solubility", 0, null, 0, null, 0.3, "common practice, no source: twice saturation", false, "Dissolves again with water or warmth.", "common practice, no source", "boric-acid", true),
         new("borax", "salt-past-its-solubility", 0, null, 0, null, 0.3, "common practice, no source: twice saturation", false, "Dissolves again with water or warmth.", "common practice, no source", "borax", true),
         new(null, null, 0, null, 0, null, null, null, null, null, null, null, true),
+        new("calcium borate", "any-other-solid", 1, "what falls has no fixed composition and holds more water than colemanite, whose constant is taken; common practice, no source", 0, null, 0.3, "common practice, no source: twice saturation", true, "Weak acid makes boric acid of it and takes it up over hours.", "common practice, no source", "calcium-borate", false),
         new("calcium silicate gel", "silicate-with-acid-or-metal", 0, null, 0, null, 0.3, "common practice, no source: twice saturation", true, "In acid silica gel is left of it.", "common practice, no source", "silica-gel", true),
         new("calcium silicate gel", "silicate-with-acid-or-metal", 0, null, 0, null, 0.3, "common practice, no source: twice saturation", true, "In acid silica gel is left of it.", "common practice, no source", "silica-gel", true),
         new("calcium silicate gel", "silicate-with-acid-or-metal", 0, null, 0, null, 0.3, "common practice, no source: twice saturation", true, "In acid silica gel is left of it.", "common practice, no source", "silica-gel", true),
@@ -225,6 +226,6 @@ internal static class SolidRows
         new("disodium hydrogen phosphate", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "sodium-salt", true),
         new("ammonium hydrogen carbonate", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "ammonium-salt", true),
         new("glycine", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "not described", true),
-        new("calcium borate", "salt-past-its-solubility", 0.3, "one recalled solubility, and other calcium borates crystallise in its stead", 0, null, 0.3, "common practice, no source: twice saturation", true, "Dissolves in acid; water hardly takes it up again.", "common practice, no source", "calcium-borate", false),
+        new("calcium borate", "any-other-solid", 0.3, "one recalled solubility, and other calcium borates crystallise in its stead", 0, null, 0.3, "common practice, no source: twice saturation", true, "Dissolves in acid; water hardly takes it up again.", "common practice, no source", "calcium-borate", false),
     ];
 }

@@ -65,8 +65,8 @@ public sealed class CatalogueTests
     public void PartnersFollowFromTheSolids()
     {
         Assert.Equal(
-            [Component.Sulfate, Component.Phosphate, Component.Carbonate, Component.Molybdate, Component.Silicate, Component.Citrate,
-                Component.Benzoate, Component.Oxalate, Component.Pyrophosphate],
+            [Component.Sulfate, Component.Phosphate, Component.Carbonate, Component.Boron, Component.Molybdate, Component.Silicate,
+                Component.Citrate, Component.Benzoate, Component.Oxalate, Component.Pyrophosphate],
             Components.PartnersOf(Component.Calcium));
         Assert.Contains(Component.Calcium, Components.PartnersOf(Component.Sulfate));
         Assert.Empty(Components.PartnersOf(Component.Nitrate));

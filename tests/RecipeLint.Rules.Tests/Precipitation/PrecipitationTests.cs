@@ -70,6 +70,23 @@ public sealed class PrecipitationTests
         Assert.Equal(level == Level.Error, finding.Message.Contains(" falls out of ", StringComparison.Ordinal));
     }
 
+    /// <summary>
+    /// Calcium borate falls where borax meets calcium, as with a borax solution in qualitative analysis (recalled); judged by log K 21.57 of
+    /// colemanite (LLNL database). Boric acid, a trace of borax and borax with as much acid stay clear (common practice, no source).
+    /// </summary>
+    [Theory]
+    [InlineData("borax-10h2o", 20, 0, true)]
+    [InlineData("borax-10h2o", 0.5, 0, false)]
+    [InlineData("boric-acid", 10, 0, false)]
+    [InlineData("borax-10h2o", 20, 20, false)]
+    public void CalciumBorateFallsOutOfBoraxAndNotOfBoricAcid(string substance, double grams, double nitric, bool named)
+    {
+        var findings = Lint.Files(Lint.Stock(
+            "a", "10 mL/L", "8..25 °C", [("calcium-nitrate-4h2o", 200), (substance, grams), .. nitric > 0 ? [("nitric-38", nitric)] : Array.Empty<(string, double)>()])).OfTheFamily();
+
+        Assert.Equal(named, findings.Any(f => f.Rule.Name == "any-other-solid"));
+    }
+
     [Fact]
     public void TheOrderOfTheStepsChangesNoNumber()
     {
