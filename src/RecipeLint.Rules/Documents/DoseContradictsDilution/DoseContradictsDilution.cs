@@ -14,8 +14,11 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
 {
     public const string RuleName = "dose-contradicts-dilution";
 
-    /// <summary>%, further apart: twice or half of what the label promises.</summary>
-    private const double Double = 100;
+    /// <summary>
+    /// Times the stated dose from which a crop can be lost. Too little only starves, and half a dose is run on purpose; a third is nobody's
+    /// (common practice, no source).
+    /// </summary>
+    private const double Twice = 2, Third = 1.0 / 3;
 
     public override string Name => RuleName;
 
@@ -41,7 +44,7 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
 
     protected override Finding Describe(Doses verdict, RuleContext context) =>
         verdict.Pairs is [var alone]
-            ? One(alone, verdict.Checks[0].Value >= Double ? Harm.Loss : Harm.Damage, context)
+            ? One(alone, Rounding.SixDigits(alone.Factor) is >= Twice or <= Third ? Harm.Loss : Harm.Damage, context)
             : Uniform(verdict.Recipe, verdict.Pairs, context);
 
     protected override Working Work(Doses verdict, RuleContext context)
