@@ -50,25 +50,29 @@ public sealed class LabelTests
     /// life and gas at both sides of each limit. The percentage is that of what is bought, the share of the pure substance beside it.
     /// </summary>
     [Theory]
-    [InlineData("phosphoric-85", 30.6, "H314")] // 26.0 %
-    [InlineData("phosphoric-85", 28.2, "H315 H319")] // 24.0 %
-    [InlineData("phosphoric-85", 12.9, "H315 H319")] // 11.0 %
-    [InlineData("phosphoric-85", 10.6, "")] // 9.0 %
-    [InlineData("nitric-60", 8.5, "H314")] // 5.1 %
-    [InlineData("nitric-60", 8.2, "H318 H315")] // 4.9 %, where only the limit for burns is specific
-    [InlineData("sulfuric-96", 15.8, "H314")] // 15.2 %
-    [InlineData("sulfuric-96", 15.4, "H315 H319")] // 14.8 %
-    [InlineData("sulfuric-96", 5.1, "")] // 4.9 %
-    [InlineData("hydrochloric-37", 68, "H314")] // 25.2 %
-    [InlineData("hydrochloric-37", 67, "H315 H319")] // 24.8 %
-    [InlineData("hydrochloric-37", 26, "")] // 9.6 %
-    [InlineData("potassium-hydroxide", 2.1, "H314")]
-    [InlineData("potassium-hydroxide", 1.9, "H315 H319")]
+    [InlineData("phosphoric-85", 30.6, "H314 H290")] // 26.0 %
+    [InlineData("phosphoric-85", 28.2, "H315 H319 H290")] // 24.0 %
+    [InlineData("phosphoric-85", 12.9, "H315 H319 H290")] // 11.0 %
+    [InlineData("phosphoric-85", 10.6, "H290")] // 9.0 %
+    [InlineData("nitric-60", 8.5, "H314 H290")] // 5.1 %
+    [InlineData("nitric-60", 8.2, "H318 H315 H290")] // 4.9 %, where only the limit for burns is specific
+    [InlineData("nitric-60", 50, "H314 H331 EUH071 H290")] // 30 %, by 2.65 mg/L of vapour
+    [InlineData("nitric-60", 25, "H314 H332 EUH071 H290")] // 15 %
+    [InlineData("sulfuric-96", 15.8, "H314 H290")] // 15.2 %
+    [InlineData("sulfuric-96", 15.4, "H315 H319 H290")] // 14.8 %
+    [InlineData("sulfuric-96", 5.1, "H290")] // 4.9 %
+    [InlineData("hydrochloric-37", 68, "H314 H335 H290")] // 25.2 %
+    [InlineData("hydrochloric-37", 67, "H315 H319 H335 H290")] // 24.8 %
+    [InlineData("hydrochloric-37", 26, "H290")] // 9.6 %
+    [InlineData("potassium-hydroxide", 2.1, "H314 H290")]
+    [InlineData("potassium-hydroxide", 1.9, "H315 H319 H290")]
     [InlineData("koh-50", 0.9, "")] // 0.45 %
-    [InlineData("sodium-hydroxide", 2.1, "H314")]
+    [InlineData("sodium-hydroxide", 2.1, "H314 H290")]
     [InlineData("hydrogen-peroxide-35", 50, "H318")] // 17.5 %
     [InlineData("hydrogen-peroxide-35", 22, "H319")] // 7.7 %
     [InlineData("hydrogen-peroxide-35", 14, "")] // 4.9 %
+    [InlineData("sodium-hypochlorite-12.5", 22, "H315 H319 H400 H411")] // 2.75 % active chlorine
+    [InlineData("sodium-hypochlorite-12.5", 18, "H315 H319")] // 2.25 %, short of 2.5 for water life
     [InlineData("sodium-hypochlorite-12.5", 44, "H314 H400 H411 EUH031")] // 5.5 % active chlorine
     [InlineData("sodium-hypochlorite-12.5", 38, "H318 H315 H400 H411")] // 4.75 % active chlorine
     public void LimitsOfASubstanceWinOverGenericOnes(string substance, double percent, string codes) =>
@@ -89,7 +93,7 @@ public sealed class LabelTests
         var stock = Analyzer.Analyse(
             WorkspaceLoader.Load(tree, ["a.stock.json"], new LoadOptions { Profiles = ProfileLibrary.AllNames })).Stocks.Single();
         var found = MixtureStatements.Of(stock);
-        Assert.Equal("H314", Assert.Single(found).Code);
+        Assert.Equal(["H314", "H290"], found.Select(f => f.Code));
         Assert.Equal(5 * ((15.0 / 25) + (2.5 / 5)), found[0].Percent, 0.1);
     }
 
@@ -123,6 +127,7 @@ public sealed class LabelTests
         Assert.Equal([Pictogram.Corrosion], GhsWords.Pictograms([Of("H318"), Of("H315")]));
         Assert.Equal([Pictogram.Corrosion, Pictogram.Exclamation], GhsWords.Pictograms([Of("H314"), Of("H302")]));
         Assert.Equal([Pictogram.Skull], GhsWords.Pictograms([Of("H301"), Of("H302")]));
+        Assert.Equal([Pictogram.Skull], GhsWords.Pictograms([Of("H331"), Of("H335"), Of("EUH071")]));
         Assert.Equal([Pictogram.Health], GhsWords.Pictograms([Of("H334"), Of("H317"), Of("H319")]));
     }
 

@@ -10,6 +10,7 @@ public static class GhsWords
 {
     private static readonly Dictionary<string, (string Text, Pictogram? Pictogram, bool Danger)> Table = new(StringComparer.Ordinal)
     {
+        ["H290"] = ("May be corrosive to metals", Pictogram.Corrosion, false),
         ["H301"] = ("Toxic if swallowed", Pictogram.Skull, true),
         ["H302"] = ("Harmful if swallowed", Pictogram.Exclamation, false),
         ["H314"] = ("Causes severe skin burns and eye damage", Pictogram.Corrosion, true),
@@ -17,7 +18,10 @@ public static class GhsWords
         ["H317"] = ("May cause an allergic skin reaction", Pictogram.Exclamation, false),
         ["H318"] = ("Causes serious eye damage", Pictogram.Corrosion, true),
         ["H319"] = ("Causes serious eye irritation", Pictogram.Exclamation, false),
+        ["H331"] = ("Toxic if inhaled", Pictogram.Skull, true),
+        ["H332"] = ("Harmful if inhaled", Pictogram.Exclamation, false),
         ["H334"] = ("May cause allergy or asthma symptoms or breathing difficulties if inhaled", Pictogram.Health, true),
+        ["H335"] = ("May cause respiratory irritation", Pictogram.Exclamation, false),
         ["H340"] = ("May cause genetic defects", Pictogram.Health, true),
         ["H341"] = ("Suspected of causing genetic defects", Pictogram.Health, false),
         ["H350"] = ("May cause cancer", Pictogram.Health, true),
@@ -28,6 +32,7 @@ public static class GhsWords
         ["H400"] = ("Very toxic to aquatic life", Pictogram.Environment, false),
         ["H410"] = ("Very toxic to aquatic life with long lasting effects", Pictogram.Environment, false),
         ["H411"] = ("Toxic to aquatic life with long lasting effects", Pictogram.Environment, false),
+        ["EUH071"] = ("Corrosive to the respiratory tract", null, false),
         ["EUH031"] = ("Contact with acids liberates toxic gas", null, false),
     };
 
@@ -35,10 +40,10 @@ public static class GhsWords
     public static string Statement(MixtureStatement statement) =>
         Table.TryGetValue(statement.Code, out var row) ? $"{statement.Code} {row.Text}." : $"{statement.Code} It can {statement.Words}.";
 
-    /// <summary>The graver word alone; H411 and EUH031 ask for none.</summary>
+    /// <summary>The graver word alone; H411 and statements of the Union ask for none.</summary>
     public static string? Signal(IReadOnlyList<MixtureStatement> statements) =>
         statements.Any(s => Table.TryGetValue(s.Code, out var row) && row.Danger) ? "Danger"
-        : statements.Any(s => s.Code is not ("H411" or "EUH031")) ? "Warning"
+        : statements.Any(s => s.Code is not ("H411" or "EUH031" or "EUH071")) ? "Warning"
         : null;
 
     /// <summary>Each once; the exclamation mark falls away where a graver picture says it already.</summary>
@@ -52,7 +57,7 @@ public static class GhsWords
 
     private static bool IsSaidAlready(string code, HashSet<string> codes) => code switch
     {
-        "H302" => codes.Contains("H301"),
+        "H302" or "H332" or "H335" or "H315" or "H319" or "H317" when codes.Overlaps(["H301", "H331"]) => true,
         "H315" or "H319" => codes.Contains("H314") || codes.Contains("H318") || codes.Contains("H334"),
         "H317" => codes.Contains("H334"),
         _ => false,

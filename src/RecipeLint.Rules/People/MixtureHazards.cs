@@ -21,7 +21,8 @@ internal sealed record MixtureRow(string Code, string Words, double Limit, (stri
 /// <summary>
 /// Generic concentration limits of Regulation (EC) No 1272/2008 (CLP), Annex I, which carries the GHS: tables 3.2.3 (skin), 3.3.3 (eyes),
 /// 3.4.5 (sensitisation), 3.5.2 (mutagens), 3.6.2 (carcinogens), 3.7.2 (reproduction), 3.9.4 (repeated exposure), 4.1.1 to 4.1.2 (water).
-/// Acute toxicity by the conversion values of table 3.1.2 against category 4. A substance with a limit of its own (<see
+/// Acute toxicity by the conversion values of table 3.1.2 against the ends of the categories (breathed in: of vapours). Airways: 20 %
+/// (3.8.3.4.5). A substance with a limit of its own (<see
 /// cref="SpecificLimits"/>) counts as the part of that limit which it fills: the sum of all parts decides. pH alone is not counted: extreme
 /// pH only presumes corrosion where no limit and no acid or alkaline reserve speaks (3.2.3.1.2). A sorting aid, not a classification: the
 /// supplier's data sheets and whoever is competent locally decide.
@@ -38,7 +39,11 @@ internal sealed class MixtureHazards
         new("H315", "irritate the skin", 10, [("H314", 10), ("H315", 1)]),
         new("H319", "irritate the eyes", 10, [("H314", 10), ("H318", 10), ("H319", 1)]),
         new("H301", "poison when swallowed", 33, [("H301", 1)]),
+        new("H331", "poison when breathed in", 30, [("H330", 6), ("H331", 1)]),
         new("H302", "harm when swallowed", 25, [("H301", 5), ("H302", 1)]),
+        new("H332", "harm when breathed in", 55, [("H330", 22), ("H331", 11 / 3.0), ("H332", 1)]),
+        new("H335", "irritate the airways", 20, [("H335", 1)]),
+        new(SpecificLimits.BurnsAirways, "burn the airways", 5, [("EUH071", 1)]),
         new("H317", "cause skin allergy", 1, [("H317", 1)]),
         new("H334", "cause asthma", 1, [("H334", 1)]),
         new("H340", "damage genes", 0.1, [("H340", 1)]),
@@ -54,12 +59,19 @@ internal sealed class MixtureHazards
     /// </summary>
     private static readonly MixtureRow _atOnce = new("H400", "very toxic", 25, [("H400", 1), ("H410", 1)]);
 
+    /// <summary>
+    /// Corrosive to metals: the regulation knows only a test (2.16), no sum. Data sheets print it for acids and alkalis of about 1 % and
+    /// more (common practice, no source), so labels do; no rule asks for it.
+    /// </summary>
+    private static readonly MixtureRow _metals = new("H290", "corrode metals", 1, [("H290", 1)]);
+
     /// <summary>Gas with acids: every ingredient that carries it has a limit of its own; 5 % where a shop's own has none.</summary>
     private static readonly MixtureRow _acidGas = new(SpecificLimits.AcidGas, "set poisonous gas free with acids", 5, [("EUH031", 1)]);
 
     /// <summary>Statements a graver one of the same organ makes superfluous.</summary>
     private static readonly (string Grave, string Covered)[] _covers =
-        [("H314", "H318"), ("H314", "H315"), ("H314", "H319"), ("H318", "H319"), ("H301", "H302"), ("H340", "H341"), ("H372", "H373")];
+        [("H314", "H318"), ("H314", "H315"), ("H314", "H319"), ("H318", "H319"), ("H301", "H302"), ("H331", "H332"), ("H340", "H341"), ("H372", "H373"),
+            (SpecificLimits.BurnsAirways, "H335")];
 
     private readonly StockFacts _stock;
     private readonly double _grams;
@@ -91,19 +103,21 @@ internal sealed class MixtureHazards
     /// <summary>Poison to water life at once; null below the limit and where it lasts as well (H410), which says both.</summary>
     internal MixtureHazard? WaterAtOnce(MixtureHazard? lasting) => lasting?.Code == "H410" ? null : Sum(_atOnce);
 
+    /// <summary>Corrosive to metals; null below the limit.</summary>
+    internal MixtureHazard? Metals() => Sum(_metals);
+
     /// <summary>Poisonous gas with acids; null below the limit.</summary>
     internal MixtureHazard? AcidGas() => Sum(_acidGas);
 
     /// <summary>The gravest lasting hazard to water life; null below the limit in per cent.</summary>
     internal MixtureHazard? Water(double limit)
     {
-        var veryToxic = Bringing("H410");
-        var toxic = Bringing("H411").Except(veryToxic).ToList();
-        var weighted = veryToxic.Sum(a => Percent(a) * Factor(a));
-        var chronic = (10 * weighted) + toxic.Sum(Percent);
+        var (veryToxic, toxic) = (VeryToxic(), Toxic());
+        var weighted = veryToxic.Sum(a => Percent(a) * LastingWeight(a));
+        var chronic = (10 * weighted) + toxic.Sum(a => Percent(a) * LastingWeight(a));
         IReadOnlyList<AdditionFacts> all =
         [
-            .. veryToxic.OrderByDescending(a => Percent(a) * Factor(a)), .. toxic.OrderByDescending(Percent),
+            .. veryToxic.Concat(toxic).OrderByDescending(a => Percent(a) * LastingWeight(a) * (veryToxic.Contains(a) ? 10 : 1)),
         ];
         return Rounding.SixDigits(weighted) >= limit ? new MixtureHazard("H410", "very toxic", weighted, limit, all)
             : Rounding.SixDigits(chronic) >= limit ? new MixtureHazard("H411", "toxic", chronic, limit, all)
@@ -115,9 +129,24 @@ internal sealed class MixtureHazards
         ? 100 * VesselContents.PureGrams(addition) / addition.Substance.Strength.Value / _grams
         : 0;
 
-    internal static double Factor(AdditionFacts addition) =>
-        _waterFactors.Where(f => Reactants.Brings(addition, f.Component)).Select(f => f.Factor)
-            .Append(SpecificLimits.WaterFactor(addition.Substance)).Max();
+    private static double Factor(AdditionFacts addition) =>
+        Math.Max(MetalFactor(addition), SpecificLimits.WaterFactor(addition.Substance));
+
+    private static double MetalFactor(AdditionFacts addition) =>
+        _waterFactors.Where(f => Reactants.Brings(addition, f.Component)).Select(f => f.Factor).Append(1).Max();
+
+    /// <summary>
+    /// By how much the share of a substance as bought counts among what poisons water life for long: the factor of its metal, and the part
+    /// of a solution that is dissolved in it.
+    /// </summary>
+    internal static double LastingWeight(AdditionFacts addition) => MetalFactor(addition) * SpecificLimits.Share(addition.Substance);
+
+    /// <summary>Very toxic to water life with lasting effects, in the order of the steps.</summary>
+    internal List<AdditionFacts> VeryToxic() =>
+        [.. _stock.Additions.Where(a => Bringing("H410").Contains(a) || SpecificLimits.IsVeryToxicForLong(a.Substance))];
+
+    /// <summary>Toxic to water life with lasting effects, in the order of the steps.</summary>
+    internal List<AdditionFacts> Toxic() => [.. Bringing("H411").Except(VeryToxic())];
 
     /// <summary>
     /// What counts towards a statement, in the order of the steps, with the weight of its share as bought: a limit of its own scales it to
@@ -168,7 +197,9 @@ internal sealed class MixtureHazards
     }
 
     private List<AdditionFacts> Find(string[] codes) =>
-        [.. _stock.Additions.Where(a => a.Substance.Hazards is { } h && Carries(h.Statements, codes))];
+        [
+            .. _stock.Additions.Where(a => a.Substance.Hazards is { } h && (Carries(h.Statements, codes) || Carries(h.SupplierAdds, codes))),
+        ];
 
     private static bool Carries(IReadOnlyList<string> statements, string[] codes)
     {

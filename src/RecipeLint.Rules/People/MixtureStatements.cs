@@ -28,7 +28,7 @@ public static class MixtureStatements
         MixtureHazard?[] found =
         [
             .. mixture.Health(), mixture.Reproduction(new ReprotoxicNoticeOptions().From), mixture.WaterAtOnce(lasting), lasting,
-            mixture.AcidGas(),
+            mixture.AcidGas(), mixture.Metals(),
         ];
         return
         [

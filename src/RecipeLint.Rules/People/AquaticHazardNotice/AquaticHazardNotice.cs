@@ -61,7 +61,7 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
 
         var first = veryToxic.Count == 0
             ? []
-            : MixtureSteps.Shares(work, verdict.Mixture, veryToxic.Select(a => (a, MixtureHazards.Factor(a))));
+            : MixtureSteps.Shares(work, verdict.Mixture, veryToxic.Select(a => (a, MixtureHazards.LastingWeight(a))));
         var weighted = first.Count switch
         {
             0 =>
@@ -80,7 +80,7 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
         }
         else
         {
-            var terms = MixtureSteps.Shares(work, verdict.Mixture, toxic.Select(a => (a, 1.0)));
+            var terms = MixtureSteps.Shares(work, verdict.Mixture, toxic.Select(a => (a, MixtureHazards.LastingWeight(a))));
             value = weighted is null && terms.Count == 1
                 ? terms[0]
                 : work.Result(
@@ -101,9 +101,8 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
     {
         var mixture = new MixtureHazards(stock);
         var limit = context.Options<AquaticHazardNoticeOptions>().From;
-        var veryToxic = mixture.Bringing("H410");
-        var toxic = mixture.Bringing("H411").Except(veryToxic).ToList();
-        var weighted = veryToxic.Sum(a => mixture.Percent(a) * MixtureHazards.Factor(a));
+        var (veryToxic, toxic) = (mixture.VeryToxic(), mixture.Toxic());
+        var weighted = veryToxic.Sum(a => mixture.Percent(a) * MixtureHazards.LastingWeight(a));
         var isVery = Rounding.SixDigits(weighted) >= limit;
         var mixed = new Mixed(stock, mixture, veryToxic, toxic, isVery, limit)
         {
@@ -115,7 +114,7 @@ internal sealed class AquaticHazardNotice : StockRule<AquaticHazardNotice.Mixed>
             return mixed;
         }
 
-        var share = isVery ? weighted : (10 * weighted) + toxic.Sum(mixture.Percent);
+        var share = isVery ? weighted : (10 * weighted) + toxic.Sum(a => mixture.Percent(a) * MixtureHazards.LastingWeight(a));
         var enough = new Check("enough to carry the statement", Rounding.SixDigits(share), Relation.AtLeast, limit, "%");
         return mixed with { Checks = [enough, .. MixtureSteps.Silencers(stock, context)] };
     }
