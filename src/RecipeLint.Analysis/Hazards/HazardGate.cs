@@ -78,19 +78,16 @@ public static class HazardGate
     /// </summary>
     public static HazardReport Of(RecipeFacts recipe)
     {
-        List<Held> items =
-        [
-            .. recipe.Doses.SelectMany(d => d.Stock is { } stock
-                ? stock.Additions.Select(a => Held.Of(a.Substance, a.Mass.Grams * (d.Volume / stock.Volume), a.Place))
-                : d.Direct is { } direct ? [Held.Of(direct)] : []),
-        ];
-        if (recipe.Adjustment is { Reagent: { } reagent } adjustment)
-        {
-            items.Add(Held.Of(reagent, adjustment.Amount?.Grams ?? 1, adjustment.Place));
-        }
-
-        return Of(Holding.Of(items, recipe.FinalVolume.Litres));
+        var report = Of(Holding.Of(recipe));
+        return report.Holding.Has(HazardRole.Hypochlorite) && !ChlorineInTank.GivesGas(recipe)
+            ? new HazardReport(report.Holding, Gravest(report.Hazards.Select(OnlyForRoots)), report.Limits)
+            : report;
     }
+
+    /// <summary>Bleach so dilute that no gas counts, only more acid could change that.</summary>
+    private static Hazard OnlyForRoots(Hazard hazard) => hazard.Kind is HazardKind.Chlorine or HazardKind.Chloramines
+        ? hazard with { Grade = HazardGrade.Possible }
+        : hazard;
 
     /// <summary>Hazards of a beaker, in whatever order its contents meet.</summary>
     public static HazardReport Of(Beaker beaker)
@@ -110,7 +107,7 @@ public static class HazardGate
             Chlorine(holding, used), Chloramines(holding, used), Nitrite(holding, used), StrongOxidiser(holding, used),
             PoisonsOfAcid.Sulfide(holding, used), PoisonsOfAcid.Cyanide(holding, used), PoisonsOfAcid.Sulfite(holding, used),
             Hydrogen(holding), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding, used),
-            Bleaching(holding, used), NitricThrough(holding, used), Unknown(holding),
+            Bleaching(holding, used), NitricThrough(holding, used), NitricWithIron.Of(holding, used), Unknown(holding),
         };
         var suspected = holding.Suspected.Select(Suspicion);
         return new HazardReport(holding, Gravest(found.OfType<Hazard>().Concat(suspected)), used);

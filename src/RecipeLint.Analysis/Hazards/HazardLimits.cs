@@ -12,6 +12,12 @@ public sealed record HazardLimits
     /// <summary>mg/L of available chlorine.</summary>
     public double ChlorineFrom { get; init; } = HazardData.Limit("chlorineFrom");
 
+    /// <summary>mg/L of available chlorine in a tank.</summary>
+    public double ChlorineGasFrom { get; init; } = HazardData.Limit("chlorineGasFrom");
+
+    /// <summary>ppm of chlorine in the air over a tank.</summary>
+    public double ChlorineAirFrom { get; init; } = HazardData.Limit("chlorineAirFrom");
+
     /// <summary>Per cent of nitric acid where it meets organic matter.</summary>
     public double NitricFrom { get; init; } = HazardData.Limit("nitricFrom");
 
@@ -23,6 +29,9 @@ public sealed record HazardLimits
 
     /// <summary>g/L of organic matter mixed through with nitric acid.</summary>
     public double NitricStandingOrganicFrom { get; init; } = HazardData.Limit("nitricStandingOrganicFrom");
+
+    /// <summary>g/L of nitric acid mixed through with iron(II).</summary>
+    public double NitricIronFrom { get; init; } = HazardData.Limit("nitricIronFrom");
 
     /// <summary>Litres of gas per litre of contents that a storage bottle does not hold.</summary>
     public double BurstFrom { get; init; } = HazardData.Limit("burstFrom");

@@ -43,6 +43,23 @@ public sealed record Holding
         Kept = new KeptStock(stock),
     };
 
+    /// <summary>
+    /// The tank of a recipe once every dose and the reagent of its pH are in, the reagents of its stocks with them; its water is left out.
+    /// </summary>
+    public static Holding Of(RecipeFacts recipe)
+    {
+        var items = recipe.Doses.SelectMany(d => d.Stock is { } stock
+            ? stock.Additions.Select(a => Held.Of(a.Substance, a.Mass.Grams * (d.Volume / stock.Volume), a.Place))
+                .Concat(stock.Adjustments.Where(a => a is { Reagent: not null, Amount: not null })
+                    .Select(a => Held.Of(a.Reagent!, a.Amount!.Value.Grams * (d.Volume / stock.Volume), a.Place)))
+            : d.Direct is { } direct ? [Held.Of(direct)] : []);
+        return Of(
+            recipe.Adjustment is { Reagent: { } reagent } adjustment
+                ? items.Append(Held.Of(reagent, adjustment.Amount?.Grams ?? 1, adjustment.Place))
+                : items,
+            recipe.FinalVolume.Litres);
+    }
+
     /// <summary>The vessel after each step of a stock, as many as its steps.</summary>
     internal static IEnumerable<Holding> AfterEach(StockFacts stock)
     {

@@ -67,6 +67,7 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
         HazardKind.UnknownContents => Odds.Possible,
         HazardKind.NitrogenOxides when hazard is { IsWhereTheyMeet: false, With: { } with } && with.Is(HazardRole.Organic)
             && !hazard.From!.Is(HazardRole.Nitrite) => Odds.Possible,
+        HazardKind.NitrogenOxides when hazard is { IsWhereTheyMeet: false, Unit: "L/L" } => Odds.Possible,
         HazardKind.Runaway when hazard.From is { } bleach && bleach.Is(HazardRole.Hypochlorite) && hazard.Unit == "L/L" =>
             hazard.Value >= HazardLimits.Default.BriskGasFrom ? Odds.Certain : Odds.Possible,
         HazardKind.FermentationPressure => hazard.Value >= 2 * hazard.Limit ? Odds.Certain : Odds.Possible,

@@ -47,6 +47,40 @@ public sealed class HazardGateTests
         Assert.Null(report.Forbids(Bench.Substance("vinegar-5"), pinch: true));
     }
 
+    /// <summary>
+    /// By hand: 15 mg/L are 0.2116 mmol/L, with as much chloride again and 0.2 mmol/L of the feed 2.18e-9 mol/L of Cl2 at pH 5 (hydrolysis
+    /// constant 4e-4), 0.024 ppm over it by Henry's law; 50 mg/L at pH 3 without other chloride 13.8 ppm, past what is dangerous at once.
+    /// </summary>
+    [Theory]
+    [InlineData(15, 7.09, 5, 0.0242)]
+    [InlineData(50, 0, 3, 13.8)]
+    public void ChlorineOverATankFollowsFromPhAndChloride(double chlorine, double chloride, double ph, double expected) =>
+        Assert.Equal(expected, ChlorineInTank.PartsPerMillion(chlorine, chloride, ph), expected / 100);
+
+    /// <summary>
+    /// 3 FeSO4 and 4 HNO3 give one NO: 100 g of the heptahydrate in a litre, 0.36 mol, 2.9 litres (24.06 L/mol at 20 °C). Acid for pH 2 is
+    /// none of it, and nitrite with a salt of iron gives brown fumes by itself.
+    /// </summary>
+    [Theory]
+    [InlineData("ferrous-sulfate-7h2o", 100, "nitric-38", 300, 2.885)]
+    [InlineData("ferrous-sulfate-7h2o", 100, "nitric-38", 20, null)]
+    [InlineData("ferric-chloride-6h2o", 100, "nitric-38", 300, null)]
+    public void WeakNitricAcidWithIronIsGasThatComesLater(string iron, double grams, string acid, double acidGrams, double? litres)
+    {
+        var found = HazardGate.Of(Bottle((iron, grams), (acid, acidGrams))).Present.FirstOrDefault(h => h.Kind == HazardKind.NitrogenOxides);
+
+        Assert.Equal(litres, found is null ? null : Math.Round(found.Value, 3));
+    }
+
+    [Fact]
+    public void NitriteWithIronIsBrownFumesWithoutAnyAcid()
+    {
+        var nitrite = Shop("shop-salt", "NaNO2");
+        Assert.Contains(
+            HazardGate.Of(Holding.Of([Held.Of(nitrite, 1), Held.Of(Bench.Substance("ferrous-sulfate-7h2o"), 20)], 1)).Present,
+            h => h.Kind == HazardKind.NitrogenOxides);
+    }
+
     [Fact]
     public void OxygenIsToldInLitresOfGasPerLitre()
     {

@@ -51,6 +51,7 @@ public sealed class HarmfulRecipeTests(ITestOutputHelper output)
         { "silicate with acid", "potassium-silicate-29be 60, nitric-38 40", "5..30 °C" },
         { "silicate with magnesium", "potassium-silicate-29be 120, magnesium-sulfate-7h2o 5", "8..25 °C" },
         { "calcium with molybdate, ten thousand times the product", "calcium-nitrate-4h2o 200, sodium-molybdate-2h2o 0.5", "8..25 °C" },
+        { "borax with calcium (colemanite, LLNL database)", "calcium-nitrate-4h2o 200, borax-10h2o 20", "8..25 °C" },
         { "copper hydroxide", "copper-sulfate-5h2o 10, potassium-hydroxide 5", "5..30 °C" },
         { "zinc phosphate", "zinc-sulfate-7h2o 20, dipotassium-phosphate 40", "5..30 °C" },
         { "magnesium ammonium phosphate", "magnesium-sulfate-7h2o 80, diammonium-phosphate 60", "5..30 °C" },

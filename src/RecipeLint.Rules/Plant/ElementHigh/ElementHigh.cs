@@ -35,6 +35,8 @@ internal sealed class ElementHigh : ElementRangeRule
                 + $"Recipes in use run up to {Say.Number(range.Upper ?? limit)} mg/L, so this is unusual and not wrong. Make sure it "
                 + "is meant."
             : $"{found}; the '{profile}' profile knows of no use for more than {Say.Number(limit)} mg/L. "
-                + "It crowds out other nutrients and costs money. Lower the largest contribution.";
+                + (range.ToxicAbove is { } toxic
+                    ? $"From {Say.Number(toxic)} mg/L it harms. Lower the largest contribution."
+                    : "It crowds out other nutrients and costs money. Lower the largest contribution.");
     }
 }

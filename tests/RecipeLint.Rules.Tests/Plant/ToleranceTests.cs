@@ -1,0 +1,108 @@
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Tests.Precipitation;
+
+namespace RecipeLint.Rules.Tests.Plant;
+
+/// <summary>What plants and people who eat them bear, near the limits.</summary>
+public sealed class ToleranceTests
+{
+    private const string Base = "calcium-nitrate-4h2o 90, potassium-nitrate 40, monopotassium-phosphate 17, magnesium-sulfate-7h2o 40";
+
+    /// <summary>
+    /// Theoretical oxygen demand, g/g, as textbooks of water treatment print it: glucose 1.07, acetic acid 1.07, citric acid 0.75, benzoic
+    /// acid 1.97 (sodium salt 1.67 by its molar mass).
+    /// </summary>
+    [Theory]
+    [InlineData("glucose", 100, 1067)]
+    [InlineData("acetic-acid-80", 125, 1066)]
+    [InlineData("citric-acid-anhydrous", 100, 750)]
+    [InlineData("citric-acid-h2o", 100, 685)]
+    [InlineData("sodium-benzoate", 100, 1665)]
+    public void FoodForMicrobesIsCountedByTheOxygenItTakes(string substance, double grams, double expected)
+    {
+        var finding = Findings($"{Base}, {substance} {grams}", "tomato").Single(f => f.Rule.Name == "organic-load");
+
+        Assert.Equal(Level.Warning, finding.Level);
+        Assert.Equal(expected, finding.Measured!.Value, expected / 200);
+    }
+
+    /// <summary>A trace stock of 2 g/L citric acid and 0.5 g/L sorbate at 1 mL/L, and what microbes do not eat (common practice, no source).</summary>
+    [Theory]
+    [InlineData("citric-acid-h2o 0.2, potassium-sorbate 0.05")]
+    [InlineData("urea 5")]
+    [InlineData("fe-dtpa-hna 3")]
+    [InlineData("potassium-hydroxide 1")]
+    public void WhatATraceStockBringsIsNoLoad(string traces) =>
+        Assert.DoesNotContain(Findings($"{Base}, {traces}", "tomato"), f => f.Rule.Name == "organic-load");
+
+    /// <summary>Salt-sensitive crops are flushed from 107 mg/L chloride and 69 mg/L sodium (Combrink 2023); tomato bears more.</summary>
+    [Theory]
+    [InlineData("strawberry", "potassium-chloride 30", "Cl", true)]
+    [InlineData("tomato", "potassium-chloride 30", "Cl", false)]
+    [InlineData("strawberry", "sodium-nitrate 35", "Na", true)]
+    [InlineData("tomato", "sodium-nitrate 35", "Na", false)]
+    [InlineData("strawberry", "potassium-chloride 15", "Cl", false)]
+    public void StrawberryBearsLessSalt(string crop, string salt, string key, bool warned)
+    {
+        var finding = Findings($"{Base}, {salt}", crop).SingleOrDefault(f => f.Rule.Name == "sodium-or-chloride-load" && f.IdPath.EndsWith($"#{key}", StringComparison.Ordinal));
+
+        Assert.Equal(warned, finding?.Level == Level.Warning);
+    }
+
+    /// <summary>FAO paper 29: cobalt 0.05 mg/L and selenium 0.02 mg/L in irrigation water, harm from 0.1 and 0.025.</summary>
+    [Theory]
+    [InlineData("cobalt-sulfate-7h2o 0.035", "element-high", "From 0.1 mg/L it harms")]
+    [InlineData("cobalt-sulfate-7h2o 0.015", null, "")]
+    [InlineData("sodium-selenate 0.0054", "element-high", "From 0.025 mg/L it harms")]
+    [InlineData("sodium-selenate 0.0075", "element-toxic", "poisons who eats them")]
+    public void CobaltAndSeleniumAreJudgedFromTheLimitOfWater(string salt, string? rule, string says)
+    {
+        var found = Findings($"{Base}, {salt}", "lettuce").Where(f => f.IdPath.EndsWith("#Co", StringComparison.Ordinal) || f.IdPath.EndsWith("#Se", StringComparison.Ordinal)).ToList();
+
+        Assert.Equal(rule, found.SingleOrDefault()?.Rule.Name);
+        Assert.All(found, f => Assert.Contains(says, f.Message, StringComparison.Ordinal));
+    }
+
+    /// <summary>
+    /// By hand no gas comes of it (1e-9 mol/L of Cl2); lettuce suffers from 1 mg/L (McGehee and Raudales 2023), 11 mg/L cost two fifths of a
+    /// crop (Premuzic et al. 2007), and chloramine browns roots (J. Jpn. Soc. Hort. Sci. 71 (2002) 485).
+    /// </summary>
+    [Theory]
+    [InlineData(30, "", Level.Error)]
+    [InlineData(6, "", Level.Note)]
+    [InlineData(6, ", ammonium-nitrate 5", Level.Warning)]
+    [InlineData(1, "", null)]
+    public void ADisinfectingDoseIsJudgedByTheRootsAndNotByGas(double bleach, string ammonium, Level? level)
+    {
+        var findings = Findings($"{Base}{ammonium}, sodium-hypochlorite-5 {bleach}", "lettuce");
+
+        Assert.Equal(level, findings.SingleOrDefault(f => f.Rule.Name == "chlorine-at-the-roots")?.Level);
+        Assert.DoesNotContain(findings, f => f.Rule.Name == "gas-or-heat-in-tank");
+        Assert.All(findings, f => Assert.DoesNotContain("chlorine gas", f.Message, StringComparison.Ordinal));
+    }
+
+    /// <summary>Half of one bottle is not a lost crop: a warning; twice as much and a third can be (common practice, no source).</summary>
+    [Theory]
+    [InlineData("5 mL/L", Level.Warning)]
+    [InlineData("15 mL/L", Level.Warning)]
+    [InlineData("20 mL/L", Level.Error)]
+    [InlineData("3 mL/L", Level.Error)]
+    public void HalfADoseIsAWarning(string dose, Level level)
+    {
+        var result = Lint.Files(
+            Lint.Stock("a", "10 mL/L", "15..25 °C", ("calcium-nitrate-4h2o", 90)),
+            Lint.Stock("b", "10 mL/L", "15..25 °C", ("potassium-nitrate", 50)),
+            ("feed.recipe.json", $$"""{"format": 1, "name": "Feed", "final": "100 L", "volume": "made up", "water": "rain", "doses": [{"stock": "a.stock.json", "dose": "{{dose}}"}, {"stock": "b.stock.json", "dose": "10 mL/L"}]}"""));
+
+        Assert.Equal(level, result.Findings.Single(f => f.Rule.Name == "dose-contradicts-dilution").Level);
+    }
+
+    private static IReadOnlyList<Finding> Findings(string grams, string crop)
+    {
+        var doses = grams.Split(", ").Select(p => p.Split(' ')).Select(p => $"{{\"add\": \"{p[0]}\", \"amount\": \"{p[1]} g\"}}");
+        var result = Lint.Files(
+            ("a.recipe.json", $$"""{"format": 1, "name": "Feed", "crop": "{{crop}}", "water": "reverse-osmosis", "final": "100 L", "volume": "made up", "doses": [{{string.Join(", ", doses)}}]}"""));
+        Assert.Empty(result.Faults);
+        return result.Findings;
+    }
+}
