@@ -37,13 +37,14 @@ public sealed record HighestConcentration(
             return new HighestConcentration(null, null, [], failure);
         }
 
-        var now = At(1);
+        var state = StateSolver.Solve(mix, at.Celsius);
+        var now = DepositJudgement.Of(state, limits, only);
         if (now.Failure is { } lost)
         {
             return new HighestConcentration(null, null, [], lost);
         }
 
-        var search = new Search(mix, at, limits, only, now);
+        var search = new Search(mix, at, limits, only, now, state.Clear);
         if (search.Bracket() is not var (clear, cloudy))
         {
             return Found(null);
@@ -52,8 +53,6 @@ public sealed record HighestConcentration(
         return clear >= MostFactor
             ? new HighestConcentration(MostFactor, DilutionOf(dose, MostFactor), [], null)
             : Found(search.Narrow(clear, cloudy));
-
-        DepositJudgement At(double factor) => Judge(mix, at, limits, only, factor);
 
         HighestConcentration Found(double? factor)
         {
@@ -67,14 +66,14 @@ public sealed record HighestConcentration(
         }
     }
 
-    private static DepositJudgement Judge(SolutionMix mix, Temperature at, DepositLimits limits, Solid? only, double factor) =>
-        DepositJudgement.Of(StateSolver.Solve(factor == 1 ? mix : mix.Times(factor), at.Celsius), limits, only);
-
     private static double? DilutionOf(Dose? dose, double factor) => dose is { LitresPerLitre: > 0 } now ? now.Dilution * factor : null;
 
     /// <summary>Tries strengths and remembers what stood against the last one that was not clear.</summary>
-    private sealed class Search(SolutionMix mix, Temperature at, DepositLimits limits, Solid? only, DepositJudgement now)
+    private sealed class Search(
+        SolutionMix mix, Temperature at, DepositLimits limits, Solid? only, DepositJudgement now, Equilibrium? clear)
     {
+        private Equilibrium? _beside = clear;
+
         public DepositJudgement Stops { get; private set; } = now;
 
         /// <summary>
@@ -133,7 +132,9 @@ public sealed record HighestConcentration(
 
         private bool IsClear(double factor)
         {
-            var next = Judge(mix, at, limits, only, factor);
+            var state = StateSolver.Solve(mix.Times(factor), at.Celsius, _beside);
+            _beside = state.Clear is { Converged: true } found ? found : _beside;
+            var next = DepositJudgement.Of(state, limits, only);
             Stops = next.IsClear || next.Failure is not null ? Stops : next;
             return next.IsClear;
         }

@@ -73,6 +73,7 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
 
     private static Temperature? NearestTemperature(SolutionMix mix, double celsius, Solid solid, DepositLimits limits)
     {
+        Equilibrium? beside = null;
         for (var distance = 1.0; distance <= SolutionInput.HighestCelsius; distance++)
         {
             foreach (var to in new[] { celsius + distance, celsius - distance })
@@ -86,7 +87,12 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
 
         return null;
 
-        bool IsClear(double there) => DepositJudgement.Of(StateSolver.Solve(mix, there), limits, solid).IsClear;
+        bool IsClear(double there)
+        {
+            var state = StateSolver.Solve(mix, there, beside);
+            beside = state.Clear is { Converged: true } clear ? clear : beside;
+            return DepositJudgement.Of(state, limits, solid).IsClear;
+        }
     }
 
     private static double? NearestPh(SolutionMix mix, double celsius, Solid solid)
@@ -105,6 +111,7 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
         }
 
         var above = Oversaturated(now, solid);
+        var beside = now;
         for (var distance = PhStep; distance <= HighestPh - LowestPh; distance += PhStep)
         {
             foreach (var to in new[] { now.Ph - distance, now.Ph + distance })
@@ -120,7 +127,8 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
 
         bool Fits(double ph)
         {
-            var state = StateSolver.Clear(mix, request with { SetPh = ph });
+            var state = StateSolver.Clear(mix, request with { SetPh = ph, StartFrom = beside });
+            beside = state.Converged ? state : beside;
             return state.Converged && state.SaturationIndex(solid.Name) is <= 0 && Oversaturated(state, solid).IsSubsetOf(above);
         }
     }

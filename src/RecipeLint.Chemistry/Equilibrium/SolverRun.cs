@@ -3,6 +3,8 @@ namespace RecipeLint.Chemistry.Equilibrium;
 /// <summary>One solve, put together: the problem and everything that works on it.</summary>
 internal sealed class SolverRun
 {
+    private const int FirstTurns = 8, MostTurns = 40;
+
     private readonly Beginning _beginning;
     private readonly Sweep _sweep;
     private readonly Activity _activity;
@@ -41,10 +43,11 @@ internal sealed class SolverRun
 
     /// <summary>
     /// Solves the solution without solids. The first attempt serves nearly every solution. For hard ones the convex problem with
-    /// activity coefficients held and the full Newton take turns.
+    /// activity coefficients held and the full Newton take turns: what they find, they find in the first turns, else it is sooner reached
+    /// from a weaker solution.
     /// </summary>
     public bool Clear(SolutionInput input) =>
-        (input.StartFrom is { } neighbour && Near(neighbour)) || Clear(input.StartPh) || Thickened(input);
+        (input.StartFrom is { } neighbour && Near(neighbour)) || Clear(input.StartPh, FirstTurns) || Thickened(input);
 
     /// <summary>The strongest that was solved on the way to a solution that was not, as a share of it; 0 when none was.</summary>
     public double Reached { get; private set; }
@@ -67,7 +70,7 @@ internal sealed class SolverRun
                 StartFrom = null,
             };
             var run = share == 1 ? this : new SolverRun(Problem.Set, weaker);
-            if (before is null ? run.Clear(input.StartPh) : run.Beside(before))
+            if (before is null ? run.Clear(input.StartPh, MostTurns) : run.Beside(before))
             {
                 if (share == 1) return true;
                 (before, Reached) = (new ResultWriter(run, weaker).Result(), share);
@@ -91,7 +94,7 @@ internal sealed class SolverRun
         return Search.Run(candidates);
     }
 
-    private bool Clear(double startPh)
+    private bool Clear(double startPh, int turns)
     {
         _beginning.Anew(startPh);
         _sweep.Run(2);
@@ -103,7 +106,7 @@ internal sealed class SolverRun
         Return(begun);
         if (Full.Run(60)) return true;
         _beginning.Anew(7);
-        for (var round = 0; round < 40; round++)
+        for (var round = 0; round < turns; round++)
         {
             _beginning.Low();
             if (!Descent.Run(300)) return false;
