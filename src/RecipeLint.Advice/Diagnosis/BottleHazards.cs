@@ -11,6 +11,9 @@ public static class BottleHazards
     /// <summary>From the recipe, as it stands and on the way there, and from what was seen, whatever the recipe says.</summary>
     public static HazardReport Of(StockFacts stock, Observation observation) => Of(HazardGate.Of(stock), observation);
 
+    /// <summary>The same for the tank of a recipe.</summary>
+    public static HazardReport Of(RecipeFacts recipe, Observation observation) => Of(HazardGate.Of(recipe), observation);
+
     /// <summary>The same for what a tank holds.</summary>
     internal static HazardReport Of(HazardReport recipe, Observation observation) =>
         recipe.Suspecting(NoticedHazards.Of(observation, recipe.Holding));

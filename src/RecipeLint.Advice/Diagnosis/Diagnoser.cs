@@ -105,7 +105,8 @@ public static class Diagnoser
                 solid.Solid?.Role == SolidRole.FormsSlowly ? 0.6 : 1.3),
             Standing.Close => new Evidence($"it is close to saturation {at}", 0.7),
             Standing.Below => new Evidence($"it stays dissolved {at}, though not by far", -1.0),
-            Standing.Held => new Evidence(solid.HeldBecause!, -2.2),
+            // Frost, air or a splash of acid lets go what holds it.
+            Standing.Held => new Evidence(solid.HeldBecause!, -0.6),
             Standing.FarBelow => new Evidence($"it is far from falling out {at}", -2.2),
             _ => new Evidence("its ions are not all in the recipe", MissingNeed),
         };

@@ -29,11 +29,23 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
         }
 
         var kind = Kind(ref plain);
+        if (IsDissolvedSolids(plain))
+        {
+            return (null,
+                $"'{text}' is a conductivity in disguise: meters that show ppm multiply it by 0.5, 0.64 or 0.7, and do not say by which. "
+                    + "Switch the meter to mS/cm and write it like \"EC 1.8 mS/cm\".");
+        }
+
         if (kind is null)
         {
             return (null,
                 $"'{text}' cannot be read as a measurement. Write it like \"pH 6.9\", \"EC 1.8 mS/cm at 1:100\" or \"1 L weighs 1.12 "
                     + "kg\".");
+        }
+
+        if (Others.FirstOrDefault(o => plain.Contains(o, StringComparison.OrdinalIgnoreCase)) is not null)
+        {
+            return (null, $"'{text}' is more than one reading: give each with a '--measured' of its own.");
         }
 
         var dilution = 1.0;
@@ -79,6 +91,13 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
             text.Trim(), new Reading(kind.Value, dilution), quantity.Low, quantity.Tolerance?.HalfWidth(quantity.Low)), null);
     }
 
+    /// <summary>"TDS 800", "800 ppm": a conductivity times a factor that the meter keeps to itself.</summary>
+    private static bool IsDissolvedSolids(string text) =>
+        text.StartsWith("TDS", StringComparison.OrdinalIgnoreCase)
+        || text.TrimStart("0123456789., ".ToCharArray()).Equals("ppm", StringComparison.OrdinalIgnoreCase);
+
+    private static readonly string[] Others = [" pH ", " EC ", " weighs "];
+
     private static ReadingKind? Kind(ref string text)
     {
         foreach (var (word, kind) in new[]
@@ -106,7 +125,7 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
         foreach (var word in new[] { "weighs", "weigh", "weight" })
         {
             var at = text.IndexOf(word, StringComparison.OrdinalIgnoreCase);
-            if (at < 0)
+            if (at < 0 || (at + word.Length < text.Length && char.IsLetter(text[at + word.Length])))
             {
                 continue;
             }

@@ -3,6 +3,10 @@ namespace RecipeLint.Analysis.Hazards;
 /// <summary>What contents of a vessel can do to people; the words for each stand in hazards.json.</summary>
 public enum HazardKind
 {
+    /// <summary>Somebody fell or feels ill: told, never computed. So are the two that follow.</summary>
+    PersonIll,
+    Swallowed,
+    Splashed,
     Chlorine,
     Chloramines,
     NitrogenOxides,

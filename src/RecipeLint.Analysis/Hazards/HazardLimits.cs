@@ -18,6 +18,12 @@ public sealed record HazardLimits
     /// <summary>ppm of chlorine in the air over a tank.</summary>
     public double ChlorineAirFrom { get; init; } = HazardData.Limit("chlorineAirFrom");
 
+    /// <summary>pH down to which a liquid burns eyes and skin.</summary>
+    public double CorrosivePhTo { get; init; } = HazardData.Limit("corrosivePhTo");
+
+    /// <summary>pH from which a liquid burns eyes and skin.</summary>
+    public double CorrosivePhFrom { get; init; } = HazardData.Limit("corrosivePhFrom");
+
     /// <summary>Per cent of nitric acid where it meets organic matter.</summary>
     public double NitricFrom { get; init; } = HazardData.Limit("nitricFrom");
 

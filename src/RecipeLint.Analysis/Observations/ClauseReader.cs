@@ -133,6 +133,7 @@ internal static class ClauseReader
             return [.. told.LastAgents];
         }
 
+        told.FizzedByItself |= outcome == "fizzes";
         return OwnAgent.TryGetValue(outcome, out var own) ? [own] : [];
     }
 

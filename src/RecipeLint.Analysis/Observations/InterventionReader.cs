@@ -116,7 +116,7 @@ internal static class InterventionReader
 
                 if (!IsSmelt(clause, i))
                 {
-                    yield return new Named(i, length, reagent.Masked, new PutIn(string.Join(' ', clause, i, length), reagent.Substance));
+                    yield return new Named(i, length, reagent.Masked, new PutIn(string.Join(' ', clause, i, length), reagent.Substance, reagent.HoldsMore));
                 }
 
                 i += length - 1;
@@ -158,9 +158,10 @@ internal static class InterventionReader
         {
             var substance = Meant(row);
             var masked = row.TryGetProperty("masked", out var mask) && mask.GetBoolean();
+            var holdsMore = row.TryGetProperty("holdsMore", out var more) && more.GetBoolean();
             foreach (var word in row.GetProperty("words").EnumerateArray())
             {
-                reagents.Add(word.GetString()!, new Reagent(substance, masked));
+                reagents.Add(word.GetString()!, new Reagent(substance, masked, holdsMore));
             }
         }
 
@@ -190,7 +191,7 @@ internal static class InterventionReader
             ?? throw new InvalidOperationException($"interventions.json names '{id}', which is not in the catalogue.");
     }
 
-    private sealed record Reagent(Substance? Substance, bool Masked);
+    private sealed record Reagent(Substance? Substance, bool Masked, bool HoldsMore);
 
     private readonly record struct Named(int Start, int Length, bool Masked, PutIn Put);
 

@@ -67,6 +67,11 @@ public static class NoticedHazards
             }
 
             now = now.With(held);
+            if (put.HoldsMore)
+            {
+                yield return HazardKind.UnknownContents;
+                now = now with { HasUnknown = true };
+            }
         }
     }
 }

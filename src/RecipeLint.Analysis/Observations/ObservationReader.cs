@@ -24,7 +24,17 @@ public static class ObservationReader
             }
         }
 
-        return AcidWentIn(told.Close(unknown, reread) with { PutIn = putIn, Plants = plants });
+        var all = AcidWentIn(told.Close(unknown, reread) with { PutIn = putIn, Plants = plants });
+        return told.FizzedByItself ? FizzedByItself(all) : all;
+    }
+
+    /// <summary>A deposit that "fizzes" met an acid; where there is none, the liquid itself gives off gas.</summary>
+    private static Observation FizzedByItself(Observation told)
+    {
+        var fizz = told.Signs.Where(s => s is { Present: true, Sign.Id: "vinegar-fizzes" }).ToList();
+        return fizz.Count == 0 || told.Signs.Any(s => IsOfADeposit(s) || s is { Present: true, Sign.Kind: SignKind.Colour })
+            ? told
+            : (told with { Signs = [.. told.Signs.Except(fizz)] }).With([new Seen(Vocabulary.Sign("bubbles"), true)]);
     }
 
     /// <summary>
@@ -100,6 +110,9 @@ internal sealed class Telling
     public bool MeansNoDeposit { get; set; }
 
     public string LastOutcome { get; set; } = "dissolves";
+
+    /// <summary>True when something fizzed and nothing was named that it fizzed with.</summary>
+    public bool FizzedByItself { get; set; }
 
     public void Tell(string sign, bool present)
     {

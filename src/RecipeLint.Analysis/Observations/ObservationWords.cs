@@ -29,7 +29,8 @@ internal static class ObservationWords
             var stem = Stem.Of(token);
             if (!Vocabulary.IsKnown(token, stem) && !InterventionReader.Knows(token) && !char.IsDigit(token[0]) && token.Length > 1)
             {
-                if ((Mend(stem, Vocabulary.Known) ?? Mend(token, Vocabulary.KnownAsWritten)) is { } meant)
+                if (!Vocabulary.Ordinary.Contains(token)
+                    && (Mend(stem, Vocabulary.Known) ?? Mend(token, Vocabulary.KnownAsWritten)) is { } meant)
                 {
                     reread.Add(new Reread(token, meant));
                     clause.Add(new Word(meant, Stem.Of(meant)));

@@ -46,6 +46,9 @@ public static class Vocabulary
     /// <summary>Words that carry no sign; as written and as stems.</summary>
     internal static IReadOnlySet<string> Fillers => Data.Value.Fillers;
 
+    /// <summary>Words that carry no sign and are no slip of the pen for one, though near to one.</summary>
+    internal static IReadOnlySet<string> Ordinary => Data.Value.Ordinary;
+
     /// <summary>Every word that a phrase holds, as a stem.</summary>
     internal static IReadOnlyCollection<string> Known => Data.Value.Known;
 
@@ -97,6 +100,7 @@ public static class Vocabulary
             [.. Texts(root, "negations")],
             [.. Texts(root, "breaks")],
             [.. fillers, .. fillers.Select(Stem.Of)],
+            [.. Texts(root, "ordinary")],
             [.. phrases.SelectMany(p => p.Words)],
             [.. phrases.SelectMany(p => p.Spelled)]);
     }
@@ -171,6 +175,7 @@ public static class Vocabulary
         HashSet<string> Negations,
         HashSet<string> Breaks,
         HashSet<string> Fillers,
+        HashSet<string> Ordinary,
         HashSet<string> Known,
         HashSet<string> KnownAsWritten);
 }

@@ -82,7 +82,9 @@ public static class DiagnosisReport
         foreach (var put in observation.PutIn)
         {
             page.Named(
-                "put in", put.Substance is { } known ? $"{put.Written}, counted as {known.Name}" : $"{put.Written}, which nobody can name");
+                "put in", put.Substance is not { } known ? $"{put.Written}, which nobody can name"
+                    : put.HoldsMore ? $"{put.Written}, counted as {known.Name} and what else its label may tell"
+                    : $"{put.Written}, counted as {known.Name}");
         }
 
         foreach (var plant in observation.Plants)

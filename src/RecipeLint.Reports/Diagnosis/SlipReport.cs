@@ -15,6 +15,7 @@ public static class SlipReport
         foreach (var measured in search.Measured)
         {
             page.Named("measured", Line(measured));
+            page.Named("danger", CorrosiveReading.Of(measured.Measurement, measured.Expected is null || measured.Fits) ?? "");
         }
 
         page.Blank();

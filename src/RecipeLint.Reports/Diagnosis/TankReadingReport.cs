@@ -17,9 +17,15 @@ public static class TankReadingReport
         foreach (var reading in readings)
         {
             page.Named("measured", Line(reading));
+            if (CorrosiveReading.Of(reading.Measurement, reading.Fits) is { } burns)
+            {
+                page.Named("danger", burns);
+                continue;
+            }
+
             foreach (var slip in reading.Explaining)
             {
-                page.Named("explains it", Slip(slip, reading));
+                page.Named("explains", Slip(slip, reading));
             }
 
             foreach (var slip in reading.Nearest)

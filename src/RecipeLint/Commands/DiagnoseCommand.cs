@@ -53,7 +53,7 @@ internal static class DiagnoseCommand
         {
             var words = string.Join(". ", parsed.GetValue(seen) ?? []).Trim();
             var time = parsed.GetValue(after);
-            var readings = parsed.GetValue(measured) ?? [];
+            string[] readings = [.. parsed.GetValue(measured) ?? [], .. ToldReadings.Of(words)];
             var guided = parsed.GetValue(ask) || (words.Length == 0 && readings.Length == 0 && world.InIsTerminal);
             if (!guided && words.Length == 0 && time is null && readings.Length == 0)
             {
@@ -80,19 +80,22 @@ internal static class DiagnoseCommand
     private static int Bottle(Surroundings world, StockInput bottle, BottleWishes wishes)
     {
         var (workspace, stock) = bottle;
-        if (wishes.Readings.Length > 0 && BottleHazards.Of(stock, Observation.Nothing).ForLeaving is null)
+        var observation = Told(wishes);
+        var burns = false;
+        if (wishes.Readings.Length > 0 && BottleHazards.Of(stock, observation).ForLeaving is null)
         {
-            world.Out.Write(SlipReport.Write(stock, SlipSearch.Of(workspace, stock, Read(wishes.Readings, stock))));
-            if (!wishes.Guided && wishes.Words.Length == 0 && wishes.Time is null)
+            var search = SlipSearch.Of(workspace, stock, Read(wishes.Readings, stock));
+            world.Out.Write(SlipReport.Write(stock, search));
+            observation = LooksAsItShould(observation, search.IsAsItShouldBe);
+            burns = search.Measured.Any(m => CorrosiveReading.Of(m.Measurement, m.Expected is null || m.Fits) is not null);
+            if (!wishes.Guided && IsMute(observation))
             {
-                return ExitCodes.Clean;
+                return burns ? ExitCodes.Findings : ExitCodes.Clean;
             }
 
             world.Out.WriteLine();
         }
 
-        var observation = wishes.Time is null ? Observation.Nothing : TimeWords.Read(wishes.Time);
-        observation = observation.With(ObservationReader.Read(wishes.Words));
         if (wishes.Guided)
         {
             using var answers = new StreamReader(world.StandardInput());
@@ -101,8 +104,17 @@ internal static class DiagnoseCommand
 
         var diagnosis = Diagnoser.Of(stock, observation, wishes.SeenAt);
         world.Out.Write(DiagnosisReport.Write(diagnosis, wishes.At));
-        return Answer(diagnosis.Hazards);
+        return burns ? ExitCodes.Findings : Answer(diagnosis.Hazards);
     }
+
+    private static Observation Told(BottleWishes wishes) =>
+        (wishes.Time is null ? Observation.Nothing : TimeWords.Read(wishes.Time)).With(ObservationReader.Read(wishes.Words));
+
+    /// <summary>"Looks fine" is no sign of a sound bottle or tank of which a reading is off.</summary>
+    private static Observation LooksAsItShould(Observation told, bool readingsFit) =>
+        readingsFit ? told : told with { Signs = [.. told.Signs.Where(s => s.Sign.Id != "normal")] };
+
+    private static bool IsMute(Observation told) => told is { IsVague: true, PutIn: [], Plants: [], Unknown: [] };
 
     /// <summary>As with every command that advises: 1 where somebody could be hurt.</summary>
     private static int Answer(HazardReport hazards) =>
@@ -118,21 +130,23 @@ internal static class DiagnoseCommand
         }
 
         var readings = wishes.Readings.Select(r => TankReadings.Of(recipe, ReadOfTank(r, recipe))).ToList();
-        if (readings.Count > 0 && HazardGate.Of(recipe).ForLeaving is null)
+        var observation = Told(wishes);
+        var burns = readings.Any(r => CorrosiveReading.Of(r.Measurement, r.Fits) is not null);
+        if (readings.Count > 0 && BottleHazards.Of(recipe, observation).ForLeaving is null)
         {
             world.Out.Write(TankReadingReport.Write(recipe, readings));
-            if (nothingSeen)
+            observation = LooksAsItShould(observation, readings.TrueForAll(r => r.Fits));
+            if (IsMute(observation))
             {
-                return ExitCodes.Clean;
+                return burns ? ExitCodes.Findings : ExitCodes.Clean;
             }
 
             world.Out.WriteLine();
         }
 
-        var observation = wishes.Time is null ? Observation.Nothing : TimeWords.Read(wishes.Time);
-        var diagnosis = TankDiagnoser.Of(recipe, observation.With(ObservationReader.Read(wishes.Words)), wishes.SeenAt);
+        var diagnosis = TankDiagnoser.Of(recipe, observation, wishes.SeenAt);
         world.Out.Write(TankReport.Write(diagnosis));
-        return Answer(diagnosis.Hazards);
+        return burns ? ExitCodes.Findings : Answer(diagnosis.Hazards);
     }
 
     private static Measurement ReadOfTank(string text, RecipeFacts recipe)

@@ -53,6 +53,14 @@ public sealed class InterventionTests
     [InlineData("part A", "tipped a splash of frobnicate into it, milky, warm", HazardKind.UnknownContents)]
     [InlineData("pH down", "campden tablets were put in, it stings", HazardKind.SulfurDioxide)]
     [InlineData("bleach", "pool acid went in", HazardKind.Chlorine)]
+    [InlineData("part B", "topped up with toilet cleaner by mistake", HazardKind.UnknownContents)]
+    [InlineData("part B", "added drain cleaner", HazardKind.UnknownContents)]
+    [InlineData("part B", "worker fainted next to the tank", HazardKind.PersonIll)]
+    [InlineData("trace", "my colleague collapsed when he opened it", HazardKind.PersonIll)]
+    [InlineData("part A", "I feel sick since I bent over it", HazardKind.PersonIll)]
+    [InlineData("part A", "caught fire when spilled on sawdust", HazardKind.Fire)]
+    [InlineData("part B", "lid shot off", HazardKind.FermentationPressure)]
+    [InlineData("pH down", "warm to the touch", HazardKind.Heat)]
     public void WhatCanHurtIsHeard(string bottle, string seen, HazardKind kind)
     {
         var diagnosis = Diagnose(bottle, seen);
@@ -61,6 +69,41 @@ public sealed class InterventionTests
         Assert.NotNull(BottleHazards.Refuses(["heat"], diagnosis.Hazards));
         Assert.NotNull(BottleHazards.Refuses(["acid"], diagnosis.Hazards));
     }
+
+    /// <summary>Who was hit or has swallowed of it hears of first aid before anything else.</summary>
+    [Theory]
+    [InlineData("someone drank from it", HazardKind.Swallowed)]
+    [InlineData("a child swallowed a mouthful", HazardKind.Swallowed)]
+    [InlineData("it splashed in my eye", HazardKind.Splashed)]
+    [InlineData("spilled it on my skin, cloudy too", HazardKind.Splashed)]
+    [InlineData("burnt my hand on it", HazardKind.Splashed)]
+    public void WhoIsHurtHearsOfFirstAid(string seen, HazardKind kind)
+    {
+        var hazards = Diagnose("part B", seen).Hazards.Hazards;
+        Assert.Equal(kind, hazards[0].Kind);
+        Assert.Equal(HazardGrade.Suspected, hazards[0].Grade);
+    }
+
+    [Theory]
+    [InlineData("a faint smell, faint cloudiness")]
+    [InlineData("the foam collapsed")]
+    [InlineData("a white skin on top")]
+    [InlineData("somebody poured B in by mistake, now it looks like milk")]
+    [InlineData("nobody fainted")]
+    public void NobodyIsHurtByAWordAlone(string seen) =>
+        Assert.DoesNotContain(Diagnose("part A", seen).Hazards.Hazards, h => h.Grade >= HazardGrade.Suspected);
+
+    [Fact]
+    public void PeroxideThatFizzesByItselfIsGasOfItsOwn() =>
+        Assert.Contains("peroxide-gas", Diagnose("peroxide", "fizzing").Causes.Take(2).Select(c => c.Cause.Id));
+
+    [Fact]
+    public void SilicateThatSetIsSilicaGel() =>
+        Assert.Contains("silica-gel", Diagnose("silicate", "turned to jelly").Causes.Take(2).Select(c => c.Cause.Id));
+
+    [Fact]
+    public void ConcentratesThatMetAreHeard() => Assert.Equal(
+        "concentrates-joined", Diagnose("part A", "somebody poured B in by mistake, now it looks like milk").Causes[0].Cause.Id);
 
     /// <summary>A trial on a spoonful, a question and what did not happen are no act; and what goes in may be harmless.</summary>
     [Theory]
