@@ -226,6 +226,5 @@ internal static class SolidRows
         new("disodium hydrogen phosphate", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "sodium-salt", true),
         new("ammonium hydrogen carbonate", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "ammonium-salt", true),
         new("glycine", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "not described", true),
-        new("calcium borate", "any-other-solid", 0.3, "one recalled solubility, and other calcium borates crystallise in its stead", 0, null, 0.3, "common practice, no source: twice saturation", true, "Dissolves in acid; water hardly takes it up again.", "common practice, no source", "calcium-borate", false),
     ];
 }

@@ -1796,7 +1796,6 @@ internal static class ThermoTables
         "Disodium phosphate dodecahydrate",
         "Teschemacherite",
         "Glycine",
-        "Calcium metaborate hexahydrate",
     ];
 
     public static readonly string[] SolidFormulas =
@@ -1987,7 +1986,6 @@ internal static class ThermoTables
         "Na2HPO4·12H2O",
         "NH4HCO3",
         "C2H5NO2",
-        "CaB2O4·6H2O",
     ];
 
     public static ReadOnlySpan<byte> SolidRoles =>
@@ -2007,7 +2005,7 @@ internal static class ThermoTables
         2, 2, 0, 0, 2, 2, 2, 2, 2, 2, 2, 2,
         2, 2, 2, 2, 0, 0, 0, 0, 2, 2, 2, 2,
         2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2,
-        0, 0, 2, 2, 2, 2, 2,
+        0, 0, 2, 2, 2, 2,
     ];
 
     public static readonly string[] SolidReasons =
@@ -2198,7 +2196,6 @@ internal static class ThermoTables
         "Crystallises readily on cooling wherever much sodium meets phosphate near neutral: its solubility falls to a fifth from 20 to 0 °C.",
         "Crystallises where strong ammonium and hydrogen carbonate meet; it smells of ammonia and is lost to the air.",
         "Crystallises on cooling of strong solutions.",
-        "White deposit where calcium meets borax or another borate in alkaline solution; from boric acid in acid stocks nothing forms.",
     ];
 
     public static readonly string[] SolidSources =
@@ -2389,7 +2386,6 @@ internal static class ThermoTables
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
-        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
     ];
 
     public static ReadOnlySpan<ushort> SolidStart =>
@@ -2409,7 +2405,7 @@ internal static class ThermoTables
         442, 444, 447, 449, 451, 455, 459, 463, 467, 471, 475, 479,
         483, 487, 491, 495, 499, 503, 507, 511, 514, 516, 518, 520,
         523, 527, 530, 533, 536, 539, 542, 546, 550, 554, 558, 562,
-        565, 567, 570, 573, 577, 580, 582, 586,
+        565, 567, 570, 573, 577, 580, 582,
     ];
 
     public static ReadOnlySpan<byte> SolidTerms =>
@@ -2462,7 +2458,7 @@ internal static class ThermoTables
         28, 1, 2, 10, 23, 1, 2, 9, 23, 1, 2, 11,
         23, 1, 2, 6, 23, 1, 2, 5, 23, 1, 2, 23,
         1, 0, 24, 6, 29, 1, 2, 18, 1, 2, 18, 0,
-        1, 4, 19, 0, 0, 34, 6, 20, 0, 1,
+        1, 4, 19, 0, 0, 34,
     ];
 
     public static ReadOnlySpan<double> SolidCoefficients =>
@@ -2515,7 +2511,7 @@ internal static class ThermoTables
         1, 3, 2, 1, 1, 2, 2, 1, 1, 2, 2, 1,
         1, 2, 2, 1, 1, 2, 2, 1, 1, 2, 4, 1,
         2, 5, 1, 1, 2, 3, 1, 1, 2, 2, 1, -1,
-        12, 1, 1, 1, 1, 1, 1, 2, -2, 4,
+        12, 1, 1, 1, 1, 1,
     ];
 
     public static ReadOnlySpan<double> SolidReference =>
@@ -2613,7 +2609,6 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidProduct =>
@@ -2711,7 +2706,6 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidReferencePlain =>
@@ -2809,7 +2803,6 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidReferenceExtended =>
@@ -2907,7 +2900,6 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> GasReference =>
