@@ -176,7 +176,7 @@ internal static class FamilyPictures
         return new Picture(
             $"{Key}-shares", $"What {stock.Stock.Name} carries as a mixture",
             "The share by mass that counts, as a part of the limit from which the statement holds: "
-                + $"{Say.List(found.Select(s => s.Code))}. By the {MixtureStatements.Source}.",
+                + $"{Say.List(found.Select(s => s.Code))}. By the {MixtureStatements.SourceOf(found)}.",
             new Axis("times the limit", least, most), new Axis("", -0.5, found.Count - 0.5, Labels: [.. found.Select(s => s.Code)]),
             new Table(
                 [new("statement"), new("what it says"), new("counts, %", true), new("limit, %", true), new("from")],

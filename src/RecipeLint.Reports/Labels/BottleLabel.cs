@@ -92,8 +92,8 @@ public sealed record BottleLabel
             Pictograms = GhsWords.Pictograms(statements),
             Statements = [.. statements.Select(GhsWords.Statement)],
             Source = statements.Count == 0
-                ? $"No statement by the {MixtureStatements.Source}: check with your supplier's safety data sheet."
-                : $"Hazards by the {MixtureStatements.Source}: check with your supplier's safety data sheet.",
+                ? $"No statement by the {MixtureStatements.SourceOf(statements)}: check with your supplier's safety data sheet."
+                : $"Hazards by the {MixtureStatements.SourceOf(statements)}: check with your supplier's safety data sheet.",
             KeepApart = Apart(stock),
             Colour = stock.Stock.Label?.Colour,
             Identity = $"{source.Path}\nsha256 {Convert.ToHexStringLower(SHA256.HashData(source.Bytes))}",

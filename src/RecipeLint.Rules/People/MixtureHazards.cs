@@ -29,6 +29,8 @@ internal sealed record MixtureRow(string Code, string Words, double Limit, (stri
 /// </summary>
 internal sealed class MixtureHazards
 {
+    internal const string MetalsCode = "H290";
+
     /// <summary>Multiplying factors of the Annex VI entries for what is very toxic to water life; 1 for the rest.</summary>
     private static readonly (string Component, double Factor)[] _waterFactors = [(Component.Copper, 10), (Component.Cobalt, 10)];
 
@@ -63,7 +65,7 @@ internal sealed class MixtureHazards
     /// Corrosive to metals: the regulation knows only a test (2.16), no sum. Data sheets print it for acids and alkalis of about 1 % and
     /// more (common practice, no source), so labels do; no rule asks for it.
     /// </summary>
-    private static readonly MixtureRow _metals = new("H290", "corrode metals", 1, [("H290", 1)]);
+    private static readonly MixtureRow _metals = new(MetalsCode, "corrode metals", 1, [(MetalsCode, 1)]);
 
     /// <summary>Gas with acids: every ingredient that carries it has a limit of its own; 5 % where a shop's own has none.</summary>
     private static readonly MixtureRow _acidGas = new(SpecificLimits.AcidGas, "set poisonous gas free with acids", 5, [("EUH031", 1)]);

@@ -17,8 +17,12 @@ public sealed record MixtureStatement(string Code, string Words, double Percent,
 public static class MixtureStatements
 {
     /// <summary>Where the limits come from.</summary>
-    public const string Source = "limits of Regulation (EC) No 1272/2008 (CLP), those of single substances in Annex VI before the "
+    private const string Regulation = "limits of Regulation (EC) No 1272/2008 (CLP), those of single substances in Annex VI before the "
         + "generic ones in Annex I";
+
+    /// <summary>The same with what these statements rest on beside it.</summary>
+    public static string SourceOf(IReadOnlyList<MixtureStatement> statements) =>
+        statements.Any(s => s.Code == MixtureHazards.MetalsCode) ? Regulation + "; H290 from 1 %, common practice" : Regulation;
 
     /// <summary>Harm to people first, then to water life; empty where nothing reaches its limit.</summary>
     public static IReadOnlyList<MixtureStatement> Of(StockFacts stock)
