@@ -23,8 +23,13 @@ internal sealed class SolidSearch(
 
     private const int MostDegrees = 150;
 
-    /// <summary>Two states with fewer solids were not met; nor below the ionic strength from which on only totals are asked.</summary>
+    /// <summary>
+    /// Two states with fewer solids were not met, nor where nothing falls out of less than the ionic strength from which on only totals are
+    /// asked; and of the two that with the smaller weight of the calibrated index is the one of higher energy.
+    /// </summary>
     private const int FewestOfTwoStates = 3;
+
+    private const double LargestShareOfTwoStates = 0.1;
 
     /// <summary>Share of a Gibbs energy that rounding leaves.</summary>
     private const double Alike = 1e-9;
@@ -37,15 +42,23 @@ internal sealed class SolidSearch(
 
     public double ShareOfWater { get; private set; }
 
+    /// <summary>Newton steps of a look at another set of solids that did not lead to the answer.</summary>
+    public int SecondLook { get; private set; }
+
     /// <summary>Finds the set, beginning from the state of the clear solution.</summary>
     public bool Run(List<ActiveSolid> candidates)
     {
         solids.Present.Clear();
         var clear = Standing();
         if (!FromTheClear(candidates)) return Evaporate(candidates, clear);
-        if (solids.Present.Count >= FewestOfTwoStates && clear.LnI > Math.Log(SaltVerdicts.HighestIonicStrength)) Lower(candidates, clear);
+        if (MayBeOneOfTwo(clear)) Lower(candidates, clear);
         return true;
     }
+
+    private bool MayBeOneOfTwo(Stand clear) =>
+        solids.Present.Count >= FewestOfTwoStates
+        && clear.LnI > Math.Log(SaltVerdicts.HighestIonicStrength)
+        && SaltVerdicts.CalibratedShare(at.Ionic) < LargestShareOfTwoStates;
 
     private bool FromTheClear(List<ActiveSolid> candidates)
     {
@@ -59,14 +72,17 @@ internal sealed class SolidSearch(
     }
 
     /// <summary>
-    /// In strong mixtures two sets of solids can each meet every equation, and which of them the search meets first hangs on where it begins.
-    /// The set that is left when water is taken from the dilute solution is looked at too; of the two the one of lower Gibbs energy stays.
+    /// In strong mixtures two sets of solids can each meet every equation, and which of them the search meets first hangs on where it
+    /// begins. The set that is left when water is taken from the dilute solution is looked at too; of the two the one of lower Gibbs
+    /// energy stays.
     /// </summary>
     private void Lower(List<ActiveSolid> candidates, Stand clear)
     {
         var found = Standing();
         var energy = GibbsEnergy();
+        var before = newton.Iterations + full.Iterations;
         if (Evaporate(candidates, clear) && GibbsEnergy() < energy - Alike * Math.Abs(energy)) return;
+        SecondLook = newton.Iterations + full.Iterations - before;
         Restore(candidates, found, 1);
         SolveActive();
     }

@@ -18,8 +18,8 @@ internal sealed class SolverRun
     public readonly SolidEquations Solids;
     public readonly SolidSearch Search;
 
-    /// <summary>Newton steps taken so far, over all attempts.</summary>
-    public int Iterations => Newton.Iterations + Full.Iterations;
+    /// <summary>Newton steps taken so far, over all attempts but a second look that led to nothing else.</summary>
+    public int Iterations => Newton.Iterations + Full.Iterations - Search.SecondLook;
 
     /// <summary>What is dissolved of a component by the last residuals, mol per kg of the water left.</summary>
     public double Dissolved(int component) => _work.Sum[component];

@@ -83,9 +83,9 @@ public sealed class SolubilityTests
 
     /// <summary>
     /// The fit of the coefficients of gypsum: at most 10 % on the optimistic side, 25 % on the cautious side up to ionic strength 6, beyond
-    /// which no verdict rests on it. Magnesium chloride and sulfate above <see cref="NearSaturationGramsPerLitre"/>, where next to nothing
-    /// dissolves, are shown and allowed 40 %: coefficients that follow them cost the solver its answer in mixtures of much calcium and
-    /// magnesium with sulfate.
+    /// which no verdict rests on it. Magnesium chloride and sulfate above <see cref="NearSaturationGramsPerLitre"/>, where next to nothing dissolves, are
+    /// allowed 20 %: coefficients that follow them closer (three follow all of magnesium sulfate within 6 %) cost the solver its answer in
+    /// mixtures of much calcium and magnesium with sulfate.
     /// </summary>
     [Fact]
     public void GypsumDissolvesInFertilizerSaltsAsFitted()
@@ -104,7 +104,7 @@ public sealed class SolubilityTests
             var (predicted, ionic) = GypsumIn([(salt, molal)], celsius);
             var difference = 100 * (predicted / measured - 1);
             table.Append(CultureInfo.InvariantCulture, $"| {salt} | {grams:0.###} | {molal:0.000} | {ionic:0.0} | {calcium:0.###} | {measured:0.0000} | {predicted:0.0000} | {difference:+0;-0;0} | {p.GetProperty("source").GetString()} |\n");
-            var optimistic = salt.StartsWith("Mg", StringComparison.Ordinal) && grams > NearSaturationGramsPerLitre ? 40 : 10;
+            var optimistic = salt.StartsWith("Mg", StringComparison.Ordinal) && grams > NearSaturationGramsPerLitre ? 20 : 10;
             if (ionic <= 6 && (difference > optimistic || difference < -25)) faults.Add($"{salt} {grams} g/L: {difference:0.0} %");
         }
         Repository.Golden(Tables + "gypsum-in-fertilizer-salts.md", table.ToString());
