@@ -59,6 +59,21 @@ public sealed class CompareTests
     }
 
     [Fact]
+    public void APhIsComparedByItsDifferenceAndAsAMeterShowsIt()
+    {
+        const string Acid = "{ \"format\": 1, \"name\": \"Acid\", \"makes\": \"1 L\", \"steps\": [ { \"add\": \"citric-acid-h2o\", \"amount\": \"2 g\" },"
+            + " { \"topUp\": \"1 L\", \"of\": \"distilled\" } ] }";
+        using var folder = new Scratch();
+        folder.Write("old/a.stock.json", Acid);
+        folder.Write("new/a.stock.json", Acid.Replace("2 g", "2.004 g", StringComparison.Ordinal));
+        folder.Write("far/a.stock.json", Acid.Replace("2 g", "8 g", StringComparison.Ordinal));
+        Assert.NotEmpty(Json(folder, "old", "new").GetProperty("amounts").EnumerateArray());
+        Assert.DoesNotContain(Json(folder, "old", "new").GetProperty("figures").EnumerateArray(), f => f.GetProperty("figure").GetString() == "pH");
+        var text = Cli.RunIn(folder.Path, null, "compare", "old", "far").Out;
+        Assert.Matches(@"(?m)a\.stock\.json +pH +2\.\d+ +2\.\d+ +-0\.\d+ *$", text);
+    }
+
+    [Fact]
     public void ARenameIsNoDeletion()
     {
         using var folder = new Scratch();

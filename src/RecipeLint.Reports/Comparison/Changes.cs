@@ -63,7 +63,10 @@ internal static class StockChanges
 
     private static double? Rounded(double? value) => value is { } number ? Rounding.SixDigits(number) : null;
 
-    private static double? Ph(StockFacts stock) => stock.Chemistry.Mixing is { IsSolved: true } mixing ? mixing.Ph : null;
+    /// <summary>To a hundredth: no meter of a shop shows more of it.</summary>
+    internal static double? ShownPh(double? ph) => ph is { } value ? Math.Round(value, 2) : null;
+
+    private static double? Ph(StockFacts stock) => ShownPh(stock.Chemistry.Mixing is { IsSolved: true } mixing ? mixing.Ph : null);
 
     private static Dictionary<string, AdditionFacts> ById(StockFacts stock) =>
         stock.Additions.DistinctBy(a => a.Id, StringComparer.Ordinal).ToDictionary(a => a.Id, StringComparer.Ordinal);
@@ -93,5 +96,5 @@ internal static class RecipeChanges
 
     private static double? Ec(RecipeFacts recipe) => recipe.Chemistry.Final.Conductivity.At25?.MillisiemensPerCentimetre;
 
-    private static double? Ph(RecipeFacts recipe) => recipe.Chemistry.Final is { IsSolved: true } final ? final.Ph : null;
+    private static double? Ph(RecipeFacts recipe) => StockChanges.ShownPh(recipe.Chemistry.Final is { IsSolved: true } final ? final.Ph : null);
 }

@@ -88,7 +88,7 @@ public static class ComparisonSections
                     .SelectMany(g => g.OrderBy(f => f.Figure.StartsWith("uncertainty", StringComparison.Ordinal))
                         .ThenByDescending(f => Math.Abs(f.Share ?? double.MaxValue)))
                     .Select(
-                        f => (IReadOnlyList<string>)[f.File, f.Figure, Cells.Number(f.Old), Cells.Number(f.New), f.Unit, Change(f.Share)]),
+                        f => (IReadOnlyList<string>)[f.File, f.Figure, Cells.Number(f.Old), Cells.Number(f.New), f.Unit, Change(f)]),
             ]));
 
     private static SheetSection Files(Comparison comparison) => new(
@@ -99,6 +99,11 @@ public static class ComparisonSections
                 .. comparison.Files.Select(f => (IReadOnlyList<string>)
                     [f.Shown, f.Kind.ToString().ToLowerInvariant(), f.Kind == FileChangeKind.Renamed ? f.Old! : ""]),
             ]));
+
+    /// <summary>A share of what was; of a pH, which is no amount, the difference.</summary>
+    private static string Change(FigureChange figure) => figure is { Figure: "pH", Old: { } was, New: { } becomes }
+        ? (becomes > was ? "+" : "") + Say.Number(Math.Round(becomes - was, 2))
+        : Change(figure.Share);
 
     private static string Change(double? share) =>
         share is { } known && double.IsFinite(known) ? (known > 0 ? "+" : "") + Say.Percent(known) : "";
