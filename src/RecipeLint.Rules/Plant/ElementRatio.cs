@@ -43,13 +43,12 @@ public static class ElementRatio
 
             var found = recipe.MilligramsPerLitre(key);
             return Bound.IsUnder(found, bounds.DeficientBelow)
-                || (!IsWhole(range, key)
+                || (!IsShareOfForms(range)
                     && (Bound.IsOver(found, Nutrients.Excessive(bounds)) || Bound.IsOver(found, bounds.ToxicAbove)));
         });
 
-    /// <summary>The whole of which a ratio tells a share: the share of ammonium does not follow from how much nitrogen there is.</summary>
-    private static bool IsWhole(RatioRange range, string key) =>
-        key == range.Denominator && range.Numerator.EndsWith($"-{key}", StringComparison.Ordinal);
+    /// <summary>A share of forms, such as of ammonium in the nitrogen: much of the form or of the whole does not say it already.</summary>
+    private static bool IsShareOfForms(RatioRange range) => range.Numerator.EndsWith($"-{range.Denominator}", StringComparison.Ordinal);
 
     /// <summary>The keys of one side of a ratio: "K", or "Ca+Mg" with or without brackets.</summary>
     public static string[] Keys(string keys) => keys.Trim('(', ')').Split('+');

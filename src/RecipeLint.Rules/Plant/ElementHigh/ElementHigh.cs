@@ -37,6 +37,9 @@ internal sealed class ElementHigh : ElementRangeRule
             : $"{found}; the '{profile}' profile knows of no use for more than {Say.Number(limit)} mg/L. "
                 + (range.ToxicAbove is { } toxic
                     ? $"From {Say.Number(toxic)} mg/L it harms. Lower the largest contribution."
+                    : range.Key == "NH4-N"
+                    ? "Roots poison themselves with what they cannot bind, soonest when warm, and calcium stays out. Bring a part of the "
+                        + "nitrogen as nitrate."
                     : "It crowds out other nutrients and costs money. Lower the largest contribution.");
     }
 }

@@ -51,7 +51,7 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#{first.Name}",
             message,
-            Harm.Damage,
+            IsMostlyAmmonium(verdict, context) ? Harm.Loss : Harm.Damage,
             Odds.Certain,
             ratios.All(o => !o.Range.IsPractice) ? Certainty.Computed : Certainty.Practice) with
         {
@@ -77,6 +77,9 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
                 .Distinct(StringComparer.Ordinal));
     }
 
+    private static bool IsMostlyAmmonium(RatiosOfOneCause verdict, RuleContext context) => verdict.Ratios.Any(r =>
+        r is { IsShareOfForms: true, Range.Numerator: "NH4-N" } && 100 * r.Found >= context.Options<RatioOutOfRangeOptions>().MostAmmonium);
+
     /// <summary>A share of the forms of one element is put right by exchanging one for the other: all of it stays as much.</summary>
     private static string Remedy(RecipeFacts recipe, FoundRatio off)
     {
@@ -94,6 +97,8 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
 
     private static string HarmDone(FoundRatio off) => (off.Range.Numerator, off.Range.Denominator, off.IsHigh) switch
     {
+        ("NH4-N", "N", true) when off.Found > 2 * off.Limit =>
+            "Roots cannot bind so much of it, and what stays free poisons them; the root zone sours and calcium stays out.",
         ("NH4-N", "N", true) => "Roots give off acid for the ammonium they take up: the root zone sours and calcium stays out.",
         ("Na", _, true) => "Roots let sodium in where potassium is scarce, and it does none of potassium's work.",
         ("Fe", "Mn", false) => "Much manganese keeps iron out; in old stocks it is also the mark of iron chelate lost to light.",
