@@ -163,6 +163,7 @@ internal static class SolidRows
         new("basic zinc sulfate", "metal-hydroxide", 0.5, "several hydroxides multiply every doubt", 0, null, 0.3, "common practice, no source: twice saturation", true, "Basic zinc sulfate dissolves over hours in weak acid.", "common practice, no source", "zinc-hydroxide", true),
         new(null, null, 0, null, 0, null, null, null, null, null, null, null, true),
         new(null, null, 0, null, 0, null, null, null, null, null, null, null, true),
+        new("manganese ammonium phosphate", "phosphate-in-trace-stock", 1, "one recalled value without its ionic strength; common practice, no source", 0, null, 0.3, "common practice, no source: twice saturation", true, "Crystals that dilute acid takes up over hours.", "common practice, no source", "manganese-phosphate", false),
         new("zinc phosphate", "phosphate-in-trace-stock", 3.3, "MINTEQA2 4.0 against WATEQ4F", 0, null, 0.3, "common practice, no source: twice saturation", true, "Crystals that dilute acid takes up over hours.", "common practice, no source", "zinc-phosphate", true),
         new(null, null, 0, null, 0, null, null, null, null, null, null, null, true),
         new("copper phosphate", "phosphate-in-trace-stock", 3.3, "MINTEQA2 4.0 against WATEQ4F", 0, null, 0.3, "common practice, no source: twice saturation", true, "Crystals that dilute acid takes up over hours.", "common practice, no source", "copper-phosphate", true),

@@ -73,8 +73,9 @@ public sealed class ToleranceTests
     /// </summary>
     [Theory]
     [InlineData(30, "", Level.Error)]
-    [InlineData(6, "", Level.Note)]
-    [InlineData(6, ", ammonium-nitrate 5", Level.Warning)]
+    [InlineData(3, "", Level.Note)]
+    [InlineData(3, ", ammonium-nitrate 5", Level.Warning)]
+    [InlineData(8, "", Level.Warning)]
     [InlineData(1, "", null)]
     public void ADisinfectingDoseIsJudgedByTheRootsAndNotByGas(double bleach, string ammonium, Level? level)
     {

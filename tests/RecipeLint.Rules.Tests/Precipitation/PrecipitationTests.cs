@@ -87,6 +87,21 @@ public sealed class PrecipitationTests
         Assert.Equal(named, findings.Any(f => f.Rule.Name == "any-other-solid"));
     }
 
+    /// <summary>
+    /// Manganese ammonium phosphate, by which manganese is weighed in analysis (pKsp 12, Meites, recalled), falls out of diammonium phosphate
+    /// and not of acid stocks, nor without ammonium.
+    /// </summary>
+    [Theory]
+    [InlineData("diammonium-phosphate", 20, true)]
+    [InlineData("monoammonium-phosphate", 20, false)]
+    [InlineData("monopotassium-phosphate", 20, false)]
+    public void ManganeseFallsWithAmmoniumAndPhosphateNearNeutral(string phosphate, double grams, bool named)
+    {
+        var findings = Lint.Files(Lint.Stock("m", "10 mL/L", "8..25 °C", ("manganese-sulfate-h2o", 20), (phosphate, grams))).OfTheFamily();
+
+        Assert.Equal(named, findings.Any(f => f.Message.Contains("manganese ammonium phosphate", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void TheOrderOfTheStepsChangesNoNumber()
     {

@@ -46,7 +46,9 @@ internal sealed class ChlorineAtTheRoots : RecipeRule<ChlorineAtTheRoots.Dose>
                     + "stays for days. "
                 : "It fades within hours to days, with light and organic matter the sooner. ")
             + "Disinfect the emptied system and rinse it, or let the water stand until a test strip shows no chlorine, before plants get it.";
-        var odds = verdict.Found >= options.HarmFrom ? Odds.Certain : verdict.Ammonium > 0 ? Odds.NearTheLimit : Odds.Possible;
+        var odds = verdict.Found >= options.HarmFrom ? Odds.Certain
+            : verdict.Ammonium > 0 || verdict.Checks[0].IsTwice ? Odds.NearTheLimit
+            : Odds.Possible;
         return context.Find(place, message, Harm.Loss, odds) with
         {
             Measured = new Measured("available chlorine", verdict.Found, options.NoteFrom, "mg/L"),
