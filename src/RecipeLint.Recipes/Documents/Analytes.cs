@@ -25,6 +25,7 @@ internal static class Analytes
         new("Na", Component.Sodium, 1, [new("Na", 1)]),
         new("K", Component.Potassium, 1, [new("K", 1), new("K2O", 2)]),
         new("NH4", Component.Ammonium, 1, [new("NH4", 1), new("N", 1)]),
+        new("NH4-N", Component.Ammonium, 1, [new("N", 1), new("NH4", 1)]),
         new("Fe", Component.FerrousIron, 2, [new("Fe", 1)]),
         new("Mn", Component.Manganese, 2, [new("Mn", 1)]),
         new("Zn", Component.Zinc, 2, [new("Zn", 1)]),

@@ -229,9 +229,10 @@ public sealed record BenchSheet
             .ToList();
         var colours = step.After.Additions.Select(a => a.Substance.Colour).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
         var look = seen.Count > 0 ? Say.List(seen) : colours.Count > 0 ? $"clear, {Say.List(colours)}" : "clear";
-        var warmth = step.HeatOfDissolving is { ChangeKelvin: { } change } && Math.Abs(change) >= 1
-            ? $", {(change < 0 ? "cools" : "warms")} by about {Say.Number(Math.Round(Math.Abs(change)))} °C"
-            : "";
+        var warmth = step.HeatOfDissolving is not { ChangeKelvin: { } change } || Math.Abs(change) < 1 ? ""
+            : change <= -Analysis.Mixing.VesselContents.BenchCelsius
+                ? ", would chill bench-warm water to freezing: take warm water, and let it come back to room temperature before going on"
+            : $", {(change < 0 ? "cools" : "warms")} by about {Say.Number(Math.Round(Math.Abs(change)))} °C";
         var ph = PhDoubt.In(step.After.Additions, step.After.Litres) ? "not known" : Cells.Ph(state.Ph);
         return $"{look}; pH {ph}{warmth}";
     }

@@ -54,6 +54,13 @@ public static class OrderReport
     private static void Verdict(TablePage page, MixingOrder order)
     {
         var clean = order.Places.All(p => p.Solids.Count == 0);
+        if (order.Mended is null && order.IsPresentOrder && Staying(order).Any())
+        {
+            page.Text("No order keeps this stock clear: what falls out is too much for it whatever comes first. The order in the file is as "
+                + "good as any.");
+            return;
+        }
+
         if (order.Mended is { } danger)
         {
             page.Text($"Not as the file mixes it, where somebody could be hurt: {HazardWords.Short(danger)}. This order takes that away.");
@@ -152,10 +159,13 @@ public static class OrderReport
             : "Not even a vessel filled almost to its mark dissolves everything step by step: what the steps name lies there for a while.");
     }
 
+    /// <summary>What lies in the finished stock whatever the order.</summary>
+    private static IEnumerable<Analysis.Mixing.VesselSolid> Staying(MixingOrder order) => order.Finished.Solids.Where(s =>
+        s.Mass.Grams / order.Stock.Volume.Litres >= Analysis.Equilibria.SolidDeposit.VisibleGramsPerLitre);
+
     private static void Remarks(TablePage page, MixingOrder order)
     {
-        foreach (var solid in order.Finished.Solids.Where(s => s.Mass.Grams
-            / order.Stock.Volume.Litres >= Analysis.Equilibria.SolidDeposit.VisibleGramsPerLitre))
+        foreach (var solid in Staying(order))
         {
             var name = solid.Solid is { } known ? SolidWords.Called(known) : solid.Name;
             page.Text($"In whatever order, the finished stock does not hold {Say.Grams(solid.Mass.Grams)} of {name}; 'recipelint check' "
@@ -192,5 +202,6 @@ public static class OrderReport
         : value.ToString("0.0", CultureInfo.InvariantCulture);
 
     private static string Warms(double? kelvin) =>
-        kelvin is { } change && Math.Abs(change) >= 0.05 ? change.ToString("+0.0;-0.0", CultureInfo.InvariantCulture) + " K" : "";
+        kelvin <= -Analysis.Mixing.VesselContents.BenchCelsius ? "to 0 °C"
+            : kelvin is { } change && Math.Abs(change) >= 0.05 ? change.ToString("+0.0;-0.0", CultureInfo.InvariantCulture) + " K" : "";
 }

@@ -57,18 +57,18 @@ internal static class OrderWords
                 $"early: it dissolves slowly, and it takes {Say.Percent(reason.Share ?? 0)} of what the water to start with holds",
             OrderReasonKind.Habit => Habit(reason.Other!, other),
             OrderReasonKind.Fixed => "not moved: how much it takes depends on what is in by then",
-            _ => "anywhere: nothing falls out wherever it goes in",
+            _ => "anywhere: another place is no better",
         };
     }
 
     private static string Habit(OrderUnit unit, string other) => unit switch
     {
-        { BringsMetal: true } => $"before {other} by habit: acid and chelate ahead of the metals they hold; nothing falls out either way",
+        { BringsMetal: true } => $"before {other} by habit: acid and chelate ahead of the metals they hold; the other way round is no better",
         { IsAcid: true } or { BringsAgent: true } =>
-            $"after {other} by habit: acid and chelate ahead of the metals they hold; nothing falls out either way",
+            $"after {other} by habit: acid and chelate ahead of the metals they hold; the other way round is no better",
         { BringsCalcium: true } =>
-            $"after {other} by habit: phosphate and sulfate onto calcium, never calcium onto them; nothing falls out either way",
-        _ => $"before {other} by habit: calcium, or what dissolves slowly, goes in ahead of it; nothing falls out either way",
+            $"after {other} by habit: phosphate and sulfate onto calcium, never calcium onto them; the other way round is no better",
+        _ => $"before {other} by habit: calcium, or what dissolves slowly, goes in ahead of it; the other way round is no better",
     };
 
     private static string What(OrderReason reason) =>

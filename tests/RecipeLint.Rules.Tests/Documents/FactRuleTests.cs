@@ -57,14 +57,14 @@ public sealed class FactRuleTests
     }
 
     [Fact]
-    public void OneStockAtHalfStrengthIsAnErrorAboutThatOne()
+    public void OneStockAtHalfStrengthIsAWarningAboutThatOne()
     {
         var (a, b) = (Made("a.stock.json", 10), Made("b.stock.json", 5));
         var recipe = Sample.Recipe(Sample.Dose(a, 5, 0), Sample.Dose(b, 5, 1));
         var finding = Assert.Single(Run("dose-contradicts-dilution", Sample.All([a, b], [recipe])));
 
         Assert.Equal("/doses/0/dose", finding.Place.Pointer.Value);
-        Assert.Equal(Level.Error, finding.Level);
+        Assert.Equal(Level.Warning, finding.Level);
     }
 
     [Fact]

@@ -69,11 +69,14 @@ internal sealed record IonBalance(
             yield break;
         }
 
-        var cations = StatedCharge.Of("cations", stated.Ions.Where(i => i.Charge > 0));
+        // A hardness stands for the calcium and magnesium that are not stated one by one.
+        var hardness = States("Ca", stated) && States("Mg", stated) ? null : stated.Hardness;
+        var cations = StatedCharge.Of("cations", stated.Ions.Where(i => i.Charge > 0 && (hardness is null || i.Key is not ("Ca" or "Mg"))))
+            .With(StatedCharge.Of("hardness", hardness));
         var negative = stated.Ions.Where(i => i.Charge < 0 && (stated.Alkalinity is null || i.Component != Component.Carbonate));
         var anions = StatedCharge.Of("anions", negative)
             .With(StatedCharge.Of("alkalinity", stated.Alkalinity));
-        var missing = _majors.Where(m => !States(m, stated)).ToList();
+        var missing = _majors.Where(m => !States(m, stated) && (hardness is null || m is not ("Ca" or "Mg"))).ToList();
         var balance = new IonBalance(water, place, cations, anions, missing, null) { Checks = [] };
         if (cations.Middle == 0 || anions.Middle == 0)
         {

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
@@ -17,6 +18,15 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
 
     protected override IEnumerable<ConductivityOfFeed> Judge(RecipeFacts recipe, RuleContext context)
     {
+        if (recipe is { IsComplete: true, Profile.Ec: not null, Chemistry: { IsComplete: true, Final: { IsSolved: true } final } }
+            && final.Conductivity.At25 is null)
+        {
+            var strength = new Check(
+                "too salty for a conductivity to be computed", Rounding.SixDigits(final.IonicStrengthMolPerKg), Relation.Over,
+                SolutionConductivity.MaxIonicStrength, "mol/kg");
+            return [new ConductivityPastComputing(recipe, strength) { Checks = [strength] }];
+        }
+
         if (!recipe.IsComplete
             || recipe.Chemistry is not { IsComplete: true, Final: { IsSolved: true, Conductivity: { At25: { } at25 } conductivity } })
         {
@@ -58,6 +68,7 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
     protected override Finding Describe(ConductivityOfFeed verdict, RuleContext context) => verdict switch
     {
         ConductivityOffTarget target => Describe(target, context),
+        ConductivityPastComputing past => Describe(past, context),
         var window => Describe((ConductivityOutsideWindow)window, context),
     };
 
@@ -67,6 +78,12 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
         if (verdict.Off is not { } check)
         {
             return work.Statements(verdict).Done();
+        }
+
+        if (verdict is ConductivityPastComputing)
+        {
+            var strength = work.Given("ionic strength", check.Value, "mol/kg", From.Engine);
+            return work.Check(check, strength, work.Given("highest that is computed", check.Limit, "mol/kg", From.Engine)).Done(strength);
         }
 
         work.Given("cations", verdict.Recipe.Charge.Cations.MilliequivalentsPerLitre, "meq/L", From.Amounts);
@@ -93,7 +110,20 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
     /// <summary>All doses in one proportion.</summary>
     protected override IEnumerable<RepairProposal> Repair(ConductivityOfFeed verdict, Finding finding, RepairContext context)
     {
-        if (context.RecipeOf(finding) is { } recipe)
+        if (context.RecipeOf(finding) is not { } recipe)
+        {
+            yield break;
+        }
+
+        if (verdict is ConductivityPastComputing)
+        {
+            if (recipe.Doses.FirstOrDefault(d => d.Direct == Largest(recipe).Addition)?.Direct is { } poured
+                && Additions.Times(context, poured, 0.001, "thousandth") is { } thousandth)
+            {
+                yield return thousandth;
+            }
+        }
+        else
         {
             // Conductivity follows the doses nearly, not quite, in proportion. A target has two sides, a window is passed on one.
             var ratio = verdict.Limit / verdict.Found;
@@ -131,6 +161,37 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
         };
     }
 
+    /// <summary>No feed comes near: an amount is off by a power of ten, or a concentrate stands where its dilution belongs.</summary>
+    private static Finding Describe(ConductivityPastComputing verdict, RuleContext context)
+    {
+        var (recipe, strength) = (verdict.Recipe, verdict.Off!.Value);
+        var place = RecipePlaces.TargetOrDoses(recipe, "EC");
+        var (largest, grams) = Largest(recipe);
+        return context.Find(
+            place,
+            $"{IdPath.Of(context.Facts.Workspace, place)}#EC",
+            $"The final solution is too salty for a conductivity to be computed: its ionic strength is {Say.Number(strength)} mol/kg, where "
+                + $"feeds have 0.01 to 0.05, and the '{recipe.Profile.Name}' profile ends at {Say.Number(recipe.Profile.Ec!.Value.High)} mS/cm. "
+            + "It takes the water out of roots within hours. "
+            + $"Most of it is {largest.Substance.Name}, {Say.Grams(grams)} in each litre: look for a unit that is off by a thousand, or for a concentrate that "
+            + "was to be diluted.",
+            Harm.Loss,
+            Odds.Certain,
+            Certainty.Estimate) with
+        {
+            Measured = new Measured("ionic strength", strength, verdict.Off.Limit, "mol/kg"),
+            Values = [new NamedValue("ionic strength", strength, "mol/kg"), new NamedValue("limit", verdict.Off.Limit, "mol/kg")],
+        };
+    }
+
+    /// <summary>What the tank holds most of, by mass, and how much of it in each litre.</summary>
+    private static (AdditionFacts Addition, double GramsPerLitre) Largest(RecipeFacts recipe) => recipe.Doses
+        .SelectMany(d => d.Direct is { } direct ? [(Addition: direct, direct.Mass.Grams)]
+            : d.Stock is { Volume.Litres: > 0 } stock
+                ? stock.Additions.Select(a => (Addition: a, Grams: a.Mass.Grams * d.Volume.Litres / stock.Volume.Litres)) : [])
+        .Select(a => (a.Addition, GramsPerLitre: a.Grams / recipe.FinalVolume.Litres))
+        .MaxBy(a => a.GramsPerLitre);
+
     private static Finding Describe(ConductivityOffTarget verdict, RuleContext context) =>
         context.Find(
             verdict.Target.Place,
@@ -158,6 +219,9 @@ internal record ConductivityOfFeed(RecipeFacts Recipe, double Found, double Limi
 internal sealed record ConductivityOffTarget(
     RecipeFacts Recipe, double Found, double Limit, bool IsEstimate, Check Off, Target Target, bool IsStated)
     : ConductivityOfFeed(Recipe, Found, Limit, IsEstimate, Off);
+
+/// <summary>Saltier than anything of which a conductivity is computed, and so far past every window.</summary>
+internal sealed record ConductivityPastComputing(RecipeFacts Recipe, Check Off) : ConductivityOfFeed(Recipe, 0, 0, true, Off);
 
 /// <summary>Against the window of the crop.</summary>
 internal sealed record ConductivityOutsideWindow(RecipeFacts Recipe, double Found, double Limit, bool IsEstimate, Check Off, bool IsOver)

@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -19,6 +20,12 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
 
     /// <summary>meq/L of alkalinity from which a high pH is told as alkalinity.</summary>
     private const double AlkalinityTold = 1;
+
+    /// <summary>
+    /// pH at which roots do not live: of tomato, lettuce and Bermuda grass none grew at pH 3 (Arnon and Johnson, Plant Physiol. 17 (1942)
+    /// 525, recalled); 10 is common practice, no source. A computed pH is known to 0.3 (judgement, no source).
+    /// </summary>
+    private const double RootsDieTo = 3, RootsDieFrom = 10, Doubt = 0.3;
 
     public override string Name => RuleName;
 
@@ -90,12 +97,25 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
             yield return Mend.Chemistry("aim-inside", $"Aim at pH {text}.", edit);
         }
 
+        if (verdict is { Question: PhQuestion.Roots, IsHigh: false } && AcidOf(recipe) is { } acid)
+        {
+            yield return Additions.Less(context, acid);
+        }
+
         foreach (var reagent in new[] { recipe.Adjustment?.Reagent?.Id, "nitric-38", "phosphoric-59", "koh-10",
-            "naoh-10" }.OfType<string>().Distinct(StringComparer.Ordinal))
+            "naoh-10" }.OfType<string>().Distinct(StringComparer.Ordinal).Where(r => Works(r, verdict, inside)))
         {
             yield return Waters.Adjust(context, recipe, inside, reagent);
         }
     }
+
+    /// <summary>No acid raises a pH, no alkali lowers it; an aim that is moved may need either.</summary>
+    private static bool Works(string reagent, PhOfFeed verdict, double inside) => verdict.Question == PhQuestion.Aim
+        || SubstanceCatalogue.BuiltIn.ById(reagent)?.Kind != (verdict.Ph < inside ? SubstanceKind.Acid : SubstanceKind.Base);
+
+    /// <summary>The acid that is dosed as it is, the largest where there are several; null for none.</summary>
+    private static AdditionFacts? AcidOf(RecipeFacts recipe) => recipe.Doses.Select(d => d.Direct).OfType<AdditionFacts>()
+        .Where(d => d.Substance.Kind == SubstanceKind.Acid).MaxBy(d => d.Mass.Grams);
 
     private static IEnumerable<Located<double>> Aims(RecipeFacts recipe, Target? target)
     {
@@ -251,10 +271,11 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
                 ? [new("write an 'adjust' with an acid", Puts.Acid)]
                 :
                 [
+                    .. AcidOf(verdict.Recipe) is { Substance.Name: var acid } ? new[] { new Way($"give less {acid}") } : [],
                     new("write an 'adjust' with an alkali", Puts.Alkali),
                     new("use a water whose alkalinity takes up the acid"),
                 ]),
-            Harm.Damage,
+            found <= RootsDieTo - Doubt || found >= RootsDieFrom + Doubt ? Harm.Loss : Harm.Damage,
             Odds.Certain,
             Certainty.Estimate) with
         {

@@ -53,10 +53,12 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
     protected override Finding Describe(BallastLoad verdict, RuleContext context)
     {
         var (recipe, key, name, found, limit) = (verdict.Recipe, verdict.Range.Key, verdict.Word, verdict.Found, verdict.Bound);
-        var fromWater = recipe.Elements[key].Contributions.Where(c => c.Source == "water").Sum(c => c.Concentration.MilligramsPerLitre);
+        double Brought(bool byWater) => recipe.Elements[key].Contributions.Where(c => (c.Source == "water") == byWater)
+            .Sum(c => c.Concentration.MilligramsPerLitre);
+        var fromWater = Brought(byWater: true);
         var message = $"The final solution holds {Say.Number(found)} mg/L {name}, over the {Say.Number(limit)} mg/L that the "
             + $"'{recipe.Profile.Name}' profile {(verdict.IsHeavy ? "bears" : "is usually given")}; "
-            + $"{Say.Number(fromWater)} mg/L come with the water and {Say.Number(found - fromWater)} mg/L with the doses. "
+            + $"{Say.Number(fromWater)} mg/L come with the water and {Say.Number(Brought(byWater: false))} mg/L with the doses. "
             + $"Roots take up little of it, so in a solution that is used again it piles up until it harms. "
             + (fromWater > found / 2 ? "Blend the water with rain or reverse-osmosis water, or drain more "
             + "often." : $"Replace the salt that brings it with one free of {name}.");
