@@ -108,7 +108,7 @@ public static class StateSolver
     {
         var result = new List<Solid>();
         var salt = 0;
-        foreach (var solid in clear.Solids)
+        foreach (var solid in clear.AllSolids)
         {
             var isSalt = salt < salts.Count && ReferenceEquals(salts[salt].Solid, solid.Solid);
             var index = isSalt ? salts[salt++].Index : solid.Index;

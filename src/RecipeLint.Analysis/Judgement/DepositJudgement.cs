@@ -72,6 +72,12 @@ public sealed class DepositJudgement
     public static IEnumerable<JudgedDeposit> LookedAt(
         IReadOnlyList<SolutionState> states, DepositOwner owner, OwnerLimits limits, Solid? only = null)
     {
+        // Most stocks are clear, and every rule on solids asks of each.
+        if (!owner.IsOfSalts && states.All(s => !s.IsSolved || (s.Deposits.Count == 0 && s.Mix.Totals[Component.FerrousIron] == 0)))
+        {
+            return [];
+        }
+
         var moments = states.Where(s => s.IsSolved).Select(s => AirFirst(s, owner)).Where(s => s.IsSolved).ToList();
         if (owner.IsOfSalts)
         {

@@ -21,6 +21,12 @@ public sealed record SlowDeposit(SolutionState State, Solid Solid, double Index,
             return null;
         }
 
+        // Asked by every rule on solids of every stock, and hardly ever is there one.
+        if (!stock.Chemistry.States.Any(s => MayBeIn(s, owner, limits)))
+        {
+            return null;
+        }
+
         return DepositJudgement.MomentsOf(stock)
             .Where(s => s.IsSolved && s.Moment is StateMoment.Coldest or StateMoment.Warmest && !s.IsBeyondTheModel)
             .SelectMany(s => s.NearSaturation
@@ -29,6 +35,19 @@ public sealed record SlowDeposit(SolutionState State, Solid Solid, double Index,
             .Where(c => c.GramsPerLitre >= limits.Visible)
             .OrderByDescending(c => c.GramsPerLitre)
             .FirstOrDefault();
+    }
+
+    private static bool MayBeIn(SolutionState state, DepositOwner owner, OwnerLimits limits)
+    {
+        foreach (var (solid, index) in state.Clear is { } clear ? clear.AllSolids : default)
+        {
+            if (solid.Role == SolidRole.FormsSlowly && index > Beyond(solid, limits) && solid.Owner == owner.Name)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Saturation index by which a slow solid has to be past its limit: more than the doubt.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Analysis.Profiles;
@@ -86,6 +87,8 @@ internal sealed record ProfileData
 {
     public const string AnyStage = "any";
 
+    private readonly Derived _derived = new();
+
     public required string Name { get; init; }
 
     public required IReadOnlyList<string> Aliases { get; init; }
@@ -108,7 +111,13 @@ internal sealed record ProfileData
 
     public IReadOnlyList<string> StageNames => [.. StageAliases.Values.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
-    public CropProfile For(string? stage)
+    /// <summary>The profile at a stage, put together when a stage is first asked for: every recipe of a crop asks for the same.</summary>
+    public CropProfile For(string? stage) => _derived.Of(this, static _ => new AtStages()).Of(this, stage);
+
+    /// <summary>The stages as this profile and those below it know them: what no one knows counts as none, so there are few.</summary>
+    private string StagesOf(string? stage) => $"{StageOf(stage)}\n{Base?.StagesOf(stage)}";
+
+    private CropProfile PutTogether(string? stage)
     {
         var (ec, ph) = WindowsFor(stage);
         return new CropProfile
@@ -159,5 +168,12 @@ internal sealed record ProfileData
             .Concat(Ratios)
             .OrderBy(r => r.Numerator, StringComparer.Ordinal)
             .ThenBy(r => r.Denominator, StringComparer.Ordinal);
+    }
+
+    private sealed class AtStages
+    {
+        private readonly ConcurrentDictionary<string, CropProfile> _known = new(StringComparer.Ordinal);
+
+        public CropProfile Of(ProfileData data, string? stage) => _known.GetOrAdd(data.StagesOf(stage), _ => data.PutTogether(stage));
     }
 }

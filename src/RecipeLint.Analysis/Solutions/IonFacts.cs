@@ -26,9 +26,18 @@ public static class IonFacts
             return ElementTotals.Empty;
         }
 
-        var grams = formula.Atoms.ToDictionary(a => a.Key, a => a.Value * AtomicWeights.Of(a.Key) * moles);
-        return ElementTotals.OfGrams(
-            grams,
-            known.Nitrogen is { } form && grams.TryGetValue(Element.N, out var nitrogen) ? [KeyValuePair.Create(form, nitrogen)] : []);
+        var grams = new List<KeyValuePair<Element, double>>(formula.Atoms.Count);
+        KeyValuePair<NitrogenForm, double>[] nitrogen = [];
+        foreach (var (element, count) in formula.Atoms)
+        {
+            var mass = count * AtomicWeights.Of(element) * moles;
+            grams.Add(KeyValuePair.Create(element, mass));
+            if (element == Element.N && known.Nitrogen is { } form)
+            {
+                nitrogen = [KeyValuePair.Create(form, mass)];
+            }
+        }
+
+        return ElementTotals.OfGrams(grams, nitrogen);
     }
 }

@@ -15,6 +15,8 @@ public static class NutrientKeys
     public const string Urea = "urea-N";
     public const string Organic = "organic-N";
 
+    private static readonly NitrogenForm[] _forms = Enum.GetValues<NitrogenForm>();
+
     private static readonly HashSet<string> Unreported = ["H", "O", "C"];
 
     public static string KeyOf(NitrogenForm form) => form switch
@@ -31,8 +33,13 @@ public static class NutrientKeys
     /// <summary>Grams by key, those above zero only.</summary>
     public static IEnumerable<(string Key, double Grams)> Grams(ElementTotals totals)
     {
-        foreach (var element in totals.Elements.Where(e => !Unreported.Contains(e.Symbol)))
+        foreach (var element in totals.Elements)
         {
+            if (Unreported.Contains(element.Symbol))
+            {
+                continue;
+            }
+
             var grams = totals[element].Grams;
             var reported = grams;
             if (element == Element.N)
@@ -47,7 +54,7 @@ public static class NutrientKeys
             }
         }
 
-        foreach (var form in Enum.GetValues<NitrogenForm>())
+        foreach (var form in _forms)
         {
             if (totals[form].Grams > 0)
             {

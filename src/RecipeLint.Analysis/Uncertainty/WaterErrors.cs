@@ -8,13 +8,28 @@ namespace RecipeLint.Analysis.Uncertainty;
 /// <summary>The errors of a water analysis.</summary>
 internal sealed class WaterErrors(UncertaintyNotes notes)
 {
-    /// <summary>What the water brings of each key, in grams per litre of water, with the error of its analysis.</summary>
-    public IEnumerable<(string Key, Uncertain GramsPerLitre)> Of(WaterDocument water)
+    private readonly Dictionary<WaterDocument, List<(string Key, Uncertain GramsPerLitre)>> _known =
+        new(ReferenceEqualityComparer.Instance);
+
+    /// <summary>
+    /// What the water brings of each key, in grams per litre of water, with the error of its analysis. One water fills all stocks of a
+    /// recipe and its tank.
+    /// </summary>
+    public IReadOnlyList<(string Key, Uncertain GramsPerLitre)> Of(WaterDocument water)
     {
+        if (_known.TryGetValue(water, out var known))
+        {
+            return known;
+        }
+
+        var list = new List<(string Key, Uncertain GramsPerLitre)>();
         foreach (var (key, grams, place) in SourceWater.Nutrients(water))
         {
-            yield return (key, Uncertain.MeasuredRelative(grams, [Of(water, key, place)]));
+            list.Add((key, Uncertain.MeasuredRelative(grams, [Of(water, key, place)])));
         }
+
+        _known[water] = list;
+        return list;
     }
 
     /// <summary>

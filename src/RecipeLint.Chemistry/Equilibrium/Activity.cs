@@ -18,8 +18,8 @@ internal sealed class Activity(Problem problem, Iterate at)
     private const double LargestLnGamma = 60;
 
     /// <summary>Rows of the derivatives of ln gamma by ln m, as <see cref="IonPairs.Row"/> numbers them, and which are not zero.</summary>
-    public readonly double[] Rows = new double[problem.Pairs.Rows * problem.S.ComponentCount];
-    public readonly bool[] Used = new bool[problem.Pairs.Rows];
+    public readonly double[] Rows = problem.Work.Rows;
+    public readonly bool[] Used = problem.Work.Used;
 
     /// <summary>
     /// Activity coefficients and water activity from the molalities at hand and the ionic strength unknown, then the molalities

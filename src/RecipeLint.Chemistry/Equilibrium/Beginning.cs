@@ -53,15 +53,16 @@ internal sealed class Beginning(Problem problem, Iterate at, Activity activity, 
         at.LnW = 0;
         // Both lists are in table order and share the tables' names.
         var found = 0;
+        var species = neighbour.AllSpecies;
         for (var i = 0; i < _s.ComponentCount + _s.ComplexCount; i++)
         {
             var name = i < _s.ComponentCount
                 ? Components.Names[_s.TableComponent[i]]
                 : ThermoTables.SpeciesNames[_s.TableSpecies[i - _s.ComponentCount]];
             var next = found;
-            while (next < neighbour.Species.Count && !ReferenceEquals(neighbour.Species[next].Name, name)) next++;
-            var has = next < neighbour.Species.Count;
-            at.M[i] = has ? neighbour.Species[next].MolPerKg : 0;
+            while (next < species.Length && !ReferenceEquals(species[next].Name, name)) next++;
+            var has = next < species.Length;
+            at.M[i] = has ? species[next].MolPerKg : 0;
             if (has) found = next + 1;
             if (i >= _s.ComponentCount) continue;
             if (!(at.M[i] > 0)) return false;

@@ -15,7 +15,7 @@ public sealed class ConstantSet
         SpeciesLogK = species.ToArray();
         GasLogK = gas.ToArray();
         Pairs = pairs;
-        Solids = [.. solids.Select(s => s.Solid)];
+        All = [.. solids.Select(s => s.Solid)];
         SolidLogK = [.. solids.SelectMany(s => s.LogK)];
         ConsistentWater = consistentWater;
     }
@@ -44,10 +44,13 @@ public sealed class ConstantSet
     public string Name { get; }
 
     /// <summary>Every solid the set has a constant for.</summary>
-    public IReadOnlyList<Solid> Solids { get; }
+    public IReadOnlyList<Solid> Solids => All;
+
+    /// <summary>The same, for loops.</summary>
+    internal Solid[] All { get; }
 
     /// <summary>A solid by its name; null when the set has none.</summary>
-    public Solid? FindSolid(string name) => Solids.FirstOrDefault(s => s.Name == name);
+    public Solid? FindSolid(string name) => Array.Find(All, s => s.Name == name);
 
     internal double[] SpeciesLogK { get; }
     internal double[] GasLogK { get; }

@@ -1,5 +1,5 @@
-using System.Numerics;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace RecipeLint.Chemistry.Equilibrium;
 
@@ -83,12 +83,9 @@ internal static class DenseLu
         ref var s = ref MemoryMarshal.GetReference(source);
         var length = target.Length;
         var i = 0;
-        if (Vector.IsHardwareAccelerated && length >= Vector<double>.Count)
-        {
-            var f = new Vector<double>(factor);
-            for (; i <= length - Vector<double>.Count; i += Vector<double>.Count)
-                (Vector.LoadUnsafe(ref t, (nuint)i) + f * Vector.LoadUnsafe(ref s, (nuint)i)).StoreUnsafe(ref t, (nuint)i);
-        }
+        var f = Vector128.Create(factor);
+        for (; i <= length - 2; i += 2)
+            (Vector128.LoadUnsafe(ref t, (nuint)i) + f * Vector128.LoadUnsafe(ref s, (nuint)i)).StoreUnsafe(ref t, (nuint)i);
         for (; i < length; i++) target[i] += factor * source[i];
     }
 }

@@ -8,7 +8,6 @@ namespace RecipeLint.Chemistry.Equilibrium;
 internal sealed class Descent(Problem problem, Iterate at, Activity activity)
 {
     private readonly Stoichiometry _s = problem.S;
-    private (double[] Gradient, double[] Hessian, double[] Step, double[] From)? _work;
 
     /// <summary>
     /// Solids as species of a very steep law: amount = (activity product / constant)^stiffness. Convex like the rest of F, and near
@@ -23,7 +22,8 @@ internal sealed class Descent(Problem problem, Iterate at, Activity activity)
     public bool Run(int limit, double near = 0.02)
     {
         var n = _s.ComponentCount;
-        var (gradient, hessian, step, from) = _work ??= (new double[n], new double[n * n], new double[n], new double[n]);
+        var place = problem.Work;
+        var (gradient, hessian, step, from) = (place.Gradient, place.Hessian, place.DescentStep, place.DescentFrom);
         activity.Molalities();
         var value = Objective();
         for (var k = 0; k < limit; k++)

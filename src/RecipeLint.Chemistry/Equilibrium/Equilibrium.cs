@@ -104,6 +104,12 @@ public sealed class Equilibrium
     /// <summary>Every solid whose components are present.</summary>
     public IReadOnlyList<SolidIndex> Solids => _solids;
 
+    /// <summary>The same lists for loops that run over every state.</summary>
+    public ReadOnlySpan<SpeciesAmount> AllSpecies => _species;
+
+    /// <inheritdoc cref="AllSpecies"/>
+    public ReadOnlySpan<SolidIndex> AllSolids => _solids;
+
     /// <summary>
     /// log10 of the share of each component, by number, that still has its protons: of phosphate what is not HPO4-2 or PO4-3, of ammonium
     /// what is not ammonia. 0 for what cannot lose any, and where a twentieth at most has lost them, as in the solutions of the pure salts.

@@ -16,7 +16,7 @@ public sealed partial class EquilibriumSolver
     public PrecipitationResult Precipitate(SolutionInput input, IEnumerable<Solid> allowed)
     {
         if (Reject(input) is { } reason) return new PrecipitationResult(new Equilibrium(reason, 0), reason);
-        var run = new SolverRun(Constants, input);
+        using var run = new SolverRun(Constants, input);
         if (!run.Clear(input))
         {
             var lost = Lost(input, run.Reached);
@@ -60,8 +60,8 @@ public sealed partial class EquilibriumSolver
 
     private int IndexOf(Solid solid)
     {
-        var list = Constants.Solids;
-        for (var i = 0; i < list.Count; i++) if (ReferenceEquals(list[i], solid)) return i;
+        var all = Constants.All;
+        for (var i = 0; i < all.Length; i++) if (ReferenceEquals(all[i], solid)) return i;
         return -1;
     }
 }

@@ -17,7 +17,7 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
     public Equilibrium Solve(SolutionInput input)
     {
         if (Reject(input) is { } reason) return new Equilibrium(reason, 0);
-        var run = new SolverRun(Constants, input);
+        using var run = new SolverRun(Constants, input);
         return run.Clear(input)
             ? new ResultWriter(run, input).Result()
             : new Equilibrium(Lost(input, run.Reached), run.Iterations);

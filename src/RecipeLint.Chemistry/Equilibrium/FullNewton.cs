@@ -14,8 +14,7 @@ internal sealed class FullNewton(
     private const int Halvings = 10;
 
     private readonly Stoichiometry _s = problem.S;
-    private readonly double[] _gamma = new double[problem.S.Count];
-    private double[] _f = [], _matrix = [], _step = [], _from = [];
+    private double[] _gamma = [], _f = [], _matrix = [], _step = [], _from = [];
     private int[] _pivots = [];
     private double _lnAw;
 
@@ -60,6 +59,7 @@ internal sealed class FullNewton(
         work.Prepare(solids.Present.Count);
         if (_f.Length >= Size) return;
         var most = Size + 8;
+        if (_gamma.Length == 0) _gamma = new double[_s.Count];
         (_f, _step, _from, _pivots) = (new double[most], new double[most], new double[most], new int[most]);
         _matrix = new double[most * most];
     }

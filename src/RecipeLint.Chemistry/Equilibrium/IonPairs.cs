@@ -50,10 +50,8 @@ internal sealed class IonPairs
     }
 
     /// <summary>The coefficient of each pair in natural logarithms at ionic strength 1, kg/mol.</summary>
-    public double[] EpsilonAt(SitPairs pairs, double kelvin)
+    public void EpsilonAt(SitPairs pairs, double kelvin, double[] epsilon)
     {
-        var epsilon = new double[First.Length];
         for (var p = 0; p < epsilon.Length; p++) epsilon[p] = pairs.Epsilon(_table[p], kelvin) * Problem.Ln10;
-        return epsilon;
     }
 }

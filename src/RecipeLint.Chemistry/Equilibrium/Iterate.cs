@@ -10,13 +10,13 @@ internal sealed class Iterate(Problem problem)
     public const double LargestLnMolality = 200, LowestI = 1e-10, HighestI = 200;
 
     /// <summary>ln m of the free components.</summary>
-    public readonly double[] X = new double[problem.S.ComponentCount];
+    public readonly double[] X = problem.Work.X;
 
     /// <summary>Molalities of everything dissolved and their logarithms (complexes and components only).</summary>
-    public readonly double[] M = new double[problem.S.Count], LnM = new double[problem.S.Count];
+    public readonly double[] M = problem.Work.M, LnM = problem.Work.LnM;
 
     /// <summary>ln of the activity coefficients and their derivatives by the ionic strength.</summary>
-    public readonly double[] LnGamma = new double[problem.S.Count], GammaI = new double[problem.S.Count];
+    public readonly double[] LnGamma = problem.Work.LnGamma, GammaI = problem.Work.GammaI;
 
     public double LnI, LnAw, LnW;
 

@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -6,7 +5,9 @@ namespace RecipeLint.Chemistry.Equilibrium;
 
 /// <summary>
 /// Loops over everything dissolved, several numbers at a time. Every processor and every build comes to the same digits: sums run in four
-/// lanes whatever the width of the machine's vectors, and nothing is rounded once where another machine rounds twice.
+/// lanes whatever the width of the machine's vectors, and nothing is rounded once where another machine rounds twice. Two at a time, which
+/// every processor has, and not as many as this one can: only such code can be compiled ahead, and until the runtime's compiler had come
+/// to the other a short run spent more time here than a long one.
 /// </summary>
 internal static class Lanes
 {
@@ -22,16 +23,7 @@ internal static class Lanes
     /// <summary>1 / ln 2, and ln 2 in two parts of which the first has so few digits that its multiples are exact.</summary>
     private const double OverLn2 = 1.4426950408889634, Ln2High = 6.93147180369123816490e-01, Ln2Low = 1.90821492927058770002e-10;
 
-    /// <summary>1/13! to 1/0!.</summary>
-    private static ReadOnlySpan<double> InverseFactorials =>
-    [
-        1 / 6227020800.0, 1 / 479001600.0, 1 / 39916800.0, 1 / 3628800.0, 1 / 362880.0, 1 / 40320.0, 1 / 5040.0, 1 / 720.0, 1 / 120.0,
-        1 / 24.0, 1 / 6.0, 1 / 2.0, 1, 1,
-    ];
-
-    private const int Four = 4;
-
-    private static int Width => Vector<double>.Count;
+    private const int Two = 2, Four = 4;
 
     /// <summary>Molalities from their logarithms: none below <see cref="Activity.LnNothing"/>, and bounded above.</summary>
     public static void Molalities(Span<double> m, ReadOnlySpan<double> ln)
@@ -39,31 +31,44 @@ internal static class Lanes
         ref var to = ref MemoryMarshal.GetReference(m);
         ref var from = ref MemoryMarshal.GetReference(ln);
         var i = 0;
-        for (; i <= m.Length - Width; i += Width) Molality(Vector.LoadUnsafe(ref from, (nuint)i)).StoreUnsafe(ref to, (nuint)i);
-        for (; i < m.Length; i++) m[i] = Molality(new Vector<double>(ln[i]))[0];
+        for (; i <= m.Length - Two; i += Two) Molality(Vector128.LoadUnsafe(ref from, (nuint)i)).StoreUnsafe(ref to, (nuint)i);
+        for (; i < m.Length; i++) m[i] = Molality(Vector128.Create(ln[i]))[0];
     }
 
-    private static Vector<double> Molality(Vector<double> ln)
+    private static Vector128<double> Molality(Vector128<double> ln)
     {
-        var some = Exp(Vector.Min(ln, new Vector<double>(Iterate.LargestLnMolality)));
-        return Vector.ConditionalSelect(Vector.LessThan(ln, new Vector<double>(Activity.LnNothing)), Vector<double>.Zero, some);
+        var some = Exp(Vector128.Min(ln, Vector128.Create(Iterate.LargestLnMolality)));
+        return Vector128.ConditionalSelect(Vector128.LessThan(ln, Vector128.Create(Activity.LnNothing)), Vector128<double>.Zero, some);
     }
 
     /// <summary>
     /// e to the power of each, between -700 and 700: by the power of two nearest to it and the series of what is left, which is under
     /// ln 2 / 2; the term of the fourteenth power is under 4e-18 of the sum. The library's has another last digit on another machine.
     /// </summary>
-    private static Vector<double> Exp(Vector<double> x)
+    private static Vector128<double> Exp(Vector128<double> x)
     {
-        var shifted = (x * OverLn2) + new Vector<double>(Shifter);
-        var powers = shifted - new Vector<double>(Shifter);
+        var shifted = (x * OverLn2) + Vector128.Create(Shifter);
+        var powers = shifted - Vector128.Create(Shifter);
         var rest = x - (powers * Ln2High) - (powers * Ln2Low);
-        var sum = new Vector<double>(InverseFactorials[0]);
-        for (var n = 1; n < InverseFactorials.Length; n++) sum = (sum * rest) + new Vector<double>(InverseFactorials[n]);
+
+        // 1/13! to 1/0!.
+        var sum = Vector128.Create(1 / 6227020800.0);
+        sum = (sum * rest) + Vector128.Create(1 / 479001600.0);
+        sum = (sum * rest) + Vector128.Create(1 / 39916800.0);
+        sum = (sum * rest) + Vector128.Create(1 / 3628800.0);
+        sum = (sum * rest) + Vector128.Create(1 / 362880.0);
+        sum = (sum * rest) + Vector128.Create(1 / 40320.0);
+        sum = (sum * rest) + Vector128.Create(1 / 5040.0);
+        sum = (sum * rest) + Vector128.Create(1 / 720.0);
+        sum = (sum * rest) + Vector128.Create(1 / 120.0);
+        sum = (sum * rest) + Vector128.Create(1 / 24.0);
+        sum = (sum * rest) + Vector128.Create(1 / 6.0);
+        sum = (sum * rest) + Vector128.Create(1 / 2.0);
+        sum = (sum * rest) + Vector128<double>.One;
+        sum = (sum * rest) + Vector128<double>.One;
 
         // The whole number stands in the low bits of what was shifted; as an exponent it is the power of two.
-        var two = Vector.AsVectorDouble(Vector.ShiftLeft(Vector.AsVectorInt64(shifted) + new Vector<long>(Bias), MantissaBits));
-        return sum * two;
+        return sum * ((shifted.AsInt64() + Vector128.Create(Bias)) << MantissaBits).AsDouble();
     }
 
     /// <summary>target = factor * source; both of one length.</summary>
@@ -72,7 +77,7 @@ internal static class Lanes
         ref var to = ref MemoryMarshal.GetReference(target);
         ref var from = ref MemoryMarshal.GetReference(source);
         var i = 0;
-        for (; i <= target.Length - Width; i += Width) (Vector.LoadUnsafe(ref from, (nuint)i) * factor).StoreUnsafe(ref to, (nuint)i);
+        for (; i <= target.Length - Two; i += Two) (Vector128.LoadUnsafe(ref from, (nuint)i) * factor).StoreUnsafe(ref to, (nuint)i);
         for (; i < target.Length; i++) target[i] = factor * source[i];
     }
 
@@ -80,10 +85,10 @@ internal static class Lanes
     public static void Clamp(Span<double> values, double bound)
     {
         ref var to = ref MemoryMarshal.GetReference(values);
-        Vector<double> least = new(-bound), most = new(bound);
+        Vector128<double> least = Vector128.Create(-bound), most = Vector128.Create(bound);
         var i = 0;
-        for (; i <= values.Length - Width; i += Width)
-            Vector.Min(Vector.Max(Vector.LoadUnsafe(ref to, (nuint)i), least), most).StoreUnsafe(ref to, (nuint)i);
+        for (; i <= values.Length - Two; i += Two)
+            Vector128.Min(Vector128.Max(Vector128.LoadUnsafe(ref to, (nuint)i), least), most).StoreUnsafe(ref to, (nuint)i);
         for (; i < values.Length; i++) values[i] = Math.Clamp(values[i], -bound, bound);
     }
 

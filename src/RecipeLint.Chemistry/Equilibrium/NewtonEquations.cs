@@ -14,8 +14,8 @@ internal sealed class NewtonEquations(Problem problem, Iterate at, Activity acti
     private readonly Stoichiometry _s = problem.S;
 
     // Derivatives by ln gamma and by ln of the water activity: a row for each component and one for the ionic strength.
-    private readonly double[] _weighted = new double[(problem.S.ComponentCount + 1) * problem.S.ComponentCount];
-    private readonly double[] _columnI = new double[problem.S.ComponentCount + 1], _columnWater = new double[problem.S.ComponentCount + 1];
+    private readonly double[] _weighted = problem.Work.Weighted;
+    private readonly double[] _columnI = problem.Work.ColumnI, _columnWater = problem.Work.ColumnWater;
 
     /// <summary>
     /// Residuals in logarithms: every component's sum against its total, the proton condition, I, solids and water. Returns the largest.

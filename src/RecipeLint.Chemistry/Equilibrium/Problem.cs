@@ -14,6 +14,9 @@ internal sealed class Problem
     private readonly double _kelvin, _log10Kelvin;
 
     public readonly ConstantSet Set;
+    private readonly TakingPart _part;
+    private Workplace? _work;
+
     public readonly Stoichiometry S;
     public readonly IonPairs Pairs;
 
@@ -41,11 +44,13 @@ internal sealed class Problem
         _kelvin = input.Celsius + 273.15;
         _log10Kelvin = Math.Log10(_kelvin);
         LimitingSlope = DebyeHueckel.A(input.Celsius);
-        (S, Pairs) = set.TakingPartIn(input);
-        Total = new double[S.ComponentCount];
+        _part = set.TakingPartIn(input);
+        (S, Pairs) = (_part.S, _part.Pairs);
+        _work = _part.Lend();
+        Total = _work.Total;
         var totals = input.Totals.MolPerKg;
         for (var a = 1; a < S.ComponentCount; a++) Total[a] = a == S.Gas ? 0 : totals[S.TableComponent[a]];
-        LnK = new double[S.ComplexCount];
+        LnK = _work.LnK;
         for (var i = 0; i < S.ComplexCount; i++) LnK[i] = LnKAt(set.SpeciesLogK.AsSpan(6 * S.TableSpecies[i], 6));
         InertMol = new double[input.InertIons.Count];
         double inertCharge = 0;
@@ -59,7 +64,17 @@ internal sealed class Problem
         ProtonTotal -= inertCharge;
         FixedPh = input.FixedPh;
         if (S.Gas >= 0) GasLnTarget = LnKAt(set.GasLogK) + Math.Log(input.CarbonDioxideAtm!.Value);
-        PairEpsilon = Pairs.EpsilonAt(set.Pairs, _kelvin);
+        PairEpsilon = _work.PairEpsilon;
+        Pairs.EpsilonAt(set.Pairs, _kelvin, PairEpsilon);
+    }
+
+    /// <summary>What the solve works in.</summary>
+    public Workplace Work => _work!;
+
+    /// <summary>Gives the arrays back; nothing of this solve may be asked any more.</summary>
+    public void Release()
+    {
+        if (Interlocked.Exchange(ref _work, null) is { } work) _part.TakeBack(work);
     }
 
     /// <summary>

@@ -10,6 +10,8 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
     /// <summary>What the saturated solutions of pure salts keep at least of their protons (MKP, pH 4.2: 0.99).</summary>
     private const double KeptByPureSalts = 0.95;
 
+    private static readonly Validity _inRange = new(Trust.InRange, []);
+
     private readonly Problem _problem = solve.Problem;
     private readonly Stoichiometry _s = solve.Problem.S;
     private readonly Iterate _at = solve.At;
@@ -84,12 +86,12 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
         Span<double> activity = stackalloc double[Components.Count];
         for (var a = 0; a < _s.ComponentCount; a++) activity[_s.TableComponent[a]] = _at.LnActivity(a);
         activity[Components.Water] = _at.LnAw;
-        var solids = _problem.Set.Solids;
+        var solids = _problem.Set.All;
         var count = 0;
-        for (var k = 0; k < solids.Count; k++) if ((SolidMask[solids[k].Table] & ~_s.Present) == 0) count++;
+        for (var k = 0; k < solids.Length; k++) if ((SolidMask[solids[k].Table] & ~_s.Present) == 0) count++;
         var result = new SolidIndex[count];
         count = 0;
-        for (var k = 0; k < solids.Count; k++)
+        for (var k = 0; k < solids.Length; k++)
         {
             var table = solids[k].Table;
             if ((SolidMask[table] & ~_s.Present) != 0) continue;
@@ -129,7 +131,7 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
 
     private Validity Judge()
     {
-        var reasons = new List<string>();
+        List<string> reasons = [];
         var trust = Trust.InRange;
         var ionic = _at.Ionic;
         if (ionic > 6)
@@ -164,6 +166,6 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
                 ? "The acid is stronger than the model covers: its pH is not known, only that it lies below 0."
                 : "The lye is stronger than the model covers: its pH is not known, only that it lies above 14.");
         }
-        return new Validity(trust, reasons);
+        return trust == Trust.InRange ? _inRange : new Validity(trust, reasons);
     }
 }

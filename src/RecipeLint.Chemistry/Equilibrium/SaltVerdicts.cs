@@ -82,9 +82,9 @@ public static class SaltVerdicts
     {
         if (!state.Converged) return [];
         var count = 0;
-        foreach (var (solid, _) in state.Solids) if (solid.CalibratedRow >= 0) count++;
+        foreach (var (solid, _) in state.AllSolids) if (solid.CalibratedRow >= 0) count++;
         var result = new List<SaltVerdict>(count);
-        foreach (var (solid, index) in state.Solids)
+        foreach (var (solid, index) in state.AllSolids)
         {
             if (Solubility(solid, input.Celsius) is not { } handbook) continue;
             double? product =

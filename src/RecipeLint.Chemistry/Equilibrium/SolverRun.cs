@@ -1,7 +1,7 @@
 namespace RecipeLint.Chemistry.Equilibrium;
 
 /// <summary>One solve, put together: the problem and everything that works on it.</summary>
-internal sealed class SolverRun
+internal sealed class SolverRun : IDisposable
 {
     private const int FirstTurns = 8, MostTurns = 40;
 
@@ -29,7 +29,7 @@ internal sealed class SolverRun
         Problem = new Problem(set, input);
         At = new Iterate(Problem);
         _activity = new Activity(Problem, At);
-        _work = new NewtonWork(Problem.S);
+        _work = new NewtonWork(Problem.S, Problem.Work);
         Solids = new SolidEquations(Problem, At, _activity, _work);
         var equations = new NewtonEquations(Problem, At, _activity, Solids, _work);
         Newton = new Newton(Problem, At, _activity, equations, Solids, _work);
@@ -40,6 +40,8 @@ internal sealed class SolverRun
         var guess = new SolidGuess(Problem, At, _activity, _beginning, Descent, Solids);
         Search = new SolidSearch(Problem, At, _activity, Newton, Full, Solids, guess);
     }
+
+    public void Dispose() => Problem.Release();
 
     /// <summary>
     /// Solves the solution without solids. The first attempt serves nearly every solution. For hard ones the convex problem with
@@ -69,7 +71,8 @@ internal sealed class SolverRun
                 InertIons = [.. input.InertIons.Select(i => i with { MolPerKg = i.MolPerKg * share })],
                 StartFrom = null,
             };
-            var run = share == 1 ? this : new SolverRun(Problem.Set, weaker);
+            using var other = share == 1 ? null : new SolverRun(Problem.Set, weaker);
+            var run = other ?? this;
             if (before is null ? run.Clear(input.StartPh, MostTurns) : run.Beside(before))
             {
                 if (share == 1) return true;

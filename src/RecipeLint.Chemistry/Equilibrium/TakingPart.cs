@@ -2,8 +2,28 @@ using System.Collections.Concurrent;
 
 namespace RecipeLint.Chemistry.Equilibrium;
 
-/// <summary>What takes part in a solution and which of it acts on each other: follows from its components alone. Never changes.</summary>
-internal sealed record TakingPart(Stoichiometry S, IonPairs Pairs);
+/// <summary>
+/// What takes part in a solution and which of it acts on each other: follows from its components alone and never changes. It also keeps the
+/// arrays of the last solve for the next.
+/// </summary>
+internal sealed class TakingPart(Stoichiometry s, IonPairs pairs)
+{
+    private Workplace? _spare;
+
+    public Stoichiometry S => s;
+
+    public IonPairs Pairs => pairs;
+
+    /// <summary>Arrays full of zeros, for one solve; whoever asks while they are lent out gets new ones.</summary>
+    public Workplace Lend()
+    {
+        if (Interlocked.Exchange(ref _spare, null) is not { } spare) return new Workplace(s, pairs);
+        spare.Clear();
+        return spare;
+    }
+
+    public void TakeBack(Workplace work) => Volatile.Write(ref _spare, work);
+}
 
 /// <summary>
 /// Keeps what takes part by the choice of components, so that the states of a stock at its temperatures, and stocks of one kind, share it.

@@ -1,5 +1,4 @@
 using System.Text;
-using System.Text.RegularExpressions;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Recipes.Text;
@@ -9,7 +8,7 @@ namespace RecipeLint.Recipes.Files;
 /// <summary>
 /// The one folder that everything is read and named from. It follows from the files alone, never from the folder a command is run in.
 /// </summary>
-internal static partial class RepositoryRoot
+internal static class RepositoryRoot
 {
     private static readonly string[] _repositoryMarks = [".git", ".hg", ".svn"];
 
@@ -63,9 +62,9 @@ internal static partial class RepositoryRoot
         while (open.TryDequeue(out var file))
         {
             var text = Encoding.UTF8.GetString(files.Read(file, JsonReading.DefaultSizeLimit).Bytes ?? []);
-            foreach (Match reference in Reference().Matches(text))
+            foreach (var reference in References(text))
             {
-                if (FilePaths.Resolve(FilePaths.FolderOf(file), reference.Groups[1].Value) is { } full
+                if (FilePaths.Resolve(FilePaths.FolderOf(file), reference) is { } full
                     && files.Kind(full) == EntryKind.File && seen.Add(full))
                 {
                     root = FilePaths.CommonFolder(root, full) ?? root;
@@ -77,6 +76,29 @@ internal static partial class RepositoryRoot
         return root;
     }
 
-    [GeneratedRegex("\"([^\"\\\\:]+\\.(?:stock|water|profile)\\.json)\"", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
-    private static partial Regex Reference();
+    /// <summary>
+    /// What stands in quotes, has neither backslash nor colon and ends like a stock, a water or a profile. Asked of every file of a shop
+    /// that nothing marks, and of one file before anything else is read: a regular expression that cannot be slow took longer to be put
+    /// together than all the rest of the reading.
+    /// </summary>
+    internal static IEnumerable<string> References(string text)
+    {
+        const string end = ".json\"";
+        var from = 0;
+        for (var at = text.IndexOf(end, StringComparison.Ordinal); at >= 0; at = text.IndexOf(end, at + end.Length, StringComparison.Ordinal))
+        {
+            var close = at + end.Length - 1;
+            var open = close > from ? text.LastIndexOfAny(_stops, close - 1, close - from) : -1;
+            if (open >= 0 && text[open] == '"' && Array.Exists(_kinds, k => at - open - 1 > k.Length
+                && string.CompareOrdinal(text, at - k.Length, k, 0, k.Length) == 0))
+            {
+                yield return text[(open + 1)..close];
+                from = close + 1;
+            }
+        }
+    }
+
+    private static readonly char[] _stops = ['"', '\\', ':'];
+
+    private static readonly string[] _kinds = [".stock", ".water", ".profile"];
 }

@@ -48,6 +48,7 @@ public sealed class HouseSchema
 
         try
         {
+            SchemaLibrary.MakeReady();
             using var json = JsonDocument.Parse(source.DecodableBytes.Slice(item.Span.Start, item.Span.Length));
             var registry = new Evaluation.SchemaRegistry { Fetch = (_, _) => null };
             var options = new Evaluation.BuildOptions { SchemaRegistry = registry, Dialect = HouseDialect.Make() };

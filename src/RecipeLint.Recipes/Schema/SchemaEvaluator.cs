@@ -18,6 +18,7 @@ internal sealed class SchemaEvaluator
     /// <param name="text">One of our own schemas.</param>
     public SchemaEvaluator(string text)
     {
+        SchemaLibrary.MakeReady();
         var registry = new Evaluation.SchemaRegistry { Fetch = (_, _) => null };
         _schema = Evaluation.JsonSchema.FromText(text, new Evaluation.BuildOptions { SchemaRegistry = registry });
     }

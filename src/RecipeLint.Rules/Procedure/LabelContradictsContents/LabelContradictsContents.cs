@@ -11,36 +11,36 @@ namespace RecipeLint.Rules.Procedure;
 /// A label that names what no step brings, or a list of contents that leaves out a nutrient. The words on the label are held against the
 /// ions and agents that the additions set free; a label in other words is not judged.
 /// </summary>
-internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
+internal sealed partial class LabelContradictsContents : StockRule<LabelAgainstContents>
 {
     public const string RuleName = "label-contradicts-contents";
 
     /// <summary>What a word on a label stands for, by what it sets free. Any of the components will do.</summary>
-    private static readonly (string Name, string Words, string[] Components)[] _known =
+    private static readonly (string Name, string[] Components)[] _known =
     [
-        ("calcium", "calcium", [Component.Calcium]),
-        ("magnesium", "magnesium|epsom salts?", [Component.Magnesium]),
-        ("potassium", "potassium|potash", [Component.Potassium]),
-        ("sodium", "sodium", [Component.Sodium]),
-        ("ammonium", "ammonium", [Component.Ammonium]),
-        ("nitrate", "nitrates?|nitric", [Component.Nitrate]),
-        ("sulfate", "sul(?:f|ph)ates?", [Component.Sulfate]),
-        ("phosphate", "phosphates?|phosphoric", [Component.Phosphate]),
-        ("chloride", "chlorides?", [Component.Chloride]),
-        ("iron", "iron|ferrous|ferric", [Component.FerrousIron, Component.FerricIron, "inert:Fe-complex"]),
-        ("manganese", "manganese", [Component.Manganese, "inert:Mn-complex"]),
-        ("zinc", "zinc", [Component.Zinc, "inert:Zn-complex"]),
-        ("copper", "copper", [Component.Copper, "inert:Cu-complex"]),
-        ("boron", "boron|boric|borate|borax", [Component.Boron]),
-        ("molybdenum", "molybdenum|molybdates?", [Component.Molybdate]),
-        ("silicate", "silicates?|silicon", [Component.Silicate]),
-        ("EDTA", "EDTA", [Component.Edta]),
-        ("DTPA", "DTPA", [Component.Dtpa]),
-        ("EDDHA", "EDDHA", [Component.Eddha]),
-        ("citrate", "citric|citrates?", [Component.Citrate]),
-        ("acetate", "acetic|vinegar", [Component.Acetate]),
-        ("sorbate", "sorbates?|sorbic", [Component.Sorbate]),
-        ("benzoate", "benzoates?|benzoic", [Component.Benzoate]),
+        ("calcium", [Component.Calcium]),
+        ("magnesium", [Component.Magnesium]),
+        ("potassium", [Component.Potassium]),
+        ("sodium", [Component.Sodium]),
+        ("ammonium", [Component.Ammonium]),
+        ("nitrate", [Component.Nitrate]),
+        ("sulfate", [Component.Sulfate]),
+        ("phosphate", [Component.Phosphate]),
+        ("chloride", [Component.Chloride]),
+        ("iron", [Component.FerrousIron, Component.FerricIron, "inert:Fe-complex"]),
+        ("manganese", [Component.Manganese, "inert:Mn-complex"]),
+        ("zinc", [Component.Zinc, "inert:Zn-complex"]),
+        ("copper", [Component.Copper, "inert:Cu-complex"]),
+        ("boron", [Component.Boron]),
+        ("molybdenum", [Component.Molybdate]),
+        ("silicate", [Component.Silicate]),
+        ("EDTA", [Component.Edta]),
+        ("DTPA", [Component.Dtpa]),
+        ("EDDHA", [Component.Eddha]),
+        ("citrate", [Component.Citrate]),
+        ("acetate", [Component.Acetate]),
+        ("sorbate", [Component.Sorbate]),
+        ("benzoate", [Component.Benzoate]),
     ];
 
     /// <summary>Nutrients and ballast a list of contents is expected to name, with the component and g/mol they are reckoned by.</summary>
@@ -56,17 +56,8 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
             ("molybdenum", Component.Molybdate, 95.95, true),
     ];
 
-    private static readonly IReadOnlyList<(string Name, Regex Word, string[] Components)> _words =
-    [
-        .. _known.Select(k => (k.Name, new Regex(
-            $@"(?<!\bno |\bwithout |\bfree of )\b(?:{k.Words})\b(?!-free| free)",
-            RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), k.Components)),
-    ];
-
-    /// <summary>What a label warns of is not in the bottle: "keep apart from sulfates and phosphates", "never mix with calcium".</summary>
-    private static readonly Regex _keptApart = new(
-        @"\b(?:keep|store|away|apart|separate|never|not|don't|before|until)\b[^.;()]*",
-        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+    private static readonly IReadOnlyList<(string Name, int Group, string[] Components)> _words =
+        [.. _known.Select(k => (k.Name, GroupOf(k.Name), k.Components))];
 
     public override string Name => RuleName;
 
@@ -128,14 +119,38 @@ internal sealed class LabelContradictsContents : StockRule<LabelAgainstContents>
             && stock.Additions.All(a => a.Substance.Dissolves.Count > 0);
 
     /// <summary>What the label names and nothing brings.</summary>
-    private static IReadOnlyList<string> Absent(StockFacts stock, List<(string Name, Regex Word, string[] Components)> named) =>
+    private static IReadOnlyList<string> Absent(StockFacts stock, List<(string Name, int Group, string[] Components)> named) =>
         [.. named.Where(w => !w.Components.Any(c => Brought(stock, c) > 0)).Select(w => w.Name)];
 
-    private static IEnumerable<(string Name, Regex Word, string[] Components)> Named(StockFacts stock)
+    private static IEnumerable<(string Name, int Group, string[] Components)> Named(StockFacts stock)
     {
-        var inside = _keptApart.Replace(stock.Stock.Label?.ContentsText ?? "", "");
-        return _words.Where(w => w.Word.IsMatch(inside));
+        var inside = KeptApart().Replace(stock.Stock.Label?.ContentsText ?? "", "");
+        var matches = Words().Matches(inside);
+        return _words.Where(w => matches.Any(m => m.Groups[w.Group].Success));
     }
+
+    private static int GroupOf(string name) => Words().GroupNumberFromName(name) is > 0 and var group
+        ? group
+        : throw new InvalidOperationException($"no group of the words on labels is called '{name}'");
+
+    /// <summary>What a label warns of is not in the bottle: "keep apart from sulfates and phosphates", "never mix with calcium".</summary>
+    [GeneratedRegex(
+        @"\b(?:keep|store|away|apart|separate|never|not|don't|before|until)\b[^.;()]*",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex KeptApart();
+
+    /// <summary>One expression, compiled with the program, in which each word is a group: two dozen put together at run time cost more.</summary>
+    [GeneratedRegex(
+        @"(?<!\bno |\bwithout |\bfree of )\b(?:"
+            + @"(?<calcium>calcium)|(?<magnesium>magnesium|epsom salts?)|(?<potassium>potassium|potash)|(?<sodium>sodium)|"
+            + @"(?<ammonium>ammonium)|(?<nitrate>nitrates?|nitric)|(?<sulfate>sul(?:f|ph)ates?)|"
+            + @"(?<phosphate>phosphates?|phosphoric)|(?<chloride>chlorides?)|(?<iron>iron|ferrous|ferric)|"
+            + @"(?<manganese>manganese)|(?<zinc>zinc)|(?<copper>copper)|(?<boron>boron|boric|borate|borax)|"
+            + @"(?<molybdenum>molybdenum|molybdates?)|(?<silicate>silicates?|silicon)|(?<EDTA>EDTA)|(?<DTPA>DTPA)|"
+            + @"(?<EDDHA>EDDHA)|(?<citrate>citric|citrates?)|(?<acetate>acetic|vinegar)|(?<sorbate>sorbates?|sorbic)|"
+            + @"(?<benzoate>benzoates?|benzoic))\b(?!-free| free)",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Words();
 
     private static Finding Wrong(LabelAgainstContents verdict, RuleContext context)
     {
