@@ -38,6 +38,26 @@ public sealed class SarifReportTests
     public void LooksAsStored(string name) => Repository.AssertGolden(name + ".sarif", Render(TextReportTests.Sample(name), _withSuppressed));
 
     [Fact]
+    public void TheDescriptionOfARuleIsTheFirstParagraphOfItsWholeExplanation()
+    {
+        foreach (var rule in RuleBook.Descriptors)
+        {
+            var whole = MarkdownParser.Parse(rule.Explanation.Value).OfType<MarkdownBlock.Paragraph>().First();
+            Assert.Equal(SarifText.Shorten(Sentences.Ended(MarkdownText.Inline(whole.Text))), SarifText.FullDescription(rule));
+        }
+    }
+
+    [Theory]
+    [InlineData("```\na\n\nb\n```\n\nThe text.\n\nMore.", "The text.")]
+    [InlineData("# Title\n\n- one\n\n- two", "Said by its title.")]
+    [InlineData("One line", "One line.")]
+    public void ADescriptionIsFoundBehindWhatIsNoParagraph(string explanation, string description)
+    {
+        var rule = RuleBook.Descriptors[0] with { Title = "Said by its title", Explanation = new Lazy<string>(explanation) };
+        Assert.Equal(description, SarifText.FullDescription(rule));
+    }
+
+    [Fact]
     public void HasNoByteOrderMarkAndEndsWithALineFeed()
     {
         using var stream = new MemoryStream();

@@ -70,5 +70,5 @@ internal static class ElementTable
     private static IEnumerable<Share> Shares(ElementTotals totals, string source, string? additionId, Place place, string label) =>
         NutrientKeys.Grams(totals).Select(n => new Share(n.Key, n.Grams, source, additionId, place, label));
 
-    private readonly record struct Share(string Key, double Grams, string Source, string? AdditionId, Place Place, string Label);
+    private sealed record Share(string Key, double Grams, string Source, string? AdditionId, Place Place, string Label);
 }

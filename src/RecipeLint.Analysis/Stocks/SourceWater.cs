@@ -113,5 +113,5 @@ internal static class SourceWater
     }
 
     /// <param name="Protonated">For carbonate: stated as hydrogen carbonate, so each brings its hydrogen ion.</param>
-    private readonly record struct Value(string Component, bool Protonated, AmountConcentration Concentration, Place Place);
+    private sealed record Value(string Component, bool Protonated, AmountConcentration Concentration, Place Place);
 }

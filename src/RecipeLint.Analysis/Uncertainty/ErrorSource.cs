@@ -25,7 +25,7 @@ internal enum ErrorShape
 
 /// <summary>One error of a measured quantity.</summary>
 /// <param name="Standard">Standard uncertainty as a fraction of the measured value.</param>
-internal readonly record struct RelativeError(ErrorSource Source, double Standard, ErrorShape Shape);
+internal sealed record RelativeError(ErrorSource Source, double Standard, ErrorShape Shape);
 
 /// <summary>Standard uncertainties from what is stated, in the unit of the argument.</summary>
 public static class StandardUncertainty

@@ -84,8 +84,14 @@ internal static class DenseLu
         var length = target.Length;
         var i = 0;
         var f = Vector128.Create(factor);
-        for (; i <= length - 2; i += 2)
-            (Vector128.LoadUnsafe(ref t, (nuint)i) + f * Vector128.LoadUnsafe(ref s, (nuint)i)).StoreUnsafe(ref t, (nuint)i);
+        for (; i <= length - 4; i += 4)
+        {
+            var first = Vector128.LoadUnsafe(ref t, (nuint)i) + f * Vector128.LoadUnsafe(ref s, (nuint)i);
+            var second = Vector128.LoadUnsafe(ref t, (nuint)i + 2) + f * Vector128.LoadUnsafe(ref s, (nuint)i + 2);
+            first.StoreUnsafe(ref t, (nuint)i);
+            second.StoreUnsafe(ref t, (nuint)i + 2);
+        }
+
         for (; i < length; i++) target[i] += factor * source[i];
     }
 }

@@ -1,3 +1,5 @@
+using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -6,8 +8,8 @@ namespace RecipeLint.Chemistry.Equilibrium;
 /// <summary>
 /// Loops over everything dissolved, several numbers at a time. Every processor and every build comes to the same digits: sums run in four
 /// lanes whatever the width of the machine's vectors, and nothing is rounded once where another machine rounds twice. Two at a time, which
-/// every processor has, and not as many as this one can: only such code can be compiled ahead, and until the runtime's compiler had come
-/// to the other a short run spent more time here than a long one.
+/// every processor has, because only such code can be compiled ahead; exponentials alone take as many as this one can, and are compiled
+/// whole at their first call: in the runtime's first, quick code a short run spent more time here than a long one.
 /// </summary>
 internal static class Lanes
 {
@@ -26,49 +28,54 @@ internal static class Lanes
     private const int Two = 2, Four = 4;
 
     /// <summary>Molalities from their logarithms: none below <see cref="Activity.LnNothing"/>, and bounded above.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void Molalities(Span<double> m, ReadOnlySpan<double> ln)
     {
         ref var to = ref MemoryMarshal.GetReference(m);
         ref var from = ref MemoryMarshal.GetReference(ln);
         var i = 0;
-        for (; i <= m.Length - Two; i += Two) Molality(Vector128.LoadUnsafe(ref from, (nuint)i)).StoreUnsafe(ref to, (nuint)i);
-        for (; i < m.Length; i++) m[i] = Molality(Vector128.Create(ln[i]))[0];
+        for (; i <= m.Length - Vector<double>.Count; i += Vector<double>.Count)
+            Molality(Vector.LoadUnsafe(ref from, (nuint)i)).StoreUnsafe(ref to, (nuint)i);
+        for (; i < m.Length; i++) m[i] = Molality(new Vector<double>(ln[i]))[0];
     }
 
-    private static Vector128<double> Molality(Vector128<double> ln)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector<double> Molality(Vector<double> ln)
     {
-        var some = Exp(Vector128.Min(ln, Vector128.Create(Iterate.LargestLnMolality)));
-        return Vector128.ConditionalSelect(Vector128.LessThan(ln, Vector128.Create(Activity.LnNothing)), Vector128<double>.Zero, some);
+        var some = Exp(Vector.Min(ln, new Vector<double>(Iterate.LargestLnMolality)));
+        return Vector.ConditionalSelect(Vector.LessThan(ln, new Vector<double>(Activity.LnNothing)), Vector<double>.Zero, some);
     }
 
     /// <summary>
     /// e to the power of each, between -700 and 700: by the power of two nearest to it and the series of what is left, which is under
     /// ln 2 / 2; the term of the fourteenth power is under 4e-18 of the sum. The library's has another last digit on another machine.
     /// </summary>
-    private static Vector128<double> Exp(Vector128<double> x)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector<double> Exp(Vector<double> x)
     {
-        var shifted = (x * OverLn2) + Vector128.Create(Shifter);
-        var powers = shifted - Vector128.Create(Shifter);
+        var shifted = (x * OverLn2) + new Vector<double>(Shifter);
+        var powers = shifted - new Vector<double>(Shifter);
         var rest = x - (powers * Ln2High) - (powers * Ln2Low);
 
         // 1/13! to 1/0!.
-        var sum = Vector128.Create(1 / 6227020800.0);
-        sum = (sum * rest) + Vector128.Create(1 / 479001600.0);
-        sum = (sum * rest) + Vector128.Create(1 / 39916800.0);
-        sum = (sum * rest) + Vector128.Create(1 / 3628800.0);
-        sum = (sum * rest) + Vector128.Create(1 / 362880.0);
-        sum = (sum * rest) + Vector128.Create(1 / 40320.0);
-        sum = (sum * rest) + Vector128.Create(1 / 5040.0);
-        sum = (sum * rest) + Vector128.Create(1 / 720.0);
-        sum = (sum * rest) + Vector128.Create(1 / 120.0);
-        sum = (sum * rest) + Vector128.Create(1 / 24.0);
-        sum = (sum * rest) + Vector128.Create(1 / 6.0);
-        sum = (sum * rest) + Vector128.Create(1 / 2.0);
-        sum = (sum * rest) + Vector128<double>.One;
-        sum = (sum * rest) + Vector128<double>.One;
+        var sum = new Vector<double>(1 / 6227020800.0);
+        sum = (sum * rest) + new Vector<double>(1 / 479001600.0);
+        sum = (sum * rest) + new Vector<double>(1 / 39916800.0);
+        sum = (sum * rest) + new Vector<double>(1 / 3628800.0);
+        sum = (sum * rest) + new Vector<double>(1 / 362880.0);
+        sum = (sum * rest) + new Vector<double>(1 / 40320.0);
+        sum = (sum * rest) + new Vector<double>(1 / 5040.0);
+        sum = (sum * rest) + new Vector<double>(1 / 720.0);
+        sum = (sum * rest) + new Vector<double>(1 / 120.0);
+        sum = (sum * rest) + new Vector<double>(1 / 24.0);
+        sum = (sum * rest) + new Vector<double>(1 / 6.0);
+        sum = (sum * rest) + new Vector<double>(1 / 2.0);
+        sum = (sum * rest) + Vector<double>.One;
+        sum = (sum * rest) + Vector<double>.One;
 
         // The whole number stands in the low bits of what was shifted; as an exponent it is the power of two.
-        return sum * ((shifted.AsInt64() + Vector128.Create(Bias)) << MantissaBits).AsDouble();
+        var two = Vector.AsVectorDouble(Vector.ShiftLeft(Vector.AsVectorInt64(shifted) + new Vector<long>(Bias), MantissaBits));
+        return sum * two;
     }
 
     /// <summary>target = factor * source; both of one length.</summary>

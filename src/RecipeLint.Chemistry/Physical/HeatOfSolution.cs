@@ -31,7 +31,7 @@ public sealed record HeatOfSolution(
 }
 
 /// <summary>Mass of a substance, by formula, that goes into the water.</summary>
-public readonly record struct DissolvedMass(string Formula, double Grams);
+public sealed record DissolvedMass(string Formula, double Grams);
 
 /// <summary>What dissolving does to the temperature of a batch.</summary>
 /// <param name="ChangeKelvin">Negative when the batch cools; null when not given.</param>

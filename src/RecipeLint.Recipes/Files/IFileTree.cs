@@ -48,7 +48,7 @@ public interface IFileTree
 
 /// <summary>A name in a folder.</summary>
 /// <param name="MayBeFolder">False when it certainly is none; true says that <see cref="IFileTree.Kind"/> has to be asked.</param>
-public readonly record struct FolderEntry(string Name, bool MayBeFolder);
+public sealed record FolderEntry(string Name, bool MayBeFolder);
 
 /// <summary>What reading a file gave: exactly one of bytes, the size of a file that is too large, or the reason why not.</summary>
 public readonly record struct FileBytes(byte[]? Bytes, long? TooLarge, string? Failure)

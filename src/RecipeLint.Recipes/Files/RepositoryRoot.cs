@@ -85,7 +85,8 @@ internal static class RepositoryRoot
     {
         const string end = ".json\"";
         var from = 0;
-        for (var at = text.IndexOf(end, StringComparison.Ordinal); at >= 0; at = text.IndexOf(end, at + end.Length, StringComparison.Ordinal))
+        for (var at = text.IndexOf(end, StringComparison.Ordinal); at >= 0;
+            at = text.IndexOf(end, at + end.Length, StringComparison.Ordinal))
         {
             var close = at + end.Length - 1;
             var open = close > from ? text.LastIndexOfAny(_stops, close - 1, close - from) : -1;

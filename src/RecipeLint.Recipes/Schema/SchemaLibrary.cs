@@ -4,9 +4,9 @@ using Json.Schema;
 namespace RecipeLint.Recipes.Schema;
 
 /// <summary>
-/// The schema library makes its dialects and the schemas of schemas when it is loaded. The native program is loaded whole, and paid for them
-/// at every start, also where no file is read: there the library's initializer is left empty (<c>RecipeLint/Native</c>) and is made up for
-/// here, before the first schema is built.
+/// The schema library makes its dialects and the schemas of schemas when it is loaded. The native program is loaded whole, and paid for
+/// them at every start, also where no file is read: there the library's initializer is left empty (<c>RecipeLint/Native</c>) and is made
+/// up for here, before the first schema is built.
 /// </summary>
 internal static class SchemaLibrary
 {

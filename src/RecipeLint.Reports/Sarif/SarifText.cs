@@ -60,9 +60,29 @@ internal static class SarifText
     /// <summary>The first paragraph of the explanation in whole sentences, else the title.</summary>
     public static string FullDescription(RuleDescriptor rule)
     {
-        var first = MarkdownParser.Parse(rule.Explanation.Value).OfType<MarkdownBlock.Paragraph>().FirstOrDefault();
+        var first = FirstParagraph(rule.Explanation.Value);
         var text = first is null ? rule.Title : MarkdownText.Inline(first.Text);
         return Shorten(Sentences.Ended(text));
+    }
+
+    /// <summary>
+    /// Read up to an empty line, and further only where no paragraph has ended by then: a log describes every rule, and this is its start.
+    /// </summary>
+    private static MarkdownBlock.Paragraph? FirstParagraph(string markdown)
+    {
+        const string empty = "\n\n";
+        for (var end = markdown.IndexOf(empty, StringComparison.Ordinal); end >= 0;
+            end = markdown.IndexOf(empty, end + empty.Length, StringComparison.Ordinal))
+        {
+            if (First(markdown[..end]) is { } found)
+            {
+                return found;
+            }
+        }
+
+        return First(markdown);
+
+        static MarkdownBlock.Paragraph? First(string text) => MarkdownParser.Parse(text).OfType<MarkdownBlock.Paragraph>().FirstOrDefault();
     }
 
     public static string Shorten(string text)

@@ -158,14 +158,32 @@ internal sealed class MixtureHazards
     {
         foreach (var addition in _stock.Additions)
         {
-            var weight = SpecificLimits.Limit(addition.Substance, row.Code) is { } own
-                ? row.Limit / own
-                : row.Sum.Where(p => Bringing(p.From).Contains(addition)).Select(p => p.Weight).DefaultIfEmpty(0).Max();
+            var weight = SpecificLimits.Limit(addition.Substance, row.Code) is { } own ? row.Limit / own : Heaviest(addition, row);
             if (weight > 0)
             {
                 yield return (addition, weight * SpecificLimits.Share(addition.Substance) * (row == _atOnce ? Factor(addition) : 1));
             }
         }
+    }
+
+    /// <summary>The largest weight with which an addition counts towards a statement; 0 where it carries none that count.</summary>
+    private static double Heaviest(AdditionFacts addition, MixtureRow row)
+    {
+        if (addition.Substance.Hazards is not { } hazards)
+        {
+            return 0;
+        }
+
+        double heaviest = 0;
+        foreach (var (from, weight) in row.Sum)
+        {
+            if (weight > heaviest && Carries(hazards.Statements, from))
+            {
+                heaviest = weight;
+            }
+        }
+
+        return heaviest;
     }
 
     /// <summary>The weighted share by mass, %, of what counts towards a statement.</summary>
@@ -203,7 +221,7 @@ internal sealed class MixtureHazards
             .. _stock.Additions.Where(a => a.Substance.Hazards is { } h && (Carries(h.Statements, codes) || Carries(h.SupplierAdds, codes))),
         ];
 
-    private static bool Carries(IReadOnlyList<string> statements, string[] codes)
+    private static bool Carries(IReadOnlyList<string> statements, params ReadOnlySpan<string> codes)
     {
         for (var i = 0; i < statements.Count; i++)
         {

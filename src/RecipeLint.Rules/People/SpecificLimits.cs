@@ -56,7 +56,7 @@ internal static class SpecificLimits
 
     /// <summary>Limit of a substance for a statement, %; null where the generic one holds.</summary>
     internal static double? Limit(Substance substance, string code) =>
-        Of(substance)?.Limits.Where(l => l.Code == code).Select(l => (double?)l.From).FirstOrDefault();
+        Of(substance) is { } entry && Array.FindIndex(entry.Limits, l => l.Code == code) is >= 0 and var at ? entry.Limits[at].From : null;
 
     /// <summary>Multiplying factor of its entry for what poisons water life at once; 1 where it states none.</summary>
     internal static double WaterFactor(Substance substance) => Of(substance)?.WaterFactor ?? 1;

@@ -9,7 +9,10 @@ public sealed class RepositoryRootTests
     private const string AsWords = "\"([^\"\\\\:]+\\.(?:stock|water|profile)\\.json)\"";
 
     private static readonly string[] _pieces =
-        ["\"", "\\", ":", "a", "../b", ".stock", ".water", ".profile", ".json", ".json\"", ".stock.json\"", "\"x.water.json\"", "\n", ".recipe.json"];
+    [
+        "\"", "\\", ":", "a", "../b", ".stock", ".water", ".profile", ".json", ".json\"", ".stock.json\"", "\"x.water.json\"", "\n",
+        ".recipe.json",
+    ];
 
     [Theory]
     [InlineData("""{ "from": "../stocks/a.stock.json", "water": "rain.water.json" }""", "../stocks/a.stock.json", "rain.water.json")]

@@ -9,7 +9,7 @@ public sealed class SchemaLibraryTests
 {
     private const BindingFlags Everything = BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly;
 
-    /// <summary>A new version of the library that starts in another way has to be seen before the native program is built with it.</summary>
+    /// <summary>A version of the library that starts in another way has to be seen before the native program is built with it.</summary>
     [Fact]
     public void TheLibraryStartsWithTheTwoStepsThatTheNativeProgramMakesUpFor()
     {

@@ -139,7 +139,7 @@ internal sealed partial class LabelContradictsContents : StockRule<LabelAgainstC
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex KeptApart();
 
-    /// <summary>One expression, compiled with the program, in which each word is a group: two dozen put together at run time cost more.</summary>
+    /// <summary>One expression, compiled with the program, in which each word is a group; two dozen at run time cost more.</summary>
     [GeneratedRegex(
         @"(?<!\bno |\bwithout |\bfree of )\b(?:"
             + @"(?<calcium>calcium)|(?<magnesium>magnesium|epsom salts?)|(?<potassium>potassium|potash)|(?<sodium>sodium)|"
