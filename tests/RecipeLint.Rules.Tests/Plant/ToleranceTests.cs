@@ -53,6 +53,13 @@ public sealed class ToleranceTests
         Assert.Equal(warned, finding?.Level == Level.Warning);
     }
 
+    [Theory]
+    [InlineData("potassium-chloride 44", Level.Warning)]
+    [InlineData("potassium-chloride 46", Level.Error)]
+    public void TwiceTheSaltThatACropBearsIsAnError(string salt, Level level) =>
+        Assert.Equal(level, Findings($"{Base}, {salt}", "strawberry")
+            .Single(f => f.Rule.Name == "sodium-or-chloride-load" && f.IdPath.EndsWith("#Cl", StringComparison.Ordinal)).Level);
+
     /// <summary>FAO paper 29: cobalt 0.05 mg/L and selenium 0.02 mg/L in irrigation water, harm from 0.1 and 0.025.</summary>
     [Theory]
     [InlineData("cobalt-sulfate-7h2o 0.035", "element-high", "From 0.1 mg/L it harms")]

@@ -59,7 +59,9 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
         var message = $"The final solution holds {Say.Number(found)} mg/L {name}, over the {Say.Number(limit)} mg/L that the "
             + $"'{recipe.Profile.Name}' profile {(verdict.IsHeavy ? "bears" : "is usually given")}; "
             + $"{Say.Number(fromWater)} mg/L come with the water and {Say.Number(Brought(byWater: false))} mg/L with the doses. "
-            + $"Roots take up little of it, so in a solution that is used again it piles up until it harms. "
+            + (verdict.IsTwice
+                ? "That is twice what it bears or more: leaves burn from the edge, and yield is lost from the first weeks. "
+                : "Roots take up little of it, so in a solution that is used again it piles up until it harms. ")
             + (fromWater > found / 2 ? "Blend the water with rain or reverse-osmosis water, or drain more "
             + "often." : $"Replace the salt that brings it with one free of {name}.");
         var place = RecipePlaces.TargetOrDoses(recipe, key);
@@ -67,7 +69,7 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#{key}",
             message,
-            Harm.Damage,
+            verdict.IsTwice ? Harm.Loss : Harm.Damage,
             verdict.IsHeavy ? Odds.Certain : Odds.Possible,
             verdict.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
         {
@@ -122,4 +124,8 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
 /// <param name="Bound">mg/L.</param>
 /// <param name="IsHeavy">More than the crop bears.</param>
 internal sealed record BallastLoad(
-    RecipeFacts Recipe, ElementRange Range, string Word, double Found, double Bound, bool IsHeavy, Check Past) : Verdict;
+    RecipeFacts Recipe, ElementRange Range, string Word, double Found, double Bound, bool IsHeavy, Check Past) : Verdict
+{
+    /// <summary>At least twice what the crop bears.</summary>
+    public bool IsTwice => IsHeavy && Found >= 2 * Bound;
+}
