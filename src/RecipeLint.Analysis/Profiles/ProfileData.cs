@@ -83,11 +83,11 @@ internal sealed record Window(Bound Low, Bound High, string? Note)
 }
 
 /// <summary>One profile file, with what it is based on.</summary>
-internal sealed record ProfileData
+internal sealed class ProfileData
 {
     public const string AnyStage = "any";
 
-    private readonly Derived _derived = new();
+    private readonly ConcurrentDictionary<string, CropProfile> _atStages = new(StringComparer.Ordinal);
 
     public required string Name { get; init; }
 
@@ -112,7 +112,8 @@ internal sealed record ProfileData
     public IReadOnlyList<string> StageNames => [.. StageAliases.Values.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     /// <summary>The profile at a stage, put together when a stage is first asked for: every recipe of a crop asks for the same.</summary>
-    public CropProfile For(string? stage) => _derived.Of(this, static _ => new AtStages()).Of(this, stage);
+    public CropProfile For(string? stage) =>
+        _atStages.GetOrAdd(StagesOf(stage), static (_, asked) => asked.Data.PutTogether(asked.Stage), (Data: this, Stage: stage));
 
     /// <summary>The stages as this profile and those below it know them: what no one knows counts as none, so there are few.</summary>
     private string StagesOf(string? stage) => $"{StageOf(stage)}\n{Base?.StagesOf(stage)}";
@@ -168,12 +169,5 @@ internal sealed record ProfileData
             .Concat(Ratios)
             .OrderBy(r => r.Numerator, StringComparer.Ordinal)
             .ThenBy(r => r.Denominator, StringComparer.Ordinal);
-    }
-
-    private sealed class AtStages
-    {
-        private readonly ConcurrentDictionary<string, CropProfile> _known = new(StringComparer.Ordinal);
-
-        public CropProfile Of(ProfileData data, string? stage) => _known.GetOrAdd(data.StagesOf(stage), _ => data.PutTogether(stage));
     }
 }
