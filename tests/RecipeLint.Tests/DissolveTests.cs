@@ -42,6 +42,15 @@ public sealed class DissolveTests
     public void SilicateFallsOutWhereAPhThatIsSetTakesItsAlkaliAway(string mix, string at, string option, string ph, string? falls) =>
         Falls(Cli.Run("dissolve", mix, "--at", at, option, ph), falls);
 
+    /// <summary>No enthalpy of DTPA, HEDTA and EDDHA is in the constants; those of EDTA are.</summary>
+    [Theory]
+    [InlineData("1 g/L fe-dtpa-hna", "5 °C", true)]
+    [InlineData("1 g/L fe-dtpa-hna", "25 °C", false)]
+    [InlineData("1 g/L fe-eddha-na", "40 °C", true)]
+    [InlineData("1 g/L fe-edta-na-3h2o", "5 °C", false)]
+    public void AChelateOfWhichNoHeatIsKnownSaysSo(string mix, string at, bool says) =>
+        Assert.Equal(says, Cli.Run("dissolve", mix, "--at", at).Out.Contains("holds metals is known at 25 °C only", StringComparison.Ordinal));
+
     /// <summary>
     /// Solubilities of the same handbooks as in solubility.json: 1.3 to 2 times the strength falls out, 0.7 times stays. What calibrates is
     /// the solubility; that a solid is there at all, in mixtures too, is held here.

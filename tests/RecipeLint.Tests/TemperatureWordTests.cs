@@ -19,12 +19,14 @@ public sealed partial class TemperatureWordTests
     [
         ["check", "a.stock.json", "--repairs"], ["stretch", "a.stock.json"], ["diagnose", "a.stock.json", "--seen", "white crystals"],
         ["proof", "a.stock.json", "--all"], ["show", "a.stock.json"], ["order", "a.stock.json"],
+        ["explain", "salt-past-its-solubility", "--for", "a.stock.json"], ["explain", "any-other-solid", "--for", "a.stock.json"],
     ];
 
     [Theory]
     [InlineData("calcium pyrophosphate", "calcium-nitrate-4h2o", "20 g", "tetrapotassium-pyrophosphate", "20 g")]
     [InlineData("DTPA acid", "dtpa-acid", "20 g")]
     [InlineData("disodium zinc EDTA", "zn-edta", "800 g")]
+    [InlineData("calcium borate", "borax-10h2o", "50 g", "calcium-nitrate-4h2o", "100 g")]
     [InlineData("trisodium citrate", "trisodium-citrate-2h2o", "650 g")]
     [InlineData("sodium iron EDTA", "fe-edta-na-3h2o", "250 g")]
     [InlineData("K-struvite", "magnesium-nitrate-6h2o", "30 g", "monopotassium-phosphate", "20 g", "potassium-hydroxide", "25 g")]

@@ -52,6 +52,21 @@ public sealed class ConstantSet
     /// <summary>A solid by its name; null when the set has none.</summary>
     public Solid? FindSolid(string name) => Array.Find(All, s => s.Name == name);
 
+    /// <summary>
+    /// Whether any complex of a component has a constant that changes with temperature. Where none has, those of 25 °C serve at every
+    /// temperature; false for a name that is no component.
+    /// </summary>
+    public bool ChangesWithTemperature(string component)
+    {
+        var wanted = Components.Find(component);
+        for (var species = 0; wanted >= 0 && species < ThermoTables.SpeciesNames.Length; species++)
+        {
+            var terms = ThermoTables.SpeciesTerms[ThermoTables.SpeciesStart[species]..ThermoTables.SpeciesStart[species + 1]];
+            if (terms.Contains((byte)wanted) && SpeciesLogK.AsSpan((6 * species) + 1, 5).ContainsAnyExcept(0.0)) return true;
+        }
+        return false;
+    }
+
     internal double[] SpeciesLogK { get; }
     internal double[] GasLogK { get; }
     internal double[] SolidLogK { get; }

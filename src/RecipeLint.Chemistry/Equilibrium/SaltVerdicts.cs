@@ -70,7 +70,8 @@ public static class SaltVerdicts
 
     // Measured two-salt saturated solutions (KNO3-KH2PO4, NH4H2PO4-KNO3) have the mean of the two measures between -0.25 and +0.03;
     // for the phosphates, whose index is the lower the more nitrate there is, "close" therefore begins further down.
-    private const double CloseFrom = -0.15, CloseFromDihydrogenPhosphate = -0.30;
+    // Where sodium and potassium chloride saturate together (25 °C, Seidell & Linke) that of sylvite is at -0.16.
+    private const double CloseFrom = -0.15, CloseFromDihydrogenPhosphate = -0.30, CloseFromSylvite = -0.20;
 
     /// <summary>A verdict for every calibrated salt whose ions are present, in table order.</summary>
     /// <param name="input">The solution as given.</param>
@@ -146,7 +147,12 @@ public static class SaltVerdicts
         solid.CalibratedRow is >= 0 and var row ? Solubility(row, celsius) : null;
 
     /// <summary>The mean of the two measures above which a salt is close.</summary>
-    public static double CloseFromIndex(Solid solid) => solid.Name is "MKP" or "MAP" ? CloseFromDihydrogenPhosphate : CloseFrom;
+    public static double CloseFromIndex(Solid solid) => solid.Name switch
+    {
+        "MKP" or "MAP" => CloseFromDihydrogenPhosphate,
+        "Sylvite" => CloseFromSylvite,
+        _ => CloseFrom,
+    };
 
     private static double? Solubility(int row, double celsius)
     {

@@ -21,6 +21,9 @@ public static class DissolveReport
     /// <summary>Species that hold less than this share of a component go unnamed.</summary>
     private const double NamedShare = 0.01;
 
+    /// <summary>Constants without an enthalpy are those of this temperature, and serve as they are within so many degrees of it.</summary>
+    private const double ConstantsAtCelsius = 25, NearTheirTemperature = 5;
+
     /// <summary>Free ammonia below this share of the ammonium goes unsaid.</summary>
     private const double LeastAmmonia = 0.005;
 
@@ -306,6 +309,14 @@ public static class DissolveReport
         foreach (var reason in state.Validity.Reasons)
         {
             page.Text("- " + reason);
+        }
+
+        foreach (var chelator in Components.Chelators.Where(c => state.Mix.Totals[c] > 0
+            && Math.Abs(state.Temperature.Celsius - ConstantsAtCelsius) > NearTheirTemperature
+            && !ConstantSet.Product.ChangesWithTemperature(c)))
+        {
+            page.Text(string.Create(CultureInfo.InvariantCulture,
+                $"How firmly {Components.Word(chelator)} holds metals is known at {ConstantsAtCelsius} °C only; the same is taken here."));
         }
 
         page.Text("An index is log10 of the product of the ions over the product that saturates: 0 is saturated, above 0 too much.");

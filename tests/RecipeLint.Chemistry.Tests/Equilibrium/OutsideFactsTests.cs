@@ -20,6 +20,10 @@ public sealed class OutsideFactsTests
         ["pH of boric acid, 0.1 N"] = "By the handbook's own constant of the acid (9.24) it is 5.1; the rest are polyborates, which the list passes over.",
         ["pH of sodium hydrogen carbonate, 0.1 N"] = "The mean of its two constants is 8.3 and 8.1 to 8.2 at this ionic strength; the solutions of the list had lost carbon dioxide.",
         ["pH of sodium carbonate, 0.1 N"] = "By the handbook's own constant (10.33) 0.05 mol/L gives 11.5, and 11.3 at this ionic strength.",
+        ["water activity: over saturated KNO3, 20 °C"] =
+            "By the osmotic coefficient of Robinson & Stokes (0.602 at 3 mol/kg and 25 °C) 3.16 mol/kg have 93.4 %.",
+        ["water activity: over saturated KNO3, 25 °C"] =
+            "By the osmotic coefficients of Robinson & Stokes 3.79 mol/kg have 92.7 %; the table of humidities gives its own error as 0.55.",
         ["MAP in KNO3, NH4H2PO4 (1.850, 3.817 mol/kg) at 16.5 °C, verdicts that differ"] = "At 0.6 of the measured strength it is called close and not clear: the cautious side.",
     };
 
@@ -73,7 +77,7 @@ public sealed class OutsideFactsTests
             [.. Rows(Equilibrium + "measured-mixtures.md", "system").Where(r => r[7] is "clear" or "close" or "crystallises")
                 .Select(r => new Fact($"{r[3]} in {r[0]} ({r[2]} mol/kg) at {r[1]} °C, verdicts that differ",
                     (r[7] == "clear" ? 0 : 1) + (r[9] != "clear" ? 0 : 1) + (r[10] == "crystallises" ? 0 : 1), 0))]);
-        yield return ("buffers of two acids, sea water, freezing points, carbon dioxide, ammonia, free EDTA", "published-solutions.md", "named there",
+        yield return ("buffers of two acids, sea water, freezing points, carbon dioxide, ammonia, free EDTA, humidity over salts, conductivity of salts", "published-solutions.md", "named there",
             "named there, before", Published());
         yield return ("conductivity of KCl standards, 0 to 45 °C", "conductivity-deviations.md", "Pratt et al. 2001", "1.5 %",
             [.. Rows(Physical + "conductivity-deviations.md", "KCl mol/kg").TakeWhile(r => r.Length >= 12).SelectMany(r => r.Skip(1).Where(c => c.Length > 0)
