@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using RecipeLint.Recipes.Files;
-using Xunit;
 
 namespace RecipeLint.Recipes.Tests.Files;
 

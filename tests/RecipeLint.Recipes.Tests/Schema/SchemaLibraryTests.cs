@@ -1,7 +1,6 @@
 using System.Reflection;
 using Json.Schema;
 using RecipeLint.Recipes.Schema;
-using Xunit;
 
 namespace RecipeLint.Recipes.Tests.Schema;
 
