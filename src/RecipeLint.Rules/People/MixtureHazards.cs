@@ -2,6 +2,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Rules.People;
 
@@ -177,7 +178,7 @@ internal sealed class MixtureHazards
         double heaviest = 0;
         foreach (var (from, weight) in row.Sum)
         {
-            if (weight > heaviest && Carries(hazards.Statements, from))
+            if (weight > heaviest && Says(hazards, from))
             {
                 heaviest = weight;
             }
@@ -217,9 +218,11 @@ internal sealed class MixtureHazards
     }
 
     private List<AdditionFacts> Find(string[] codes) =>
-        [
-            .. _stock.Additions.Where(a => a.Substance.Hazards is { } h && (Carries(h.Statements, codes) || Carries(h.SupplierAdds, codes))),
-        ];
+        [.. _stock.Additions.Where(a => a.Substance.Hazards is { } h && codes.Any(c => Says(h, c)))];
+
+    /// <summary>What suppliers add counts for metals alone: the entries of the regulation leave that to them.</summary>
+    private static bool Says(Hazards hazards, string code) =>
+        Carries(hazards.Statements, code) || (code == MetalsCode && Carries(hazards.SupplierAdds, code));
 
     private static bool Carries(IReadOnlyList<string> statements, params ReadOnlySpan<string> codes)
     {
