@@ -1,6 +1,7 @@
 using System.Globalization;
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Equilibrium;
@@ -45,6 +46,8 @@ internal sealed class TankTraits(RecipeFacts recipe)
         "sulfate" => recipe.ComponentMoles.GetValueOrDefault(Component.Sulfate) > 0
             ? new Trait(
                 true, "the feed holds sulfate, which microbes without air turn to sulfide") : new Trait(false, "the feed holds no sulfate"),
+        "peroxide" => Any(a => HazardRoles.Of(a.Substance).Contains(HazardRole.Peroxide),
+            "gives off oxygen", "the recipe holds no peroxide"),
         "extract" => Any(a => a.Substance.Extract is not null, "is an extract", "the recipe holds no extract"),
         "dry-doses" => recipe.Doses.Any(d => d.Direct is { Substance.Form: PhysicalForm.Solid })
             ? new Trait(true, "salts go into the tank dry") : new Trait(false, "nothing goes into the tank dry"),

@@ -152,12 +152,28 @@ public static class StockSheet
             "Below 1 it is too strong already. Near a limit nothing is promised.");
     }
 
+    /// <summary>What falls out in time, once the air has been at the iron; null for nothing.</summary>
+    private static string? Later(StockFacts stock)
+    {
+        if (stock.Chemistry.Aged is not { IsSolved: true } aged)
+        {
+            return null;
+        }
+
+        var falls = DepositJudgement.Of(aged, DepositOptions.Of(stock.Settings)).Deposits.Where(d => d.FallsOut)
+            .Select(d => $"{Say.Grams(d.GramsPerLitre)}/L of {SolidWords.Called(d.Solid)}").ToList();
+        return falls.Count == 0 ? null : $"Once the air has oxidised the iron: {Say.List(falls)}.";
+    }
+
     private static SheetSection FallsOut(StockFacts stock)
     {
         var judged = DepositJudgement.Of(stock, DepositOptions.Of(stock.Settings));
+        var later = Later(stock);
         return new SheetSection(
             "deposits", "What does not stay dissolved",
-            judged.Failure is { } failure ? [failure] : judged.IsClear ? ["Nothing that counts."] : [],
+            judged.Failure is { } failure ? [failure]
+                : [.. judged.IsClear ? new[] { later is null ? "Nothing that counts." : "Nothing that counts as it is mixed." } : [],
+                    .. later is null ? Array.Empty<string>() : [later]],
             new Table(
                 [new("solid"), new("when"), new("g/L", true), new("times its limit", true)],
                 [

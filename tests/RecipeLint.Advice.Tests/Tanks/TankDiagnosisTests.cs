@@ -34,6 +34,8 @@ public sealed class TankDiagnosisTests(ITestOutputHelper output)
         ("sand and dirt at the bottom of the tank", ["silt"]),
         ("milky from tiny bubbles, clears after a few minutes", ["air-bubbles"]),
         ("undissolved grains on the tank floor right after mixing", ["undissolved"]),
+        ("smells like a pool", ["chlorine"]),
+        ("smells of chlorine after shocking the lines", ["chlorine"]),
     ];
 
     /// <summary>
