@@ -42,6 +42,20 @@ public sealed class DissolveTests
     public void SilicateFallsOutWhereAPhThatIsSetTakesItsAlkaliAway(string mix, string at, string option, string ph, string? falls) =>
         Falls(Cli.Run("dissolve", mix, "--at", at, option, ph), falls);
 
+    /// <summary>85 g of urea dissolve in 100 g of water at 10 °C, 119 at 25 °C (handbook, recalled): about 515 and 625 g/L.</summary>
+    [Theory]
+    [InlineData("600 g/L urea", "10 °C", true)]
+    [InlineData("450 g/L urea", "10 °C", false)]
+    [InlineData("580 g/L urea", "25 °C", false)]
+    [InlineData("1300 g/L urea", "20 °C", true)]
+    public void MoreUreaThanWaterHoldsIsNotCalledDissolved(string mix, string at, bool past)
+    {
+        var answer = Cli.Run("dissolve", mix, "--at", at);
+        Assert.Equal(0, answer.Code);
+        Assert.Equal(!past, answer.Out.Contains("Everything dissolves", StringComparison.Ordinal));
+        Assert.Equal(!past, answer.Out.Contains("Inside the range of the model", StringComparison.Ordinal));
+    }
+
     /// <summary>No enthalpy of DTPA, HEDTA and EDDHA is in the constants; those of EDTA are.</summary>
     [Theory]
     [InlineData("1 g/L fe-dtpa-hna", "5 °C", true)]

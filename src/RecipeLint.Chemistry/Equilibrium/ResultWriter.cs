@@ -166,6 +166,28 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
                 ? "The acid is stronger than the model covers: its pH is not known, only that it lies below 0."
                 : "The lye is stronger than the model covers: its pH is not known, only that it lies above 14.");
         }
+        if (UreaPastItsSolubility() is { } urea)
+        {
+            trust = Trust.OutOfRange;
+            reasons.Add(urea);
+        }
         return trust == Trust.InRange ? _inRange : new Validity(trust, reasons);
+    }
+
+    private string? UreaPastItsSolubility()
+    {
+        for (var i = 0; i < input.InertIons.Count; i++)
+        {
+            var (name, _, _) = input.InertIons[i];
+            var molality = _at.M[_s.ComponentCount + _s.ComplexCount + i];
+            var holds = UreaSolubility.MolPerKg(input.Celsius);
+            if (name == UreaSolubility.Name && molality > holds)
+            {
+                return string.Create(CultureInfo.InvariantCulture,
+                    $"Of urea there are {molality:0.0} mol/kg and pure water holds {holds:0.0}: what is more may crystallise.");
+            }
+        }
+
+        return null;
     }
 }
