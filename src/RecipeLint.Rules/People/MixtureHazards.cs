@@ -73,8 +73,8 @@ internal sealed class MixtureHazards
 
     /// <summary>Statements a graver one of the same organ makes superfluous.</summary>
     private static readonly (string Grave, string Covered)[] _covers =
-        [("H314", "H318"), ("H314", "H315"), ("H314", "H319"), ("H318", "H319"), ("H301", "H302"), ("H331", "H332"), ("H340", "H341"), ("H372", "H373"),
-            (SpecificLimits.BurnsAirways, "H335")];
+        [("H314", "H318"), ("H314", "H315"), ("H314", "H319"), ("H318", "H319"), ("H301", "H302"), ("H331", "H332"), ("H340", "H341"),
+            ("H372", "H373"), (SpecificLimits.BurnsAirways, "H335")];
 
     private readonly StockFacts _stock;
     private readonly double _grams;

@@ -45,7 +45,7 @@ internal sealed class ChlorineAtTheRoots : RecipeRule<ChlorineAtTheRoots.Dose>
                 ? $"With the {Say.Number(verdict.Ammonium)} mg/L of ammonium nitrogen it turns into chloramine, which browns roots and "
                     + "stays for days. "
                 : "It fades within hours to days, with light and organic matter the sooner. ")
-            + "Disinfect the emptied system and rinse it, or let the water stand until a test strip shows no chlorine, before plants get it.";
+            + "Disinfect the emptied system and rinse it, or let the water stand until a strip shows no chlorine, before plants get it.";
         var odds = verdict.Found >= options.HarmFrom ? Odds.Certain
             : verdict.Ammonium > 0 || verdict.Checks[0].IsTwice ? Odds.NearTheLimit
             : Odds.Possible;

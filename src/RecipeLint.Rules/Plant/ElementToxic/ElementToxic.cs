@@ -26,8 +26,8 @@ internal sealed class ElementToxic : ElementRangeRule
                 + "less sure than with a salt; where the agent is used up or another metal takes it, the bare part grows. Take less of "
                 + "what brings it, or try it on a few plants first."
             : verdict.Range.Key == Selenium
-                ? "Plants hardly show it: the leaves gather it, and it poisons who eats them. Give nobody of this crop to eat, and find the "
-                    + "addition that is too large."
+                ? "Plants hardly show it: the leaves gather it, and it poisons who eats them. Give nobody of this crop to eat, and find "
+                    + "the addition that is too large."
             : "Roots and young leaves suffer first and do not recover. Do not dose this: find the addition that is too large.");
 
     private static string Held(ElementAgainstRange verdict) => verdict.Unheld < verdict.Found / 1000

@@ -42,7 +42,8 @@ internal sealed class OrganicLoad : RecipeRule<OrganicLoad.Load>
         {
             Checks =
             [
-                new Check("more than stirring makes up for", found, Relation.AtLeast, context.Options<OrganicLoadOptions>().NoteFrom, "mg/L"),
+                new Check(
+                    "more than stirring makes up for", found, Relation.AtLeast, context.Options<OrganicLoadOptions>().NoteFrom, "mg/L"),
             ],
         };
     }
@@ -54,8 +55,8 @@ internal sealed class OrganicLoad : RecipeRule<OrganicLoad.Load>
         var place = most.Held.Place is { } own && own.File == verdict.Recipe.Recipe.Place.File ? own : RecipePlaces.Doses(verdict.Recipe);
         var acid = most.Held.Substance.Kind == SubstanceKind.Acid;
         var from = verdict.Foods.Count == 1 ? "from" : "most of it from";
-        var message = $"The final solution carries {Say.Number(verdict.Foods.Sum(f => f.MilligramsPerLitre))} mg/L that microbes eat, {from} "
-            + $"{most.Held.Substance.Name}: using it up takes {Say.Number(verdict.Found)} mg/L of oxygen, and water holds "
+        var message = $"The final solution carries {Say.Number(verdict.Foods.Sum(f => f.MilligramsPerLitre))} mg/L that microbes eat, "
+            + $"{from} {most.Held.Substance.Name}: using it up takes {Say.Number(verdict.Found)} mg/L of oxygen, and water holds "
             + $"{Say.Number(Oxygen)} mg/L. "
             + "In a solution that is used again slime grows on it, pipes clog and roots run short of air"
             + (acid ? ", and the pH climbs back as the acid is eaten. Set the pH with nitric, phosphoric or sulfuric acid instead."
