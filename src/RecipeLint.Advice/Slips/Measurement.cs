@@ -48,22 +48,9 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
             return (null, $"'{text}' is more than one reading: give each with a '--measured' of its own.");
         }
 
-        var dilution = 1.0;
-        var at = plain.LastIndexOf(" at ", StringComparison.OrdinalIgnoreCase);
-        if (at > 0)
+        if (Dilution(ref plain, text, out var dilution) is { } undiluted)
         {
-            if (!QuantityReader.TryRead(plain[(at + 4)..].Trim(), Due.Dose, out var dose, out var wrong))
-            {
-                return (null, $"The dilution in '{text}' cannot be used. {wrong.Message}");
-            }
-
-            dilution = dose.Dose.LitresPerLitre > 0 ? dose.Dose.Dilution : 0;
-            if (!(dilution >= 1))
-            {
-                return (null, $"The dilution in '{text}' is none: write it like 1:100.");
-            }
-
-            plain = plain[..at].Trim();
+            return (null, undiluted);
         }
 
         var due = kind switch { ReadingKind.Ph => Due.Ph, ReadingKind.Conductivity => Due.Conductivity, _ => Due.Density };
@@ -89,6 +76,26 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
 
         return (new Measurement(
             text.Trim(), new Reading(kind.Value, dilution), quantity.Low, quantity.Tolerance?.HalfWidth(quantity.Low)), null);
+    }
+
+    /// <summary>Takes " at 1:100" off the end of a reading; says why where it cannot be used.</summary>
+    private static string? Dilution(ref string plain, string text, out double dilution)
+    {
+        dilution = 1;
+        var at = plain.LastIndexOf(" at ", StringComparison.OrdinalIgnoreCase);
+        if (at <= 0)
+        {
+            return null;
+        }
+
+        if (!QuantityReader.TryRead(plain[(at + 4)..].Trim(), Due.Dose, out var dose, out var wrong))
+        {
+            return $"The dilution in '{text}' cannot be used. {wrong.Message}";
+        }
+
+        dilution = dose.Dose.LitresPerLitre > 0 ? dose.Dose.Dilution : 0;
+        plain = plain[..at].Trim();
+        return dilution >= 1 ? null : $"The dilution in '{text}' is none: write it like 1:100.";
     }
 
     /// <summary>"TDS 800", "800 ppm": a conductivity times a factor that the meter keeps to itself.</summary>

@@ -116,7 +116,8 @@ internal static class InterventionReader
 
                 if (!IsSmelt(clause, i))
                 {
-                    yield return new Named(i, length, reagent.Masked, new PutIn(string.Join(' ', clause, i, length), reagent.Substance, reagent.HoldsMore));
+                    yield return new Named(
+                        i, length, reagent.Masked, new PutIn(string.Join(' ', clause, i, length), reagent.Substance, reagent.HoldsMore));
                 }
 
                 i += length - 1;

@@ -200,7 +200,8 @@ public sealed record BenchSheet
                     + "stirring.",
             AliquotStep aliquot => $"Measure {much} of '{aliquot.What.Value}' and add it, stirring.",
             AdjustStep =>
-                $"{Say.Capital(StepWords.Of(step.Step))}{(much.Length > 0 ? $"; that takes about {much}: add nine tenths, measure, then drop by drop" : "")}.",
+                Say.Capital(StepWords.Of(step.Step))
+                    + (much.Length > 0 ? $"; that takes about {much}: add nine tenths, measure, then drop by drop." : "."),
             _ => Say.Capital(StepWords.Of(step.Step)) + ".",
         };
     }

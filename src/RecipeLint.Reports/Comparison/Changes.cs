@@ -96,5 +96,6 @@ internal static class RecipeChanges
 
     private static double? Ec(RecipeFacts recipe) => recipe.Chemistry.Final.Conductivity.At25?.MillisiemensPerCentimetre;
 
-    private static double? Ph(RecipeFacts recipe) => StockChanges.ShownPh(recipe.Chemistry.Final is { IsSolved: true } final ? final.Ph : null);
+    private static double? Ph(RecipeFacts recipe) =>
+        StockChanges.ShownPh(recipe.Chemistry.Final is { IsSolved: true } final ? final.Ph : null);
 }

@@ -56,8 +56,8 @@ public static class OrderReport
         var clean = order.Places.All(p => p.Solids.Count == 0);
         if (order.Mended is null && order.IsPresentOrder && Staying(order).Any())
         {
-            page.Text("No order keeps this stock clear: what falls out is too much for it whatever comes first. The order in the file is as "
-                + "good as any.");
+            page.Text("No order keeps this stock clear: what falls out is too much for it whatever comes first. The order in the file is "
+                + "as good as any.");
             return;
         }
 

@@ -63,7 +63,8 @@ internal static class OrderWords
 
     private static string Habit(OrderUnit unit, string other) => unit switch
     {
-        { BringsMetal: true } => $"before {other} by habit: acid and chelate ahead of the metals they hold; the other way round is no better",
+        { BringsMetal: true } =>
+            $"before {other} by habit: acid and chelate ahead of the metals they hold; the other way round is no better",
         { IsAcid: true } or { BringsAgent: true } =>
             $"after {other} by habit: acid and chelate ahead of the metals they hold; the other way round is no better",
         { BringsCalcium: true } =>

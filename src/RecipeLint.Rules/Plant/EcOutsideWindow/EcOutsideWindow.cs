@@ -170,11 +170,11 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#EC",
-            $"The final solution is too salty for a conductivity to be computed: its ionic strength is {Say.Number(strength)} mol/kg, where "
-                + $"feeds have 0.01 to 0.05, and the '{recipe.Profile.Name}' profile ends at {Say.Number(recipe.Profile.Ec!.Value.High)} mS/cm. "
-            + "It takes the water out of roots within hours. "
-            + $"Most of it is {largest.Substance.Name}, {Say.Grams(grams)} in each litre: look for a unit that is off by a thousand, or for a concentrate that "
-            + "was to be diluted.",
+            "The final solution is too salty for a conductivity to be computed: its ionic strength is "
+                + $"{Say.Number(strength)} mol/kg, where feeds have 0.01 to 0.05, and the '{recipe.Profile.Name}' profile ends at "
+                + $"{Say.Number(recipe.Profile.Ec!.Value.High)} mS/cm. It takes the water out of roots within hours. "
+                + $"Most of it is {largest.Substance.Name}, {Say.Grams(grams)} in each litre: look for a unit that is off by a "
+                + "thousand, or for a concentrate that was to be diluted.",
             Harm.Loss,
             Odds.Certain,
             Certainty.Estimate) with
