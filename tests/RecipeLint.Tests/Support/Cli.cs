@@ -69,5 +69,20 @@ internal sealed class Scratch : IDisposable
         return full;
     }
 
-    public void Dispose() => Directory.Delete(Path, recursive: true);
+    /// <summary>Of thousands of files the listing of a folder may miss some while they go: what is left goes at the next try.</summary>
+    public void Dispose()
+    {
+        for (var left = 5; ; left--)
+        {
+            try
+            {
+                Directory.Delete(Path, recursive: true);
+                return;
+            }
+            catch (IOException) when (left > 0)
+            {
+                Thread.Sleep(100);
+            }
+        }
+    }
 }
