@@ -56,6 +56,24 @@ public sealed class FactRuleTests
         Assert.Equal("doses", finding.IdPath);
     }
 
+    /// <summary>A seedling feed at 0.4 to 0.5 of every bottle is one weaker feed; a tenth of one bottle, or more of another, is not.</summary>
+    [Theory]
+    [InlineData(4, 2.5, 1)]
+    [InlineData(12, 7, 1)]
+    [InlineData(4, 1.5, 2)]
+    [InlineData(4, 7, 2)]
+    [InlineData(1, 0.6, 2)]
+    [InlineData(30, 18, 2)]
+    [InlineData(4, 5, 1)]
+    public void StocksOffByAboutOneFactorAreOneNote(double ofTen, double ofFive, int findings)
+    {
+        var (a, b) = (Made("a.stock.json", 10), Made("b.stock.json", 5));
+        var found = Run("dose-contradicts-dilution", Sample.All([a, b], [Sample.Recipe(Sample.Dose(a, ofTen, 0), Sample.Dose(b, ofFive, 1))]));
+
+        Assert.Equal(findings, found.Count);
+        Assert.Equal(ofFive != 5 && findings == 1, found.All(f => f is { Level: Level.Note, IdPath: "doses" }));
+    }
+
     [Fact]
     public void OneStockAtHalfStrengthIsAWarningAboutThatOne()
     {

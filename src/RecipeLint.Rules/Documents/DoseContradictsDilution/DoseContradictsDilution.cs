@@ -20,6 +20,9 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
     /// </summary>
     private const double Twice = 2, Third = 1.0 / 3;
 
+    /// <summary>Apart that the doses of one feed made weaker or stronger may be: 0.4 and 0.6 of each bottle (common practice, no source).</summary>
+    private const double OneFeed = 0.5;
+
     public override string Name => RuleName;
 
     protected override IEnumerable<Doses> Judge(RecipeFacts recipe, RuleContext context)
@@ -32,8 +35,7 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
                 recipe, []) { Checks = [Check.That("a stock says which dose it is made for, and the recipe states another way", false)] }];
         }
 
-        var alike = pairs.Count > 1 && pairs.TrueForAll(p => Apart(p.Factor, pairs[0].Factor) <= tolerance / 100);
-        return alike ? [Of(pairs)] : pairs.Select(p => Of([p]));
+        return AreOneFeed(pairs, tolerance / 100) ? [Of([.. pairs.OrderBy(p => Apart(p.Factor, 1))])] : pairs.Select(p => Of([p]));
 
         Doses Of(List<Pair> same) => new(recipe, same)
         {
@@ -97,6 +99,19 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
             [.. stated.Select(p => new JsonEdit.ReplaceValue(p.Pair!.Stated.Place, JsonDraft.Of(context.Item(p.Pair.Place)!.Text)))]);
     }
 
+    /// <summary>
+    /// Several stocks off by about one factor: a weaker or stronger feed on purpose. Where some are dosed as they state, or the other way,
+    /// each stands for itself.
+    /// </summary>
+    private static bool AreOneFeed(List<Pair> pairs, double tolerance)
+    {
+        var (least, most) = (pairs.Min(p => p.Factor), pairs.Max(p => p.Factor));
+        return pairs.Count > 1
+            && (Apart(least, most) <= tolerance
+                || (Apart(least, most) <= OneFeed && (most < 1 || least > 1) && least > Third && most < Twice
+                    && pairs.TrueForAll(p => Apart(p.Factor, 1) > tolerance)));
+    }
+
     /// <summary>Relative distance, the same both ways round.</summary>
     private static double Apart(double a, double b) => (Math.Max(a, b) / Math.Min(a, b)) - 1;
 
@@ -121,20 +136,23 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
                 : Array.Empty<RelatedPlace>()],
         };
 
-    /// <summary>All stocks off by one factor: a weaker or stronger feed on purpose, more likely than the same slip several times.</summary>
-    private static Finding Uniform(RecipeFacts recipe, IReadOnlyList<Pair> pairs, RuleContext context) =>
-        context.Find(
+    /// <summary>All stocks off by about one factor: a weaker or stronger feed on purpose, more likely than a slip with each.</summary>
+    private static Finding Uniform(RecipeFacts recipe, IReadOnlyList<Pair> pairs, RuleContext context)
+    {
+        var (least, most) = (Say.Number(pairs.Min(p => p.Factor)), Say.Number(pairs.Max(p => p.Factor)));
+        return context.Find(
             recipe.Recipe.Place.Child("doses").Key,
-            $"All {pairs.Count} stocks of '{recipe.Recipe.Name}' are dosed at {Say.Number(pairs[0].Factor)} times the rate they state: "
-            + $"{Say.List(pairs.Select(p => $"'{p.Stock.Name}' at {Rate(p.Used)} instead of {Rate(p.Stated.Value)}"))}. "
-            + "The proportions stay right, the strength does not. If that is meant, as for seedlings, accept it with a suppression; if "
-                + "not, correct the doses.",
+            $"All {pairs.Count} stocks of '{recipe.Recipe.Name}' are dosed at {(least == most ? least : $"{least} to {most}")} times the rate "
+                + $"they state: {Say.List(pairs.Select(p => $"'{p.Stock.Name}' at {Rate(p.Used)} instead of {Rate(p.Stated.Value)}"))}. "
+                + $"The proportions stay {(least == most ? "right" : "about right")}, the strength does not. If that is meant, as for "
+                + "seedlings, accept it with a suppression; if not, correct the doses.",
             Harm.Damage,
             Odds.Possible) with
         {
             Measured = new Measured("dose against the stocks' own", pairs[0].Factor, 1, ""),
             Related = [.. pairs.Select(p => new RelatedPlace(p.Stated.Place, $"'{p.Stock.Name}' is made for this dose"))],
         };
+    }
 
     /// <summary>Both ways people say it: "10 mL/L (1:100)".</summary>
     private static string Rate(Dose dose) =>
