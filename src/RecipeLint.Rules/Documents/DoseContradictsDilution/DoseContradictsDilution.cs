@@ -20,7 +20,9 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
     /// </summary>
     private const double Twice = 2, Third = 1.0 / 3;
 
-    /// <summary>Apart that the doses of one feed made weaker or stronger may be: 0.4 and 0.6 of each bottle (common practice, no source).</summary>
+    /// <summary>
+    /// Apart that the doses of one feed made weaker or stronger may be: 0.4 and 0.6 of each bottle (common practice, no source).
+    /// </summary>
     private const double OneFeed = 0.5;
 
     public override string Name => RuleName;
@@ -140,12 +142,12 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
     private static Finding Uniform(RecipeFacts recipe, IReadOnlyList<Pair> pairs, RuleContext context)
     {
         var (least, most) = (Say.Number(pairs.Min(p => p.Factor)), Say.Number(pairs.Max(p => p.Factor)));
+        var doses = Say.List(pairs.Select(p => $"'{p.Stock.Name}' at {Rate(p.Used)} instead of {Rate(p.Stated.Value)}"));
         return context.Find(
             recipe.Recipe.Place.Child("doses").Key,
-            $"All {pairs.Count} stocks of '{recipe.Recipe.Name}' are dosed at {(least == most ? least : $"{least} to {most}")} times the rate "
-                + $"they state: {Say.List(pairs.Select(p => $"'{p.Stock.Name}' at {Rate(p.Used)} instead of {Rate(p.Stated.Value)}"))}. "
-                + $"The proportions stay {(least == most ? "right" : "about right")}, the strength does not. If that is meant, as for "
-                + "seedlings, accept it with a suppression; if not, correct the doses.",
+            $"All {pairs.Count} stocks of '{recipe.Recipe.Name}' are dosed at {(least == most ? least : $"{least} to {most}")} times the "
+                + $"rate they state: {doses}. The proportions stay {(least == most ? "right" : "about right")}, the strength does "
+                + "not. If that is meant, as for seedlings, accept it with a suppression; if not, correct the doses.",
             Harm.Damage,
             Odds.Possible) with
         {
