@@ -45,10 +45,22 @@ public static class TankJudgement
         [
             .. DepositOwner.Listed
                 .Where(o => states.Any(s => s.Deposits.Any(d => d.Solid.Owner == o.Name)))
-                .Select(o => DepositJudgement.Worst(states, s => s.Owner == o.Name, new DepositOwner(o.Name, Metals: TraceMetals), limits))
-                .OfType<JudgedDeposit>()
-                .Select(d => Of(recipe, d, limits)),
+                .Select(o => WorstOf(recipe, o.Name, states, limits))
+                .OfType<TankDeposit>(),
         ];
+
+    /// <summary>
+    /// The worst of the moments at which it counts, for it may count by its weight at one and not by its metal at another; else of all.
+    /// </summary>
+    private static TankDeposit? WorstOf(RecipeFacts recipe, string owner, IReadOnlyList<SolutionState> states, OwnerLimits limits)
+    {
+        TankDeposit? Of(IReadOnlyList<SolutionState> among) =>
+            DepositJudgement.Worst(among, s => s.Owner == owner, new DepositOwner(owner, Metals: TraceMetals), limits) is { } deposit
+                ? TankJudgement.Of(recipe, deposit, limits)
+                : null;
+        var counting = states.Where(s => Of([s]) is { Counts: true }).ToList();
+        return Of(counting.Count > 0 ? counting : states);
+    }
 
     /// <summary>The deposits that count.</summary>
     public static IReadOnlyList<TankDeposit> Of(RecipeFacts recipe, OwnerLimits limits) =>
@@ -59,7 +71,9 @@ public static class TankJudgement
         var metal = TraceMetals.MaxBy(m => JudgedDeposit.ShareOf(m, deposit.State, deposit.Deposits))!;
         var share = JudgedDeposit.ShareOf(metal, deposit.State, deposit.Deposits);
         var past = deposit.Tests.Where(t => t.Bar == DepositBar.PastTheLimit);
-        if (!(share > 0))
+
+        // Lime that takes a trace of manganese along is still lime.
+        if (!(share > 0) || (share < limits.MetalShare && PlainGramsPerLitre(deposit) >= limits.Visible))
         {
             return new TankDeposit(
                 deposit with
@@ -79,6 +93,11 @@ public static class TankJudgement
             },
             !left);
     }
+
+    /// <summary>g/L of what falls out without a trace metal in it.</summary>
+    private static double PlainGramsPerLitre(JudgedDeposit deposit) => Rounding.SixDigits(deposit.Deposits
+        .Where(d => !d.Solid.Composition.Any(c => TraceMetals.Contains(c.Key)))
+        .Sum(d => d.Mass.GramsPerLitre));
 
     private static double Moles(RecipeFacts recipe, IReadOnlyList<string> components) =>
         components.Sum(c => recipe.ComponentMoles.GetValueOrDefault(c));
