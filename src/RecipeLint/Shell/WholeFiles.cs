@@ -151,9 +151,15 @@ internal static class WholeFiles
                     File.Move(beside, target, overwrite: !file.IsNew);
                     replaced.Add(new Replaced(target, null, link));
                 }
+                else if (file.IsNew && HardLink.TryMake(beside, target))
+                {
+                    replaced.Add(new Replaced(target, null, null));
+                    File.Delete(beside);
+                }
                 else if (file.IsNew)
                 {
-                    // Moving looks first and then replaces; only making a file tells at once that another run made it.
+                    // Moving looks first and then replaces; only making a file tells at once that another run made it. Where no second name
+                    // can be given this is left: killed just here, an empty file stays.
                     new FileStream(target, FileMode.CreateNew, FileAccess.Write).Dispose();
                     replaced.Add(new Replaced(target, null, null));
                     File.Move(beside, target, overwrite: true);
