@@ -27,6 +27,8 @@ public sealed class InstallTests
     [InlineData("chec", "check")]
     [InlineData("check --fail-on w", "warning")]
     [InlineData("check --form", "--format")]
+    [InlineData("check --fail-on =", "warning")]
+    [InlineData("check --fail-on = w", "warning")]
     [InlineData("explain calcium-with-su", "calcium-with-sulfate")]
     public void BashCompletes(string typed, string offered)
     {
@@ -74,7 +76,7 @@ public sealed class InstallTests
                 Assert.Equal(script.Split("\n      _arguments").Length - 1, script.Split(" ;;\n").Length - 1);
                 Assert.All(
                     ShellText.Quoted(script).Where(q => q[0] is '-' or '*'),
-                    q => Assert.Matches(@"^(\*:\w+:(_files|\(.*\))|--?[\w-]+\[(?:[^\[\]\\]|\\.)*\](:(?:[^:\\]|\\.)*:(_files|\(.*\)| )?)?)$", q));
+                    q => Assert.Matches(@"^(\*:\w+:(_files|\(.*\))|--?[\w-]+=?\[(?:[^\[\]\\]|\\.)*\](:(?:[^:\\]|\\.)*:(_files|\(.*\)| )?)?)$", q));
                 break;
             default:
                 Assert.Contains("Register-ArgumentCompleter -Native -CommandName recipelint", script, StringComparison.Ordinal);

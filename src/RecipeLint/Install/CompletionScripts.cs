@@ -26,6 +26,9 @@ internal static class CompletionScripts
         text.Append("# bash completion for recipelint. In ~/.bashrc: source <(recipelint completion bash)\n");
         text.Append("_recipelint() {\n  local cur=\"${COMP_WORDS[COMP_CWORD]}\" prev=\"${COMP_WORDS[COMP_CWORD-1]}\" command=\"\" i\n  "
             + "COMPREPLY=()\n");
+
+        // bash makes three words of --option=value.
+        text.Append("  if [[ $cur == \"=\" ]]; then cur=\"\"; elif [[ $prev == \"=\" ]]; then prev=\"${COMP_WORDS[COMP_CWORD-2]}\"; fi\n");
         text.Append("  for ((i = 1; i < COMP_CWORD; i++)); do\n    case \"${COMP_WORDS[i]}\" in\n");
         text.Append(
             CultureInfo.InvariantCulture,
@@ -92,7 +95,9 @@ internal static class CompletionScripts
                 };
                 foreach (var name in option.Names)
                 {
-                    text.Append(CultureInfo.InvariantCulture, $" \\\n        '{name}[{ZshText(option.Description)}]{after}'");
+                    // The value may be the next word or follow an equals sign.
+                    var equals = option.Takes != TakenValue.Nothing && name.StartsWith("--", StringComparison.Ordinal) ? "=" : "";
+                    text.Append(CultureInfo.InvariantCulture, $" \\\n        '{name}{equals}[{ZshText(option.Description)}]{after}'");
                 }
             }
 
