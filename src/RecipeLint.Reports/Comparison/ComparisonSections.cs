@@ -49,7 +49,7 @@ public static class ComparisonSections
     private static SheetSection Findings(string key, string title, IReadOnlyList<FindingChange> findings) => new(
         key, title, [],
         new Table(
-            [new("level"), new("file"), new("line", true), new("rule"), new("what")],
+            [new("level"), new("file"), new("line", true), new("rule"), new("what", IsSentence: true)],
             [
                 .. findings.Select(f => (IReadOnlyList<string>)
                 [
@@ -74,14 +74,16 @@ public static class ComparisonSections
                     a.File, a.What, a.OldGrams is { } old ? Say.Grams(old) : "nothing", a.NewGrams is { } now ? Say.Grams(now) : "nothing",
                     Change(a.OldGrams is > 0 and var was && a.NewGrams is { } becomes ? (becomes - was) / was : null),
                 ]),
-            ]));
+            ])
+        { IsGroupedByFirst = true });
 
     private static SheetSection Figures(string key, string title, Comparison comparison, string kind) => new(
         key, title, [],
         new Table(
             [new("file"), new("figure"), new("was", true), new("is", true), new("unit"), new("change", true)],
             [
-                .. comparison.Figures.Where(f => f.Kind == kind)
+                // A figure that reads the same before and after tells nobody anything.
+                .. comparison.Figures.Where(f => f.Kind == kind && Cells.Number(f.Old) != Cells.Number(f.New))
                     .GroupBy(f => f.File, StringComparer.Ordinal)
                     .OrderByDescending(g => g.Max(f => Math.Abs(f.Share ?? 0)))
                     .ThenBy(g => g.Key, StringComparer.Ordinal)
@@ -89,7 +91,8 @@ public static class ComparisonSections
                         .ThenByDescending(f => Math.Abs(f.Share ?? double.MaxValue)))
                     .Select(
                         f => (IReadOnlyList<string>)[f.File, f.Figure, Cells.Number(f.Old), Cells.Number(f.New), f.Unit, Change(f)]),
-            ]));
+            ])
+        { IsGroupedByFirst = true });
 
     private static SheetSection Files(Comparison comparison) => new(
         "files", "Files", [],

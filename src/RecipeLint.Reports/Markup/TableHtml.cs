@@ -13,24 +13,41 @@ internal static class TableHtml
             return Html.Empty;
         }
 
-        var shown = Enumerable.Range(0, table.Columns.Count).Where(i => !table.Columns[i].IsPicture).ToList();
+        var shown = Enumerable.Range(0, table.Columns.Count)
+            .Where(i => !table.Columns[i].IsPicture && !(table.IsGroupedByFirst && i == 0))
+            .ToList();
         var heads = Html.Join(
             shown.Select(i => Html.Of($"<th scope=\"col\"{Number(table.Columns[i])}>{ChemicalText.Of(table.Columns[i].Head)}</th>")));
-        var rows = Html.Join(
-            table.Rows.Select(row => Html.Of($"<tr>{Html.Join(shown.Select(i => Cell(table.Columns[i], row[i], i == shown[0])))}</tr>\n")));
         return Html.Of(
             $"""
-            <div class="wide" role="region" aria-label="Table: {caption}" tabindex="0"><table>
+            <div class="wide" role="region" aria-label="Table: {caption}" tabindex="0"><table{(table.Columns.Any(c => c.IsSentence) ? Html.Of($" class=\"told\"") : Html.Empty)}>
             <thead><tr>{heads}</tr></thead>
-            <tbody>
-            {rows}</tbody>
-            </table></div>
+            {Bodies(table, shown)}</table></div>
 
             """);
     }
 
+    private static Html Bodies(Table table, List<int> shown) => table.IsGroupedByFirst
+        ? Html.Join(table.Rows.GroupBy(r => r[0], StringComparer.Ordinal).Select(g => Html.Of(
+            $"""
+            <tbody>
+            <tr class="group"><th scope="rowgroup" colspan="{shown.Count}">{Words(g.Key)}</th></tr>
+            {Rows(table, shown, g)}</tbody>
+
+            """)))
+        : Html.Of(
+            $"""
+            <tbody>
+            {Rows(table, shown, table.Rows)}</tbody>
+
+            """);
+
+    private static Html Rows(Table table, List<int> shown, IEnumerable<IReadOnlyList<string>> rows) => Html.Join(
+        rows.Select(row => Html.Of($"<tr>{Html.Join(shown.Select(i => Cell(table.Columns[i], row[i], i == shown[0])))}</tr>\n")));
+
     private static Html Cell(Column column, string text, bool isFirst) => isFirst
         ? Html.Of($"<th scope=\"row\"{Number(column)}>{Words(text)}</th>")
+        : column.IsSentence ? Html.Of($"<td class=\"sentence\">{Words(text)}</td>")
         : Html.Of($"<td{Number(column)}>{Words(text)}</td>");
 
     private static Html Words(string text) => PathText.Is(text) ? PathText.Of(text) : ChemicalText.Of(text);
