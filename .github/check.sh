@@ -12,11 +12,11 @@ while IFS= read -r path; do
 done <<< "${CHECK_PATHS:-.}"
 
 code=0
-"$program" check --format sarif --output "$sarif" --fail-on "${FAIL_ON:-error}" -- "${paths[@]}" || code=$?
+report=$("$program" check --quiet --also "sarif:$sarif" --fail-on "${FAIL_ON:-error}" -- "${paths[@]}") || code=$?
 if [ "$code" -gt 1 ]; then exit "$code"; fi
 
 # No line of a report may begin a command of the runner's.
-report=$("$program" check --quiet --fail-on never -- "${paths[@]}" | sed 's/^::/: :/')
+report=$(printf '%s\n' "$report" | sed 's/^::/: :/')
 count=0
 if [ -n "$report" ]; then
   count=$(printf '%s\n' "$report" | wc -l)

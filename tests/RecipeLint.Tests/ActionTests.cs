@@ -78,6 +78,25 @@ public sealed class ActionTests
         Assert.StartsWith("findings=0\nsarif=out.sarif\n", File.ReadAllText(Path.Combine(scratch.Path, "output.txt")), StringComparison.Ordinal);
     }
 
+    /// <summary>The log is uploaded by the action itself, whatever its check came to, and by nothing that is not pinned.</summary>
+    [Fact]
+    public void TheLogIsUploadedAlsoWhenTheCheckFails()
+    {
+        var action = File.ReadAllText(Path.Combine(Repository.Root, ".github", "action.yml"));
+        var upload = action[action.IndexOf("- name: Upload", StringComparison.Ordinal)..];
+        Assert.Contains("if: always() && inputs.upload == 'true' && steps.check.outputs.sarif != ''", upload, StringComparison.Ordinal);
+        Assert.Matches("uses: github/codeql-action/upload-sarif@[0-9a-f]{40} # v", upload);
+        Assert.Contains("sarif_file: ${{ steps.check.outputs.sarif }}", upload, StringComparison.Ordinal);
+
+        // What comes from outside reaches a shell by its environment only.
+        var run = false;
+        Assert.DoesNotContain(action.Split('\n'), line =>
+        {
+            run = line.TrimStart().StartsWith("run:", StringComparison.Ordinal) || (run && line.StartsWith("        ", StringComparison.Ordinal));
+            return run && line.Contains("${{", StringComparison.Ordinal);
+        });
+    }
+
     /// <summary>The action's script as its runner starts it; log, summary and outputs are written into the folder.</summary>
     [System.Runtime.Versioning.UnsupportedOSPlatform("windows")]
     private static (int Exit, string Log) RunAction(Scratch scratch, params (string Name, string Value)[] environment)

@@ -94,6 +94,24 @@ public sealed class BenchSheetTests
         Assert.Contains("After mixing", answer.Out, StringComparison.Ordinal);
     }
 
+    /// <summary>After each step how it looks, its pH and how warm it is; what the last water is read on; hazards in words.</summary>
+    [Fact]
+    public void EveryStepSaysWhatToExpectAndWithWhat()
+    {
+        foreach (var stock in Quillmere.Value.Stocks)
+        {
+            var sheet = BenchSheet.Of(Quillmere.Value.Workspace, stock, stock.Volume);
+            Assert.All(sheet.Lines.Skip(1), l => Assert.Matches("; pH (-?[0-9.]+|not known); .*[0-9] °C", l.Expect));
+            Assert.All(sheet.Lines.Where(l => l.Does.StartsWith("Top up", StringComparison.Ordinal)), l => Assert.NotNull(l.With));
+            Assert.DoesNotContain(sheet.Cautions, c => System.Text.RegularExpressions.Regex.IsMatch(c, @"as bought: H[0-9]"));
+        }
+
+        // Potassium nitrate takes up 34.89 kJ/mol (CRC Handbook, enthalpy of solution, recalled): 40 g in 1.5 L of water cool by 2 °C.
+        var step = Sheet("examples/quillmere/stocks/part-a.stock.json", 2).Lines.Single(l => l.Does.Contains("potassium nitrate", StringComparison.Ordinal));
+        Assert.EndsWith("cools by about 2 °C, to 18 °C", step.Expect, StringComparison.Ordinal);
+        Assert.Contains(Sheet("examples/quillmere/stocks/part-a.stock.json", 2).Cautions, c => c == "Potassium nitrate as bought: may intensify fire; oxidiser (H272).");
+    }
+
     /// <summary>A metal before what holds it: the best order has the citric acid first, and every weight stays.</summary>
     [Fact]
     public void TheBestOrderMovesStepsAndNoWeights()

@@ -23,6 +23,8 @@ public sealed class DissolveTests
     [InlineData("KNO3 5 g/L", "60 °C", "6", "0 to 45 °C")]
     [InlineData("KNO3 5 g/L", "20 °C", "15", "outside 0 to 14")]
     [InlineData("KNO3 9 kg/L", "20 °C", "6", "no room")]
+    [InlineData("100 g", "20 °C", "6", "'100 g' is an amount of nothing: say of what, such as \"KNO3 100 g\".")]
+    [InlineData("KNO3 5 g/L, 3 g/L", "20 °C", "6", "'3 g/L' is an amount of nothing")]
     public void WhatCannotBeComputedIsOneLineAndWrongUsage(string mix, string at, string ph, string part)
     {
         var answer = Cli.Run("dissolve", mix, "--at", at, "--ph", ph);
@@ -32,6 +34,16 @@ public sealed class DissolveTests
         Assert.Contains(part, answer.Error, StringComparison.Ordinal);
         Assert.Equal(1, answer.Error.Count(c => c == '\n'));
     }
+
+    /// <summary>However the bench writes how much it makes, it is the same mix.</summary>
+    [Theory]
+    [InlineData("MKP 50 g per 2 L")]
+    [InlineData("50 g MKP into 2 L")]
+    [InlineData("MKP 50 g, made up to 2 L")]
+    [InlineData("MKP 50 g / 2 L")]
+    [InlineData("MKP 50 g to 2 L")]
+    public void TheVolumeMayBeSaidInOtherWords(string mix) =>
+        Assert.Equal(Cli.Run("dissolve", "MKP 50 g in 2 L").Out, Cli.Run("dissolve", mix).Out);
 
     /// <summary>Silicate stays dissolved in its own alkali; a pH that is set or held by acid takes the alkali away.</summary>
     [Theory]

@@ -59,6 +59,25 @@ public sealed partial class PictureTests
         }
     }
 
+    /// <summary>The foremost curve says how far it may be off, in the picture and in its table; the tank's points too.</summary>
+    [Fact]
+    public void WhatIsNotKnownExactlyIsDrawn()
+    {
+        var stock = Stock("part-b");
+        var limits = DepositOptions.Of(stock.Settings);
+        var picture = StockPictures.Saturation(stock, "s")!;
+        Assert.All(picture.Curves[0].Dots, d => Assert.True(d.DoubtUp > 0));
+        var state = StateSolver.Solve(stock.Chemistry.Mix, 25);
+        var solid = DepositJudgement.Indexes(state).First(i => SolidWords.Called(i.Solid) == picture.Curves[0].Name).Solid;
+        var dot = picture.Curves[0].Dots.Single(d => d.X == 25);
+        Assert.Equal(DepositJudgement.DoubtOf(state, solid, limits), dot.DoubtUp, 9);
+        Assert.Equal(Say.Number(dot.DoubtUp), picture.Table.Rows.Single(r => r[0] == "25")[^1]);
+
+        var recipe = Quillmere.Value.Recipes.Single();
+        Assert.All(RecipePictures.TankPh(recipe)!.Curves[0].Dots, d => Assert.Equal(0.2, d.DoubtUp));
+        Assert.All(RecipePictures.TankEc(recipe)!.Curves[0].Dots, d => Assert.Equal(0.05 * d.Y, d.DoubtUp, 12));
+    }
+
     [Fact]
     public void PointsOfTheStrengthAreThoseOfStretch()
     {

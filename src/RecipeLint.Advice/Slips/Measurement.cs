@@ -15,8 +15,8 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
     public Volume? Filled { get; init; }
 
     /// <summary>
-    /// Reads "pH 6.9", "pH 5.2 at 1:100", "EC 1.8 mS/cm at 1:100", "1 L weighs 1.12 kg", "weighs 2.2 kg" (the whole batch) or "density 1.12
-    /// g/mL".
+    /// Reads "pH 6.9", "pH 5.2 at 1:100", "EC 1.8 mS/cm at 1:100", "1 L weighs 1.12 kg", "weighs 2.2 kg" (the whole batch), "density 1.12
+    /// g/mL" or "weight 1.12 kg/L"; the name may be left out where the unit says it.
     /// </summary>
     /// <param name="batch">Volume of the whole batch.</param>
     /// <returns>The measurement, or one plain sentence on what is wrong.</returns>
@@ -28,7 +28,7 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
             return weight;
         }
 
-        var kind = Kind(ref plain);
+        var kind = Kind(ref plain) ?? KindByUnit(plain);
         if (IsDissolvedSolids(plain))
         {
             return (null,
@@ -113,6 +113,8 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
             ("EC", ReadingKind.Conductivity),
             ("conductivity", ReadingKind.Conductivity),
             ("density", ReadingKind.Density),
+            ("weighs", ReadingKind.Density),
+            ("weight", ReadingKind.Density),
         })
         {
             if (text.StartsWith(word, StringComparison.OrdinalIgnoreCase)
@@ -124,6 +126,16 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
         }
 
         return null;
+    }
+
+    /// <summary>A value whose unit says what was measured: "1.8 mS/cm at 1:100", "1.09 kg/L"; null for any other.</summary>
+    private static ReadingKind? KindByUnit(string text)
+    {
+        var at = text.LastIndexOf(" at ", StringComparison.OrdinalIgnoreCase);
+        var value = at > 0 ? text[..at] : text;
+        return QuantityReader.TryRead(value, Due.Conductivity, out _, out _) ? ReadingKind.Conductivity
+            : QuantityReader.TryRead(value, Due.Density, out _, out _) ? ReadingKind.Density
+            : null;
     }
 
     /// <summary>"VOLUME weighs MASS", or "weighs MASS" for the whole batch; null when it is no weight.</summary>
@@ -147,6 +159,11 @@ public sealed record Measurement(string Text, Reading Reading, double Value, dou
                 }
 
                 volume = poured.Volume;
+            }
+            else if (QuantityReader.TryRead(after, Due.Density, out _, out _))
+            {
+                // "weight 1.09 kg/L": a density under another word.
+                return null;
             }
 
             if (!QuantityReader.TryRead(after, Due.Mass with { AllowTolerance = true }, out var mass, out var fault))

@@ -43,10 +43,10 @@ public static class TankReadings
         var kind = measurement.Reading.Kind;
         var instruments = new Instruments(recipe.Settings);
         var computed = Value(recipe.Chemistry.Final, kind);
-        var half = kind == ReadingKind.Ph
-            ? PhSlack + (measurement.HalfWidth ?? instruments.PhHalfWidth(measurement.Value))
-            : (ConductivitySlack * (computed ?? measurement.Value))
-                + (measurement.HalfWidth ?? instruments.ConductivityHalfWidth(measurement.Value));
+        var half = SlackOf(kind, computed ?? measurement.Value) + (measurement.HalfWidth
+            ?? (kind == ReadingKind.Ph
+                ? instruments.PhHalfWidth(measurement.Value)
+                : instruments.ConductivityHalfWidth(measurement.Value)));
         if (computed is not { } value || Math.Abs(measurement.Value - value) <= half)
         {
             return new TankReading(measurement, computed, half, [], []);
@@ -60,6 +60,10 @@ public static class TankReadings
         var explaining = slips.Where(s => Math.Abs(s.Value!.Value - measurement.Value) <= half).Take(4).ToList();
         return new TankReading(measurement, computed, half, explaining, explaining.Count > 0 ? [] : [.. slips.Take(2)]);
     }
+
+    /// <summary>How far a computed pH or EC of a sound tank may be off before any meter: half-width, pH or mS/cm.</summary>
+    public static double SlackOf(ReadingKind kind, double computed) =>
+        kind == ReadingKind.Ph ? PhSlack : ConductivitySlack * computed;
 
     private static double? Value(SolutionState state, ReadingKind kind) => !state.IsSolved ? null
         : kind == ReadingKind.Ph ? state.Ph : state.Conductivity.At25?.MillisiemensPerCentimetre;

@@ -208,6 +208,14 @@ public sealed class DepositJudgement
         .Where(s => s.Solid.Role == SolidRole.FormsReadily && Forming.StaysDissolvedBecause(state.Mix, s.Solid) is null)
         .Concat(state.Salts.Where(v => v.Solid.Role == SolidRole.SolubleSalt).Select(v => new SolidIndex(v.Solid, v.Index)));
 
+    /// <summary>
+    /// How far the index of a solid may be off, either way, log10 units: of a soluble salt as far as from saturated to where it is called
+    /// close.
+    /// </summary>
+    public static double DoubtOf(SolutionState state, Solid solid, DepositLimits limits) => solid.Role == SolidRole.SolubleSalt
+        ? -SaltVerdicts.CloseFromIndex(solid)
+        : JudgedDeposit.DoubtOf(state, solid, limits.Of(solid.Owner ?? "").NearLimit);
+
     /// <summary>Sparingly soluble solids near or a little past saturation in a solution that the model does not cover.</summary>
     public static IReadOnlyList<Solid> UntoldIn(SolutionState state, Solid? only = null) => !state.IsSolved || !state.IsBeyondTheModel
         ? []

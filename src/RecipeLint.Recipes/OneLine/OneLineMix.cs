@@ -15,7 +15,11 @@ public sealed record OneLineItem(string Name, Substance Substance, string Amount
 /// </summary>
 public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volume, string? VolumeText)
 {
-    private const int LongestAmountInWords = 4;
+    /// <summary>"4 lb per 100 US gal".</summary>
+    private const int LongestAmountInWords = 6;
+
+    /// <summary>Words that stand between what goes in and how much it makes.</summary>
+    private static readonly string[] VolumeWords = [" made up to ", " into ", " to ", " per ", " / "];
 
     /// <summary>
     /// Reads a line; on failure the error is one plain line that names everything that cannot be used, and the mix is null.
@@ -54,10 +58,25 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
             : (new OneLineMix(items, volume, volumeText), null);
     }
 
+    /// <summary>What follows "in"; or "per", "into", "made up to", "to" where a volume follows.</summary>
     private static (string List, string? Volume) SplitVolume(string text)
     {
         var at = text.LastIndexOf(" in ", StringComparison.OrdinalIgnoreCase);
-        return at < 0 ? (text, null) : (text[..at], text[(at + 4)..].Trim());
+        if (at >= 0)
+        {
+            return (text[..at], text[(at + 4)..].Trim());
+        }
+
+        foreach (var word in VolumeWords)
+        {
+            at = text.LastIndexOf(word, StringComparison.OrdinalIgnoreCase);
+            if (at > 0 && text[(at + word.Length)..].Trim() is var after && QuantityReader.TryRead(after, Due.Volume, out _, out _))
+            {
+                return (text[..at].TrimEnd(' ', ','), after);
+            }
+        }
+
+        return (text, null);
     }
 
     /// <summary>
@@ -88,6 +107,11 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
     private static (OneLineItem? Item, string? Error) ReadItem(string part, SubstanceCatalogue catalogue)
     {
         var words = part.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        if (QuantityReader.TryRead(part, Due.Portion, out _, out _))
+        {
+            return (null, $"'{part}' is an amount of nothing: say of what, such as \"KNO3 {part}\".");
+        }
+
         QuantityFault? firstFault = null;
         for (var length = 1; length <= Math.Min(LongestAmountInWords, words.Length - 1); length++)
         {

@@ -4,6 +4,7 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Analysis.Stocks;
+using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes;
@@ -113,7 +114,7 @@ public sealed record BenchSheet
         var cautions = hazards.Select(HazardWords.Caution).Distinct(StringComparer.Ordinal).ToList();
         cautions.AddRange(MixtureStatements.Of(stock).Select(s => $"The finished stock: {GhsWords.Statement(s)}"));
         cautions.AddRange(stock.Additions.Select(a => a.Substance).DistinctBy(s => s.Id).Where(s => s.Hazards is { Statements.Count: > 0 })
-            .Select(s => $"{Say.Capital(s.Name)} as bought: {string.Join(", ", s.Hazards!.Statements)}."));
+            .Select(s => $"{Say.Capital(s.Name)} as bought: {string.Join(", ", s.Hazards!.Statements.Select(GhsWords.InASentence))}."));
         if (stock.Additions.Any(a => a.Substance.Kind == SubstanceKind.Acid)
             || stock.Adjustments.Any(a => a.Reagent?.Kind == SubstanceKind.Acid))
         {
@@ -160,8 +161,14 @@ public sealed record BenchSheet
         return new SheetLine(
             step.Index + 1, Does(step, stock, amount), amount?.Value, tool is { } known ? known.Shown : null, tool?.Step,
             amount?.IsVolume ?? false,
-            tool?.Name, Expect(stock, step), Notes(step, amount, tool));
+            tool?.Name ?? Mark(stock, step), Expect(stock, step), Notes(step, amount, tool));
     }
+
+    /// <summary>The mark that the last top-up goes up to, by the measure or vessel it is read on; null for other steps.</summary>
+    private static string? Mark(StockFacts stock, MixingStep step) =>
+        step.Step is TopUpStep && step.Index == stock.Mixing.Steps.Where(s => s.Step is TopUpStep).Max(s => s.Index)
+            ? FinishedVolume.Of(stock)?.Pouring.Measure.Name
+            : null;
 
     /// <summary>What is taken in a step and with which scale or measure.</summary>
     private static (Quantity? Amount, Tool? Tool) Measured(StockFacts stock, MixingStep step)
@@ -230,12 +237,19 @@ public sealed record BenchSheet
             .ToList();
         var colours = step.After.Additions.Select(a => a.Substance.Colour).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
         var look = seen.Count > 0 ? Say.List(seen) : colours.Count > 0 ? $"clear, {Say.List(colours)}" : "clear";
-        var warmth = step.HeatOfDissolving is not { ChangeKelvin: { } change } || Math.Abs(change) < 1 ? ""
-            : change <= -Analysis.Mixing.VesselContents.BenchCelsius
-                ? ", would chill bench-warm water to freezing: take warm water, and let it come back to room temperature before going on"
-            : $", {(change < 0 ? "cools" : "warms")} by about {Say.Number(Math.Round(Math.Abs(change)))} °C";
         var ph = PhDoubt.In(step.After.Additions, step.After.Litres) ? "not known" : Cells.Ph(state.Ph);
-        return $"{look}; pH {ph}{warmth}";
+        return $"{look}; pH {ph}; {Warmth(step)}";
+    }
+
+    /// <summary>How warm it is then. Every step begins at the temperature of the bench, or at what the vessel was warmed to.</summary>
+    private static string Warmth(MixingStep step)
+    {
+        var begins = step.At.Celsius;
+        return step.HeatOfDissolving is not { ChangeKelvin: { } change } || Math.Abs(change) < 1 ? $"{Say.Number(begins)} °C"
+            : begins + change <= 0
+                ? "would chill bench-warm water to freezing: take warm water, and let it come back to room temperature before going on"
+            : $"{(change < 0 ? "cools" : "warms")} by about {Say.Number(Math.Round(Math.Abs(change)))} °C, to "
+                + $"{Say.Number(Math.Round(begins + change))} °C";
     }
 
     private static List<string> Notes(MixingStep step, Quantity? amount, Tool? tool)

@@ -36,6 +36,24 @@ public static class GhsWords
         ["EUH031"] = ("Contact with acids liberates toxic gas", null, false),
     };
 
+    /// <summary>Statements of substances as they are bought that no mixture here is given (UN GHS, Annex 3, recalled).</summary>
+    private static readonly Dictionary<string, string> AsBought = new(StringComparer.Ordinal)
+    {
+        ["H226"] = "Flammable liquid and vapour",
+        ["H272"] = "May intensify fire; oxidiser",
+        ["H350i"] = "May cause cancer by inhalation",
+        ["H360D"] = "May damage the unborn child",
+        ["H360F"] = "May damage fertility",
+        ["H360FD"] = "May damage fertility and the unborn child",
+    };
+
+    /// <summary>"may intensify fire; oxidiser (H272)": for a sentence about a substance as it is bought.</summary>
+    public static string InASentence(string code)
+    {
+        var words = Table.TryGetValue(code, out var row) ? row.Text : AsBought.GetValueOrDefault(code);
+        return words is null ? code : $"{char.ToLowerInvariant(words[0])}{words[1..]} ({code})";
+    }
+
     /// <summary>"H318 Causes serious eye damage."; a statement without a row keeps the words of the rule.</summary>
     public static string Statement(MixtureStatement statement) =>
         Table.TryGetValue(statement.Code, out var row) ? $"{statement.Code} {row.Text}." : $"{statement.Code} It can {statement.Words}.";

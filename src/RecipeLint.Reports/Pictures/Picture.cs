@@ -23,7 +23,8 @@ public sealed record Axis(string Title, double Least, double Most, bool IsLog = 
 
 /// <summary>One computed point.</summary>
 /// <param name="Doubt">Half-width of its uncertainty along the horizontal axis; 0 for none.</param>
-public readonly record struct Dot(double X, double Y, double Doubt = 0);
+/// <param name="DoubtUp">Half-width of its uncertainty along the upright axis; 0 for none.</param>
+public readonly record struct Dot(double X, double Y, double Doubt = 0, double DoubtUp = 0);
 
 /// <summary>Points that belong together, told apart by colour, by stroke and by sign.</summary>
 public sealed record Curve(string Name, Ink Ink, IReadOnlyList<Dot> Dots, bool IsJoined = true);

@@ -138,10 +138,13 @@ internal static partial class PictureSvg
         {
             foreach (var dot in curve.Dots.Where(d => d.Doubt > 0))
             {
-                var whisker = new LineSeries { Color = Colour(Ink.Text), StrokeThickness = 2, RenderInLegend = false };
-                whisker.Points.Add(new DataPoint(Math.Max(dot.X - dot.Doubt, picture.Across.Least), dot.Y));
-                whisker.Points.Add(new DataPoint(dot.X + dot.Doubt, dot.Y));
-                model.Series.Add(whisker);
+                Whisker(model, Math.Max(dot.X - dot.Doubt, picture.Across.Least), dot.Y, dot.X + dot.Doubt, dot.Y);
+            }
+
+            foreach (var dot in curve.Dots.Where(d => d.DoubtUp > 0))
+            {
+                Whisker(
+                    model, dot.X, Math.Max(dot.Y - dot.DoubtUp, picture.Up.Least), dot.X, Math.Min(dot.Y + dot.DoubtUp, picture.Up.Most));
             }
 
             var series = new LineSeries
@@ -160,6 +163,14 @@ internal static partial class PictureSvg
             series.Points.AddRange(curve.Dots.Select(d => new DataPoint(d.X, d.Y)));
             model.Series.Add(series);
         }
+    }
+
+    private static void Whisker(PlotModel model, double fromX, double fromY, double toX, double toY)
+    {
+        var whisker = new LineSeries { Color = Colour(Ink.Text), StrokeThickness = 2, RenderInLegend = false };
+        whisker.Points.Add(new DataPoint(fromX, fromY));
+        whisker.Points.Add(new DataPoint(toX, toY));
+        model.Series.Add(whisker);
     }
 
     /// <summary>A colour that no theme has and that only stands for its ink.</summary>

@@ -1,5 +1,7 @@
+using RecipeLint.Advice.Tanks;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Quantities;
@@ -177,7 +179,8 @@ public static class RecipePictures
     public static Picture? TankPh(RecipeFacts recipe)
     {
         var steps = TankFilling.Of(recipe);
-        var dots = steps.Where(s => s.State.IsSolved).Select(s => new Dot(s.Index, s.State.Ph)).ToList();
+        var doubt = TankReadings.SlackOf(ReadingKind.Ph, 0);
+        var dots = steps.Where(s => s.State.IsSolved).Select(s => new Dot(s.Index, s.State.Ph, DoubtUp: doubt)).ToList();
         if (dots.Count < 2)
         {
             return null;
@@ -187,7 +190,7 @@ public static class RecipePictures
         return new Picture(
             "recipe-tank-ph", "pH of the tank while dosing",
             $"The pH after the water and after each dose, closed to the air, at 20 °C: from {Cells.Ph(dots[0].Y)} to "
-                + $"{Cells.Ph(dots[^1].Y)}.",
+                + $"{Cells.Ph(dots[^1].Y)}. The bars, ± {Say.Number(doubt)}, say how far a sound tank may be from it.",
             Across(steps), new Axis("pH", least, most), Filling(steps))
         { Curves = [new Curve("pH", Ink.First, dots)] };
     }
@@ -197,17 +200,19 @@ public static class RecipePictures
     {
         var steps = TankFilling.Of(recipe);
         var dots = steps.Where(s => s.State.Conductivity.At25 is not null)
-            .Select(s => new Dot(s.Index, s.State.Conductivity.At25!.Value.MillisiemensPerCentimetre))
+            .Select(s => (s.Index, Ec: s.State.Conductivity.At25!.Value.MillisiemensPerCentimetre))
+            .Select(s => new Dot(s.Index, s.Ec, DoubtUp: TankReadings.SlackOf(ReadingKind.Conductivity, s.Ec)))
             .ToList();
         if (dots.Count < 2)
         {
             return null;
         }
 
-        var (least, most) = Scales.FromZero(dots.Select(d => d.Y));
+        var (least, most) = Scales.FromZero(dots.Select(d => d.Y + d.DoubtUp));
         return new Picture(
             "recipe-tank-ec", "EC of the tank while dosing",
-            $"The EC at 25 °C after the water and after each dose: from {Say.Number(dots[0].Y)} to {Say.Number(dots[^1].Y)} mS/cm.",
+            $"The EC at 25 °C after the water and after each dose: from {Say.Number(dots[0].Y)} to {Say.Number(dots[^1].Y)} mS/cm. "
+                + $"The bars, ± {Say.Percent(TankReadings.SlackOf(ReadingKind.Conductivity, 1))}, say how far a sound tank may be from it.",
             Across(steps), new Axis("EC, mS/cm", least, most), Filling(steps))
         { Curves = [new Curve("EC", Ink.Second, dots)] };
     }

@@ -41,21 +41,30 @@ public static class StockPictures
             return null;
         }
 
-        var curves = solids.Select((solid, i) => new Curve(SolidWords.Called(solid), Inks[i], Dots(states, solid))).ToList();
-        var (least, most) = Scales.Around(curves.SelectMany(c => c.Dots).Select(d => d.Y), 0);
-        var crystals = FirstCrystals.Of(mix, DepositOptions.Of(stock.Settings));
+        var limits = DepositOptions.Of(stock.Settings);
+        var curves = solids.Select((solid, i) =>
+            new Curve(SolidWords.Called(solid), Inks[i], Dots(states, solid, i == 0 ? limits : null))).ToList();
+        var (least, most) = Scales.Around(curves.SelectMany(c => c.Dots).SelectMany(d => new[] { d.Y, d.Y + d.DoubtUp }), 0);
+        var crystals = FirstCrystals.Of(mix, limits);
         CrystalPoint[] points = [.. new[] { crystals.OnCooling, crystals.OnWarming }.OfType<CrystalPoint>()];
         return new Picture(
             $"{key}-saturation", $"Room to saturation: {stock.Stock.Name}",
             "How far each solid is from falling out over temperature: 0 is saturated, above 0 it is past it, each unit a factor of ten. "
-                + $"The band is where it is kept. {Crystals(crystals, points)}",
+                + $"The band is where it is kept; the bars say how far the figures of {SolidWords.Called(solids[0])} may be off. "
+                + Crystals(crystals, points),
             new Axis("temperature, °C", SolutionInput.LowestCelsius, SolutionInput.HighestCelsius),
             new Axis("saturation index", Math.Max(least, FarFromSaturation), most),
             new Table(
-                [new("°C", true), .. solids.Select(s => new Column(SolidWords.Called(s), true))],
+                [
+                    new("°C", true), .. solids.Select(s => new Column(SolidWords.Called(s), true)),
+                    new($"± of {SolidWords.Called(solids[0])}", true),
+                ],
                 [
                     .. states.Select(s => (IReadOnlyList<string>)
-                        [Say.Number(s.Temperature.Celsius), .. solids.Select(solid => Cells.Number(IndexOf(s, solid)))]),
+                    [
+                        Say.Number(s.Temperature.Celsius), .. solids.Select(solid => Cells.Number(IndexOf(s, solid))),
+                        Cells.Number(IndexOf(s, solids[0]) is null ? null : DepositJudgement.DoubtOf(s, solids[0], limits)),
+                    ]),
                 ]))
         {
             Curves = curves,
@@ -82,7 +91,8 @@ public static class StockPictures
         var (least, most) = Scales.FromZero(dots.Select(d => d.Y).Append(1));
         return new Picture(
             $"{key}-strength", $"How strong it may be made: {stock.Stock.Name}",
-            "The strongest that stays clear at each temperature, as a multiple of what the file makes; 1 is as written, "
+            "The strongest that is promised to stay clear at each temperature, with what the constants are not sure of taken off, as a "
+                + "multiple of what the file makes; 1 is as written, "
                 + $"{Say.Number(HighestConcentration.MostFactor)} is "
                 + "the most that is looked at. The band is where it is kept.",
             new Axis("temperature, °C", SolutionInput.LowestCelsius, SolutionInput.HighestCelsius),
@@ -183,8 +193,13 @@ public static class StockPictures
             $"Clear is promised as far as {Say.Number(p.At.Celsius)} °C; beyond it {SolidWords.Called(p.Solid)} can fall out."))
             + " So near to 0 the constants are not sure enough to promise more.";
 
-    private static List<Dot> Dots(IReadOnlyList<SolutionState> states, Solid solid) =>
-        [.. states.Where(s => IndexOf(s, solid) is not null).Select(s => new Dot(s.Temperature.Celsius, IndexOf(s, solid)!.Value))];
+    /// <param name="limits">For dots with their doubt; null for dots without.</param>
+    private static List<Dot> Dots(IReadOnlyList<SolutionState> states, Solid solid, DepositLimits? limits) =>
+    [
+        .. states.Where(s => IndexOf(s, solid) is not null).Select(s => new Dot(
+            s.Temperature.Celsius, IndexOf(s, solid)!.Value,
+            DoubtUp: limits is null ? 0 : DepositJudgement.DoubtOf(s, solid, limits))),
+    ];
 
     private static double? IndexOf(SolutionState state, Solid solid) =>
         DepositJudgement.Indexes(state)

@@ -152,6 +152,10 @@ public sealed class SlipTests
     [InlineData("100 mL weighs 109 g", ReadingKind.Density, 1, 1.09)]
     [InlineData("weighs 2.2 kg", ReadingKind.Density, 1, 1.1)]
     [InlineData("density 1.09 g/mL", ReadingKind.Density, 1, 1.09)]
+    [InlineData("weight 1.09 kg/L", ReadingKind.Density, 1, 1.09)]
+    [InlineData("weighs 1.09 kg/L", ReadingKind.Density, 1, 1.09)]
+    [InlineData("1.09 g/mL", ReadingKind.Density, 1, 1.09)]
+    [InlineData("1.8 mS/cm at 1:100", ReadingKind.Conductivity, 100, 1.8)]
     public void MeasurementsAreReadAsTheBenchWritesThem(string text, ReadingKind kind, double dilution, double value)
     {
         var (measurement, error) = Measurement.Read(text, new Volume(2));
