@@ -45,6 +45,13 @@ public sealed class DissolveTests
     public void TheVolumeMayBeSaidInOtherWords(string mix) =>
         Assert.Equal(Cli.Run("dissolve", "MKP 50 g in 2 L").Out, Cli.Run("dissolve", mix).Out);
 
+    /// <summary>Whoever leaves the quotes away, or puts each salt into its own, means one mix.</summary>
+    [Theory]
+    [InlineData("KNO3", "1", "g/L", "+", "MKP", "1", "g/L")]
+    [InlineData("KNO3 1 g/L", "MKP 1 g/L")]
+    public void TheMixMayComeInPieces(params string[] pieces) =>
+        Assert.Equal(Cli.Run("dissolve", "KNO3 1 g/L, MKP 1 g/L").Out, Cli.Run(["dissolve", .. pieces]).Out);
+
     /// <summary>Silicate stays dissolved in its own alkali; a pH that is set or held by acid takes the alkali away.</summary>
     [Theory]
     [InlineData("5 g/L potassium-silicate-powder", "20 °C", "--hold-ph", "6", "Amorphous silica")]

@@ -15,6 +15,10 @@ public sealed class NewcomerTests
     [InlineData("check . --formt text", "'check' has no option '--formt'. Did you mean '--format'?")]
     [InlineData("check --formt=text .", "'check' has no option '--formt'. Did you mean '--format'?")]
     [InlineData("check -z .", "'check' has no option '-z'. A file of that name goes behind '--'.")]
+    [InlineData("show -w 80 .", "'show' has no option '-w'. Did you mean '--width'?")]
+    [InlineData("handbook book", "What is written goes behind '--output', such as 'handbook --output book'.")]
+    [InlineData("dissolve CaNO3 1 g/L", "did you mean 'calcium-nitrate")]
+    [InlineData("dissolve NH4SO4 1 g/L", "did you mean 'ammonium-sulfate'")]
     [InlineData("check . --format srif", "'--format' takes text, sarif, json, markdown, github, junit or csv, not 'srif'. Did you mean 'sarif'?")]
     [InlineData("check . --format=SARIF", "Did you mean 'sarif'?")]
     [InlineData("check . --fail-on warn", "'--fail-on' takes error, warning, note or never, not 'warn'. Did you mean 'warning'?")]
@@ -173,6 +177,11 @@ public sealed class NewcomerTests
     [InlineData("\"ions\": { \"Mg\": \"8 mg/L\" }, \"Ca\": \"80 mg/L\"", "It belongs into \"ions\"")]
     [InlineData("\"ions\": { \"Ca\": \"80 mg/L\" }, \"TDS\": \"300 ppm\"", "write \"EC\" in mS/cm")]
     [InlineData("\"ions\": { \"calcium\": \"80 mg/L\" }", "Did you mean \"Ca\"?")]
+    [InlineData("\"ions\": { \"Ca2+\": \"80 mg/L\" }", "Did you mean \"Ca\"?")]
+    [InlineData("\"ions\": { \"NO3-\": \"8 mg/L\" }", "Did you mean \"NO3\"?")]
+    [InlineData("\"ions\": { \"SO4 2-\": \"8 mg/L\" }", "Did you mean \"SO4\"?")]
+    [InlineData("\"ions\": { \"Mg\": \"8 mg/L\" }, \"calcium\": \"80 mg/L\"", "It belongs into \"ions\", as \"Ca\".")]
+    [InlineData("\"ions\": { \"Mg\": \"8 mg/L\" }, \"Ca2+\": \"80 mg/L\"", "It belongs into \"ions\", as \"Ca\".")]
     [InlineData("\"alkalinity\": \"3 meq/L\", \"gh\": \"10 °dH\"", "Did you mean \"hardness\"?")]
     public void AnAnalysisAsANewcomerWritesIt(string body, string said)
     {
@@ -180,6 +189,21 @@ public sealed class NewcomerTests
         scratch.Write("tap.water.json", $$"""{ "format": 1, {{body}} }""");
 
         Assert.Contains(said, Flowing(Cli.RunIn(scratch.Path, null, "check", "tap.water.json").Out), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("RO", "'reverse-osmosis'")]
+    [InlineData("R.O. water", "'reverse-osmosis'")]
+    [InlineData("DI", "'distilled'")]
+    [InlineData("deionised water", "'distilled'")]
+    [InlineData("rainwater", "'rain'")]
+    public void AWaterIsKnownByItsOtherNames(string written, string meant)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("tap.water.json", """{ "format": 1 }""");
+        scratch.Write("a.recipe.json", Recipe("\"crop\": \"lettuce\"", "\"K\": \"50 mg/L\"").Replace("\"final\"", $"\"water\": \"{written}\", \"final\"", StringComparison.Ordinal));
+
+        Assert.Contains($"Did you mean {meant}?", Flowing(Cli.RunIn(scratch.Path, null, "check", "a.recipe.json").Out), StringComparison.Ordinal);
     }
 
     /// <summary>Nitrite is no mistyped nitrate, nor aluminium a mistyped chloride: to rename one would change what the file says.</summary>

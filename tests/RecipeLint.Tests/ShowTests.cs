@@ -143,6 +143,18 @@ public sealed class ShowTests
         Assert.Contains(lines, l => l.TrimStart().StartsWith("Ca ", StringComparison.Ordinal) && l.Contains('►') && l.EndsWith("over 250", StringComparison.Ordinal));
     }
 
+    /// <summary>Everyone's terminal has 80 columns: what the plants get is a table there and no list of lines.</summary>
+    [Theory]
+    [InlineData("examples/quillmere/recipes/lettuce.recipe.json")]
+    [InlineData("examples/quillmere-first-draft/recipes/spinach.recipe.json")]
+    [InlineData("examples/fennelwick/recipes/tomato.recipe.json")]
+    public void ThePlantsTableIsWholeInEightyColumns(string file)
+    {
+        var lines = Cli.Run("show", file, "--width", "80").Out.Split('\n');
+        Assert.Contains(lines, l => l.TrimStart().StartsWith("K ", StringComparison.Ordinal) && l.Contains('┤', StringComparison.Ordinal) && l.Contains('●', StringComparison.Ordinal));
+        Assert.DoesNotContain(lines, l => l.TrimStart().StartsWith("mg/L: ", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void AStockShowsItsRoomAsStretchSaysIt()
     {

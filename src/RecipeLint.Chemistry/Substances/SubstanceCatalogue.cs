@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using RecipeLint.Chemistry.Composition;
 
 namespace RecipeLint.Chemistry.Substances;
@@ -17,7 +18,7 @@ public sealed record CatalogueAddition(SubstanceCatalogue Catalogue, IReadOnlyLi
 /// <summary>
 /// Substances by id, name, alias, formula and CAS number. Immutable; a text that fits several substances is never decided here.
 /// </summary>
-public sealed class SubstanceCatalogue
+public sealed partial class SubstanceCatalogue
 {
     /// <summary>Longer texts are answered with <see cref="SubstanceLookup.Unknown"/> and no suggestion.</summary>
     public const int MaxTextLength = 120;
@@ -286,9 +287,28 @@ public sealed class SubstanceCatalogue
     {
         var zeroForO = text.Where((c, i) => c == '0' && (i == 0 || !char.IsAsciiDigit(text[i - 1]))).Any();
         var cap = key.Length < 3 || (!zeroForO && FormulaParser.TryParse(text, out _, out _)) ? 0 : 1;
+        var salt = text.Split('·', '.', '*')[0].Trim();
+        var uncounted = Uncounted(salt) == salt;
         return _entries.Where(e => e.FormulaText is not null)
-            .Select(e => (e.Id, Distance: EditDistance.Of(key, SubstanceNames.Key(e.FormulaText!), cap)))
+            .Select(e => (e.Id, Distance: uncounted && Uncounted(e.FormulaText!) == salt
+                ? 0
+                : EditDistance.Of(key, SubstanceNames.Key(e.FormulaText!), cap)))
             .Where(e => e.Distance <= cap)
             .ToDictionary(e => e.Id, e => e.Distance, StringComparer.Ordinal);
     }
+
+    /// <summary>
+    /// A salt's formula as who does not count its ions writes it, without its water: "CaNO3" for Ca(NO3)2·4H2O, "CaCl" for CaCl2.
+    /// </summary>
+    private static string Uncounted(string formula) =>
+        HalideCount().Replace(FirstCount().Replace(GroupCount().Replace(formula.Split('·')[0], "$1"), "$1"), "$1");
+
+    [GeneratedRegex(@"\(([A-Za-z0-9]+)\)[0-9]*")]
+    private static partial Regex GroupCount();
+
+    [GeneratedRegex("^([A-Z][a-z]?)[0-9]+(?=[A-Z])")]
+    private static partial Regex FirstCount();
+
+    [GeneratedRegex("(Cl|Br|I|F)[0-9]+$")]
+    private static partial Regex HalideCount();
 }

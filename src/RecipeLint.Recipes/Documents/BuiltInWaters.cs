@@ -12,6 +12,34 @@ public static class BuiltInWaters
     /// <summary>The names files may use, in the order they are offered.</summary>
     public static IReadOnlyList<string> Names { get; } = [.. Waters.Select(w => w.BuiltInName!)];
 
+    /// <summary>What the trade calls them, in letters and figures only.</summary>
+    private static readonly Dictionary<string, string> OtherNames = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["ro"] = "reverse-osmosis",
+        ["rowater"] = "reverse-osmosis",
+        ["osmosis"] = "reverse-osmosis",
+        ["osmosiswater"] = "reverse-osmosis",
+        ["di"] = "distilled",
+        ["diwater"] = "distilled",
+        ["deionised"] = "distilled",
+        ["deionisedwater"] = "distilled",
+        ["deionized"] = "distilled",
+        ["deionizedwater"] = "distilled",
+        ["demineralised"] = "distilled",
+        ["demineralisedwater"] = "distilled",
+        ["demineralized"] = "distilled",
+        ["demineralizedwater"] = "distilled",
+        ["demi"] = "distilled",
+        ["pure"] = "distilled",
+        ["purewater"] = "distilled",
+        ["distilledwater"] = "distilled",
+        ["destilled"] = "distilled",
+        ["rainwater"] = "rain",
+    };
+
+    /// <summary>The name that files use for a water by another word for it ("RO"); null for any other text.</summary>
+    public static string? NameFor(string word) => OtherNames.GetValueOrDefault(string.Concat(word.Where(char.IsAsciiLetterOrDigit)));
+
     /// <summary>The water of that name, exact spelling; null when there is none.</summary>
     public static WaterDocument? Find(string name) => Array.Find(Waters, w => w.BuiltInName == name);
 

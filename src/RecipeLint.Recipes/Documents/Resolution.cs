@@ -62,7 +62,7 @@ internal sealed record Resolution(
 
         if (!name.Value.EndsWith(WaterEnding, StringComparison.OrdinalIgnoreCase) && !name.Value.Contains('/', StringComparison.Ordinal))
         {
-            IReadOnlyList<string> near =
+            IReadOnlyList<string> near = BuiltInWaters.NameFor(name.Value) is { } meant ? [meant] :
             [
                 .. Spelling.Nearest(name.Value, BuiltInWaters.Names),
                 .. References.Near(fields.File, name.Value + WaterEnding, WaterEnding),

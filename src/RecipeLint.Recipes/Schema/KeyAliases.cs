@@ -117,7 +117,25 @@ internal static class KeyAliases
 
     /// <summary>The key that means the same and that this object may have; null where none does.</summary>
     public static string? SameThing(string key, IReadOnlyList<string> known) =>
-        _sameThing.TryGetValue(key.Replace('_', ' '), out var meant) ? meant.FirstOrDefault(known.Contains) : null;
+        _sameThing.TryGetValue(key.Replace('_', ' '), out var meant) ? meant.FirstOrDefault(known.Contains)
+        : WithoutCharge(key) is var bare && bare.Length < key.Length && known.Contains(bare) ? bare
+        : null;
+
+    /// <summary>The ion without its charge: "Ca" for "Ca2+" and "Ca++", "SO4" for "SO4 2-"; any other text as it is.</summary>
+    private static string WithoutCharge(string key)
+    {
+        var bare = key.TrimEnd('+', '-', '²', '³', '⁺', '⁻');
+        if (bare.Length == key.Length)
+        {
+            return key;
+        }
+
+        // The figure before the sign belongs to the charge where it follows a symbol or a blank, but not in "NO3-".
+        var symbol = bare.TrimEnd('2', '3');
+        return symbol.EndsWith(' ') || (symbol.Length is 1 or 2 && symbol.All(char.IsAsciiLetter) && symbol is not "NO")
+            ? symbol.TrimEnd()
+            : bare;
+    }
 
     /// <summary>
     /// A sentence for a key that counts otherwise, with the value rewritten; null where it is no such key or the object has no key for it.

@@ -186,9 +186,17 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
             return $"\"{outer}\" belongs one level up, beside \"{inside}\".";
         }
 
-        return holder.Pointer.Value.Length == 0 && above.FirstOrDefault(k => schema.KeysBelow(k).Contains(key)) is { } group
-            ? $"It belongs into \"{group}\"."
+        if (holder.Pointer.Value.Length > 0 || KeyAliases.SameThing(key, above) is not null)
+        {
+            return null;
+        }
+
+        return above.Select(k => (Group: k, Key: KeyIn(schema.KeysBelow(k)))).FirstOrDefault(b => b.Key is not null)
+            is { Key: { } below } found
+            ? below == key ? $"It belongs into \"{found.Group}\"." : $"It belongs into \"{found.Group}\", as \"{below}\"."
             : null;
+
+        string? KeyIn(IReadOnlyList<string> keys) => keys.Contains(key) ? key : KeyAliases.SameThing(key, keys);
     }
 
     private void AddExclusive(Place place, string key, string other, JsonItem holder)

@@ -1,5 +1,6 @@
 using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Diagnosis;
@@ -21,8 +22,10 @@ public static class SlipReport
         page.Blank();
         if (search.Measured.Any(m => m.Expected is null))
         {
-            page.Text("What cannot be computed cannot be compared: above an ionic strength of 1 mol/kg no EC is given. Measure a dilution "
-                + "in distilled water and say which, such as \"EC 1.8 mS/cm at 1:100\".");
+            page.Text(search.Measured.Any(m => m is { Expected: null, Measurement.Reading.Kind: ReadingKind.Conductivity })
+                ? "What cannot be computed cannot be compared: above an ionic strength of 1 mol/kg no EC is given. Measure a dilution in "
+                    + "distilled water and say which, such as \"EC 1.8 mS/cm at 1:100\"."
+                : "What cannot be computed cannot be compared. 'recipelint show' on this file says what is known of it.");
         }
         else if (search.IsAsItShouldBe)
         {

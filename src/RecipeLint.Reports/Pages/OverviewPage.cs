@@ -4,6 +4,7 @@ using System.Text;
 using RecipeLint.Recipes;
 using RecipeLint.Reports.Handbook;
 using RecipeLint.Reports.Markup;
+using RecipeLint.Reports.Show;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.Pages;
@@ -22,7 +23,7 @@ public static class OverviewPage
             .ThenByDescending(r => r.Notes)
             .ThenBy(r => r.File, StringComparer.Ordinal)
             .ToList();
-        var common = CommonFolder(rows.Select(r => r.File));
+        var common = FolderNames.Common(rows.Select(r => r.File));
         var all = rows.SelectMany(r => r.Findings).ToList();
         var main = Html.Of(
             $"""
@@ -72,19 +73,6 @@ public static class OverviewPage
     /// <summary>The folder whose settings hold; empty without any.</summary>
     private static string Shop(Workspace workspace, string file) =>
         workspace.SettingsFor(file).File is { } settings ? settings.LastIndexOf('/') is > 0 and var end ? settings[..end] : "." : "";
-
-    /// <summary>The folder that holds all of them, with its slash; it would say the same in every line.</summary>
-    private static string CommonFolder(IEnumerable<string> files) => files
-        .Select(f => f[..(f.LastIndexOf('/') + 1)])
-        .Aggregate((string?)null, (common, folder) =>
-        {
-            while (common is not null && !folder.StartsWith(common, StringComparison.Ordinal))
-            {
-                common = common[..(common.TrimEnd('/').LastIndexOf('/') + 1)];
-            }
-
-            return common ?? folder;
-        }) ?? "";
 
     private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
 

@@ -66,14 +66,15 @@ public static class Lists
         words);
 
     /// <param name="shops">Settings of the files looked at; those without equipment are passed over.</param>
-    public static Table Equipment(IEnumerable<ShopSettings> shops, IReadOnlyList<string> words) => Searched(
+    /// <param name="folder">Left out of the names of files; ends with a slash.</param>
+    public static Table Equipment(IEnumerable<ShopSettings> shops, IReadOnlyList<string> words, string folder = "") => Searched(
         [new("name"), new("is"), new("holds", true), new("reads to", true), new("good to"), new("stated in")],
-        shops.SelectMany(OfShop).Select(row => (row, (IReadOnlyList<string>)[])),
+        shops.SelectMany(s => OfShop(s, folder)).Select(row => (row, (IReadOnlyList<string>)[])),
         words);
 
-    private static IEnumerable<IReadOnlyList<string>> OfShop(ShopSettings shop)
+    private static IEnumerable<IReadOnlyList<string>> OfShop(ShopSettings shop, string folder)
     {
-        var file = shop.File ?? "";
+        var file = FolderNames.Within(folder, shop.File ?? "");
         foreach (var scale in shop.Scales)
         {
             yield return

@@ -5,9 +5,9 @@ namespace RecipeLint.Reports.Show;
 /// <summary>A value against a range as a bar of signs: the range is a third of the bar, wherever it lies.</summary>
 internal static class RangeBar
 {
-    private const int Length = 24;
+    private const int Length = 18;
 
-    /// <summary>"····├──●────┤····"; an arrow at the end for a value beyond it. Empty without a whole range.</summary>
+    /// <summary>"····├──●──┤····"; an arrow at the end for a value beyond it. Empty without a whole range.</summary>
     /// <param name="value">In the unit of the range.</param>
     public static string Of(double value, double? low, double? high)
     {

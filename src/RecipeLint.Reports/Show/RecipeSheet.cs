@@ -292,8 +292,16 @@ public static partial class RecipeSheet
                 }),
             ]);
         return new SheetSection(
-            "sources", "Who brings what, mg/L", [], new Table([new("element"), .. sources.Select(s => new Column(s, true))], [.. rows]));
+            "sources", "Who brings what, mg/L", [], new Table(
+                [new("element"), .. sources.Select(s => new Column(Called(recipe, s), true))], [.. rows]));
     }
+
+    /// <summary>What is added as it is goes by its name, which wraps where an id does not; a stock by its id.</summary>
+    private static string Called(RecipeFacts recipe, string source) =>
+        recipe.Doses.FirstOrDefault(d => d.Id == source)?.Direct is { } direct
+            && recipe.Doses.Count(d => d.Direct?.Substance == direct.Substance) == 1
+            ? direct.Substance.Name
+            : source;
 
     private static SheetSection Doubt(UncertaintyFacts uncertainty) => new(
         "doubt", "What each element is known to", [],

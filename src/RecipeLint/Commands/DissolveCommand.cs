@@ -15,10 +15,10 @@ internal static class DissolveCommand
 {
     public static Command Build(Surroundings world)
     {
-        var mix = new Argument<string>("mix")
+        var mix = new Argument<string[]>("mix")
         {
-            Description =
-            "What is dissolved, such as \"2 g/L K2SO4 + 1.5 g/L MgSO4.7H2O\" or \"KNO3 100 g in 2 L\"."
+            Description = "What is dissolved, such as \"2 g/L K2SO4 + 1.5 g/L MgSO4.7H2O\" or \"KNO3 100 g in 2 L\".",
+            Arity = ArgumentArity.OneOrMore,
         };
         var at = new Option<string>("--at")
         {
@@ -49,7 +49,7 @@ internal static class DissolveCommand
             full,
         };
         command.SetAction(parsed => Run(world, new Wishes(
-            parsed.GetValue(mix)!,
+            InOneLine(parsed.GetValue(mix)!),
             parsed.GetValue(at)!,
             parsed.GetValue(ph),
             parsed.GetValue(hold),
@@ -57,6 +57,10 @@ internal static class DissolveCommand
             parsed.GetValue(full))));
         return command;
     }
+
+    /// <summary>Without quotes a shell hands over the words one by one; several in quotes are several things.</summary>
+    private static string InOneLine(string[] words) =>
+        string.Join(words.Any(w => w.Contains(' ', StringComparison.Ordinal)) ? ", " : " ", words);
 
     private sealed record Wishes(string Mix, string At, string? Ph, string? HoldPh, bool Open, bool Full);
 

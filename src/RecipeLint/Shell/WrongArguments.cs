@@ -56,6 +56,9 @@ internal static class WrongArguments
             _ when parsed.UnmatchedTokens.Count > 0 && Quantities(command, parsed) is { } swapped => swapped + Help(command),
             _ when parsed.UnmatchedTokens is [var extra, ..] =>
                 $"'{extra}' is more than '{command.Name}' takes."
+                + (command.Arguments.Count == 0 && command.Options.FirstOrDefault(o => o.Name == "--output") is { } written
+                    ? $" What is written goes behind '{written.Name}', such as '{command.Name} {written.Name} {extra}'."
+                    : "")
                 + (command.Arguments.Count == 0 ? "" : $" It takes {string.Join(" and ", command.Arguments.Select(a => $"<{a.Name}>"))}.")
                     + Help(command),
             _ => error.Message + Help(command),
@@ -94,7 +97,9 @@ internal static class WrongArguments
     {
         var name = written.Split('=', 2)[0];
         var known = command.Options.Where(o => !o.Hidden).Select(o => o.Name).Append("--help").Distinct(StringComparer.Ordinal).ToList();
-        var near = Spelling.Nearest(name, known);
+        var near = name.Length == 2
+            ? [.. known.Where(k => k.StartsWith("--", StringComparison.Ordinal) && k[2] == char.ToLowerInvariant(name[1])).Take(3)]
+            : Spelling.Nearest(name, known);
         var owner = command is RootCommand ? "there is" : $"'{command.Name}' has";
         return $"{owner} no option '{name}'."
             + (near.Count > 0 ? DidYouMean(near) : command.Arguments.Count == 0 ? "" : " A file of that name goes behind '--'.")
