@@ -46,6 +46,16 @@ public sealed class MixingsTests
         Assert.DoesNotContain("Mixed many", Cli.RunIn(scratch.Path, null, "show", "a.stock.json").Out, StringComparison.Ordinal);
     }
 
+    /// <summary>Asked of a recipe, each of its bottles is mixed, by its name.</summary>
+    [Fact]
+    public void ARecipeSaysItOfEachOfItsStocks()
+    {
+        var shown = string.Join(' ', Cli.Run("show", "examples/fennelwick/recipes/tomato.recipe.json", "--mixings", "3").Out.Split('\n', StringSplitOptions.TrimEntries));
+        Assert.Contains("'A': Clear in 3 of 3 mixings", shown, StringComparison.Ordinal);
+        Assert.Contains("'B': Clear in 3 of 3 mixings", shown, StringComparison.Ordinal);
+        Assert.Single(System.Text.RegularExpressions.Regex.Matches(shown, "Drawn are the errors"));
+    }
+
     private static int Clear(string amount, int count)
     {
         using var scratch = new Scratch();

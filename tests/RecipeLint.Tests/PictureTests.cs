@@ -73,6 +73,7 @@ public sealed partial class PictureTests
         Assert.Equal(DepositJudgement.DoubtOf(state, solid, limits), dot.DoubtUp, 9);
         Assert.Equal(Say.Number(dot.DoubtUp), picture.Table.Rows.Single(r => r[0] == "25")[^1]);
 
+        Assert.All(StockPictures.MixingPh(stock, "m")!.Curves[0].Dots.Skip(1), d => Assert.InRange(d.DoubtUp, 0.05, 0.3));
         var recipe = Quillmere.Value.Recipes.Single();
         Assert.All(RecipePictures.TankPh(recipe)!.Curves[0].Dots, d => Assert.Equal(0.2, d.DoubtUp));
         Assert.All(RecipePictures.TankEc(recipe)!.Curves[0].Dots, d => Assert.Equal(0.05 * d.Y, d.DoubtUp, 12));
@@ -155,6 +156,23 @@ public sealed partial class PictureTests
         Assert.All(page.Descendants().Attributes().Where(a => a.Name.LocalName is "aria-labelledby" or "clip-path").SelectMany(a => Id().Matches(a.Value)), m =>
             Assert.Contains(m.Value, ids));
         Assert.Single(page.Descendants("h1"));
+    }
+
+    /// <summary>No kind of file has an empty page: a record says what came of the batch, settings what the shop has, a rule what it wants.</summary>
+    [Theory]
+    [InlineData("examples/fennelwick/batches/b-2026-04-13.batch.json", "Do not use it yet: find out what is in it", "What went in")]
+    [InlineData("examples/fennelwick/recipelint.json", "Equipment and sites", "pocket-scale")]
+    [InlineData("examples/fennelwick/house-rules/tank-short-of-calcium.rule.json", "HR0001 tank-short-of-calcium", "Examples")]
+    [InlineData("examples/fennelwick/products/own.substances.json", "Products", "fennelwick-iron-6")]
+    [InlineData("examples/fennelwick/profiles/tomato.profile.json", "Elements in the final solution, mg/L", "Ratios")]
+    [InlineData("examples/fennelwick/water/well.water.json", "Ions in charge", "HCO")]
+    public void EveryKindOfFileHasItsPage(string file, string heading, string figure)
+    {
+        using var folder = new Scratch();
+        Assert.Equal(0, Cli.Run("report", file, "-o", Path.Combine(folder.Path, "page.html")).Code);
+        var text = File.ReadAllText(Path.Combine(folder.Path, "page.html"));
+        Assert.Contains(heading, text, StringComparison.Ordinal);
+        Assert.Contains(figure, text, StringComparison.Ordinal);
     }
 
     [Theory]

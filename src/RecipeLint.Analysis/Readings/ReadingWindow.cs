@@ -10,6 +10,12 @@ namespace RecipeLint.Analysis.Readings;
 public readonly record struct ReadingWindow(double Value, double HalfWidth)
 {
     public bool Holds(double reading) => Math.Abs(reading - Value) <= HalfWidth;
+
+    /// <summary>
+    /// Half-width of a computed pH: the stronger the solution, the less activities can be trusted (judgement, no source).
+    /// </summary>
+    /// <param name="ionicStrength">mol/kg.</param>
+    public static double OfComputedPh(double ionicStrength) => ionicStrength <= 0.1 ? 0.05 : ionicStrength <= 1 ? 0.1 : 0.3;
 }
 
 /// <summary>
@@ -72,7 +78,7 @@ internal sealed class ReadingWindows
                 StandardUncertainty.Rectangular(meter ?? Instruments.ConductivityHalfWidth(value)),
                 Instruments.Dilution(reading.Dilution) * value),
             _ => Root(
-                StandardUncertainty.Rectangular(PhModel(_readings.IonicStrength(reading.Dilution))),
+                StandardUncertainty.Rectangular(ReadingWindow.OfComputedPh(_readings.IonicStrength(reading.Dilution))),
                 StandardUncertainty.Rectangular(meter ?? Instruments.PhHalfWidth(value)),
                 StandardUncertainty.Rectangular(_readings.PhSpread(reading.Dilution))),
         };
@@ -84,11 +90,6 @@ internal sealed class ReadingWindows
         reading.Kind == ReadingKind.Ph || window.Value == 0
             ? new ReadingWindow(value, window.HalfWidth)
             : new ReadingWindow(value, window.HalfWidth * value / window.Value);
-
-    /// <summary>
-    /// Half-width of the computed pH: the stronger the solution, the less activities can be trusted (judgement, no source).
-    /// </summary>
-    private static double PhModel(double ionicStrength) => ionicStrength <= 0.1 ? 0.05 : ionicStrength <= 1 ? 0.1 : 0.3;
 
     /// <summary>
     /// Every addition a little larger, with its relative standard uncertainty; and the whole a little stronger, for the filling.

@@ -16,14 +16,15 @@ public static class FilePage
     /// <param name="report">Of the run; its facts have to be there.</param>
     /// <param name="file">Relative to the workspace root.</param>
     /// <param name="up">Address of the overview; null for a page of its own.</param>
-    public static string Of(Report report, string file, string? up = null)
+    /// <param name="other">What to show of a file that has no sheet of its own, such as a batch record; null for nothing.</param>
+    public static string Of(Report report, string file, string? up = null, Sheet? other = null)
     {
         var facts = report.Facts ?? throw new ArgumentException("A page is made of facts.", nameof(report));
         var findings = PlacedFinding.InOrder(report.Result.Findings.Where(f => f.Place.File == file), report.Sources)
             .OrderByDescending(f => f.Finding.Level)
             .ToList();
         var suppressed = report.Result.Suppressed.Count(s => s.Finding.Place.File == file);
-        var sheet = Sheets.Of(facts, file, report.Mixings);
+        var sheet = Sheets.Of(facts, file, report.Mixings) ?? other;
         var name = sheet?.Name ?? file[(file.LastIndexOf('/') + 1)..];
         var main = Html.Of(
             $"""

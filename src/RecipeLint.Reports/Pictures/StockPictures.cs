@@ -2,6 +2,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Analysis.Readings;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports.Show;
@@ -120,7 +121,7 @@ public static class StockPictures
         var mixing = stock.Mixing;
         var dots = mixing.Steps
             .Where(s => mixing.States[s.Index].Ph is not null)
-            .Select(s => new Dot(s.Index, mixing.States[s.Index].Ph!.Value))
+            .Select(s => new Dot(s.Index, mixing.States[s.Index].Ph!.Value, DoubtUp: Doubt(mixing.States[s.Index]) ?? 0))
             .ToList();
         if (!mixing.IsProcedure || dots.Count < 2)
         {
@@ -130,7 +131,8 @@ public static class StockPictures
         var (least, most) = Scales.Around(dots.Select(d => d.Y));
         return new Picture(
             $"{key}-mixing-ph", $"pH while mixing: {stock.Stock.Name}",
-            $"The pH in the vessel after each step, from {Cells.Ph(dots[0].Y)} to {Cells.Ph(dots[^1].Y)}. The table names the steps.",
+            $"The pH in the vessel after each step, from {Cells.Ph(dots[0].Y)} to {Cells.Ph(dots[^1].Y)}. The bars say how far the "
+                + "computed pH may be off; the table names the steps.",
             Steps(mixing),
             new Axis("pH", least, most),
             MixingTable(mixing))
@@ -164,11 +166,18 @@ public static class StockPictures
         { Curves = curves };
     }
 
+    /// <summary>Half-width of the pH of a state; null where none is computed.</summary>
+    private static double? Doubt(MixingState state) =>
+        state is { Ph: not null, IonicStrengthMolPerKg: { } strength } ? ReadingWindow.OfComputedPh(strength) : null;
+
     private static Axis Steps(MixingSimulation mixing) =>
         new("step", -0.5, mixing.Steps.Count - 0.5, Labels: [.. mixing.Steps.Select(s => Say.Number(s.Index + 1))]);
 
     private static Table MixingTable(MixingSimulation mixing) => new(
-        [new("step", true), new("what is done"), new("L in the vessel", true), new("°C", true), new("pH", true), new("solids")],
+        [
+            new("step", true), new("what is done"), new("L in the vessel", true), new("°C", true), new("pH", true), new("± pH", true),
+            new("solids"),
+        ],
         [
             .. mixing.Steps.Select(s =>
             {
@@ -176,6 +185,7 @@ public static class StockPictures
                 return (IReadOnlyList<string>)
                 [
                     Say.Number(s.Index + 1), StepWords.Of(s.Step), Say.Number(s.After.Litres), Say.Number(s.At.Celsius), Cells.Ph(state.Ph),
+                    Cells.Number(Doubt(state)),
                     Say.List(state.Solids.Select(solid =>
                         $"{Say.Grams(solid.Mass.Grams)} of "
                             + $"{Called(mixing, solid.Name)}{(solid.Undissolved is null ? "" : ", not yet dissolved")}")),

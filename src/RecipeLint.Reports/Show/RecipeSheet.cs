@@ -4,6 +4,7 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Recipes.Shop;
+using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Reports.Tables;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Plant;
@@ -19,7 +20,8 @@ public static partial class RecipeSheet
     private static readonly string[] NitrogenForms = [NutrientKeys.Nitrate, NutrientKeys.Ammonium, NutrientKeys.Urea, NutrientKeys.Organic];
 
     /// <param name="facts">Of the run, for stocks that stocks are made of.</param>
-    public static Sheet Of(Facts facts, RecipeFacts recipe)
+    /// <param name="mixings">So many times each of its stocks is mixed in thought; 0 for not at all.</param>
+    public static Sheet Of(Facts facts, RecipeFacts recipe, int mixings = 0)
     {
         var uncertainty = ElementUncertainty.Of(recipe, facts.FindStock);
         return new Sheet("recipe", recipe.Recipe.Name, recipe.Recipe.File,
@@ -35,6 +37,11 @@ public static partial class RecipeSheet
                 Ratios(recipe),
                 Sources(recipe),
                 Doubt(uncertainty),
+                new SheetSection("mixings", "Its stocks, mixed many times", mixings == 0 ? [] : TrialWords.Of(
+                [
+                    .. recipe.Doses.Select(d => d.Stock).OfType<StockFacts>().DistinctBy(s => s.Stock.File)
+                        .Select(s => (ShopTrials.Of(facts, s, mixings), s)),
+                ])),
                 CostSections.Of(recipe),
                 HouseRuleSection.Of(facts, recipe.Recipe.File, HouseRuleScope.Recipe),
                 new SheetSection("assumed", "Assumed", Assumed(recipe, uncertainty)),

@@ -10,7 +10,7 @@ public static class Sheets
     /// <param name="mixings">So many times a stock is mixed in thought; 0 for not at all.</param>
     public static Sheet? Of(Facts facts, string file, int mixings = 0) =>
         facts.FindStock(file) is { } stock ? StockSheet.Of(facts, stock, mixings)
-        : facts.Recipes.FirstOrDefault(r => r.Recipe.File == file) is { } recipe ? RecipeSheet.Of(facts, recipe)
+        : facts.Recipes.FirstOrDefault(r => r.Recipe.File == file) is { } recipe ? RecipeSheet.Of(facts, recipe, mixings)
         : facts.Workspace.FindWater(file) is { } water && facts.Workspace.Sources.TryGetValue(file, out var source)
             ? WaterSheet.Of(water, source)
         : facts.Workspace.Profiles.FirstOrDefault(p => p.File == file) is { } profile ? ProfileSheet.Of(profile)

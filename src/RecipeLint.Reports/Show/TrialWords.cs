@@ -10,6 +10,19 @@ internal static class TrialWords
 {
     private const int Named = 3;
 
+    private const string Drawn = "Drawn are the errors of weights, volumes and assays. Wrong constants and slips of the hand are not.";
+
+    /// <summary>For each bottle of a recipe what became of it, by its name; what holds for all of them once.</summary>
+    public static IReadOnlyList<string> Of(IReadOnlyList<(MixingTrials Trials, StockFacts Stock)> bottles)
+    {
+        var said = bottles.Select(b => (b.Stock.Stock.Name, Lines: Of(b.Trials, b.Stock))).ToList();
+        return
+        [
+            .. said.SelectMany(b => b.Lines.Where(l => l != Drawn).Select(l => $"'{b.Name}': {l}")),
+            .. said.Any(b => b.Lines.Contains(Drawn)) ? [Drawn] : Array.Empty<string>(),
+        ];
+    }
+
     public static IReadOnlyList<string> Of(MixingTrials trials, StockFacts stock)
     {
         var clear = trials.Clear;
@@ -32,7 +45,7 @@ internal static class TrialWords
             says.Add($"{trials.NotComputed} more could not be computed.");
         }
 
-        says.Add("Drawn are the errors of weights, volumes and assays. Wrong constants and slips of the hand are not.");
+        says.Add(Drawn);
         return says;
     }
 }

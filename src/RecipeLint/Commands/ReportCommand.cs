@@ -1,6 +1,11 @@
 using System.CommandLine;
+using RecipeLint.Advice.Batches;
+using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports;
+using RecipeLint.Reports.BenchSheets;
+using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Reports.Pages;
+using RecipeLint.Reports.Show;
 using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Shell;
@@ -51,7 +56,7 @@ internal static class ReportCommand
             };
             if (run.Workspace.Asked.Count == 1)
             {
-                var page = FilePage.Of(report, run.Workspace.Asked.Single());
+                var page = FilePage.Of(report, run.Workspace.Asked.Single(), null, Other(run, run.Workspace.Asked.Single()));
                 target.Write(writer => writer.Write(page));
             }
             else
@@ -65,6 +70,21 @@ internal static class ReportCommand
         return command;
     }
 
+    /// <summary>What came of a batch, what the shop's settings and its own rules hold; null for other files.</summary>
+    private static Sheet? Other(Session run, string file) => DocumentKinds.FromFileName(file) switch
+    {
+        DocumentKind.Settings => ShopSheet.Of(run.Facts, file, new HashSet<string> { file }),
+        DocumentKind.HouseRule => run.Workspace.SettingsFor(file).HouseRules.FirstOrDefault(r => r.File == file) is { } rule
+            ? HouseRuleSheet.Of(rule)
+            : null,
+        DocumentKind.Batch => run.Workspace.Batches.FirstOrDefault(b => b.File == file) is { IsComplete: true, StockFile: { } stock } batch
+            && run.Workspace.FindStock(stock) is { } document
+            && BatchJudge.Of(run.Workspace, document, batch, StandardEngine.On(null)) is { } judged
+                ? BatchSheet.Of(judged)
+                : null,
+        _ => null,
+    };
+
     private static void WriteFolder(Report report, Session run, OutputFile target)
     {
         var folder = Path.GetFileNameWithoutExtension(target.FullPath) + "-files";
@@ -77,7 +97,7 @@ internal static class ReportCommand
         beside.Write(
             full,
             folder,
-            [.. report.Asked.Order(StringComparer.Ordinal).Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up)))],
+            [.. report.Asked.Order(StringComparer.Ordinal).Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up, Other(run, f))))],
             target.Whole(writer => writer.Write(page)));
     }
 }
