@@ -83,6 +83,12 @@ public sealed record StockStretch
     /// <summary>What stops it on the way up because somebody could be hurt; null when nothing does.</summary>
     public StretchDanger? Danger { get; init; }
 
+    /// <summary>
+    /// What the rule on iron(II) says of the stock as it is and at the highest strength, the strength first: the strengths hold only until
+    /// the air has oxidised the iron. Empty where it is held, or used up before.
+    /// </summary>
+    public IReadOnlyList<StretchObjection> TakenByTheAir { get; init; } = [];
+
     /// <summary>Why there is no answer at all; null when there is one.</summary>
     public string? Failure { get; init; }
 
@@ -119,6 +125,7 @@ public sealed record StockStretch
             LowestLooked = lowest,
             Danger = binding?.Highest.Factor is > 1 and var end ? judge.Danger(end) : null,
             Stronger = binding?.Highest.Factor is > 1 and var most ? judge.Objections(OfStrength, most) : [],
+            TakenByTheAir = judge.OfTheAir(binding?.Highest.Factor ?? 1),
             Weaker = lowest < 1 ? judge.Objections(OfWeakness, lowest) : [],
         };
     }
@@ -158,6 +165,14 @@ public sealed record StockStretch
                     .ThenBy(o => o.Finding.Place.Pointer.Value, StringComparer.Ordinal),
             ];
         }
+
+        /// <summary>What the air takes at the present strength, or at another where it does not at that.</summary>
+        public List<StretchObjection> OfTheAir(double other) =>
+        [
+            .. new[] { 1, other }.Distinct()
+                .SelectMany(f => At(f).Where(x => x.Rule.Name == RuleNames.UnprotectedFerrousIron).Select(x => new StretchObjection(f, x)))
+                .Take(1),
+        ];
 
         /// <summary>
         /// The last strength at which the hazard gate has nothing against it, by halving the way; null when it never objects.

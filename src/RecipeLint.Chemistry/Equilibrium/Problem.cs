@@ -114,8 +114,10 @@ internal sealed class Problem
     public bool IsBalanced(int component) => component == 0 ? FixedPh is null : component != S.Gas;
 
     /// <summary>A solid of the constant set as this problem sees it; null when a component is missing.</summary>
+    /// <param name="index">Its place in the constant set.</param>
+    /// <param name="input">The solution as given.</param>
     /// <param name="clear">The solution before anything falls out, which tells what is left of the form that a crystal takes up.</param>
-    public ActiveSolid? Describe(int index, Equilibrium clear)
+    public ActiveSolid? Describe(int index, SolutionInput input, Equilibrium clear)
     {
         var terms = new List<int>();
         var coefficients = new List<double>();
@@ -138,14 +140,14 @@ internal sealed class Problem
             Water = water,
             Proton = proton,
             LnK = LnKAt(Set.SolidLogK.AsSpan(6 * index, 6)),
-            LnPure = LnPure(Set.Solids[index], terms, coefficients, clear),
+            LnPure = LnPure(Set.Solids[index], terms, coefficients, input, clear),
         };
     }
 
     /// <summary>
     /// The second measure of a soluble salt; only the product set has it, and none where the air decides how much there is of an ion.
     /// </summary>
-    private double? LnPure(Solid solid, List<int> terms, List<double> coefficients, Equilibrium clear)
+    private double? LnPure(Solid solid, List<int> terms, List<double> coefficients, SolutionInput input, Equilibrium clear)
     {
         if (!Set.HasHandbook || !SaltVerdicts.IsOfTotals(solid) || terms.Contains(S.Gas)
             || SaltVerdicts.Solubility(solid, _kelvin - 273.15) is not { } handbook)
@@ -153,7 +155,7 @@ internal sealed class Problem
             return null;
         }
 
-        double sum = 0;
+        var sum = Ln10 * SaltsInCompany.LogHeld(solid, input, clear);
         for (var t = 0; t < terms.Count; t++)
         {
             sum += coefficients[t] * (Math.Log(coefficients[t] * handbook) - Ln10 * clear.LogProtonated[S.TableComponent[terms[t]]]);

@@ -178,13 +178,13 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
     {
         for (var i = 0; i < input.InertIons.Count; i++)
         {
-            var (name, _, _) = input.InertIons[i];
+            if (input.InertIons[i].Name != UreaSolubility.Name) continue;
             var molality = _at.M[_s.ComponentCount + _s.ComplexCount + i];
-            var holds = UreaSolubility.MolPerKg(input.Celsius);
-            if (name == UreaSolubility.Name && molality > holds)
+            var holds = UreaSolubility.MolPerKg(input.Celsius, Remaining());
+            if (molality > holds)
             {
                 return string.Create(CultureInfo.InvariantCulture,
-                    $"Of urea there are {molality:0.0} mol/kg and pure water holds {holds:0.0}: what is more may crystallise.");
+                    $"Of urea there are {molality:0.0} mol/kg and water holds {holds:0.0} beside what else is in it: what is more may crystallise.");
             }
         }
 

@@ -33,6 +33,12 @@ public readonly record struct SaltVerdict(
     public double Index => (CalibratedShare > 0 ? CalibratedShare * CalibratedIndex!.Value : 0)
         + (CalibratedShare < 1 ? (1 - CalibratedShare) * ProductIndex!.Value : 0);
 
+    /// <summary>
+    /// log10 by which the product of totals at saturation is known to lie above that of the pure solution, for what else is dissolved; the
+    /// product index is counted from there.
+    /// </summary>
+    public double LogHeld { get; init; }
+
     /// <summary>Where it may fall out as mixed crystals with its kin, also where neither would alone; else null.</summary>
     public MixedCrystal? Mixed { get; init; }
 
@@ -88,10 +94,11 @@ public static class SaltVerdicts
         foreach (var (solid, index) in state.AllSolids)
         {
             if (Solubility(solid, input.Celsius) is not { } handbook) continue;
-            double? product =
-                IsOfTotals(solid) && !IsSetByTheAir(solid, input) ? ProductIndex(solid, input.Totals, handbook, clear ?? state) : null;
+            var ofTotals = IsOfTotals(solid) && !IsSetByTheAir(solid, input);
+            var held = ofTotals ? SaltsInCompany.LogHeld(solid, input, clear ?? state) : 0;
+            double? product = ofTotals ? ProductIndex(solid, input.Totals, handbook, clear ?? state) - held : null;
             var share = product is null ? 1 : CalibratedShare(state.IonicStrength);
-            var verdict = new SaltVerdict(solid, SaltState.Clear, share > 0 ? index : null, product, handbook, share);
+            var verdict = new SaltVerdict(solid, SaltState.Clear, share > 0 ? index : null, product, handbook, share) { LogHeld = held };
             result.Add(verdict with { State = StateOf(verdict) });
         }
         MixedCrystals.Mark(result, input.Totals);

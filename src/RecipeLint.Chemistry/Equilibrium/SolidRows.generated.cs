@@ -227,5 +227,6 @@ internal static class SolidRows
         new("disodium hydrogen phosphate", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "sodium-salt", true),
         new("ammonium hydrogen carbonate", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "ammonium-salt", true),
         new("glycine", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "not described", true),
+        new("diammonium phosphate dihydrate", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "ammonium-salt", true),
     ];
 }

@@ -481,6 +481,7 @@ internal static class ThermoTables
         "Mn(EDDHA)-2",
         "H(Sorbate)",
         "Ca(SO4)2-2",
+        "B5O6(OH)4-",
     ];
 
     public static ReadOnlySpan<sbyte> SpeciesCharges =>
@@ -520,7 +521,7 @@ internal static class ThermoTables
         -2, -3, -2, -3, -2, -3, -2, -3, -2, -2, -1, -3,
         -2, -1, 0, 0, -1, -1, -1, -1, -1, -1, -1, -1,
         0, -1, -3, -2, -1, 0, -1, -2, -2, -2, -2, 0,
-        -2,
+        -2, -1,
     ];
 
     public static ReadOnlySpan<ushort> SpeciesStart =>
@@ -560,7 +561,7 @@ internal static class ThermoTables
         1001, 1004, 1006, 1009, 1011, 1014, 1016, 1019, 1021, 1024, 1026, 1029,
         1033, 1035, 1037, 1039, 1041, 1043, 1045, 1047, 1049, 1051, 1053, 1055,
         1057, 1059, 1063, 1065, 1067, 1069, 1071, 1073, 1075, 1077, 1079, 1081,
-        1083, 1085,
+        1083, 1085, 1088,
     ];
 
     public static ReadOnlySpan<byte> SpeciesTerms =>
@@ -655,7 +656,7 @@ internal static class ThermoTables
         25, 11, 25, 10, 25, 9, 25, 5, 25, 13, 25, 12,
         25, 14, 25, 8, 1, 25, 0, 0, 26, 0, 26, 0,
         26, 0, 26, 8, 26, 11, 26, 6, 26, 5, 26, 9,
-        26, 0, 30, 6, 17,
+        26, 0, 30, 6, 17, 20, 0, 1,
     ];
 
     public static ReadOnlySpan<double> SpeciesCoefficients =>
@@ -750,7 +751,7 @@ internal static class ThermoTables
         1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
         1, 1, 1, 1, 1, 1, -1, 1, 1, 2, 1, 3,
         1, 4, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
-        1, 1, 1, 1, 2,
+        1, 1, 1, 1, 2, 5, -1, -5,
     ];
 
     public static ReadOnlySpan<double> SpeciesReference =>
@@ -965,7 +966,7 @@ internal static class ThermoTables
         37.71, 0, 0, 0, 0, 0, 26.88, 0, 0, 0, 0, 0,
         9.04, 0, 0, 0, 0, 0, 11.51, 0, 0, 0, 0, 0,
         11.35, 0, 0, 0, 0, 0, 4.76, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SpeciesProduct =>
@@ -1180,7 +1181,7 @@ internal static class ThermoTables
         37.71, 0, 0, 0, 0, 0, 26.88, 0, 0, 0, 0, 0,
         9.04, 0, 0, 0, 0, 0, 11.51, 0, 0, 0, 0, 0,
         11.35, 0, 0, 0, 0, 0, 4.76, 0, 0, 0, 0, 0,
-        3.9566548148419765, 0, -449.2091330451352, 0, 0, 0,
+        3.9566548148419765, 0, -449.2091330451352, 0, 0, 0, -1.6942273900861293, 0, -1567.0086036458206, 0, 0, 0,
     ];
 
     public static readonly string[] SpeciesSources =
@@ -1606,6 +1607,7 @@ internal static class ThermoTables
         "Sierra et al. 2004 and Lopez-Rayo et al. 2012, as tabulated in an open supplier sheet; second decimal from memory (secondhand)",
         "CRC Handbook of Chemistry and Physics, dissociation constants of organic acids (from memory) [CRC Handbook, dissociation constants of organic acids] (memory)",
         "Constant and coefficient with sodium fitted here to the solubility of gypsum in sodium sulfate at 25 °C, Block & Waters 1968, J. Chem. Eng. Data 13, 336; enthalpy estimated as twice that of CaSO4 (derived)",
+        "Fitted here to measured points of Na2O-B2O3-H2O at 25 °C (1.65 % Na2O with 10.2 % B2O3 over boric acid and pentaborate, pH 6.22; 2.78 with 12.71 % over pentaborate and borax, pH 7.18; collected in J. Chem. 2020, 6687742, table 1, read), to 12.2 % of sodium pentaborate (J. Chem. 2019, 1541508, table 2, read) and to the solubility of disodium octaborate tetrahydrate, 2.4, 4.5, 9.5, 21.9 and 27.8 % by mass at 0, 10, 20, 30 and 40 °C (9.5 and 21.9 read in open pages, the others recalled); the enthalpy of pentaborate by analogy with that of triborate (derived)",
     ];
 
     public static readonly string[] SolidNames =
@@ -1797,6 +1799,7 @@ internal static class ThermoTables
         "Disodium phosphate dodecahydrate",
         "Teschemacherite",
         "Glycine",
+        "DAP dihydrate",
     ];
 
     public static readonly string[] SolidFormulas =
@@ -1988,6 +1991,7 @@ internal static class ThermoTables
         "Na2HPO4·12H2O",
         "NH4HCO3",
         "C2H5NO2",
+        "(NH4)2HPO4·2H2O",
     ];
 
     public static ReadOnlySpan<byte> SolidRoles =>
@@ -2007,7 +2011,7 @@ internal static class ThermoTables
         2, 2, 2, 0, 0, 2, 2, 2, 2, 2, 2, 2,
         2, 2, 2, 2, 2, 0, 0, 0, 0, 2, 2, 2,
         2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2, 2,
-        2, 0, 0, 2, 2, 2, 2,
+        2, 0, 0, 2, 2, 2, 2, 2,
     ];
 
     public static readonly string[] SolidReasons =
@@ -2199,6 +2203,7 @@ internal static class ThermoTables
         "Crystallises readily on cooling wherever much sodium meets phosphate near neutral: its solubility falls to a fifth from 20 to 0 °C.",
         "Crystallises where strong ammonium and hydrogen carbonate meet; it smells of ammonia and is lost to the air.",
         "Crystallises on cooling of strong solutions.",
+        "Crystals of strong neutral ammonium phosphate in the cold; above about 10 °C they come without water.",
     ];
 
     public static readonly string[] SolidSources =
@@ -2390,6 +2395,7 @@ internal static class ThermoTables
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
     ];
 
     public static ReadOnlySpan<ushort> SolidStart =>
@@ -2409,7 +2415,7 @@ internal static class ThermoTables
         444, 447, 449, 452, 454, 456, 460, 464, 468, 472, 476, 480,
         484, 488, 492, 496, 500, 504, 508, 512, 516, 519, 521, 523,
         525, 528, 532, 535, 538, 541, 544, 547, 551, 555, 559, 563,
-        567, 570, 572, 575, 578, 582, 585, 587,
+        567, 570, 572, 575, 578, 582, 585, 587, 591,
     ];
 
     public static ReadOnlySpan<byte> SolidTerms =>
@@ -2462,7 +2468,8 @@ internal static class ThermoTables
         1, 2, 27, 1, 2, 28, 1, 2, 10, 23, 1, 2,
         9, 23, 1, 2, 11, 23, 1, 2, 6, 23, 1, 2,
         5, 23, 1, 2, 23, 1, 0, 24, 6, 29, 1, 2,
-        18, 1, 2, 18, 0, 1, 4, 19, 0, 0, 34,
+        18, 1, 2, 18, 0, 1, 4, 19, 0, 0, 34, 4,
+        18, 0, 1,
     ];
 
     public static ReadOnlySpan<double> SolidCoefficients =>
@@ -2515,7 +2522,8 @@ internal static class ThermoTables
         1, 3, 1, 2, 1, 1, 3, 2, 1, 1, 2, 2,
         1, 1, 2, 2, 1, 1, 2, 2, 1, 1, 2, 2,
         1, 1, 2, 4, 1, 2, 5, 1, 1, 2, 3, 1,
-        1, 2, 2, 1, -1, 12, 1, 1, 1, 1, 1,
+        1, 2, 2, 1, -1, 12, 1, 1, 1, 1, 1, 2,
+        1, -1, 2,
     ];
 
     public static ReadOnlySpan<double> SolidReference =>
@@ -2613,7 +2621,7 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidProduct =>
@@ -2711,7 +2719,7 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidReferencePlain =>
@@ -2809,7 +2817,7 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidReferenceExtended =>
@@ -2907,7 +2915,7 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> GasReference =>
@@ -3034,9 +3042,10 @@ internal static class ThermoTables
         280, 284, 291, 294, 302, 12, 12, 305, 2, 307, 32, 308,
         309, 310, 311, 312, 315, 2, 10, 10, 3, 3, 3, 3,
         3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3,
-        4, 4, 4, 2, 3, 92, 92, 243, 243, 6, 4, 6,
-        243, 243, 243, 246, 6, 260, 260, 260, 177, 177, 177, 109,
-        109, 109, 301, 301, 301, 127, 127, 127, 328, 328, 328,
+        4, 4, 4, 18, 2, 2, 2, 2, 3, 92, 92, 243,
+        243, 6, 4, 6, 243, 243, 243, 246, 6, 260, 260, 260,
+        177, 177, 177, 109, 109, 109, 301, 301, 301, 127, 127, 127,
+        328, 328, 328,
     ];
 
     public static ReadOnlySpan<ushort> ProductPairSecond =>
@@ -3049,9 +3058,10 @@ internal static class ThermoTables
         2, 15, 15, 15, 2, 15, 16, 15, 16, 2, 2, 2,
         2, 2, 2, 2, 2, 17, 15, 16, 18, 218, 308, 17,
         307, 215, 19, 32, 193, 27, 191, 196, 205, 197, 192, 23,
-        18, 218, 17, 456, 456, 15, 16, 15, 16, 4, 456, 3,
-        456, 92, 6, 17, 92, 456, 92, 6, 456, 92, 6, 456,
-        92, 6, 456, 92, 6, 456, 92, 6, 456, 92, 6,
+        18, 218, 17, 218, 66, 457, 67, 456, 456, 15, 16, 15,
+        16, 4, 456, 3, 456, 92, 6, 17, 92, 456, 92, 6,
+        456, 92, 6, 456, 92, 6, 456, 92, 6, 456, 92, 6,
+        456, 92, 6,
     ];
 
     public static ReadOnlySpan<double> ProductPairEpsilon =>
@@ -3064,9 +3074,10 @@ internal static class ThermoTables
         0.003, 0.085, 0.06, -0.01, -0.263, 0.17, 0.182, 0.1, -0.056, 0.04, -0.08, -0.25,
         -0.08, -0.15, -0.25, -0.25, -0.26, -0.2134, 0.163, 0.16, -0.1764, -0.1703, -0.09, -0.2466,
         0.09, -0.06, 0.02, 0.07, -0.01, 0.02, -0.01, -0.04, -0.14, -0.17, 0.31, 1.07,
-        -0.1764, -0.1703, -0.2273, -0.15, -0.15, -0.06, -0.146, -0.028, -0.004, -0.078, -0.375, -0.058,
-        0.436, -0.494, 0.043, 0.232, 0.068, 0.436, -0.494, 0.043, 0.436, -0.494, 0.043, 0.436,
-        -0.494, 0.043, 0.436, -0.494, 0.043, 0.436, -0.494, 0.043, 0.436, -0.494, 0.043,
+        -0.1764, -0.1703, -0.2273, -0.085, -0.415, -0.341, -0.202, -0.15, -0.15, -0.06, -0.146, -0.028,
+        -0.004, -0.078, -0.375, -0.058, 0.436, -0.494, 0.043, 0.232, 0.068, 0.436, -0.494, 0.043,
+        0.436, -0.494, 0.043, 0.436, -0.494, 0.043, 0.436, -0.494, 0.043, 0.436, -0.494, 0.043,
+        0.436, -0.494, 0.043,
     ];
 
     public static ReadOnlySpan<double> ProductPairEpsilonLogI =>
@@ -3079,9 +3090,10 @@ internal static class ThermoTables
         0, 0, 0, 0, 0, 0, 0, 0, 0.0366, 0, 0, 0,
         0, 0, 0, 0, 0, 0.1415, 0, 0, 0.1289, 0.1007, 0, 0.2092,
         0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0,
-        0.1289, 0.1007, 0.1472, 0.15, 0.15, 0.177, 0.169, 0.386, 0.104, 0, 0.335, 0,
-        0, 1.162, 0, 0, 0, 0, 1.162, 0, 0, 1.162, 0, 0,
-        1.162, 0, 0, 1.162, 0, 0, 1.162, 0, 0, 1.162, 0,
+        0.1289, 0.1007, 0.1472, 0, 0, 0, 0, 0.15, 0.15, 0.177, 0.169, 0.386,
+        0.104, 0, 0.335, 0, 0, 1.162, 0, 0, 0, 0, 1.162, 0,
+        0, 1.162, 0, 0, 1.162, 0, 0, 1.162, 0, 0, 1.162, 0,
+        0, 1.162, 0,
     ];
 
     public static ReadOnlySpan<double> ProductPairEpsilonPerKelvin =>
@@ -3094,9 +3106,10 @@ internal static class ThermoTables
         0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0,
         0, 0, 0, 0, 0, 0.0014, 0, 0, 0, 0, 0, 0,
         0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0,
-        0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0,
-        0, 0.014, 0, 0, 0.003, 0, 0.014, 0, 0, 0.014, 0, 0,
-        0.014, 0, 0, 0.014, 0, 0, 0.014, 0, 0, 0.014, 0,
+        0, 0, 0, -0.001, 0.0208, 0.0208, 0.0208, 0, 0, 0, 0, 0,
+        0, 0, 0, 0, 0, 0.014, 0, 0, 0.003, 0, 0.014, 0,
+        0, 0.014, 0, 0, 0.014, 0, 0, 0.014, 0, 0, 0.014, 0,
+        0, 0.014, 0,
     ];
 
     public static ReadOnlySpan<double> DebyeHueckelCelsius =>

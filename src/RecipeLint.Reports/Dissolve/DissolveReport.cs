@@ -95,7 +95,7 @@ public static class DissolveReport
         var later = counted.Where(d => d.State != state).SelectMany(d => d.Deposits).ToList();
         if (state.Deposits.Count + later.Count == 0)
         {
-            page.Text(state.Solution!.Molality(UreaSolubility.Name) > UreaSolubility.MolPerKg(state.Temperature.Celsius)
+            page.Text(UreaSolubility.IsPassed(state.Solution!, state.Mix.Totals)
                 ? "Nothing falls out that the model follows; of urea there is more than water holds."
                 : "Everything dissolves; nothing falls out.");
             page.Blank();

@@ -43,6 +43,13 @@ public static class StretchReport
 
         Stronger(page, stretch);
         page.Blank();
+        if (stretch.TakenByTheAir is [var air, ..])
+        {
+            page.Text("Strengths hold on one condition: only until the air has oxidised the iron. "
+                + (air.Factor == 1 ? "" : $"At {Strength(stretch, air.Factor)}: ") + air.Finding.Message);
+            page.Blank();
+        }
+
         Table(page, stretch);
         page.Blank();
         Weaker(page, stretch);
