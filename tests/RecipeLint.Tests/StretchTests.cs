@@ -65,15 +65,17 @@ public sealed partial class StretchTests
     [InlineData("90 days", "", true)]
     [InlineData("90 days", """{"add": "disodium-edta-2h2o", "amount": "4 g"},""", false)]
     [InlineData("10 days", "", false)]
+    [InlineData("90 days", """{"add": "potassium-hydroxide", "amount": "0.1 g"},""", true)]
     public void OfIronThatTheAirTakesItSaysTheCondition(string kept, string agent, bool taken)
     {
         var answer = Run($$"""
             {"format": 1, "makes": "1 L", "dose": "10 mL/L", "keep": {"at": "15..25 °C", "for": "{{kept}}"}, "steps": [{"pour": "800 mL"},
-              {{agent}} {"add": "ferrous-sulfate-7h2o", "amount": "2.5 g"}, {"add": "potassium-hydroxide", "amount": "0.1 g"}, {"topUp": "1 L"}]}
+              {{agent}} {"add": "ferrous-sulfate-7h2o", "amount": "2.5 g"}, {"topUp": "1 L"}]}
             """);
         Assert.Equal(0, answer.Code);
-        Assert.Equal(taken, answer.Out.Contains("only until the air has oxidised the iron", StringComparison.Ordinal));
-        Assert.Equal(taken, answer.Out.Contains("use it up within 14 days", StringComparison.Ordinal));
+        var text = answer.Out.ReplaceLineEndings(" ");
+        Assert.Equal(taken, text.Contains("only until the air has oxidised the iron", StringComparison.Ordinal));
+        Assert.Equal(taken, text.Contains("use it up within 14 days", StringComparison.Ordinal));
         Assert.All(answer.Out.Split('\n'), l => Assert.True(l.Length <= 100, l));
     }
 

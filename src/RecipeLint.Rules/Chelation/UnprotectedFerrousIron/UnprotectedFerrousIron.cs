@@ -37,7 +37,9 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
             yield break;
         }
 
-        // What falls out as soon as it is mixed has another cause and another finding.
+        // What falls out as soon as it is mixed has another cause and, from the share that the rule on hydroxides speaks at, another finding.
+        var spokenOf = Math.Max(
+            options.MostLost, 100 * DepositOptions.Of(stock.Settings).Of(RuleNames.MetalHydroxide).MetalShare);
         var fresh = Math.Clamp(1 - (Iron.Dissolved(mixing) / iron), 0, 1);
         var lost = Rounding.SixDigits(Iron.RustShare(aged, iron));
         var phosphate = stock.Concentration(Component.Phosphate).MolesPerLitre / iron;
@@ -61,7 +63,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
                         IsStockPh = true,
                     },
                 new Check("enough to miss", Rounding.SixDigits(lost * 100), Relation.Over, options.MostLost, "%"),
-                new Check("and the air is to blame", Rounding.SixDigits(fresh * 100), Relation.AtMost, options.MostLost, "%"),
+                new Check("and the air is to blame", Rounding.SixDigits(fresh * 100), Relation.AtMost, spokenOf, "%"),
             ],
         };
     }
@@ -129,7 +131,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         var dissolved = work.Given("dissolved as it is mixed", Iron.Dissolved(mixing) * 1000, "mmol/L", "engine");
         var fresh = work.Result(
             "iron that falls out as it is mixed", "100 × (1 - dissolved / iron)", 100 * Term.Larger(0, 1 - (dissolved / all)), "%");
-        return work.Check(checks[3], fresh, work.Option("limit", options.MostLost)).Done(lost);
+        return work.Check(checks[3], fresh, checks[3].Limit).Done(lost);
     }
 
     /// <summary>A chelating agent, iron that has one, acid, or two weeks.</summary>
