@@ -158,6 +158,9 @@ public sealed record StockFacts
     /// <summary>Stated, or the shop's site, or the assumed 5 to 30 °C.</summary>
     public required Interval<Temperature> StorageTemperature { get; init; }
 
+    /// <summary>Who says so.</summary>
+    public StorageSource StorageSource { get; init; }
+
     public IReadOnlyList<Assumption> Assumptions { get; init; } = [];
 
     /// <summary>The pH the steps adjust to; null when none is set and the solver has to say.</summary>

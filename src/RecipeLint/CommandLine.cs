@@ -1,6 +1,7 @@
 using System.CommandLine;
 using RecipeLint.Commands;
 using RecipeLint.Reports;
+using RecipeLint.Reports.Dissolve;
 using RecipeLint.Shell;
 
 namespace RecipeLint;
@@ -18,7 +19,11 @@ internal static class CommandLine
             // Elsewhere an argument may hold half a character, which no file can.
             return Invoke(Root(world), [.. arguments.Select(Printable.WellFormed)], world);
         }
-        catch (Exception exception) when (exception is UsageException or IOException or UnauthorizedAccessException)
+        catch (UsageException exception)
+        {
+            return Refuse(arguments, exception.Message, world);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
             world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(exception.Message)));
             return ExitCodes.Usage;
@@ -39,8 +44,7 @@ internal static class CommandLine
         var parsed = root.Parse(WrongArguments.Understood(arguments), new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (WrongArguments.Problem(root, parsed) is { } problem)
         {
-            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(problem)));
-            return ExitCodes.Usage;
+            return Refuse(arguments, problem, world);
         }
 
         return parsed.Invoke(new InvocationConfiguration
@@ -49,6 +53,19 @@ internal static class CommandLine
             Output = world.Out,
             Error = world.Error,
         });
+    }
+
+    /// <summary>Why it cannot be carried out; what could hurt somebody of what was named comes before any question about it.</summary>
+    private static int Refuse(string[] arguments, string problem, Surroundings world)
+    {
+        var dangers = NamedTogether.Dangers(arguments);
+        world.Out.Write(DissolveReport.Unweighed(dangers));
+        if (dangers is not [{ IsForLeaving: true }, ..])
+        {
+            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(problem)));
+        }
+
+        return dangers.Count > 0 ? ExitCodes.Findings : ExitCodes.Usage;
     }
 
     private static RootCommand Root(Surroundings world)

@@ -50,6 +50,9 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
         ["sulfide-salt"] = ([HazardRole.Sulfide], "a sulfide"),
     };
 
+    /// <summary>Nitrogen that bacteria take apart within weeks; chelating agents last.</summary>
+    private static readonly string[] RotsToAmmonia = ["inert:urea", Component.Glycinate];
+
     /// <summary>What is known of a trait; a component name asks whether the recipe brings it.</summary>
     /// <exception cref="InvalidOperationException">There is no such trait.</exception>
     public Trait Of(string trait) => trait switch
@@ -63,6 +66,8 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
         "carbonate-with-acid" => HazardGate.Of(Holding.Of(stock)).Find(HazardKind.CarbonDioxidePressure) is { } gas
             ? new Trait(true, $"{gas.With?.Name} drives carbon dioxide out of {gas.From?.Name}")
             : new Trait(false, "no acid in the recipe drives carbon dioxide out of a carbonate"),
+        "rots-to-ammonia" => Any(a => a.Substance.Extract is not null || RotsToAmmonia.Any(c => a.ComponentMoles.GetValueOrDefault(c) > 0),
+            "urea, an amino acid or an extract"),
         "dye" => Any(a => a.Substance.Kind == SubstanceKind.Dye, "a dye"),
         "oxidiser" => Any(a => a.Substance.Kind == SubstanceKind.Oxidiser, "an oxidiser"),
         "chelate" => Any(a => a.Substance.Kind == SubstanceKind.Chelate, "a chelate"),

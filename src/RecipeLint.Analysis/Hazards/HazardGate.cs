@@ -17,6 +17,9 @@ public static class HazardGate
     /// <summary>g/mol of Cl2, from CIAAW weights: what one mole of hypochlorite sets free.</summary>
     public const double ChlorineGramsPerMole = 70.90;
 
+    /// <summary>g/mol of H2O2, from CIAAW weights.</summary>
+    public const double PeroxideGramsPerMole = 34.014;
+
     public const string Hypochlorite = "inert:ClO-1";
 
     private const double AmmoniaGramsPerMole = 17.031;
@@ -387,7 +390,7 @@ public static class HazardGate
     /// <summary>
     /// mol/L of peroxide; a product known by name only counts with 3 % of its mass (household peroxide, common practice, no source).
     /// </summary>
-    private static double PeroxidePerLitre(Holding holding) =>
+    public static double PeroxidePerLitre(Holding holding) =>
         holding.Having(HazardRole.Peroxide).Sum(i => i.Moles.TryGetValue("inert:H2O2", out var moles) ? moles
-            : 0.03 * i.Grams / 34.01) / holding.Litres;
+            : 0.03 * i.Grams / PeroxideGramsPerMole) / holding.Litres;
 }

@@ -59,6 +59,9 @@ internal static class InterventionReader
     /// <summary>True for a word that an act or a reagent is told with, so that it is not taken for a slip of the pen.</summary>
     public static bool Knows(string token) => Data.Value.Verbs.Contains(token) || Data.Value.Singles.Contains(token);
 
+    /// <summary>What of the catalogue stands for an everyday name such as "pool shock"; null where nobody knows it.</summary>
+    public static Substance? Stands(string name) => Data.Value.Reagents.GetValueOrDefault(name.ToLowerInvariant())?.Substance;
+
     /// <summary>An act that nothing before it takes back or puts as a question; "don't know who poured" takes nothing back.</summary>
     private static bool IsDone(string[] clause)
     {

@@ -71,7 +71,7 @@ internal sealed class StockBatch
     public StockFacts Finish()
     {
         FillUp();
-        var storage = Storage.Of(_stock, _shop, _assumptions);
+        var (storage, source) = Storage.Of(_stock, _shop, _assumptions);
         return new StockFacts
         {
             Stock = _stock,
@@ -86,6 +86,7 @@ internal sealed class StockBatch
             Impurities = ElementTotals.Sum(_additions.Select(a => a.Impurities)),
             ComponentMoles = InVesselMoles(),
             StorageTemperature = storage,
+            StorageSource = source,
             Assumptions = _assumptions.ToList(),
             DeclaredPh = _adjustments.LastOrDefault(a => a.TargetPh is not null && !a.ThroughAliquot)?.TargetPh,
             IsComplete = _complete,

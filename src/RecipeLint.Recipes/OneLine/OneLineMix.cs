@@ -58,6 +58,18 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
             : (new OneLineMix(items, volume, volumeText), null);
     }
 
+    /// <summary>What a line names, without its amounts and its volume, whether or not any of it is known. Never throws.</summary>
+    public static IReadOnlyList<string> Names(string text)
+    {
+        var (list, volume) = SplitVolume(text.Trim());
+        var rest = volume is null || QuantityReader.TryRead(volume, Due.Volume, out _, out _) ? list : text;
+        return [.. SplitItems(rest).Select(Name)];
+    }
+
+    /// <summary>One thing without its amount.</summary>
+    private static string Name(string part) =>
+        Splits(part).FirstOrDefault(s => QuantityReader.TryRead(s.Amount, Due.Portion, out _, out _)).Name ?? part;
+
     /// <summary>What follows "in"; or "per", "into", "made up to", "to" where a volume follows.</summary>
     private static (string List, string? Volume) SplitVolume(string text)
     {
@@ -106,33 +118,20 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
 
     private static (OneLineItem? Item, string? Error) ReadItem(string part, SubstanceCatalogue catalogue)
     {
-        var words = part.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         if (QuantityReader.TryRead(part, Due.Portion, out _, out _))
         {
             return (null, $"'{part}' is an amount of nothing: say of what, such as \"KNO3 {part}\".");
         }
 
         QuantityFault? firstFault = null;
-        for (var length = 1; length <= Math.Min(LongestAmountInWords, words.Length - 1); length++)
+        foreach (var (amountText, name) in Splits(part))
         {
-            foreach (var (amountText, name) in new[]
-                     {
-                         (string.Join(' ', words[^length..]), string.Join(' ', words[..^length])),
-                         (string.Join(' ', words[..length]), string.Join(' ', words[length..])),
-                     })
+            if (QuantityReader.TryRead(amountText, Due.Portion, out var amount, out var fault))
             {
-                if (!char.IsAsciiDigit(amountText[0]))
-                {
-                    continue;
-                }
-
-                if (QuantityReader.TryRead(amountText, Due.Portion, out var amount, out var fault))
-                {
-                    return Resolve(name, amountText, amount, catalogue);
-                }
-
-                firstFault = fault;
+                return Resolve(name, amountText, amount, catalogue);
             }
+
+            firstFault = fault;
         }
 
         return (null, firstFault is null
@@ -141,6 +140,26 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
                     + "a file."
                 : $"'{part}' has no amount; write it as \"KNO3 100 g\" or \"100 g KNO3\"."
             : $"The amount in '{part}' cannot be used. {firstFault.Message}");
+    }
+
+    /// <summary>Every way to take an amount of a few words off the end or the start of a part.</summary>
+    private static IEnumerable<(string Amount, string Name)> Splits(string part)
+    {
+        var words = part.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        for (var length = 1; length <= Math.Min(LongestAmountInWords, words.Length - 1); length++)
+        {
+            foreach (var (amount, name) in new[]
+                     {
+                         (string.Join(' ', words[^length..]), string.Join(' ', words[..^length])),
+                         (string.Join(' ', words[..length]), string.Join(' ', words[length..])),
+                     })
+            {
+                if (char.IsAsciiDigit(amount[0]))
+                {
+                    yield return (amount, name);
+                }
+            }
+        }
     }
 
     private static (OneLineItem? Item, string? Error) Resolve(

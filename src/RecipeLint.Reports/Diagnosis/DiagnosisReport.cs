@@ -65,7 +65,9 @@ public static class DiagnosisReport
     private static void Opening(BenchPage page, BottleDiagnosis diagnosis, string? seenAt)
     {
         var stock = diagnosis.Chemistry.Stock;
-        var at = seenAt is null ? $"at {Celsius(diagnosis.Chemistry.AtSeen)}, the coldest it is kept at" : $"at {Printable.Show(seenAt)}";
+        var at = seenAt is null
+            ? $"at {Celsius(diagnosis.Chemistry.AtSeen)}, {KeptWords.Coldest(stock)}"
+            : $"at {Printable.Show(seenAt)}";
         page.Text($"'{Printable.Show(stock.Stock.Name)}', as it stood {at}");
         Told(page, diagnosis.Observation);
         page.Named("chemistry", Chemistry(diagnosis.Chemistry));

@@ -44,6 +44,31 @@ public static class DissolveReport
         return page.ToString();
     }
 
+    /// <summary>
+    /// What things that were named without amounts can do together, and what to do; null where nothing is known to happen.
+    /// </summary>
+    /// <param name="dangers">The gravest first.</param>
+    public static string? Unweighed(IReadOnlyList<Hazard> dangers)
+    {
+        if (dangers is not [var worst, ..])
+        {
+            return null;
+        }
+
+        var page = new TablePage();
+        IEnumerable<string> said = worst.NeedsParting
+            ? HazardWords.Refused(new Refusal(worst, VesselAction.KeepTogether, null, false))
+            : worst.IsForLeaving ? HazardWords.Refused(new Refusal(worst, VesselAction.Order, null, false))
+            : [HazardWords.Caution(worst), $"{worst.Text.First} {worst.Text.Help}", HazardText.Deference];
+        foreach (var sentence in dangers.Skip(1).Aggregate(said, (all, other) => all.Append(HazardWords.Of(other))))
+        {
+            page.Text(sentence);
+        }
+
+        page.Text("How much of each is not said: this goes by both as they are bought, one poured onto the other.");
+        return page.ToString();
+    }
+
     /// <param name="beaker">What was put in.</param>
     /// <param name="state">Its state; must be solved.</param>
     /// <param name="setPh">The pH that was asked for; null when it follows.</param>

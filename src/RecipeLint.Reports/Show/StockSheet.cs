@@ -55,11 +55,10 @@ public static class StockSheet
             : "";
         var howLong = keep?.For is { } time ? $" for {Say.Days(time.Value.Days)}" : "";
         var light = keep?.Light is { } written ? $", {Light(written.Value)}" : "";
-        var (low, high) = (stock.StorageTemperature.Low.Celsius, stock.StorageTemperature.High.Celsius);
         var says = new List<string>
         {
             $"Makes {Say.Litres(stock.Volume.Litres)}{dosed}.",
-            $"Kept at {Say.Number(low)} to {Say.Number(high)} °C{howLong}{light}.",
+            $"{Say.Capital(KeptWords.Span(stock))}{howLong}{light}.",
         };
         if (!stock.IsComplete || !stock.Chemistry.IsComplete)
         {

@@ -34,8 +34,7 @@ internal static class TrialWords
         var (low, high) = clear.Interval;
         var says = new List<string>
         {
-            $"Clear in {clear.Hits} of {clear.Of} mixings with your scales and measures, kept at "
-                + $"{Say.Number(stock.StorageTemperature.Low.Celsius)} to {Say.Number(stock.StorageTemperature.High.Celsius)} °C "
+            $"Clear in {clear.Hits} of {clear.Of} mixings with your scales and measures, {KeptWords.Span(stock)} "
                 + $"(so many mixings tell the share to {Say.Percent(low)} to {Say.Percent(high)}; seed {Say.Number(trials.Seed)}).",
         };
         says.AddRange(trials.Causes.Take(Named).Select(c =>

@@ -22,7 +22,7 @@ public static class StretchReport
             ? $"made for 1:{Figure(d.Dilution, Math.Round)} ({Say.Number(d.MillilitresPerLitre)} mL/L)"
             : "made for no stated dose";
         page.Text($"'{Printable.Show(stock.Stock.Name)}', {made}, "
-            + $"kept at {Say.Number(stock.StorageTemperature.Low.Celsius)} to {Say.Number(stock.StorageTemperature.High.Celsius)} °C");
+            + KeptWords.Span(stock));
         page.Text("Stronger or weaker means: the final solution stays the same, amounts and dose change against each other.");
         page.Blank();
         if (stretch.Refused is { } refused)

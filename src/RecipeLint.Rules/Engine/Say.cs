@@ -44,12 +44,13 @@ public static class Say
 
     public static string Percent(double fraction) => Number(fraction * 100) + " %";
 
-    /// <summary>Days up to a fortnight, weeks up to two months, else months, rounded.</summary>
+    /// <summary>Days up to a fortnight, weeks up to two months, months up to two years, else years, rounded.</summary>
     public static string Days(double days) => days switch
     {
         <= 14 => Number(Math.Round(days, 1)) + (days == 1 ? " day" : " days"),
         <= 61 => Number(Math.Round(days / 7)) + " weeks",
-        _ => Number(Math.Round(days / 30.4375)) + " months",
+        < 730.5 => Number(Math.Round(days / 30.4375)) + " months",
+        _ => Number(Math.Round(days / 365.25, 1)) + " years",
     };
 
     /// <summary>"a", "a and b", "a, b and c".</summary>

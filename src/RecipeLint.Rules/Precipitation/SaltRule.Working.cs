@@ -9,7 +9,8 @@ internal abstract partial class SaltRule
     private protected override Working Fallen(DepositVerdict verdict, RuleContext context)
     {
         var salt = verdict.Deposit;
-        var work = new WorkingBuilder($"{salt.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(salt.State, salt.Solid)}");
+        var work = new WorkingBuilder(
+            $"{salt.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.Stock, salt.State, salt.Solid)}");
         var mean = SaltSteps.Write(work, salt.State, salt.Solid, salt.Salt, salt.Tests[0].Bar);
         var decides = DepositSteps.Write(work, verdict, salt, mean, context);
         return work.Done(salt.Deposits.Count > 0 ? decides : mean);
@@ -17,8 +18,8 @@ internal abstract partial class SaltRule
 
     private protected override Working Stays(NearestVerdict verdict)
     {
-        var work =
-            new WorkingBuilder($"{verdict.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.State, verdict.Solid)}");
+        var work = new WorkingBuilder(
+            $"{verdict.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.Stock, verdict.State, verdict.Solid)}");
         var mean = SaltSteps.Write(
             work,
             verdict.State,

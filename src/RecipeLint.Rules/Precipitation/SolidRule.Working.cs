@@ -19,7 +19,7 @@ internal abstract partial class SolidRule
     private protected virtual Working Fallen(DepositVerdict verdict, RuleContext context)
     {
         var deposit = verdict.Deposit;
-        var work = new WorkingBuilder($"{deposit.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(deposit)}");
+        var work = new WorkingBuilder($"{deposit.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.Stock, deposit)}");
         var (times, _) = Write(work, deposit.State, deposit.Solid);
         var decides = DepositSteps.Write(work, verdict, deposit, times, context);
         return work.Remark(DepositSteps.Doubt(deposit)).Done(decides);
@@ -30,7 +30,8 @@ internal abstract partial class SolidRule
     {
         var called = verdict.Solid.Called;
         var work = new WorkingBuilder(
-            $"{called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.State, verdict.Solid)}, where it is nearest to falling out");
+            $"{called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.Stock, verdict.State, verdict.Solid)}, "
+                + "where it is nearest to falling out");
         var (times, _) = Write(work, verdict.State, verdict.Solid);
         return work.Check(verdict.Checks[0], times, 1).Statements(verdict).Done();
     }
@@ -39,7 +40,8 @@ internal abstract partial class SolidRule
     {
         var slow = verdict.Deposit;
         var work = new WorkingBuilder(
-            $"{slow.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(slow.State, slow.Solid)}; it forms over weeks");
+            $"{slow.Solid.Called} in '{verdict.Stock.Stock.Name}' {Wording.When(verdict.Stock, slow.State, slow.Solid)}; "
+                + "it forms over weeks");
         var (_, index) = Write(work, slow.State, slow.Solid);
         work.Check(verdict.Checks[0], index, verdict.Checks[0].Limit);
         if (verdict.Checks.Count > 2)

@@ -208,9 +208,9 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
         var amount = $"{Say.Grams(deposit.GramsPerLitre)}/L of {Say.List(names)}";
         var subject = deposit.Sureness switch
         {
-            Sureness.Clear => $"{amount} falls out of '{stock.Stock.Name}' {Wording.When(deposit)}",
-            Sureness.NearTheLimit => $"{amount} can fall out of '{stock.Stock.Name}' {Wording.When(deposit)}",
-            _ => $"Up to {amount} can settle out of '{stock.Stock.Name}' {Wording.When(deposit)}",
+            Sureness.Clear => $"{amount} falls out of '{stock.Stock.Name}' {Wording.When(stock, deposit)}",
+            Sureness.NearTheLimit => $"{amount} can fall out of '{stock.Stock.Name}' {Wording.When(stock, deposit)}",
+            _ => $"Up to {amount} can settle out of '{stock.Stock.Name}' {Wording.When(stock, deposit)}",
         };
         var doubt = deposit.Sureness switch
         {

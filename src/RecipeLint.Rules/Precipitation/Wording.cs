@@ -1,3 +1,4 @@
+using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
@@ -26,13 +27,15 @@ internal static class Wording
         ];
 
     /// <summary>"at 5 °C, the coldest it is kept at".</summary>
-    public static string When(SolutionState state)
+    /// <param name="stock">What is kept; null for a tank.</param>
+    public static string When(StockFacts? stock, SolutionState state)
     {
         var at = $"at {Celsius(state.Temperature)}";
         return state.Moment switch
         {
-            StateMoment.Coldest => $"{at}, the coldest it is kept at",
-            StateMoment.Warmest => $"{at}, the warmest it is kept at",
+            StateMoment.Coldest when stock is not null => $"{at}, {KeptWords.Coldest(stock)}",
+            StateMoment.Warmest when stock is not null => $"{at}, {KeptWords.Warmest(stock)}",
+            StateMoment.Coldest or StateMoment.Warmest => at,
             StateMoment.Tank => "as it is poured together",
             StateMoment.TankInAir => "once it has come to rest with the air",
             StateMoment.TankAdjusted => "after the pH is adjusted",
@@ -41,19 +44,19 @@ internal static class Wording
     }
 
     /// <summary>
-    /// As <see cref="When(SolutionState)"/>; of a solid of which nothing tells how it changes with temperature neither the coldest nor the
-    /// warmest moment is named.
+    /// As <see cref="When(StockFacts?, SolutionState)"/>; of a solid of which nothing tells how it changes with temperature neither the
+    /// coldest nor the warmest moment is named.
     /// </summary>
-    public static string When(SolutionState state, Solid solid) =>
+    public static string When(StockFacts? stock, SolutionState state, Solid solid) =>
         solid.TemperatureKnown || state.Moment is not (StateMoment.Coldest or StateMoment.Warmest)
-            ? When(state)
+            ? When(stock, state)
             : $"at {Celsius(state.Temperature)} (how it changes with temperature is not known)";
 
-    /// <summary>As <see cref="When(SolutionState, Solid)"/>, of everything that falls out together.</summary>
-    public static string When(JudgedDeposit deposit) =>
+    /// <summary>As <see cref="When(StockFacts?, SolutionState, Solid)"/>, of everything that falls out together.</summary>
+    public static string When(StockFacts? stock, JudgedDeposit deposit) =>
         deposit.Untold is not { } untold || untold == deposit.Solid
             || deposit.State.Moment is not (StateMoment.Coldest or StateMoment.Warmest)
-            ? When(deposit.State, deposit.Solid)
+            ? When(stock, deposit.State, deposit.Solid)
             : $"at {Celsius(deposit.State.Temperature)} (how {untold.Called.Split(" (")[0]} changes with temperature is not known)";
 
     public static string Celsius(Temperature temperature) => $"{Say.Number(Math.Round(temperature.Celsius, 1))} °C";

@@ -3,10 +3,13 @@ using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Editor.Setup;
 using RecipeLint.Recipes.OneLine;
+using RecipeLint.Reports.Dissolve;
 using RecipeLint.Shell;
 
 namespace RecipeLint.Commands;
@@ -54,6 +57,12 @@ internal static class InitCommand
                 throw new UsageException("'--from', '--product', '--profile' and '--water' exclude each other.");
             }
 
+            if (parsed.GetValue(from) is { } asked && Danger(asked) is { } danger)
+            {
+                world.Out.Write(danger);
+                return ExitCodes.Findings;
+            }
+
             var files = forms is [var form] ? [Asked(world, form.Name)]
                 : parsed.GetValue(from) is { } line ? OneStock(line, parsed.GetValue(name)!)
                 : Shop();
@@ -62,6 +71,12 @@ internal static class InitCommand
         });
         return command;
     }
+
+    /// <summary>What nobody should mix is written into no file: no and why; null for any other line.</summary>
+    private static string? Danger(string line) => OneLineMix.Read(line, SubstanceCatalogue.BuiltIn).Mix is not { } mix ? null
+        : Beaker.Of(mix).Beaker is { } beaker ? DissolveReport.Refused(beaker)
+        : NamedMix.Dangers(line) is [{ IsForLeaving: true }, ..] dangers ? DissolveReport.Unweighed(dangers)
+        : null;
 
     private static (string Path, string Text) Asked(Surroundings world, string form)
     {

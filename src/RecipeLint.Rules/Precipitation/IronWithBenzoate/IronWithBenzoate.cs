@@ -94,7 +94,7 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
         }
 
         var pH = work.Given(
-            $"pH {Wording.When(state)}{(state.Moment == StateMoment.Aged ? ", once the air has oxidised the iron" : "")}",
+            $"pH {Wording.When(verdict.Stock, state)}{(state.Moment == StateMoment.Aged ? ", once the air has oxidised the iron" : "")}",
             state.PhBeforeDeposit, "", Saturation.Engine);
         work.Check(verdict.Checks[0], pH, work.Option("lowest pH", context.Options<IronWithBenzoateOptions>().FromPh));
         var iron = work.Given("iron(III) that no chelate holds", verdict.Iron, "mol/L", Saturation.Engine);

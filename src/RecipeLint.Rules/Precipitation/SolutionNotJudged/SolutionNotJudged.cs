@@ -87,7 +87,8 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
         var work = new WorkingBuilder($"whether '{verdict.Called}' can be judged");
         if (verdict.State is { IsSolved: true } state)
         {
-            var strength = work.Given($"ionic strength {Wording.When(state)}", state.IonicStrengthMolPerKg, "mol/kg", Saturation.Engine);
+            var strength = work.Given(
+                $"ionic strength {Wording.When(null, state)}", state.IonicStrengthMolPerKg, "mol/kg", Saturation.Engine);
             work.Remark($"The model is good to {Say.Number(SaltVerdicts.HighestIonicStrength)} mol/kg.");
             foreach (var check in verdict.Checks.Where(c => c.Relation != Relation.True))
             {

@@ -74,7 +74,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         var pH = verdict.ClearAtPh;
         var what = $"{Say.Number(deposit.GramsPerLitre * 1000)} mg/L of {deposit.Solid.Called} {Verb(sureness)} out of the tank "
             + $"'{recipe.Recipe.Name}' "
-            + $"{Wording.When(state)} (pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): "
+            + $"{Wording.When(null, state)} (pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): "
                 + $"{Wording.BringsTimes(suppliers, deposit.Index, deposit.Solid)}{Doubt(deposit)}.";
         var why = deposit.Loss is { } loss
             ? $"{Say.Percent(loss.Share)} of the {IonWords.Of(loss.Metal)} is lost to the plants that way."
@@ -117,7 +117,8 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         if (verdict.Nearest is var (near, solid))
         {
             var nearest =
-                new WorkingBuilder($"{solid.Called} in the tank '{tank}' {Wording.When(near)}, the solid that is nearest to falling out");
+                new WorkingBuilder(
+                    $"{solid.Called} in the tank '{tank}' {Wording.When(null, near)}, the solid that is nearest to falling out");
             var (far, _) = Saturation.Write(nearest, near.Clear!, solid);
             return nearest.Check(verdict.Checks[0], far, 1).Statements(verdict).Done();
         }
@@ -127,7 +128,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
             return new WorkingBuilder($"the tank '{tank}'").Statements(verdict).Done();
         }
 
-        var work = new WorkingBuilder($"{deposit.Solid.Called} in the tank '{tank}' {Wording.When(deposit.State, deposit.Solid)}");
+        var work = new WorkingBuilder($"{deposit.Solid.Called} in the tank '{tank}' {Wording.When(null, deposit.State, deposit.Solid)}");
         var times = SaltSteps.Times(work, deposit.State, deposit.Solid);
         var decides = DepositSteps.Write(work, verdict, deposit, times, context);
         return work.Statements(verdict).Done(decides);

@@ -152,7 +152,7 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
     {
         var (acid, _, coldest) = verdict.Crystals;
         var work = new WorkingBuilder($"{acid.Acid} of '{verdict.Stock.Stock.Name}' at {Say.Number(coldest.Temperature.Celsius)} °C, "
-            + "the coldest it is kept at");
+            + KeptWords.Coldest(verdict.Stock));
         var index = work.Given("saturation index of the solid acid", acid.Index, "", From.Engine);
         if (verdict.Crystals.IsSalted)
         {

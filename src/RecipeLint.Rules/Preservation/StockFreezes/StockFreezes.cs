@@ -43,8 +43,8 @@ internal sealed class StockFreezes : StockRule<FrostInTheBottle>, IProposesRepai
     protected override Finding Describe(FrostInTheBottle verdict, RuleContext context)
     {
         var (stock, frozen) = (verdict.Stock, verdict.Frozen!);
-        var message = $"'{stock.Stock.Name}' is kept at down to {Say.Number(frozen.Value)} °C, and ice begins in it at about "
-            + $"{Say.Number(Math.Round(frozen.Limit, 1))} °C. "
+        var message = $"'{stock.Stock.Name}' is kept at down to {Say.Number(frozen.Value)} °C{KeptWords.Assumed(stock)}, "
+            + $"and ice begins in it at about {Say.Number(Math.Round(frozen.Limit, 1))} °C. "
             + "Ice takes a tenth more room, so a full bottle can burst; what stays liquid gets stronger, and salts that crystallise out of "
             + "it may not dissolve again when it thaws. "
             + context.AdviceFor(stock).Sentence(

@@ -14,7 +14,7 @@ internal sealed class BatchOutlastsShelfLife : WorkspaceRule<BatchOutlastsShelfL
     public override string Name => RuleName;
 
     protected override IEnumerable<Batch> Judge(Facts facts, RuleContext context) =>
-        facts.Stocks.Select(s => Of(facts, s, context.For(s.Stock.File).Options<BatchOutlastsShelfLifeOptions>().FillingsPerWeek));
+        facts.Stocks.Select(s => Of(facts, s, context.For(s.Stock.File).Options<BatchOutlastsShelfLifeOptions>()));
 
     protected override Finding Describe(Batch verdict, RuleContext context)
     {
@@ -51,6 +51,7 @@ internal sealed class BatchOutlastsShelfLife : WorkspaceRule<BatchOutlastsShelfL
         var batch = work.Given("the batch", verdict.Stock.Volume.Litres, "L", "file");
         var lasts = work.Result("the batch lasts", "batch / used a day", batch / perDay, "days");
         work.Check(verdict.Checks[0], lasts, work.Given("it keeps", verdict.Checks[0].Limit, "days", "file"));
+        work.Check(verdict.Checks[1], lasts, work.Option("so long no batch is meant to last", verdict.NoBatchFrom));
         return work.Statements(verdict).Done(lasts);
     }
 
@@ -58,8 +59,9 @@ internal sealed class BatchOutlastsShelfLife : WorkspaceRule<BatchOutlastsShelfL
     protected override IEnumerable<RepairProposal> Repair(Batch verdict, Finding finding, RepairContext context) =>
         context.StockOf(finding) is { } stock ? [BatchSize.Smaller(context, stock)] : [];
 
-    private static Batch Of(Facts facts, StockFacts stock, NumberOption fillingsPerWeek)
+    private static Batch Of(Facts facts, StockFacts stock, BatchOutlastsShelfLifeOptions options)
     {
+        var fillingsPerWeek = options.FillingsPerWeek;
         var file = stock.Stock.File;
         var users = facts.RecipesWith(file)
             .Select(r => (Recipe: r, Litres: r.Doses.Where(d => d.Stock?.Stock.File == file).Sum(d => d.Volume.Litres)))
@@ -67,7 +69,7 @@ internal sealed class BatchOutlastsShelfLife : WorkspaceRule<BatchOutlastsShelfL
             .ToList();
         var litresPerDay = users.Sum(u => u.Litres) * fillingsPerWeek / 7;
         var lasts = Rounding.SixDigits(stock.Volume.Litres / litresPerDay);
-        var batch = new Batch(stock, users, fillingsPerWeek, litresPerDay, lasts) { Files = [file], Checks = [] };
+        var batch = new Batch(stock, users, fillingsPerWeek, options.NoBatchFrom, litresPerDay, lasts) { Files = [file], Checks = [] };
         if (stock.Stock is not { Keep.For: { Value.Days: > 0 } keep, Makes: not null } || users.Count == 0)
         {
             return batch with { Checks = [Check.That("it says how long it keeps, and a recipe that doses it is known", false)] };
@@ -79,16 +81,24 @@ internal sealed class BatchOutlastsShelfLife : WorkspaceRule<BatchOutlastsShelfL
         }
 
         var longer = new Check("longer than it keeps", lasts, Relation.Over, keep.Value.Days, "days");
+
+        // A recipe written for one litre states a ratio: nobody fills a tank with it, and how long the batch lasts is not known.
+        var filling = new Check("a time that a batch can be meant for", lasts, Relation.Under, options.NoBatchFrom, "days");
         var isDrawnOn = facts.StocksWith(file).Count > 0;
-        return batch with { IsCounted = true, Checks = isDrawnOn ? [longer, Check.That("no other stock draws on it", false)] : [longer] };
+        return batch with
+        {
+            IsCounted = true,
+            Checks = isDrawnOn ? [longer, filling, Check.That("no other stock draws on it", false)] : [longer, filling],
+        };
     }
 
     /// <summary>One stock and what uses it.</summary>
     /// <param name="Users">The recipes that dose it, with what a filling takes.</param>
+    /// <param name="NoBatchFrom">Days.</param>
     /// <param name="Lasts">Days, to six digits; counts only where <see cref="IsCounted"/>.</param>
     internal sealed record Batch(
-        StockFacts Stock, IReadOnlyList<(RecipeFacts Recipe, double Litres)> Users, NumberOption FillingsPerWeek, double LitresPerDay,
-        double Lasts) : Verdict
+        StockFacts Stock, IReadOnlyList<(RecipeFacts Recipe, double Litres)> Users, NumberOption FillingsPerWeek, NumberOption NoBatchFrom,
+        double LitresPerDay, double Lasts) : Verdict
     {
         /// <summary>True where it keeps for a stated time and is used.</summary>
         internal bool IsCounted { get; init; }

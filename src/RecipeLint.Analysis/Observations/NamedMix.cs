@@ -1,0 +1,102 @@
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.OneLine;
+using RecipeLint.Recipes.Text;
+
+namespace RecipeLint.Analysis.Observations;
+
+/// <summary>
+/// What two things that a line names can do to people when they meet, whatever their amounts: "bleach + vinegar". Asked before anybody is
+/// asked how much of each.
+/// </summary>
+public static class NamedMix
+{
+    /// <summary>g of each, and in one litre: both as they are bought, at full strength. No amount and no order comes to more.</summary>
+    private const double GramsOfEach = 1000, Litres = 1;
+
+    /// <summary>Names of a line that are looked at; a longer one is no mix anybody makes.</summary>
+    private const int MostNames = 20;
+
+    private static readonly string[] Joints = [" and ", " with ", " plus ", " into ", " onto ", " in ", " on ", " to ", "&", "+", "/"];
+
+    /// <summary>
+    /// Hazards whose two reactants the line names, each kind once, the gravest first, without figures and under the names as written; empty
+    /// where nothing is known to happen or fewer than two names mean something. Pure; never throws.
+    /// </summary>
+    public static IReadOnlyList<Hazard> Dangers(string line) => Dangers(OneLineMix.Names(line));
+
+    /// <inheritdoc cref="Dangers(string)"/>
+    /// <param name="names">One thing each, or several joined by words ("bleach and vinegar").</param>
+    public static IReadOnlyList<Hazard> Dangers(IEnumerable<string> names)
+    {
+        var meant = names.Take(MostNames).SelectMany(Meant).Take(MostNames).ToList();
+        return HazardGate.Gravest(meant.SelectMany((one, i) => meant.Skip(i + 1).SelectMany(other =>
+            one.SelectMany(a => other.SelectMany(b => Between(a, b))))));
+    }
+
+    /// <summary>What comes of two, in either order.</summary>
+    private static IEnumerable<Hazard> Between(Held one, Held other)
+    {
+        var apart = HazardGate.Of(Holding.Of([one], Litres)).Present.Concat(HazardGate.Of(Holding.Of([other], Litres)).Present)
+            .Select(h => h.Kind).ToHashSet();
+        return HazardGate.Of(Holding.Of([one, other], Litres)).Present
+            .Concat(HazardGate.Meeting(Holding.Of([one], Litres), other, HazardLimits.Default))
+            .Concat(HazardGate.Meeting(Holding.Of([other], Litres), one, HazardLimits.Default))
+            .Where(h => h.Grade >= HazardGrade.Present && h.With is not null && h.Kind != HazardKind.UnknownContents
+                && !apart.Contains(h.Kind))
+            .Select(h => h with { Value = 0, Limit = 0, Unit = "" });
+    }
+
+    /// <summary>Each thing that a name means, with every grade of the catalogue that it can be; none where nobody knows it.</summary>
+    private static IEnumerable<IReadOnlyList<Held>> Meant(string name)
+    {
+        if (Whole(name.Trim()) is { Count: > 0 } whole)
+        {
+            return [whole];
+        }
+
+        return Array.Find(Joints, j => name.Contains(j, StringComparison.OrdinalIgnoreCase)) is { } joint
+            ? Parted(name, joint).SelectMany(OneLineMix.Names).SelectMany(Meant)
+            : [];
+    }
+
+    private static string[] Parted(string name, string joint) =>
+        name.Split([joint, joint.ToUpperInvariant()], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+
+    private static IReadOnlyList<Held> Whole(string name)
+    {
+        IEnumerable<Substance> substances = SubstanceCatalogue.BuiltIn.Find(name) switch
+        {
+            SubstanceLookup.Found found => [found.Substance],
+            SubstanceLookup.Ambiguous several => several.Candidates,
+            var unknown => InterventionReader.Stands(name) is { } everyday ? [everyday]
+                : ByName(name) is [var told] ? [told]
+                : Nearest(unknown),
+        };
+        return [.. substances.Select(s => Held.Of(s, GramsOfEach)).Select(h => h with { Substance = h.Substance with { Name = name } })];
+    }
+
+    /// <summary>A name with a slip in it is taken for what it is nearest to: nothing is done but to warn.</summary>
+    private static IEnumerable<Substance> Nearest(SubstanceLookup lookup) =>
+        lookup is SubstanceLookup.Unknown { Suggestions: [var nearest, ..] } && SubstanceCatalogue.BuiltIn.ById(nearest) is { } meant
+            ? [meant] : [];
+
+    /// <summary>What nobody catalogues, as far as its name tells what it does to others.</summary>
+    private static IReadOnlyList<Substance> ByName(string name)
+    {
+        if (name.Length is 0 or > SubstanceCatalogue.MaxTextLength || Array.Exists(Joints, j => name.Contains(j, StringComparison.Ordinal)))
+        {
+            return [];
+        }
+
+        var product = new Substance
+        {
+            Id = Slug.Of(name),
+            Name = name,
+            Kind = SubstanceKind.Product,
+            Content = ElementContent.Empty,
+        };
+        return HazardRoles.Of(product).Any(r => r is not (HazardRole.Unknown or HazardRole.None)) ? [product] : [];
+    }
+}

@@ -1,0 +1,37 @@
+namespace RecipeLint.Advice.Tests.Diagnosis;
+
+/// <summary>A smell of ammonia in bottles of every kind: where it can come from, and what it cannot be.</summary>
+public sealed class AmmoniaSmellTests
+{
+    [Theory]
+    [InlineData("potassium-nitrate 60 g, magnesium-sulfate-7h2o 30 g in 1 L", "smells like ammonia", "2 weeks", "ammonia-from-outside")]
+    [InlineData("citric-acid-h2o 4 g, zinc-sulfate-7h2o 4 g, boric-acid 3 g in 1 L", "it reeks of ammonia", "3 days", "ammonia-from-outside")]
+    [InlineData("nitric-38 20 mL, potassium-nitrate 40 g in 1 L", "smell of cat pee", "at once", "ammonia-from-outside")]
+    [InlineData("calcium-nitrate-4h2o 100 g, potassium-sulfate 40 g in 1 L", "smells of ammonia", "1 day", "ammonia-from-outside")]
+    [InlineData("urea 40 g, potassium-nitrate 20 g in 1 L", "smells of ammonia", "5 weeks", "nitrogen-decay")]
+    [InlineData("amino-acid-extract 40 mL, magnesium-sulfate-7h2o 20 g in 1 L", "stinks of ammonia", "3 weeks", "nitrogen-decay")]
+    [InlineData("fish-hydrolysate 50 mL in 1 L", "smells foul and of ammonia", "10 days", "nitrogen-decay")]
+    [InlineData("ammonium-sulfate 40 g, koh-10 80 mL in 1 L", "smells of ammonia", "at once", "ammonia-loss")]
+    [InlineData("ammonium-nitrate 30 g, potassium-silicate-29be 20 mL in 1 L", "sharp smell of ammonia", "at once", "ammonia-loss")]
+    public void ASmellOfAmmoniaIsPutDownToWhatGivesItOff(string mix, string seen, string after, string cause)
+    {
+        var told = new DiagnosisCase(mix, seen, after, "20 °C", cause);
+        var causes = told.Diagnose().Causes.Select(c => c.Cause.Id).ToList();
+
+        Assert.Equal(cause, causes[0]);
+        Assert.DoesNotContain("plasticiser", causes.Take(3));
+        Assert.DoesNotContain("layering", causes.Take(2));
+    }
+
+    /// <summary>Whatever the recipe, the smell stands before deposits that nobody saw.</summary>
+    [Fact]
+    public void EveryCauseThatSmellsOfAmmoniaComesBeforeThoseThatDoNot()
+    {
+        var told = new DiagnosisCase("potassium-nitrate 60 g in 1 L", "smells of ammonia", "", "20 °C");
+        var ranked = told.Diagnose().Causes.ToList();
+        var outside = ranked.FindIndex(c => c.Cause.Id == "ammonia-from-outside");
+
+        Assert.Equal(0, outside);
+        Assert.True(ranked[0].Share > 0.3, $"{ranked[0].Share:0.00}");
+    }
+}

@@ -1,0 +1,91 @@
+using RecipeLint.Tests.Support;
+
+namespace RecipeLint.Tests;
+
+/// <summary>Two things named in a line without amounts: what they can do to people comes before any question about them.</summary>
+public sealed class NamedMixTests
+{
+    [Theory]
+    [InlineData("chlorine free", "bleach + vinegar")]
+    [InlineData("chlorine free", "pool chlorine, citric acid")]
+    [InlineData("chlorine free", "Bleach with phosphoric acid")]
+    [InlineData("chlorine free", "bleach 5 mL + vinegar in 1 L")]
+    [InlineData("chlorine free", "toilet bleach & descaler")]
+    [InlineData("chlorine free", "calcium hypochlorite; pH down")]
+    [InlineData("chlorine free", "vinegar into bleach")]
+    [InlineData("chloramines, poisonous gases", "bleach and ammonia")]
+    [InlineData("chloramines, poisonous gases", "urea + pool shock")]
+    [InlineData("chloramines, poisonous gases", "NaOCl + (NH4)2SO4")]
+    [InlineData("brown nitrogen oxides free", "nitric acid + citric acid")]
+    [InlineData("brown nitrogen oxides free", "sodium nitrite, phosphoric acid")]
+    [InlineData("brown nitrogen oxides free", "sugar, HNO3")]
+    [InlineData("gives off ammonia", "caustic soda + ammonium sulfate")]
+    [InlineData("gives off ammonia", "KOH, monoammonium phosphate")]
+    [InlineData("hydrogen sulfide free", "lime sulfur + citric acid")]
+    [InlineData("gives off oxygen", "hydrogen peroxide + iron sulfate heptahydrate")]
+    [InlineData("hydrogen cyanide free", "potassium cyanide + vinegar")]
+    [InlineData("sulfur dioxide free", "metabisulfite and citric acid")]
+    [InlineData("carbon dioxide", "baking soda + vinegar")]
+    [InlineData("sets hydrogen free", "aluminium foil, caustic soda")]
+    public void WhatTwoThingsCanDoComesBeforeTheirAmounts(string danger, string line)
+    {
+        foreach (var command in new[] { "dissolve", "check", "order", "split", "show", "proof" })
+        {
+            var answer = Cli.Run(command, line);
+
+            Assert.Equal(1, answer.Code);
+            var flowing = Flowing(answer.Out);
+            Assert.Contains(danger, flowing, StringComparison.Ordinal);
+            Assert.Contains("Safety data sheets and your local codes decide", flowing, StringComparison.Ordinal);
+            Assert.Contains("as they are bought", flowing, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [InlineData("bleach + vinegar")]
+    [InlineData("nitric acid + citric acid")]
+    public void OfWhatIsLeftAloneNobodyAsksTheAmount(string line) => Assert.Equal("", Cli.Run("dissolve", line).Error);
+
+    [Fact]
+    public void WordsApartAreReadTogether()
+    {
+        Assert.Equal(1, Cli.Run("dissolve", "bleach", "+", "vinegar").Code);
+        Assert.Equal(1, Cli.Run("bleach", "vinegar").Code);
+        Assert.Contains("chlorine", Cli.Run("check", "bleach", "vinegar").Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("calcium nitrate + potassium nitrate")]
+    [InlineData("potassium nitrate, citric acid")]
+    [InlineData("magnesium sulfate and monopotassium phosphate")]
+    [InlineData("urea + ammonium sulfate")]
+    [InlineData("iron DTPA + EDTA")]
+    [InlineData("potassium sorbate + citric acid")]
+    [InlineData("seaweed extract + humic acid")]
+    [InlineData("boric acid, borax")]
+    [InlineData("bleach")]
+    [InlineData("bleach + water")]
+    [InlineData("foozle + sand")]
+    public void HarmlessThingsAreAskedForTheirAmounts(string line)
+    {
+        var answer = Cli.Run("dissolve", line);
+
+        Assert.Equal(2, answer.Code);
+        Assert.Equal("", answer.Out);
+        Assert.NotEqual("", answer.Error);
+    }
+
+    [Fact]
+    public void NoStockFileIsWrittenOfWhatNobodyShouldMix()
+    {
+        using var scratch = new Scratch();
+        var answer = Cli.RunIn(
+            scratch.Path, null, "init", "--from", "sodium-hypochlorite-5 50 mL, vinegar-5 100 mL in 1 L");
+
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("chlorine", answer.Out, StringComparison.Ordinal);
+        Assert.Empty(Directory.EnumerateFileSystemEntries(scratch.Path));
+    }
+
+    private static string Flowing(string text) => string.Join(' ', text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+}
