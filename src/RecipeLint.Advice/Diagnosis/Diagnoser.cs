@@ -15,33 +15,52 @@ public static class Diagnoser
     /// <summary>g/L that nobody overlooks; less may stay supersaturated for long.</summary>
     private const double SurelyVisible = 1;
 
-    internal const double MissingNeed = -3, HasNeeds = 0.7, HasTrait = 1.1, AllTraitsMissing = -1.2,
-        NothingWrongDespiteDeposit = -1.2, NothingWrongDespiteALittle = -0.4, ColourAsExpected = 1.2, ColourNotExpected = -1.0;
+    internal const double MissingNeed = -3, HasNeeds = 0.7, HasTrait = 1.1, HasTraitSlightly = 0.4, AllTraitsMissing = -1.2,
+        BroughtByWater = 1, ProvedByFizz = 2,
+        NothingWrongDespiteDeposit = -1.2, NothingWrongDespiteALittle = -0.4,
+        ColourAsExpected = 1.2, OnlyColourAsExpected = 2.6, ColourNotExpected = -1.0;
 
     /// <summary>Causes of what was seen, most probable first; the same input always gives the same order.</summary>
     /// <param name="seenAt">Temperature it was seen at; null when it was not told.</param>
     public static BottleDiagnosis Of(StockFacts stock, Observation observation, Temperature? seenAt)
     {
         var chemistry = BottleChemistry.Of(stock, seenAt, observation.PutIn);
-        var traits = new StockTraits(stock, chemistry.Mixing, seenAt);
+        var traits = new StockTraits(stock, chemistry.Mixing, seenAt, observation.PutIn);
         var liquid = new LiquidColour(stock);
+        observation = liquid.Claim(observation);
+        var fizzed = HasFizzed(observation);
         var causes = DiagnosisData.Causes.Select(cause =>
         {
             var solid = chemistry.Of(cause);
             return new CauseRanking.Entry(
-                cause, solid, [.. StockReasons(cause, solid, chemistry, traits), .. LiquidReasons(cause, observation, liquid, chemistry)]);
+                cause,
+                solid,
+                [
+                    .. StockReasons(cause, solid, chemistry, traits, fizzed),
+                    .. LiquidReasons(cause, observation, liquid, chemistry),
+                ]);
         });
         return new BottleDiagnosis(observation, chemistry, CauseRanking.Of([.. causes], observation), BottleHazards.Of(stock, observation));
     }
 
-    private static IEnumerable<Evidence> StockReasons(Cause cause, SolidVerdict solid, BottleChemistry chemistry, StockTraits traits)
+    /// <summary>What fizzes with acid is a carbonate, wherever it came from.</summary>
+    internal static bool HasFizzed(Observation observation) =>
+        observation.Of("vinegar-fizzes") == true || observation.Of("strong-acid-fizzes") == true;
+
+    /// <summary>What a component that the recipe does not name says against a cause.</summary>
+    internal static double Lacking(IReadOnlyCollection<string> missing, bool waterMayBringIt, bool fizzed) =>
+        !missing.All(m => m is Component.Calcium or Component.Carbonate) ? MissingNeed
+            : MissingNeed + (waterMayBringIt ? BroughtByWater : 0) + (fizzed ? ProvedByFizz : 0);
+
+    private static IEnumerable<Evidence> StockReasons(
+        Cause cause, SolidVerdict solid, BottleChemistry chemistry, StockTraits traits, bool fizzed)
     {
         var missing = cause.Needs.Where(n => !traits.Has(n)).ToList();
         if (missing.Count > 0)
         {
             // Water of a well or a tap brings calcium and carbonate that no line of the recipe names.
-            var excuse = missing.All(m => m is Component.Calcium or Component.Carbonate) ? 1.0 : 0;
-            yield return new Evidence($"the recipe brings no {string.Join(" and no ", missing.Select(IonWords.Of))}", MissingNeed + excuse);
+            yield return new Evidence(
+                $"the recipe brings no {string.Join(" and no ", missing.Select(IonWords.Of))}", Lacking(missing, true, fizzed));
             yield break;
         }
 
@@ -76,7 +95,7 @@ public static class Diagnoser
 
         if (known.Find(t => t.Holds == true) is { Holds: true } holds)
         {
-            yield return new Evidence(holds.Because, HasTrait);
+            yield return new Evidence(holds.Because, holds.IsSlight ? HasTraitSlightly : HasTrait);
         }
 
         if (known.FindAll(t => t.Holds == false) is { Count: > 0 } against && against.Count == known.Count)
@@ -134,7 +153,9 @@ public static class Diagnoser
             if (cause.Id == "nothing-wrong")
             {
                 yield return fits
-                    ? new Evidence($"{shades} is the colour this stock should have", ColourAsExpected)
+                    ? new Evidence(
+                        $"{shades} is the colour this stock should have",
+                        observation.Signs.Any(s => s.Present && s.Sign.Kind != SignKind.Time) ? ColourAsExpected : OnlyColourAsExpected)
                     : new Evidence($"{shades} is not the colour this stock should have", ColourNotExpected);
             }
             else if (!fits && observation.LiquidColours.Any(c => !liquid.Fits(c) && cause.Often.Contains(c.Id)))

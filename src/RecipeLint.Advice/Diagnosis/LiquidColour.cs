@@ -47,5 +47,24 @@ internal sealed class LiquidColour
     /// <summary>False where a dye of unknown colour decides.</summary>
     public bool IsKnown { get; } = true;
 
+    /// <summary>
+    /// A colour that was told of no deposit and that the liquid should have is that of the liquid: "dark red like wine" of an iron chelate.
+    /// </summary>
+    public Observation Claim(Observation told)
+    {
+        var colours = told.Signs.Where(s => s.Present && s.Sign.Kind == SignKind.Colour).ToList();
+        return colours.Count == 0 || !IsKnown || colours.Exists(c => !Fits(c.Sign))
+            || told.Signs.Any(s => s.Present && IsOfADeposit(s.Sign))
+            ? told
+            : told with
+            {
+                Signs = [.. told.Signs.Except(colours)],
+                LiquidColours = [.. told.LiquidColours.Concat(colours.Select(c => c.Sign)).Distinct()],
+            };
+    }
+
+    private static bool IsOfADeposit(Sign sign) =>
+        sign.Kind is SignKind.Form or SignKind.Feel or SignKind.Place or SignKind.Test || sign.Id == "deposit";
+
     public bool Fits(Sign colour) => _allowed.Contains(colour.Id);
 }

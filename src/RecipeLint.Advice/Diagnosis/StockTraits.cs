@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
@@ -15,17 +16,21 @@ namespace RecipeLint.Advice.Diagnosis;
 /// <param name="Holds">Null when it cannot be told.</param>
 /// <param name="Because">The end of a sentence on why it holds or does not; empty when nothing is to be said.</param>
 /// <param name="RulesOut">True when its absence makes what needs it all but impossible.</param>
-internal readonly record struct Trait(bool? Holds, string Because, bool RulesOut = false);
+/// <param name="IsSlight">True when it holds and yet says little.</param>
+internal readonly record struct Trait(bool? Holds, string Because, bool RulesOut = false, bool IsSlight = false);
 
 /// <summary>
 /// Traits of a stock that equilibrium does not speak of: what feeds microbes, what light reaches, what a grade brings along.
 /// </summary>
-internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperature? seenAt)
+internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperature? seenAt, IReadOnlyList<PutIn> putIn)
 {
     /// <summary>
     /// pH above which a stock counts as alkaline, and below which as acid, for these traits (common practice, no source).
     /// </summary>
     private const double AlkalineFrom = 7.5, AcidBelow = 4.5, CorrosiveBelow = 4;
+
+    /// <summary>pH from which mould, yeast and bacteria hardly grow (common practice, no source).</summary>
+    private const double NothingGrowsFrom = 9.5;
 
     /// <summary>
     /// mol/L of hydrogen carbonate, or of calcium and magnesium, from which a water counts as hard here (5.6 °dH; common practice, no
@@ -63,7 +68,7 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
             || trait.Contains('(', StringComparison.Ordinal) => Holds(trait),
         _ when Named.TryGetValue(trait, out var named) => Any(a => named.Parts.Any(p => NameHas(a, p)), named.Has),
         _ when ByRole.TryGetValue(trait, out var role) => Any(a => HazardRoles.Of(a.Substance).Overlaps(role.Roles), role.Has),
-        "carbonate-with-acid" => HazardGate.Of(Holding.Of(stock)).Find(HazardKind.CarbonDioxidePressure) is { } gas
+        "carbonate-with-acid" => HazardGate.Of(WithPutIn()).Find(HazardKind.CarbonDioxidePressure) is { } gas
             ? new Trait(true, $"{gas.With?.Name} drives carbon dioxide out of {gas.From?.Name}")
             : new Trait(false, "no acid in the recipe drives carbon dioxide out of a carbonate"),
         "rots-to-ammonia" => Any(a => a.Substance.Extract is not null || RotsToAmmonia.Any(c => a.ComponentMoles.GetValueOrDefault(c) > 0),
@@ -122,7 +127,8 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
     private Trait Feeds()
     {
         var judged = PreservativeJudgement.Of(stock, PreservationNeeds.Of(stock.Settings));
-        var food = judged.Food.Select(f => f.Addition).FirstOrDefault()
+        var sure = judged.Food.Select(f => f.Addition).FirstOrDefault();
+        var food = sure
             ?? stock.Additions.FirstOrDefault(
                 a => a.Substance.Kind is SubstanceKind.Chelate or SubstanceKind.ChelatingAgent or SubstanceKind.Organic);
         return (judged.KeptBy, food) switch
@@ -133,13 +139,21 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
             (SelfKeeping.Salt, _) => new Trait(false, "it is too salty for most growth"),
             (SelfKeeping.Copper, _) => new Trait(false, "it holds so much free copper that hardly anything grows"),
             (SelfKeeping.Vinegar, _) => new Trait(false, "it is as strong in vinegar as a pickle"),
+            (_, null) when mixing.IsSolved && mixing.Ph >= NothingGrowsFrom =>
+                new Trait(false, "it is too alkaline for growth", RulesOut: true),
             (_, null) => new Trait(false, "nothing in the recipe feeds mould or bacteria"),
             _ when judged.Acids.Count > 0 && judged.Strength >= 1 => new Trait(false, "it holds preservative enough"),
             _ => new Trait(
                 true,
-                $"{food.Substance.Name} feeds growth and {(judged.Dosed.Count > 0 ? "the preservative is weak" : "nothing preserves it")}"),
+                $"{food.Substance.Name} feeds growth{(sure is null ? " a little" : "")} and "
+                    + (judged.Dosed.Count > 0 ? "the preservative is weak" : "nothing preserves it"),
+                IsSlight: sure is null),
         };
     }
+
+    /// <summary>What is in the bottle with what somebody put in.</summary>
+    private Holding WithPutIn() => putIn.Select(p => p.Substance).OfType<Substance>().Aggregate(
+        Holding.Of(stock), (now, s) => now.With(Held.Of(s, Holding.TrialGramsPerLitre * now.Litres)));
 
     private Trait Light() => stock.Stock.Keep?.Light?.Value switch
     {

@@ -2,6 +2,7 @@ using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Advice.Tanks;
@@ -28,12 +29,13 @@ public static class TankDiagnoser
     {
         var chemistry = TankChemistry.Of(recipe, seenAt);
         var traits = new TankTraits(recipe);
+        var fizzed = Diagnoser.HasFizzed(observation);
         var found = TankData.Causes
             .Select(c => (Cause: c, Found: chemistry.Of(c)))
             .ToDictionary(c => c.Cause.Cause.Id, c => (c.Cause, c.Found.Solid, c.Found.Moment));
         var ranked = CauseRanking.Of(
             [.. found.Values.Select(f => new CauseRanking.Entry(
-                f.Cause.Cause, f.Solid, [.. Reasons(f.Cause.Cause, f.Solid, f.Moment, traits)]))], observation);
+                f.Cause.Cause, f.Solid, [.. Reasons(f.Cause.Cause, f.Solid, f.Moment, traits, fizzed)]))], observation);
         return new TankDiagnosis(
             observation,
             chemistry,
@@ -59,11 +61,12 @@ public static class TankDiagnoser
         _ => "where the feed dries",
     };
 
-    private static IEnumerable<Evidence> Reasons(Cause cause, SolidVerdict solid, TankMoment? moment, TankTraits traits)
+    private static IEnumerable<Evidence> Reasons(Cause cause, SolidVerdict solid, TankMoment? moment, TankTraits traits, bool fizzed)
     {
-        if (cause.Needs.Select(traits.Of).Where(t => t.Holds == false).Select(t => (Trait?)t).FirstOrDefault() is { } missing)
+        var missing = cause.Needs.Where(n => traits.Of(n).Holds == false).ToList();
+        if (missing.Count > 0)
         {
-            yield return new Evidence(missing.Because, Diagnoser.MissingNeed);
+            yield return new Evidence(traits.Of(missing[0]).Because, Diagnoser.Lacking(missing, false, fizzed));
             yield break;
         }
 
@@ -71,6 +74,12 @@ public static class TankDiagnoser
         {
             yield return new Evidence(traits.Of(cause.NeedsAnyOf[0]).Because, Diagnoser.MissingNeed);
             yield break;
+        }
+
+        if (fizzed && cause.Needs.Contains(Component.Carbonate))
+        {
+            // The water of that day need not be the one of the recipe.
+            yield return new Evidence("", Diagnoser.ProvedByFizz);
         }
 
         var computed = cause.Solids.Count > 0 && solid.Standing != Standing.Unknown;

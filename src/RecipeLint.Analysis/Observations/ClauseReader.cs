@@ -97,6 +97,13 @@ internal static class ClauseReader
                 mine = ["warm", "vinegar", "strong-acid"];
             }
 
+            if (mine.Count == 0 && id == "dissolves" && parts.FindIndex(IsAcidGoingIn) is >= 0 and var acid)
+            {
+                // "After adding acid it cleared up" tells a test and not when it clouded.
+                mine = ["strong-acid"];
+                parts[acid] = new ClausePart(PartKind.Other, parts[acid].Id);
+            }
+
             if (mine.Count == 0)
             {
                 told.OpenOutcome = (id, negated);
@@ -117,6 +124,8 @@ internal static class ClauseReader
             Remember(mine, id, told);
         }
     }
+
+    private static bool IsAcidGoingIn(ClausePart part) => part is { Kind: PartKind.Sign, Id: "on-acid" };
 
     /// <summary>An agent from the clause before, or the one that goes without saying.</summary>
     private static List<string> Borrowed(List<ClausePart> parts, string outcome, Telling told)

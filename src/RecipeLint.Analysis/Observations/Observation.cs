@@ -31,6 +31,9 @@ public sealed record Observation
     /// <summary>True when nothing was told that could tell causes apart.</summary>
     public bool IsVague => Signs.Count == 0 && LiquidColours.Count == 0;
 
+    /// <summary>True when all that was told is of plants or in words that nobody here knows: no cause follows from it.</summary>
+    public bool TellsNoCause => IsVague && PutIn.Count == 0 && (Plants.Count > 0 || Unknown.Count > 0);
+
     /// <summary>Present true, absent false, not told null.</summary>
     public bool? Of(string sign)
     {

@@ -12,10 +12,16 @@ public static class ObservationReader
     /// <summary>What was seen.</summary>
     public static Observation Read(string text)
     {
-        var (putIn, besides) = InterventionReader.Read(ObservationWords.Tokens(text));
-        var (plants, left) = PlantWords.Read(besides);
+        var (putIn, besides) = InterventionReader.Read(ColourBefore(ObservationWords.Tokens(text)));
+        var (harmed, sound) = PersonWords.Read(besides);
+        var (plants, left) = PlantWords.Read(sound);
         var (clauses, unknown, reread) = ObservationWords.Read(left);
         var told = new Telling();
+        foreach (var sign in harmed)
+        {
+            told.Tell(sign, true);
+        }
+
         foreach (var clause in clauses)
         {
             foreach (var part in ClauseParts.Split(ClauseParts.Of(clause)))
@@ -27,6 +33,26 @@ public static class ObservationReader
         var all = AcidWentIn(told.Close(unknown, reread) with { PutIn = putIn, Plants = plants });
         return told.FizzedByItself ? FizzedByItself(all) : all;
     }
+
+    /// <summary>"Was green, now orange": green is gone, and what is told is that the colour changed.</summary>
+    private static List<string> ColourBefore(IReadOnlyList<string> tokens)
+    {
+        var left = new List<string>(tokens);
+        for (var i = 0; i + 2 < left.Count; i++)
+        {
+            var now = left[i + 2].Length == 0 && i + 3 < left.Count ? i + 3 : i + 2;
+            if (left[i] is "was" or "were" && left[now] is "now" && IsColour(left[i + 1]))
+            {
+                (left[i], left[i + 1]) = ("changed", "colour");
+                left.Insert(i + 2, "");
+            }
+        }
+
+        return left;
+    }
+
+    private static bool IsColour(string token) => Vocabulary.Beginning(Stem.Of(token)).Concat(Vocabulary.Beginning(token)).Any(
+        p => p.Words.Count == 1 && p.Kind == PhraseKind.Sign && Vocabulary.Sign(p.Id).Kind == SignKind.Colour);
 
     /// <summary>A deposit that "fizzes" met an acid; where there is none, the liquid itself gives off gas.</summary>
     private static Observation FizzedByItself(Observation told)

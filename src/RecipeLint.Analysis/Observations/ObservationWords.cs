@@ -121,6 +121,7 @@ internal static class ObservationWords
             var slight =
                 distance == 1 && (known.Length > stem.Length || (known.Length == stem.Length && known.Order().SequenceEqual(stem.Order())));
             slight |= distance == 1 && known.Length < stem.Length && stem.Length >= 5;
+            slight |= distance == 1 && known.Length == stem.Length && stem.Length >= 6 && OneVowelForAnother(stem, known);
             if (distance <= limit
                 && (slight || stem.Length >= 7)
                 && (distance < least || (distance == least && string.CompareOrdinal(known, best) < 0)))
@@ -130,5 +131,19 @@ internal static class ObservationWords
         }
 
         return best;
+    }
+
+    /// <summary>"Bottem", "cristal": the ear does not tell the vowels apart.</summary>
+    private static bool OneVowelForAnother(string written, string known)
+    {
+        const string Vowels = "aeiouy";
+        var i = 0;
+        while (i < written.Length && written[i] == known[i])
+        {
+            i++;
+        }
+
+        return i < written.Length && Vowels.Contains(written[i], StringComparison.Ordinal)
+            && Vowels.Contains(known[i], StringComparison.Ordinal);
     }
 }

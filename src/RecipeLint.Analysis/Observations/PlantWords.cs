@@ -10,8 +10,8 @@ internal static class PlantWords
     private static readonly HashSet<string> Plant = new(StringComparer.Ordinal)
     {
         "vein", "veins", "foliage", "root", "roots", "stem", "stems", "shoot", "shoots", "seedling", "seedlings", "chlorosis", "chlorotic",
-        "necrosis", "necrotic", "wilt", "wilts", "wilting", "wilted", "stunted", "blossom", "flowers", "fruit", "fruits", "buds", "petiole",
-        "leafs",
+        "necrosis", "necrotic", "wilt", "wilts", "wilting", "wilted", "blossom", "flowers", "fruit", "fruits", "buds", "petiole",
+        "leafs", "tomatoes", "cucumbers", "peppers", "strawberries", "lettuces", "berries", "canopy", "bud", "stunted", "growing",
     };
 
     private static readonly HashSet<string> Leaf = new(StringComparer.Ordinal) { "leaf", "leaves" };
@@ -77,7 +77,26 @@ internal static class PlantWords
     }
 
     private static bool IsOfPlant(IReadOnlyList<string> clause) =>
-        clause.Any(Plant.Contains) || (clause.Any(Leaf.Contains) && (clause.Any(OfLeaf.Contains) || TurnsColour(clause)));
+        clause.Any(Plant.Contains) || GrowsSlowly(clause)
+            || (clause.Any(Leaf.Contains) && (clause.Any(OfLeaf.Contains) || TurnsColour(clause) || IsOnALeaf(clause)));
+
+    /// <summary>"Growth is slow", "poor growth": of a plant; "a growth at the bottom" is a deposit.</summary>
+    private static bool GrowsSlowly(IReadOnlyList<string> clause) =>
+        clause.Contains("growth") && clause.Any(t => t is "slow" or "poor" or "weak" or "stopped" or "stops" or "slower");
+
+    /// <summary>"Spots on the leaves".</summary>
+    private static bool IsOnALeaf(IReadOnlyList<string> clause)
+    {
+        for (var i = 1; i < clause.Count; i++)
+        {
+            if (Leaf.Contains(clause[i]) && (clause[i - 1] == "on" || (i > 1 && clause[i - 2] == "on" && clause[i - 1] is "the" or "my")))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>"The leaves are yellow", "leaves go pale": what leaves are, not what leaves something behind.</summary>
     private static bool TurnsColour(IReadOnlyList<string> clause)
@@ -85,7 +104,7 @@ internal static class PlantWords
         for (var i = 0; i + 2 < clause.Count; i++)
         {
             if (Leaf.Contains(clause[i])
-                && clause[i + 1] is "are" or "turn" or "turned" or "go" or "going" or "gone" or "went" or "get" or "look" or "have"
+                && clause[i + 1] is "are" or "not" or "arent" or "have" or "turn" or "turned" or "go" or "going" or "gone" or "went" or "get" or "look"
                 && clause[i + 2] is "yellow" or "pale" or "brown" or "purple" or "red" or "white" or "spots" or "brownish" or "yellowish")
             {
                 return true;

@@ -22,8 +22,14 @@ public static class DiagnosisReport
         var page = new BenchPage();
         Opening(page, diagnosis, seenAt);
         Danger(page, diagnosis.Hazards);
-        var shown = diagnosis.Causes.Where((c, i) => i < LeastShown || (i < MostShown && c.Share >= ShownFrom)).ToList();
-        if (shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely && diagnosis.Hazards.Hazards.All(h =>
+        if (diagnosis.Observation.TellsNoCause)
+        {
+            NoCause(page);
+        }
+
+        var shown = diagnosis.Observation.TellsNoCause ? []
+            : diagnosis.Causes.Where((c, i) => i < LeastShown || (i < MostShown && c.Share >= ShownFrom)).ToList();
+        if (shown.Count > 0 && shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely && diagnosis.Hazards.Hazards.All(h =>
             h.Grade == HazardGrade.Possible))
         {
             // What is no fault, and what hardly is, would only make a sound bottle look doubtful.
@@ -59,6 +65,14 @@ public static class DiagnosisReport
         }
     }
 
+    /// <summary>A list of causes that rests on nothing told would only send somebody the wrong way.</summary>
+    internal static void NoCause(BenchPage page)
+    {
+        page.Blank();
+        page.Text("No cause is listed, because nothing was told that parts one from another. Say what lies, floats or hangs where: its "
+            + "colour and form, since when, and what acid, warmth or much water does to it.");
+    }
+
     private static string Reason(RankedCause cause) =>
         cause.For.Select(e => e.Text).Take(3).ToList() is { Count: > 0 } reasons ? Say.List(reasons) : cause.Cause.Name;
 
@@ -79,7 +93,7 @@ public static class DiagnosisReport
         var told = observation.Signs.Select(s => s.Say).Concat(observation.LiquidColours.Select(c => $"{c.Say} liquid")).ToList();
         page.Named(
             "seen", told.Count > 0 ? string.Join(" · ", told)
-                : observation.Plants.Count > 0 ? "nothing of bottle, tank or lines: what follows rests on the recipe alone"
+                : observation.TellsNoCause ? "nothing of bottle, tank or lines that could be understood"
                 : "nothing that tells causes apart: what follows rests on the recipe alone");
         foreach (var put in observation.PutIn)
         {

@@ -19,8 +19,15 @@ public static class TankReport
         var page = new BenchPage();
         Opening(page, diagnosis);
         DiagnosisReport.Danger(page, diagnosis.Hazards);
+        if (diagnosis.Observation.TellsNoCause)
+        {
+            DiagnosisReport.NoCause(page);
+        }
+
+        var shown = diagnosis.Observation.TellsNoCause ? []
+            : diagnosis.Causes.Where((c, i) => i < LeastShown || (i < MostShown && c.Ranked.Share >= ShownFrom));
         var number = 0;
-        foreach (var cause in diagnosis.Causes.Where((c, i) => i < LeastShown || (i < MostShown && c.Ranked.Share >= ShownFrom)))
+        foreach (var cause in shown)
         {
             page.Blank();
             Write(page, ++number, cause, diagnosis);

@@ -95,7 +95,7 @@ public sealed class AgreementTests
         var state = bottle.Stock.Chemistry.Mixing;
 
         Assert.InRange(state.Preservatives.Single().Undissociated.GramsPerLitre, 0.2, 0.5);
-        Assert.Equal("it holds preservative enough", new StockTraits(bottle.Stock, state, null).Of("feeds").Because);
+        Assert.Equal("it holds preservative enough", new StockTraits(bottle.Stock, state, null, []).Of("feeds").Because);
     }
 
     /// <summary>A shop that looks closer, or less close, gets the same answer from all.</summary>

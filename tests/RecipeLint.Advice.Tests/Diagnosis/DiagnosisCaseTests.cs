@@ -20,6 +20,9 @@ public sealed class DiagnosisCaseTests(ITestOutputHelper output)
     [Fact]
     public void WhatGrowersTypeLeadsToTheirDeposit() => Score(GrowerCases.All, leastFirst: 0.85, allWithin: 3);
 
+    [Fact]
+    public void WhatFreshEyesToldLeadsToItsCause() => Score(FreshEyesCases.All, leastFirst: 0.9, allWithin: 2);
+
     private void Score(IReadOnlyList<DiagnosisCase> cases, double leastFirst, int allWithin)
     {
         var ranked = cases.Select(c => (Case: c, Rank: c.Rank())).ToList();

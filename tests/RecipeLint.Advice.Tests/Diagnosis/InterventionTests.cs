@@ -53,6 +53,7 @@ public sealed class InterventionTests
     [InlineData("part A", "tipped a splash of frobnicate into it, milky, warm", HazardKind.UnknownContents)]
     [InlineData("pH down", "campden tablets were put in, it stings", HazardKind.SulfurDioxide)]
     [InlineData("bleach", "pool acid went in", HazardKind.Chlorine)]
+    [InlineData("pH down", "spilled it on the concrete floor and it foams", HazardKind.CarbonDioxidePressure)]
     [InlineData("part B", "topped up with toilet cleaner by mistake", HazardKind.UnknownContents)]
     [InlineData("part B", "added drain cleaner", HazardKind.UnknownContents)]
     [InlineData("part B", "worker fainted next to the tank", HazardKind.PersonIll)]

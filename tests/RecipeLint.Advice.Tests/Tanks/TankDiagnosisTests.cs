@@ -205,6 +205,27 @@ public sealed class TankDiagnosisTests(ITestOutputHelper output)
     }
 
     /// <summary>Without words the recipe alone decides, and the same input gives the same order.</summary>
+    /// <summary>Whoever wrote "rain" into the recipe and sees vinegar fizz has lime all the same.</summary>
+    [Fact]
+    public void WhatFizzesIsACarbonateWhateverTheRecipeSaysOfItsWater()
+    {
+        var rain = Bottle.FactsOf("examples/quillmere").Recipes.Single();
+
+        var told = TankDiagnoser.Of(rain, ObservationReader.Read("drippers blocked, white, fizzes in vinegar"));
+
+        Assert.Equal("lime-scale", told.Causes[0].Ranked.Cause.Id);
+    }
+
+    [Theory]
+    [InlineData("young leaves going yellow but veins stay green", true)]
+    [InlineData("black bottoms on the tomatoes", true)]
+    [InlineData("qwertz asdfgh", true)]
+    [InlineData("yellow leaves, white crust on the drippers", false)]
+    [InlineData("", false)]
+    [InlineData("poured bleach in", false)]
+    public void NoCauseFollowsFromPlantsAndUnknownWords(string seen, bool none) =>
+        Assert.Equal(none, ObservationReader.Read(seen).TellsNoCause);
+
     [Fact]
     public void TheOrderIsStable()
     {
