@@ -45,7 +45,7 @@ public sealed class FeatureTests : IDisposable
         var text = Hover(Shop.PartA, "\"calcium-nitrate-fertiliser\"");
         Assert.Contains("`calcium-nitrate-fertiliser`", text, StringComparison.Ordinal);
         Assert.Contains("Ca 19 %", text, StringComparison.Ordinal);
-        Assert.Contains("Hazards: H302", text, StringComparison.Ordinal);
+        Assert.Contains("Hazards: harmful if swallowed (H302)", text, StringComparison.Ordinal);
         Assert.Contains("safety data sheet", text, StringComparison.Ordinal);
 
         // 130 g at 99 % with 19 % of calcium in 2 L: 12,227 mg/L; the rest of the calcium comes with the water.

@@ -56,6 +56,15 @@ public sealed class CompareTests
         Assert.Equal(20 * 40.078 / 236.15 / 2 / 100 * 1000, calcium.GetProperty("new").GetDouble() - calcium.GetProperty("old").GetDouble(), 1);
         Assert.Equal("t.recipe.json", Assert.Single(json.GetProperty("recipesMovedByOthers").EnumerateArray()).GetString());
         Assert.Equal("changed", Assert.Single(json.GetProperty("files").EnumerateArray()).GetProperty("change").GetString());
+
+        // An uncertainty is known to two digits (JCGM 100:2008, 7.2.6): one that moves in the third is no row.
+        static double TwoDigits(JsonElement figure, string key) => figure.GetProperty(key).GetDouble() is var v and > 0
+            ? Math.Round(v / Math.Pow(10, Math.Floor(Math.Log10(v)) - 1)) * Math.Pow(10, Math.Floor(Math.Log10(v)) - 1)
+            : 0;
+        Assert.All(
+            json.GetProperty("figures").EnumerateArray().Where(f => f.GetProperty("figure").GetString()!.StartsWith("uncertainty", StringComparison.Ordinal)),
+            f => Assert.NotEqual(TwoDigits(f, "old"), TwoDigits(f, "new")));
+        Assert.DoesNotContain(json.GetProperty("figures").EnumerateArray(), f => f.GetProperty("figure").GetString() == "uncertainty of NO3-N");
     }
 
     [Fact]

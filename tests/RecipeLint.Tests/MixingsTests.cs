@@ -56,6 +56,14 @@ public sealed class MixingsTests
         Assert.Single(System.Text.RegularExpressions.Regex.Matches(shown, "Drawn are the errors"));
     }
 
+    [Fact]
+    public void FactsOfARecipeSayWhoseMixingsThereAre()
+    {
+        var answer = Cli.Run("facts", "examples/fennelwick/recipes/tomato.recipe.json", "--mixings", "3");
+        Assert.Equal(2, answer.Code);
+        Assert.Contains("Name one of its stocks: examples/fennelwick/stocks/a.stock.json, ", answer.Error, StringComparison.Ordinal);
+    }
+
     private static int Clear(string amount, int count)
     {
         using var scratch = new Scratch();

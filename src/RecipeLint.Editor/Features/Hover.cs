@@ -8,6 +8,7 @@ using RecipeLint.Chemistry.Substances;
 using RecipeLint.Editor.Reading;
 using RecipeLint.Editor.Sessions;
 using RecipeLint.Recipes.Schema;
+using RecipeLint.Reports.Labels;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Editor.Features;
@@ -76,7 +77,7 @@ internal static class Hover
         if (substance.Hazards is { } hazards)
         {
             var codes = hazards.Statements.Concat(hazards.SupplierAdds).ToList();
-            text.Append("\n\nHazards: ").Append(codes.Count == 0 ? "none classified" : string.Join(", ", codes)).Append(" (")
+            text.Append("\n\nHazards: ").Append(codes.Count == 0 ? "none classified" : string.Join(", ", codes.Select(GhsWords.InASentence))).Append(" (")
                 .Append(Lsp.Plain(hazards.Source))
                 .Append("). The supplier's safety data sheet decides.");
         }

@@ -40,6 +40,10 @@ public static class BuiltInWaters
     /// <summary>The name that files use for a water by another word for it ("RO"); null for any other text.</summary>
     public static string? NameFor(string word) => OtherNames.GetValueOrDefault(string.Concat(word.Where(char.IsAsciiLetterOrDigit)));
 
+    /// <summary>Waters that only an analysis tells of.</summary>
+    public static bool DiffersByPlace(string word) => new[] { "tap", "well", "city", "mains", "river", "borehole", "municipal" }
+        .Any(w => word.Contains(w, StringComparison.OrdinalIgnoreCase));
+
     /// <summary>The water of that name, exact spelling; null when there is none.</summary>
     public static WaterDocument? Find(string name) => Array.Find(Waters, w => w.BuiltInName == name);
 

@@ -72,7 +72,9 @@ internal sealed record Resolution(
                 item!,
                 $"'{Wording.Shorten(name.Value)}' is no water known here. Write "
                     + $"{Wording.Join([.. BuiltInWaters.Names.Select(n => $"'{n}'")], "or")}, or a *{WaterEnding} "
-                        + $"file.{Wording.DidYouMean(near)}",
+                        + $"file.{(near.Count == 0 && BuiltInWaters.DiffersByPlace(name.Value)
+                            ? " It differs from place to place: 'recipelint init --water' asks for what its report says."
+                            : Wording.DidYouMean(near))}",
                 near);
             return new Located<WaterReference>(new WaterReference(name.Value, null) { IsUnresolved = true }, name.Place);
         }

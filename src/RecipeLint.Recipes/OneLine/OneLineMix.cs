@@ -118,11 +118,6 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
 
     private static (OneLineItem? Item, string? Error) ReadItem(string part, SubstanceCatalogue catalogue)
     {
-        if (QuantityReader.TryRead(part, Due.Portion, out _, out _))
-        {
-            return (null, $"'{part}' is an amount of nothing: say of what, such as \"KNO3 {part}\".");
-        }
-
         QuantityFault? firstFault = null;
         foreach (var (amountText, name) in Splits(part))
         {
@@ -132,6 +127,11 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
             }
 
             firstFault = fault;
+        }
+
+        if (QuantityReader.TryRead(part, Due.Portion, out _, out _))
+        {
+            return (null, $"'{part}' is an amount of nothing: say of what, such as \"KNO3 {part}\".");
         }
 
         return (null, firstFault is null

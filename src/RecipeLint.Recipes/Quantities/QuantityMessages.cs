@@ -7,8 +7,21 @@ namespace RecipeLint.Recipes.Quantities;
 /// <summary>The words for what a quantity text has wrong.</summary>
 internal static partial class QuantityMessages
 {
+    /// <summary>What laboratories write where they found nothing, in small letters and without stops and blanks.</summary>
+    private static readonly string[] _nothingFound =
+        ["nd", "n/d", "notdetected", "notdetectable", "trace", "traces", "tr", "bdl", "bld", "lod", "loq", "none", "nil", "-", "–"];
+
     public static QuantityFault NotAQuantity(Due due, string found, int start, int length) =>
-        new(ProblemKind.WrongShape, start, length, $"'{Wording.Shorten(found)}' is not {Wanted(due)}. Write it such as {Examples(due)}.");
+        new(ProblemKind.WrongShape, start, length, SaysNothingFound(due, found)
+            ? $"'{Wording.Shorten(found)}' says that hardly any was found. Leave the key out, or write what it can be as a range up to the "
+                + "least the method finds, such as '0..0.1 mg/L'."
+            : $"'{Wording.Shorten(found)}' is not {Wanted(due)}. Write it such as {Examples(due)}.");
+
+    /// <summary>True for a word of a laboratory's report where a concentration is due.</summary>
+    private static bool SaysNothingFound(Due due, string text) =>
+        !due.IsAmount && due.Accepts.Contains(Dimension.MassConcentration)
+        && _nothingFound.Contains(
+            string.Concat(text.Where(c => !char.IsWhiteSpace(c) && c is not ('.' or '<'))), StringComparer.OrdinalIgnoreCase);
 
     public static QuantityFault TooLong(Due due, string text) =>
         new(ProblemKind.WrongShape, 0, text.Length,

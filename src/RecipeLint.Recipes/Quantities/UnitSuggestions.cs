@@ -24,6 +24,10 @@ internal static class UnitSuggestions
         ["ltrs"] = "L",
         ["lit"] = "L",
         ["ls"] = "L",
+        ["ms"] = "mS/cm",
+        ["µs"] = "µS/cm",
+        ["us"] = "µS/cm",
+        ["ds"] = "dS/m",
     };
 
     /// <summary>Other case of the same letters first, then the nearest spelling.</summary>

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
 
@@ -151,7 +152,8 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
         var ofLabel = LabelWords.AreOfLabel(known);
         var advised = ofLabel
             ? LabelWords.Advice(key, value, holder)
-            : KeyAliases.OtherBasis(key, value, known, holder) ?? KeyAliases.Elsewhere(key, known) ?? OtherLevel(key, holder);
+            : KeyAliases.OtherBasis(key, value, known, holder) ?? KeyAliases.Elsewhere(key, known) ?? AsSubstance(key, value, known)
+                ?? OtherLevel(key, holder);
         if (advised is { } advice)
         {
             _withUnknownKey.Add(holder.Pointer.Value);
@@ -173,6 +175,18 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
         _problems.Add(new Problem(
             ProblemKind.UnknownKey, place, SchemaWords.UnknownKey(key, suggestions, there, free))
         { Suggestions = suggestions });
+    }
+
+    /// <summary>"KNO3": "10 g": a substance that stands where its key belongs; null for any other key.</summary>
+    private static string? AsSubstance(string key, JsonItem value, List<string> known)
+    {
+        if (!known.Contains("add") || SubstanceCatalogue.BuiltIn.Find(key) is SubstanceLookup.Unknown)
+        {
+            return null;
+        }
+
+        var amount = value.Kind == JsonKind.Text ? Wording.Shorten(value.Text) : "10 g";
+        return $"It is a substance: write {{ \"add\": \"{Wording.Shorten(key)}\", \"amount\": \"{amount}\" }}.";
     }
 
     /// <summary>A key that stands one level too deep or too high; null where it is at home at neither.</summary>

@@ -1,12 +1,13 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Schema;
 
 /// <summary>Sentences about shape, made from the titles, descriptions and examples of our schemas.</summary>
-internal static class SchemaWords
+internal static partial class SchemaWords
 {
     private const int MostKeysListed = 24;
 
@@ -117,6 +118,8 @@ internal static class SchemaWords
                 $"{Wording.Shorten(item.Text)} has no unit. Write {name} as text with its unit{such}.",
             "type" when item.Kind == JsonKind.Null =>
                 $"{name} is null, which says nothing. Write a value{such}, or leave the key out where it may be missing.",
+            "type" when item.Kind == JsonKind.Text && Strings(schema, "type") is ["object"] && ObjectExample(schema) is { } whole =>
+                $"{name} must be an object in {{ and }}, such as {whole}, not {Actual(item)}.",
             "type" => $"{name} must be {Wording.Join([.. Strings(schema, "type").Select(TypeWords)], "or")}{such}, not {Actual(item)}.",
             "const" => $"{name} must be {schema.GetProperty("const").GetRawText()}, not {Actual(item)}.",
             "enum" => $"{name} must be {Wording.Join(Quote(Strings(schema, "enum")), "or")}, not {Actual(item)}.{DidYouMean(suggestions)}",
@@ -170,6 +173,22 @@ internal static class SchemaWords
     private static string Examples(JsonElement schema) => schema.TryGetProperty("examples", out var examples)
         ? Wording.Join([.. examples.EnumerateArray().Where(IsScalar).Take(2).Select(e => e.ToJsonText())], "or")
         : "";
+
+    /// <summary>The first example of an object on one line; null where there is none, or none that is short.</summary>
+    private static string? ObjectExample(JsonElement schema)
+    {
+        const int Longest = 90;
+        if (!schema.TryGetProperty("examples", out var examples) || examples.GetArrayLength() == 0)
+        {
+            return null;
+        }
+
+        var text = Blanks().Replace(examples[0].GetRawText(), " ");
+        return text.Length <= Longest && text.StartsWith('{') ? text : null;
+    }
+
+    [GeneratedRegex(@"\s+")]
+    private static partial Regex Blanks();
 
     private static string? ScalarExample(JsonElement schema) =>
         schema.TryGetProperty("examples", out var examples) && examples.GetArrayLength() > 0 && IsScalar(examples[0])

@@ -113,8 +113,10 @@ public sealed record BenchSheet
     {
         var cautions = hazards.Select(HazardWords.Caution).Distinct(StringComparer.Ordinal).ToList();
         cautions.AddRange(MixtureStatements.Of(stock).Select(s => $"The finished stock: {GhsWords.Statement(s)}"));
-        cautions.AddRange(stock.Additions.Select(a => a.Substance).DistinctBy(s => s.Id).Where(s => s.Hazards is { Statements.Count: > 0 })
-            .Select(s => $"{Say.Capital(s.Name)} as bought: {string.Join(", ", s.Hazards!.Statements.Select(GhsWords.InASentence))}."));
+        cautions.AddRange(stock.Additions.Select(a => a.Substance).DistinctBy(s => s.Id)
+            .Select(s => (s.Name, Codes: s.Hazards is { } hazards ? hazards.Statements.Concat(hazards.SupplierAdds).ToList() : []))
+            .Where(s => s.Codes.Count > 0)
+            .Select(s => $"{Say.Capital(s.Name)} as bought: {string.Join(", ", s.Codes.Select(GhsWords.InASentence))}."));
         if (stock.Additions.Any(a => a.Substance.Kind == SubstanceKind.Acid)
             || stock.Adjustments.Any(a => a.Reagent?.Kind == SubstanceKind.Acid))
         {

@@ -88,10 +88,25 @@ internal static class RecipeChanges
                 .Union(after.Elements.Keys, StringComparer.Ordinal)
                 .Order(StringComparer.Ordinal)
                 .Select(k => new FigureChange(
-                file, "recipe", $"uncertainty of {k}", "%",
-                100 * before.Elements.GetValueOrDefault(k)?.RelativeExpanded,
-                100 * after.Elements.GetValueOrDefault(k)?.RelativeExpanded)));
+                    file, "recipe", $"uncertainty of {k}", "%",
+                    100 * before.Elements.GetValueOrDefault(k)?.RelativeExpanded,
+                    100 * after.Elements.GetValueOrDefault(k)?.RelativeExpanded))
+                .Where(f => TwoDigits(f.Old) != TwoDigits(f.New)));
         return figures.Where(f => StockChanges.Differs(f.Old, f.New));
+    }
+
+    /// <summary>
+    /// At most two significant digits of an uncertainty say anything (JCGM 100:2008, 7.2.6): what only moves a later one is no change.
+    /// </summary>
+    private static double? TwoDigits(double? uncertainty)
+    {
+        if (uncertainty is not (> 0 and var value) || !double.IsFinite(value))
+        {
+            return uncertainty;
+        }
+
+        var unit = Math.Pow(10, Math.Floor(Math.Log10(value)) - 1);
+        return Math.Round(value / unit) * unit;
     }
 
     private static double? Ec(RecipeFacts recipe) => recipe.Chemistry.Final.Conductivity.At25?.MillisiemensPerCentimetre;

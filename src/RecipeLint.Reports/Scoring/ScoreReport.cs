@@ -119,6 +119,8 @@ public static class ScoreReport
                     + $"{(score.LeftOut.Count > Named ? " ..." : "")}. 'recipelint check' says why.");
         }
 
+        says.Add("Graded is what the record of a bottle can prove right or wrong; rules on recipes, waters and how files are written are "
+            + "not.");
         return says;
     }
 

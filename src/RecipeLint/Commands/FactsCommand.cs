@@ -31,6 +31,13 @@ internal static class FactsCommand
             }
 
             var path = run.Workspace.Asked.Single();
+            if (parsed.GetValue(mixings) > 0 && run.Facts.FindRecipe(path) is { } recipe)
+            {
+                var bottles = recipe.Doses.Select(d => d.Stock?.Stock.File).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
+                throw new UsageException($"'--mixings' tells of a stock, and '{path}' is a recipe. "
+                    + (bottles.Count == 0 ? "It doses none." : $"Name one of its stocks: {string.Join(", ", bottles)}."));
+            }
+
             var buffer = new ArrayBufferWriter<byte>();
             if (!FactsWriter.TryWrite(run.Facts, path, buffer, parsed.GetValue(full), parsed.GetValue(mixings) ?? 0))
             {

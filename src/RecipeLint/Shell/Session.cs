@@ -70,9 +70,12 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
         RefuseUnusable(workspace);
         if (workspace.Unrecognised.Count > 0)
         {
+            var named = workspace.Unrecognised[0];
+            var stem = named.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? named[..^".json".Length] : null;
             throw new UsageException(
-                $"'{workspace.Unrecognised[0]}' is no file of ours; names end in .stock.json, .recipe.json, .water.json, "
-                    + ".substances.json, .profile.json, .batch.json or .rule.json, or are recipelint.json.");
+                $"'{named}' is no file of ours; names end in .stock.json, .recipe.json, .water.json, "
+                    + ".substances.json, .profile.json, .batch.json or .rule.json, or are recipelint.json."
+                    + (stem is null ? "" : $" If it holds a stock, call it '{stem}.stock.json'."));
         }
 
         if (workspace.Asked.Count == 0 && !mayBeEmpty)
