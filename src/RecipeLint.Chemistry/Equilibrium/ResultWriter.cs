@@ -184,7 +184,8 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
             if (molality > holds)
             {
                 return string.Create(CultureInfo.InvariantCulture,
-                    $"Of urea there are {molality:0.0} mol/kg and water holds {holds:0.0} beside what else is in it: what is more may crystallise.");
+                    $"Of urea there are {molality:0.0} mol/kg and water holds {holds:0.0} beside what else is in it: "
+                        + $"what is more may crystallise.");
             }
         }
 

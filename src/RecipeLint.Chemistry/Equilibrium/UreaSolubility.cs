@@ -36,7 +36,8 @@ public static class UreaSolubility
     /// <param name="totals">What else is dissolved, mol per kg of water.</param>
     public static double MolPerKg(double celsius, ComponentTotals totals) =>
         MolPerKg(celsius)
-        * (1 + Math.Min(totals[Component.Ammonium], totals[Component.Nitrate]) * (UreaAtZero + (UreaPerKelvin * celsius)) / Problem.MolWater);
+        * (1 + (Math.Min(totals[Component.Ammonium], totals[Component.Nitrate])
+            * (UreaAtZero + (UreaPerKelvin * celsius)) / Problem.MolWater));
 
     /// <summary>Whether a solution holds more urea than water does beside what else is in it.</summary>
     public static bool IsPassed(Equilibrium state, ComponentTotals totals) => state.Molality(Name) > MolPerKg(state.Celsius, totals);

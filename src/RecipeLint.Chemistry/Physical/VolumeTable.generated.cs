@@ -117,7 +117,7 @@ internal static partial class VolumeTable
         new("HAcetate", 0, 60.052, 51.62, false, 0, 0, 0.161, 4.16, 0, 0, true),
         new("HCO3-", -1, 61.016, 25.25, true, 0.726, 3.2, 0, 0, 0.1, -0.002176, true),
         new("HEDTA-3", -3, 275.237, 151.4, false, 0, 0, 0, 0, 0, 0, false),
-        new("HPO4-2", -2, 95.978, 6.6, true, 0.088, 1.5, 0, 0, -0.0198, -0.000868, true),
+        new("HPO4-2", -2, 95.978, 4.7, true, 0.088, 1.5, 5.7, 4.1, -0.0198, -0.000868, true),
         new("HPhthalate-", -1, 165.124, 90.8, false, 0, 0, 0, 0, 0, 0, false),
         new("HSO4-", -1, 97.064, 35.67, true, 0.814, 3.2, 0, 0, 0.0875, -0.001778, true),
         new("K(EDTA)-3", -3, 327.31, 180, false, 0, 0, 0, 0, 0, 0, false),

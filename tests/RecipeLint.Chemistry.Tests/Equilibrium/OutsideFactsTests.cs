@@ -24,6 +24,12 @@ public sealed class OutsideFactsTests
             "By the osmotic coefficient of Robinson & Stokes (0.602 at 3 mol/kg and 25 °C) 3.16 mol/kg have 93.4 %.",
         ["water activity: over saturated KNO3, 25 °C"] =
             "By the osmotic coefficients of Robinson & Stokes 3.79 mol/kg have 92.7 %; the table of humidities gives its own error as 0.55.",
+        ["freezing point: MgCl2, 1 % by mass"] = "By the osmotic coefficient of Robinson & Stokes (0.86 at 0.1 mol/kg) it is -0.51.",
+        ["freezing point: MgSO4, 1 % by mass"] = "By the osmotic coefficient of Robinson & Stokes (0.61 at 0.1 mol/kg) it is -0.19; the table has two digits.",
+        ["freezing point: Na2CO3, 1 % by mass"] = "By the osmotic coefficient of Robinson & Stokes (0.81 at 0.1 mol/kg) it is -0.43, and carbonate takes protons of water besides.",
+        ["one per cent by mass: K2HPO4, 25 °C"] = "Makers print 8.7 to 9.3; the sodium salt beside it is within 0.1.",
+        ["boric acid over strength: 0.1 % by mass, 20 °C"] = "By the constant of the acid it is 5.5; so thin a solution shows what else is in it.",
+        ["boric acid over strength: 1 % by mass, 20 °C"] = "By the constant of the acid alone it is 5.0, and triborate takes 0.2 more; from 2 % on the sheets have it too.",
         ["MAP in KNO3, NH4H2PO4 (1.850, 3.817 mol/kg) at 16.5 °C, verdicts that differ"] = "At 0.6 of the measured strength it is called close and not clear: the cautious side.",
     };
 
@@ -77,7 +83,7 @@ public sealed class OutsideFactsTests
             [.. Rows(Equilibrium + "measured-mixtures.md", "system").Where(r => r[7] is "clear" or "close" or "crystallises" && r[11] is not ("KB71" or "VOO"))
                 .Select(r => new Fact($"{r[3]} in {r[0]} ({r[2]} mol/kg) at {r[1]} °C, verdicts that differ",
                     (r[7] == "clear" ? 0 : 1) + (r[9] != "clear" ? 0 : 1) + (r[10] == "crystallises" ? 0 : 1), 0))]);
-        yield return ("buffers of two acids, sea water, freezing points, carbon dioxide, ammonia, free EDTA, humidity over salts, conductivity of salts", "published-solutions.md", "named there",
+        yield return ("buffers of two acids, sea water, freezing points, carbon dioxide, ammonia, free EDTA, humidity over salts, conductivity of salts, solutions of one per cent, boric acid, lime under carbon dioxide, density of sold liquids", "published-solutions.md", "named there",
             "named there, before", Published());
         yield return ("conductivity of KCl standards, 0 to 45 °C", "conductivity-deviations.md", "Pratt et al. 2001", "1.5 %",
             [.. Rows(Physical + "conductivity-deviations.md", "KCl mol/kg").TakeWhile(r => r.Length >= 12).SelectMany(r => r.Skip(1).Where(c => c.Length > 0)

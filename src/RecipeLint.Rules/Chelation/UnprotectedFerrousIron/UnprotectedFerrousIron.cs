@@ -37,7 +37,8 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
             yield break;
         }
 
-        // What falls out as soon as it is mixed has another cause and, from the share that the rule on hydroxides speaks at, another finding.
+        // What falls out as soon as it is mixed has another cause and, from the share at which the rule on hydroxides speaks, another
+        // finding.
         var spokenOf = Math.Max(
             options.MostLost, 100 * DepositOptions.Of(stock.Settings).Of(RuleNames.MetalHydroxide).MetalShare);
         var fresh = Math.Clamp(1 - (Iron.Dissolved(mixing) / iron), 0, 1);
