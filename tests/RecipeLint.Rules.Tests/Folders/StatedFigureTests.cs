@@ -42,6 +42,43 @@ public sealed class StatedFigureTests
         ("topped-up-past-volume", "100 g of potassium nitrate about 40 mL", () => 1000 * (Litres(100 / Mass("KNO3"), ("K+", 1), ("NO3-", 1)) - Litres(0)), 35, 45),
         ("topped-up-past-volume", "100 g of Epsom salt about 50 mL", () => 1000 * (Epsom() - Litres(0)), 45, 58),
         ("doses-shift-the-volume", "are 2.1 % of the tank", () => 100 * (10 + 10 + 1) / 1000.0, 2.05, 2.15),
+        ("charge-imbalance", "200 mg/L Ca are 200 / 40.08 × 2 = 9.98 meq/L", () => 200 / Mass("Ca") * 2, 9.975, 9.985),
+        ("ratio-out-of-range", "K in meq/L is mg/L divided by 39.10, Ca mg/L divided by 20.04, Mg mg/L divided by 12.15", () => Mass("K"), 39.095, 39.105),
+        ("ratio-out-of-range", "K in meq/L is mg/L divided by 39.10, Ca mg/L divided by 20.04, Mg mg/L divided by 12.15", () => Mass("Ca") / 2, 20.035, 20.045),
+        ("ratio-out-of-range", "K in meq/L is mg/L divided by 39.10, Ca mg/L divided by 20.04, Mg mg/L divided by 12.15", () => Mass("Mg") / 2, 12.145, 12.155),
+        ("target-missed", "40 mg/L of P2O5, which is 17.5 mg/L of P", () => 40 * 2 * Mass("P") / Mass("P2O5"), 17.4, 17.55),
+        ("target-missed", "a gallon for a litre (3.785)", () => 231 * Math.Pow(0.254, 3), 3.7845, 3.7855),
+        ("water-unfit", "3 meq/L (69 mg/L)", () => 3 * Mass("Na"), 68.5, 69.5),
+        ("water-unfit", "4 meq/L (142 mg/L)", () => 4 * Mass("Cl"), 141.5, 142.5),
+        ("water-unfit", "10 meq/L (355 mg/L)", () => 10 * Mass("Cl"), 354, 355.5),
+        ("chelate-short", "7.0 g of disodium EDTA dihydrate for each gram of iron", () => 1.05 * Mass("Na2C10H14N2O8·2H2O") / Mass("Fe"), 6.95, 7.05),
+        ("iron-partly-unstable", "41 mg/L of the same product, of which 2 mg/L iron are ortho-ortho", () => 2 / 0.048, 40.5, 42),
+        ("below-minimum-weight", "u = 0.0166 g, and 0.25 g is known to 2·0.0166/0.25 = ±13 %", () => Weight(0.01), 0.01655, 0.01665),
+        ("below-minimum-weight", "u = 0.0166 g, and 0.25 g is known to 2·0.0166/0.25 = ±13 %", () => 100 * 2 * 0.0166 / 0.25, 12.5, 13.5),
+        ("below-minimum-weight", "(±1.3 %)", () => 100 * 2 * Weight(0.001) / 0.25, 1.25, 1.35),
+        ("below-scale-resolution", "±25 %", () => 100 * 0.5 / 2, 24.9, 25.1),
+        ("dose-without-margin", "0.183·(1 + 1/4) = 0.229 mg/L", () => 0.183 * 1.25, 0.2285, 0.2295),
+        ("dose-without-margin", "(0.25/0.183) - 1 = 37 % too much", () => 100 * (0.25 / 0.183 - 1), 36.5, 37.5),
+        ("element-too-uncertain", "√(12² + 0.3² + 0.6² + 0.6² + 1.2²) = 12.1 %, so ±24 % expanded", Combined, 12.05, 12.15),
+        ("element-too-uncertain", "√(12² + 0.3² + 0.6² + 0.6² + 1.2²) = 12.1 %, so ±24 % expanded", () => 2 * Combined(), 23.5, 24.5),
+        ("element-too-uncertain", "98 % of the variance is the weight", () => 100 * 144 / (Combined() * Combined()), 97.5, 99),
+        ("measure-too-coarse", "±1 mL is 1 % of 100 mL and 20 % of 5 mL", () => 100 * 1 / 5.0, 19.9, 20.1),
+        ("measure-too-coarse", "u = √((1/√3)² + (1/√12)²) = 0.645 mL, so 2·0.645/5 = ±26 %", () => Math.Sqrt((1 / 3.0) + (1 / 12.0)), 0.6445, 0.6455),
+        ("measure-too-coarse", "u = √((1/√3)² + (1/√12)²) = 0.645 mL, so 2·0.645/5 = ±26 %", () => 100 * 2 * 0.645 / 5, 25.5, 26.5),
+        ("measure-too-coarse", "2·0.04/√3 = ±4.6 %", () => 100 * 2 * 0.04 / Math.Sqrt(3), 4.55, 4.65),
+        ("vessel-too-coarse", "if 500 mL are really 580 mL, everything is 14 % too weak", () => 100 * (1 - 500 / 580.0), 13.5, 14.5),
+        ("vessel-too-coarse", "2·0.30/√3 = ±35 %", () => 100 * 2 * 0.3 / Math.Sqrt(3), 34.5, 35.5),
+        ("batch-outlasts-shelf-life", "at two a week that is 12.5 weeks", () => 50 / 2.0 / 2, 12.45, 12.55),
+        ("batch-outlasts-shelf-life", "only 17 L are used", () => 365.25 / 12 / 7 * 2 * 2, 16.5, 17.5),
+        ("over-scale-capacity", "150 g in a jug of 210 g is 360 g", () => 150 + 210, 359.9, 360.1),
+        ("no-final-volume-step", "whoever stops at 900 mL doses a tenth too much", () => 100 * (1000 / 900.0 - 1), 9, 12),
+        ("no-final-volume-step", "water shrinks by 0.6 % from 40 to 20 °C", () => 100 * (1 - (Water.DensityGramsPerMl(40) / Water.DensityGramsPerMl(20))), 0.55, 0.65),
+        ("chlorine-at-the-roots", "at pH 5.5 and 15 mg/L less than a thousand-millionth of a mole per litre stands as Cl2", () => 1e9 * Math.Pow(10, -5.5) * Math.Pow(15 / 70906.0, 2) / 4e-4, 0, 1),
+        ("batch-reading-off", "for a stock of potassium dihydrogen phosphate alone, which comes to pH 4.3", () => Solve(20, null, ("K+", 0.35), ("H2PO4-", 0.35)).Ph, 4.2, 4.4),
+        ("magnesium-ammonium-phosphate", "MKP keeps it at pH 4 to 4.5", () => Solve(20, null, ("K+", 0.15), ("H2PO4-", 0.15), ("Mg+2", 0.2), ("SO4-2", 0.2)).Ph, 3.95, 4.5),
+        ("chelating-acid-drops-out", "of the acid of DTPA it holds about 5 g", () => 393.35 * Soluble("DTPA acid", "DTPA-5", 20), 4, 6),
+        ("salt-past-its-solubility", "about 100 g/L of disodium EDTA", () => 372.24 * SaltVerdicts.Solubility(ConstantSet.Product.FindSolid("Disodium EDTA dihydrate")!, 20)!.Value, 95, 115),
+        ("stock-freezes", "ice takes 9 % more room", () => 100 * ((Water.DensityGramsPerMl(0.01) / 0.9167) - 1), 8.5, 9.5),
         ("doses-shift-the-volume", "poured into 200 L they make 204.2 L", () => 200 * 1.021, 204.15, 204.25),
     ];
 
@@ -59,6 +96,11 @@ public sealed class StatedFigureTests
     }
 
     private static double Mass(string formula) => FormulaParser.Parse(formula).MolarMass.GramsPerMole;
+
+    /// <summary>Standard uncertainty of a weight on a scale that shows steps of d grams and states nothing more: 1.5 steps and two readings, one step of error.</summary>
+    private static double Weight(double d) => Math.Sqrt((1.5 * d * 1.5 * d) + (2 * d * d / 12) + (d * d / 3));
+
+    private static double Combined() => Math.Sqrt((12 * 12) + (0.3 * 0.3) + (0.6 * 0.6) + (0.6 * 0.6) + (1.2 * 1.2));
 
     /// <summary>log10 K in concentrations at an ionic strength of 0.1, as tables print it.</summary>
     private static double LogKWithEdta(string metal, string complex)
