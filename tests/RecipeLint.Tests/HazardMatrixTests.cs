@@ -68,6 +68,36 @@ public sealed class HazardMatrixTests
             $"../../RecipeLint.Tests/Tables/{(Long ? "hazard-matrix-whole.md" : "hazard-matrix.md")}", Table(table, all.Count, dangerous.Count, sampled.Count));
     }
 
+    /// <summary>Two names in a line and no amounts: whatever textbooks keep apart is told of before anybody asks how much.</summary>
+    [Fact]
+    public void EveryPairThatTextbooksKeepApartIsToldOfWithoutAmounts()
+    {
+        var ids = SubstanceCatalogue.BuiltIn.Substances.Select(s => s.Id).ToList();
+        var apart = ids.SelectMany((a, i) => ids.Skip(i + 1).Select(b => (One: a, Other: b)))
+            .Where(p => TextbookPairs.Of(p.One, p.Other).Count > 0).ToList();
+        var silent = apart.Where(p => NamedMix.Dangers($"{p.One} + {p.Other}").Count == 0).ToList();
+
+        Assert.InRange(apart.Count, 300, 2000);
+        Assert.True(silent.Count == 0, $"{silent.Count} silent: {string.Join("; ", silent.Take(40))}");
+    }
+
+    /// <summary>Fertilisers that are dissolved together every day are asked for their amounts and nothing else.</summary>
+    [Fact]
+    public void NoPairOfPlainNutrientSaltsIsCalledADanger()
+    {
+        string[] plain =
+        [
+            "calcium-nitrate-4h2o", "potassium-nitrate", "magnesium-sulfate-7h2o", "monopotassium-phosphate", "potassium-sulfate",
+            "ammonium-nitrate", "ammonium-sulfate", "magnesium-nitrate-6h2o", "potassium-chloride", "boric-acid", "zinc-sulfate-7h2o",
+            "manganese-sulfate-h2o", "copper-sulfate-5h2o", "sodium-molybdate-2h2o", "fe-dtpa-hna", "fe-eddha-na", "urea", "citric-acid-h2o",
+            "sodium-benzoate", "potassium-sorbate", "sucrose",
+        ];
+        var spoken = plain.SelectMany((a, i) => plain.Skip(i + 1).Select(b => $"{a} + {b}"))
+            .Where(line => NamedMix.Dangers(line).Count > 0).ToList();
+
+        Assert.True(spoken.Count == 0, string.Join("; ", spoken));
+    }
+
     /// <summary>What a command did with a pair.</summary>
     private readonly record struct Saying(string Command, bool Harmful, bool Refused);
 

@@ -22,7 +22,7 @@ public sealed class NamedMixTests
     [InlineData("gives off ammonia", "caustic soda + ammonium sulfate")]
     [InlineData("gives off ammonia", "KOH, monoammonium phosphate")]
     [InlineData("hydrogen sulfide free", "lime sulfur + citric acid")]
-    [InlineData("gives off oxygen", "hydrogen peroxide + iron sulfate heptahydrate")]
+    [InlineData("gives off oxygen", "hydrogen peroxide + iron sulphate")]
     [InlineData("hydrogen cyanide free", "potassium cyanide + vinegar")]
     [InlineData("sulfur dioxide free", "metabisulfite and citric acid")]
     [InlineData("carbon dioxide", "baking soda + vinegar")]
@@ -74,6 +74,16 @@ public sealed class NamedMixTests
         Assert.Equal("", answer.Out);
         Assert.NotEqual("", answer.Error);
     }
+
+    /// <summary>Ordinary words of a command line that is wrong in another way are no substances.</summary>
+    [Theory]
+    [InlineData("check", "examples", "--threads", "many")]
+    [InlineData("check", "acid-stocks")]
+    [InlineData("explain", "chlorine-at-the-rots")]
+    [InlineData("show", "nothing-here", "nor-there")]
+    [InlineData("diagnose", "missing.stock.json", "--seen", "white powder", "--at", "cold")]
+    [InlineData("check", "stocks/bleach.stock.json", "stocks/acid.stock.json")]
+    public void OtherMistakesAreNoDanger(params string[] arguments) => Assert.Equal(2, Cli.Run(arguments).Code);
 
     [Fact]
     public void NoStockFileIsWrittenOfWhatNobodyShouldMix()

@@ -19,6 +19,9 @@ internal static class Likelihood
     /// <summary>People are less sure of when and where than of what.</summary>
     private static readonly Row Loose = new(0.5, 0.28, 0.22, 0.16, 0.09, 0.025);
 
+    /// <summary>A smell that everybody knows is hardly ever told of what has none: salts smell of nothing.</summary>
+    private static readonly Row Strong = new(0.55, 0.25, 0.22, 0.12, 0.003, 0.002);
+
     /// <summary>Chance that a bench test comes out positive where the data say yes, partly, no, or nothing.</summary>
     private const double TestYes = 0.92, TestPartly = 0.5, TestNo = 0.06, TestUnknown = 0.3;
 
@@ -45,7 +48,8 @@ internal static class Likelihood
             return seen.Present ? there : 1 - there;
         }
 
-        var row = seen.Sign.Kind is SignKind.Time or SignKind.Place or SignKind.Feel ? Loose : Plain;
+        var row = seen.Sign.Id is "smell-ammonia" or "smell-chlorine" or "smell-rotten-eggs" or "smell-yeasty" ? Strong
+            : seen.Sign.Kind is SignKind.Time or SignKind.Place or SignKind.Feel ? Loose : Plain;
         var told = Told(cause, seen.Sign, row);
         return seen.Present ? told : 1 - (AbsenceMatters * told);
     }

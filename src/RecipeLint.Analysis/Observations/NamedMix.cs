@@ -70,17 +70,10 @@ public static class NamedMix
         {
             SubstanceLookup.Found found => [found.Substance],
             SubstanceLookup.Ambiguous several => several.Candidates,
-            var unknown => InterventionReader.Stands(name) is { } everyday ? [everyday]
-                : ByName(name) is [var told] ? [told]
-                : Nearest(unknown),
+            _ => InterventionReader.Stands(name) is { } everyday ? [everyday] : ByName(name),
         };
         return [.. substances.Select(s => Held.Of(s, GramsOfEach)).Select(h => h with { Substance = h.Substance with { Name = name } })];
     }
-
-    /// <summary>A name with a slip in it is taken for what it is nearest to: nothing is done but to warn.</summary>
-    private static IEnumerable<Substance> Nearest(SubstanceLookup lookup) =>
-        lookup is SubstanceLookup.Unknown { Suggestions: [var nearest, ..] } && SubstanceCatalogue.BuiltIn.ById(nearest) is { } meant
-            ? [meant] : [];
 
     /// <summary>What nobody catalogues, as far as its name tells what it does to others.</summary>
     private static IReadOnlyList<Substance> ByName(string name)

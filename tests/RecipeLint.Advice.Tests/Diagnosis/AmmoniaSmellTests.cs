@@ -23,6 +23,15 @@ public sealed class AmmoniaSmellTests
         Assert.DoesNotContain("layering", causes.Take(2));
     }
 
+    /// <summary>A smell alone is put down to what smells so, not to a deposit that nobody saw.</summary>
+    [Theory]
+    [InlineData("calcium-nitrate-4h2o 100 g, potassium-sulfate 40 g in 1 L", "smells of rotten eggs", "sulfide", "hydrogen-sulfide-gas")]
+    [InlineData("citric-acid-h2o 6 g, magnesium-sulfate-7h2o 60 g in 1 L", "rotten egg smell", "sulfide", "hydrogen-sulfide-gas")]
+    [InlineData("calcium-nitrate-4h2o 60 g, dipotassium-phosphate 20 g in 1 L", "smells like a swimming pool", "chlorine-gas", "chloramine-gas")]
+    [InlineData("calcium-nitrate-4h2o 100 g, magnesium-sulfate-7h2o 40 g in 1 L", "smells of beer", "yeast", "yeast")]
+    public void ASmellAloneIsPutDownToWhatSmellsSo(string mix, string seen, string cause, string other) =>
+        Assert.Equal(1, new DiagnosisCase(mix, seen, "", "20 °C", cause, other).Rank());
+
     /// <summary>Whatever the recipe, the smell stands before deposits that nobody saw.</summary>
     [Fact]
     public void EveryCauseThatSmellsOfAmmoniaComesBeforeThoseThatDoNot()

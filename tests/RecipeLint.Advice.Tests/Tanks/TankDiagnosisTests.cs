@@ -36,6 +36,8 @@ public sealed class TankDiagnosisTests(ITestOutputHelper output)
         ("undissolved grains on the tank floor right after mixing", ["undissolved"]),
         ("smells like a pool", ["chlorine"]),
         ("smells of chlorine after shocking the lines", ["chlorine"]),
+        ("stinks of ammonia", ["ammonia"]),
+        ("smells of rotten eggs", ["sulfide"]),
     ];
 
     /// <summary>

@@ -246,12 +246,13 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         var better = ChelateWindow.HoldingAt(ph).FirstOrDefault(w => w.Highest > window.Highest);
         Way[] other = better is null ? [] : [new($"use Fe-{better.Agent}, which holds to pH {Say.Number(better.HighFrom)}", Puts.Chelate)];
         var message = (lost
-                ? $"The solution comes to pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, good to pH "
-                    + $"{Limits(window)}: only {Say.Percent(held)} of {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron is still "
-                        + "held. "
+                ? $"The solution comes to rest at pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, good to pH "
+                    + $"{Limits(window)}: in the end only {Say.Percent(held)} of {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron "
+                        + "is held. "
                 : $"The solution comes to pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, by its makers good to pH "
                     + $"{Limits(window)}; by the constants {Say.Percent(held)} of it is still held. ")
-            + "Above that hydroxide takes the iron and calcium the chelating agent; new leaves turn yellow although enough iron went in. "
+            + "Hydroxide takes the iron and calcium the chelating agent, the more the longer it stands; new leaves turn yellow although "
+            + "enough iron went in. "
             + context.AdviceFor(recipe).Sentence([new("bring the solution to pH 5.5 to 6", Puts.Acid), .. other]);
         return Finding(context, verdict.Place!, message, ("pH", ph, verdict.Checks[0].Limit), held, lost ? Odds.Certain : Odds.Possible);
     }
