@@ -173,6 +173,7 @@ public sealed partial class PictureTests
         var text = File.ReadAllText(Path.Combine(folder.Path, "page.html"));
         Assert.Contains(heading, text, StringComparison.Ordinal);
         Assert.Contains(figure, text, StringComparison.Ordinal);
+        Assert.DoesNotContain("No recipe of the shop doses this stock", text, StringComparison.Ordinal);
     }
 
     [Theory]

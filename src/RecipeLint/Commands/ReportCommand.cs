@@ -54,14 +54,15 @@ internal static class ReportCommand
                 ToolVersion = ToolVersion.Text,
                 Mixings = parsed.GetValue(mixings) ?? 0,
             };
+            var shop = WithShopsOfBatches(world, run, parsed.GetValue(config), parsed.GetValue(noConfig));
             if (run.Workspace.Asked.Count == 1)
             {
-                var page = FilePage.Of(report, run.Workspace.Asked.Single(), null, Other(run, run.Workspace.Asked.Single()));
+                var page = FilePage.Of(report, run.Workspace.Asked.Single(), null, Other(run, shop, run.Workspace.Asked.Single()));
                 target.Write(writer => writer.Write(page));
             }
             else
             {
-                WriteFolder(report, run, target);
+                WriteFolder(report, run, shop, target);
             }
 
             world.Out.WriteLine($"wrote {Printable.Show(named)}; open it in a browser");
@@ -71,21 +72,42 @@ internal static class ReportCommand
     }
 
     /// <summary>What came of a batch, what the shop's settings and its own rules hold; null for other files.</summary>
-    private static Sheet? Other(Session run, string file) => DocumentKinds.FromFileName(file) switch
+    /// <param name="shop">Where what doses a batch is found.</param>
+    private static Sheet? Other(Session run, Session shop, string file) => DocumentKinds.FromFileName(file) switch
     {
         DocumentKind.Settings => ShopSheet.Of(run.Facts, file, new HashSet<string> { file }),
         DocumentKind.HouseRule => run.Workspace.SettingsFor(file).HouseRules.FirstOrDefault(r => r.File == file) is { } rule
             ? HouseRuleSheet.Of(rule)
             : null,
-        DocumentKind.Batch => run.Workspace.Batches.FirstOrDefault(b => b.File == file) is { IsComplete: true, StockFile: { } stock } batch
-            && run.Workspace.FindStock(stock) is { } document
-            && BatchJudge.Of(run.Workspace, document, batch, StandardEngine.On(null)) is { } judged
+        DocumentKind.Batch => shop.Workspace.Batches.FirstOrDefault(b => FullPath(shop, b.File) == FullPath(run, file))
+            is { IsComplete: true, StockFile: { } stock } batch
+            && shop.Workspace.FindStock(stock) is { } document
+            && BatchJudge.Of(shop.Workspace, document, batch, StandardEngine.On(null)) is { } judged
                 ? BatchSheet.Of(judged)
                 : null,
         _ => null,
     };
 
-    private static void WriteFolder(Report report, Session run, OutputFile target)
+    private static string FullPath(Session of, string file) => Path.GetFullPath(Path.Combine(of.Workspace.Root, file));
+
+    /// <summary>
+    /// What was asked for with everything in the shops of its batch records: what the plants get of a batch stands in recipes that nobody
+    /// named. The same run where there are no records.
+    /// </summary>
+    private static Session WithShopsOfBatches(Surroundings world, Session run, string? config, bool noConfig)
+    {
+        string[] shops = config is not null || noConfig ? [] :
+        [
+            .. run.Workspace.Batches.Where(b => run.Workspace.Asked.Contains(b.File))
+                .Select(b => run.Workspace.SettingsFor(b.File).File)
+                .OfType<string>()
+                .Distinct(StringComparer.Ordinal)
+                .Select(s => Path.GetDirectoryName(FullPath(run, s))!),
+        ];
+        return shops.Length == 0 ? run : Session.Open(world, [.. run.Asked, .. shops], null, null, false);
+    }
+
+    private static void WriteFolder(Report report, Session run, Session shop, OutputFile target)
     {
         var folder = Path.GetFileNameWithoutExtension(target.FullPath) + "-files";
         var full = Path.Combine(Path.GetDirectoryName(target.FullPath)!, folder);
@@ -97,7 +119,7 @@ internal static class ReportCommand
         beside.Write(
             full,
             folder,
-            [.. report.Asked.Order(StringComparer.Ordinal).Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up, Other(run, f))))],
+            [.. report.Asked.Order(StringComparer.Ordinal).Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up, Other(run, shop, f))))],
             target.Whole(writer => writer.Write(page)));
     }
 }
