@@ -166,6 +166,17 @@ public sealed class NewcomerTests
         Assert.Contains(said, Flowing(Cli.RunIn(scratch.Path, null, "check", "a.stock.json").Out), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("2", "a newer form of this file; this program reads 1")]
+    [InlineData("0", "\"format\" must be 1, not 0")]
+    public void AFormatOfTomorrowAsksForANewerProgram(string format, string said)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.stock.json", $$"""{ "format": {{format}}, "makes": "1 L", "steps": [ { "topUp": "1 L" } ] }""");
+
+        Assert.Contains(said, Flowing(Cli.RunIn(scratch.Path, null, "check", "a.stock.json").Out), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void AFileOfAnotherNameIsToldWhatToBeCalled()
     {

@@ -65,6 +65,7 @@ public sealed class UsageTests
     [InlineData("'examples' is a folder; name a file in it.", "import", "examples")]
     [InlineData("is no SARIF log; 'merge' takes those that 'check --shard", "merge", "examples/quillmere/recipelint.json")]
     [InlineData("or a paper size, A8 to A5", "label", "examples/quillmere/stocks/part-b.stock.json", "--size", "big")]
+    [InlineData("'--size 105x74 --copies 8' lays eight on one", "label", "examples/quillmere/stocks/part-b.stock.json", "--size", "A4")]
     [InlineData("bench-sheet examples/fennelwick/stocks/a.stock.json --actual", "show", "examples/fennelwick/batches/a-2026-03-02.batch.json")]
     public void WhatStandsInTheWrongPlaceIsToldItsOwn(string told, params string[] arguments)
     {

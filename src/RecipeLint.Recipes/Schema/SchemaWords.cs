@@ -121,6 +121,9 @@ internal static partial class SchemaWords
             "type" when item.Kind == JsonKind.Text && Strings(schema, "type") is ["object"] && ObjectExample(schema) is { } whole =>
                 $"{name} must be an object in {{ and }}, such as {whole}, not {Actual(item)}.",
             "type" => $"{name} must be {Wording.Join([.. Strings(schema, "type").Select(TypeWords)], "or")}{such}, not {Actual(item)}.",
+            "const" when name == "\"format\"" && IsNewer(item, schema.GetProperty("const")) =>
+                $"{name} is {Wording.Shorten(item.Text)}, a newer form of this file; this program reads {Limit(schema, keyword)}. Take a newer "
+                    + $"program, or write {Limit(schema, keyword)} if the file was written by hand.",
             "const" => $"{name} must be {schema.GetProperty("const").GetRawText()}, not {Actual(item)}.",
             "enum" => $"{name} must be {Wording.Join(Quote(Strings(schema, "enum")), "or")}, not {Actual(item)}.{DidYouMean(suggestions)}",
             "minItems" => $"{name} is empty; at least {Limit(schema, keyword)} entry is needed.",
@@ -173,6 +176,10 @@ internal static partial class SchemaWords
     private static string Examples(JsonElement schema) => schema.TryGetProperty("examples", out var examples)
         ? Wording.Join([.. examples.EnumerateArray().Where(IsScalar).Take(2).Select(e => e.ToJsonText())], "or")
         : "";
+
+    private static bool IsNewer(JsonItem item, JsonElement known) =>
+        item.Kind == JsonKind.Number && known.ValueKind == JsonValueKind.Number
+        && double.TryParse(item.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var written) && written > known.GetDouble();
 
     /// <summary>The first example of an object on one line; null where there is none, or none that is short.</summary>
     private static string? ObjectExample(JsonElement schema)

@@ -99,7 +99,9 @@ internal static class LabelCommand
         var size =
             LabelSize.Read(asked)
                 ?? throw new UsageException(
-                    $"'{asked}' is no size; write width and height in mm, such as 105x74, or a paper size, A8 to A5.");
+                    asked.Trim().ToUpperInvariant() is "A4" or "LETTER"
+                        ? $"'{asked}' is a sheet and no label: '--size 105x74 --copies 8' lays eight on one."
+                        : $"'{asked}' is no size; write width and height in mm, such as 105x74, or a paper size, A8 to A5.");
         return LabelSvg.Of(label, size) is not null ? size : throw new UsageException(
             $"what the label has to say does not fit on {size} mm in letters one can read"
             + (LabelSvg.SmallestFor(label) is { } fits ? $"; it fits on {fits}." : "; name a larger size."));
