@@ -77,7 +77,8 @@ internal static class Hover
         if (substance.Hazards is { } hazards)
         {
             var codes = hazards.Statements.Concat(hazards.SupplierAdds).ToList();
-            text.Append("\n\nHazards: ").Append(codes.Count == 0 ? "none classified" : string.Join(", ", codes.Select(GhsWords.InASentence))).Append(" (")
+            var words = codes.Count == 0 ? "none classified" : string.Join(", ", codes.Select(GhsWords.InASentence));
+            text.Append("\n\nHazards: ").Append(words).Append(" (")
                 .Append(Lsp.Plain(hazards.Source))
                 .Append("). The supplier's safety data sheet decides.");
         }

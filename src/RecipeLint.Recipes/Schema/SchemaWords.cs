@@ -122,8 +122,8 @@ internal static partial class SchemaWords
                 $"{name} must be an object in {{ and }}, such as {whole}, not {Actual(item)}.",
             "type" => $"{name} must be {Wording.Join([.. Strings(schema, "type").Select(TypeWords)], "or")}{such}, not {Actual(item)}.",
             "const" when name == "\"format\"" && IsNewer(item, schema.GetProperty("const")) =>
-                $"{name} is {Wording.Shorten(item.Text)}, a newer form of this file; this program reads {Limit(schema, keyword)}. Take a newer "
-                    + $"program, or write {Limit(schema, keyword)} if the file was written by hand.",
+                $"{name} is {Wording.Shorten(item.Text)}, a newer form of this file; this program reads {Limit(schema, keyword)}. "
+                    + $"Take a newer program, or write {Limit(schema, keyword)} if the file was written by hand.",
             "const" => $"{name} must be {schema.GetProperty("const").GetRawText()}, not {Actual(item)}.",
             "enum" => $"{name} must be {Wording.Join(Quote(Strings(schema, "enum")), "or")}, not {Actual(item)}.{DidYouMean(suggestions)}",
             "minItems" => $"{name} is empty; at least {Limit(schema, keyword)} entry is needed.",

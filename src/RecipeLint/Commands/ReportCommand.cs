@@ -119,7 +119,10 @@ internal static class ReportCommand
         beside.Write(
             full,
             folder,
-            [.. report.Asked.Order(StringComparer.Ordinal).Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up, Other(run, shop, f))))],
+            [
+                .. report.Asked.Order(StringComparer.Ordinal)
+                    .Select(f => (OverviewPage.PageName(f), FilePage.Of(report, f, up, Other(run, shop, f)))),
+            ],
             target.Whole(writer => writer.Write(page)));
     }
 }
