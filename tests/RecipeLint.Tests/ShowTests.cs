@@ -163,8 +163,8 @@ public sealed class ShowTests
         Assert.Contains("newberyite", shown, StringComparison.Ordinal);
         Assert.Contains("newberyite", stretch, StringComparison.Ordinal);
 
-        // 1:100 at 2.17 times the strength is 1:217.
-        Assert.Contains("2.17  newberyite", shown, StringComparison.Ordinal);
+        // 1:100 at 2.18 times the strength is 1:218.
+        Assert.Contains("2.18  newberyite", shown, StringComparison.Ordinal);
         Assert.Contains("1:21", stretch, StringComparison.Ordinal);
     }
 

@@ -56,6 +56,34 @@ public sealed partial class TemperatureWordTests
         Assert.True(said, $"nothing says that the temperature of {solid} is not known, or that it falls out as it is mixed");
     }
 
+    /// <summary>
+    /// Rust of iron that DTPA holds turns on how firmly it holds, which is known at 25 °C only: of that deposit too no command says coldest,
+    /// warmest, warmer or colder, and what says when it falls out says why not.
+    /// </summary>
+    [Fact]
+    public void NoSentenceSaysHowADepositChangesThatTurnsOnAChelateKnownAtOneTemperature()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.stock.json", """
+            {"format": 1, "makes": "1 L", "dose": "10 mL/L", "keep": {"at": "5..25 °C", "for": "30 days"}, "steps": [{"pour": "700 mL"},
+              {"add": "fe-dtpa-hna", "amount": "10 g"}, {"add": "potassium-hydroxide", "amount": "2.6 g"}, {"topUp": "1 L"}]}
+            """);
+        var said = 0;
+        foreach (var command in Commands)
+        {
+            foreach (var sentence in Sentences(Cli.RunIn(scratch.Path, null, command).Out))
+            {
+                said += sentence.Contains("how firmly DTPA holds metals", StringComparison.Ordinal) ? 1 : 0;
+                if (sentence.Contains("ferric hydroxide", StringComparison.Ordinal) || sentence.Contains("rust", StringComparison.Ordinal))
+                {
+                    Assert.False(Words().IsMatch(sentence), $"{command[0]}: {sentence}");
+                }
+            }
+        }
+
+        Assert.True(said > 0, "nothing says that how firmly DTPA holds is not known");
+    }
+
     /// <summary>Wrapped lines joined, rows of tables apart, then cut at full stops and colons.</summary>
     private static IEnumerable<string> Sentences(string text) =>
         Row().Replace(text, "$0.\n").Replace("\n  ", " ", StringComparison.Ordinal).Split('\n')

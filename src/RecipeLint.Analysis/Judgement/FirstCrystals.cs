@@ -87,7 +87,9 @@ public sealed record FirstCrystals(IReadOnlyList<Solid> AtBench, CrystalPoint? O
         }
 
         var solid = found.Against[0];
-        return solid.TemperatureKnown
+        return found.Deposits.Select(d => d.UntoldHolder).FirstOrDefault(a => a is not null) is { } agent
+            ? (null, Untold(step, clear, $"How firmly {agent} holds metals is known at 25 °C only."))
+            : solid.TemperatureKnown
             ? (new CrystalPoint(new Temperature(cloudy), solid), null)
             : (null, Untold(step, clear, $"How {solid.Called} changes with temperature is not known."));
     }

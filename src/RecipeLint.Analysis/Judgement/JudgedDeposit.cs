@@ -108,6 +108,12 @@ public sealed record JudgedDeposit
     /// <summary>The first of its solids of which nothing tells how it changes with temperature; null when of all something does.</summary>
     public Solid? Untold => Deposits.Select(d => d.Solid).Prepend(Solid).FirstOrDefault(s => !s.TemperatureKnown);
 
+    /// <summary>
+    /// The chelating agent, known at one temperature only, that holds most of a metal of its solids; null where none does.
+    /// </summary>
+    public string? UntoldHolder =>
+        Deposits.Select(d => d.Solid).Prepend(Solid).Select(s => UntoldHold.Of(State, s)).FirstOrDefault(a => a is not null);
+
     /// <summary>Why the state it is judged in is an estimate or outside the model; empty inside its range.</summary>
     public IReadOnlyList<string> Doubts => State.Validity.Reasons;
 

@@ -46,7 +46,7 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
         }
 
         // What is said of the temperature is said of all that falls out together.
-        return deposit.Untold is null ? nearest : nearest with { Temperature = null };
+        return deposit.Untold is null && deposit.UntoldHolder is null ? nearest : nearest with { Temperature = null };
     }
 
     /// <param name="at">Temperature at which the solid falls out.</param>
@@ -64,7 +64,7 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
         return new NearestClear(
             factor,
             factor is null ? null : Usual(highest.Dilution),
-            solid.TemperatureKnown ? NearestTemperature(mix, celsius, solid, limits) : null,
+            solid.TemperatureKnown && UntoldHold.Of(mix, celsius, solid) is null ? NearestTemperature(mix, celsius, solid, limits) : null,
             NearestPh(mix, celsius, solid));
     }
 

@@ -179,7 +179,9 @@ public static class StockSheet
                     .. judged.Deposits.Select(d => (IReadOnlyList<string>)
                     [
                         SolidWords.Called(d.Solid),
-                        d.Solid.TemperatureKnown
+                        d.Solid.TemperatureKnown && d.UntoldHolder is { } agent
+                            ? $"{Say.Number(d.State.Temperature.Celsius)} °C; how firmly {agent} holds metals is known at 25 °C only"
+                            : d.Solid.TemperatureKnown
                             ? $"{StateFactsJson.MomentName(d.State.Moment)}, {Say.Number(d.State.Temperature.Celsius)} °C"
                             : $"{Say.Number(d.State.Temperature.Celsius)} °C; how it changes with temperature is not known",
                         d.FallsOut ? Say.Number(d.GramsPerLitre) : "comes close", Say.Number(Math.Pow(10, d.Index)),

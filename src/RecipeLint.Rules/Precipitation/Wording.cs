@@ -48,15 +48,21 @@ internal static class Wording
     /// coldest nor the warmest moment is named.
     /// </summary>
     public static string When(StockFacts? stock, SolutionState state, Solid solid) =>
-        solid.TemperatureKnown || state.Moment is not (StateMoment.Coldest or StateMoment.Warmest)
-            ? When(stock, state)
-            : $"at {Celsius(state.Temperature)} (how it changes with temperature is not known)";
+        state.Moment is not (StateMoment.Coldest or StateMoment.Warmest) ? When(stock, state)
+            : !solid.TemperatureKnown ? $"at {Celsius(state.Temperature)} (how it changes with temperature is not known)"
+            : UntoldHold.Of(state, solid) is { } agent ? Held(state, agent)
+            : When(stock, state);
+
+    private static string Held(SolutionState state, string agent) =>
+        $"at {Celsius(state.Temperature)} (how firmly {agent} holds metals at other temperatures is not known)";
 
     /// <summary>As <see cref="When(StockFacts?, SolutionState, Solid)"/>, of everything that falls out together.</summary>
     public static string When(StockFacts? stock, JudgedDeposit deposit) =>
-        deposit.Untold is not { } untold || untold == deposit.Solid
-            || deposit.State.Moment is not (StateMoment.Coldest or StateMoment.Warmest)
-            ? When(stock, deposit.State, deposit.Solid)
+        deposit.State.Moment is not (StateMoment.Coldest or StateMoment.Warmest) ? When(stock, deposit.State)
+            : deposit.Untold is not { } untold || untold == deposit.Solid
+            ? deposit.Solid.TemperatureKnown && deposit.UntoldHolder is { } agent
+                ? Held(deposit.State, agent)
+                : When(stock, deposit.State, deposit.Solid)
             : $"at {Celsius(deposit.State.Temperature)} (how {untold.Called.Split(" (")[0]} changes with temperature is not known)";
 
     public static string Celsius(Temperature temperature) => $"{Say.Number(Math.Round(temperature.Celsius, 1))} °C";
