@@ -25,7 +25,8 @@ public static class Diagnoser
     public static BottleDiagnosis Of(StockFacts stock, Observation observation, Temperature? seenAt)
     {
         var chemistry = BottleChemistry.Of(stock, seenAt, observation.PutIn);
-        var traits = new StockTraits(stock, chemistry.Mixing, seenAt, observation.PutIn);
+        var traits = new StockTraits(
+            stock, chemistry.Mixing, seenAt, observation.PutIn, observation.Of("ice") == true);
         var liquid = new LiquidColour(stock);
         observation = liquid.Claim(observation);
         var fizzed = HasFizzed(observation);

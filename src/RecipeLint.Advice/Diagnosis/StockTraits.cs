@@ -22,7 +22,9 @@ internal readonly record struct Trait(bool? Holds, string Because, bool RulesOut
 /// <summary>
 /// Traits of a stock that equilibrium does not speak of: what feeds microbes, what light reaches, what a grade brings along.
 /// </summary>
-internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temperature? seenAt, IReadOnlyList<PutIn> putIn)
+/// <param name="iceSeen">True when somebody saw ice in it, wherever it was meant to stand.</param>
+internal sealed class StockTraits(
+    StockFacts stock, SolutionState mixing, Temperature? seenAt, IReadOnlyList<PutIn> putIn, bool iceSeen = false)
 {
     /// <summary>
     /// pH above which a stock counts as alkaline, and below which as acid, for these traits (common practice, no source).
@@ -81,6 +83,9 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
             Any(a => a.Substance.Id == "calcium-nitrate-fertiliser" || NameHas(a, "coated"), "prilled fertiliser with a conditioner"),
         "technical" => Any(a => a.Substance.NeedsAssay && a.Substance.Form == PhysicalForm.Solid, "a technical grade"),
         "feeds" => Feeds(),
+        "ferments" => Feeds() is var food && food is { Holds: true, IsSlight: true }
+            ? new Trait(false, "it holds nothing that yeast lives on")
+            : food,
         "feeds-algae" =>
             new Trait(Has(Component.Phosphate) || Has(Component.Nitrate) || Has(Component.Ammonium), "nitrogen or phosphate feeds algae"),
         "light" => Light(),
@@ -177,8 +182,8 @@ internal sealed class StockTraits(StockFacts stock, SolutionState mixing, Temper
     private Trait Ph(Func<double, bool> fits, string yes, string no) =>
         !mixing.IsSolved ? new Trait(null, "") : fits(mixing.Ph) ? new Trait(true, yes) : new Trait(false, no);
 
-    private Trait Frost() => (seenAt ?? stock.StorageTemperature.Low).Celsius <= 0.5
-        ? new Trait(true, "it stood at or below freezing")
+    private Trait Frost() => iceSeen ? new Trait(true, "there was ice in it")
+        : (seenAt ?? stock.StorageTemperature.Low).Celsius <= 0.5 ? new Trait(true, "it stood at or below freezing")
         : new Trait(false, "it did not stand in frost");
 
     private static bool HasIron(AdditionFacts addition) =>

@@ -6,6 +6,12 @@ public sealed record Reread(string Written, string ReadAs);
 /// <summary>What was seen, smelt and tried, in the controlled vocabulary.</summary>
 public sealed record Observation
 {
+    /// <summary>Signs of what happened to somebody; no deposit tells itself by them.</summary>
+    private static readonly HashSet<string> OfPeople = new(StringComparer.Ordinal) { "splashed", "swallowed" };
+
+    /// <summary>How long it took, which is something only beside what was seen.</summary>
+    private static readonly HashSet<string> Durations = new(StringComparer.Ordinal) { "at-mixing", "hours", "days", "weeks", "months" };
+
     public static Observation Nothing { get; } = new();
 
     /// <summary>Each sign once, in the order it was told.</summary>
@@ -31,8 +37,18 @@ public sealed record Observation
     /// <summary>True when nothing was told that could tell causes apart.</summary>
     public bool IsVague => Signs.Count == 0 && LiquidColours.Count == 0;
 
-    /// <summary>True when all that was told is of plants or in words that nobody here knows: no cause follows from it.</summary>
-    public bool TellsNoCause => IsVague && PutIn.Count == 0 && (Plants.Count > 0 || Unknown.Count > 0);
+    /// <summary>
+    /// True when all that was told is of plants, of people, of how long it took, or in words that nobody here knows: no cause follows from
+    /// it.
+    /// </summary>
+    public bool TellsNoCause => LiquidColours.Count == 0 && !Signs.Any(PartsCauses)
+        && (IsOfPeople || (PutIn.Count == 0 && (Signs.Count > 0 || Plants.Count > 0 || Unknown.Count > 0)));
+
+    /// <summary>What was spilled on somebody is no addition to the vessel, and when it happened is no time at which something fell out.</summary>
+    private bool IsOfPeople => Signs.Any(s => s.Present && OfPeople.Contains(s.Sign.Id));
+
+    private bool PartsCauses(Seen seen) => !OfPeople.Contains(seen.Sign.Id) && !Durations.Contains(seen.Sign.Id)
+        && ((Plants.Count == 0 && !IsOfPeople) || (seen.Present && seen.Sign.Kind != SignKind.Time));
 
     /// <summary>Present true, absent false, not told null.</summary>
     public bool? Of(string sign)

@@ -30,7 +30,7 @@ public static class ObservationReader
             }
         }
 
-        var all = AcidWentIn(told.Close(unknown, reread) with { PutIn = putIn, Plants = plants });
+        var all = AcidWentIn(VinegarWentIn(told.Close(unknown, reread) with { PutIn = putIn, Plants = plants }));
         return told.FizzedByItself ? FizzedByItself(all) : all;
     }
 
@@ -61,6 +61,17 @@ public static class ObservationReader
         return fizz.Count == 0 || told.Signs.Any(s => IsOfADeposit(s) || s is { Present: true, Sign.Kind: SignKind.Colour })
             ? told
             : (told with { Signs = [.. told.Signs.Except(fizz)] }).With([new Seen(Vocabulary.Sign("bubbles"), true)]);
+    }
+
+    /// <summary>"After adding vinegar it cleared up": vinegar did it, and far less gives way to that than to a strong acid.</summary>
+    private static Observation VinegarWentIn(Observation told)
+    {
+        var acids = told.PutIn.Where(p => p.Substance is { Kind: SubstanceKind.Acid }).ToList();
+        var strong = told.Signs.Where(s => s.Sign.Id == "strong-acid-dissolves").ToList();
+        return strong.Count == 0 || acids.Count == 0 || acids.Exists(p => p.Substance is not { Id: "vinegar-5" })
+            ? told
+            : (told with { Signs = [.. told.Signs.Except(strong)] }).With(
+                strong.Select(s => new Seen(Vocabulary.Sign("vinegar-dissolves"), s.Present)));
     }
 
     /// <summary>

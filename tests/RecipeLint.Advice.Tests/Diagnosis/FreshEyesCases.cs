@@ -17,5 +17,7 @@ internal static class FreshEyesCases
         new("boric-acid 50 g in 1 L", "sparkly flakes after a night in the shed", "next morning", "10 °C", "boric-acid"),
         new("monopotassium-phosphate 20 g, magnesium-sulfate-7h2o 50 g in 1 L", "clear, but when diluted goes cloudy", "at once", "15 °C", "hard-water"),
         new("ferrous-sulfate-7h2o 5.56 g, disodium-edta-2h2o 7.46 g in 1 L", "was green now its orange with mud", "4 weeks", "15 °C", "iron-oxidised", "ferric-hydroxide"),
+        new("calcium-nitrate-fertiliser 95 g, potassium-nitrate 20 g, fe-dtpa-hna 2.6 g in 1 L", "white sludgy stuff on the bottom", "1 week", "15 °C", "insoluble-matter"),
+        new("potassium-nitrate 20 g, potassium-sulfate 20 g, magnesium-sulfate-7h2o 50 g, monopotassium-phosphate 20 g in 1 L", "frozen solid, then thawed, salt on the bottom", "next morning", "8 °C", "frozen"),
     ];
 }

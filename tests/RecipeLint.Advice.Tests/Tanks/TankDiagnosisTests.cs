@@ -222,10 +222,19 @@ public sealed class TankDiagnosisTests(ITestOutputHelper output)
     [InlineData("young leaves going yellow but veins stay green", true)]
     [InlineData("black bottoms on the tomatoes", true)]
     [InlineData("qwertz asdfgh", true)]
+    [InlineData("ph keeps climbing every day", true)]
+    [InlineData("purple leaves on the seedlings, cold night", true)]
+    [InlineData("leaves not yellow, no spots, but growth slow", true)]
+    [InlineData("i got some on my hand and it is burning", true)]
+    [InlineData("acid splashed in worker's eye when dosing", true)]
+    [InlineData("kid drank a sip of it", true)]
+    [InlineData("cloudy since two weeks", false)]
+    [InlineData("it splashed in my eye, white needles at the bottom", false)]
+    [InlineData("no smell, nothing at the bottom", false)]
     [InlineData("yellow leaves, white crust on the drippers", false)]
     [InlineData("", false)]
     [InlineData("poured bleach in", false)]
-    public void NoCauseFollowsFromPlantsAndUnknownWords(string seen, bool none) =>
+    public void NoCauseFollowsFromPlantsPeopleTimeAndUnknownWords(string seen, bool none) =>
         Assert.Equal(none, ObservationReader.Read(seen).TellsNoCause);
 
     [Fact]

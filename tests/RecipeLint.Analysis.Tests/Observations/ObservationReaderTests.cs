@@ -23,7 +23,7 @@ public sealed class ObservationReaderTests
     [InlineData("gone to jelly after I added some pH down", "+jelly +on-acid")]
     [InlineData("went all milky after the acid", "+milky +on-acid")]
     [InlineData("white crystals gone after I added acid", "+white +crystals +strong-acid-dissolves")]
-    [InlineData("after adding vinegar it cleared up", "+strong-acid-dissolves")]
+    [InlineData("after adding vinegar it cleared up", "+vinegar-dissolves")]
     [InlineData("i got some on my hand and it is burning", "+splashed")]
     [InlineData("acid splashed in worker's eye when dosing", "+splashed +on-dosing")]
     [InlineData("it spat at me when I poured water", "+splashed")]
