@@ -44,7 +44,7 @@ public sealed record Observation
     public bool TellsNoCause => LiquidColours.Count == 0 && !Signs.Any(PartsCauses)
         && (IsOfPeople || (PutIn.Count == 0 && (Signs.Count > 0 || Plants.Count > 0 || Unknown.Count > 0)));
 
-    /// <summary>What was spilled on somebody is no addition to the vessel, and when it happened is no time at which something fell out.</summary>
+    /// <summary>What was spilled on somebody is no addition to the vessel, and when that was is no time at which something fell.</summary>
     private bool IsOfPeople => Signs.Any(s => s.Present && OfPeople.Contains(s.Sign.Id));
 
     private bool PartsCauses(Seen seen) => !OfPeople.Contains(seen.Sign.Id) && !Durations.Contains(seen.Sign.Id)

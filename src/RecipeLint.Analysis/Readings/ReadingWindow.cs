@@ -47,12 +47,12 @@ internal sealed class ReadingWindows
 
     public Instruments Instruments { get; }
 
-    /// <summary>The window of a reading; null where the model gives no value.</summary>
+    /// <summary>The window of a reading; null where the model gives no value, or a pH that no meter reads.</summary>
     /// <param name="meter">Stated half-width of the reading; null for this shop's instrument.</param>
     /// <param name="filled">The volume that was filled for a weight; null for a density read directly.</param>
     public ReadingWindow? Of(Reading reading, double? meter = null, Volume? filled = null)
     {
-        if (_readings.Value(reading) is not { } value)
+        if (_readings.Value(reading) is not { } value || (reading.Kind == ReadingKind.Ph && !_readings.TellsPh(reading.Dilution)))
         {
             return null;
         }

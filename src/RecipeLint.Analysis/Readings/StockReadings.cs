@@ -24,6 +24,9 @@ public readonly record struct Reading(ReadingKind Kind, double Dilution);
 /// <summary>What instruments show of one stock, computed when asked for.</summary>
 internal sealed class StockReadings
 {
+    /// <summary>Ends of the scale of a pH meter.</summary>
+    private const double LowestRead = 0, HighestRead = 14;
+
     private readonly SolutionMix _mix;
     private readonly Dictionary<double, SolutionState> _closed = [];
     private readonly Dictionary<double, SolutionState> _open = [];
@@ -57,6 +60,10 @@ internal sealed class StockReadings
             _ => state.Ph,
         };
     }
+
+    /// <summary>False where a computed pH says nothing, or lies where no meter reads: below 0 or above 14.</summary>
+    public bool TellsPh(double dilution) =>
+        State(_closed, dilution, false) is { IsSolved: true, PhIsKnown: true, Ph: >= LowestRead and <= HighestRead };
 
     /// <summary>How far the carbon dioxide of the air can move a pH: half of what lies between a closed and an open vessel.</summary>
     public double PhSpread(double dilution)

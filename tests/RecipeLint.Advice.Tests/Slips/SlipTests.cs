@@ -73,6 +73,19 @@ public sealed class SlipTests
         Assert.Equal(Showing.Yes, row.Shows);
     }
 
+    /// <summary>"Reads pH -0.57" is no reading, and that of bleach stands by lye that its label does not tell.</summary>
+    [Theory]
+    [InlineData("sulfuric-96 300 mL in 1 L", true)]
+    [InlineData("sodium-hypochlorite-12.5 50 mL in 1 L", false)]
+    public void WhatNoMeterReadsIsNoCheck(string mix, bool thinned)
+    {
+        var (workspace, stock) = Bottle(mix);
+        var read = Proof.Of(workspace, stock).Checks.Where(c => c.Reading.Kind == ReadingKind.Ph).ToList();
+
+        Assert.DoesNotContain(read, c => c.Reading.Dilution == 1);
+        Assert.Equal(thinned, read.Exists(c => c.Reading.Dilution > 1));
+    }
+
     [Fact]
     public void ARightBottleReadsAsItShould()
     {
