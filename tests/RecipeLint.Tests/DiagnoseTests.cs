@@ -35,15 +35,28 @@ public sealed class DiagnoseTests
     }
 
     [Theory]
-    [InlineData("hmm, strange")]
-    [InlineData("it floats but it does not float")]
-    public void VagueAndContradictoryWordsGiveAQuestionAndTheListWithoutThem(string seen)
+    [InlineData("hmm, strange", false)]
+    [InlineData("since two weeks", false)]
+    [InlineData("it floats but it does not float", true)]
+    public void VagueAndContradictoryWordsGiveAQuestion(string seen, bool listed)
     {
         var answer = Cli.Run("diagnose", Gypsum, "--seen", seen);
 
         Assert.Equal(0, answer.Code);
         Assert.Contains("What would tell more:", answer.Out, StringComparison.Ordinal);
-        Assert.Contains("1  ", answer.Out, StringComparison.Ordinal);
+        Assert.Equal(listed, answer.Out.Contains("1  ", StringComparison.Ordinal));
+        Assert.Equal(!listed, answer.Out.Contains("No cause is listed", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void WhoeverWasHitIsAskedNothing()
+    {
+        var answer = Cli.Run("diagnose", Gypsum, "--seen", "it splashed in my eye");
+
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("Rinse now", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("What would tell more", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("1  ", answer.Out, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -179,7 +179,10 @@ public static class DiagnosisReport
     private static void Closing(BenchPage page, BottleDiagnosis diagnosis, List<RankedCause> shown)
     {
         page.Blank();
-        if (diagnosis.Hazards.ForLeaving is null && shown.Count > 1 && shown[0].Likeliness != Likeliness.VeryLikely
+        var asks = diagnosis.Observation.TellsNoCause
+            ? diagnosis.Hazards.Hazards.Count == 0
+            : diagnosis.Hazards.ForLeaving is null && shown.Count > 1 && shown[0].Likeliness != Likeliness.VeryLikely;
+        if (asks
             && QuestionChooser.Next(diagnosis, new HashSet<string>()) is { } question)
         {
             page.Text($"What would tell more: {question.Ask} ({string.Join("; ", question.Answers.Select(a => a.Say))})");
