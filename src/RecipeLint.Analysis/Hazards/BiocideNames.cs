@@ -16,6 +16,9 @@ public static class BiocideNames
     /// <summary>True where the name says so and no figure of the catalogue tells what roots bear of it.</summary>
     public static bool Has(Substance substance) =>
         substance.Kind != SubstanceKind.Preservative
+
+        // Of bleach, which has 'chlorite' in its name, limits are known and judged elsewhere.
+        && !HazardRoles.Of(substance).Contains(HazardRole.Hypochlorite)
         && new[] { substance.Name, substance.Id }.Concat(substance.Aliases).Select(Compact)
             .Any(n => Words.Any(w => n.Contains(w, StringComparison.Ordinal)));
 

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
@@ -16,9 +17,6 @@ public static class HazardGate
 
     /// <summary>g/mol of Cl2, from CIAAW weights: what one mole of hypochlorite sets free.</summary>
     public const double ChlorineGramsPerMole = 70.90;
-
-    /// <summary>g/mol of H2O2, from CIAAW weights.</summary>
-    public const double PeroxideGramsPerMole = 34.014;
 
     public const string Hypochlorite = "inert:ClO-1";
 
@@ -391,6 +389,6 @@ public static class HazardGate
     /// mol/L of peroxide; a product known by name only counts with 3 % of its mass (household peroxide, common practice, no source).
     /// </summary>
     public static double PeroxidePerLitre(Holding holding) =>
-        holding.Having(HazardRole.Peroxide).Sum(i => i.Moles.TryGetValue("inert:H2O2", out var moles) ? moles
-            : 0.03 * i.Grams / PeroxideGramsPerMole) / holding.Litres;
+        holding.Having(HazardRole.Peroxide).Sum(i => i.Moles.TryGetValue(HydrogenPeroxide.Component, out var moles) ? moles
+            : 0.03 * i.Grams / HydrogenPeroxide.GramsPerMole) / holding.Litres;
 }

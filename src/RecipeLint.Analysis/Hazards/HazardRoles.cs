@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
@@ -205,7 +206,7 @@ public static partial class HazardRoles
         }
 
         When(Of("inert:ClO-1") > 0, HazardRole.Hypochlorite);
-        When(Of("inert:H2O2") > 0, HazardRole.Peroxide);
+        When(Of(HydrogenPeroxide.Component) > 0, HazardRole.Peroxide);
         When(Of(Component.Ammonium) > 0, HazardRole.Ammonium);
         When(Of(Component.Ammonium) > 0, HazardRole.FaintAcid);
         When(Of(Component.Boron) > 0 && Of(Component.Hydrogen) >= 0, HazardRole.FaintAcid);

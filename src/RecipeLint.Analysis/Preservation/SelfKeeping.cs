@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 
 namespace RecipeLint.Analysis.Preservation;
@@ -45,9 +46,6 @@ internal static class SelfKeepers
     /// <summary>Hydrogen peroxide in which nothing grows, g/L (common practice, no source: the 3 % that disinfects).</summary>
     public const double Peroxide = 30;
 
-    /// <summary>g/mol of hydrogen peroxide.</summary>
-    private const double PeroxideGramsPerMole = 34.0147;
-
     /// <summary>g/mol of acetic acid.</summary>
     private const double AceticAcid = 60.05;
 
@@ -65,7 +63,7 @@ internal static class SelfKeepers
 
         // That bleach must not be there is another family's matter.
         return stock.Concentration("inert:ClO-1").MolesPerLitre >= Bleach ? SelfKeeping.Bleach
-            : stock.Concentration("inert:H2O2").MolesPerLitre * PeroxideGramsPerMole >= Peroxide ? SelfKeeping.Peroxide
+            : stock.Concentration(HydrogenPeroxide.Component).MolesPerLitre * HydrogenPeroxide.GramsPerMole >= Peroxide ? SelfKeeping.Peroxide
             : state.Ph <= needs.SafeBelowPh ? SelfKeeping.Acid
             : state.WaterActivity is > 0 and < DryEnough && state.Validity.Trust == Trust.InRange ? SelfKeeping.Salt
             : FreeCopper(state) >= needs.SafeCopper ? SelfKeeping.Copper

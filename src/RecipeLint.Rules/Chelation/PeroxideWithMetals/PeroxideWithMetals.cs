@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
@@ -12,9 +13,7 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
 {
     public const string RuleName = "peroxide-with-metals";
 
-    private const string Peroxide = "inert:H2O2";
-
-    private const double PeroxideGramsPerMole = 34.0147;
+    private const string Peroxide = HydrogenPeroxide.Component;
 
     private static readonly Element[] _catalysts = [Element.Fe, Element.Cu, Element.Mn];
 
@@ -100,7 +99,7 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
         }
 
         var options = own.Options<PeroxideWithMetalsOptions>();
-        var (peroxide, metals) = (Rounding.SixDigits(1000 * PeroxideGramsPerMole * molesPerLitre), Rounding.SixDigits(metal));
+        var (peroxide, metals) = (Rounding.SixDigits(1000 * HydrogenPeroxide.GramsPerMole * molesPerLitre), Rounding.SixDigits(metal));
         return new Meeting(vessel, place, peroxide, metals)
         {
             Files = [file],

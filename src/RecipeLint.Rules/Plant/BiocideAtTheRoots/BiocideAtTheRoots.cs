@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Preservation;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -32,7 +33,7 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
     /// <summary>All peroxide that goes in: what iron or roots take away of it on the way is not counted.</summary>
     private static Dose Peroxide(RecipeFacts recipe, Holding holding, RuleContext context)
     {
-        var found = Rounding.SixDigits(1000 * HazardGate.PeroxideGramsPerMole * HazardGate.PeroxidePerLitre(holding));
+        var found = Rounding.SixDigits(1000 * HydrogenPeroxide.GramsPerMole * HazardGate.PeroxidePerLitre(holding));
         return new Dose(DoseKind.Peroxide, recipe, holding.First(HazardRole.Peroxide), found)
         {
             Checks = found > 0
@@ -81,7 +82,9 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
         DoseKind.Peroxide => verdict.Found >= 2 * context.Options<BiocideAtTheRootsOptions>().HarmFrom ? Odds.Certain
             : verdict.Found >= context.Options<BiocideAtTheRootsOptions>().HarmFrom ? Odds.NearTheLimit
             : Odds.Possible,
-        DoseKind.Preservative => verdict.Found >= context.Options<BiocideAtTheRootsOptions>().PreservativeHarmFrom ? Odds.Certain : Odds.Possible,
+        DoseKind.Preservative => verdict.Found >= context.Options<BiocideAtTheRootsOptions>().PreservativeHarmFrom
+            ? Odds.Certain
+            : Odds.Possible,
         _ => Odds.NearTheLimit,
     };
 

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Preservation;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -13,7 +14,7 @@ internal sealed class PreservativeWithOxidiser : StockRule<OxidisedPreservative>
     public const string RuleName = "preservative-with-oxidiser";
 
     private static readonly (string Component, string Name)[] _oxidisers = [("inert:ClO-1", "hypochlorite"),
-        ("inert:H2O2", "hydrogen peroxide")];
+        (HydrogenPeroxide.Component, "hydrogen peroxide")];
 
     public override string Name => RuleName;
 

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
@@ -28,7 +29,7 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
     /// <summary>Unchelated iron, copper or manganese from which peroxide decays by them, mol/L (common practice, no source).</summary>
     private const double Catalyses = 1e-6;
 
-    private const string Hypochlorite = "inert:ClO-1", Peroxide = "inert:H2O2";
+    private const string Hypochlorite = "inert:ClO-1", Peroxide = HydrogenPeroxide.Component;
 
     private static readonly string[] _catalysts = [Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese];
 
