@@ -21,6 +21,23 @@ public sealed class ProofTests
         Assert.All(answer.Out.Split('\n'), line => Assert.True(line.Length <= 100, line));
     }
 
+    /// <summary>What the order and the bench sheet refuse is no stock to weigh and measure either.</summary>
+    [Fact]
+    public void AStockThatMustNotBeMixedAsWrittenIsNotMeasured()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.stock.json", """
+            { "format": 1, "name": "Acid", "makes": "10 L",
+              "steps": [ { "add": "sulfuric-96", "amount": "3 L", "assay": "96 %" }, { "pour": "6 L" }, { "topUp": "10 L" } ] }
+            """);
+        var (proof, order) = (Cli.RunIn(scratch.Path, null, "proof", "a.stock.json"), Cli.RunIn(scratch.Path, null, "order", "a.stock.json"));
+
+        Assert.Equal(1, proof.Code);
+        Assert.Equal(1, order.Code);
+        Assert.Contains("somebody could be hurt", proof.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("1:100", proof.Out, StringComparison.Ordinal);
+    }
+
     /// <summary>What matters fits on one screen; the rest is asked for.</summary>
     [Theory]
     [InlineData("examples/quillmere/stocks/part-a.stock.json")]

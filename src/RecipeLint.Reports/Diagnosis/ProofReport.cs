@@ -15,17 +15,17 @@ public static class ProofReport
     /// <summary>Lines that fit on one screen of the bench.</summary>
     private const int Screen = 40;
 
-    /// <summary>Why nothing is advised of this stock; null when it may be checked.</summary>
-    public static Hazard? Refused(Proof proof) => HazardGate.Of(proof.Stock).ForLeaving;
+    /// <summary>Why nothing is advised of this stock, nor of one that must not be mixed as written; null when it may be checked.</summary>
+    public static Refusal? Refused(Proof proof) => HazardGate.Of(proof.Stock).Forbids(VesselAction.Order);
 
     /// <summary>The report, at most 100 columns wide.</summary>
     /// <param name="all">Every slip with its figures; else what matters, on one screen.</param>
     public static string Write(Proof proof, bool all)
     {
         var page = new BenchPage();
-        if (Refused(proof) is { } danger)
+        if (Refused(proof) is { } refusal)
         {
-            foreach (var sentence in HazardWords.Refused(new Refusal(danger, VesselAction.Order, null, false)))
+            foreach (var sentence in HazardWords.Refused(refusal))
             {
                 page.Text(sentence);
             }
