@@ -61,9 +61,11 @@ internal static class SelfKeepers
             return SelfKeeping.None;
         }
 
+        var peroxide = stock.Concentration(HydrogenPeroxide.Component).MolesPerLitre * HydrogenPeroxide.GramsPerMole;
+
         // That bleach must not be there is another family's matter.
         return stock.Concentration("inert:ClO-1").MolesPerLitre >= Bleach ? SelfKeeping.Bleach
-            : stock.Concentration(HydrogenPeroxide.Component).MolesPerLitre * HydrogenPeroxide.GramsPerMole >= Peroxide ? SelfKeeping.Peroxide
+            : peroxide >= Peroxide ? SelfKeeping.Peroxide
             : state.Ph <= needs.SafeBelowPh ? SelfKeeping.Acid
             : state.WaterActivity is > 0 and < DryEnough && state.Validity.Trust == Trust.InRange ? SelfKeeping.Salt
             : FreeCopper(state) >= needs.SafeCopper ? SelfKeeping.Copper

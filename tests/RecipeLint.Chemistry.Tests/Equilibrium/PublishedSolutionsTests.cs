@@ -247,7 +247,9 @@ public sealed class PublishedSolutionsTests
             yield return new("liquid as it is sold", $"{called} of {nitrate} % ammonium nitrate and {urea} % urea, 16 °C", "g/mL", density * poundsPerGallon,
                 SolutionDensity.Of(new Dictionary<string, double>(StringComparer.Ordinal)
                 {
-                    ["NH4+"] = nitrate / 80.043 / water, ["NO3-"] = nitrate / 80.043 / water, ["Urea"] = urea / 60.056 / water,
+                    ["NH4+"] = nitrate / 80.043 / water,
+                    ["NO3-"] = nitrate / 80.043 / water,
+                    ["Urea"] = urea / 60.056 / water,
                 }, 16).GramsPerMl!.Value, 0.02, "sheet of a dealer of liquid fertilizer (read)");
         }
     }

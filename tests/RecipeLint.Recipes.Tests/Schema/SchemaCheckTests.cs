@@ -214,7 +214,7 @@ public sealed class SchemaCheckTests
         { DocumentKind.Stock, "\"x\"", "\"x\"", "must be an object" },
         { DocumentKind.Stock, Stock("\"stir\""), "\"stir\"", "Entry 1 of \"steps\" must be an object" },
         { DocumentKind.Stock, Stock(""), "[", "at least 1 entry" },
-        { DocumentKind.Stock, """{"format": 2, "makes": "1 L", "steps": [{"stir": "s"}]}""", "2", "must be 1" },
+        { DocumentKind.Stock, """{"format": 2, "makes": "1 L", "steps": [{"stir": "s"}]}""", "2", "a newer form of this file; this program reads 1" },
         { DocumentKind.Stock, """{"format": "1", "makes": "1 L", "steps": [{"stir": "s"}]}""", "\"1\"", "whole number" },
         { DocumentKind.Stock, """{"format": 1, "makes": null, "steps": [{"stir": "s"}]}""", "null", "says nothing" },
         { DocumentKind.Stock, """{"format": 1, "makes": {"L": 1}, "steps": [{"stir": "s"}]}""", "{", "not an object" },
