@@ -18,6 +18,9 @@ public static class NamedMix
     /// <summary>Names of a line that are looked at; a longer one is no mix anybody makes.</summary>
     private const int MostNames = 20;
 
+    /// <summary>Characters of a name with what is joined to it; a longer one names nothing that anybody pours together.</summary>
+    private const int LongestName = 300;
+
     private static readonly string[] Joints = [" and ", " with ", " plus ", " into ", " onto ", " in ", " on ", " to ", "&", "+", "/"];
 
     /// <summary>
@@ -51,6 +54,11 @@ public static class NamedMix
     /// <summary>Each thing that a name means, with every grade of the catalogue that it can be; none where nobody knows it.</summary>
     private static IEnumerable<IReadOnlyList<Held>> Meant(string name)
     {
+        if (name.Length > LongestName)
+        {
+            return [];
+        }
+
         if (Whole(name.Trim()) is { Count: > 0 } whole)
         {
             return [whole];
