@@ -118,7 +118,53 @@ public sealed partial class PictureTests
 
         var state = StateSolver.Solve(mix, new StateRequest(StateMoment.Tank, new Temperature(20), false, []) { SetPh = 6 });
         var agent = state.Chelates.Where(c => c.Metal == Component.FerricIron).MaxBy(c => c.OfMetal)!;
-        Assert.Equal(100 * ChelatePictures.Held(state, Component.FerricIron, agent.Agent), iron.Curves[0].Dots.Single(d => d.X == 6).Y, 9);
+        Assert.Equal(100 * MetalHold.ShareOf(state, Component.FerricIron, agent.Agent), iron.Curves[0].Dots.Single(d => d.X == 6).Y, 9);
+    }
+
+    /// <summary>Every error shifted by hand through the engine, combined as roots of sums of squares, ends where the band does.</summary>
+    [Theory]
+    [InlineData(6)]
+    [InlineData(7.5)]
+    public void TheBandOfAShareIsThatOfShiftedConstants(double ph)
+    {
+        var recipe = Quillmere.Value.Recipes.Single();
+        var mix = recipe.Chemistry.Mix;
+        var iron = ChelatePictures.Of(mix, recipe.Chemistry.Final.Ph, "x", "r").Single(p => p.Key == "r-held-fe3");
+        var request = new StateRequest(StateMoment.Tank, new Temperature(20), false, []) { SetPh = ph };
+        var state = StateSolver.Solve(mix, request);
+        var agent = state.Chelates.Where(c => c.Metal == Component.FerricIron).MaxBy(c => c.OfMetal)!.Agent;
+        var share = MetalHold.ShareOf(state, Component.FerricIron, agent);
+        var shifts = Components.Metals.Append(Component.Hydrogen)
+            .SelectMany(m => Components.Holders.Where(h => mix.Totals[h] > 0).Select(h => (Func<int, ConstantSet>)(sign =>
+                ConstantSet.Product.ShiftComplexes(m, h, sign))))
+            .Concat(state.Deposits.Where(d => d.Solid.Spread > 0).Select(d => (Func<int, ConstantSet>)(sign =>
+                ConstantSet.Product.ShiftSolid(d.Solid.Name, sign * d.Solid.Spread))));
+        double down = 0, up = 0;
+        foreach (var shift in shifts)
+        {
+            var moved = new[] { -1, 1 }
+                .Select(sign => StateSolver.Solve(mix, request with { Solver = new EquilibriumSolver(shift(sign)) }))
+                .Select(s => MetalHold.ShareOf(s, Component.FerricIron, agent) - share)
+                .Append(0)
+                .ToList();
+            down += moved.Min() * moved.Min();
+            up += moved.Max() * moved.Max();
+        }
+
+        var band = iron.Curves[0].Band.Single(b => b.X == ph);
+        Assert.Equal(Math.Max(0, 100 * (share - Math.Sqrt(down))), band.Low, 0.02);
+        Assert.Equal(Math.Min(100, 100 * (share + Math.Sqrt(up))), band.High, 0.02);
+        Assert.True(band.High > band.Low);
+    }
+
+    [Fact]
+    public void ABandHoldsItsCurveAndIsSaid()
+    {
+        var recipe = Quillmere.Value.Recipes.Single();
+        var pictures = ChelatePictures.Of(recipe.Chemistry.Mix, recipe.Chemistry.Final.Ph, "x", "r");
+        Assert.All(pictures.SelectMany(p => p.Curves), c => Assert.All(
+            c.Dots.Zip(c.Band), p => Assert.InRange(p.First.Y, p.Second.Low - 1e-9, p.Second.High + 1e-9)));
+        Assert.Contains(pictures, p => p.Table.Rows.Any(r => r.Any(c => c.Contains(" to ", StringComparison.Ordinal))));
     }
 
     [Fact]

@@ -89,7 +89,7 @@ internal sealed class StateDetails(
 
         var at25 = final.Celsius == TemperatureOfMeters
             ? final
-            : EquilibriumSolver.Product.Solve(new SolutionInput
+            : request.Solver.Solve(new SolutionInput
             {
                 Totals = left.Totals,
                 InertIons = left.Inert,

@@ -27,6 +27,9 @@ public sealed record StateRequest(StateMoment Moment, Temperature At, bool OpenT
     /// <summary>A solid that may form too although it does so slowly; null for none.</summary>
     public Solid? Besides { get; init; }
 
+    /// <summary>Whose constants are used; those that verdicts rest on unless a doubt of a constant is followed.</summary>
+    public EquilibriumSolver Solver { get; init; } = EquilibriumSolver.Product;
+
     internal double? AirAtm => OpenToAir ? StateSolver.CarbonDioxideOfAirAtm : null;
 }
 
@@ -49,7 +52,7 @@ public static class StateSolver
 
     /// <summary>The solution from which nothing has fallen out yet; one that cannot be computed says why.</summary>
     public static Equilibrium Clear(SolutionMix mix, StateRequest request) =>
-        EquilibriumSolver.Product.Solve(mix.Input(
+        request.Solver.Solve(mix.Input(
             Bounded(request.At.Celsius), request.AirAtm) with
         { FixedPh = request.SetPh, StartFrom = request.StartFrom });
 
@@ -78,7 +81,7 @@ public static class StateSolver
 
         var input =
             mix.Input(celsius, request.AirAtm) with { FixedPh = request.SetPh, HoldPh = request.HoldPh, StartFrom = request.StartFrom };
-        var clear = EquilibriumSolver.Product.Solve(input);
+        var clear = request.Solver.Solve(input);
         if (!clear.Converged)
         {
             return Failed(empty, clear.Failure!);
@@ -90,7 +93,7 @@ public static class StateSolver
         PrecipitationResult? settled = null;
         if (MayForm(mix, request, clear, salts, pastItsLimit: true).Count > 0)
         {
-            settled = EquilibriumSolver.Product.Precipitate(
+            settled = request.Solver.Precipitate(
                 input with { StartFrom = clear }, MayForm(mix, request, clear, salts, pastItsLimit: false));
             if (!settled.Converged)
             {

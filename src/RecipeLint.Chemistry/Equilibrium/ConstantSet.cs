@@ -6,7 +6,7 @@ namespace RecipeLint.Chemistry.Equilibrium;
 /// </summary>
 public sealed class ConstantSet
 {
-    private readonly TakingPartMemory _takingPart = new();
+    private readonly TakingPartMemory _takingPart;
 
     private ConstantSet(string name, ReadOnlySpan<double> species, ReadOnlySpan<double> gas, SitPairs pairs,
         List<(Solid Solid, double[] LogK)> solids, bool consistentWater)
@@ -18,6 +18,18 @@ public sealed class ConstantSet
         All = [.. solids.Select(s => s.Solid)];
         SolidLogK = [.. solids.SelectMany(s => s.LogK)];
         ConsistentWater = consistentWater;
+        _takingPart = new TakingPartMemory();
+    }
+
+    private ConstantSet(string name, ConstantSet origin, double[] speciesLogK, double[] solidLogK)
+    {
+        Name = name;
+        (SpeciesLogK, SolidLogK) = (speciesLogK, solidLogK);
+        (GasLogK, Pairs, All, ConsistentWater, HasHandbook) =
+            (origin.GasLogK, origin.Pairs, origin.All, origin.ConsistentWater, origin.HasHandbook);
+
+        // What takes part follows from which constants there are, not from their values.
+        _takingPart = origin._takingPart;
     }
 
     /// <summary>Constant enthalpies, constant interaction coefficients.</summary>
@@ -39,7 +51,7 @@ public sealed class ConstantSet
     /// The set verdicts rest on: heat capacities where they are known, two-parameter coefficients, soluble salts calibrated.
     /// </summary>
     public static ConstantSet Product { get; } = new("product", ThermoTables.SpeciesProduct, ThermoTables.GasProduct,
-        SitPairs.Product, SolidList.Product(calibrated: true), consistentWater: true);
+        SitPairs.Product, SolidList.Product(calibrated: true), consistentWater: true) { HasHandbook = true };
 
     public string Name { get; }
 
@@ -67,6 +79,30 @@ public sealed class ConstantSet
         return false;
     }
 
+    /// <summary>
+    /// This set with every complex of two components shifted by its own doubt: constants of one pair are mostly of one work and err
+    /// together.
+    /// </summary>
+    /// <param name="first">A metal, or H+ for what an agent holds of acid.</param>
+    /// <param name="second">The agent.</param>
+    /// <param name="times">Doubts up; negative for down.</param>
+    public ConstantSet ShiftComplexes(string first, string second, double times)
+    {
+        var shifted = (double[])SpeciesLogK.Clone();
+        foreach (var species in FormationDoubt.Complexes(first, second)) shifted[6 * species] += times * ThermoTables.SpeciesDoubt[species];
+        return new ConstantSet($"{Name}, {first} with {second} shifted", this, shifted, SolidLogK);
+    }
+
+    /// <summary>This set with the constant of one solid shifted, log10 units; itself when it has no such solid.</summary>
+    public ConstantSet ShiftSolid(string name, double by)
+    {
+        var index = Array.FindIndex(All, s => s.Name == name);
+        if (index < 0) return this;
+        var shifted = (double[])SolidLogK.Clone();
+        shifted[6 * index] += by;
+        return new ConstantSet($"{Name}, {name} shifted", this, SpeciesLogK, shifted);
+    }
+
     internal double[] SpeciesLogK { get; }
     internal double[] GasLogK { get; }
     internal double[] SolidLogK { get; }
@@ -81,7 +117,7 @@ public sealed class ConstantSet
     internal bool ConsistentWater { get; }
 
     /// <summary>Whether its soluble salts are measured by the handbook too.</summary>
-    internal bool HasHandbook => ReferenceEquals(this, Product);
+    internal bool HasHandbook { get; private init; }
 
     /// <summary>log10 K at a temperature from six coefficients: a + b T + c/T + d log10 T + e/T² + f T².</summary>
     internal static double LogK(ReadOnlySpan<double> c, double kelvin, double log10Kelvin) =>

@@ -27,7 +27,14 @@ public sealed record Axis(string Title, double Least, double Most, bool IsLog = 
 public readonly record struct Dot(double X, double Y, double Doubt = 0, double DoubtUp = 0);
 
 /// <summary>Points that belong together, told apart by colour, by stroke and by sign.</summary>
-public sealed record Curve(string Name, Ink Ink, IReadOnlyList<Dot> Dots, bool IsJoined = true);
+public sealed record Curve(string Name, Ink Ink, IReadOnlyList<Dot> Dots, bool IsJoined = true)
+{
+    /// <summary>How far the curve may be off, drawn as a band around it; empty for none.</summary>
+    public IReadOnlyList<Reach> Band { get; init; } = [];
+}
+
+/// <summary>From where to where a curve may run at one place.</summary>
+public readonly record struct Reach(double X, double Low, double High);
 
 /// <summary>A surface with a word in it where it is wide enough.</summary>
 public sealed record Box(double Left, double Right, double Bottom, double Top, Ink Ink, string Text = "");

@@ -15,6 +15,8 @@ internal static partial class PictureSvg
 {
     private const double WidestLetter = 9;
 
+    private const byte PaleOf255 = 64;
+
     private const double RowHeight = 26, FrameHeight = 110, CurveHeight = 330;
 
     /// <summary>Dashes of the curves in their order, so that they are told apart without colour; empty for a whole stroke.</summary>
@@ -49,6 +51,7 @@ internal static partial class PictureSvg
         model.Axes.Add(AxisOf(picture.Up, AxisPosition.Left));
         model.Axes.Add(AxisOf(picture.Across, AxisPosition.Bottom));
         Surfaces(model, picture);
+        Bands(model, picture);
         Lines(model, picture);
         var svg = new SvgExporter
         {
@@ -129,6 +132,25 @@ internal static partial class PictureSvg
                 FontSize = 12,
                 TextOrientation = mark.IsVertical ? AnnotationTextOrientation.AlongLine : AnnotationTextOrientation.Horizontal,
             });
+        }
+    }
+
+    /// <summary>Bands lie under all curves, pale enough to see one through another.</summary>
+    private static void Bands(PlotModel model, Picture picture)
+    {
+        foreach (var curve in picture.Curves.Where(c => c.Band.Any(b => b.High > b.Low)))
+        {
+            var band = new AreaSeries
+            {
+                Color = OxyColors.Transparent,
+                Color2 = OxyColors.Transparent,
+                Fill = OxyColor.FromAColor(PaleOf255, Colour(curve.Ink)),
+                StrokeThickness = 0,
+                RenderInLegend = false,
+            };
+            band.Points.AddRange(curve.Band.Select(b => new DataPoint(b.X, b.Low)));
+            band.Points2.AddRange(curve.Band.Select(b => new DataPoint(b.X, b.High)));
+            model.Series.Add(band);
         }
     }
 

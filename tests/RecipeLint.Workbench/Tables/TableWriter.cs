@@ -27,6 +27,7 @@ public static class TableWriter
         Numbers(s, "double", "SpeciesReference", species.SelectMany(x => x.ProductOnly ? Nothing : VanTHoff(x.LogK, x.DH ?? 0, 0)));
         Numbers(s, "double", "SpeciesProduct", species.SelectMany(x => d.ProductWithout.ContainsKey(x.Name) ? Nothing :
             d.ProductSpecies.TryGetValue(x.Name, out var text) ? Sum(text, d) : VanTHoff(x.LogK, x.DH ?? 0, 0)));
+        Numbers(s, "double", "SpeciesDoubt", species.Select(d.DoubtOf));
         Strings(s, "SpeciesSources", species.Select(x => Citation(d, x.Source, x.Ref, x.Status)));
         Strings(s, "SolidNames", d.Solids.Select(x => x.Name));
         Strings(s, "SolidFormulas", d.Solids.Select(x => x.Formula));

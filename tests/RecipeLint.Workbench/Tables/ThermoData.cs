@@ -16,6 +16,7 @@ public sealed class ThermoData
             Number(e, "rank") is { } rank ? (int)rank : null, Optional(e, "nitrogen")))];
         AllSpecies = [.. Items(folder, "species.json", "species").Select(e => ReadSpecies(e, productOnly: false)),
             .. Items(folder, "product.json", "added").Select(e => ReadSpecies(e, productOnly: true))];
+        Doubts = [.. Items(folder, "species.json", "doubts").Select(e => (Optional(e, "ref"), Optional(e, "status"), e.GetProperty("logK").GetDouble()))];
         Solids = [.. Items(folder, "solids.json", "solids").Select(e => new SolidRow(
             Text(e, "name"), Text(e, "formula"), Reaction.Parse(Text(e, "to")), Number(e, "logK"), Number(e, "dH"), Text(e, "source"),
             Optional(e, "ref"), Text(e, "status"), Text(e, "role"), Text(e, "because"), ReadHabit(e)))];
@@ -43,6 +44,7 @@ public sealed class ThermoData
     public Dictionary<string, string> Sources { get; }
     public IReadOnlyList<Component> Components { get; }
     public IReadOnlyList<Species> AllSpecies { get; }
+    public IReadOnlyList<(string? Ref, string? Status, double LogK)> Doubts { get; }
     public IReadOnlyList<SolidRow> Solids { get; }
     public IReadOnlyList<Calibration> Calibrations { get; }
     public IReadOnlyList<Pair> Plain { get; }
@@ -54,6 +56,11 @@ public sealed class ThermoData
     public Dictionary<string, ProductSolid> ProductSolids { get; }
     public Dictionary<string, (string Because, string Source)> ProductWithout { get; }
     public GasRow Gas { get; }
+
+    /// <summary>How far log10 K of a species may be off.</summary>
+    public double DoubtOf(Species species) =>
+        Doubts.First(d => d.Ref is { } reference ? reference == species.Ref : d.Status == species.Status).LogK;
+
     public IEnumerable<Species> UsedSpecies => AllSpecies.Where(s => s.Use);
 
     public static ThermoData Load() => new(Path.Combine(TableFolder.Root, "src", "RecipeLint.Chemistry", "Data", "thermo"));
