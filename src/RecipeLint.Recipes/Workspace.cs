@@ -131,6 +131,12 @@ public sealed record Workspace
     public Workspace With(StockDocument changed) =>
         this with { Stocks = [.. Stocks.Where(s => s.File != changed.File).Append(changed).OrderBy(s => s.File, StringComparer.Ordinal)] };
 
+    /// <summary>The same with one recipe changed in thought, or added.</summary>
+    public Workspace With(RecipeDocument changed) => this with
+    {
+        Recipes = [.. Recipes.Where(r => r.File != changed.File).Append(changed).OrderBy(r => r.File, StringComparer.Ordinal)],
+    };
+
     public ProfileDocument? FindProfile(string file) => _profiles.Find(Profiles, file);
 
     public WaterDocument? FindWater(string file) => _waters.Find(Waters, file);

@@ -65,6 +65,7 @@ public sealed class SchemaExampleTests
         scratch.Write("rain.water.json", """{"format": 1, "name": "Rain", "pH": 6.0, "EC": "0.02 mS/cm", "ions": {"Ca": "1 mg/L", "HCO3": "3 mg/L"}}""");
         scratch.Write("a.stock.json", """{"format": 1, "name": "A", "makes": "2 L", "dose": "10 mL/L", "steps": [{"pour": "1.5 L"}, {"add": "KNO3", "amount": "100 g"}, {"topUp": "2 L"}]}""");
         scratch.Write("part-a.stock.json", """{"format": 1, "name": "Part A", "makes": "1 L", "dose": "5 mL/L", "steps": [{"pour": "700 mL"}, {"add": "potassium-nitrate", "amount": "40 g"}, {"topUp": "1 L"}]}""");
+        scratch.Write("tomato.recipe.json", """{"format": 1, "name": "Tomato", "final": "100 L", "volume": "made up", "water": "rain.water.json", "doses": [{"stock": "a.stock.json"}], "adjust": {"pH": 5.8, "using": "nitric-38"}}""");
         scratch.Write("recipelint.json", SingleValues.Settings);
         Assert.Empty(Faults(scratch.Path));
     }

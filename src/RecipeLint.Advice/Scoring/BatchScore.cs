@@ -1,10 +1,12 @@
 using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Advice.Tanks;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Batches;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Readings;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Recipes.Batches;
+using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Workings;
 
@@ -39,8 +41,10 @@ public sealed record ReadingScore(ReadingKind Kind, Proportion Inside);
 /// <param name="MissedByAll">Something was seen that no rule foretold, and no solid is its likeliest cause.</param>
 /// <param name="Rules">Every rule on deposits, those with anything to tell first.</param>
 /// <param name="PhRules">Rules that turn on the pH of a stock, held against the pH that was read; those it was read for.</param>
+/// <param name="TankRules">Rules on recipes: what falls out of the tank, its pH and its EC; those that tanks tell of.</param>
 /// <param name="Hazards">Hazards that were foretold or noticed, by their name.</param>
 /// <param name="Weights">Of the amounts that records state, those as near to the stock file as the rule on weighing allows.</param>
+/// <param name="TankReadings">The same for readings of tanks.</param>
 /// <param name="LeftOut">Records that cannot be followed, by file.</param>
 public sealed record BatchScore(
     int Batches,
@@ -49,9 +53,11 @@ public sealed record BatchScore(
     int MissedByAll,
     IReadOnlyList<RuleScore> Rules,
     IReadOnlyList<RuleScore> PhRules,
+    IReadOnlyList<RuleScore> TankRules,
     IReadOnlyList<RuleScore> Hazards,
     Proportion Weights,
     IReadOnlyList<ReadingScore> Readings,
+    IReadOnlyList<ReadingScore> TankReadings,
     IReadOnlyList<string> LeftOut)
 {
     public static BatchScore Of(Facts facts)
@@ -76,26 +82,26 @@ public sealed record BatchScore(
     {
         private readonly Grades _rules = new();
         private readonly Grades _phRules = new();
+        private readonly Grades _tankRules = new();
         private readonly Grades _hazards = new();
         private readonly SortedDictionary<ReadingKind, (int Inside, int All)> _readings = [];
+        private readonly SortedDictionary<ReadingKind, (int Inside, int All)> _tankReadings = [];
         private int _looked, _quiet, _missedByAll;
 
         public List<string> LeftOut { get; } = [];
 
         public void Take(BatchForecast forecast, Facts facts)
         {
-            foreach (var reading in BatchReadings.Of(forecast).Where(r => r.Expected is not null))
+            var windows = forecast is TankForecast ? _tankReadings : _readings;
+            foreach (var reading in forecast.Readings)
             {
-                var (inside, all) = _readings.GetValueOrDefault(reading.Kind);
-                _readings[reading.Kind] = (inside + (reading.Expected!.Value.Holds(reading.Value) ? 1 : 0), all + 1);
-            }
-
-            foreach (var read in forecast.Batch.Readings.OfType<PhReading>().Where(r => r.Dilution == 1))
-            {
-                foreach (var verdict in Gradable.ByPh(facts, forecast.Made, read.Value))
+                if (reading.Expected is { } window)
                 {
-                    _phRules.Add(verdict.Rule, verdict.Foretold, verdict.Measured);
+                    var (inside, all) = windows.GetValueOrDefault(reading.Kind);
+                    windows[reading.Kind] = (inside + (window.Holds(reading.Value) ? 1 : 0), all + 1);
                 }
+
+                Metered(forecast, reading, facts);
             }
 
             Dangers(forecast);
@@ -118,20 +124,42 @@ public sealed record BatchScore(
                     .ThenBy(r => r.Rule, StringComparer.Ordinal),
             ],
             [.. _phRules.All],
+            [.. _tankRules.All],
             [.. _hazards.All.Where(h => h.IsTold)],
             Share([.. Gradable.Weighed(facts)]),
-            [.. _readings.Select(r => new ReadingScore(r.Key, new Proportion(r.Value.Inside, r.Value.All)))],
+            Scores(_readings),
+            Scores(_tankReadings),
             LeftOut);
+
+        private static IReadOnlyList<ReadingScore> Scores(SortedDictionary<ReadingKind, (int Inside, int All)> readings) =>
+            [.. readings.Select(r => new ReadingScore(r.Key, new Proportion(r.Value.Inside, r.Value.All)))];
+
+        /// <summary>Rules that a meter can prove right or wrong.</summary>
+        private void Metered(BatchForecast forecast, CheckedReading reading, Facts facts)
+        {
+            var verdicts = (forecast, reading.Kind) switch
+            {
+                (TankForecast tank, ReadingKind.Ph) => Gradable.ByMeter(facts, tank.Made, Meter.TankPh, reading.Value),
+                (TankForecast tank, ReadingKind.Conductivity) =>
+                    Gradable.ByMeter(facts, tank.Made, Meter.TankConductivity, reading.Value),
+                (BottleForecast bottle, ReadingKind.Ph) when reading.Entry.Dilution == 1 =>
+                    Gradable.ByPh(facts, bottle.Made, reading.Value),
+                _ => [],
+            };
+            var grades = forecast is TankForecast ? _tankRules : _phRules;
+            foreach (var verdict in verdicts)
+            {
+                grades.Add(verdict.Rule, verdict.Foretold, verdict.Measured);
+            }
+        }
 
         private static Proportion Share(List<bool> right) => new(right.Count(r => r), right.Count);
 
         private void Sights(BatchForecast forecast, Facts facts)
         {
-            var limits = DepositOptions.Of(facts.Workspace.SettingsFor(forecast.Batch.File));
             var seen = forecast.Clouded.ToList();
             var foretold = (seen.Count > 0 ? seen : forecast.Sights)
-                .SelectMany(s => forecast.At(s.Sight, limits).Deposits)
-                .Select(d => d.Owner.Name)
+                .SelectMany(s => Foretold(forecast, s.Sight, facts))
                 .Distinct(StringComparer.Ordinal)
                 .ToList();
             if (seen.Count > 0 && foretold.Count == 0)
@@ -139,9 +167,27 @@ public sealed record BatchScore(
                 Missed(forecast, seen[0]);
             }
 
-            foretold.ForEach(rule => _rules.Add(rule, true, seen.Count > 0));
+            var grades = forecast is TankForecast ? _tankRules : _rules;
+            foretold.ForEach(rule => grades.Add(rule, true, seen.Count > 0));
 
             _quiet += seen.Count == 0 && foretold.Count == 0 ? 1 : 0;
+        }
+
+        /// <summary>Rules by which something falls out until the time of a sight.</summary>
+        private static IEnumerable<string> Foretold(BatchForecast forecast, BatchSight sight, Facts facts)
+        {
+            var shop = facts.Workspace.SettingsFor(forecast.Batch.File);
+            if (forecast is not TankForecast tank)
+            {
+                return ((BottleForecast)forecast).At(sight, DepositOptions.Of(shop)).Deposits.Select(d => d.Owner.Name);
+            }
+
+            var deposits = tank.At(sight, DepositOptions.OfTank(shop));
+            return
+            [
+                .. deposits.Any(d => d.Counts) ? [RuleNames.TankPrecipitate] : Array.Empty<string>(),
+                .. deposits.Any(d => !d.IsNotTheChelates && d.Deposit.Counts) ? Gradable.IronLetGo(facts, tank.Made) : [],
+            ];
         }
 
         /// <summary>What the contents can do to people, against what somebody noticed; only of records that say what was seen.</summary>
@@ -152,7 +198,7 @@ public sealed record BatchScore(
                 return;
             }
 
-            var contents = HazardGate.Of(forecast.Made);
+            var contents = forecast.Hazards;
             var foretold = contents.Present.Select(h => h.Kind).ToHashSet();
             var noticed = forecast.Sights.SelectMany(s => s.Dangers(contents.Holding)).ToHashSet();
             foreach (var kind in foretold.Union(noticed))
@@ -164,10 +210,16 @@ public sealed record BatchScore(
         /// <summary>To whose solids the words point most.</summary>
         private void Missed(BatchForecast forecast, SightReading sight)
         {
-            var causes = Diagnoser.Of(forecast.Made, sight.Told, sight.Sight.At?.Value.Low).Causes;
-            if (causes.Count > 0 && causes[0].Solid.Solid?.Owner is { } owner)
+            var at = sight.Sight.At?.Value.Low;
+            if (forecast is BottleForecast bottle && Diagnoser.Of(bottle.Made, sight.Told, at).Causes is [var cause, ..]
+                && cause.Solid.Solid?.Owner is { } owner)
             {
                 _rules.Add(owner, false, true);
+            }
+            else if (forecast is TankForecast tank && TankDiagnoser.Of(tank.Made, sight.Told, at).Causes is [var likeliest, ..]
+                && likeliest is { Moment: TankMoment.Poured or TankMoment.Air or TankMoment.Adjusted, Ranked.Solid.Solid.Owner: not null })
+            {
+                _tankRules.Add(RuleNames.TankPrecipitate, false, true);
             }
             else
             {

@@ -28,11 +28,6 @@ public sealed record TankReading(
 /// <summary>Compares what was measured in a tank with what its recipe gives, and tries the usual reasons in the engine.</summary>
 public static class TankReadings
 {
-    /// <summary>
-    /// What water, doses and model may shift a pH besides the meter; and a conductivity, as a part of it (judgement, no source).
-    /// </summary>
-    private const double PhSlack = 0.2, ConductivitySlack = 0.05;
-
     /// <summary>meq/L of bicarbonate that the water may hold beyond its report.</summary>
     private static readonly double[] _moreAlkalinity = [0.5, 1, 2, 3, 4, 6];
 
@@ -41,12 +36,9 @@ public static class TankReadings
     public static TankReading Of(RecipeFacts recipe, Measurement measurement)
     {
         var kind = measurement.Reading.Kind;
-        var instruments = new Instruments(recipe.Settings);
         var computed = Value(recipe.Chemistry.Final, kind);
-        var half = SlackOf(kind, computed ?? measurement.Value) + (measurement.HalfWidth
-            ?? (kind == ReadingKind.Ph
-                ? instruments.PhHalfWidth(measurement.Value)
-                : instruments.ConductivityHalfWidth(measurement.Value)));
+        var half = TankWindow.SlackOf(kind, computed ?? measurement.Value)
+            + TankWindow.MeterOf(recipe, kind, measurement.Value, measurement.HalfWidth);
         if (computed is not { } value || Math.Abs(measurement.Value - value) <= half)
         {
             return new TankReading(measurement, computed, half, [], []);
@@ -60,10 +52,6 @@ public static class TankReadings
         var explaining = slips.Where(s => Math.Abs(s.Value!.Value - measurement.Value) <= half).Take(4).ToList();
         return new TankReading(measurement, computed, half, explaining, explaining.Count > 0 ? [] : [.. slips.Take(2)]);
     }
-
-    /// <summary>How far a computed pH or EC of a sound tank may be off before any meter: half-width, pH or mS/cm.</summary>
-    public static double SlackOf(ReadingKind kind, double computed) =>
-        kind == ReadingKind.Ph ? PhSlack : ConductivitySlack * computed;
 
     private static double? Value(SolutionState state, ReadingKind kind) => !state.IsSolved ? null
         : kind == ReadingKind.Ph ? state.Ph : state.Conductivity.At25?.MillisiemensPerCentimetre;

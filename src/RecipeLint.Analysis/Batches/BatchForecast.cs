@@ -1,43 +1,44 @@
-using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
-using RecipeLint.Analysis.Stocks;
-using RecipeLint.Analysis.Workspaces;
-using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Batches;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Analysis.Batches;
 
 /// <summary>An addition as asked for and as recorded.</summary>
-/// <param name="Asked">What the stock file asks for, in the size of the batch.</param>
+/// <param name="Name">What it is called.</param>
+/// <param name="Asked">Where it is asked for.</param>
+/// <param name="Mass">Asked for in the size of the batch; null for a dose of a stock.</param>
+/// <param name="Volume">The same for what is measured; null for what is weighed.</param>
 /// <param name="Part">Taken over asked for; 0 for what was left out or replaced by something else.</param>
-public sealed record RecordedAddition(BatchStep Entry, AdditionFacts Asked, double Part);
+public sealed record RecordedAddition(BatchStep Entry, string Name, Place Asked, Mass? Mass, Volume? Volume, double Part);
 
-/// <summary>What a batch should be like: its stock in its size, and the same as it was really made.</summary>
-/// <param name="Asked">The stock file in the size of the batch.</param>
-/// <param name="Made">With recorded amounts and substances.</param>
-/// <param name="Additions">Those that the record tells something of, in its order.</param>
-public sealed record BatchForecast(
-    BatchDocument Batch, StockFacts Asked, StockFacts Made, IReadOnlyList<RecordedAddition> Additions)
+/// <summary>What a batch should be like: a bottle of a stock or a tank of a recipe, as asked for and as it was really made.</summary>
+public abstract record BatchForecast(BatchDocument Batch)
 {
     /// <summary>False where something that decides the contents could not be read: then nothing is foretold.</summary>
-    public bool IsWhole => Batch.IsComplete && Made.IsComplete;
+    public abstract bool IsWhole { get; }
 
-    /// <summary>Null where the stock has no facts.</summary>
-    public static BatchForecast? Of(Facts facts, BatchDocument batch)
-    {
-        if (batch.StockFile is not { } file || facts.Workspace.FindStock(file) is not { } stock)
-        {
-            return null;
-        }
+    /// <summary>The file that it was mixed from.</summary>
+    public abstract Place MixedFrom { get; }
 
-        var asked = Analyzer.AnalyseStock(facts.Workspace.With(RecordedStock.Planned(stock, batch)), file);
-        var made = Analyzer.AnalyseStock(facts.Workspace.With(RecordedStock.Actual(stock, batch)), file);
-        return asked is { Volume.Litres: > 0 } && made is { Volume.Litres: > 0 }
-            ? new BatchForecast(batch, asked, made, [.. Recorded(batch, asked, made)])
-            : null;
-    }
+    /// <summary>Those that the record tells something of, in its order.</summary>
+    public abstract IReadOnlyList<RecordedAddition> Additions { get; }
+
+    /// <summary>Hazards of what was made.</summary>
+    public abstract HazardReport Hazards { get; }
+
+    /// <summary>What was read, with what it should be; in the order of the record.</summary>
+    public abstract IEnumerable<CheckedReading> Readings { get; }
+
+    /// <summary>
+    /// Null where the stock or recipe has no facts, or was changed since the batch was mixed from it: then the file tells nothing of it.
+    /// </summary>
+    public static BatchForecast? Of(Facts facts, BatchDocument batch) =>
+        Edition.IsEarlier(facts.Workspace, batch) ? null
+        : batch.RecipeFile is null ? BottleForecast.Of(facts, batch)
+        : TankForecast.Of(facts, batch);
 
     /// <summary>What was seen, read; in the order of the record.</summary>
     public IReadOnlyList<SightReading> Sights { get; } = [.. Batch.Seen.Select(SightReading.Of)];
@@ -47,48 +48,13 @@ public sealed record BatchForecast(
     {
         get
         {
-            var holding = Holding.Of(Made);
+            var holding = Hazards.Holding;
             return Sights.Where(s => !s.IsClear && (s.TellsDeposit || s.Dangers(holding).Count == 0));
         }
     }
 
-    /// <summary>What falls out by the one judgement between the temperatures that it stood at until it was looked at.</summary>
-    /// <param name="limits">From where on deposits count in this shop.</param>
-    public DepositJudgement At(BatchSight sight, DepositLimits limits)
-    {
-        if (sight.At is not { } at)
-        {
-            return DepositJudgement.Of(Made, limits);
-        }
-
-        var mix = Made.Chemistry.Mix;
-        SolutionState Solve(StateMoment moment, Temperature temperature) => StateSolver.Solve(
-            mix,
-            new StateRequest(
-                moment,
-                new Temperature(Math.Clamp(temperature.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius)),
-                false,
-                []));
-        return DepositJudgement.Of([Solve(StateMoment.Coldest, at.Value.Low), Solve(StateMoment.Warmest, at.Value.High)], limits);
-    }
-
-    private static IEnumerable<RecordedAddition> Recorded(BatchDocument batch, StockFacts asked, StockFacts made)
-    {
-        foreach (var entry in batch.Steps.Where(s => s.Step is not null))
-        {
-            if (asked.Additions.FirstOrDefault(a => a.Id == entry.Step!.Value && !a.ThroughAliquot) is not { Mass.Grams: > 0 } addition)
-            {
-                continue;
-            }
-
-            if (entry.LeftOut || entry.Substance is { } other && other.Id != addition.Substance.Id)
-            {
-                yield return new RecordedAddition(entry, addition, 0);
-            }
-            else if (made.Additions.FirstOrDefault(a => a.Id == addition.Id && !a.ThroughAliquot) is { } taken)
-            {
-                yield return new RecordedAddition(entry, addition, taken.Mass / addition.Mass);
-            }
-        }
-    }
+    /// <summary>False where the one judgement finds, or cannot rule out, that something falls out by the time of a sight.</summary>
+    /// <param name="bottle">From where on deposits count in a bottle of this shop.</param>
+    /// <param name="tank">The same for a tank.</param>
+    public abstract bool StaysClear(BatchSight sight, DepositLimits bottle, OwnerLimits tank);
 }

@@ -15,9 +15,7 @@ public sealed record CheckedReading(BatchReading Entry, ReadingKind Kind, string
 public static class BatchReadings
 {
     /// <summary>In the order of the record.</summary>
-    public static IEnumerable<CheckedReading> Of(BatchForecast forecast) => Of(forecast.Batch, forecast.Made);
-
-    /// <summary>The same for a stock that was made by a record.</summary>
+    /// <param name="made">The stock as it was made by the record.</param>
     public static IEnumerable<CheckedReading> Of(BatchDocument batch, StockFacts made)
     {
         var windows = new ReadingWindows(made, new Instruments(made.Settings));

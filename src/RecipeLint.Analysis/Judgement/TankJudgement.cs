@@ -41,7 +41,8 @@ public static class TankJudgement
     public static IReadOnlyList<JudgedDeposit> At(RecipeFacts recipe, SolutionState state, OwnerLimits limits) =>
         [.. LookedAt(recipe, [state], limits).Select(d => d.Deposit).Where(d => d.Counts).OrderByDescending(d => d.GramsPerLitre)];
 
-    private static IReadOnlyList<TankDeposit> LookedAt(RecipeFacts recipe, IReadOnlyList<SolutionState> states, OwnerLimits limits) =>
+    /// <summary>The same at moments of the tank of this recipe that somebody chose; all solved.</summary>
+    public static IReadOnlyList<TankDeposit> LookedAt(RecipeFacts recipe, IReadOnlyList<SolutionState> states, OwnerLimits limits) =>
         [
             .. DepositOwner.Listed
                 .Where(o => states.Any(s => s.Deposits.Any(d => d.Solid.Owner == o.Name)))

@@ -102,20 +102,13 @@ public static class RecordedStock
 
     private static Step Times(Step step, double factor) => step switch
     {
-        AddStep { Amount: { } amount } add => add with { Amount = amount with { Value = Times(amount.Value, factor) } },
-        AliquotStep { Amount: { } amount } aliquot => aliquot with { Amount = amount with { Value = Times(amount.Value, factor) } },
+        AddStep { Amount: { } amount } add => add with { Amount = amount with { Value = RecordedPortion.Times(amount.Value, factor) } },
+        AliquotStep { Amount: { } amount } aliquot => aliquot with
+        {
+            Amount = amount with { Value = RecordedPortion.Times(amount.Value, factor) },
+        },
         PourStep { Volume: { } volume } pour => pour with { Volume = volume with { Value = volume.Value * factor } },
         TopUpStep { To: { } mark } topUp => topUp with { To = mark with { Value = mark.Value * factor } },
         _ => step,
-    };
-
-    /// <summary>What is stated for each litre grows with the volume by itself.</summary>
-    private static Portion Times(Portion portion, double factor) => portion switch
-    {
-        Portion.ByMass p => new Portion.ByMass(p.Mass * factor),
-        Portion.ByVolume p => new Portion.ByVolume(p.Volume * factor),
-        Portion.ByDrops p => new Portion.ByDrops(p.Count * factor),
-        Portion.ByAmount p => new Portion.ByAmount(new Amount(p.Amount.Moles * factor)),
-        _ => portion,
     };
 }

@@ -17,8 +17,9 @@ public static class FormationDoubt
     {
         for (var species = 0; species < ThermoTables.SpeciesNames.Length; species++)
         {
-            var parts = SpeciesComposition.Of(ThermoTables.SpeciesNames[species]).Select(p => p.Key).Where(p => p != Component.Water).ToList();
-            if (parts.Contains(first) && parts.Contains(second) && parts.TrueForAll(p => p == first || p == second || p == Component.Hydrogen))
+            var parts = SpeciesComposition.Of(ThermoTables.SpeciesNames[species]).Select(p => p.Key).ToList();
+            if (parts.Contains(first) && parts.Contains(second)
+                && parts.TrueForAll(p => p == first || p == second || p is Component.Hydrogen or Component.Water))
             {
                 yield return species;
             }

@@ -45,6 +45,7 @@ internal sealed class Completion(View view, string text, int cursor)
         {
             DocumentKind.Stock => StockValues(at),
             DocumentKind.Recipe => RecipeValues(at),
+            DocumentKind.Batch => BatchValues(at),
             DocumentKind.Settings => SettingsValues(at),
             _ => [],
         };
@@ -73,6 +74,16 @@ internal sealed class Completion(View view, string text, int cursor)
         ["at"] => Sites(at),
         ["crop"] => [.. Profiles(at), .. Files(at, ".profile.json")],
         ["stage"] => view.Recipe is { } recipe ? ProfileLibrary.Stages(recipe.Profile.Name).Select(s => Item(at, s, "stage", Value)) : [],
+        _ => [],
+    };
+
+    private IEnumerable<JsonObject> BatchValues(CursorContext at) => at.Tokens switch
+    {
+        ["stock"] => Files(at, ".stock.json"),
+        ["recipe"] => Files(at, ".recipe.json"),
+        ["steps", _, "add"] => Substances(at),
+        ["steps", _, "with"] => Tools(at),
+        ["seen", _, "at"] => Sites(at),
         _ => [],
     };
 

@@ -5,26 +5,41 @@ using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Batches;
 
-/// <summary>One batch of a stock as it was really mixed.</summary>
+/// <summary>One batch of a stock, or one tank of a recipe, as it was really mixed.</summary>
 public sealed record BatchDocument
 {
+    /// <summary>Names the reagent that sets the pH of a tank, among its doses.</summary>
+    public const string AdjustId = "adjust";
+
     /// <summary>Relative to the workspace root, forward slashes.</summary>
     public required string File { get; init; }
 
     public Place Place => Place.Whole(File);
 
-    /// <summary>The stock file as written; null when it could not be read (already reported).</summary>
+    /// <summary>The stock file as written; null for a tank, or when it could not be read (already reported).</summary>
     public Located<string>? Stock { get; init; }
 
     /// <summary>The stock's file relative to the workspace root; null when it does not resolve (already reported).</summary>
     public string? StockFile { get; init; }
+
+    /// <summary>The recipe file as written, of a tank; null for a bottle.</summary>
+    public Located<string>? Recipe { get; init; }
+
+    /// <summary>The recipe's file relative to the workspace root; null when it does not resolve (already reported).</summary>
+    public string? RecipeFile { get; init; }
+
+    /// <summary>The file it was mixed from, stock or recipe.</summary>
+    public string? MixedFrom => RecipeFile ?? StockFile;
+
+    /// <summary>Which text of that file it was mixed from (<see cref="Edition"/>); null when the record does not say.</summary>
+    public Located<string>? Edition { get; init; }
 
     /// <summary>The day it was mixed; null when it could not be read (already reported).</summary>
     public Located<DateOnly>? Made { get; init; }
 
     public string? By { get; init; }
 
-    /// <summary>How much was to be made; null for what the stock file makes.</summary>
+    /// <summary>How much was to be made; null for what the stock or recipe file makes.</summary>
     public Located<Volume>? Size { get; init; }
 
     public IReadOnlyList<BatchStep> Steps { get; init; } = [];
@@ -44,7 +59,7 @@ public sealed record BatchDocument
 /// <param name="Place">The whole entry.</param>
 public sealed record BatchStep(Place Place)
 {
-    /// <summary>Id of the step in the stock file; null for something put in besides.</summary>
+    /// <summary>Id of the step in the stock file or of the dose in the recipe file; null for something put in besides.</summary>
     public Located<string>? Step { get; init; }
 
     /// <summary>The substance that really went in as written; null for the one that the step names.</summary>

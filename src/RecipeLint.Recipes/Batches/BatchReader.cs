@@ -28,7 +28,7 @@ internal sealed class BatchReader(FieldReader fields, Resolution resolution)
             return null;
         }
 
-        var stock = fields.Text(root["stock"]);
+        var (stock, recipe) = (fields.Text(root["stock"]), fields.Text(root["recipe"]));
         var size = Plausibility.Batch(fields.Located(root["batch"], Due.Volume, q => q.Volume), root["batch"], fields);
         _complete &= root["batch"] is null || size is not null;
         return new BatchDocument
@@ -36,6 +36,9 @@ internal sealed class BatchReader(FieldReader fields, Resolution resolution)
             File = fields.File,
             Stock = stock,
             StockFile = resolution.FindFile(stock, root["stock"], fields, Resolution.StockEnding, "stock file"),
+            Recipe = recipe,
+            RecipeFile = resolution.FindFile(recipe, root["recipe"], fields, Resolution.RecipeEnding, "recipe file"),
+            Edition = fields.Text(root["edition"]),
             Made = fields.Date(root["made"]),
             By = fields.Text(root["by"])?.Value,
             Size = size,

@@ -29,7 +29,7 @@ internal sealed class RecipeReader(FieldReader fields, Resolution resolution)
         return new RecipeDocument
         {
             File = fields.File,
-            Name = fields.Text(root["name"])?.Value ?? StockReader.NameOf(fields.File, ".recipe.json"),
+            Name = fields.Text(root["name"])?.Value ?? StockReader.NameOf(fields.File, Resolution.RecipeEnding),
             Crop = crop,
             ProfileFile = profile,
             Stage = fields.Text(root["stage"]),

@@ -24,6 +24,7 @@ internal sealed record Resolution(
     bool ChecksEquipment)
 {
     public const string StockEnding = ".stock.json";
+    public const string RecipeEnding = ".recipe.json";
     public const string WaterEnding = ".water.json";
 
     /// <summary>The one substance a name fits; null after reporting that it fits none or several.</summary>

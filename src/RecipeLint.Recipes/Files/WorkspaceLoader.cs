@@ -111,7 +111,7 @@ public sealed class WorkspaceLoader
         _store.Report(loops);
         (stocks, var tooDeep) = ReferenceBounds.Hold(stocks);
         _store.Report(tooDeep);
-        var (batches, unfit) = BatchChecks.Hold([.. _batches.Values], stocks.ToDictionary(s => s.File, StringComparer.Ordinal));
+        var (batches, unfit) = BatchChecks.Hold([.. _batches.Values], stocks.ToDictionary(s => s.File, StringComparer.Ordinal), _recipes);
         _store.Report(unfit);
         return (stocks, batches);
     }
@@ -160,7 +160,7 @@ public sealed class WorkspaceLoader
                 if (_store.Read(path, DocumentKind.Batch, (fields, item) => new BatchReader(fields, resolution).Read(item)) is { } batch)
                 {
                     _batches.Add(path, batch);
-                    Follow(path, [batch.StockFile]);
+                    Follow(path, [batch.StockFile, batch.RecipeFile]);
                 }
 
                 break;

@@ -120,7 +120,7 @@ public sealed class WorkspacePieces
         foreach (var path in paths.Where(NamesStocks))
         {
             var bytes = files.Read(path, JsonReading.DefaultSizeLimit).Bytes ?? [];
-            foreach (var reference in NamedFiles.In(bytes, k => k == DocumentKind.Stock))
+            foreach (var reference in NamedFiles.In(bytes, k => k is DocumentKind.Stock or DocumentKind.Recipe))
             {
                 if (FilePaths.Resolve(FilePaths.FolderOf(path), reference) is { } full)
                 {

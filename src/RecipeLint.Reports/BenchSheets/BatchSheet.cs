@@ -252,7 +252,8 @@ public static class BatchSheet
             }),
         ]);
 
-    private static IEnumerable<string> Seen(BatchDocument batch) => batch.Seen.Select(s =>
+    /// <summary>One line for each sight.</summary>
+    internal static IEnumerable<string> Seen(BatchDocument batch) => batch.Seen.Select(s =>
         $"{(s.After is { } after ? $"After {Say.Days(after.Value.Days)}" : "At once")}"
         + $"{(s.At is { } at ? $" at {Cells.Range(at.Value.Low.Celsius, at.Value.High.Celsius)} °C" : "")}: {s.What.Value}");
 

@@ -8,6 +8,7 @@ using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes;
+using RecipeLint.Recipes.Batches;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Reports.Diagnosis;
 using RecipeLint.Reports.Hazards;
@@ -103,6 +104,13 @@ public sealed record BenchSheet
                 $"recipelint proof {stock.Stock.File}: which slips the checks would show",
                 $"recipelint order {stock.Stock.File}: whether another order is safer",
                 $"recipelint label {stock.Stock.File}: the label of the bottle",
+                .. Edition.Of(workspace, stock.Stock.File) is { } edition
+                    ? new[]
+                    {
+                        $"recipelint bench-sheet {stock.Stock.File} --record run.batch.json: begins the record of this batch, with the "
+                            + $"edition {edition} of the file",
+                    }
+                    : [],
                 "the safety data sheet of every substance, which comes before this sheet",
             ],
         };

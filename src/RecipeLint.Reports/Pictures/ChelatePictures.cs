@@ -51,7 +51,9 @@ public static class ChelatePictures
             {
                 Band = [.. shares[h].Select((s, i) => new Reach(hold.Ph[i], 100 * s.Low, 100 * s.High))],
             })],
-            Marks = ph is { } seen and >= MetalHold.LowestPh and <= MetalHold.HighestPh ? [new Mark(seen, true, $"pH {Cells.Ph(seen)}")] : [],
+            Marks = ph is { } seen and >= MetalHold.LowestPh and <= MetalHold.HighestPh
+                ? [new Mark(seen, true, $"pH {Cells.Ph(seen)}")]
+                : [],
         };
     }
 

@@ -1,4 +1,3 @@
-using RecipeLint.Advice.Tanks;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Readings;
@@ -179,7 +178,7 @@ public static class RecipePictures
     public static Picture? TankPh(RecipeFacts recipe)
     {
         var steps = TankFilling.Of(recipe);
-        var doubt = TankReadings.SlackOf(ReadingKind.Ph, 0);
+        var doubt = TankWindow.SlackOf(ReadingKind.Ph, 0);
         var dots = steps.Where(s => s.State.IsSolved).Select(s => new Dot(s.Index, s.State.Ph, DoubtUp: doubt)).ToList();
         if (dots.Count < 2)
         {
@@ -201,7 +200,7 @@ public static class RecipePictures
         var steps = TankFilling.Of(recipe);
         var dots = steps.Where(s => s.State.Conductivity.At25 is not null)
             .Select(s => (s.Index, Ec: s.State.Conductivity.At25!.Value.MillisiemensPerCentimetre))
-            .Select(s => new Dot(s.Index, s.Ec, DoubtUp: TankReadings.SlackOf(ReadingKind.Conductivity, s.Ec)))
+            .Select(s => new Dot(s.Index, s.Ec, DoubtUp: TankWindow.SlackOf(ReadingKind.Conductivity, s.Ec)))
             .ToList();
         if (dots.Count < 2)
         {
@@ -212,7 +211,7 @@ public static class RecipePictures
         return new Picture(
             "recipe-tank-ec", "EC of the tank while dosing",
             $"The EC at 25 °C after the water and after each dose: from {Say.Number(dots[0].Y)} to {Say.Number(dots[^1].Y)} mS/cm. "
-                + $"The bars, ± {Say.Percent(TankReadings.SlackOf(ReadingKind.Conductivity, 1))}, say how far a sound tank may be from it.",
+                + $"The bars, ± {Say.Percent(TankWindow.SlackOf(ReadingKind.Conductivity, 1))}, say how far a sound tank may be from it.",
             Across(steps), new Axis("EC, mS/cm", least, most), Filling(steps))
         { Curves = [new Curve("EC", Ink.Second, dots)] };
     }

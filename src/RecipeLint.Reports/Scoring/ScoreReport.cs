@@ -32,10 +32,15 @@ public static class ScoreReport
                     "ph", "Rules on the pH of a stock, against the pH that was read", score.PhRules,
                     "Foretold from the computed pH; right where the pH that was read puts the stock on the same side of the limit."),
                 Graded(
+                    "tanks", "Rules on recipes, against the tanks that were mixed", score.TankRules,
+                    "What falls out against what was seen; pH and EC against what was read: right where the reading is on the same side of "
+                        + "the limit."),
+                Graded(
                     "hazards", "Dangers, against what was noticed", score.Hazards,
                     "A danger that nobody noticed may still be there: a false alarm here is no leave to mix it."),
                 Weights(score),
-                Readings(score),
+                Readings("readings", "Readings in the window that is to hold 95 % of them", score.Readings),
+                Readings("tank-readings", "The same for readings of tanks", score.TankReadings),
             }.Where(s => !s.IsEmpty),
         ]);
 
@@ -54,19 +59,11 @@ public static class ScoreReport
             json.WriteNumber("missedByAll", score.MissedByAll);
             Write(json, "rules", score.Rules);
             Write(json, "phRules", score.PhRules);
+            Write(json, "tankRules", score.TankRules);
             Write(json, "hazards", score.Hazards);
             Write(json, "weights", score.Weights);
-            json.WriteStartArray("readings");
-            foreach (var reading in score.Readings)
-            {
-                json.WriteStartObject();
-                json.WriteString("kind", Name(reading.Kind));
-                Write(json, "inside", reading.Inside);
-                json.WriteNumber("promised_fraction", 0.95);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            Write(json, "readings", score.Readings);
+            Write(json, "tankReadings", score.TankReadings);
             json.WriteStartArray("leftOut");
             score.LeftOut.ToList().ForEach(json.WriteStringValue);
             json.WriteEndArray();
@@ -88,6 +85,21 @@ public static class ScoreReport
             json.WriteNumber("falseAlarms", rule.FalseAlarms);
             Write(json, "rightWhenItSpeaks", rule.RightWhenItSpeaks);
             Write(json, "found", rule.Found);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Write(Utf8JsonWriter json, string name, IReadOnlyList<ReadingScore> readings)
+    {
+        json.WriteStartArray(name);
+        foreach (var reading in readings)
+        {
+            json.WriteStartObject();
+            json.WriteString("kind", Name(reading.Kind));
+            Write(json, "inside", reading.Inside);
+            json.WriteNumber("promised_fraction", 0.95);
             json.WriteEndObject();
         }
 
@@ -119,8 +131,8 @@ public static class ScoreReport
                     + $"{(score.LeftOut.Count > Named ? " ..." : "")}. 'recipelint check' says why.");
         }
 
-        says.Add("Graded is what the record of a bottle can prove right or wrong; rules on recipes, waters and how files are written are "
-            + "not.");
+        says.Add("Graded is what the record of a bottle or a tank can prove right or wrong: what falls out, pH, EC, dangers and weights. "
+            + "Rules on what plants need, on waters and on how files are written are not.");
         return says;
     }
 
@@ -144,7 +156,7 @@ public static class ScoreReport
                     new("found"),
                 ],
                 [
-                    .. rules.Where(r => r.IsTold || key == "ph").Select(r => (IReadOnlyList<string>)
+                    .. rules.Where(r => r.IsTold || key is "ph" or "tanks").Select(r => (IReadOnlyList<string>)
                     [
                         r.Rule, Say.Number(r.Hits), Say.Number(r.Misses), Say.Number(r.FalseAlarms), Text(r.RightWhenItSpeaks),
                         Text(r.Found),
@@ -153,19 +165,19 @@ public static class ScoreReport
             note);
 
     private static SheetSection Weights(BatchScore score) => new(
-        "weights", "Amounts as the stock files ask for",
+        "weights", "Amounts as the files ask for",
         score.Weights.Of == 0 ? [] :
         [
             $"{score.Weights.Hits} of {score.Weights.Of} recorded amounts are as near as the rule on weighing allows: "
                 + $"{Text(score.Weights)}.",
         ]);
 
-    private static SheetSection Readings(BatchScore score) => new(
-        "readings", "Readings in the window that is to hold 95 % of them", [],
+    private static SheetSection Readings(string key, string title, IReadOnlyList<ReadingScore> readings) => new(
+        key, title, [],
         new Table(
             [new("reading"), new("inside", true), new("of", true), new("share")],
             [
-                .. score.Readings.Select(r => (IReadOnlyList<string>)
+                .. readings.Select(r => (IReadOnlyList<string>)
                     [Name(r.Kind), Say.Number(r.Inside.Hits), Say.Number(r.Inside.Of), Text(r.Inside)]),
             ]));
 

@@ -3,7 +3,7 @@ using RecipeLint.Reports.Tables;
 namespace RecipeLint.Reports.Show;
 
 /// <summary>What was computed of one file, in the order a person asks for it; shown as text or on a page.</summary>
-/// <param name="Kind">"recipe", "stock", "water", "profile", "products" or "shop".</param>
+/// <param name="Kind">"recipe", "stock", "tank" (the record of one), "water", "profile", "products" or "shop".</param>
 /// <param name="Name">As the file calls it.</param>
 /// <param name="File">Relative to the workspace root.</param>
 public sealed record Sheet(string Kind, string Name, string File, IReadOnlyList<SheetSection> Sections)

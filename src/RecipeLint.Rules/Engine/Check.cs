@@ -1,5 +1,20 @@
 namespace RecipeLint.Rules.Engine;
 
+/// <summary>What a meter shows that a check compares.</summary>
+public enum Meter
+{
+    None,
+
+    /// <summary>The pH of a stock itself.</summary>
+    StockPh,
+
+    /// <summary>The pH of a tank.</summary>
+    TankPh,
+
+    /// <summary>The conductivity of a tank, mS/cm at 25 °C.</summary>
+    TankConductivity,
+}
+
 /// <summary>How two numbers of a verdict are compared.</summary>
 public enum Relation
 {
@@ -23,8 +38,14 @@ public enum Relation
 /// <param name="Unit">Of both; empty for a ratio, a pH or a statement.</param>
 public sealed record Check(string What, double Value, Relation Relation, double Limit, string Unit = "")
 {
-    /// <summary>True where the value is the pH of the stock itself, so that a meter can tell whether the rule was right.</summary>
-    public bool IsStockPh { get; init; }
+    /// <summary>The meter that can tell whether the rule was right; none for what no meter shows.</summary>
+    public Meter Meter { get; init; }
+
+    /// <summary>Where the value is the distance of a reading from this; null where it is the reading itself.</summary>
+    public double? From { get; init; }
+
+    /// <summary>The same check of what was read.</summary>
+    public Check Read(double reading) => this with { Value = From is { } from ? Math.Abs(reading - from) : reading };
 
     public bool Holds => Relation switch
     {

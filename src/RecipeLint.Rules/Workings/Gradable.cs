@@ -4,14 +4,19 @@ using RecipeLint.Rules.Procedure;
 
 namespace RecipeLint.Rules.Workings;
 
-/// <summary>What a rule said of a stock, and what it would have said of the pH that was read.</summary>
+/// <summary>What a rule said of a stock or tank, and what it would have said of what a meter showed.</summary>
 /// <param name="Rule">Name of the rule.</param>
-public sealed record PhVerdict(string Rule, bool Foretold, bool Measured);
+public sealed record MeteredVerdict(string Rule, bool Foretold, bool Measured);
 
 /// <summary>Verdicts of rules that a record of a batch can prove right or wrong. Pure.</summary>
 public static class Gradable
 {
+    /// <summary>Rules that foretell that iron is let go, which then falls out of a tank.</summary>
+    private static readonly IReadOnlyList<string> LettingGo = [RuleNames.ChelateOutsideItsPh, RuleNames.ChelateRobbed];
+
     private static readonly IReadOnlyList<Rule> StockRules = [.. RuleList.All.Where(r => r is IJudgesStocks)];
+
+    private static readonly IReadOnlyList<Rule> RecipeRules = [.. RuleList.All.Where(r => r is IJudgesRecipes)];
 
     /// <summary>
     /// Verdicts that turn on the pH of the stock and on nothing that speaks against them besides; a rule that the shop has switched off
@@ -19,25 +24,41 @@ public static class Gradable
     /// </summary>
     /// <param name="made">The stock as it was really made.</param>
     /// <param name="ph">Read in the stock itself.</param>
-    public static IEnumerable<PhVerdict> ByPh(Facts facts, StockFacts made, double ph)
+    public static IEnumerable<MeteredVerdict> ByPh(Facts facts, StockFacts made, double ph)
     {
         var tuning = RuleTuning.Read(made.Settings);
-        foreach (var rule in StockRules.Where(r => !tuning.IsOff(RuleBook.Of(r))))
-        {
-            var context = RuleOnFile.ContextFor(facts, RuleBook.Of(rule), made.Stock.File);
-            foreach (var verdict in ((IJudgesStocks)rule).Judge(made, context)
-                .Where(v => v.Checks.Any(c => c.IsStockPh) && v.Checks.All(c => c.IsStockPh || c.Holds)))
-            {
-                yield return new PhVerdict(
-                    rule.Name, verdict.Fires, verdict.Checks.All(c => (c.IsStockPh ? c with { Value = ph } : c).Holds));
-            }
-        }
+        return StockRules.Where(r => !tuning.IsOff(RuleBook.Of(r)))
+            .SelectMany(r => Held(
+                r, ((IJudgesStocks)r).Judge(made, RuleOnFile.ContextFor(facts, RuleBook.Of(r), made.Stock.File)), Meter.StockPh, ph));
     }
 
-    /// <summary>Of the amounts that records state: whether each is as near to the stock file as the rule on weighing allows.</summary>
+    /// <summary>The same for what a meter showed in a tank.</summary>
+    /// <param name="made">The recipe as it was really mixed.</param>
+    /// <param name="meter">pH or conductivity of the tank.</param>
+    public static IEnumerable<MeteredVerdict> ByMeter(Facts facts, RecipeFacts made, Meter meter, double read) =>
+        Spoken(facts, made).SelectMany(r => Held(r.Rule, r.Verdicts, meter, read));
+
+    /// <summary>Rules on chelates that foretell of a tank that its iron is let go.</summary>
+    public static IEnumerable<string> IronLetGo(Facts facts, RecipeFacts made) =>
+        Spoken(facts, made).Where(r => LettingGo.Contains(r.Rule.Name) && r.Verdicts.Any(v => v.Fires)).Select(r => r.Rule.Name);
+
+    /// <summary>Of the amounts that records state: whether each is as near to the stock or recipe as the rule on weighing allows.</summary>
     public static IEnumerable<bool> Weighed(Facts facts)
     {
         var rule = RuleList.All.First(r => r.Name == BatchWeighedOff.RuleName);
         return ((IJudgesWorkspaces)rule).Judge(facts, RuleOnFile.ContextFor(facts, RuleBook.Of(rule))).Select(v => !v.Fires);
     }
+
+    private static IEnumerable<(Rule Rule, IEnumerable<Verdict> Verdicts)> Spoken(Facts facts, RecipeFacts made)
+    {
+        var tuning = RuleTuning.Read(made.Settings);
+        return RecipeRules.Where(r => !tuning.IsOff(RuleBook.Of(r))).Select(r => (
+            r, ((IJudgesRecipes)r).Judge(made, RuleOnFile.ContextFor(facts, RuleBook.Of(r), made.Recipe.File))));
+    }
+
+    private static IEnumerable<MeteredVerdict> Held(Rule rule, IEnumerable<Verdict> verdicts, Meter meter, double read) =>
+        verdicts
+            .Where(v => v.Checks.Any(c => c.Meter == meter) && v.Checks.All(c => c.Meter == meter || c.Holds))
+            .Select(v => new MeteredVerdict(
+                rule.Name, v.Fires, v.Checks.All(c => (c.Meter == meter ? c.Read(read) : c).Holds)));
 }

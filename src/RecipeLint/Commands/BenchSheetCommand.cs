@@ -4,6 +4,7 @@ using RecipeLint.Advice.Order;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Batches;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports;
@@ -42,6 +43,11 @@ internal static class BenchSheetCommand
             Description = "A batch record (*.batch.json): what the plants get of what was really weighed; use, mend or discard.",
             HelpName = "file",
         };
+        var begun = new Option<string?>("--record")
+        {
+            Description = "Begin a batch record in this new file (*.batch.json), to be filled in; takes a recipe too, for a tank.",
+            HelpName = "file",
+        };
         var width = SharedOptions.Width();
         var color = SharedOptions.Color();
         var config = SharedOptions.Config();
@@ -49,10 +55,18 @@ internal static class BenchSheetCommand
         var command = new Command(
             "bench-sheet", "Write one page for who mixes: weights as the scale shows them, what to expect, when to stop, what to check.")
         {
-            file, batch, order, actual, output, width, color, config, noConfig,
+            file, batch, order, actual, begun, output, width, color, config, noConfig,
         };
         command.SetAction(parsed =>
         {
+            if (parsed.GetValue(begun) is { } fresh)
+            {
+                return parsed.GetValue(actual) is null && parsed.GetValue(output) is null
+                    ? Begin(
+                        world, parsed.GetValue(file)!, fresh, parsed.GetValue(batch), parsed.GetValue(config), parsed.GetValue(noConfig))
+                    : throw new UsageException("'--record' begins a record and does nothing else: leave out '--actual' and '--output'.");
+            }
+
             if (parsed.GetValue(actual) is { } record)
             {
                 return parsed.GetValue(batch) is null
@@ -97,6 +111,36 @@ internal static class BenchSheetCommand
         ? Analyzer.AnalyseStock(input.Workspace.With(ordered), ordered.File) ?? input.Stock
         : input.Stock;
 
+    /// <summary>Writes a record that is still to be filled in, beside nothing that is there.</summary>
+    private static int Begin(Surroundings world, string path, string record, string? batch, string? config, bool noConfig)
+    {
+        if (DocumentKinds.FromFileName(record) != DocumentKind.Batch)
+        {
+            throw new UsageException($"'{record}' is no name of a batch record: it ends in .batch.json.");
+        }
+
+        var run = Session.Open(world, [path], null, config, noConfig);
+        var file = run.Workspace.Asked.Count == 1 ? run.Workspace.Asked.Single() : null;
+        var makes = file is null ? null
+            : run.Workspace.FindStock(file)?.Makes?.Value ?? run.Workspace.FindRecipe(file)?.Final?.Value;
+        if (file is null || makes is not { } volume)
+        {
+            throw new UsageException(
+                $"'{path}' is no stock or recipe whose volume can be read, so no record of it is begun. 'recipelint check {path}' says "
+                    + "why.");
+        }
+
+        var full = Path.GetFullPath(record, world.CurrentDirectory);
+        var folder = Path.GetDirectoryName(full)!;
+        var way = Path.GetRelativePath(folder, Path.GetFullPath(Path.Combine(run.Workspace.Root, file))).Replace('\\', '/');
+        NewFiles.Write(
+            world,
+            folder,
+            Path.GetDirectoryName(record) ?? "",
+            [(Path.GetFileName(full), BegunRecord.Of(run.Workspace, file, way, batch is null ? null : Batch(batch, volume), world.Today))]);
+        return ExitCodes.Clean;
+    }
+
     /// <summary>What the record comes to, against everything in the shop that doses the stock.</summary>
     private static int Judge(
         Surroundings world, string path, string record, string? output, TextOptions text, string? config, bool noConfig)
@@ -116,11 +160,22 @@ internal static class BenchSheetCommand
             throw new UsageException($"'{record}' is no batch record that can be read; the name of one ends in .batch.json.");
         }
 
+        if (batch.Recipe is not null)
+        {
+            throw new UsageException(
+                $"'{record}' is the record of a tank, not of a bottle; 'recipelint show {record}' says what came of it.");
+        }
+
         var stock = run.Workspace.Stocks.FirstOrDefault(s => SameFile(run, s.File, alone.Workspace, asked.Single()))!;
         if (batch.StockFile != stock.File)
         {
             throw new UsageException(
                 $"'{record}' is the record of '{batch.StockFile ?? batch.Stock?.Value ?? "no stock"}', not of '{stock.File}'.");
+        }
+
+        if (Edition.IsEarlier(run.Workspace, batch))
+        {
+            throw new UsageException(BatchWords.Earlier(record, batch));
         }
 
         if (!batch.IsComplete)

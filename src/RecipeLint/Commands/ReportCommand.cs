@@ -1,5 +1,7 @@
 using System.CommandLine;
 using RecipeLint.Advice.Batches;
+using RecipeLint.Analysis.Batches;
+using RecipeLint.Recipes.Batches;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports;
 using RecipeLint.Reports.BenchSheets;
@@ -80,13 +82,20 @@ internal static class ReportCommand
             ? HouseRuleSheet.Of(rule)
             : null,
         DocumentKind.Batch => shop.Workspace.Batches.FirstOrDefault(b => FullPath(shop, b.File) == FullPath(run, file))
-            is { IsComplete: true, StockFile: { } stock } batch
-            && shop.Workspace.FindStock(stock) is { } document
-            && BatchJudge.Of(shop.Workspace, document, batch, StandardEngine.On(null)) is { } judged
-                ? BatchSheet.Of(judged)
+            is { IsComplete: true } batch
+                ? OfBatch(shop, batch)
                 : null,
         _ => null,
     };
+
+    /// <summary>Null where the file has changed since the batch was mixed from it.</summary>
+    private static Sheet? OfBatch(Session shop, BatchDocument batch) => Edition.IsEarlier(shop.Workspace, batch) ? null
+        : batch.RecipeFile is not null
+            ? BatchForecast.Of(shop.Facts, batch) is TankForecast tank ? TankSheet.Of(tank) : null
+        : batch.StockFile is { } stock && shop.Workspace.FindStock(stock) is { } document
+            && BatchJudge.Of(shop.Workspace, document, batch, StandardEngine.On(null)) is { } judged
+                ? BatchSheet.Of(judged)
+                : null;
 
     private static string FullPath(Session of, string file) => Path.GetFullPath(Path.Combine(of.Workspace.Root, file));
 

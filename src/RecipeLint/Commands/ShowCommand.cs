@@ -1,6 +1,9 @@
 using System.CommandLine;
+using RecipeLint.Analysis.Batches;
+using RecipeLint.Recipes.Batches;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports;
+using RecipeLint.Reports.BenchSheets;
 using RecipeLint.Reports.Show;
 using RecipeLint.Shell;
 
@@ -47,8 +50,21 @@ internal static class ShowCommand
         }
 
         var path = run.Workspace.Asked.Single();
+        var record = run.Workspace.Batches.FirstOrDefault(b => b.File == path);
+        if (record is not null && Edition.IsEarlier(run.Workspace, record))
+        {
+            throw new UsageException(BatchWords.Earlier(path, record));
+        }
+
+        if (record is { IsComplete: true, RecipeFile: not null } && BatchForecast.Of(run.Facts, record) is TankForecast tank)
+        {
+            return TankSheet.Of(tank);
+        }
+
         return Sheets.Of(run.Facts, path, mixings) ?? throw new UsageException(DocumentKinds.FromFileName(path) switch
         {
+            DocumentKind.Batch when record is null or { IsComplete: false } or { RecipeFile: not null } =>
+                $"'{path}' cannot be read far enough to say what came of it. 'recipelint check {path}' says why.",
             DocumentKind.Batch =>
                 $"'{path}' is the record of a batch; 'recipelint bench-sheet {StockOf(run, path)} --actual {path}' says what came of it.",
             DocumentKind.HouseRule => $"'{path}' is a rule of the shop; 'recipelint explain' with its name shows it.",

@@ -74,6 +74,19 @@ public sealed class BatchReaderTests
         Assert.Contains(word, problem.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("""{"format": 1, "made": "2026-03-02"}""", ProblemKind.MissingKey, "", "stock")]
+    [InlineData("""{"format": 1, "stock": "../a.stock.json", "recipe": "../a.recipe.json", "made": "2026-03-02"}""", ProblemKind.WrongShape, "/recipe", "do not go together")]
+    [InlineData("""{"format": 1, "recipe": "../a.stock.json", "made": "2026-03-02"}""", ProblemKind.MissingReference, "/recipe", "is not a recipe file")]
+    [InlineData("""{"format": 1, "stock": "../a.stock.json", "edition": "yesterday", "made": "2026-03-02"}""", ProblemKind.WrongShape, "/edition", "yesterday")]
+    [InlineData("""{"format": 1, "stock": "../a.stock.json", "edition": 12, "made": "2026-03-02"}""", ProblemKind.WrongShape, "/edition", "")]
+    public void WhatItWasMixedFromIsOneThing(string record, ProblemKind kind, string pointer, string word)
+    {
+        var problem = InMemoryShop.Of(("a.stock.json", Stock), ("a.recipe.json", """{"format": 1, "final": "10 L", "doses": []}"""), ("x/run.batch.json", record))
+            .Load("x").Problems.Where(p => p.Place.File == "x/run.batch.json").ToList();
+        Assert.Contains(problem, p => (p.Kind, p.Place.Pointer.Value) == (kind, pointer) && p.Message.Contains(word, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void ADayThatIsNoneAndAStockThatIsMissingAreSaid()
     {

@@ -44,6 +44,7 @@ public sealed class WorkingTests
         ["unknown-equipment"] = "the name of a scale or measure",
         ["unknown-profile"] = "the name of a crop or stage",
         ["batch-weighed-off"] = "two amounts that the message quotes",
+        ["batch-of-earlier-edition"] = "whether two texts are the same",
         ["batch-reading-off"] = "a reading against the window of 'proof', both quoted in the message",
         ["batch-deposit-not-foreseen"] = "words of a record",
         ["batch-danger-noticed"] = "words of a record",

@@ -160,10 +160,10 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         var low = Low(window);
         if (ph > (window.Highest + low) / 2)
         {
-            return [new Check($"over what Fe-{window.Agent} stands", ph, Relation.Over, window.Highest) { IsStockPh = true }];
+            return [new Check($"over what Fe-{window.Agent} stands", ph, Relation.Over, window.Highest) { Meter = Meter.StockPh }];
         }
 
-        var under = new Check($"under what Fe-{window.Agent} stands", ph, Relation.Under, low) { IsStockPh = true };
+        var under = new Check($"under what Fe-{window.Agent} stands", ph, Relation.Under, low) { Meter = Meter.StockPh };
         return window.AcidSettles
             ? [under]
             : [under, new Check("and it is let go", Rounding.SixDigits(held * 100), Relation.Under, least, "%")];
@@ -189,7 +189,10 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         var ph = Rounding.SixDigits(state.Ph);
         var lost = held < least / 100;
         var window = windows.Where(w => ph > (lost ? w.HighFrom : w.Highest)).MinBy(w => w.Highest) ?? windows[0];
-        var over = new Check($"over what Fe-{window.Agent} stands", ph, Relation.Over, lost ? window.HighFrom : window.Highest);
+        var over = new Check($"over what Fe-{window.Agent} stands", ph, Relation.Over, lost ? window.HighFrom : window.Highest)
+        {
+            Meter = Meter.TankPh,
+        };
         var isRobbed = over.Holds && lost && Robbery.Of(recipe, state, held, least / 100) is not null;
         return standing with
         {

@@ -35,7 +35,7 @@ internal sealed class IronPartlyUnstable : RecipeRule<IronPartlyUnstable.Isomers
         [
             new("enough of it in other isomers", percent, Relation.AtLeast, options.LeastUnstable, "%"),
             new("less lasts than is counted on", lasts, Relation.Under, wanted.Least, "mg/L"),
-            new("a pH at which they lose it", readable ? ph : 0, Relation.AtLeast, options.FromPh),
+            new("a pH at which they lose it", readable ? ph : 0, Relation.AtLeast, options.FromPh) { Meter = Meter.TankPh },
         ];
         if (!readable)
         {

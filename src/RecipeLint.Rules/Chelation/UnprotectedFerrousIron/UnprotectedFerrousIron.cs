@@ -61,7 +61,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
                         "enough phosphate beside it that acid does not keep the air off", phosphate, Relation.AtLeast, PhosphatePerIron)
                     : new Check("not so acid that the air takes years", mixing.Ph, Relation.Over, options.AcidProtectsBelow)
                     {
-                        IsStockPh = true,
+                        Meter = Meter.StockPh,
                     },
                 new Check("enough to miss", Rounding.SixDigits(lost * 100), Relation.Over, options.MostLost, "%"),
                 new Check("and the air is to blame", Rounding.SixDigits(fresh * 100), Relation.AtMost, spokenOf, "%"),

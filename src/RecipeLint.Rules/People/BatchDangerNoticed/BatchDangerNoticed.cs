@@ -48,7 +48,7 @@ internal sealed class BatchDangerNoticed : WorkspaceRule<BatchDangerNoticed.Noti
 
     /// <summary>Of a stock that has no facts, what was noticed counts by itself.</summary>
     private static HazardReport Contents(BatchForecast? forecast) =>
-        forecast is null ? HazardGate.Of(Holding.Of([], 1)) : HazardGate.Of(forecast.Made);
+        forecast is null ? HazardGate.Of(Holding.Of([], 1)) : forecast.Hazards;
 
     /// <param name="Hazard">The gravest that the words can mean; null where they tell of none.</param>
     internal sealed record Noticed(BatchSight Sight, Hazard? Hazard) : Verdict;

@@ -40,7 +40,11 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
             var stated = target.Tolerance?.HalfWidth(asked);
             var allowed = stated ?? (asked * context.Options<EcOutsideWindowOptions>().Tolerance / 100);
             var off = new Check("further off than allowed", Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over,
-                Rounding.SixDigits(allowed), "mS/cm");
+                Rounding.SixDigits(allowed), "mS/cm")
+            {
+                Meter = Meter.TankConductivity,
+                From = asked,
+            };
             missed = new ConductivityOffTarget(
                 recipe, found, asked, conductivity.EstimateBecause.Count > 0, off, target, stated is not null)
             { Checks = [off] };
@@ -54,8 +58,8 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
 
         var over = found > high || (found >= low && high / found < found / low);
         var past = over
-            ? new Check("over the window", found, Relation.Over, high * Bound.Upper, "mS/cm")
-            : new Check("under the window", found, Relation.Under, low * Bound.Lower, "mS/cm");
+            ? new Check("over the window", found, Relation.Over, high * Bound.Upper, "mS/cm") { Meter = Meter.TankConductivity }
+            : new Check("under the window", found, Relation.Under, low * Bound.Lower, "mS/cm") { Meter = Meter.TankConductivity };
         var window = new ConductivityOutsideWindow(recipe, found, over ? high : low, true, past, over)
         {
             // Where a main nutrient is missing altogether, the low EC follows from that.

@@ -171,14 +171,18 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         {
             var off = new Check(
                 "further off than allowed", Rounding.SixDigits(Math.Abs(found - asked)), Relation.Over,
-                    target.Tolerance?.HalfWidth(asked) ?? options.Tolerance);
+                    target.Tolerance?.HalfWidth(asked) ?? options.Tolerance)
+            {
+                Meter = Meter.TankPh,
+                From = asked,
+            };
             return new PhOfFeed(recipe, PhQuestion.Target, found, asked, found > asked, target.Place, target, off) { Checks = [off] };
         }
 
         var above = Math.Abs(ph - options.Highest) < Math.Abs(ph - options.Lowest);
         var harmful = above
-            ? new Check("so high that roots are harmed", found, Relation.Over, options.Highest)
-            : new Check("so low that roots are harmed", found, Relation.Under, options.Lowest);
+            ? new Check("so high that roots are harmed", found, Relation.Over, options.Highest) { Meter = Meter.TankPh }
+            : new Check("so low that roots are harmed", found, Relation.Under, options.Lowest) { Meter = Meter.TankPh };
         return new PhOfFeed(recipe, PhQuestion.Roots, found, harmful.Limit, above, null, null, harmful)
         {
             Checks =

@@ -120,8 +120,8 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
             .Where(a => a.Mass.Grams > 0 && a.Substance.Kind is not (SubstanceKind.Acid or SubstanceKind.Base))
             .ToList();
         var outside = high
-            ? new Check("over what mixed stocks keep at", ph, Relation.Over, highest) { IsStockPh = true }
-            : new Check("under what mixed stocks keep at", ph, Relation.Under, lowest) { IsStockPh = true };
+            ? new Check("over what mixed stocks keep at", ph, Relation.Over, highest) { Meter = Meter.StockPh }
+            : new Check("under what mixed stocks keep at", ph, Relation.Under, lowest) { Meter = Meter.StockPh };
         return new PhOutside(stock, outside, high)
         {
             Checks =

@@ -23,13 +23,14 @@ internal sealed class BatchDepositNotForeseen : WorkspaceRule<BatchDepositNotFor
                 continue;
             }
 
-            var limits = DepositOptions.Of(facts.Workspace.SettingsFor(batch.File));
+            var shop = facts.Workspace.SettingsFor(batch.File);
+            var (bottle, tank) = (DepositOptions.Of(shop), DepositOptions.OfTank(shop));
             foreach (var sight in forecast.Clouded)
             {
                 yield return new Sighted(forecast, sight.Sight)
                 {
                     Files = [batch.File],
-                    Checks = [Check.That("nothing that counts falls out by the constants", forecast.At(sight.Sight, limits).IsClear)],
+                    Checks = [Check.That("nothing that counts falls out by the constants", forecast.StaysClear(sight.Sight, bottle, tank))],
                 };
             }
         }
@@ -41,17 +42,18 @@ internal sealed class BatchDepositNotForeseen : WorkspaceRule<BatchDepositNotFor
         var at = sight.At is { } range
             ? $"at {Say.Number(range.Value.Low.Celsius)} to {Say.Number(range.Value.High.Celsius)} °C"
             : "at the temperatures it is kept at";
+        var isTank = forecast is TankForecast;
         return context.Find(
             sight.What.Place,
-            $"Something was seen in this batch, but by what was weighed nothing should fall out {at}. Either something other than "
-            + "recorded is in the bottle, something lives in it, or a constant here is wrong. Let 'diagnose' look for the cause with "
-                + "these words, and "
+            $"Something was seen in this {(isTank ? "tank" : "batch")}, but by what was {(isTank ? "dosed" : "weighed")} nothing should "
+            + $"fall out {at}. Either something other than recorded is in the {(isTank ? "tank" : "bottle")}, something lives in it, or a "
+            + "constant here is wrong. Let 'diagnose' look for the cause with these words, and "
             + "write what it was into the note.",
             Harm.Damage,
             Odds.Possible,
             Certainty.Estimate) with
         {
-            Related = [new RelatedPlace(forecast.Asked.Stock.Place, "mixed from this stock")],
+            Related = [new RelatedPlace(forecast.MixedFrom, isTank ? "mixed from this recipe" : "mixed from this stock")],
         };
     }
 

@@ -22,10 +22,10 @@ internal sealed class BatchReadingOff : WorkspaceRule<BatchReadingOff.Read>
                 continue;
             }
 
-            foreach (var reading in BatchReadings.Of(forecast).Where(r => r.Expected is not null))
+            foreach (var reading in forecast.Readings.Where(r => r.Expected is not null))
             {
                 var window = reading.Expected!.Value;
-                yield return new Read(reading)
+                yield return new Read(reading, forecast is TankForecast)
                 {
                     Files = [batch.File],
                     Checks =
@@ -50,8 +50,9 @@ internal sealed class BatchReadingOff : WorkspaceRule<BatchReadingOff.Read>
         return context.Find(
             reading.Entry.Place,
             $"The {reading.Name} was read as {Say.Number(reading.Value)}{unit} where what is recorded comes to "
-            + $"{Say.Number(window.Value)} ± {Say.Number(window.HalfWidth)}{unit}. Either something other than recorded is in the bottle, "
-            + "or the instrument is off. Check it with a buffer or standard, then let 'diagnose --measured' find the slip.",
+            + $"{Say.Number(window.Value)} ± {Say.Number(window.HalfWidth)}{unit}. Either something other than recorded is in the "
+            + $"{(verdict.IsTank ? "tank" : "bottle")}, or the instrument is off. Check it with a buffer or standard, then let "
+            + "'diagnose --measured' find the slip.",
             Harm.Damage,
             Odds.Certain,
             Certainty.Estimate) with
@@ -61,5 +62,5 @@ internal sealed class BatchReadingOff : WorkspaceRule<BatchReadingOff.Read>
         };
     }
 
-    internal sealed record Read(CheckedReading Reading) : Verdict;
+    internal sealed record Read(CheckedReading Reading, bool IsTank) : Verdict;
 }
