@@ -2,7 +2,6 @@ using System.Globalization;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Batches;
 using RecipeLint.Analysis.Readings;
-using RecipeLint.Recipes.Batches;
 using RecipeLint.Reports.Diagnosis;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Reports.Show;
