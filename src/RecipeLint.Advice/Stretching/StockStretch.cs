@@ -40,18 +40,6 @@ public sealed record StockStretch
     /// <summary>Temperatures of the table beside those of storage, °C.</summary>
     private static readonly double[] Grid = [0, 5, 10, 15, 20, 25, 30, 35, 40, 45];
 
-    /// <summary>Rules that speak when weights, volumes or preservative become too much.</summary>
-    private static readonly string[] OfStrength =
-    [
-        RuleNames.OverScaleCapacity, RuleNames.PreservativeTooStrong, RuleNames.PreservativeDropsOut, RuleNames.ToppedUpPastVolume,
-    ];
-
-    /// <summary>Rules that speak when they become too little.</summary>
-    private static readonly string[] OfWeakness =
-    [
-        RuleNames.BelowScaleResolution, RuleNames.BelowMinimumWeight, RuleNames.MeasureTooCoarse, RuleNames.PreservativeTooWeak,
-    ];
-
     public required StockFacts Stock { get; init; }
 
     /// <summary>By rising temperature.</summary>
@@ -124,9 +112,9 @@ public sealed record StockStretch
             Binding = binding,
             LowestLooked = lowest,
             Danger = binding?.Highest.Factor is > 1 and var end ? judge.Danger(end) : null,
-            Stronger = binding?.Highest.Factor is > 1 and var most ? judge.Objections(OfStrength, most) : [],
+            Stronger = binding?.Highest.Factor is > 1 and var most ? judge.Objections(most) : [],
             TakenByTheAir = judge.OfTheAir(binding?.Highest.Factor ?? 1),
-            Weaker = lowest < 1 ? judge.Objections(OfWeakness, lowest) : [],
+            Weaker = lowest < 1 ? judge.Objections(lowest) : [],
         };
     }
 
@@ -154,12 +142,31 @@ public sealed record StockStretch
     {
         private readonly Dictionary<double, IReadOnlyList<Finding>> _asked = [];
 
-        public List<StretchObjection> Objections(string[] rules, double end)
+        /// <summary>
+        /// Every rule is asked, at the other end and then at each strength that would be offered: what speaks on the way there may be
+        /// silent at the end, where a stronger word has taken its place.
+        /// </summary>
+        public List<StretchObjection> Objections(double end)
         {
-            var now = At(1).Where(f => rules.Contains(f.Rule.Name)).Select(Key).ToHashSet();
+            var now = At(1).Select(Key).ToHashSet();
+            var nearest = new Dictionary<(string Rule, string Step), StretchObjection>();
+            var asked = end;
+            while (New(asked) is { Count: > 0 } more)
+            {
+                foreach (var finding in more)
+                {
+                    nearest.Add(Key(finding), First(finding, asked));
+                }
+
+                asked = nearest.Values.MinBy(o => Math.Abs(Math.Log(o.Factor)))!.Factor;
+            }
+
+            List<Finding> New(double factor) =>
+                [.. At(factor).Where(f => !now.Contains(Key(f)) && !nearest.ContainsKey(Key(f))).DistinctBy(Key)];
+
             return
             [
-                .. At(end).Where(f => rules.Contains(f.Rule.Name) && !now.Contains(Key(f))).DistinctBy(Key).Select(f => First(f, end))
+                .. nearest.Values
                     .OrderBy(o => Math.Abs(Math.Log(o.Factor)))
                     .ThenBy(o => o.Finding.Rule.Name, StringComparer.Ordinal)
                     .ThenBy(o => o.Finding.Place.Pointer.Value, StringComparer.Ordinal),

@@ -213,7 +213,7 @@ public sealed class DepositJudgement
     /// close.
     /// </summary>
     public static double DoubtOf(SolutionState state, Solid solid, DepositLimits limits) => solid.Role == SolidRole.SolubleSalt
-        ? -SaltVerdicts.CloseFromIndex(solid)
+        ? -state.Salts.Where(v => v.Solid == solid).Select(v => v.CloseFrom).DefaultIfEmpty(SaltVerdicts.CloseFromIndex(solid)).First()
         : JudgedDeposit.DoubtOf(state, solid, limits.Of(solid.Owner ?? "").NearLimit);
 
     /// <summary>Sparingly soluble solids near or a little past saturation in a solution that the model does not cover.</summary>

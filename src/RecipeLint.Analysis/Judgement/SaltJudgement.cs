@@ -62,7 +62,7 @@ public static class SaltJudgement
     {
         var rounded = Rounding.SixDigits(index);
         var grams = Rounding.SixDigits(deposit?.Mass.GramsPerLitre ?? 0);
-        var close = -SaltVerdicts.CloseFromIndex(solid);
+        var close = -(salt?.CloseFrom ?? SaltVerdicts.CloseFromIndex(solid));
         return new JudgedDeposit
         {
             Owner = owner,
@@ -98,7 +98,7 @@ public static class SaltJudgement
     /// <param name="formed">True where the equilibrium gives some of it.</param>
     public static DepositTest CloseTest(Solid solid, double mean, SaltVerdict? salt, bool formed = false)
     {
-        var from = salt is not null ? SaltVerdicts.CloseFromIndex(solid) : formed ? 0 : UnfittedFrom;
+        var from = salt is { } known ? known.CloseFrom : formed ? 0 : UnfittedFrom;
         var byMean = new DepositTest(DepositBar.CloseByTheMean, mean, from);
         if (byMean.Holds || formed || salt is not { } measures)
         {
@@ -107,7 +107,7 @@ public static class SaltJudgement
 
         var highest =
             Math.Max(measures.CalibratedIndex ?? measures.ProductIndex ?? 0, measures.ProductIndex ?? measures.CalibratedIndex ?? 0);
-        var byOne = new DepositTest(DepositBar.CloseByOneMeasure, highest, SaltVerdicts.NearestByEither);
+        var byOne = new DepositTest(DepositBar.CloseByOneMeasure, highest, measures.CloseByEither);
         return byOne.Holds ? byOne
             : measures.Mixed is { } mixed ? new DepositTest(DepositBar.CloseAsMixedCrystals, Rounding.SixDigits(mixed.Index), 0)
             : byMean;

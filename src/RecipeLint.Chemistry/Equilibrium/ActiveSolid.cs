@@ -20,6 +20,9 @@ internal sealed class ActiveSolid
     /// </summary>
     public double? LnPure { get; init; }
 
+    /// <summary>Shares of its components that still have their protons, where they can lose any, for the product of totals.</summary>
+    public ProtonShare[] Protonated { get; init; } = [];
+
     public double Amount { get; set; }
     public double Saved { get; set; }
 

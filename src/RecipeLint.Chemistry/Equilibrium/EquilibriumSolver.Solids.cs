@@ -32,7 +32,7 @@ public sealed partial class EquilibriumSolver
             indices.Add(index);
         }
         var candidates = new List<ActiveSolid>();
-        foreach (var index in indices) if (run.Problem.Describe(index, input, initial) is { } s) candidates.Add(s);
+        foreach (var index in indices) if (run.Problem.Describe(index, input) is { } s) candidates.Add(s);
         if (!run.WithSolids(candidates, input.HoldPh)) return new PrecipitationResult(initial, Lost(run.Search));
         if (run.At.WaterKg < SolidSearch.LeastWater) return new PrecipitationResult(initial, TakesTheWater);
         var deposits = new List<Deposit>();

@@ -272,6 +272,13 @@ internal sealed class FullNewton(
         return -Problem.Ln10 * problem.LimitingSlope * share * share * root / (b * b);
     }
 
+    private void OfProtonShares(ActiveSolid s, int row)
+    {
+        Span<double> slopes = stackalloc double[_s.ComponentCount + _s.ComplexCount];
+        if (!solids.SlopesOfProtonShares(s, slopes)) return;
+        for (var i = 0; i < slopes.Length; i++) if (slopes[i] != 0) AddLnM(row, i, slopes[i]);
+    }
+
     /// <summary>The rows of the solids, and what their amounts and the water left change in the rows of the others.</summary>
     private void OfSolids(double water, double overIonic)
     {
@@ -289,6 +296,7 @@ internal sealed class FullNewton(
 
             row[Wet] += s.Water;
             if (s.LnPure is not null) solids.Weigh(s, row, _s.ComponentCount, FirstSolid);
+            if (s.Protonated.Length > 0) OfProtonShares(s, FirstSolid + k);
             if (problem.FixedPh is null) _matrix[FirstSolid + k] += s.Proton * solids.OverProton;
             _matrix[wetColumn * Size + FirstSolid + k] += s.Water / solids.WaterOfAll(water);
         }

@@ -116,8 +116,7 @@ internal sealed class Problem
     /// <summary>A solid of the constant set as this problem sees it; null when a component is missing.</summary>
     /// <param name="index">Its place in the constant set.</param>
     /// <param name="input">The solution as given.</param>
-    /// <param name="clear">The solution before anything falls out, which tells what is left of the form that a crystal takes up.</param>
-    public ActiveSolid? Describe(int index, SolutionInput input, Equilibrium clear)
+    public ActiveSolid? Describe(int index, SolutionInput input)
     {
         var terms = new List<int>();
         var coefficients = new List<double>();
@@ -132,6 +131,7 @@ internal sealed class Problem
             terms.Add(a);
             coefficients.Add(v);
         }
+        var pure = LnPure(Set.Solids[index], terms, coefficients, input);
         return new ActiveSolid
         {
             Index = index,
@@ -140,14 +140,15 @@ internal sealed class Problem
             Water = water,
             Proton = proton,
             LnK = LnKAt(Set.SolidLogK.AsSpan(6 * index, 6)),
-            LnPure = LnPure(Set.Solids[index], terms, coefficients, input, clear),
+            LnPure = pure,
+            Protonated = pure is null ? [] : Protonated(Set.Solids[index], terms, coefficients, input.Totals),
         };
     }
 
     /// <summary>
     /// The second measure of a soluble salt; only the product set has it, and none where the air decides how much there is of an ion.
     /// </summary>
-    private double? LnPure(Solid solid, List<int> terms, List<double> coefficients, SolutionInput input, Equilibrium clear)
+    private double? LnPure(Solid solid, List<int> terms, List<double> coefficients, SolutionInput input)
     {
         if (!Set.HasHandbook || !SaltVerdicts.IsOfTotals(solid) || terms.Contains(S.Gas)
             || SaltVerdicts.Solubility(solid, _kelvin - 273.15) is not { } handbook)
@@ -155,13 +156,25 @@ internal sealed class Problem
             return null;
         }
 
-        var sum = Ln10 * SaltsInCompany.LogHeld(solid, input, clear);
+        var sum = Ln10 * SaltsInCompany.LogHeldByUrea(solid, input);
+        for (var t = 0; t < terms.Count; t++) sum += coefficients[t] * Math.Log(coefficients[t] * handbook);
+        return sum;
+    }
+
+    /// <summary>
+    /// Of the totals only what still has its protons can crystallise as the salt; it becomes less while an acid salt falls out, so it is
+    /// read from the state and not from the clear solution.
+    /// </summary>
+    private ProtonShare[] Protonated(Solid solid, List<int> terms, List<double> coefficients, ComponentTotals totals)
+    {
+        List<ProtonShare>? shares = null;
         for (var t = 0; t < terms.Count; t++)
         {
-            sum += coefficients[t] * (Math.Log(coefficients[t] * handbook) - Ln10 * clear.LogProtonated[S.TableComponent[terms[t]]]);
+            var powers = coefficients[t] + SaltsInCompany.PowersOfProtonShare(solid, S.TableComponent[terms[t]], totals);
+            if (ProtonShare.Of(S, terms[t], powers) is { } share) (shares ??= []).Add(share);
         }
 
-        return sum;
+        return shares is null ? [] : [.. shares];
     }
 
     /// <summary>log10 K of a solid of the set at the temperature of the solution.</summary>

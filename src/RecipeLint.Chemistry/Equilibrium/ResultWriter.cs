@@ -7,9 +7,6 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
 {
     private static readonly ulong[] SolidMask = Stoichiometry.Masks(ThermoTables.SolidStart, ThermoTables.SolidTerms);
 
-    /// <summary>What the saturated solutions of pure salts keep at least of their protons (MKP, pH 4.2: 0.99).</summary>
-    private const double KeptByPureSalts = 0.95;
-
     private static readonly Validity _inRange = new(Trust.InRange, []);
 
     private readonly Problem _problem = solve.Problem;
@@ -46,25 +43,17 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
         var log = new double[Components.Count];
         for (var i = 0; i < _s.ComplexCount; i++)
         {
-            if (AcidOf(i) is > 0 and var acid) lost[acid] += _at.M[_s.ComponentCount + i];
+            if (_s.AcidOf(i) is > 0 and var acid) lost[acid] += _at.M[_s.ComponentCount + i];
         }
 
         for (var a = 1; a < lost.Length; a++)
         {
             if (lost[a] == 0) continue;
             var kept = 1 - lost[a] / _s.Sum(a, _at.M);
-            log[_s.TableComponent[a]] = Math.Log10(Math.Clamp(kept / KeptByPureSalts, 1e-12, 1));
+            log[_s.TableComponent[a]] = Math.Log10(Math.Clamp(kept / ProtonShare.KeptByPureSalts, 1e-12, 1));
         }
 
         return log;
-    }
-
-    /// <summary>The component that a complex is made of by losing protons and nothing else, such as H2PO4- of HPO4-2; else 0.</summary>
-    private int AcidOf(int complex)
-    {
-        if (_s.Start[complex + 1] - _s.Start[complex] != 2 || _s.Water[complex] != 0) return 0;
-        int first = _s.Start[complex], proton = _s.Term[first] == 0 ? first : first + 1;
-        return _s.Term[proton] == 0 && _s.Coefficient[proton] < 0 ? _s.Term[first == proton ? first + 1 : first] : 0;
     }
 
     private SpeciesAmount[] Species()

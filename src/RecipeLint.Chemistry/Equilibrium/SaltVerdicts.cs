@@ -39,6 +39,15 @@ public readonly record struct SaltVerdict(
     /// </summary>
     public double LogHeld { get; init; }
 
+    /// <summary>
+    /// The mean of the two measures above which it is close: nearest to saturation where it is alone in the water, as its handbook table
+    /// was measured.
+    /// </summary>
+    public double CloseFrom { get; init; }
+
+    /// <summary>It is close as well where either measure is above this.</summary>
+    public double CloseByEither => Math.Max(SaltVerdicts.NearestByEither, CloseFrom);
+
     /// <summary>Where it may fall out as mixed crystals with its kin, also where neither would alone; else null.</summary>
     public MixedCrystal? Mixed { get; init; }
 
@@ -74,6 +83,15 @@ public static class SaltVerdicts
     /// <summary>A salt of which either measure is above this is close.</summary>
     public const double NearestByEither = -0.10;
 
+    /// <summary>
+    /// Per ion of the formula: tables of one salt in water lie up to 10 % of its solubility apart (K2SO4 by the CRC Handbook and by Pabalan
+    /// and Pitzer 1987, KNO3 at 0 °C by the CRC Handbook and by the IUPAC-NIST series 66).
+    /// </summary>
+    private const double TableDoubtPerIon = 0.04;
+
+    /// <summary>Share of other substances, by moles, from which the doubt is that of the measured mixtures, which hold as much.</summary>
+    private const double ShareOfMixtures = 0.5;
+
     // Measured two-salt saturated solutions (KNO3-KH2PO4, NH4H2PO4-KNO3) have the mean of the two measures between -0.25 and +0.03;
     // for the phosphates, whose index is the lower the more nitrate there is, "close" therefore begins further down.
     // Where sodium and potassium chloride saturate together (25 °C, Seidell & Linke) that of sylvite is at -0.16.
@@ -82,23 +100,26 @@ public static class SaltVerdicts
     /// <summary>A verdict for every calibrated salt whose ions are present, in table order.</summary>
     /// <param name="input">The solution as given.</param>
     /// <param name="state">Its equilibrium from <see cref="EquilibriumSolver.Product"/>.</param>
-    /// <param name="clear">
-    /// The solution before anything fell out, where the state is what is left: the shares that still have their protons are its own.
-    /// </param>
-    public static IReadOnlyList<SaltVerdict> Of(SolutionInput input, Equilibrium state, Equilibrium? clear = null)
+    /// <param name="before">What the solution was put together from, where the state is what was left of it.</param>
+    public static IReadOnlyList<SaltVerdict> Of(SolutionInput input, Equilibrium state, ComponentTotals? before = null)
     {
         if (!state.Converged) return [];
         var count = 0;
         foreach (var (solid, _) in state.AllSolids) if (solid.CalibratedRow >= 0) count++;
         var result = new List<SaltVerdict>(count);
+        var moles = MolesIn(input);
         foreach (var (solid, index) in state.AllSolids)
         {
             if (Solubility(solid, input.Celsius) is not { } handbook) continue;
             var ofTotals = IsOfTotals(solid) && !IsSetByTheAir(solid, input);
-            var held = ofTotals ? SaltsInCompany.LogHeld(solid, input, clear ?? state) : 0;
-            double? product = ofTotals ? ProductIndex(solid, input.Totals, handbook, clear ?? state) - held : null;
+            var held = ofTotals ? SaltsInCompany.LogHeld(solid, input, before ?? input.Totals, state) : 0;
+            double? product = ofTotals ? ProductIndex(solid, input.Totals, handbook, state) - held : null;
             var share = product is null ? 1 : CalibratedShare(state.IonicStrength);
-            var verdict = new SaltVerdict(solid, SaltState.Clear, share > 0 ? index : null, product, handbook, share) { LogHeld = held };
+            var verdict = new SaltVerdict(solid, SaltState.Clear, share > 0 ? index : null, product, handbook, share) 
+            {
+                LogHeld = held,
+                CloseFrom = CloseFromIndex(solid, input.Totals, moles),
+            };
             result.Add(verdict with { State = StateOf(verdict) });
         }
         MixedCrystals.Mark(result, input.Totals);
@@ -143,7 +164,7 @@ public static class SaltVerdicts
         var mean = salt.Index;
         var highest = Math.Max(salt.CalibratedIndex ?? double.NegativeInfinity, salt.ProductIndex ?? double.NegativeInfinity);
         return mean > 0 ? SaltState.Crystallises
-            : mean > CloseFromIndex(salt.Solid) || highest > NearestByEither ? SaltState.Close : SaltState.Clear;
+            : mean > salt.CloseFrom || highest > salt.CloseByEither ? SaltState.Close : SaltState.Clear;
     }
 
     /// <summary>
@@ -153,7 +174,33 @@ public static class SaltVerdicts
     public static double? Solubility(Solid solid, double celsius) =>
         solid.CalibratedRow is >= 0 and var row ? Solubility(row, celsius) : null;
 
-    /// <summary>The mean of the two measures above which a salt is close.</summary>
+    /// <summary>Where a salt is close in this company: its table's doubt alone, growing to that of measured mixtures.</summary>
+    private static double CloseFromIndex(Solid solid, ComponentTotals totals, double moles)
+    {
+        var inMixtures = CloseFromIndex(solid);
+        if (!solid.TemperatureKnown) return inMixtures;
+        double formulas = double.PositiveInfinity, ions = 0;
+        foreach (var (component, n) in solid.Terms)
+        {
+            if (component is Components.Hydrogen or Components.Water) continue;
+            formulas = Math.Min(formulas, totals.MolPerKg[component] / n);
+            ions += n;
+        }
+
+        var alone = Math.Max(inMixtures, -TableDoubtPerIon * ions);
+        var others = Math.Clamp(1 - ions * formulas / moles, 0, ShareOfMixtures) / ShareOfMixtures;
+        return alone + (inMixtures - alone) * others;
+    }
+
+    private static double MolesIn(SolutionInput input)
+    {
+        double sum = 0;
+        foreach (var molality in input.Totals.MolPerKg) sum += molality;
+        foreach (var ion in input.InertIons) sum += ion.MolPerKg;
+        return sum;
+    }
+
+    /// <summary>The mean of the two measures above which a salt is close in whatever company.</summary>
     public static double CloseFromIndex(Solid solid) => solid.Name switch
     {
         "MKP" or "MAP" => CloseFromDihydrogenPhosphate,
@@ -173,14 +220,14 @@ public static class SaltVerdicts
         return m[i] * Math.Pow(m[i + 1] / m[i], (celsius - t[i]) / (t[i + 1] - t[i]));
     }
 
-    private static double ProductIndex(Solid solid, ComponentTotals totals, double handbook, Equilibrium clear)
+    private static double ProductIndex(Solid solid, ComponentTotals totals, double handbook, Equilibrium state)
     {
         double index = 0;
         foreach (var (component, n) in solid.Terms)
         {
             if (component == Components.Water) continue;
             // In the pure solution one formula unit brings n of each component.
-            index += n * (Math.Log10(totals.MolPerKg[component] / (n * handbook)) + clear.LogProtonated[component]);
+            index += n * (Math.Log10(totals.MolPerKg[component] / (n * handbook)) + state.LogProtonated[component]);
         }
         return index;
     }

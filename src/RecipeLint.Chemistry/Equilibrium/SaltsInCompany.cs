@@ -6,34 +6,56 @@ namespace RecipeLint.Chemistry.Equilibrium;
 /// </summary>
 internal static class SaltsInCompany
 {
-    private const string MonoammoniumPhosphate = "MAP", AmmoniumNitrate = "Ammonium nitrate";
+    private const string MonoammoniumPhosphate = "MAP", MonopotassiumPhosphate = "MKP", AmmoniumNitrate = "Ammonium nitrate";
 
     /// <summary>
     /// Beside hydrogen phosphate ammonium dihydrogen phosphate dissolves as if only the fourth power of the share that is dihydrogen
     /// phosphate counted: of the product at saturation in NH4H2PO4-(NH4)2HPO4-H2O one power is that share itself, and 3.0 to 3.7 more were
     /// measured at 0 °C (Kaganskiy &amp; Babenko 1971) and 3.2 at 40 °C (Voogd), both as collected in the IUPAC-NIST Solubility Data
-    /// Series 66.
+    /// Series 66. Beside sodium nothing was measured: it holds nothing.
     /// </summary>
     private const double PowersOfDihydrogenPhosphate = 3;
 
-    /// <summary>log10 by which the product of totals of a saturated mixture lies above that of the pure solution; 0 where nothing is
-    /// known to hold more.</summary>
+    /// <summary>
+    /// As for ammonium above: 1.65 mol/L of KH2PO4 with 1.35 of K2HPO4 are sold as a clear solution, kept at 20 to 25 °C, which may have
+    /// to be heated to dissolve (USP, Potassium Phosphates Compounded Injection, 2025). 2.5 powers more hold it at 20 °C.
+    /// </summary>
+    private const double PowersBesidePotassium = 2.5;
+
+    /// <summary>
+    /// log10 by which the product of totals of a saturated mixture lies above that of the pure solution; 0 where nothing is known to hold
+    /// more.
+    /// </summary>
     /// <param name="solid">A soluble salt.</param>
     /// <param name="input">The mixture.</param>
-    /// <param name="clear">Its equilibrium before anything falls out.</param>
-    public static double LogHeld(Solid solid, SolutionInput input, Equilibrium clear) => solid.Name switch
+    /// <param name="totals">What the mixture was put together from.</param>
+    /// <param name="state">Its equilibrium.</param>
+    public static double LogHeld(Solid solid, SolutionInput input, ComponentTotals totals, Equilibrium state)
     {
-        MonoammoniumPhosphate => -PowersOfDihydrogenPhosphate * clear.LogProtonated[Components.Find(Component.Phosphate)]
-            * AmmoniumShare(input.Totals),
-        AmmoniumNitrate => 2 * Math.Log10(1 + UreaSolubility.NitrateHeldByUrea(UreaIn(input), input.Celsius)),
-        _ => 0,
-    };
+        var log = LogHeldByUrea(solid, input);
+        var phosphate = Components.Find(Component.Phosphate);
+        if (PowersOfProtonShare(solid, phosphate, totals) is > 0 and var powers) log -= powers * state.LogProtonated[phosphate];
+        return log;
+    }
 
-    /// <summary>Potassium and sodium were not measured: they hold nothing.</summary>
-    private static double AmmoniumShare(ComponentTotals totals)
+    /// <summary>The same for urea alone.</summary>
+    public static double LogHeldByUrea(Solid solid, SolutionInput input) => solid.Name == AmmoniumNitrate
+        ? 2 * Math.Log10(1 + UreaSolubility.NitrateHeldByUrea(UreaIn(input), input.Celsius))
+        : 0;
+
+    /// <summary>
+    /// How often the share of a component that still has its protons counts, beside once for each time the formula has it.
+    /// </summary>
+    /// <param name="solid">A soluble salt.</param>
+    /// <param name="component">By its number in the table.</param>
+    /// <param name="totals">What the mixture was put together from.</param>
+    public static double PowersOfProtonShare(Solid solid, int component, ComponentTotals totals)
     {
-        var ammonium = totals[Component.Ammonium];
-        return ammonium / (ammonium + totals[Component.Potassium] + totals[Component.Sodium]);
+        if (solid.Name is not (MonoammoniumPhosphate or MonopotassiumPhosphate)) return 0;
+        if (component != Components.Find(Component.Phosphate)) return 0;
+        double ammonium = totals[Component.Ammonium], potassium = totals[Component.Potassium];
+        return (PowersOfDihydrogenPhosphate * ammonium + PowersBesidePotassium * potassium)
+            / (ammonium + potassium + totals[Component.Sodium]);
     }
 
     private static double UreaIn(SolutionInput input)

@@ -91,6 +91,7 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
             if (s.LnPure is not { } pure) continue;
             var byTotals = -pure;
             for (var t = 0; t < s.Term.Length; t++) byTotals += s.Coefficient[t] * dissolved[s.Term[t]];
+            foreach (var p in s.Protonated) byTotals += p.Ln(at.M);
             past[k] = share * past[k] + (1 - share) * byTotals;
         }
     }
@@ -99,6 +100,7 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
     {
         var ln = -s.LnPure!.Value;
         for (var t = 0; t < s.Term.Length; t++) ln += s.Coefficient[t] * LnDissolved(s.Term[t]);
+        foreach (var p in s.Protonated) ln += p.Ln(at.M);
         return ln;
     }
 
@@ -183,7 +185,51 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
         }
         if (s.Water != 0) DenseLu.AddScaled(row[..free], work.WaterSlope, s.Water);
         row[free] = column * ionic;
-        if (s.LnPure is not null) Weigh(s, row, free, free + 1);
+        if (s.LnPure is null) return;
+        Weigh(s, row, free, free + 1);
+        if (s.Protonated.Length == 0) return;
+        Span<double> slopes = stackalloc double[free + problem.S.ComplexCount];
+        if (!SlopesOfProtonShares(s, slopes)) return;
+        for (var i = 0; i < slopes.Length; i++) if (slopes[i] != 0) AddLnM(row, i, slopes[i], ionic);
+    }
+
+    /// <summary>
+    /// What the shares with protons add to the weighted measure of a salt, by ln m of everything dissolved; false where they stand still.
+    /// </summary>
+    public bool SlopesOfProtonShares(ActiveSolid s, Span<double> slopes)
+    {
+        var weight = 1 - SaltVerdicts.CalibratedShare(at.Ionic);
+        slopes.Clear();
+        var any = false;
+        foreach (var p in s.Protonated) any |= p.Slopes(at.M, weight, slopes);
+        return any;
+    }
+
+    /// <summary>Adds so many times the derivatives of ln m of something dissolved to the row of a solid.</summary>
+    private void AddLnM(Span<double> row, int species, double times, double ionic)
+    {
+        var stoichiometry = problem.S;
+        int free = stoichiometry.ComponentCount, complex = species - free;
+        if (complex < 0)
+        {
+            row[species] += times;
+            return;
+        }
+
+        var byIonic = -at.GammaI[species];
+        for (var t = stoichiometry.Start[complex]; t < stoichiometry.Start[complex + 1]; t++)
+        {
+            int a = stoichiometry.Term[t];
+            var v = times * stoichiometry.Coefficient[t];
+            row[a] += v;
+            DenseLu.AddScaled(row[..free], activity.Rows.AsSpan(a * free, free), v);
+            byIonic += stoichiometry.Coefficient[t] * at.GammaI[a];
+        }
+
+        if (problem.Pairs.Row[species] is >= 0 and var paired)
+            DenseLu.AddScaled(row[..free], activity.Rows.AsSpan(paired * free, free), -times);
+        if (stoichiometry.Water[complex] is not 0 and var wet) DenseLu.AddScaled(row[..free], work.WaterSlope, times * wet);
+        row[free] += times * byIonic * ionic;
     }
 
     /// <summary>Turns the derivatives of an activity product into those of the weighted measure.</summary>

@@ -135,6 +135,14 @@ internal sealed class Stoichiometry
         return sum;
     }
 
+    /// <summary>The component that a complex is made of by losing protons and nothing else, such as H2PO4- of HPO4-2; else 0.</summary>
+    public int AcidOf(int complex)
+    {
+        if (Start[complex + 1] - Start[complex] != 2 || Water[complex] != 0) return 0;
+        int first = Start[complex], proton = Term[first] == 0 ? first : first + 1;
+        return Term[proton] == 0 && Coefficient[proton] < 0 ? Term[first == proton ? first + 1 : first] : 0;
+    }
+
     /// <summary>Molecules of water in a kilogram of it and in the complexes, mol per kg.</summary>
     public double WaterIn(double[] molality)
     {

@@ -68,7 +68,7 @@ internal abstract partial class SaltRule : SolidRule
         var amount = salt.GramsPerLitre > 0 ? $"{Say.Grams(salt.GramsPerLitre)}/L of {called}" : called;
         var what = salt.FallsOut
             ? $"{Say.Capital(amount)} crystallises out of '{stock.Stock.Name}' {Wording.When(stock, salt.State, salt.Solid)}: "
-                + $"{Wording.BringsTimes(suppliers, salt.Index, salt.Solid)}{handbook}{WithItsKin(salt)}."
+                + $"{Wording.BringsTimes(suppliers, salt.Index, salt.Solid, fallsOut: true)}{handbook}{WithItsKin(salt)}."
             : salt.Salt?.Mixed is { } mixed
             ? $"'{stock.Stock.Name}' can drop mixed crystals of {called} and {mixed.With.Called} "
                 + $"{Wording.When(stock, salt.State, salt.Solid)}: "
@@ -76,7 +76,7 @@ internal abstract partial class SaltRule : SolidRule
                 + "one crystal they take each other's place (saturation index of the mixed crystal up to "
                     + $"{Say.Number(mixed.Index)}, at most {Say.Grams(MostMixed(salt))}/L of them){handbook}."
             : $"'{stock.Stock.Name}' comes close to dropping {called} {Wording.When(stock, salt.State, salt.Solid)}: "
-                + $"{Wording.BringsTimes(suppliers, salt.Index, salt.Solid)}, "
+                + $"{Wording.BringsTimes(suppliers, salt.Index, salt.Solid, fallsOut: false)}, "
                 + $"too near the limit to promise that it stays clear (saturation index {Say.Number(salt.Index)}, known to "
                     + $"±{Say.Number(salt.Doubt)}){handbook}.";
         var message = Joined(

@@ -220,7 +220,7 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
             _ => $" (it usually takes {Say.Number(Math.Pow(10, deposit.Solid.StartsInStorage))} times to start without crystals already "
                 + "there)",
         };
-        return $"{subject}: {Wording.BringsTimes(suppliers, deposit.Index, deposit.Solid)}{doubt}.";
+        return $"{subject}: {Wording.BringsTimes(suppliers, deposit.Index, deposit.Solid, fallsOut: true)}{doubt}.";
     }
 
     private protected static IEnumerable<NamedValue> Numbers(DepositVerdict verdict)

@@ -74,7 +74,8 @@ internal static class Wording
     {
         var times = Math.Pow(10, index);
         var what = Saturation.HasIons(solid) ? "the ion product that stays dissolved" : "what stays dissolved";
-        return times <= MostTimes ? $"{Say.Number(times)} times {what}" : "far more than stays dissolved";
+        return times < 1 ? $"{Say.Number(100 * times)} % of {what}"
+            : times <= MostTimes ? $"{Say.Number(times)} times {what}" : "far more than stays dissolved";
     }
 
     /// <summary>"X brings the calcium, Y the sulfate".</summary>
@@ -86,8 +87,12 @@ internal static class Wording
     };
 
     /// <summary>"X brings the calcium, Y the sulfate, together 4.3 times the ion product that stays dissolved".</summary>
-    public static string BringsTimes(IReadOnlyList<Supplier> suppliers, double index, Solid solid) =>
-        $"{Brings(suppliers)}, {(suppliers.Count > 1 ? "together" : "in all")} {Times(index, solid)}";
+    /// <param name="fallsOut">
+    /// True where it falls out: then what is below saturation in the clear solution says how it gets there.
+    /// </param>
+    public static string BringsTimes(IReadOnlyList<Supplier> suppliers, double index, Solid solid, bool fallsOut) =>
+        $"{Brings(suppliers)}, {(suppliers.Count > 1 ? "together" : "in all")} {Times(index, solid)}"
+            + (fallsOut && index < 0 ? ", and past it once the rest of the deposit has fallen out" : "");
 
     /// <summary>The nearest changes at which it would stay clear, as the end of a sentence; empty when none was found.</summary>
     public static string NearestClear(DepositVerdict verdict, VesselAdvice advice)

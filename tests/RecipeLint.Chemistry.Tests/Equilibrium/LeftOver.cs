@@ -7,7 +7,7 @@ internal static class LeftOver
 {
     public static IReadOnlyDictionary<string, double> Indices(SolutionInput input, PrecipitationResult result)
     {
-        var salts = SaltVerdicts.Of(input with { Totals = result.Remaining }, result.Final, result.Initial).ToDictionary(v => v.Solid.Name, v => v.Index);
+        var salts = SaltVerdicts.Of(input with { Totals = result.Remaining }, result.Final, input.Totals).ToDictionary(v => v.Solid.Name, v => v.Index);
         return result.Final.Solids.ToDictionary(s => s.Solid.Name, s => salts.TryGetValue(s.Solid.Name, out var index) ? index : s.Index);
     }
 }

@@ -60,6 +60,60 @@ public sealed class SaltTests
     }
 
     /// <summary>
+    /// 1.65 mol/L of KH2PO4 and 1.35 of K2HPO4 are kept as a clear solution at 20 to 25 °C (USP, Potassium Phosphates Compounded Injection,
+    /// 2025; about 0.87 kg of water in a litre). They came out with 60 % of the acid salt on the floor.
+    /// </summary>
+    [Theory]
+    [InlineData(20)]
+    [InlineData(25)]
+    public void MonopotassiumPhosphateStaysBesideDipotassiumPhosphate(double celsius)
+    {
+        const double water = 0.87, mono = 224 / 136.09, di = 236 / 174.18;
+        var input = new SolutionInput
+        {
+            Totals = new ComponentTotals([new("K+", (mono + 2 * di) / water), new("H2PO4-", (mono + di) / water)]),
+            Celsius = celsius,
+        };
+        var answer = Chemistry.Equilibrium.Equilibrium.Ask(input, MayForm.Of(SolidRole.FormsReadily, SolidRole.SolubleSalt));
+        Assert.True(answer.Converged, answer.Failure);
+        Assert.Equal(0, answer.Formed("MKP"));
+    }
+
+    /// <summary>
+    /// 200 g/L of KH2PO4 with 300 of K2HPO4 at 10 °C: no more of the acid salt falls out than went in, and what is left stays a buffer. It
+    /// was 308 g/L and pH 12, because the share that still had its protons was that of the clear solution.
+    /// </summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(10)]
+    public void AnAcidSaltThatFallsOutLeavesLessOfItself(double celsius)
+    {
+        const double water = 0.86, mono = 200 / 136.09, di = 300 / 174.18;
+        var input = new SolutionInput
+        {
+            Totals = new ComponentTotals([new("K+", (mono + 2 * di) / water), new("H2PO4-", (mono + di) / water)]),
+            Celsius = celsius,
+        };
+        var answer = Chemistry.Equilibrium.Equilibrium.Ask(input, MayForm.Of(SolidRole.FormsReadily, SolidRole.SolubleSalt));
+        Assert.True(answer.Converged, answer.Failure);
+        Assert.True(answer.Formed("MKP") < mono / water, $"{answer.Formed("MKP")} mol/kg of MKP");
+        Assert.InRange(answer.Left.Ph, 6, 9.5);
+    }
+
+    /// <summary>
+    /// 1.07 mol/kg of KH2PO4 at 15 °C, three quarters of what water holds there (CRC Handbook), is clear as long as it is alone; with as
+    /// much of other salts the measured mixtures do not allow that promise.
+    /// </summary>
+    [Theory]
+    [InlineData(1.07, 0, SaltState.Clear)]
+    [InlineData(0.8, 1, SaltState.Close)]
+    public void ASaltAloneIsAsSureAsItsTable(double phosphate, double nitrate, SaltState expected)
+    {
+        var (verdicts, _) = Verdicts([("KH2PO4", phosphate), ("KNO3", nitrate)], 15, 1);
+        Assert.Equal(expected, verdicts.Single(v => v.Solid.Name == "MKP").State);
+    }
+
+    /// <summary>
     /// The most of ideal mixed crystals is never less than what the equilibrium gives of both salts without mixing, and never more than there is.
     /// </summary>
     [Theory]

@@ -75,7 +75,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         var what = $"{Say.Number(deposit.GramsPerLitre * 1000)} mg/L of {deposit.Solid.Called} {Verb(sureness)} out of the tank "
             + $"'{recipe.Recipe.Name}' "
             + $"{Wording.When(null, state)} (pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): "
-                + $"{Wording.BringsTimes(suppliers, deposit.Index, deposit.Solid)}{Doubt(deposit)}.";
+                + $"{Wording.BringsTimes(suppliers, deposit.Index, deposit.Solid, fallsOut: true)}{Doubt(deposit)}.";
         var why = deposit.Loss is { } loss
             ? $"{Say.Percent(loss.Share)} of the {IonWords.Of(loss.Metal)} is lost to the plants that way."
             : "It clouds the tank, coats pumps and drippers, and the plants miss what is in it.";
