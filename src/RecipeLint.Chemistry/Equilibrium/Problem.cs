@@ -141,6 +141,7 @@ internal sealed class Problem
             Proton = proton,
             LnK = LnKAt(Set.SolidLogK.AsSpan(6 * index, 6)),
             LnPure = pure,
+            HeldBy = pure is null ? null : HeldBy(Set.Solids[index]),
             Protonated = pure is null ? [] : Protonated(Set.Solids[index], terms, coefficients, input.Totals),
         };
     }
@@ -160,6 +161,11 @@ internal sealed class Problem
         for (var t = 0; t < terms.Count; t++) sum += coefficients[t] * Math.Log(coefficients[t] * handbook);
         return sum;
     }
+
+    private SaltsInCompany.Pair? HeldBy(Solid solid) =>
+        SaltsInCompany.HeldByPair(solid) is { } pair && S.Local[pair.First] is >= 0 and var first && S.Local[pair.Second] is >= 0 and var second
+            ? pair with { First = first, Second = second }
+            : null;
 
     /// <summary>
     /// Of the totals only what still has its protons can crystallise as the salt; it becomes less while an acid salt falls out, so it is

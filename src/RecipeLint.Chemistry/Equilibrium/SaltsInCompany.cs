@@ -6,7 +6,8 @@ namespace RecipeLint.Chemistry.Equilibrium;
 /// </summary>
 internal static class SaltsInCompany
 {
-    private const string MonoammoniumPhosphate = "MAP", MonopotassiumPhosphate = "MKP", AmmoniumNitrate = "Ammonium nitrate";
+    private const string MonoammoniumPhosphate = "MAP", MonopotassiumPhosphate = "MKP", AmmoniumNitrate = "Ammonium nitrate",
+        PotassiumSulfate = "Arcanite";
 
     /// <summary>
     /// Beside hydrogen phosphate ammonium dihydrogen phosphate dissolves as if only the fourth power of the share that is dihydrogen
@@ -23,6 +24,13 @@ internal static class SaltsInCompany
     private const double PowersBesidePotassium = 2.5;
 
     /// <summary>
+    /// Beside magnesium sulfate potassium sulfate dissolves better: where it and picromerite saturate together at 25 °C, with 1.48 mol/kg of
+    /// magnesium, the product of totals is 10^0.56 times that of the pure solution (Harvie, Moller and Weare 1984). log10 for each mol/kg,
+    /// and up to how many.
+    /// </summary>
+    private const double PerMolMagnesiumSulfate = 0.3, MostMagnesiumSulfate = 1.5;
+
+    /// <summary>
     /// log10 by which the product of totals of a saturated mixture lies above that of the pure solution; 0 where nothing is known to hold
     /// more.
     /// </summary>
@@ -34,6 +42,8 @@ internal static class SaltsInCompany
     {
         var log = LogHeldByUrea(solid, input);
         var phosphate = Components.Find(Component.Phosphate);
+        if (HeldByPair(solid) is { } pair)
+            log += pair.PerMol * Math.Min(pair.Most, Math.Min(input.Totals.MolPerKg[pair.First], input.Totals.MolPerKg[pair.Second]));
         if (PowersOfProtonShare(solid, phosphate, totals) is > 0 and var powers) log -= powers * state.LogProtonated[phosphate];
         return log;
     }
@@ -42,6 +52,19 @@ internal static class SaltsInCompany
     public static double LogHeldByUrea(Solid solid, SolutionInput input) => solid.Name == AmmoniumNitrate
         ? 2 * Math.Log10(1 + UreaSolubility.NitrateHeldByUrea(UreaIn(input), input.Celsius))
         : 0;
+
+    /// <summary>The salt beside which more of another is held: its two components, the lesser of which counts.</summary>
+    /// <param name="First">By its number in the table, or here.</param>
+    /// <param name="Second">The other.</param>
+    /// <param name="PerMol">log10 for each mol/kg of it.</param>
+    /// <param name="Most">mol/kg from which on it holds no more.</param>
+    internal readonly record struct Pair(int First, int Second, double PerMol, double Most);
+
+    /// <summary>Null where nothing is known to hold more of a salt.</summary>
+    public static Pair? HeldByPair(Solid solid) => solid.Name == PotassiumSulfate
+        ? new Pair(
+            Components.Find(Component.Magnesium), Components.Find(Component.Sulfate), PerMolMagnesiumSulfate, MostMagnesiumSulfate)
+        : null;
 
     /// <summary>
     /// How often the share of a component that still has its protons counts, beside once for each time the formula has it.

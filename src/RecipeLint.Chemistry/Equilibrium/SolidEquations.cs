@@ -92,6 +92,7 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
             var byTotals = -pure;
             for (var t = 0; t < s.Term.Length; t++) byTotals += s.Coefficient[t] * dissolved[s.Term[t]];
             foreach (var p in s.Protonated) byTotals += p.Ln(at.M);
+            if (s.HeldBy is not null) byTotals -= LnHeld(s, out _);
             past[k] = share * past[k] + (1 - share) * byTotals;
         }
     }
@@ -101,7 +102,21 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
         var ln = -s.LnPure!.Value;
         for (var t = 0; t < s.Term.Length; t++) ln += s.Coefficient[t] * LnDissolved(s.Term[t]);
         foreach (var p in s.Protonated) ln += p.Ln(at.M);
-        return ln;
+        return s.HeldBy is null ? ln : ln - LnHeld(s, out _);
+    }
+
+    /// <summary>
+    /// ln of how much more of a salt is held beside the pair of it; and the component that counts, -1 where more of it would hold no more.
+    /// </summary>
+    private double LnHeld(ActiveSolid s, out int counts)
+    {
+        var pair = s.HeldBy!.Value;
+        double first = DissolvedOf(pair.First), second = DissolvedOf(pair.Second), water = at.WaterKg;
+        counts = first < second ? pair.First : pair.Second;
+        var molality = Math.Min(first, second) / water;
+        if (molality < pair.Most) return Problem.Ln10 * pair.PerMol * molality;
+        counts = -1;
+        return Problem.Ln10 * pair.PerMol * pair.Most;
     }
 
     /// <summary>ln of what is dissolved of a component, mol per kg of the water left.</summary>
@@ -252,6 +267,15 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
                         row[firstSolid + k] -= (1 - share) * s.Coefficient[t] * Present[k].Coefficient[u] / dissolved;
                     }
             row[^1] -= (1 - share) * s.Coefficient[t];
+        }
+
+        if (s.HeldBy is { } pair && LnHeld(s, out var counts) is var held && counts >= 0)
+        {
+            row[^1] += (1 - share) * held;
+            var perMol = (1 - share) * Problem.Ln10 * pair.PerMol / at.WaterKg;
+            for (var k = 0; k < Present.Count; k++)
+                for (var u = 0; u < Present[k].Term.Length; u++)
+                    if (Present[k].Term[u] == counts) row[firstSolid + k] += perMol * Present[k].Coefficient[u];
         }
     }
 

@@ -231,8 +231,8 @@ public static class DissolveReport
             .Concat(state.Salts
                 .Where(v => !fallen.Contains(v.Solid.Name)
                     && v.Solid.Role == SolidRole.SolubleSalt
-                    && (v.State != SaltState.Clear || IndexOf(v) > MentionedFromIndex))
-                .Select(v => (v.Solid, Index: IndexOf(v), Note: v.State switch
+                    && (v.State != SaltState.Clear || v.Index > MentionedFromIndex))
+                .Select(v => (v.Solid, v.Index, Note: v.State switch
                 {
                     SaltState.Clear => "stays dissolved",
                     SaltState.Close => "too close to promise",
@@ -254,9 +254,6 @@ public static class DissolveReport
 
         page.Blank();
     }
-
-    private static double IndexOf(SaltVerdict verdict) =>
-        Math.Max(verdict.CalibratedIndex ?? double.MinValue, verdict.ProductIndex ?? double.MinValue);
 
     private static void WriteDissolved(TablePage page, SolutionState state)
     {

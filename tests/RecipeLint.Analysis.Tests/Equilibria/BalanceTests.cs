@@ -183,6 +183,29 @@ public sealed class BalanceTests(ITestOutputHelper output)
         }
     }
 
+    /// <summary>
+    /// Picromerite keeps a field of its own up to 47 °C, where leonite takes its place (van't Hoff; FPE 291 (2010) 151 has both at 45 °C), and
+    /// lies between potassium sulfate and Epsom salt: these two never stand beside each other. In this stock they did from 21 °C on, because
+    /// what magnesium sulfate holds of potassium sulfate was not counted, and the deposit jumped by 7 g/L (found in 2026).
+    /// </summary>
+    [Fact]
+    public void EpsomSaltAndPotassiumSulfateDoNotFallOutTogether()
+    {
+        var mix = Of(("magnesium-nitrate-6h2o", 561.67), ("potassium-chloride", 76.36), ("magnesium-sulfate-7h2o", 581.1));
+        var before = 0.0;
+        foreach (var celsius in (double[])[40, 30, 25, 22, 21, 20.95, 20.9, 20.8, 20, 15, 10])
+        {
+            var state = StateSolver.Solve(mix, celsius);
+            Assert.True(state.IsSolved, state.Failure);
+            Assert.NotNull(state.Deposit("Epsomite"));
+            Assert.NotNull(state.Deposit("Picromerite"));
+            Assert.Null(state.Deposit("Arcanite"));
+            var grams = state.Deposits.Sum(d => d.Mass.GramsPerLitre);
+            Assert.True(grams > before, $"{grams} g/L at {celsius} °C");
+            before = grams;
+        }
+    }
+
     /// <summary>0 to 45 °C and strength 0.2 to 2 in small steps: no step larger than what the solids do, no sureness that falls while the deposit grows.</summary>
     [Fact]
     public void WalksThroughTemperatureAndStrengthHaveNoJump()
