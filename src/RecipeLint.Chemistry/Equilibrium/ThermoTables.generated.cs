@@ -1826,7 +1826,6 @@ internal static class ThermoTables
         "Dipotassium phosphate trihydrate",
         "Potassium carbonate sesquihydrate",
         "Potassium pyrophosphate trihydrate",
-        "Tripotassium phosphate heptahydrate",
         "Trisodium phosphate dodecahydrate",
         "Magnesium citrate",
         "Tripotassium citrate",
@@ -2023,7 +2022,6 @@ internal static class ThermoTables
         "K2HPO4·3H2O",
         "K2CO3·1.5H2O",
         "K4P2O7·3H2O",
-        "K3PO4·7H2O",
         "Na3PO4·12H2O",
         "Mg3(Citrate)2·14H2O",
         "K3Citrate·H2O",
@@ -2060,9 +2058,8 @@ internal static class ThermoTables
         3, 2, 2, 0, 0, 4, 1, 0, 0, 0, 1, 2,
         2, 2, 2, 2, 2, 0, 0, 2, 2, 2, 2, 2,
         2, 2, 2, 2, 2, 2, 2, 0, 0, 0, 0, 2,
-        2, 2, 2, 2, 2, 2, 2, 2, 1, 2, 2, 2,
-        2, 2, 2, 2, 2, 2, 0, 0, 2, 2, 2, 2,
-        2,
+        2, 2, 2, 2, 2, 2, 2, 1, 2, 2, 2, 2,
+        2, 2, 2, 2, 2, 0, 0, 2, 2, 2, 2, 2,
     ];
 
     public static readonly string[] SolidReasons =
@@ -2241,7 +2238,6 @@ internal static class ThermoTables
         "Crystallises from a syrup only; water holds more than its own weight.",
         "Crystallises from a syrup only; water holds its own weight.",
         "Crystallises from a syrup only; water holds nearly twice its weight.",
-        "Crystallises from a syrup only; water holds its own weight.",
         "Crystallises readily on cooling: its solubility falls by more than half from 20 to 0 °C.",
         "Strong clear magnesium citrate stays supersaturated for days to weeks before it crystallises (common practice, no source).",
         "Crystallises from a syrup only; water holds more than its own weight.",
@@ -2456,7 +2452,6 @@ internal static class ThermoTables
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
-        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
     ];
 
     public static ReadOnlySpan<ushort> SolidStart =>
@@ -2475,9 +2470,9 @@ internal static class ThermoTables
         403, 408, 411, 414, 419, 424, 428, 432, 436, 439, 442, 446,
         448, 450, 452, 455, 457, 460, 462, 464, 468, 472, 476, 480,
         484, 488, 492, 496, 500, 504, 508, 512, 516, 520, 524, 527,
-        529, 531, 533, 536, 540, 543, 546, 550, 554, 557, 560, 563,
-        566, 570, 574, 578, 582, 586, 589, 591, 594, 597, 601, 604,
-        606, 610,
+        529, 531, 533, 536, 540, 543, 546, 550, 553, 556, 559, 562,
+        566, 570, 574, 578, 582, 585, 587, 590, 593, 597, 600, 602,
+        606,
     ];
 
     public static ReadOnlySpan<byte> SolidTerms =>
@@ -2527,12 +2522,12 @@ internal static class ThermoTables
         13, 3, 17, 1, 12, 3, 17, 1, 2, 0, 23, 1,
         2, 8, 23, 1, 2, 0, 8, 24, 2, 8, 26, 2,
         29, 3, 29, 3, 30, 4, 18, 0, 3, 18, 1, 0,
-        3, 19, 1, 3, 33, 1, 3, 18, 1, 0, 2, 18,
-        1, 0, 5, 27, 1, 3, 27, 1, 2, 27, 1, 2,
-        28, 1, 2, 10, 23, 1, 2, 9, 23, 1, 2, 11,
-        23, 1, 2, 6, 23, 1, 2, 5, 23, 1, 2, 23,
-        1, 0, 24, 6, 29, 1, 2, 18, 1, 2, 18, 0,
-        1, 4, 19, 0, 0, 34, 4, 18, 0, 1,
+        3, 19, 1, 3, 33, 1, 2, 18, 1, 0, 5, 27,
+        1, 3, 27, 1, 2, 27, 1, 2, 28, 1, 2, 10,
+        23, 1, 2, 9, 23, 1, 2, 11, 23, 1, 2, 6,
+        23, 1, 2, 5, 23, 1, 2, 23, 1, 0, 24, 6,
+        29, 1, 2, 18, 1, 2, 18, 0, 1, 4, 19, 0,
+        0, 34, 4, 18, 0, 1,
     ];
 
     public static ReadOnlySpan<double> SolidCoefficients =>
@@ -2582,12 +2577,12 @@ internal static class ThermoTables
         1, 2, 2, 6, 1, 2, 2, 6, 2, 2, 1, 2,
         1, 1, 1, 3, 1, 1, 1, 1, 1, 1, 1, 1,
         1, 1, 1, 1, 1, 2, 1, -1, 2, 1, 3, -1,
-        2, 1, 1.5, 4, 1, 3, 3, 1, 7, -2, 3, 1,
-        12, -2, 3, 2, 14, 3, 1, 1, 3, 1, 2, 1,
-        1, 3, 2, 1, 1, 2, 2, 1, 1, 2, 2, 1,
-        1, 2, 2, 1, 1, 2, 2, 1, 1, 2, 4, 1,
-        2, 5, 1, 1, 2, 3, 1, 1, 2, 2, 1, -1,
-        12, 1, 1, 1, 1, 1, 2, 1, -1, 2,
+        2, 1, 1.5, 4, 1, 3, 3, 1, 12, -2, 3, 2,
+        14, 3, 1, 1, 3, 1, 2, 1, 1, 3, 2, 1,
+        1, 2, 2, 1, 1, 2, 2, 1, 1, 2, 2, 1,
+        1, 2, 2, 1, 1, 2, 4, 1, 2, 5, 1, 1,
+        2, 3, 1, 1, 2, 2, 1, -1, 12, 1, 1, 1,
+        1, 1, 2, 1, -1, 2,
     ];
 
     public static ReadOnlySpan<double> SolidReference =>
@@ -2688,7 +2683,6 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidProduct =>
@@ -2789,7 +2783,6 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidReferencePlain =>
@@ -2890,7 +2883,6 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidReferenceExtended =>
@@ -2991,7 +2983,6 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> GasReference =>
