@@ -59,6 +59,61 @@ public sealed class DiagnoseTests
         Assert.DoesNotContain("1  ", answer.Out, StringComparison.Ordinal);
     }
 
+    /// <summary>What hit somebody describes no deposit, and what ran when describes nothing by itself.</summary>
+    [Theory]
+    [InlineData("powder got in my eyes", 1)]
+    [InlineData("white powder flew into my face", 1)]
+    [InlineData("the dosing pump ran dry", 0)]
+    [InlineData("EC goes up every day", 0)]
+    public void OfWhatTellsNothingNoCauseIsListed(string seen, int code)
+    {
+        var answer = Cli.Run("diagnose", Gypsum, "--seen", seen);
+
+        Assert.Equal(code, answer.Code);
+        Assert.Contains("No cause is listed", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("1  ", answer.Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>Contents nobody can name: danger first, and neither cause nor test nor rescue.</summary>
+    [Theory]
+    [InlineData("diagnose", "--seen", "white needles")]
+    [InlineData("stretch")]
+    [InlineData("order")]
+    [InlineData("proof")]
+    public void NothingIsAdvisedOfWhatNobodyCanName(string command, params string[] told)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.substances.json", """{"format": 1, "substances": [{"id": "mystery", "name": "Mystery", "form": "liquid", "density": "1.1 g/mL", "unknownComposition": true}]}""");
+        foreach (var steps in new[] { """{"add": "never-heard-of", "amount": "10 mL"}""", """{"add": "mystery", "amount": "10 mL"}""" })
+        {
+            scratch.Write("a.stock.json", $$"""{"format": 1, "name": "A", "makes": "1 L", "dose": "10 mL/L", "steps": [{{steps}}, {"topUp": "1 L", "of": "distilled"}]}""");
+
+            var answer = Cli.RunIn(scratch.Path, null, [command, "a.stock.json", .. told]);
+
+            Assert.Equal(1, answer.Code);
+            Assert.Contains("is not known, so nothing is advised of this stock", string.Join(' ', answer.Out.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+            Assert.DoesNotContain("There is nothing in this solution", answer.Out, StringComparison.Ordinal);
+            Assert.DoesNotContain("1  ", answer.Out, StringComparison.Ordinal);
+            Assert.DoesNotContain("What would tell more", answer.Out, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void BesideWhatNobodyCanNameNothingIsWarmedAndNoAcidPutIn()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.substances.json", """{"format": 1, "substances": [{"id": "mystery", "name": "Mystery", "form": "liquid", "density": "1.1 g/mL", "unknownComposition": true}]}""");
+        scratch.Write("a.stock.json", """{"format": 1, "name": "A", "makes": "1 L", "dose": "10 mL/L", "steps": [{"pour": "800 mL", "of": "distilled"}, {"add": "mystery", "amount": "10 mL"}, {"add": "potassium-nitrate", "amount": "100 g"}, {"topUp": "1 L", "of": "distilled"}]}""");
+
+        var answer = Cli.RunIn(scratch.Path, null, "diagnose", "a.stock.json", "--seen", "white needles at the bottom");
+
+        Assert.Contains("Mystery may react in a way that cannot be foreseen", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("Warm ", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("acid on", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("vinegar on", answer.Out, StringComparison.Ordinal);
+        Assert.Equal(2, Cli.RunIn(scratch.Path, null, "split", "a.stock.json").Code);
+    }
+
     [Fact]
     public void ContradictionsAreSaid()
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Advice.Tanks;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Tests.Support;
@@ -49,6 +50,12 @@ public sealed class HazardTextTests
             page.Append(CultureInfo.InvariantCulture, $"- {cause.Name}. Save it: {cause.RescueSay}{Uses(cause.RescueUses)} Change: {cause.Change}{Uses(cause.ChangeUses)}\n");
         }
 
+        page.Append("\n## Rescues and changes of tanks, lines and drippers\n\n");
+        foreach (var cause in TankData.Causes.Select(c => c.Cause))
+        {
+            page.Append(CultureInfo.InvariantCulture, $"- {cause.Name}. Clear it: {cause.RescueSay}{Uses(cause.RescueUses)} Change: {cause.Change}{Uses(cause.ChangeUses)}\n");
+        }
+
         Repository.AssertGolden("../../RecipeLint.Tests/Tables/hazard-texts.md", page.ToString());
     }
 
@@ -58,13 +65,13 @@ public sealed class HazardTextTests
     {
         (string Use, string[] Words)[] acts =
         [
-            ("acid", ["acid dissolves", "Any acid", "Acidify", "acidify", "inegar or", "with vinegar", "bring the pH down", "Acid dissolves", "acid, dissolves"]),
+            ("acid", ["acid dissolves", "Any acid", "Acidify", "acidify", "inegar or", "with vinegar", "bring the pH down", "Acid dissolves", "acid, dissolves", "cid takes", "weak acid", "lower pH", "Bring the pH down"]),
             ("alkali", ["ydroxide above", "lkali dissolves", "ydroxide or bicarbonate"]),
             ("heat", ["Warm it", "on warming", "warm the vessel", "Thaw"]),
-            ("cap", ["lose the cap", "Close it tight", "and close"]),
+            ("cap", ["lose the cap", "Close it tight", "brim and close"]),
             ("shake", ["urn the bottle over", "urn it over", "hake well", "Stir longer"]),
         ];
-        foreach (var cause in DiagnosisData.Causes)
+        foreach (var cause in DiagnosisData.Causes.Concat(TankData.Causes.Select(c => c.Cause)))
         {
             Assert.All(acts.Where(a => a.Words.Any(w => cause.RescueSay.Contains(w, StringComparison.Ordinal))), a => Assert.Contains(a.Use, cause.RescueUses));
             Assert.All(acts.Where(a => a.Words.Any(w => cause.Change.Contains(w, StringComparison.Ordinal))), a => Assert.Contains(a.Use, cause.ChangeUses));
@@ -110,13 +117,15 @@ public sealed class HazardTextTests
         {
             var hazard = new Hazard(text.Kind, grade, Held.Of(Bench.Substance("potassium-nitrate"), 1), Held.Of(Bench.Substance("vinegar-5"), 1), "", 0, 0, "");
             var forbidden = Enum.GetValues<VesselAction>().Where(hazard.Forbids).Select(a => a.ToString()).Concat(hazard.ForbidsPutting ? ["anything put in"] : []);
-            page.Append(CultureInfo.InvariantCulture, $"- {grade}: {string.Join(", ", forbidden)}{(hazard.IsForLeaving ? ". Leave it" : "")}.\n");
+            page.Append(CultureInfo.InvariantCulture, $"- {grade}: {Listed(forbidden, "nothing forbidden")}{(hazard.IsForLeaving ? ". Leave it" : "")}.\n");
         }
 
         page.Append(CultureInfo.InvariantCulture, $"- One ... with another {text.Happens}.\n- One {text.Happens}, {text.When}.\n- You may notice {text.Notice}.\n");
-        page.Append(CultureInfo.InvariantCulture, $"- {text.First}\n- {text.Help}\n- {text.Instead}\n- Source: {text.Source} ({text.Confidence}). Signs: {string.Join(", ", text.Signs)}.\n\n");
+        page.Append(CultureInfo.InvariantCulture, $"- {text.First}\n- {text.Help}\n- {text.Instead}\n- Source: {text.Source} ({text.Confidence}). Signs: {Listed(text.Signs, "none")}.\n\n");
         Assert.NotEmpty(HazardWords.Refused(new Refusal(new Hazard(text.Kind, HazardGrade.Present, null, null, "", 0, 0, ""), VesselAction.Order, null, false)));
     }
+
+    private static string Listed(IEnumerable<string> words, string none) => string.Join(", ", words.DefaultIfEmpty(none));
 
     private static string Uses(IReadOnlyList<string> uses) => uses.Count == 0 ? "" : $" [asks the gate: {string.Join(", ", uses)}]";
 }

@@ -40,6 +40,12 @@ public sealed class NamedMixTests
     [InlineData("sulfur dioxide free", "metabisulfite and citric acid")]
     [InlineData("carbon dioxide", "baking soda + vinegar")]
     [InlineData("sets hydrogen free", "aluminium foil, caustic soda")]
+    [InlineData("can burn fiercely", "saltpetre + sugar")]
+    [InlineData("can burn fiercely", "KNO3, charcoal, sulfur")]
+    [InlineData("can burn fiercely", "potassium nitrate and sulphur powder")]
+    [InlineData("can burn fiercely", "ammonium nitrate + diesel")]
+    [InlineData("can burn fiercely", "calcium nitrate with sawdust")]
+    [InlineData("can burn fiercely", "icing sugar into sodium nitrate")]
     public void WhatTwoThingsCanDoComesBeforeTheirAmounts(string danger, string line)
     {
         foreach (var command in new[] { "dissolve", "check", "order", "split", "show", "proof" })
@@ -79,6 +85,11 @@ public sealed class NamedMixTests
     [InlineData("bleach")]
     [InlineData("bleach + water")]
     [InlineData("foozle + sand")]
+    [InlineData("sugar + magnesium sulfate")]
+    [InlineData("calcium nitrate, sucrose in 1 L")]
+    [InlineData("saltpetre + sugar in water")]
+    [InlineData("potassium nitrate + iron DTPA")]
+    [InlineData("potassium sulfate + sulfur")]
     public void HarmlessThingsAreAskedForTheirAmounts(string line)
     {
         var answer = Cli.Run("dissolve", line);

@@ -82,6 +82,19 @@ public sealed class ProofTests
         Assert.Contains(name, answer, StringComparison.Ordinal);
     }
 
+    /// <summary>Without its only salt a bottle holds water, and any meter shows that.</summary>
+    [Fact]
+    public void TheOnlySaltLeftOutShows()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", """{"format": 1, "name": "A", "makes": "1 L", "steps": [{"pour": "700 mL"}, {"add": "potassium-nitrate", "amount": "30 g", "assay": "99 %"}, {"topUp": "1 L"}]}""");
+
+        var answer = Cli.RunIn(folder.Path, null, "proof", "a.stock.json").Out;
+
+        Assert.Contains("left out: 1 of 1", answer, StringComparison.Ordinal);
+        Assert.DoesNotContain("no potassium nitrate (30 g left out)", answer, StringComparison.Ordinal);
+    }
+
     /// <summary>A bottle that must not be made is not checked, and the exit code says so as with every other command.</summary>
     [Fact]
     public void ADangerousStockIsNotChecked()

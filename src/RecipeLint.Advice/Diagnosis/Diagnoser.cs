@@ -3,6 +3,7 @@ using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Advice.Diagnosis;
 
@@ -16,7 +17,7 @@ public static class Diagnoser
     private const double SurelyVisible = 1;
 
     internal const double MissingNeed = -3, HasNeeds = 0.7, HasTrait = 1.1, HasTraitSlightly = 0.4, AllTraitsMissing = -1.2,
-        BroughtByWater = 1, ProvedByFizz = 2,
+        BroughtByWater = 1, ProvedByFizz = 2, GelOfSilicate = 2.6,
         NothingWrongDespiteDeposit = -1.2, NothingWrongDespiteALittle = -0.4,
         ColourAsExpected = 1.2, OnlyColourAsExpected = 2.6, ColourNotExpected = -1.0;
 
@@ -37,7 +38,7 @@ public static class Diagnoser
                 cause,
                 solid,
                 [
-                    .. StockReasons(cause, solid, chemistry, traits, fizzed),
+                    .. SilicateWentIn(cause, observation) is { } late ? [late] : StockReasons(cause, solid, chemistry, traits, fizzed),
                     .. LiquidReasons(cause, observation, liquid, chemistry),
                 ]);
         });
@@ -47,6 +48,12 @@ public static class Diagnoser
     /// <summary>What fizzes with acid is a carbonate, wherever it came from.</summary>
     internal static bool HasFizzed(Observation observation) =>
         observation.Of("vinegar-fizzes") == true || observation.Of("strong-acid-fizzes") == true;
+
+    /// <summary>Silicate that somebody put in met whatever stood there already.</summary>
+    internal static Evidence? SilicateWentIn(Cause cause, Observation observation) =>
+        cause.Id == "silica-gel" && observation.PutIn.Any(p => p.Substance?.Kind == SubstanceKind.Silicate)
+            ? new Evidence("silicate gels where it meets acid, calcium or magnesium, and went in with the rest already there", GelOfSilicate)
+            : null;
 
     /// <summary>What a component that the recipe does not name says against a cause.</summary>
     internal static double Lacking(IReadOnlyCollection<string> missing, bool waterMayBringIt, bool fizzed) =>

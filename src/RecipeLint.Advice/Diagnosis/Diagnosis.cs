@@ -30,6 +30,9 @@ public sealed record RankedCause(Cause Cause, double Score, double Share, IReadO
         _ => Likeliness.Unlikely,
     };
 
+    /// <summary>True when anything at all speaks for it: what nothing speaks for is not worth a line.</summary>
+    public bool HasReason => Evidence.Any(e => e.Weight > 0);
+
     public IEnumerable<Evidence> For => Evidence.Where(e => e.Weight > 0).OrderByDescending(e => e.Weight);
 
     public IEnumerable<Evidence> Against => Evidence.Where(e => e.Weight < 0).OrderBy(e => e.Weight);
@@ -38,4 +41,8 @@ public sealed record RankedCause(Cause Cause, double Score, double Share, IReadO
 /// <summary>Causes of what was seen in a bottle, most probable first.</summary>
 /// <param name="Hazards">What the contents can do to people, from the recipe and from what was seen: said before anything else.</param>
 public sealed record BottleDiagnosis(Observation Observation, BottleChemistry Chemistry, IReadOnlyList<RankedCause> Causes,
-    HazardReport Hazards);
+    HazardReport Hazards)
+{
+    /// <summary>What is in the bottle and nobody can tell more of; null where all can be named.</summary>
+    public UnknownContents? Unknown => UnknownContents.Of(Chemistry.Stock);
+}

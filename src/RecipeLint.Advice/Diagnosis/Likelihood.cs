@@ -22,7 +22,10 @@ internal static class Likelihood
     /// <summary>A smell that everybody knows is hardly ever told of what has none: salts smell of nothing.</summary>
     private static readonly Row Strong = new(0.55, 0.25, 0.22, 0.12, 0.003, 0.002);
 
-    /// <summary>Chance that a bench test comes out positive where the data say yes, partly, no, or nothing.</summary>
+    /// <summary>
+    /// Chance that a bench test comes out positive where the data say yes, partly, no, or nothing. Where nothing lies there nothing
+    /// dissolves, fizzes or melts.
+    /// </summary>
     private const double TestYes = 0.92, TestPartly = 0.5, TestNo = 0.06, TestUnknown = 0.3;
 
     /// <summary>Chance that "a deposit" fits a cause that is one, and one that is not.</summary>
@@ -38,7 +41,7 @@ internal static class Likelihood
         {
             var yes = cause.Tests.TryGetValue(seen.Sign.Id, out var behaviour)
                 ? behaviour switch { Behaviour.Yes => TestYes, Behaviour.Partly => TestPartly, _ => TestNo }
-                : TestUnknown;
+                : cause.IsDeposit || seen.Sign.Id is "shake-dissolves" ? TestUnknown : TestNo;
             return seen.Present ? yes : 1 - yes;
         }
 

@@ -48,6 +48,7 @@ public static class QuestionChooser
         (Question, Answer)? best = null;
         var most = LeastGain;
         foreach (var question in DiagnosisData.Questions.Where(q => q.IsTest && !IsAnswered(q, diagnosis.Observation)
+            && (cause.Cause.IsDeposit || q.Answers.Any(a => a.Signs.Any(s => cause.Cause.Tests.ContainsKey(s.Sign.Id))))
             && BottleHazards.Refuses(q, diagnosis.Hazards) is null))
         {
             // What the answer says of this cause: weighed against the other causes as they stand now.

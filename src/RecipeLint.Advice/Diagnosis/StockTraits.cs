@@ -55,6 +55,7 @@ internal sealed class StockTraits(
         ["hypochlorite"] = ([HazardRole.Hypochlorite], "bleach"),
         ["nitric"] = ([HazardRole.NitricAcid, HazardRole.Nitrite], "nitric acid or nitrite"),
         ["sulfide-salt"] = ([HazardRole.Sulfide], "a sulfide"),
+        ["acid-or-lye"] = ([HazardRole.Acid, HazardRole.Alkali], "an acid or a lye"),
     };
 
     /// <summary>Nitrogen that bacteria take apart within weeks; chelating agents last.</summary>

@@ -39,6 +39,9 @@ public sealed record MixingOrder
     /// <summary>Why no order is proposed: what the vessel would hold can hurt somebody; null when one may be.</summary>
     public Refusal? Refused { get; init; }
 
+    /// <summary>What goes in and nobody can tell more of: the order is worked out without it; null where all can be named.</summary>
+    public UnknownContents? Unknown => UnknownContents.Of(Stock);
+
     /// <summary>Hazards that do not forbid the order and have to be said with it.</summary>
     public IReadOnlyList<Hazard> Hazards { get; init; } = [];
 
@@ -93,6 +96,11 @@ public sealed record MixingOrder
         }
 
         var written = asWritten.Forbids(VesselAction.Order);
+        if (written is null && empty.Unknown is { IsAll: true })
+        {
+            return empty;
+        }
+
         if (Obstacle(stock, units) is { } obstacle)
         {
             return written is null ? empty with { NothingToOrder = obstacle } : empty with { Refused = written };
@@ -142,7 +150,7 @@ public sealed record MixingOrder
 
     /// <summary>What only water and order can mend is left to the order; what has to be parted is not, nor what has no water.</summary>
     private static Hazard? Parted(StockFacts stock, HazardReport atRest, HazardReport asWritten) =>
-        atRest.Hazards.FirstOrDefault(h => h.Forbids(VesselAction.Order))
+        atRest.Hazards.Where(h => h.Forbids(VesselAction.Order)).Select(h => asWritten.Find(h.Kind) ?? h).FirstOrDefault()
             ?? asWritten.Present.FirstOrDefault(h => (h.NeedsParting || IsDry(stock)) && h.Forbids(VesselAction.Order));
 
     private static IReadOnlyList<OrderPlace> PlacesOf(

@@ -141,6 +141,12 @@ public static class Splitter
             return "something in it could not be read; 'check' says what";
         }
 
+        if (source.Ingredients.FirstOrDefault(i => i.HeldAt(1).IsNameless) is { } unknown)
+        {
+            return $"what '{unknown.Substance.Name}' holds is not known, and nothing is advised of it until it is: see the label, the "
+                + "safety data sheet or the supplier";
+        }
+
         if (units.Count == 0)
         {
             return "there is no salt in it";

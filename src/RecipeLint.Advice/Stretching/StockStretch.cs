@@ -77,6 +77,9 @@ public sealed record StockStretch
     /// </summary>
     public IReadOnlyList<StretchObjection> TakenByTheAir { get; init; } = [];
 
+    /// <summary>What goes in and nobody can tell more of, so that nothing is offered; null where all can be named.</summary>
+    public UnknownContents? Unknown { get; init; }
+
     /// <summary>Why there is no answer at all; null when there is one.</summary>
     public string? Failure { get; init; }
 
@@ -89,6 +92,11 @@ public sealed record StockStretch
         if (HazardGate.Of(stock).Forbids(VesselAction.MakeStronger) is { } refusal)
         {
             return new StockStretch { Stock = stock, Rows = [], Refused = refusal, LowestLooked = lowest };
+        }
+
+        if (UnknownContents.Of(stock) is { } unknown)
+        {
+            return new StockStretch { Stock = stock, Rows = [], Unknown = unknown, LowestLooked = lowest };
         }
 
         if (mix.Failure is { } failure)

@@ -35,7 +35,12 @@ public static class TankDiagnoser
             .ToDictionary(c => c.Cause.Cause.Id, c => (c.Cause, c.Found.Solid, c.Found.Moment));
         var ranked = CauseRanking.Of(
             [.. found.Values.Select(f => new CauseRanking.Entry(
-                f.Cause.Cause, f.Solid, [.. Reasons(f.Cause.Cause, f.Solid, f.Moment, traits, fizzed)]))], observation);
+                f.Cause.Cause,
+                f.Solid,
+                Diagnoser.SilicateWentIn(f.Cause.Cause, observation) is { } late
+                    ? [late]
+                    : [.. Reasons(f.Cause.Cause, f.Solid, f.Moment, traits, fizzed)]))],
+            observation);
         return new TankDiagnosis(
             observation,
             chemistry,

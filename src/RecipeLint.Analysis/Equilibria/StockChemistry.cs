@@ -43,6 +43,11 @@ public sealed class StockChemistry
     {
         var mix = SolutionMix.Of(stock.ComponentMoles, stock.Volume)
             .WithSilicates(stock.Additions.Select(a => a.ComponentMoles), stock.Volume);
+        if (mix.Failure is not null && stock is { ComponentMoles.Count: 0, Additions: [var first, ..] })
+        {
+            mix = mix with { Failure = $"What '{first.Substance.Name}' sets free in water is not known here." };
+        }
+
         var doubts = Gaps.Of(stock.IsComplete, stock.Additions.Select(a => a.Substance));
         var bench = new Temperature(SolutionMix.FilledAtCelsius);
         // Each begins at the one before it, always in this order.

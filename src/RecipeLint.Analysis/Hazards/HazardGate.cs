@@ -67,11 +67,14 @@ public static class HazardGate
 
     private static HazardReport Walked(StockFacts stock, HazardLimits limits)
     {
-        var finished = Holding.Of(stock);
-        var hazards = Of(finished, limits).Hazards
-            .Concat(HazardWalk.Of(stock, limits).SelectMany(m => m.Standing.Hazards.Where(h => h.Grade >= HazardGrade.Present)
+        var finished = Of(Holding.Of(stock), limits);
+
+        // One vessel has one figure, that of the finished bottle, wherever the finished bottle is as bad as the way there.
+        var hazards = finished.Hazards
+            .Concat(HazardWalk.Of(stock, limits).SelectMany(m => m.Standing.Hazards
+                .Where(h => h.Grade >= HazardGrade.Present && !(finished.Find(h.Kind)?.Grade >= h.Grade))
                 .Concat(m.Meeting)));
-        return new HazardReport(finished, Gravest(hazards), limits);
+        return new HazardReport(finished.Holding, Gravest(hazards), limits);
     }
 
     /// <summary>
@@ -369,10 +372,9 @@ public static class HazardGate
         }
 
         // Of an extract its kind is known at least: it is no poison gas waiting for the acid that stocks are kept with.
-        var nameless = holding.Having(HazardRole.Unknown).All(i => i.Substance.Extract is not null)
-            && holding.Having(HazardRole.Unknown).Any()
-            ? null
-            : holding.Items.FirstOrDefault(i => i.Roles.Overlaps(Reactive) && !i.Is(HazardRole.AcidSalt));
+        var nameless = holding.HasNameless
+            ? holding.Items.FirstOrDefault(i => i.Roles.Overlaps(Reactive) && !i.Is(HazardRole.AcidSalt))
+            : null;
         return new Hazard(
             HazardKind.UnknownContents, nameless is null ? HazardGrade.Possible : HazardGrade.Present,
                 holding.First(HazardRole.Unknown), nameless, "", 0, 0, "");

@@ -98,6 +98,9 @@ public enum HazardRole
 
     /// <summary>Sugar.</summary>
     Fermentable,
+
+    /// <summary>Burns with an oxidising salt it lies dry with: charcoal, sawdust, sulfur, oil.</summary>
+    Fuel,
     Chloride,
     NitricAcid,
     SulfuricAcid,

@@ -85,6 +85,9 @@ public static partial class HazardRoles
         ([HazardRole.Organic], ["humic", "fulvic", "alcohol", "ethanol", "glycer", "glycol", "extract"]),
         ([HazardRole.Organic, HazardRole.Amine], ["seaweed", "kelp", "fish"]),
         ([HazardRole.Organic, HazardRole.Fermentable], ["molasses", "sugar", "syrup"]),
+        ([HazardRole.Organic, HazardRole.Fuel],
+            ["charcoal", "sawdust", "woodflour", "cornflour", "wheatflour", "woodshaving", "starch", "dextrin", "paraffin", "kerosene",
+                "diesel", "petrol", "gasoline", "fueloil", "heatingoil", "vegetableoil", "neemoil", "glycerin", "glycerol"]),
     ];
 
     /// <summary>The roles of a substance; never empty.</summary>
@@ -136,6 +139,11 @@ public static partial class HazardRoles
             roles.Add(HazardRole.Acid);
         }
 
+        if (spaced.Any(n => SulfurName().IsMatch(n)))
+        {
+            roles.Add(HazardRole.Fuel);
+        }
+
         if (spaced.Any(n => LyeName().IsMatch(n)))
         {
             roles.Add(HazardRole.Alkali);
@@ -169,6 +177,11 @@ public static partial class HazardRoles
             && !HasOxygen(formula.AnhydrousHill))
         {
             roles.Add(HazardRole.Sulfide);
+        }
+
+        if (formula.Atoms.Count == 1 && (formula.Atoms.ContainsKey(new Element("S")) || formula.Atoms.ContainsKey(Element.C)))
+        {
+            roles.Add(HazardRole.Fuel);
         }
 
         Add(HypochloriteGroup(), HazardRole.Hypochlorite);
@@ -302,6 +315,12 @@ public static partial class HazardRoles
 
     [GeneratedRegex(@"\blye\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex LyeName();
+
+    /// <summary>The element itself, not what is made of it.</summary>
+    [GeneratedRegex(
+        @"^(flowers? of |wettable |elemental |powdered |garden |rolled |yellow )?(sulfur|sulphur)( powder| dust| flowers?)?$",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex SulfurName();
 
     [GeneratedRegex("bisul(f|ph)ate|persul(f|ph)ate", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex SulfateName();

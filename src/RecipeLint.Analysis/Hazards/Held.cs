@@ -29,6 +29,9 @@ public sealed record Held(Substance Substance, double Grams, double PureGrams, C
 
     public bool Is(HazardRole role) => RoleSet.Has(role);
 
+    /// <summary>True when not even its kind is known; of an extract it is.</summary>
+    public bool IsNameless => Is(HazardRole.Unknown) && Substance.Extract is null;
+
     public double MolesOf(string component) => Moles.GetValueOrDefault(component);
 
     /// <summary>Made once for each addition: every step of a stock asks for all that went in before it.</summary>

@@ -28,6 +28,12 @@ public sealed record Holding
     /// <summary>True when something is in it whose composition nobody can tell.</summary>
     public bool HasUnknown { get; init; }
 
+    /// <summary>
+    /// True when not even its kind is known of something in it: a product that states nothing, or a line that could not be read. Of an
+    /// extract the kind is known.
+    /// </summary>
+    public bool HasNameless { get; init; }
+
     /// <summary>Hazards of which a sign was told.</summary>
     public IReadOnlyList<HazardKind> Suspected { get; init; } = [];
 
@@ -37,9 +43,10 @@ public sealed record Holding
     /// <summary>A finished stock: additions, the reagents of its pH adjustments, and what could not be read.</summary>
     public static Holding Of(StockFacts stock) => new()
     {
-        Items = [.. stock.Additions.Select(Held.Of), .. Reagents(stock)],
+        Items = [.. stock.Additions.Select(Held.Of), .. Reagents(stock), .. UnreadStep.Of(stock).SelectMany(u => u.Items)],
         Litres = Math.Max(stock.Volume.Litres, 1e-6),
-        HasUnknown = FirstUnread(stock) is not null || stock.Additions.Any(a => Held.Of(a).Is(HazardRole.Unknown)),
+        HasUnknown = UnreadStep.Of(stock).Any(u => u.IsNameless) || stock.Additions.Any(a => Held.Of(a).Is(HazardRole.Unknown)),
+        HasNameless = UnreadStep.Of(stock).Any(u => u.IsNameless) || stock.Additions.Any(a => Held.Of(a).IsNameless),
         Kept = new KeptStock(stock),
     };
 
@@ -70,22 +77,27 @@ public sealed record Holding
         }
 
         // What stands in no step of the file counts from the first on.
-        var reagents = Reagents(stock).Select(r => (Held: r, From: r.Place is { } place ? steps.GetValueOrDefault(place) : 0)).ToList();
-        var unread = FirstUnread(stock);
-        var (hasUnknown, put) = (false, 0);
+        var unread = UnreadStep.Of(stock);
+        var reagents = Reagents(stock).Select(r => (Held: r, From: r.Place is { } place ? steps.GetValueOrDefault(place) : 0))
+            .Concat(unread.SelectMany(u => u.Items.Select(i => (Held: i, From: u.Index)))).ToList();
+        var (hasUnknown, hasNameless, put) = (false, false, 0);
         foreach (var step in stock.Mixing.Steps)
         {
             List<Held> items = [.. step.After.Additions.Select(Held.Of)];
             for (; put < items.Count; put++)
             {
                 hasUnknown |= items[put].Is(HazardRole.Unknown);
+                hasNameless |= items[put].IsNameless;
             }
+
+            var lost = unread.Any(u => u.IsNameless && u.Index <= step.Index);
 
             yield return new()
             {
                 Items = [.. items, .. reagents.Where(r => r.From <= step.Index).Select(r => r.Held)],
                 Litres = Math.Max(step.After.Litres, 1e-6),
-                HasUnknown = hasUnknown || unread <= step.Index,
+                HasUnknown = hasUnknown || lost,
+                HasNameless = hasNameless || lost,
             };
         }
     }
@@ -94,10 +106,27 @@ public sealed record Holding
     public static Holding Of(IEnumerable<Held> items, double litres)
     {
         List<Held> all = [.. items];
-        return new Holding { Items = all, Litres = Math.Max(litres, 1e-6), HasUnknown = all.Exists(i => i.Is(HazardRole.Unknown)) };
+        return new Holding
+        {
+            Items = all,
+            Litres = Math.Max(litres, 1e-6),
+            HasUnknown = all.Exists(i => i.Is(HazardRole.Unknown)),
+            HasNameless = all.Exists(i => i.IsNameless),
+        };
     }
 
-    public Holding With(Held item) => this with { Items = [.. Items, item], HasUnknown = HasUnknown || item.Is(HazardRole.Unknown) };
+    public Holding With(Held item) => this with
+    {
+        Items = [.. Items, item],
+        HasUnknown = HasUnknown || item.Is(HazardRole.Unknown),
+        HasNameless = HasNameless || item.IsNameless,
+    };
+
+    /// <summary>The same with something in it that nobody can name.</summary>
+    internal Holding WithNameless() => this with { HasUnknown = true, HasNameless = true };
+
+    /// <summary>What is known of it, as if nothing else were in it.</summary>
+    public Holding OnlyWhatIsKnown() => this with { HasUnknown = false, HasNameless = false };
 
     public Holding Suspecting(IEnumerable<HazardKind> kinds) => this with { Suspected = [.. kinds] };
 
@@ -135,18 +164,4 @@ public sealed record Holding
     private static IEnumerable<Held> Reagents(StockFacts stock) => stock.Adjustments
         .Where(a => a.Reagent is not null)
         .Select(a => Held.Of(a.Reagent!, a.Amount?.Grams ?? 1, a.Place));
-
-    /// <summary>Number of the first step that could not be read; null where all could.</summary>
-    private static int? FirstUnread(StockFacts stock)
-    {
-        var aliquots = stock.Aliquots.Select(a => a.Place).ToHashSet();
-        var unread = stock.Stock.Steps.Index().Where(s => s.Item switch
-        {
-            AddStep add => add.Substance is null || add.Amount is null,
-            AliquotStep aliquot => !aliquots.Contains(aliquot.Place),
-            AdjustStep adjust => adjust.Reagent is null,
-            _ => false,
-        });
-        return unread.Select(s => (int?)s.Index).FirstOrDefault();
-    }
 }

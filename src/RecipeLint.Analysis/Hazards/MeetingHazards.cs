@@ -104,6 +104,10 @@ public static class MeetingHazards
         return Of(new Meeting(before.Items, grams, [poured], grams + poured.Grams, grams) { IsOneThing = true }, limits);
     }
 
+    /// <summary>Two things as they are bought, put together without water.</summary>
+    internal static Hazard? Dry(Held one, Held other, HazardLimits limits) =>
+        Dry(new Meeting([one], one.Grams, [other], one.Grams + other.Grams, 0), limits);
+
     private static IReadOnlyList<Hazard> Of(Meeting meeting, HazardLimits limits) =>
     [
         .. new[]
@@ -225,7 +229,7 @@ public static class MeetingHazards
 
         var oxidisers = meeting.All.Where(h => h.Is(HazardRole.OxidisingSalt)).ToList();
         var fuels = meeting.All.Where(h => h.Substance.FeedsMicrobes || h.Substance.Kind == SubstanceKind.Organic
-            || h.Is(HazardRole.Fermentable)).ToList();
+            || h.Is(HazardRole.Fermentable) || h.Is(HazardRole.Fuel)).ToList();
         return oxidisers.Sum(o => o.Grams) > 0 && fuels.Sum(f => f.Grams) > 0
             ? new DryMeeting(oxidisers, fuels, limits.CombustibleFrom)
             : null;

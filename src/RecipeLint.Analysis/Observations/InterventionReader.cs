@@ -67,7 +67,7 @@ internal static class InterventionReader
     {
         for (var i = 0; i < clause.Length && !IsTakenBack(clause, i); i++)
         {
-            if (Data.Value.Verbs.Contains(clause[i]))
+            if (Data.Value.Verbs.Contains(clause[i]) || GoesIn(clause, i))
             {
                 return true;
             }
@@ -75,6 +75,10 @@ internal static class InterventionReader
 
         return false;
     }
+
+    /// <summary>"Silicate goes in last"; "the EC goes up" puts nothing in.</summary>
+    private static bool GoesIn(string[] clause, int at) =>
+        clause[at] is "goes" or "go" or "going" && at + 1 < clause.Length && clause[at + 1] is "in" or "into";
 
     /// <summary>Beside an act of putting in, a word that nobody knows: a thing that went in, as far as anyone can tell.</summary>
     private static string? Stranger(string[] clause) => Array.Exists(clause, Data.Value.Puts.Contains)

@@ -27,16 +27,38 @@ public static class NamedMix
     /// Hazards whose two reactants the line names, each kind once, the gravest first, without figures and under the names as written; empty
     /// where nothing is known to happen or fewer than two names mean something. Pure; never throws.
     /// </summary>
-    public static IReadOnlyList<Hazard> Dangers(string line) => Dangers(OneLineMix.Names(line));
+    public static IReadOnlyList<Hazard> Dangers(string line) => Dangers(OneLineMix.Names(line), OneLineMix.NamesVolume(line));
 
     /// <inheritdoc cref="Dangers(string)"/>
     /// <param name="names">One thing each, or several joined by words ("bleach and vinegar").</param>
-    public static IReadOnlyList<Hazard> Dangers(IEnumerable<string> names)
+    public static IReadOnlyList<Hazard> Dangers(IEnumerable<string> names) => Dangers(names, false);
+
+    private static IReadOnlyList<Hazard> Dangers(IEnumerable<string> names, bool isDissolved)
     {
-        var meant = names.Take(MostNames).SelectMany(Meant).Take(MostNames).ToList();
+        List<string> named = [.. names.Take(MostNames)];
+        var meant = named.SelectMany(Meant).Take(MostNames).ToList();
+        var isDry = !isDissolved && !named.Exists(NamesWater);
         return HazardGate.Gravest(meant.SelectMany((one, i) => meant.Skip(i + 1).SelectMany(other =>
-            one.SelectMany(a => other.SelectMany(b => Between(a, b))))));
+            one.SelectMany(a => other.SelectMany(b => Between(a, b).Concat(isDry ? Dry(a, b) : []))))));
     }
+
+    private static bool NamesWater(string name) => name.Length <= LongestName
+        && (OneLineMix.NamesVolume(name) || name.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            .Any(w => w.Equals("water", StringComparison.OrdinalIgnoreCase)));
+
+    /// <summary>
+    /// An oxidising salt that is ground or heaped with what burns: nothing says that water comes first. Salts of acids and chelates are
+    /// left to stocks, where amounts are known.
+    /// </summary>
+    private static IEnumerable<Hazard> Dry(Held one, Held other)
+    {
+        if ((Burns(one) || Burns(other)) && MeetingHazards.Dry(one, other, HazardLimits.Default) is { } fire)
+        {
+            yield return fire with { Value = 0, Limit = 0, Unit = "" };
+        }
+    }
+
+    private static bool Burns(Held held) => held.Is(HazardRole.Fermentable) || held.Is(HazardRole.Fuel);
 
     /// <summary>What comes of two, in either order.</summary>
     private static IEnumerable<Hazard> Between(Held one, Held other)

@@ -53,12 +53,12 @@ public static class NoticedHazards
             if (put.Substance is not { } substance)
             {
                 yield return HazardKind.UnknownContents;
-                now = now with { HasUnknown = true };
+                now = now.WithNameless();
                 continue;
             }
 
             // Nobody can name all that it holds: what is known of it still counts.
-            var (known, held) = (now with { HasUnknown = false }, Held.Of(substance, Holding.TrialGramsPerLitre * now.Litres));
+            var (known, held) = (now.OnlyWhatIsKnown(), Held.Of(substance, Holding.TrialGramsPerLitre * now.Litres));
             var before = HazardGate.Of(known);
             foreach (var arising in HazardGate.Of(known.With(held)).Present.Concat(HazardGate.Meeting(known, held, HazardLimits.Default))
                 .Where(h => h.Grade >= HazardGrade.Present && !(before.Find(h.Kind)?.Grade >= h.Grade)))
@@ -70,7 +70,7 @@ public static class NoticedHazards
             if (put.HoldsMore)
             {
                 yield return HazardKind.UnknownContents;
-                now = now with { HasUnknown = true };
+                now = now.WithNameless();
             }
         }
     }

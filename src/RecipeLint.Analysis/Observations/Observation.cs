@@ -9,8 +9,11 @@ public sealed record Observation
     /// <summary>Signs of what happened to somebody; no deposit tells itself by them.</summary>
     private static readonly HashSet<string> OfPeople = new(StringComparer.Ordinal) { "splashed", "swallowed" };
 
-    /// <summary>How long it took, which is something only beside what was seen.</summary>
-    private static readonly HashSet<string> Durations = new(StringComparer.Ordinal) { "at-mixing", "hours", "days", "weeks", "months" };
+    /// <summary>How long it took, or what ran then, which is something only beside what was seen.</summary>
+    private static readonly HashSet<string> Durations = new(StringComparer.Ordinal)
+    {
+        "at-mixing", "hours", "days", "weeks", "months", "on-dosing",
+    };
 
     public static Observation Nothing { get; } = new();
 

@@ -13,15 +13,33 @@ public static class ObservationReader
     public static Observation Read(string text)
     {
         var (putIn, besides) = InterventionReader.Read(ColourBefore(ObservationWords.Tokens(text)));
-        var (harmed, sound) = PersonWords.Read(besides);
+        var (harmed, sound, ofTheHit) = PersonWords.Read(besides);
         var (plants, left) = PlantWords.Read(sound);
         var (clauses, unknown, reread) = ObservationWords.Read(left);
         var told = new Telling();
-        foreach (var sign in harmed)
+        foreach (var sign in harmed.Concat(GasOf(ofTheHit)))
         {
             told.Tell(sign, true);
         }
 
+        Read(clauses, told);
+        var all = AcidWentIn(VinegarWentIn(told.Close(unknown, reread) with { PutIn = putIn, Plants = plants }));
+        return told.FizzedByItself ? FizzedByItself(all) : all;
+    }
+
+    /// <summary>Of what hit somebody only gas, heat, smells and when it was say something of the vessel.</summary>
+    private static IEnumerable<string> GasOf(IReadOnlyList<string> tokens)
+    {
+        var (clauses, unknown, reread) = ObservationWords.Read(tokens);
+        var told = new Telling();
+        Read(clauses, told);
+        return told.Close(unknown, reread).Signs
+            .Where(s => s.Present && (s.Sign.Kind is SignKind.Gas or SignKind.Smell or SignKind.Time || s.Sign.Id is "bubbles" or "foam"))
+            .Select(s => s.Sign.Id);
+    }
+
+    private static void Read(IEnumerable<IReadOnlyList<Word>> clauses, Telling told)
+    {
         foreach (var clause in clauses)
         {
             foreach (var part in ClauseParts.Split(ClauseParts.Of(clause)))
@@ -29,9 +47,6 @@ public static class ObservationReader
                 ClauseReader.Read(part, told);
             }
         }
-
-        var all = AcidWentIn(VinegarWentIn(told.Close(unknown, reread) with { PutIn = putIn, Plants = plants }));
-        return told.FizzedByItself ? FizzedByItself(all) : all;
     }
 
     /// <summary>"Was green, now orange": green is gone, and what is told is that the colour changed.</summary>

@@ -64,12 +64,16 @@ internal static class PersonWords
 
     private const int FarFromNot = 4, FarFromBody = 4;
 
-    /// <summary>The signs that were heard, and the tokens without the words that told them.</summary>
+    /// <summary>
+    /// The signs that were heard, the tokens that tell of something else, and those of clauses that say what hit somebody: these describe
+    /// no deposit.
+    /// </summary>
     /// <param name="tokens">In lower case; an empty one stands for punctuation.</param>
-    public static (IReadOnlyList<string> Signs, IReadOnlyList<string> Left) Read(IReadOnlyList<string> tokens)
+    public static (IReadOnlyList<string> Signs, IReadOnlyList<string> Left, IReadOnlyList<string> OfTheHit) Read(
+        IReadOnlyList<string> tokens)
     {
         var signs = new List<string>();
-        var left = new List<string>();
+        var (left, ofTheHit) = (new List<string>(), new List<string>());
         var clause = new List<string>();
         foreach (var token in tokens.Append(""))
         {
@@ -79,15 +83,16 @@ internal static class PersonWords
                 continue;
             }
 
-            Close(clause, signs, left);
+            Close(clause, signs, left, ofTheHit);
             left.Add(token);
+            ofTheHit.Add(token);
             clause.Clear();
         }
 
-        return (signs, left);
+        return (signs, left, ofTheHit);
     }
 
-    private static void Close(List<string> clause, List<string> signs, List<string> left)
+    private static void Close(List<string> clause, List<string> signs, List<string> left, List<string> ofTheHit)
     {
         if (IsSwallowed(clause) && !signs.Contains("swallowed"))
         {
@@ -105,7 +110,7 @@ internal static class PersonWords
             signs.Add("splashed");
         }
 
-        left.AddRange(clause.Where(t => !Hurts.Contains(t) && t != "skin"));
+        ofTheHit.AddRange(clause.Where(t => !Hurts.Contains(t) && t != "skin"));
     }
 
     private static bool IsSwallowed(List<string> clause) =>

@@ -27,11 +27,15 @@ internal sealed class StockReadings
     /// <summary>Ends of the scale of a pH meter.</summary>
     private const double LowestRead = 0, HighestRead = 14;
 
+    /// <summary>Pure water: g/mL at 20 °C (CRC Handbook, recalled) and mS/cm at 25 °C (ion product of water, recalled).</summary>
+    private const double WaterDensity = 0.9982, WaterConductivity = 0.000055;
+
+    private readonly bool _isWater;
     private readonly SolutionMix _mix;
     private readonly Dictionary<double, SolutionState> _closed = [];
     private readonly Dictionary<double, SolutionState> _open = [];
 
-    private StockReadings(SolutionMix mix) => _mix = mix;
+    private StockReadings(SolutionMix mix, bool isWater) => (_mix, _isWater) = (mix, isWater);
 
     /// <summary>Readings at 20 °C, fresh from the bench; conductivity as meters show it, at 25 °C.</summary>
     public static StockReadings Of(StockFacts stock) => Of(stock, stock.ComponentMoles, stock.Volume);
@@ -41,11 +45,23 @@ internal sealed class StockReadings
     /// <param name="moles">Components of the whole batch.</param>
     /// <param name="volume">What it is filled up to at 20 °C.</param>
     public static StockReadings Of(StockFacts stock, ComponentMoles moles, Volume volume) =>
-        new(SolutionMix.Of(moles, volume).WithSilicates(stock.Additions.Select(a => a.ComponentMoles), volume));
+        new(
+            SolutionMix.Of(moles, volume).WithSilicates(stock.Additions.Select(a => a.ComponentMoles), volume),
+            moles.Count == 0 && stock is { IsComplete: true, Additions: [] });
 
-    /// <summary>The value; null when the model gives none, or when nothing is dissolved.</summary>
+    /// <summary>The value; null when the model gives none: of pure water no pH.</summary>
     public double? Value(Reading reading)
     {
+        if (_isWater)
+        {
+            return reading.Kind switch
+            {
+                ReadingKind.Density => WaterDensity,
+                ReadingKind.Conductivity => WaterConductivity,
+                _ => null,
+            };
+        }
+
         var state = State(_closed, reading.Dilution, false);
         if (!state.IsSolved)
         {

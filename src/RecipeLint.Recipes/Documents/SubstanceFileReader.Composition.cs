@@ -228,7 +228,10 @@ internal sealed partial class SubstanceFileReader
         return null;
     }
 
-    /// <summary>An extract by its kind or by what it is called; everything else that is not known counts as a colour.</summary>
+    /// <summary>Parts of names that tell a colour; anything else that states nothing can be anything.</summary>
+    private static readonly string[] ColourWords = ["colour", "color", "dye", "tint", "pigment"];
+
+    /// <summary>An extract or a colour by its kind or by what it is called; everything else is a product nobody can tell more of.</summary>
     private static Substance OfUnknownComposition(Basics basic)
     {
         var origin = basic.Kind is null or SubstanceKind.Extract or SubstanceKind.Organic
@@ -239,7 +242,8 @@ internal sealed partial class SubstanceFileReader
         {
             Id = basic.Id,
             Name = basic.Name,
-            Kind = isExtract ? SubstanceKind.Extract : basic.Kind ?? SubstanceKind.Dye,
+            Kind = isExtract ? SubstanceKind.Extract
+                : basic.Kind ?? (IsCalledColour(basic.Name) || IsCalledColour(basic.Id) ? SubstanceKind.Dye : SubstanceKind.Product),
             Form = basic.Form ?? PhysicalForm.Liquid,
             Content = ElementContent.Empty,
             Density = basic.Density,
@@ -251,4 +255,6 @@ internal sealed partial class SubstanceFileReader
                 : "Its composition is not known; it takes up volume and nothing else is counted of it.",
         };
     }
+
+    private static bool IsCalledColour(string name) => Array.Exists(ColourWords, w => name.Contains(w, StringComparison.OrdinalIgnoreCase));
 }

@@ -66,6 +66,10 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
         return [.. SplitItems(rest).Select(Name)];
     }
 
+    /// <summary>True when a line says what volume it makes: then it is dissolved in water.</summary>
+    public static bool NamesVolume(string text) =>
+        SplitVolume(text.Trim()).Volume is { } volume && QuantityReader.TryRead(volume, Due.Volume, out _, out _);
+
     /// <summary>One thing without its amount.</summary>
     private static string Name(string part) =>
         Splits(part).FirstOrDefault(s => QuantityReader.TryRead(s.Amount, Due.Portion, out _, out _)).Name ?? part;

@@ -22,13 +22,18 @@ public static class DiagnosisReport
         var page = new BenchPage();
         Opening(page, diagnosis, seenAt);
         Danger(page, diagnosis.Hazards);
-        if (diagnosis.Observation.TellsNoCause)
+        if (diagnosis.Unknown is { IsAll: true } unknown)
+        {
+            page.Blank();
+            page.Text(HazardWords.Untold(unknown));
+        }
+        else if (diagnosis.Observation.TellsNoCause)
         {
             NoCause(page);
         }
 
-        var shown = diagnosis.Observation.TellsNoCause ? []
-            : diagnosis.Causes.Where((c, i) => i < LeastShown || (i < MostShown && c.Share >= ShownFrom)).ToList();
+        var shown = diagnosis.Observation.TellsNoCause || diagnosis.Unknown is { IsAll: true } ? []
+            : diagnosis.Causes.Where(c => c.HasReason).Where((c, i) => i < LeastShown || (i < MostShown && c.Share >= ShownFrom)).ToList();
         if (shown.Count > 0 && shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely && diagnosis.Hazards.Hazards.All(h =>
             h.Grade == HazardGrade.Possible))
         {
@@ -36,6 +41,11 @@ public static class DiagnosisReport
             shown.RemoveAll(c => c != shown[0] && (c.Cause.NothingWrong || c.Likeliness > Likeliness.Possible));
             page.Blank();
             page.Text($"Nothing looks wrong: {Reason(shown[0])}.{(shown.Count > 1 ? " What else it could be stands below." : "")}");
+        }
+
+        if (shown.Count == 0 && !diagnosis.Observation.TellsNoCause && diagnosis.Unknown is not { IsAll: true })
+        {
+            NoCause(page);
         }
 
         for (var i = 0; i < shown.Count; i++)
@@ -84,7 +94,12 @@ public static class DiagnosisReport
             : $"at {Printable.Show(seenAt)}";
         page.Text($"'{Printable.Show(stock.Stock.Name)}', as it stood {at}");
         Told(page, diagnosis.Observation);
-        page.Named("chemistry", Chemistry(diagnosis.Chemistry));
+        page.Named("chemistry", diagnosis.Unknown switch
+        {
+            { IsAll: true } => "not computed: what is in it is not known.",
+            { } partly => $"{Chemistry(diagnosis.Chemistry)} {HazardWords.LeftOut(partly, "this is computed")}",
+            _ => Chemistry(diagnosis.Chemistry),
+        });
     }
 
     /// <summary>What was understood of the words, and what was not.</summary>
@@ -137,7 +152,7 @@ public static class DiagnosisReport
 
         var falls = chemistry.DepositsSeen.Where(d => d.GramsPerLitre > 0).Take(3)
             .Select(d => $"{Say.Grams(d.GramsPerLitre)}/L {Say.List(d.Deposits.Select(s => s.Solid.Name))}").ToList();
-        var ph = PhDoubt.Of(state) ?? $"{Say.Number(Math.Round(state.Ph, 1))} at {Celsius(state)}";
+        var ph = PhDoubt.Of(state) ?? $"{Say.Ph(Math.Round(state.Ph, 1))} at {Celsius(state)}";
         return $"pH {ph}; "
             + (falls.Count > 0 ? $"{Say.List(falls)} should fall out." : "nothing should fall out.");
     }
@@ -179,7 +194,7 @@ public static class DiagnosisReport
     private static void Closing(BenchPage page, BottleDiagnosis diagnosis, List<RankedCause> shown)
     {
         page.Blank();
-        var asks = diagnosis.Observation.TellsNoCause
+        var asks = diagnosis.Unknown is { IsAll: true } ? false : diagnosis.Observation.TellsNoCause
             ? diagnosis.Hazards.Hazards.Count == 0
             : diagnosis.Hazards.ForLeaving is null && shown.Count > 1 && shown[0].Likeliness != Likeliness.VeryLikely;
         if (asks

@@ -33,6 +33,12 @@ public static class ProofReport
             return page.ToString();
         }
 
+        if (UnknownContents.Of(proof.Stock) is { } unknown)
+        {
+            page.Text(HazardWords.Untold(unknown));
+            return page.ToString();
+        }
+
         page.Text($"Check '{Printable.Show(proof.Stock.Stock.Name)}' after mixing, at about 20 °C and mixed through");
         foreach (var check in proof.Checks)
         {

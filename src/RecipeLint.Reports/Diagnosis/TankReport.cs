@@ -19,13 +19,14 @@ public static class TankReport
         var page = new BenchPage();
         Opening(page, diagnosis);
         DiagnosisReport.Danger(page, diagnosis.Hazards);
-        if (diagnosis.Observation.TellsNoCause)
+        var shown = diagnosis.Observation.TellsNoCause ? []
+            : diagnosis.Causes.Where(c => c.Ranked.HasReason)
+                .Where((c, i) => i < LeastShown || (i < MostShown && c.Ranked.Share >= ShownFrom)).ToList();
+        if (shown.Count == 0)
         {
             DiagnosisReport.NoCause(page);
         }
 
-        var shown = diagnosis.Observation.TellsNoCause ? []
-            : diagnosis.Causes.Where((c, i) => i < LeastShown || (i < MostShown && c.Ranked.Share >= ShownFrom));
         var number = 0;
         foreach (var cause in shown)
         {
@@ -50,7 +51,7 @@ public static class TankReport
         var falling = state.Deposits.OrderByDescending(d => d.Mass.GramsPerLitre).Take(3)
             .Select(d => $"{Say.Number(1000 * d.Mass.GramsPerLitre)} mg/L {d.Solid.Name}");
         page.Named("chemistry", !state.IsSolved ? $"not computed: {state.Failure}"
-            : $"pH {Say.Number(Math.Round(state.Ph, 1))} as the plants get it; "
+            : $"pH {Say.Ph(Math.Round(state.Ph, 1))} as the plants get it; "
                 + (state.Deposits.Count == 0 ? "nothing should fall out of it."
                     : $"{Say.List(falling)} should fall out of it."));
         page.Named("water", recipe.Water is not { Water: { } document } water ? "pure, as far as the recipe says"

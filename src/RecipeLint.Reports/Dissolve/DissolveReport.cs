@@ -65,7 +65,7 @@ public static class DissolveReport
             page.Text(sentence);
         }
 
-        page.Text("How much of each is not said: this goes by both as they are bought, one poured onto the other.");
+        page.Text("This goes by both as they are bought, one put onto the other, whatever the amounts.");
         return page.ToString();
     }
 

@@ -6,6 +6,9 @@ namespace RecipeLint.Reports.Hazards;
 /// <summary>What is said of hazards, the same in every command.</summary>
 public static class HazardWords
 {
+    /// <summary>Names of what nobody can tell more of that one sentence lists.</summary>
+    private const int MostNamed = 3;
+
     /// <summary>One sentence on what is there and what it does, with its figure.</summary>
     public static string Of(Hazard hazard) => hazard.Grade switch
     {
@@ -58,6 +61,20 @@ public static class HazardWords
         yield return $"{text.First} {text.Help}";
         yield return HazardText.Deference;
     }
+
+    /// <summary>Said instead of advice on what nobody can name.</summary>
+    public static string Untold(UnknownContents unknown) =>
+        $"{NotKnown(unknown)}, so nothing is advised of this stock. "
+            + HazardText.Of(HazardKind.UnknownContents).Instead + " Until then add nothing to it, do not warm it and do not close it "
+            + "tightly.";
+
+    /// <summary>Said where something is worked out without what nobody can name.</summary>
+    /// <param name="what">A clause: "the order is worked out".</param>
+    public static string LeftOut(UnknownContents unknown, string what) => $"{NotKnown(unknown)}: {what} without it.";
+
+    private static string NotKnown(UnknownContents unknown) =>
+        $"What {Say.List(unknown.Names.Take(MostNamed).Select(n => $"'{Printable.Show(n)}'"))} "
+            + $"{(unknown.Names.Count == 1 ? "holds" : "hold")} is not known";
 
     /// <summary>What is said of a bottle before anything else, the gravest hazard whole and the others in one sentence each.</summary>
     public static IEnumerable<string> Warning(IReadOnlyList<Hazard> hazards)

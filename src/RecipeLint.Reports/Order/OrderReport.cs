@@ -31,10 +31,21 @@ public static class OrderReport
             return page.ToString();
         }
 
+        if (order.Unknown is { IsAll: true } unknown)
+        {
+            page.Text(HazardWords.Untold(unknown));
+            return page.ToString();
+        }
+
         if (order.NothingToOrder is { } nothing)
         {
             page.Text(nothing);
             return page.ToString();
+        }
+
+        if (order.Unknown is { } partly)
+        {
+            page.Text(HazardWords.LeftOut(partly, "the order is worked out"));
         }
 
         if (!stock.IsComplete)

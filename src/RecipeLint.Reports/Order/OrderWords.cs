@@ -32,7 +32,7 @@ internal static class OrderWords
         var amount = $"{Say.Grams(solid.Concentration.GramsPerLitre)}/L of {Called(solid)}";
         var name = Printable.Show(at.Name);
         var stays = solid.Permanent ? " and does not dissolve again in time" : "";
-        var ph = solid.Ph is { } value ? $" (pH {Say.Number(Math.Round(value, 1))})" : "";
+        var ph = solid.Ph is { } value ? $" (pH {Say.Ph(Math.Round(value, 1))})" : "";
         return solid.Origin switch
         {
             SolidOrigin.Undissolved => $"{amount} is still undissolved once {name} is in",

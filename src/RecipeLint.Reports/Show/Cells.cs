@@ -8,9 +8,6 @@ namespace RecipeLint.Reports.Show;
 /// <summary>Figures as cells: a number without its unit, which stands in the head.</summary>
 internal static class Cells
 {
-    /// <summary>Beyond these no pH is computed that means anything.</summary>
-    private const double LowestPh = 0, HighestPh = 14;
-
     /// <summary>meq/L; a thousandth is less than any test shows (common practice, no source).</summary>
     private const double LeastAlkalinity = 1e-3;
 
@@ -30,12 +27,7 @@ internal static class Cells
 
     /// <summary>A pH has two decimals, whatever its size.</summary>
     public static string Ph(double? ph) => ph is { } value && double.IsFinite(value)
-        ? value switch
-        {
-            < LowestPh => "below 0",
-            > HighestPh => "above 14",
-            _ => value.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture),
-        }
+        ? Say.BeyondPh(value) ?? value.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)
         : "";
 
     /// <summary>The pH of a state, or that it is not known.</summary>

@@ -101,7 +101,8 @@ public static class SplitReport
 
     private static string Limit(SplitPart part)
     {
-        var ph = string.Create(CultureInfo.InvariantCulture, $"pH {part.Stock.Chemistry.Mixing.Ph:0.0}. ");
+        var mixed = part.Stock.Chemistry.Mixing.Ph;
+        var ph = $"pH {Say.BeyondPh(mixed) ?? mixed.ToString("0.0", CultureInfo.InvariantCulture)}. ";
         return part is { ClearUpTo: { } most, StoppedBy: { } solid, StoppedAt: { } at }
             ? $"{ph}Stays clear up to 1:{Whole(most)}; stronger, "
                 + $"{ObstacleWords.Called(solid)} {(solid.Role == SolidRole.SolubleSalt ? "may crystallise" : "falls out")} at "

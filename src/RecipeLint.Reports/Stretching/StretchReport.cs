@@ -35,6 +35,12 @@ public static class StretchReport
             return page.ToString();
         }
 
+        if (stretch.Unknown is { } unknown)
+        {
+            page.Text(HazardWords.Untold(unknown));
+            return page.ToString();
+        }
+
         if (stretch.Failure is { } failure)
         {
             page.Text(failure);

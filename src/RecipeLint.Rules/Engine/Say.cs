@@ -5,6 +5,9 @@ namespace RecipeLint.Rules.Engine;
 /// <summary>How numbers and lists read in a message; the only place that decides digits.</summary>
 public static class Say
 {
+    /// <summary>Beyond these no pH is computed that means anything.</summary>
+    private const double LowestPh = 0, HighestPh = 14;
+
     /// <summary>Three significant digits, invariant, no exponent between 0.0001 and a million.</summary>
     public static string Number(double value)
     {
@@ -25,6 +28,17 @@ public static class Say
             : Math.Round(value, Math.Min(decimals, 15));
         return rounded.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
     }
+
+    /// <summary>A pH, or on which side of the scale it lies: beyond it a computed figure says no more.</summary>
+    public static string Ph(double value) => BeyondPh(value) ?? Number(value);
+
+    /// <summary>Said instead of a pH off the scale; null for one on it.</summary>
+    public static string? BeyondPh(double value) => value switch
+    {
+        < LowestPh => "below 0",
+        > HighestPh => "above 14",
+        _ => null,
+    };
 
     /// <summary>The text with a capital at its beginning; nothing stays nothing.</summary>
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];

@@ -31,8 +31,7 @@ public sealed class VesselAdvice
     private VesselAdvice(HazardReport report, SubstanceCatalogue catalogue)
     {
         // Of an extract its kind is known: that alone keeps nobody from the acid such stocks are kept with.
-        var isNamed = report.Find(HazardKind.UnknownContents) is { Grade: HazardGrade.Possible };
-        _report = isNamed ? report with { Holding = report.Holding with { HasUnknown = false } } : report;
+        _report = report.Holding.HasNameless ? report : report with { Holding = report.Holding.OnlyWhatIsKnown() };
         _catalogue = catalogue;
         Danger = Dangers(report).FirstOrDefault();
     }

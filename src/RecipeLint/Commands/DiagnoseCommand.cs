@@ -104,7 +104,7 @@ internal static class DiagnoseCommand
 
         var diagnosis = Diagnoser.Of(stock, observation, wishes.SeenAt);
         world.Out.Write(DiagnosisReport.Write(diagnosis, wishes.At));
-        return burns ? ExitCodes.Findings : Answer(diagnosis.Hazards);
+        return burns || diagnosis.Unknown is { IsAll: true } ? ExitCodes.Findings : Answer(diagnosis.Hazards);
     }
 
     private static Observation Told(BottleWishes wishes) =>

@@ -1,5 +1,6 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Reports;
@@ -17,7 +18,7 @@ internal sealed class GuidedQuestions(TextReader answers, TextWriter screen)
     /// <summary>The observation with what was answered. An empty answer skips a question; the end of the input ends the asking.</summary>
     public Observation Ask(StockFacts stock, Observation observation, Temperature? seenAt)
     {
-        if (BottleHazards.Of(stock, observation).ForLeaving is not null)
+        if (BottleHazards.Of(stock, observation).ForLeaving is not null || UnknownContents.Of(stock) is { IsAll: true })
         {
             return observation;
         }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using RecipeLint.Advice.Slips;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Reports.Diagnosis;
 using RecipeLint.Shell;
 
@@ -24,7 +25,7 @@ internal static class ProofCommand
             var input = StockInput.Open(world, "proof", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
             var proof = Proof.Of(input.Workspace, input.Stock);
             world.Out.Write(ProofReport.Write(proof, parsed.GetValue(all)));
-            return ProofReport.Refused(proof) is null ? ExitCodes.Clean : ExitCodes.Findings;
+            return ProofReport.Refused(proof) is null && UnknownContents.Of(proof.Stock) is null ? ExitCodes.Clean : ExitCodes.Findings;
         });
         return command;
     }

@@ -32,6 +32,27 @@ public sealed class AmmoniaSmellTests
     public void ASmellAloneIsPutDownToWhatSmellsSo(string mix, string seen, string cause, string other) =>
         Assert.Equal(1, new DiagnosisCase(mix, seen, "", "20 °C", cause, other).Rank());
 
+    /// <summary>Heat of acid that went into water is no gas, and what dissolves in vinegar is no smell.</summary>
+    [Theory]
+    [InlineData("nitric-60 400 g in 1 L", "it got hot", "heat-of-mixing")]
+    [InlineData("potassium-hydroxide 100 g in 1 L", "it got hot when I mixed it", "heat-of-mixing")]
+    [InlineData("potassium-silicate-29be 100 g, potassium-nitrate 50 g in 1 L", "silicate goes in last", "silica-gel")]
+    [InlineData("potassium-silicate-29be 100 g, monopotassium-phosphate 20 g in 1 L", "silicate went in last, cloudy", "silica-gel")]
+    public void HeatAndGelArePutDownToWhatMakesThem(string mix, string seen, string cause) =>
+        Assert.Equal(1, new DiagnosisCase(mix, seen, "", "20 °C", cause).Rank());
+
+    /// <summary>What cleared with vinegar lay there: no gas, no layer and no sound bottle does that.</summary>
+    [Theory]
+    [InlineData("calcium-nitrate-4h2o 100 g, potassium-nitrate 40 g in 1 L")]
+    [InlineData("magnesium-sulfate-7h2o 60 g, monopotassium-phosphate 20 g in 1 L")]
+    public void WhatVinegarClearsWasADeposit(string mix)
+    {
+        var causes = new DiagnosisCase(mix, "cleared with vinegar", "", "20 °C").Diagnose().Causes.Select(c => c.Cause).Take(3).ToList();
+
+        Assert.DoesNotContain(causes, c => c.Id is "anticaking" or "nothing-wrong" or "layering" or "ammonia-from-outside");
+        Assert.Contains(causes[0].Id, new[] { "hard-water", "lime", "calcite", "calcium-carbonate", "calcium-phosphate", "struvite", "concentrates-joined" });
+    }
+
     /// <summary>Whatever the recipe, the smell stands before deposits that nobody saw.</summary>
     [Fact]
     public void EveryCauseThatSmellsOfAmmoniaComesBeforeThoseThatDoNot()
