@@ -218,4 +218,23 @@ public sealed class SettingsTests
         Assert.Contains("new   a.stock.json: RL0026", compared.Out, StringComparison.Ordinal);
         Assert.Contains("gone  a.stock.json: RL0025", compared.Out, StringComparison.Ordinal);
     }
+
+    /// <summary>What 'check' reads as the baseline is what 'baseline' writes, prunes and compares, from whatever folder.</summary>
+    [Fact]
+    public void TheBaselineOfTheSettingsIsTheOneThatIsWritten()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("shop/recipelint.json", """{"baseline": "known/today.baseline.json"}""");
+        scratch.Write("shop/known/note.md", "Findings that were there from the start.");
+        scratch.Write("shop/stocks/a.stock.json", """{"format": 1, "name": "A", "makes": "1 L", "steps": [{"pour": "700 mL", "of": "distilled"}, {"add": "calcium-nitrate-4h2o", "amount": "100 g"}, {"add": "potassium-sulfate", "amount": "60 g"}, {"topUp": "1 L", "of": "distilled"}]}""");
+
+        var answer = Cli.RunIn(Path.Combine(scratch.Path, "shop/stocks"), null, "baseline", "update", ".");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("../known/today.baseline.json, which the settings name", answer.Out, StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(scratch.Path, "shop/known/today.baseline.json")));
+        Assert.False(File.Exists(Path.Combine(scratch.Path, "shop/stocks/recipelint.baseline.json")));
+        Assert.Equal(0, Cli.RunIn(Path.Combine(scratch.Path, "shop"), null, "check", ".").Code);
+        Assert.Equal(0, Cli.RunIn(Path.Combine(scratch.Path, "shop"), null, "baseline", "compare", ".").Code);
+    }
 }

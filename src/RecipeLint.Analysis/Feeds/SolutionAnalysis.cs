@@ -70,6 +70,14 @@ internal static class SolutionAnalysis
     /// </summary>
     private static (Volume Final, Volume Water) Volumes(RecipeDocument recipe, Volume stated, Volume poured, AssumptionList assumptions)
     {
+        if (recipe.IsForLeaves)
+        {
+            assumptions.Add(
+                "given-to-leaves",
+                "It is sprayed onto leaves: what roots bear and take up is not judged, and no limits for leaves are known here.",
+                recipe.GivenTo!.Place);
+        }
+
         if (recipe.VolumeMeaning is null)
         {
             assumptions.Add(

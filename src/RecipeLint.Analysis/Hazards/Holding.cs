@@ -1,5 +1,4 @@
 using RecipeLint.Analysis.Mixing;
-using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Analysis.Hazards;

@@ -15,6 +15,16 @@ public enum FinalVolumeMeaning
     AddedTo,
 }
 
+/// <summary>Where a final solution goes.</summary>
+public enum Receiver
+{
+    /// <summary>To the roots, as a feed.</summary>
+    Roots,
+
+    /// <summary>Onto leaves, as a spray: what roots bear says nothing of it.</summary>
+    Leaves,
+}
+
 /// <summary>What the plants get: doses into water, with a target.</summary>
 public sealed record RecipeDocument
 {
@@ -43,6 +53,12 @@ public sealed record RecipeDocument
     public Located<FinalVolumeMeaning>? VolumeMeaning { get; init; }
 
     public required IReadOnlyList<DoseEntry> Doses { get; init; }
+
+    /// <summary>Null when the file does not say; then it is a feed for roots.</summary>
+    public Located<Receiver>? GivenTo { get; init; }
+
+    /// <summary>True for what is sprayed onto leaves.</summary>
+    public bool IsForLeaves => GivenTo?.Value == Receiver.Leaves;
 
     public PhAdjustment? Adjust { get; init; }
 

@@ -37,6 +37,7 @@ internal sealed class RecipeReader(FieldReader fields, Resolution resolution)
             At = StorageReader.Read(root["at"], fields, resolution),
             Final = _final,
             VolumeMeaning = fields.Word(root["volume"], ("made up", FinalVolumeMeaning.MadeUp), ("added to", FinalVolumeMeaning.AddedTo)),
+            GivenTo = fields.Word(root["givenTo"], ("roots", Receiver.Roots), ("leaves", Receiver.Leaves)),
             Doses = doses,
             Adjust = ReadAdjustment(root["adjust"]),
             Targets = TargetReader.Read(root["targets"], fields),

@@ -55,7 +55,9 @@ public static partial class RecipeSheet
         {
             $"{Say.Litres(recipe.FinalVolume.Litres)} of solution: {Say.Litres(recipe.WaterVolume.Litres)} of "
                 + $"'{recipe.Water?.Name ?? "distilled"}' and {Say.List(recipe.Doses.Select(Dose).DefaultIfEmpty("nothing else"))}.",
-            "Held against the profile "
+            recipe.Recipe.IsForLeaves
+                ? "Sprayed onto leaves: no limits for leaves are known here, and those of roots do not hold."
+                : "Held against the profile "
                 + $"'{recipe.Profile.Name}'{(recipe.Profile.Stage == "any" ? "" : $", stage '{recipe.Profile.Stage}'")}.",
         };
         if (recipe.Adjustment is { } adjustment)

@@ -110,7 +110,7 @@ public static class PartFileText
         var text = new StringBuilder();
         text.Append("{\n  \"format\": 1,\n");
         Member(text, "name", name ?? Quoted(proposal.Of));
-        foreach (var key in new[] { "crop", "stage" }.Where(kept.ContainsKey))
+        foreach (var key in new[] { "crop", "stage", "givenTo" }.Where(kept.ContainsKey))
         {
             Member(text, key, kept[key]);
         }

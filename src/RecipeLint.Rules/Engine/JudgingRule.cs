@@ -71,13 +71,20 @@ public abstract class RecipeRule<TVerdict> : JudgingRule<TVerdict>, IJudgesRecip
 {
     public override RuleScope Scope => RuleScope.Recipe;
 
-    IEnumerable<Verdict> IJudgesRecipes.Judge(RecipeFacts recipe, RuleContext context) => Judge(recipe, context);
+    /// <summary>True for a rule that judges by what roots bear or take up: of a spray onto leaves it says nothing.</summary>
+    protected virtual bool OnlyForRoots => false;
+
+    IEnumerable<Verdict> IJudgesRecipes.Judge(RecipeFacts recipe, RuleContext context) => JudgeWhatItIsFor(recipe, context);
 
     /// <inheritdoc cref="StockRule{TVerdict}.Judge"/>
     protected abstract IEnumerable<TVerdict> Judge(RecipeFacts recipe, RuleContext context);
 
     internal sealed override IEnumerable<(Verdict Verdict, RuleContext Context)> Look(WorkingSubject subject, RuleContext context) =>
-        subject.Recipes.SelectMany(r => context.For(r.Recipe.File) is var own ? Judge(r, own).Select(v => ((Verdict)v, own)) : []);
+        subject.Recipes.SelectMany(r => context.For(r.Recipe.File) is var own
+            ? JudgeWhatItIsFor(r, own).Select(v => ((Verdict)v, own)) : []);
+
+    private IEnumerable<TVerdict> JudgeWhatItIsFor(RecipeFacts recipe, RuleContext context) =>
+        OnlyForRoots && recipe.Recipe.IsForLeaves ? [] : Judge(recipe, context);
 }
 
 /// <summary>Looks at one water at a time that has a file of its own.</summary>

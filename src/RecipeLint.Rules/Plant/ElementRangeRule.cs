@@ -14,6 +14,8 @@ namespace RecipeLint.Rules.Plant;
 /// <summary>What the three element rules share: one finding for each element past one bound of the crop profile.</summary>
 internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IProposesRepairs
 {
+    protected override bool OnlyForRoots => true;
+
     protected override IEnumerable<ElementAgainstRange> Judge(RecipeFacts recipe, RuleContext context)
     {
         foreach (var range in recipe.Profile.Elements)

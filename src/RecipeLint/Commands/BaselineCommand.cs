@@ -23,7 +23,7 @@ internal static class BaselineCommand
         var paths = new Argument<string[]>("path") { Description = "Files and folders to check.", Arity = ArgumentArity.ZeroOrMore };
         var file = new Option<string?>("--file")
         {
-            Description = $"The baseline; {BaselineFile.UsualName} in the current folder when left out.",
+            Description = $"The baseline; left out, the one the settings name, else {BaselineFile.UsualName} in the current folder.",
             HelpName = "file",
         };
         var config = SharedOptions.Config();
@@ -36,15 +36,15 @@ internal static class BaselineCommand
         };
         command.SetAction(parsed =>
         {
-            var named = parsed.GetValue(file) ?? BaselineFile.UsualName;
-            var full = Path.GetFullPath(named, world.CurrentDirectory);
             var asked = parsed.GetValue(paths) is { Length: > 0 } some ? some : ["."];
             var run = Session.Open(world, asked, null, parsed.GetValue(config), noConfig: false);
+            var named = Named(world, run, parsed.GetValue(file));
+            var full = Path.GetFullPath(named, world.CurrentDirectory);
             var result = LintEngine.Judge(run.Facts, StandardEngine.On(world.Today));
             var read = run.Workspace.Sources.Keys.ToHashSet(StringComparer.Ordinal);
             return parsed.GetValue(action) switch
             {
-                "update" => Update(world, named, full, result, read),
+                "update" => Update(world, named, full, result, read, IsNamed(run, full)),
                 "prune" => Prune(world, named, full, result, read),
                 _ => Compare(world, named, result, read),
             };
@@ -52,7 +52,23 @@ internal static class BaselineCommand
         return command;
     }
 
-    private static int Update(Surroundings world, string named, string full, LintResult result, HashSet<string> read)
+    /// <summary>
+    /// The file as asked for, else the one that the settings name: what 'check' reads is what is written. From the current folder.
+    /// </summary>
+    private static string Named(Surroundings world, Session run, string? asked)
+    {
+        var inSettings = PieceRun.BaselinesNamedIn(run.Workspace);
+        return asked is not null || inSettings.Count == 0 ? asked ?? BaselineFile.UsualName
+            : inSettings.Count == 1
+                ? Path.GetRelativePath(world.CurrentDirectory, Path.GetFullPath(inSettings[0], run.Workspace.Root)).Replace('\\', '/')
+                : throw new UsageException("the settings of these files name several baselines ("
+                    + string.Join(", ", inSettings) + "): say which one with '--file', or check one shop at a time.");
+    }
+
+    private static bool IsNamed(Session run, string full) => PieceRun.BaselinesNamedIn(run.Workspace)
+        .Any(b => string.Equals(Path.GetFullPath(b, run.Workspace.Root), full, StringComparison.Ordinal));
+
+    private static int Update(Surroundings world, string named, string full, LintResult result, HashSet<string> read, bool isNamed)
     {
         var bytes = BaselineFile.BytesIfThere(world, named);
         var before = bytes is null ? [] : BaselineFile.Parse(bytes, named).Entries;
@@ -62,7 +78,9 @@ internal static class BaselineCommand
         Write(full, entries, bytes);
         Say(
             world,
-            $"wrote {Count(entries.Count)} to {named}; name it in recipelint.json as \"baseline\", or give it to check with --baseline");
+            isNamed ? $"wrote {Count(entries.Count)} to {named}, which the settings name"
+                : $"wrote {Count(entries.Count)} to {named}; name it in recipelint.json as \"baseline\", or give it to check with "
+                    + "--baseline");
         return ExitCodes.Clean;
     }
 

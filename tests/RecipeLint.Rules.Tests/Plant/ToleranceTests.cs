@@ -1,3 +1,5 @@
+using RecipeLint.Analysis.Workspaces;
+using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Tests.Precipitation;
 
@@ -72,13 +74,39 @@ public sealed class ToleranceTests
 
     /// <summary>What roots bear of a preservative is one figure, whether a stock carries it or all doses together.</summary>
     [Theory]
-    [InlineData("preservativeFrom", "mostCarriedOver")]
-    [InlineData("preservativeHarmFrom", "harmFrom")]
-    public void APreservativeHasOneLimit(string ofTheTank, string ofTheStock)
+    [InlineData("""{"mostCarriedOver": "50 µmol/L"}""", Level.Note)]
+    [InlineData("""{"mostCarriedOver": "500 µmol/L"}""", null)]
+    [InlineData("""{"harmFrom": "55 µmol/L"}""", Level.Warning)]
+    public void APreservativeHasOneLimit(string options, Level? level)
     {
-        static string Default(string rule, string option) => RuleBook.Find(rule)!.Options.Single(o => o.Name == option).Default;
+        var tree = new MemoryFileTree("/shop").AddFolder("/shop/.git")
+            .Add("recipelint.json", $$$"""{"rules": {"preservative-too-strong": {{{options}}}}}""")
+            .Add("tank.recipe.json", """{"format": 1, "crop": "lettuce", "water": "distilled", "final": "100 L", "volume": "made up", "doses": [{"add": "sodium-benzoate", "amount": "0.4 g"}, {"add": "potassium-sorbate", "amount": "0.5 g"}]}""");
+        var facts = Analyzer.Analyse(WorkspaceLoader.Load(tree, ["tank.recipe.json"], new LoadOptions()));
 
-        Assert.Equal(Default("preservative-too-strong", ofTheStock), Default("biocide-at-the-roots", ofTheTank));
+        Assert.Equal(level, LintEngine.Judge(facts, new EngineOptions { Today = default, Rules = RuleList.All }).Findings
+            .SingleOrDefault(f => f.Rule.Name == "biocide-at-the-roots")?.Level);
+    }
+
+    /// <summary>A spray onto leaves is no feed: what is judged by roots is left out and said to be, what falls out or hurts is not.</summary>
+    [Theory]
+    [InlineData("roots", true)]
+    [InlineData("leaves", false)]
+    public void ASprayOntoLeavesIsNotJudgedByTheRoots(string receiver, bool judged)
+    {
+        var tree = new MemoryFileTree("/shop").AddFolder("/shop/.git")
+            .Add("spray.recipe.json", $$"""{"format": 1, "crop": "lettuce", "water": "distilled", "final": "10 L", "volume": "made up", "givenTo": "{{receiver}}", "targets": {"Ca": "100 mg/L"}, "doses": [{"add": "calcium-nitrate-4h2o", "amount": "50 g"}, {"add": "magnesium-sulfate-7h2o", "amount": "60 g"}, {"add": "potassium-sulfate", "amount": "60 g"}, {"add": "hydrogen-peroxide-3", "amount": "200 mL"}, {"add": "sodium-chloride", "amount": "20 g"}]}""");
+        var facts = Analyzer.Analyse(WorkspaceLoader.Load(tree, ["spray.recipe.json"], new LoadOptions()));
+        var rules = LintEngine.Judge(facts, new EngineOptions { Today = default, Rules = RuleList.All }).Findings.Select(f => f.Rule.Name).ToHashSet();
+
+        foreach (var rule in new[] { "element-high", "element-missing", "ec-outside-window", "sodium-or-chloride-load", "biocide-at-the-roots" })
+        {
+            Assert.Equal(judged, rules.Contains(rule));
+        }
+
+        Assert.Contains("target-missed", rules);
+        Assert.Contains("tank-precipitate", rules);
+        Assert.Equal(!judged, facts.Recipes.Single().Assumptions.Any(a => a.Key == "given-to-leaves"));
     }
 
     /// <summary>A trace stock of 2 g/L citric acid and 0.5 g/L sorbate at 1 mL/L, and what microbes do not eat (common practice, no source).</summary>

@@ -13,6 +13,8 @@ internal sealed class AcidBringsTooMuch : RecipeRule<NutrientOfReagent>, IPropos
 
     public override string Name => RuleName;
 
+    protected override bool OnlyForRoots => true;
+
     protected override IEnumerable<NutrientOfReagent> Judge(RecipeFacts recipe, RuleContext context)
     {
         if (!recipe.IsComplete || recipe.Adjustment is not { Amount: not null, Reagent: not null })

@@ -19,6 +19,8 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
 
     public override string Name => RuleName;
 
+    protected override bool OnlyForRoots => true;
+
     protected override IEnumerable<AlkalinityLeft> Judge(RecipeFacts recipe, RuleContext context)
     {
         if (FeedAlkalinity.Left(recipe) is not { } left)

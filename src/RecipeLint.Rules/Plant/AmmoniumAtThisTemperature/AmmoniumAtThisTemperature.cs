@@ -13,6 +13,8 @@ internal sealed class AmmoniumAtThisTemperature : RecipeRule<AmmoniumAtThisTempe
 
     public override string Name => RuleName;
 
+    protected override bool OnlyForRoots => true;
+
     protected override IEnumerable<Share> Judge(RecipeFacts recipe, RuleContext context)
     {
         var options = context.Options<AmmoniumAtThisTemperatureOptions>();

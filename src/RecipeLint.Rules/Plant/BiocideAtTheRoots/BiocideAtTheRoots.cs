@@ -5,6 +5,7 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Preservation;
 
 namespace RecipeLint.Rules.Plant;
 
@@ -13,13 +14,17 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
 {
     public const string RuleName = "biocide-at-the-roots";
 
+    private const string NoPreservative = "preservative goes into it that no rule on its stock speaks of";
+
     public override string Name => RuleName;
+
+    protected override bool OnlyForRoots => true;
 
     protected override IEnumerable<Dose> Judge(RecipeFacts recipe, RuleContext context)
     {
         var holding = Holding.Of(recipe);
         yield return Peroxide(recipe, holding, context);
-        yield return Preservative(recipe, holding, context);
+        yield return Preservative(recipe, holding);
         if (holding.Items.FirstOrDefault(i => BiocideNames.Has(i.Substance)) is { } named)
         {
             var share = Rounding.SixDigits(1000 * named.Grams / recipe.FinalVolume.Litres);
@@ -45,19 +50,23 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
     /// <summary>
     /// Preservative of all doses together, but for stocks that bring too much each by itself: of these the rule on the stock speaks.
     /// </summary>
-    private static Dose Preservative(RecipeFacts recipe, Holding holding, RuleContext context)
+    private static Dose Preservative(RecipeFacts recipe, Holding holding)
     {
-        var limit = context.Options<BiocideAtTheRootsOptions>().PreservativeFrom;
         double Carried(DoseFacts dose) =>
             1e6 * PreservativeAcids.Components.Sum(c => dose.ComponentMoles.GetValueOrDefault(c)) / recipe.FinalVolume.Litres;
-        var counted = recipe.Doses.Where(d => d.Stock is null || !(Rounding.SixDigits(Carried(d)) > limit)).ToList();
+        if (!recipe.Doses.Any(d => Carried(d) > 0))
+        {
+            return new Dose(DoseKind.Preservative, recipe, null, 0) { Checks = [Check.That(NoPreservative, false)] };
+        }
+
+        var limits = PreservativeAtTheRoots.Of(recipe.Settings);
+        var counted = recipe.Doses.Where(d => d.Stock is null || !limits.Check(Rounding.SixDigits(Carried(d))).Holds).ToList();
         var found = Rounding.SixDigits(counted.Sum(Carried));
         var most = holding.Items.Where(i => i.Substance.IsPreservative).MaxBy(i => i.PureGrams);
         return new Dose(DoseKind.Preservative, recipe, most, found)
         {
-            Checks = found > 0
-                ? [new Check("more than plants should get", found, Relation.Over, limit, "µmol/L")]
-                : [Check.That("preservative goes into it that no rule on its stock speaks of", false)],
+            Roots = limits,
+            Checks = found > 0 ? [limits.Check(found)] : [Check.That(NoPreservative, false)],
         };
     }
 
@@ -82,9 +91,7 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
         DoseKind.Peroxide => verdict.Found >= 2 * context.Options<BiocideAtTheRootsOptions>().HarmFrom ? Odds.Certain
             : verdict.Found >= context.Options<BiocideAtTheRootsOptions>().HarmFrom ? Odds.NearTheLimit
             : Odds.Possible,
-        DoseKind.Preservative => verdict.Found >= context.Options<BiocideAtTheRootsOptions>().PreservativeHarmFrom
-            ? Odds.Certain
-            : Odds.Possible,
+        DoseKind.Preservative => verdict.Roots!.Sure(verdict.Found),
         _ => Odds.NearTheLimit,
     };
 
@@ -98,8 +105,8 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
                 + $"culture suffered from {limit} mg/L, and {harm} mg/L in a mineral feed stunted or killed lettuce; it takes iron "
                 + "chelates apart as well. "
                 + "Treat empty lines or the raw water with it, and let a test strip show that it has gone before plants get it.",
-            DoseKind.Preservative => $"The final solution holds {found} µmol/L of preservative, most of it from {name}. Benzoic acid "
-                + $"held back strawberry plantlets from {limit} µmol/L on, and slime in the tank lives on the rest. "
+            DoseKind.Preservative => $"The final solution holds {found} µmol/L of preservative, most of it from {name}. "
+                + $"{verdict.Roots!.Why} "
                 + "Preserve concentrates that are dosed small, and not the tank.",
             _ => $"The final solution gets {found} mg/L of {name}, which is made to kill what lives in water. How much of it roots bear "
                 + "is stated nowhere here; roots, leaves and the life in the medium can suffer, and some of it may reach the food. "
@@ -121,7 +128,7 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
             DoseKind.Peroxide =>
                 work.Check(verdict.Checks[0], found, work.Option("limit", context.Options<BiocideAtTheRootsOptions>().NoteFrom)),
             DoseKind.Preservative =>
-                work.Check(verdict.Checks[0], found, work.Option("limit", context.Options<BiocideAtTheRootsOptions>().PreservativeFrom)),
+                work.Check(verdict.Checks[0], found, work.Option("limit", verdict.Roots!.NoteFrom)),
             _ => work.Check(verdict.Checks[0], found, 0),
         }).Done(found);
     }
@@ -146,5 +153,9 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
     /// <summary>One of them in a final solution.</summary>
     /// <param name="Held">What brings most of it; null where none goes in.</param>
     /// <param name="Found">In the unit of the check.</param>
-    internal sealed record Dose(DoseKind Kind, RecipeFacts Recipe, Held? Held, double Found) : Verdict;
+    internal sealed record Dose(DoseKind Kind, RecipeFacts Recipe, Held? Held, double Found) : Verdict
+    {
+        /// <summary>What roots bear of a preservative; null for what is none.</summary>
+        public PreservativeAtTheRoots? Roots { get; init; }
+    }
 }

@@ -12,6 +12,8 @@ internal sealed class ChlorineAtTheRoots : RecipeRule<ChlorineAtTheRoots.Dose>
 
     public override string Name => RuleName;
 
+    protected override bool OnlyForRoots => true;
+
     protected override IEnumerable<Dose> Judge(RecipeFacts recipe, RuleContext context)
     {
         var found = ChlorineInTank.MilligramsPerLitre(recipe);

@@ -16,6 +16,8 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
 
     public override string Name => RuleName;
 
+    protected override bool OnlyForRoots => true;
+
     protected override IEnumerable<ConductivityOfFeed> Judge(RecipeFacts recipe, RuleContext context)
     {
         if (recipe is { IsComplete: true, Profile.Ec: not null, Chemistry: { IsComplete: true, Final: { IsSolved: true } final } }

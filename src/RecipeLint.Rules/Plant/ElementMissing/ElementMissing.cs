@@ -11,6 +11,8 @@ internal sealed class ElementMissing : RecipeRule<MissingElements>
 
     public override string Name => RuleName;
 
+    protected override bool OnlyForRoots => true;
+
     protected override IEnumerable<MissingElements> Judge(RecipeFacts recipe, RuleContext context)
     {
         var missing = Nutrients.Missing(recipe);

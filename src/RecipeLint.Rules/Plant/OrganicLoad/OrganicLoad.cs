@@ -30,6 +30,8 @@ internal sealed class OrganicLoad : RecipeRule<OrganicLoad.Load>
 
     public override string Name => RuleName;
 
+    protected override bool OnlyForRoots => true;
+
     protected override IEnumerable<Load> Judge(RecipeFacts recipe, RuleContext context)
     {
         List<Food> foods =

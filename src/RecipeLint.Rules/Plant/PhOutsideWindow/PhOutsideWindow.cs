@@ -32,6 +32,12 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
     protected override IEnumerable<PhOfFeed> Judge(RecipeFacts recipe, RuleContext context)
     {
         var target = RecipePlaces.Target(recipe, "pH");
+        if (recipe.Recipe.IsForLeaves)
+        {
+            // Only what the recipe itself wants; the window of the crop is one of roots.
+            return target is null && recipe.Adjustment is null ? [] : [Reached(recipe, target, context)];
+        }
+
         var aims = Aims(recipe, target).DistinctBy(a => a.Value).Select(a => Aimed(recipe, a)).OfType<PhOfFeed>().ToList();
         return aims.Exists(a => a.Fires) ? aims : [.. aims, Reached(recipe, target, context)];
     }
@@ -167,6 +173,14 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
 
         var found = Rounding.SixDigits(ph);
         var options = context.Options<PhOutsideWindowOptions>();
+        if (target is null && recipe.Recipe.IsForLeaves)
+        {
+            return new PhOfFeed(recipe, PhQuestion.Roots, found, 0, false, null, null, null)
+            {
+                Checks = [Check.That("it is given to roots", false)],
+            };
+        }
+
         if (target is { Number: { } asked })
         {
             var off = new Check(

@@ -14,6 +14,8 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
 
     public override string Name => RuleName;
 
+    protected override bool OnlyForRoots => true;
+
     protected override IEnumerable<RatiosOfOneCause> Judge(RecipeFacts recipe, RuleContext context)
     {
         var all = recipe.Profile.Ratios.Select(r => FoundRatio.Of(recipe, r)).ToList();

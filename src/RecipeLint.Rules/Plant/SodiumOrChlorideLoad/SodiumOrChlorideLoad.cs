@@ -16,6 +16,8 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
 
     public override string Name => RuleName;
 
+    protected override bool OnlyForRoots => true;
+
     protected override IEnumerable<BallastLoad> Judge(RecipeFacts recipe, RuleContext context)
     {
         foreach (var (key, word) in _ballast)

@@ -14,6 +14,8 @@ internal sealed class UreaAsMainNitrogen : RecipeRule<UreaAsMainNitrogen.Share>
 
     public override string Name => RuleName;
 
+    protected override bool OnlyForRoots => true;
+
     protected override IEnumerable<Share> Judge(RecipeFacts recipe, RuleContext context)
     {
         var (urea, all) = (recipe.MilligramsPerLitre("urea-N"), recipe.MilligramsPerLitre("N"));

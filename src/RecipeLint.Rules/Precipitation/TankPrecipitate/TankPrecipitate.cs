@@ -74,7 +74,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         var pH = verdict.ClearAtPh;
         var what = $"{Say.Number(deposit.GramsPerLitre * 1000)} mg/L of {deposit.Solid.Called} {Verb(sureness)} out of the tank "
             + $"'{recipe.Recipe.Name}' "
-            + $"{Wording.When(null, state)} (pH {Say.Number(Math.Round(state.PhBeforeDeposit, 1))}): "
+            + $"{Wording.When(null, state)} ({PhOf(state)}): "
                 + $"{Wording.BringsTimes(suppliers, deposit.Index, deposit.Solid, fallsOut: true)}{Doubt(deposit)}.";
         var why = deposit.Loss is { } loss
             ? $"{Say.Percent(loss.Share)} of the {IonWords.Of(loss.Metal)} is lost to the plants that way."
@@ -132,6 +132,15 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         var times = SaltSteps.Times(work, deposit.State, deposit.Solid);
         var decides = DepositSteps.Write(work, verdict, deposit, times, context);
         return work.Statements(verdict).Done(decides);
+    }
+
+    /// <summary>
+    /// The pH before anything has fallen out, which drives it out, and the one after, which other rules speak of: what the plants meet.
+    /// </summary>
+    private static string PhOf(SolutionState state)
+    {
+        var (before, after) = (Say.Ph(Math.Round(state.PhBeforeDeposit, 1)), Say.Ph(Math.Round(state.Ph, 1)));
+        return before == after ? $"pH {before}" : $"pH {before} before it falls out, {after} once it has";
     }
 
     private static IEnumerable<NamedValue> Numbers(JudgedDeposit deposit, double? clearAt)

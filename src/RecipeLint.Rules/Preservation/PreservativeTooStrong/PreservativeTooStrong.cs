@@ -68,14 +68,13 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
     private static CarriedPreservative CarryOver(StockFacts stock, RuleContext context, AdditionFacts? dosed)
     {
         var concentration = PreservativeAcids.Components.Sum(c => stock.Concentration(c).MolesPerLitre);
-        var doses = context.Facts.RecipesWith(stock.Stock.File)
+        var users = context.Facts.RecipesWith(stock.Stock.File).ToList();
+        var doses = users.Where(r => !r.Recipe.IsForLeaves)
             .SelectMany(r => r.Doses.Where(d => d.Stock?.Stock.File == stock.Stock.File).Select(d => d.Volume / r.FinalVolume))
             .ToList();
-        var dose = doses.Count > 0 ? doses.Max() : stock.Stock.Dose?.Value.LitresPerLitre ?? 0;
-        var carried = new Check(
-            "more than plants should get", Rounding.SixDigits(concentration * dose * 1e6), Relation.Over,
-                context.Options<PreservativeTooStrongOptions>().MostCarriedOver, "µmol/L");
-        return new CarriedPreservative(stock, dosed, dose, doses.Count > 0, carried)
+        var dose = doses.Count > 0 ? doses.Max() : users.Count > 0 ? 0 : stock.Stock.Dose?.Value.LitresPerLitre ?? 0;
+        var carried = Limits(context).Check(Rounding.SixDigits(concentration * dose * 1e6));
+        return new CarriedPreservative(stock, dosed, dose, users.Count > 0, carried)
         {
             Checks = [carried, Check.That("a preservative is in it", dosed is not null)],
         };
@@ -87,7 +86,7 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
         var grams = dosed.Mass.Grams / stock.Volume.Litres * limit / carried;
         var message = $"'{stock.Stock.Name}' carries {Say.Number(carried)} µmol/L of preservative to the plants at "
             + $"{Say.Number(verdict.Dose * 1000)} mL/L. "
-            + $"Benzoic acid held back strawberry plantlets from {Say.Number(limit)} µmol/L on, and slime in the tank lives on the rest. "
+            + $"{Limits(context).Why} "
             + context.AdviceFor(stock).Sentence(
                 new Way($"use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}"),
                 new Way("make the stock stronger and dose less of it", Puts.Keeping));
@@ -96,7 +95,7 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
             IdPath.Of(context.Facts.Workspace, dosed.Place) + "#carried",
             message,
             Harm.Damage,
-            carried >= context.Options<PreservativeTooStrongOptions>().HarmFrom ? Odds.Certain : Odds.Possible) with
+            Limits(context).Sure(carried)) with
         {
             Measured = new Measured("preservative in the feed", carried, limit, "µmol/L"),
             Values = [new NamedValue("preservative in the feed", carried, "µmol/L"), new NamedValue("dose", verdict.Dose * 1000, "mL/L")],
@@ -145,8 +144,11 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
         var dose = work.Given("highest dose", 1000 * verdict.Dose, "mL/L", verdict.DoseIsOfRecipes ? "recipe" : From.File);
         var carried = work.Result("in the feed", "mmol/L × mL/L", total * dose, "µmol/L");
         return work.Check(verdict.Carried, carried,
-            work.Option("limit", context.Options<PreservativeTooStrongOptions>().MostCarriedOver)).Statements(verdict).Done(carried);
+            work.Option("limit", Limits(context).NoteFrom)).Statements(verdict).Done(carried);
     }
+
+    private static PreservativeAtTheRoots Limits(RuleContext context) =>
+        PreservativeAtTheRoots.Of(context.Options<PreservativeTooStrongOptions>());
 
     private static Working Work(NearCrystals verdict, RuleContext context)
     {
