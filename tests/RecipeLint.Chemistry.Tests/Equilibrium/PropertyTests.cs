@@ -16,7 +16,7 @@ public sealed class PropertyTests(ITestOutputHelper output)
         int all = 0, failed = 0, inside = 0, most = 0;
         long iterations = 0;
         var examples = new List<string>();
-        RandomSolutions.ForEach(RandomSolutions.Inputs, RandomSolutions.Count(100_000), input =>
+        RandomSolutions.ForEach(RandomSolutions.Inputs, RandomSolutions.Count(30_000), input =>
         {
             all++;
             var state = Solver.Solve(input);

@@ -19,22 +19,25 @@ public sealed partial class BrowserTests(Chromium browser, Pages pages) : IClass
     [MemberData(nameof(Kinds))]
     public async Task NothingIsAskedForNothingIsCutOffAndAxeIsContent(string kind)
     {
-        foreach (var (width, dark) in new[] { (380, false), (380, true), (1280, false), (1280, true) })
+        await using var page = await browser.Open(pages.All[kind], 380, dark: false);
+        if (page is null)
         {
-            await using var page = await browser.Open(pages.All[kind], width, dark);
-            if (page is null)
-            {
-                return;
-            }
+            return;
+        }
 
-            Assert.All(page.Asked, a => Assert.StartsWith("file:", a, StringComparison.Ordinal));
-            if (!kind.StartsWith("book-", StringComparison.Ordinal))
-            {
-                Assert.Single(page.Asked);
-            }
-
+        foreach (var (width, dark) in new[] { (380, false), (380, true), (1280, true), (1280, false) })
+        {
+            await page.Show(width, dark);
+            Assert.Equal(dark, await page.Number("Number(matchMedia('(prefers-color-scheme: dark)').matches)") == 1);
+            Assert.Equal(width, await page.Number("window.innerWidth"));
             Assert.Empty(await page.StickingOut());
             Assert.Empty(await page.Violations());
+        }
+
+        Assert.All(page.Asked, a => Assert.StartsWith("file:", a, StringComparison.Ordinal));
+        if (!kind.StartsWith("book-", StringComparison.Ordinal))
+        {
+            Assert.Single(page.Asked);
         }
     }
 

@@ -55,11 +55,10 @@ public sealed class Chromium : IAsyncLifetime
         var page = await _browser.NewPageAsync();
         var asked = new List<string>();
         page.Request += (_, e) => asked.Add(e.Request.Url);
-        await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = 900 });
-        await page.EmulateMediaFeaturesAsync(
-            [new MediaFeatureValue { MediaFeature = MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" }]);
+        var open = new OpenPage(page, asked);
+        await open.Show(width, dark);
         await page.GoToAsync(new Uri(path).AbsoluteUri);
-        return new OpenPage(page, asked);
+        return open;
     }
 }
 
@@ -67,12 +66,27 @@ public sealed class Chromium : IAsyncLifetime
 /// <param name="Asked">Addresses it asked for, its own first.</param>
 public sealed record OpenPage(IPage Page, IReadOnlyList<string> Asked) : IAsyncDisposable
 {
+    private bool _asksAxe;
+
+    /// <summary>The same page in a window of this width (CSS pixels), by day or at night.</summary>
+    public async Task Show(int width, bool dark)
+    {
+        await Page.SetViewportAsync(new ViewPortOptions { Width = width, Height = 900 });
+        await Page.EmulateMediaFeaturesAsync(
+            [new MediaFeatureValue { MediaFeature = MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" }]);
+    }
+
     /// <summary>What axe objects to, one line each; empty when it is content.</summary>
     public async Task<IReadOnlyList<string>> Violations()
     {
-        await Page.EvaluateExpressionAsync(new BundledAxeScriptProvider().GetScript());
+        if (!_asksAxe)
+        {
+            await Page.EvaluateExpressionAsync(new BundledAxeScriptProvider().GetScript());
+            _asksAxe = true;
+        }
+
         var found = await Page.EvaluateExpressionAsync<JsonElement>(
-            "axe.run().then(r => r.violations.flatMap(v => v.nodes.map(n => v.id + ': ' + n.html.slice(0, 160) + ' ' + n.failureSummary)))");
+            "axe.run({ resultTypes: ['violations'] }).then(r => r.violations.flatMap(v => v.nodes.map(n => v.id + ': ' + n.html.slice(0, 160) + ' ' + n.failureSummary)))");
         return [.. found.EnumerateArray().Select(v => v.GetString()!)];
     }
 
