@@ -114,6 +114,11 @@ public sealed class BottleChemistry
             states.Add(chemistry.Warmest);
         }
 
+        if (chemistry.State(StateMoment.Turned) is { } turned)
+        {
+            states.Add(turned);
+        }
+
         // Iron(II) meets air in any bottle that is opened, whatever shelf life it was made for.
         if (stock.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0)
         {

@@ -8,6 +8,8 @@ internal static class DiagnosisWords
 {
     public static string At(SolutionState state) => state.Moment == StateMoment.Aged
         ? "once the air has oxidised the iron"
+        : state.Moment == StateMoment.Turned
+        ? "once part of the pyrophosphate has turned to orthophosphate"
         : string.Create(CultureInfo.InvariantCulture, $"at {state.Temperature.Celsius:0.#} °C");
 
     public static string Grams(double grams) => grams < 0.1

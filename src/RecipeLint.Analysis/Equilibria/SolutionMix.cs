@@ -50,6 +50,9 @@ public sealed record SolutionMix
     /// </summary>
     public bool IronOxidised { get; private init; }
 
+    /// <summary>Share of the pyrophosphate put in that is counted as orthophosphate, 0 to 1.</summary>
+    public double PyrophosphateTurned { get; private init; }
+
     /// <summary>
     /// What the silicates put in bring of <see cref="MolesPerLitre"/>, their alkali included; empty without silicate, and where what came
     /// with it is not known. mol/L at 20 °C.
@@ -141,7 +144,24 @@ public sealed record SolutionMix
     public SolutionMix Times(double factor)
     {
         var other = Of(MolesPerLitre, new Volume(1 / factor)) with { SilicatesPerLitre = SilicatesPerLitre.Times(factor) };
+        other = PyrophosphateTurned > 0 ? other.WithPyrophosphateTurned(PyrophosphateTurned) : other;
         return IronOxidised ? other.WithIronOxidised() : other;
+    }
+
+    /// <summary>
+    /// The same solution after a share of its pyrophosphate has taken up water: two of orthophosphate from each. The charge balance
+    /// follows.
+    /// </summary>
+    /// <param name="share">0 to 1.</param>
+    public SolutionMix WithPyrophosphateTurned(double share)
+    {
+        var turned = share * Totals[Component.Pyrophosphate];
+        return this with
+        {
+            Totals = Totals.With(Component.Pyrophosphate, Totals[Component.Pyrophosphate] - turned)
+                .With(Component.Phosphate, Totals[Component.Phosphate] + (2 * turned)),
+            PyrophosphateTurned = share,
+        };
     }
 
     /// <summary>

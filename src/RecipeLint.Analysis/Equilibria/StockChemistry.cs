@@ -1,4 +1,5 @@
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 
@@ -19,7 +20,14 @@ public sealed class StockChemistry
 
     public SolutionMix Mix { get; }
 
-    /// <summary>Mixing, coldest, warmest, and aged where iron(II) is there and kept.</summary>
+    /// <summary>
+    /// Share of its pyrophosphate that has to turn to orthophosphate until its end is looked at too (common practice, no source).
+    /// </summary>
+    private const double LeastTurned = 0.05;
+
+    /// <summary>
+    /// Mixing, coldest, warmest, turned where pyrophosphate is there and kept for long, and aged where iron(II) is there and kept.
+    /// </summary>
     public IReadOnlyList<SolutionState> States { get; }
 
     /// <summary>
@@ -57,6 +65,12 @@ public sealed class StockChemistry
         var warmest = StateSolver.Solve(
             mix, new StateRequest(StateMoment.Warmest, stock.StorageTemperature.High, false, doubts) { StartFrom = coldest.Clear });
         var states = new List<SolutionState> { mixing, coldest, warmest };
+        if (Turned(stock, mix, warmest) is { } turned)
+        {
+            states.Add(StateSolver.Solve(mix.WithPyrophosphateTurned(turned), new StateRequest(
+                StateMoment.Turned, stock.StorageTemperature.High, false, doubts)));
+        }
+
         if (stock.ComponentMoles.GetValueOrDefault(Component.FerrousIron) > 0
             && !(stock.Stock.Keep?.For is { } shelf && shelf.Value.Days <= AgedAfterDays))
         {
@@ -67,6 +81,21 @@ public sealed class StockChemistry
         }
 
         return new StockChemistry(mix, states, doubts.Count == 0);
+    }
+
+    /// <summary>
+    /// Share of its pyrophosphate that turns to orthophosphate while it is kept; null without any, where no time is stated and where it is
+    /// too little to matter.
+    /// </summary>
+    private static double? Turned(StockFacts stock, SolutionMix mix, SolutionState warmest)
+    {
+        if (stock.Stock.Keep?.For is not { } shelf || !warmest.IsSolved || !(mix.Totals[Component.Pyrophosphate] > 0))
+        {
+            return null;
+        }
+
+        var share = PyrophosphateHydrolysis.ShareTurned(warmest.Ph, warmest.Temperature.Celsius, shelf.Value.Days);
+        return share >= LeastTurned ? share : null;
     }
 }
 

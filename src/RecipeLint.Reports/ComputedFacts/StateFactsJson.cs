@@ -52,6 +52,7 @@ internal static class StateFactsJson
         StateMoment.Coldest => "coldest storage",
         StateMoment.Warmest => "warmest storage",
         StateMoment.Aged => "aged",
+        StateMoment.Turned => "pyrophosphate turned",
         StateMoment.Tank => "tank",
         StateMoment.TankInAir => "tank in air",
         StateMoment.TankAdjusted => "tank adjusted",

@@ -189,7 +189,12 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
     private protected string Remedy(DepositVerdict verdict, IReadOnlyList<Supplier> suppliers, RuleContext context)
     {
         var advice = context.AdviceFor(verdict.Stock);
-        return advice.Sentence(Ways(verdict.Stock, verdict.Deposit.Solid, suppliers), Wording.NearestClear(verdict, advice));
+        var ways = Ways(verdict.Stock, verdict.Deposit.Solid, suppliers);
+        return advice.Sentence(
+            verdict.Deposit.State.Moment == StateMoment.Turned
+                ? [new("make less of it and use it up sooner", Puts.Keeping), .. ways]
+                : ways,
+            Wording.NearestClear(verdict, advice));
     }
 
     /// <summary>The sentences in one line; why it matters and reasons for doubt only where they fit.</summary>

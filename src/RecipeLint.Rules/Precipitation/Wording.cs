@@ -36,6 +36,9 @@ internal static class Wording
             StateMoment.Coldest when stock is not null => $"{at}, {KeptWords.Coldest(stock)}",
             StateMoment.Warmest when stock is not null => $"{at}, {KeptWords.Warmest(stock)}",
             StateMoment.Coldest or StateMoment.Warmest => at,
+            StateMoment.Turned when stock?.Stock.Keep?.For is { } shelf =>
+                $"within the {Say.Days(shelf.Value.Days)} it is kept {at}, in which about "
+                    + $"{Say.Percent(state.Mix.PyrophosphateTurned)} of its pyrophosphate turns to orthophosphate",
             StateMoment.Tank => "as it is poured together",
             StateMoment.TankInAir => "once it has come to rest with the air",
             StateMoment.TankAdjusted => "after the pH is adjusted",

@@ -58,6 +58,38 @@ public sealed class StockChemistryTests
         bool IsClear(double factor) => DepositJudgement.Of(StateSolver.Solve(stock.Chemistry.Mix.Times(factor), 5), DepositLimits.Default).IsClear;
     }
 
+    /// <summary>
+    /// Pyrophosphate holds the iron of ferric citrate. In a year at 25 °C most of it turns to orthophosphate, and iron phosphate falls out;
+    /// used up in two weeks, or with no time stated, nothing does.
+    /// </summary>
+    [Theory]
+    [InlineData(365, true)]
+    [InlineData(5, false)]
+    [InlineData(null, false)]
+    public void PyrophosphateTurnsToOrthophosphateWhileItIsKept(int? days, bool falls)
+    {
+        var document = Bench.Stock(
+            "a.stock.json", "1 L", Bench.Add("tetrapotassium-pyrophosphate", "40 g"), Bench.Add("citric-acid-h2o", "12 g"),
+            Bench.Add("ferric-citrate", "10 g"), Bench.TopUp("1 L"));
+        var place = Place.Whole("a.stock.json");
+        var keep = days is { } kept ? new Keeping(null, new Located<Duration>(new Duration(kept), place), null) : null;
+        var chemistry = Bench.Analyse([document with { Keep = keep }]).Stocks.Single().Chemistry;
+        var judged = DepositJudgement.Of(chemistry.States, DepositLimits.Default);
+
+        Assert.Empty(chemistry.Mixing.Deposits);
+        Assert.Equal(falls, chemistry.State(StateMoment.Turned) is not null);
+        Assert.Equal(falls ? ["FePO4 amorphous"] : [], judged.Deposits.Select(d => d.Solid.Name));
+        if (chemistry.State(StateMoment.Turned) is not { } turned)
+        {
+            return;
+        }
+
+        Assert.InRange(turned.Mix.PyrophosphateTurned, 0.6, 0.85);
+        var phosphorus = (2 * turned.Mix.Totals["P2O7-4"]) + turned.Mix.Totals["H2PO4-"];
+        Assert.Equal(2 * chemistry.Mix.Totals["P2O7-4"], phosphorus, 9);
+        Assert.Equal(turned.Mix.Times(0.5).Totals["H2PO4-"] / turned.Mix.Times(0.5).Totals["P2O7-4"], turned.Mix.Totals["H2PO4-"] / turned.Mix.Totals["P2O7-4"], 9);
+    }
+
     // KNO3 in water: 13.9 g per 100 g of water at 0 °C and 21.2 at 10 °C (CRC Handbook, aqueous solubility of inorganic compounds: 12.1 and
     // 17.5 mass %); 18 g in 100 g is saturated between them.
     [Fact]

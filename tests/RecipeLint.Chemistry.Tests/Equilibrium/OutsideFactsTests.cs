@@ -24,6 +24,7 @@ public sealed class OutsideFactsTests
             "By the osmotic coefficient of Robinson & Stokes (0.602 at 3 mol/kg and 25 °C) 3.16 mol/kg have 93.4 %.",
         ["water activity: over saturated KNO3, 25 °C"] =
             "By the osmotic coefficients of Robinson & Stokes 3.79 mol/kg have 92.7 %; the table of humidities gives its own error as 0.55.",
+        ["gypsum in water: saturated, 0 °C"] = "The constant follows Langmuir & Melchior 1985, fitted to measurements since then, which is 1.82 there.",
         ["freezing point: MgCl2, 1 % by mass"] = "By the osmotic coefficient of Robinson & Stokes (0.86 at 0.1 mol/kg) it is -0.51.",
         ["freezing point: MgSO4, 1 % by mass"] = "By the osmotic coefficient of Robinson & Stokes (0.61 at 0.1 mol/kg) it is -0.19; the table has two digits.",
         ["freezing point: Na2CO3, 1 % by mass"] = "By the osmotic coefficient of Robinson & Stokes (0.81 at 0.1 mol/kg) it is -0.43, and carbonate takes protons of water besides.",
@@ -83,7 +84,7 @@ public sealed class OutsideFactsTests
             [.. Rows(Equilibrium + "measured-mixtures.md", "system").Where(r => r[7] is "clear" or "close" or "crystallises" && r[11] is not ("KB71" or "VOO"))
                 .Select(r => new Fact($"{r[3]} in {r[0]} ({r[2]} mol/kg) at {r[1]} °C, verdicts that differ",
                     (r[7] == "clear" ? 0 : 1) + (r[9] != "clear" ? 0 : 1) + (r[10] == "crystallises" ? 0 : 1), 0))]);
-        yield return ("buffers of two acids, sea water, freezing points, carbon dioxide, ammonia, free EDTA, humidity over salts, conductivity of salts, solutions of one per cent, boric acid, lime under carbon dioxide, density of sold liquids", "published-solutions.md", "named there",
+        yield return ("buffers of two acids, sea water, freezing points, carbon dioxide, ammonia, free EDTA, humidity over salts, conductivity of salts, solutions of one per cent, boric acid, lime under carbon dioxide, gypsum in water, density of sold liquids", "published-solutions.md", "named there",
             "named there, before", Published());
         yield return ("conductivity of KCl standards, 0 to 45 °C", "conductivity-deviations.md", "Pratt et al. 2001", "1.5 %",
             [.. Rows(Physical + "conductivity-deviations.md", "KCl mol/kg").TakeWhile(r => r.Length >= 12).SelectMany(r => r.Skip(1).Where(c => c.Length > 0)

@@ -53,7 +53,7 @@ public sealed class PublishedSolutionsTests
 
     private static IEnumerable<Row> Rows() =>
         [.. PhosphateBuffers(), .. OtherBuffers(), .. Ammonia(), .. CarbonDioxide(), .. FreeEdta(), .. SeaWater(), .. FreezingPoints(),
-            .. SaturatedSalts(), .. SingleSalts(), .. OnePerCent(), .. BoricAcid(), .. HardWater(), .. SoldLiquids()];
+            .. SaturatedSalts(), .. SingleSalts(), .. OnePerCent(), .. BoricAcid(), .. HardWater(), .. Gypsum(), .. SoldLiquids()];
 
     private static IEnumerable<Row> PhosphateBuffers()
     {
@@ -238,6 +238,20 @@ public sealed class PublishedSolutionsTests
     /// Density of liquids of ammonium nitrate and urea as they are sold: pounds per gallon of a sheet of physical characteristics of
     /// fertilizers (read). Far stronger than the fit of volumes, so the tolerance was 2 % before it was asked.
     /// </summary>
+    /// <summary>Gypsum dissolves best at 35 to 40 °C and less again beyond; g of CaSO4 in a litre.</summary>
+    private static IEnumerable<Row> Gypsum()
+    {
+        const double calciumSulfate = 136.14;
+        foreach (var (celsius, grams) in ((double, double)[])
+            [(0, 1.759), (10, 1.928), (18, 2.016), (25, 2.080), (30, 2.090), (35, 2.096), (40, 2.097)])
+        {
+            var over = Chemistry.Equilibrium.Equilibrium.Ask(Input(celsius, ("Ca+2", 0.05), ("SO4-2", 0.05)), MayForm.Of(SolidRole.FormsReadily));
+            yield return new("gypsum in water", $"saturated, {celsius} °C", "g/L", grams,
+                (0.05 - over.Formed("Gypsum")) * calciumSulfate * Water.DensityGramsPerMl(celsius), 0.03,
+                "G. A. Hulett & L. E. Allen, J. Am. Chem. Soc. 24 (1902) 667 (recalled)");
+        }
+    }
+
     private static IEnumerable<Row> SoldLiquids()
     {
         const double poundsPerGallon = 0.119826;
