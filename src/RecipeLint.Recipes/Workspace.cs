@@ -52,6 +52,9 @@ public sealed record Workspace
     /// <summary>Paths the user asked about that are not there, cannot be read, or match nothing; as written.</summary>
     public IReadOnlyList<UnusablePath> Unusable { get; init; } = [];
 
+    /// <summary>Full paths of the first JSON files met in folders whose names are none of ours: they were not read.</summary>
+    public IReadOnlyList<string> NotOurs { get; init; } = [];
+
     /// <summary>Files asked about by name whose name is none of ours; relative to the root.</summary>
     public IReadOnlyList<string> Unrecognised { get; init; } = [];
 

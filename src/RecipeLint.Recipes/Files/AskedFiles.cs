@@ -15,6 +15,9 @@ internal sealed record AskedFiles(
     IReadOnlyList<UnusablePath> Unusable,
     IReadOnlyList<string> Unrecognised)
 {
+    /// <summary>Full paths of the first JSON files met in folders whose names are none of ours, in order.</summary>
+    public IReadOnlyList<string> NotOurs { get; init; } = [];
+
     private static readonly string TooMuch = string.Create(
         CultureInfo.InvariantCulture, $"holds more than {FolderWalk.MostFolders:N0} folders; name the one of your recipes");
 
@@ -25,6 +28,7 @@ internal sealed record AskedFiles(
         return only is null ? found : found with
         {
             Files = [.. found.Files.Where(only.Contains)],
+            NotOurs = [],
             Named = found.Named.Where(n => only.Contains(n.Key)).ToDictionary(StringComparer.Ordinal),
         };
     }
@@ -77,8 +81,12 @@ internal sealed record AskedFiles(
         private readonly List<string> _roots = [];
         private readonly List<UnusablePath> _unusable = [];
         private readonly SortedSet<string> _unrecognised = new(StringComparer.Ordinal);
+        private readonly SortedSet<string> _notOurs = new(StringComparer.Ordinal);
 
-        public AskedFiles Found() => new([.. _found], _named, _roots, _unusable, [.. _unrecognised]);
+        public AskedFiles Found() => new([.. _found], _named, _roots, _unusable, [.. _unrecognised])
+        {
+            NotOurs = [.. _notOurs],
+        };
 
         public void Take(string path)
         {
@@ -144,9 +152,20 @@ internal sealed record AskedFiles(
             var top = RepositoryRoot.Of(files, full, []);
             var ignored = new Ignored(files, top);
             var isTooMuch = false;
-            var below = FolderWalk.Files(
-                files, full, IsOurs, within: top, ignored: ignored.Covers(full) ? null : ignored, tooMany: () => isTooMuch = true)
-                .ToArray();
+            var below = new List<string>();
+            foreach (var found in FolderWalk.Files(
+                files, full, IsWanted, within: top, ignored: ignored.Covers(full) ? null : ignored, tooMany: () => isTooMuch = true))
+            {
+                if (IsOurs(found))
+                {
+                    below.Add(found);
+                }
+                else
+                {
+                    _notOurs.Add(found);
+                }
+            }
+
             if (isTooMuch)
             {
                 Refuse(path, TooMuch);
@@ -156,6 +175,9 @@ internal sealed record AskedFiles(
             _roots.Add(RepositoryRoot.Of(files, full, below));
             _found.UnionWith(below);
         }
+
+        private bool IsWanted(string name) =>
+            IsOurs(name) || (_notOurs.Count < StrayFile.MostLookedInto && StrayFile.MayBe(name));
 
         private void Pattern(string path, string full)
         {

@@ -100,6 +100,7 @@ public sealed class WorkspaceLoader
             DrawsOn = _drawsOn,
             Problems = InOrder(),
             Unusable = unusable,
+            NotOurs = asked.NotOurs,
             Unrecognised = [.. asked.Unrecognised.Select(_store.PathOf)],
         };
     }

@@ -66,6 +66,9 @@ public sealed class WorkspacePieces
     /// <summary>The files asked for as findings name them: relative to the root, or full where they lie elsewhere.</summary>
     public IEnumerable<string> Names => _asked.Files.Select(f => FilePaths.IsWithin(f, Root) ? FilePaths.Below(f, Root) : f);
 
+    /// <summary>Full paths of the first JSON files met in folders whose names are none of ours.</summary>
+    public IReadOnlyList<string> NotOurs => _asked.NotOurs;
+
     /// <summary>How many of the files asked for a piece holds.</summary>
     public int FilesOf(int piece) => _pieces[piece].Count;
 

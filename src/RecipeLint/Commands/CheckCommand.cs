@@ -1,6 +1,7 @@
 using System.CommandLine;
 using RecipeLint.Install;
 using RecipeLint.Living;
+using RecipeLint.Recipes.Files;
 using RecipeLint.Reports;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
@@ -53,6 +54,7 @@ internal static class CheckCommand
             && PieceRun.Check(input, engine, options.AtOnce(parsed), progress, shard: shard, timings: timings) is { } pieces)
         {
             SayOtherData(world, pieces.PinnedData);
+            SayNotRead(world, input.Files, pieces.NotOurs, pieces.Root);
             var known = BaselineFile.For(world, pieces.Root, pieces.Baselines, options.Baseline(parsed));
             var sources = pieces.Sources;
             var result = changes?.Told(pieces.Result, pieces.Root, engine, ref sources) ?? pieces.Result;
@@ -88,6 +90,7 @@ internal static class CheckCommand
             }
         }
 
+        SayNotRead(world, input.Files, run.Workspace.NotOurs, run.Workspace.Root);
         var report = Whole(world, judged, options.Baseline(parsed), changes, engine) with { Repairs = mending.Shown(judged) };
         var code = Tell(world, options, parsed, targets, timings, report);
         if (options.Reports.WantsStatistics(parsed))
@@ -148,6 +151,15 @@ internal static class CheckCommand
             world.Error.WriteLine(Printable.Show(
                 $"recipelint: the settings were written for the data {named}, this program has {DataVersion.Text}; 'recipelint baseline "
                     + "compare' lists the verdicts that change, then write the new name."));
+        }
+    }
+
+    /// <summary>Who called a stock 'part-a.json' is told once that nobody read it.</summary>
+    private static void SayNotRead(Surroundings world, IFileTree files, IReadOnlyList<string> notOurs, string root)
+    {
+        if (NotRead.Line(files, notOurs, root) is { } line)
+        {
+            world.Error.WriteLine(Printable.Show("recipelint: " + line));
         }
     }
 

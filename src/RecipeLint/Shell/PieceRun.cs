@@ -65,6 +65,7 @@ internal static class PieceRun
             Assumed.Together(done.Select(d => d.Assumed)).Lines())
         {
             Root = pieces.Root,
+            NotOurs = pieces.NotOurs,
             Read = pieces.Names.Concat(sources.Keys),
             Baselines = [.. done.SelectMany(d => d.Read.Baselines).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             PinnedData = [.. done.SelectMany(d => d.Read.PinnedData).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
@@ -105,6 +106,9 @@ internal sealed record PieceResult(
 
     /// <summary>The files whose findings the run tells, relative to the root, some of them twice.</summary>
     public required IEnumerable<string> Read { get; init; }
+
+    /// <summary>Full paths of JSON files whose names are none of ours.</summary>
+    public IReadOnlyList<string> NotOurs { get; init; } = [];
 
     /// <summary>The data that settings of the run were written for.</summary>
     public IReadOnlyList<string> PinnedData { get; init; } = [];

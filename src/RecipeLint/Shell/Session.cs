@@ -28,7 +28,7 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
     public static Session Open(Input input, Timings? timings = null)
     {
         var workspace = Timings.Phase(timings, "read", () => WorkspaceLoader.Load(input.Files, input.Asked, input.Load));
-        Refuse(workspace, mayBeEmpty: input.Load.Only is not null);
+        Refuse(input, workspace, mayBeEmpty: input.Load.Only is not null);
         return new Session(workspace, Timings.Phase(timings, "facts", () => Analyzer.Analyse(workspace)))
         {
             Files = input.Files,
@@ -65,7 +65,7 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
         }
     }
 
-    private static void Refuse(Workspace workspace, bool mayBeEmpty)
+    private static void Refuse(Input input, Workspace workspace, bool mayBeEmpty)
     {
         RefuseUnusable(workspace);
         if (workspace.Unrecognised.Count > 0)
@@ -80,8 +80,8 @@ internal sealed record Session(Workspace Workspace, Facts Facts)
 
         if (workspace.Asked.Count == 0 && !mayBeEmpty)
         {
-            throw new UsageException(
-                "no stock, recipe, water, substances or settings file was found there; 'recipelint init my-shop' writes some to start "
+            throw new UsageException(NotRead.Line(input.Files, workspace.NotOurs, workspace.Root)
+                ?? "no stock, recipe, water, substances or settings file was found there; 'recipelint init my-shop' writes some to start "
                     + "from.");
         }
     }
