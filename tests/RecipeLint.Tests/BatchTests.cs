@@ -237,6 +237,20 @@ public sealed class BatchTests
     private static List<string> OfRecord(Scratch scratch) =>
         [.. Cli.RunIn(scratch.Path, null, "check", "1.batch.json").Findings.Where(f => f.StartsWith("1.batch.json", StringComparison.Ordinal))];
 
+    /// <summary>A sound record of the same stock was not mixed from what the wrong one holds.</summary>
+    [Fact]
+    public void OtherRecordsSayNothingOfABatch()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("recipelint.json", "{}");
+        scratch.Write("mkp.stock.json", Clear);
+        scratch.Write("1.batch.json", Batch("mkp", """[{"step": "mkp", "amount": "60 g"}]""", "[]", "[]"));
+        scratch.Write("2.batch.json", Batch("mkp", """[{"step": "mkp", "amount": "40.1 g"}]""", """[{"EC": "0.6 mS/cm", "dilution": "1:100"}, {"weight": "1.03 kg"}]""", "[]"));
+        var sheet = Cli.RunIn(scratch.Path, null, "bench-sheet", "mkp.stock.json", "--actual", "1.batch.json", "--width", "1000");
+        Assert.Equal(1, sheet.Code);
+        Assert.DoesNotContain("RL061", sheet.Out, StringComparison.Ordinal);
+    }
+
     private static string Tank(string steps, string readings, string seen) =>
         $$"""{"format": 1, "recipe": "feed.recipe.json", "made": "2026-03-02", "steps": {{steps}}, "readings": {{readings}}, "seen": {{seen}}}""";
 

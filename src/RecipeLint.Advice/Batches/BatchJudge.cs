@@ -32,7 +32,8 @@ public sealed class BatchJudge
 
     private BatchJudge(Workspace workspace, StockDocument stock, BatchDocument batch, EngineOptions options)
     {
-        _workspace = workspace;
+        // What other records tell belongs to bottles that were mixed from the file as it stands, not from this one.
+        _workspace = workspace with { Batches = [] };
         _batch = batch;
         _sights = [.. batch.Seen.Select(SightReading.Of)];
         _options = options;

@@ -14,7 +14,7 @@ public static class BatchSheetPage
             <article class="card report bench">
             <header class="tab">
             <p class="number">Batch record <span>{sheet.File}</span></p>
-            <h1>{ChemicalText.Of(sheet.Name)}</h1></header>
+            <h1>{HeadingText.Of(sheet.Name)}</h1></header>
             {SheetHtml.Sections(sheet.Sections)}</article>
 
             """);

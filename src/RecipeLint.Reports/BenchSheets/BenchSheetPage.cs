@@ -15,7 +15,7 @@ public static class BenchSheetPage
             <article class="card report bench">
             <header class="tab">
             <p class="number">Bench sheet <span>{sheet.File}</span></p>
-            <h1>{ChemicalText.Of(sheet.Name)}, {Say.Litres(sheet.Batch.Litres)}</h1>
+            <h1>{HeadingText.Of($"{sheet.Name}, {Say.Litres(sheet.Batch.Litres)}")}</h1>
             <p class="fields"><span>Date <i></i></span> <span>Batch <i></i></span> <span>Mixed by <i></i></span></p></header>
             {Caution(sheet)}{(sheet.Refused.Count > 0 ? Html.Empty : Steps(sheet))}{List("stops", "Stop when", sheet.Stops)}{Checks(sheet)}{List("clean", "Clean up", sheet.CleanUp)}{List("further", "Look further", sheet.Further)}</article>
 

@@ -80,7 +80,7 @@ public static class ComparisonSections
     private static SheetSection Figures(string key, string title, Comparison comparison, string kind) => new(
         key, title, [],
         new Table(
-            [new("file"), new("figure"), new("was", true), new("is", true), new("unit"), new("change", true)],
+            [new("file"), new("figure"), new("was", true), new("is", true), new("change", true)],
             [
                 // A figure that reads the same before and after tells nobody anything.
                 .. comparison.Figures.Where(f => f.Kind == kind && Cells.Number(f.Old) != Cells.Number(f.New))
@@ -90,7 +90,11 @@ public static class ComparisonSections
                     .SelectMany(g => g.OrderBy(f => f.Figure.StartsWith("uncertainty", StringComparison.Ordinal))
                         .ThenByDescending(f => Math.Abs(f.Share ?? double.MaxValue)))
                     .Select(
-                        f => (IReadOnlyList<string>)[f.File, f.Figure, Cells.Number(f.Old), Cells.Number(f.New), f.Unit, Change(f)]),
+                        f => (IReadOnlyList<string>)
+                        [
+                            f.File, f.Unit.Length == 0 ? f.Figure : $"{f.Figure}, {f.Unit}", Cells.Number(f.Old), Cells.Number(f.New),
+                            Change(f),
+                        ]),
             ])
         { IsGroupedByFirst = true });
 

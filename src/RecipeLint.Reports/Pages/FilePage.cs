@@ -31,7 +31,7 @@ public static class FilePage
             <article class="card report">
             <header class="tab">
             <p class="number">{Say.Capital(sheet?.Kind ?? "file")} <span>{PathText.Of(file)}</span></p>
-            <h1>{ChemicalText.Of(name)}</h1>
+            <h1>{HeadingText.Of(name)}</h1>
             {FindingsHtml.Verdict(findings, suppressed)}</header>
             {Findings(findings)}{Cautions(sheet)}{Pictures(facts, file)}{Figures(sheet, file)}</article>
 

@@ -185,7 +185,7 @@ public static class RecipePictures
             return null;
         }
 
-        var (least, most) = Scales.Around(dots.Select(d => d.Y));
+        var (least, most) = Scales.Around(dots.SelectMany(d => new[] { d.Y - d.DoubtUp, d.Y + d.DoubtUp }));
         return new Picture(
             "recipe-tank-ph", "pH of the tank while dosing",
             $"The pH after the water and after each dose, closed to the air, at 20 °C: from {Cells.Ph(dots[0].Y)} to "

@@ -128,7 +128,7 @@ public static class StockPictures
             return null;
         }
 
-        var (least, most) = Scales.Around(dots.Select(d => d.Y));
+        var (least, most) = Scales.Around(dots.SelectMany(d => new[] { d.Y - d.DoubtUp, d.Y + d.DoubtUp }));
         return new Picture(
             $"{key}-mixing-ph", $"pH while mixing: {stock.Stock.Name}",
             $"The pH in the vessel after each step, from {Cells.Ph(dots[0].Y)} to {Cells.Ph(dots[^1].Y)}. The bars say how far the "

@@ -23,7 +23,7 @@ internal static class ShowCommand
         var command = new Command(
             "show",
             "Show what the plants get from a recipe, what a stock holds and how much room it has, how a water, a product or a "
-                + "profile was read, or a folder at a glance.")
+                + "profile was read, what came of a tank by its record, or a folder at a glance.")
         {
             file, width, color, mixings, config, noConfig,
         };
