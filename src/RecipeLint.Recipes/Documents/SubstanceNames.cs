@@ -42,9 +42,14 @@ internal sealed class SubstanceNames(SubstanceCatalogue catalogue, IReadOnlySet<
                         + "its strength, such as 'nitric-38' or 'phosphoric-85'; what was diluted is described with its per cent in a "
                         + "*.substances.json file of the shop.");
                 return null;
+            case SubstanceLookup.Unknown when EverydayNames.Hint(name.Value) is { } instead:
+                fields.Report(
+                    ProblemKind.UnknownSubstance, item, $"'{Wording.Shorten(name.Value)}' is no substance known here. {instead}");
+                return null;
             case SubstanceLookup.Unknown unknown:
-                var hint = unknown.Suggestions.Count > 0
-                    ? $"Did you mean {Wording.Join([.. unknown.Suggestions.Take(3).Select(s => $"'{s}'")], "or")}?"
+                var near = EverydayNames.Meant(name.Value, catalogue) is { Count: > 0 } meant ? meant : unknown.Suggestions;
+                var hint = near.Count > 0
+                    ? $"Did you mean {Wording.Join([.. near.Take(3).Select(s => $"'{s}'")], "or")}?"
                     : KnownNames.BuiltIn.IsKnown(name.Value)
                     ? "It is a substance of its own and no spelling of another, however like their names are. Describe it in a "
                         + "*.substances.json file of the shop, or use an id, formula or CAS number of the catalogue."
@@ -53,7 +58,7 @@ internal sealed class SubstanceNames(SubstanceCatalogue catalogue, IReadOnlySet<
                     ProblemKind.UnknownSubstance,
                     item,
                     $"'{Wording.Shorten(name.Value)}' is no substance known here. {hint}",
-                    unknown.Suggestions);
+                    near);
                 return null;
             default:
                 return null;

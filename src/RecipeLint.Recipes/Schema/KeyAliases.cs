@@ -39,6 +39,7 @@ internal static class KeyAliases
         ["purity"] = ["assay"],
         ["fill"] = ["topUp"],
         ["fill up"] = ["topUp"],
+        ["water"] = ["pour"],
         ["plant"] = ["crop"],
         ["title"] = ["name"],
         ["n-no3"] = ["NO3-N"],

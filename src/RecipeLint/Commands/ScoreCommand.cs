@@ -39,7 +39,8 @@ internal static class ScoreCommand
             var run = Session.Open(world, parsed.GetValue(paths)!, null, parsed.GetValue(config), parsed.GetValue(noConfig));
             if (run.Workspace.Batches.Count == 0)
             {
-                throw new UsageException("no batch record (*.batch.json) was found there; without any there is nothing to grade.");
+                throw new UsageException("no batch record (*.batch.json) was found there; without any there is nothing to grade. "
+                    + "'recipelint bench-sheet STOCK --record run.batch.json' begins one.");
             }
 
             var score = BatchScore.Of(run.Facts);

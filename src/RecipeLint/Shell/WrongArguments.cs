@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.CommandLine;
 using System.CommandLine.Completions;
 using System.CommandLine.Parsing;
@@ -9,6 +10,24 @@ namespace RecipeLint.Shell;
 /// <summary>One line for a command line that cannot be carried out: what is wrong with it, and what was most likely meant.</summary>
 internal static class WrongArguments
 {
+    /// <summary>What others call a command of ours.</summary>
+    private static readonly FrozenDictionary<string, string> OtherWords = new Dictionary<string, string>
+    {
+        ["lint"] = "check",
+        ["validate"] = "check",
+        ["verify"] = "check",
+        ["test"] = "check",
+        ["run"] = "check",
+        ["print"] = "show",
+        ["view"] = "show",
+        ["open"] = "show",
+        ["diff"] = "compare",
+        ["new"] = "init",
+        ["create"] = "init",
+        ["convert"] = "import",
+        ["why"] = "explain",
+    }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
+
     /// <summary>Words that other programs take for a command and that are options here.</summary>
     public static string[] Understood(string[] arguments) => arguments switch
     {
@@ -97,6 +116,11 @@ internal static class WrongArguments
     {
         var name = written.Split('=', 2)[0];
         var known = command.Options.Where(o => !o.Hidden).Select(o => o.Name).Append("--help").Distinct(StringComparer.Ordinal).ToList();
+        if (FormatOf(name, command) is { } format)
+        {
+            return $"'{command.Name}' has no option '{name}'. Did you mean '--format {format}'?{Help(command)}";
+        }
+
         var near = name.Length == 2
             ? [.. known.Where(k => k.StartsWith("--", StringComparison.Ordinal) && k[2] == char.ToLowerInvariant(name[1])).Take(3)]
             : Spelling.Nearest(name, known);
@@ -105,6 +129,13 @@ internal static class WrongArguments
             + (near.Count > 0 ? DidYouMean(near) : command.Arguments.Count == 0 ? "" : " A file of that name goes behind '--'.")
                 + Help(command);
     }
+
+    /// <summary>A format that is written as an option of its own; null where it is none.</summary>
+    private static string? FormatOf(string option, Command command) =>
+        command.Options.FirstOrDefault(o => o.Name == "--format")?.HelpName?.Split('|') is { } formats
+        && formats.Contains(option.TrimStart('-'), StringComparer.Ordinal)
+            ? option.TrimStart('-')
+            : null;
 
     private static string UnknownCommand(RootCommand root, ParseResult parsed)
     {
@@ -115,7 +146,7 @@ internal static class WrongArguments
                 + "--help' tells more.";
         }
 
-        var near = Spelling.Nearest(written, names);
+        var near = OtherWords.TryGetValue(written, out var meant) ? [meant] : Spelling.Nearest(written, names);
         var hint = near.Count > 0 ? DidYouMean(near)
             : written.EndsWith(".json", StringComparison.OrdinalIgnoreCase)
                 || written is "." or ".."
