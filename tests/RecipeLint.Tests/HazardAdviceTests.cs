@@ -126,6 +126,23 @@ public sealed class HazardAdviceTests
         Assert.DoesNotContain("pH", answer.Out, StringComparison.Ordinal);
     }
 
+    /// <summary>One bottle has one figure, whichever command speaks of it.</summary>
+    [Theory]
+    [InlineData("sodium-hypochlorite-12.5", "80 mL", "ammonium-sulfate", "5 g", @"available chlorine (\d+) mg/L")]
+    [InlineData("lime sulfur", "50 mL", "monopotassium-phosphate", "20 g", @"sulfide (\d+) mg/L")]
+    public void EveryCommandPrintsTheSameFigure(string one, string much, string other, string amount, string figure)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.substances.json", """{"format": 1, "substances": [{"id": "lime sulfur", "name": "Lime sulfur", "form": "liquid", "density": "1.28 g/mL", "unknownComposition": true}]}""");
+        scratch.Write("a.stock.json", $$"""{"format": 1, "name": "A", "makes": "1 L", "dose": "10 mL/L", "steps": [{"pour": "700 mL", "of": "distilled"}, {"add": "{{one}}", "amount": "{{much}}"}, {"add": "{{other}}", "amount": "{{amount}}"}, {"topUp": "1 L", "of": "distilled"}]}""");
+        var figures = new[] { "order", "stretch", "split", "proof", "diagnose" }.SelectMany(c => System.Text.RegularExpressions.Regex.Matches(
+            string.Join(' ', Cli.RunIn(scratch.Path, null, c == "diagnose" ? [c, "a.stock.json", "--seen", "clear"] : [c, "a.stock.json"]).Out.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries)),
+            figure).Select(m => m.Groups[1].Value)).ToList();
+
+        Assert.InRange(figures.Count, 5, 20);
+        Assert.Single(figures.Distinct());
+    }
+
     [Fact]
     public void ABulgingPeroxideBottleIsNotTurnedOver()
     {

@@ -81,7 +81,10 @@ public sealed class HazardMatrixTests
         Assert.True(silent.Count == 0, $"{silent.Count} silent: {string.Join("; ", silent.Take(40))}");
     }
 
-    /// <summary>Fertilisers that are dissolved together every day are asked for their amounts and nothing else.</summary>
+    /// <summary>
+    /// Fertilisers that are dissolved together every day are asked for their amounts and nothing else. Sugar is plain but beside a nitrate:
+    /// dry together the two burn (UN 1942), and a line without amounts names no water.
+    /// </summary>
     [Fact]
     public void NoPairOfPlainNutrientSaltsIsCalledADanger()
     {
@@ -93,7 +96,9 @@ public sealed class HazardMatrixTests
             "sodium-benzoate", "potassium-sorbate", "sucrose",
         ];
         var spoken = plain.SelectMany((a, i) => plain.Skip(i + 1).Select(b => $"{a} + {b}"))
-            .Where(line => NamedMix.Dangers(line).Count > 0).ToList();
+            .Where(line => NamedMix.Dangers(line) is { Count: > 0 } dangers
+                && !(line.Contains("nitrate", StringComparison.Ordinal) && line.Contains("sucrose", StringComparison.Ordinal)
+                    && dangers.All(d => d.Kind == HazardKind.Fire))).ToList();
 
         Assert.True(spoken.Count == 0, string.Join("; ", spoken));
     }

@@ -130,9 +130,14 @@ public static class Splitter
     private static string NameOf(WaterReference water, Workspace workspace) =>
         water.File is { } file && workspace.FindWater(file) is { } known ? known.Name : water.Name;
 
-    /// <summary>What must not meet in the tank either: no bottles make that safe.</summary>
+    /// <summary>
+    /// What must not meet in the tank either: no bottles make that safe. Its figure is that of the bottle it is in already, as every other
+    /// command prints it, else that of the tank.
+    /// </summary>
     private static Hazard? Danger(SplitSource source) =>
-        HazardGate.Of(Holding.Of(source.Ingredients.Select(i => i.HeldAt(1)), 1)).Hazards.FirstOrDefault(h => h.IsNeverTogether);
+        HazardGate.Of(Holding.Of(source.Ingredients.Select(i => i.HeldAt(1)), 1)).Hazards.FirstOrDefault(h => h.IsNeverTogether) is { } danger
+            ? source.Stocks.Select(s => HazardGate.Of(s).Find(danger.Kind)).FirstOrDefault(h => h is { IsNeverTogether: true }) ?? danger
+            : null;
 
     private static string? NotLookedAt(SplitSource source, IReadOnlyList<SplitUnit> units, SplitRequest request)
     {

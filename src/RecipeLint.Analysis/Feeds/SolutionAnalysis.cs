@@ -49,7 +49,7 @@ internal static class SolutionAnalysis
         {
             Recipe = recipe,
             Settings = shop,
-            Profile = ProfileFor(recipe, workspace, shop, assumptions),
+            Profile = ProfileFor(recipe, workspace, shop, assumptions) is var crop && recipe.IsForLeaves ? crop.WithoutBounds() : crop,
             FinalVolume = finalVolume,
             WaterVolume = waterVolume,
             Doses = doses,

@@ -68,5 +68,16 @@ public sealed record CropProfile
     /// <summary>True when the EC or pH window is common practice or recalled.</summary>
     public bool WindowsArePractice { get; init; }
 
+    /// <summary>The same crop where nothing of it is known: of a spray onto its leaves.</summary>
+    internal CropProfile WithoutBounds() => this with
+    {
+        Elements = [],
+        Ratios = [],
+        Ec = null,
+        EcSource = null,
+        Ph = null,
+        PhSource = null,
+    };
+
     public ElementRange? Find(string key) => Elements.FirstOrDefault(e => e.Key == key);
 }
