@@ -1,6 +1,12 @@
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes.Quantities;
+using RecipeLint.Recipes.Shop;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Rules.Tests.Folders;
 
@@ -53,9 +59,9 @@ public sealed class StatedFigureTests
         ("water-unfit", "10 meq/L (355 mg/L)", () => 10 * Mass("Cl"), 354, 355.5),
         ("chelate-short", "7.0 g of disodium EDTA dihydrate for each gram of iron", () => 1.05 * Mass("Na2C10H14N2O8·2H2O") / Mass("Fe"), 6.95, 7.05),
         ("iron-partly-unstable", "41 mg/L of the same product, of which 2 mg/L iron are ortho-ortho", () => 2 / 0.048, 40.5, 42),
-        ("below-minimum-weight", "u = 0.0166 g, and 0.25 g is known to 2·0.0166/0.25 = ±13 %", () => Weight(0.01), 0.01655, 0.01665),
-        ("below-minimum-weight", "u = 0.0166 g, and 0.25 g is known to 2·0.0166/0.25 = ±13 %", () => 100 * 2 * 0.0166 / 0.25, 12.5, 13.5),
-        ("below-minimum-weight", "(±1.3 %)", () => 100 * 2 * Weight(0.001) / 0.25, 1.25, 1.35),
+        ("below-minimum-weight", "u = 0.0166 g, and 0.25 g is known to 2·0.0166/0.25 = ±13 %", () => Weighed(0.01).Standard.Grams, 0.01655, 0.01665),
+        ("below-minimum-weight", "u = 0.0166 g, and 0.25 g is known to 2·0.0166/0.25 = ±13 %", () => 100 * Weighed(0.01).RelativeExpanded!.Value, 12.5, 13.5),
+        ("below-minimum-weight", "(±1.3 %)", () => 100 * Weighed(0.001).RelativeExpanded!.Value, 1.25, 1.35),
         ("below-scale-resolution", "±25 %", () => 100 * 0.5 / 2, 24.9, 25.1),
         ("dose-without-margin", "0.183·(1 + 1/4) = 0.229 mg/L", () => 0.183 * 1.25, 0.2285, 0.2295),
         ("dose-without-margin", "(0.25/0.183) - 1 = 37 % too much", () => 100 * (0.25 / 0.183 - 1), 36.5, 37.5),
@@ -63,8 +69,8 @@ public sealed class StatedFigureTests
         ("element-too-uncertain", "√(12² + 0.3² + 0.6² + 0.6² + 1.2²) = 12.1 %, so ±24 % expanded", () => 2 * Combined(), 23.5, 24.5),
         ("element-too-uncertain", "98 % of the variance is the weight", () => 100 * 144 / (Combined() * Combined()), 97.5, 99),
         ("measure-too-coarse", "±1 mL is 1 % of 100 mL and 20 % of 5 mL", () => 100 * 1 / 5.0, 19.9, 20.1),
-        ("measure-too-coarse", "u = √((1/√3)² + (1/√12)²) = 0.645 mL, so 2·0.645/5 = ±26 %", () => Math.Sqrt((1 / 3.0) + (1 / 12.0)), 0.6445, 0.6455),
-        ("measure-too-coarse", "u = √((1/√3)² + (1/√12)²) = 0.645 mL, so 2·0.645/5 = ±26 %", () => 100 * 2 * 0.645 / 5, 25.5, 26.5),
+        ("measure-too-coarse", "u = √((1/√3)² + (1/√12)²) = 0.645 mL, so 2·0.645/5 = ±26 %", () => Poured().Standard.Millilitres, 0.6445, 0.6455),
+        ("measure-too-coarse", "u = √((1/√3)² + (1/√12)²) = 0.645 mL, so 2·0.645/5 = ±26 %", () => 100 * Poured().RelativeExpanded!.Value, 25.5, 26.5),
         ("measure-too-coarse", "2·0.04/√3 = ±4.6 %", () => 100 * 2 * 0.04 / Math.Sqrt(3), 4.55, 4.65),
         ("vessel-too-coarse", "if 500 mL are really 580 mL, everything is 14 % too weak", () => 100 * (1 - 500 / 580.0), 13.5, 14.5),
         ("vessel-too-coarse", "2·0.30/√3 = ±35 %", () => 100 * 2 * 0.3 / Math.Sqrt(3), 34.5, 35.5),
@@ -73,7 +79,7 @@ public sealed class StatedFigureTests
         ("over-scale-capacity", "150 g in a jug of 210 g is 360 g", () => 150 + 210, 359.9, 360.1),
         ("no-final-volume-step", "whoever stops at 900 mL doses a tenth too much", () => 100 * (1000 / 900.0 - 1), 9, 12),
         ("no-final-volume-step", "water shrinks by 0.6 % from 40 to 20 °C", () => 100 * (1 - (Water.DensityGramsPerMl(40) / Water.DensityGramsPerMl(20))), 0.55, 0.65),
-        ("chlorine-at-the-roots", "at pH 5.5 and 15 mg/L less than a thousand-millionth of a mole per litre stands as Cl2", () => 1e9 * Math.Pow(10, -5.5) * Math.Pow(15 / 70906.0, 2) / 4e-4, 0, 1),
+        ("chlorine-at-the-roots", "at pH 5.5 and 15 mg/L less than a thousand-millionth of a mole per litre stands as Cl2", () => 1e9 * HenryOfChlorine * 1e-6 * ChlorineInTank.PartsPerMillion(15, 0, 5.5), 0, 1),
         ("batch-reading-off", "for a stock of potassium dihydrogen phosphate alone, which comes to pH 4.3", () => Solve(20, null, ("K+", 0.35), ("H2PO4-", 0.35)).Ph, 4.2, 4.4),
         ("magnesium-ammonium-phosphate", "MKP keeps it at pH 4 to 4.5", () => Solve(20, null, ("K+", 0.15), ("H2PO4-", 0.15), ("Mg+2", 0.2), ("SO4-2", 0.2)).Ph, 3.95, 4.5),
         ("chelating-acid-drops-out", "of the acid of DTPA it holds about 5 g", () => 393.35 * Soluble("DTPA acid", "DTPA-5", 20), 4, 6),
@@ -97,8 +103,17 @@ public sealed class StatedFigureTests
 
     private static double Mass(string formula) => FormulaParser.Parse(formula).MolarMass.GramsPerMole;
 
-    /// <summary>Standard uncertainty of a weight on a scale that shows steps of d grams and states nothing more: 1.5 steps and two readings, one step of error.</summary>
-    private static double Weight(double d) => Math.Sqrt((1.5 * d * 1.5 * d) + (2 * d * d / 12) + (d * d / 3));
+    /// <summary>mol/L of chlorine under one atmosphere of it at 25 °C (recalled).</summary>
+    private const double HenryOfChlorine = 0.09;
+
+    /// <summary>A quarter of a gram on a scale that shows steps of so many grams and states nothing more.</summary>
+    private static Analysis.Uncertainty.Weighing Weighed(double step) =>
+        new(new Scale("scale", Place.Whole("recipelint.json"), null, new Mass(step), null, null), new Mass(0.25));
+
+    /// <summary>5 mL in a cylinder of 100 mL that shows single millilitres.</summary>
+    private static Pouring Poured() => Pouring.Of(
+        new Measure("cylinder", Place.Whole("recipelint.json"), MeasureKind.Cylinder, new Volume(0.1), new Volume(0.001), new Tolerance(null, 0.001)),
+        new Volume(0.005));
 
     private static double Combined() => Math.Sqrt((12 * 12) + (0.3 * 0.3) + (0.6 * 0.6) + (0.6 * 0.6) + (1.2 * 1.2));
 
