@@ -22,17 +22,16 @@ internal sealed class ProtonShare
         (_s, _component, _powers, _lost) = (s, component, powers, lost);
 
     /// <summary>Null where the component cannot lose protons.</summary>
-    public static ProtonShare? Of(Stoichiometry s, int component, double powers)
-    {
-        List<int>? lost = null;
-        for (var q = s.IncidenceStart[component]; q < s.IncidenceStart[component + 1]; q++)
-            if (s.AcidOf(s.Incidence[q]) == component) (lost ??= []).Add(s.Incidence[q]);
-        return lost is null ? null : new ProtonShare(s, component, powers, [.. lost]);
-    }
+    public static ProtonShare? Of(Stoichiometry s, int component, double powers) =>
+        s.WithoutProtons(component) is { Length: > 0 } lost ? new ProtonShare(s, component, powers, lost) : null;
 
     /// <summary>ln of the share over what pure salts keep, as often as it counts: 0 where a twentieth at most is lost.</summary>
     /// <param name="molality">Of everything dissolved, mol/kg.</param>
-    public double Ln(double[] molality) => _powers * Math.Log(Math.Clamp(Kept(molality, out _) / KeptByPureSalts, Least, 1));
+    public double Ln(double[] molality)
+    {
+        var kept = Kept(molality, out _);
+        return kept >= KeptByPureSalts ? 0 : _powers * Math.Log(Math.Max(kept / KeptByPureSalts, Least));
+    }
 
     /// <summary>
     /// Adds the derivatives of <see cref="Ln"/> by ln m of everything dissolved, so many times; false where it stands still.

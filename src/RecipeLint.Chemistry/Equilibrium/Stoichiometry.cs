@@ -40,6 +40,9 @@ internal sealed class Stoichiometry
     /// <summary>The component whose activity is set by a gas; -1 when the solution is closed.</summary>
     public readonly int Gas = -1;
 
+    // Looked up when a salt asks; whoever comes first fills it in, and everyone would fill in the same.
+    private readonly int[]?[] _withoutProtons;
+
     public Stoichiometry(ConstantSet set, SolutionInput input)
     {
         var totals = input.Totals.MolPerKg;
@@ -60,6 +63,7 @@ internal sealed class Stoichiometry
         }
 
         TableComponent = present[..ComponentCount].ToArray();
+        _withoutProtons = new int[]?[ComponentCount];
         Span<int> chosen = stackalloc int[SpeciesMask.Length];
         var terms = 0;
         for (var i = 0; i < SpeciesMask.Length; i++)
@@ -141,6 +145,16 @@ internal sealed class Stoichiometry
         if (Start[complex + 1] - Start[complex] != 2 || Water[complex] != 0) return 0;
         int first = Start[complex], proton = Term[first] == 0 ? first : first + 1;
         return Term[proton] == 0 && Coefficient[proton] < 0 ? Term[first == proton ? first + 1 : first] : 0;
+    }
+
+    /// <summary>The complexes that are a component without some of its protons; empty where it cannot lose any.</summary>
+    public int[] WithoutProtons(int component)
+    {
+        if (_withoutProtons[component] is { } known) return known;
+        List<int>? found = null;
+        for (var q = IncidenceStart[component]; q < IncidenceStart[component + 1]; q++)
+            if (AcidOf(Incidence[q]) == component) (found ??= []).Add(Incidence[q]);
+        return _withoutProtons[component] = found is null ? [] : [.. found];
     }
 
     /// <summary>Molecules of water in a kilogram of it and in the complexes, mol per kg.</summary>
