@@ -131,6 +131,8 @@ internal static partial class PictureSvg
                 TextColor = Colour(Ink.Text),
                 FontSize = 12,
                 TextOrientation = mark.IsVertical ? AnnotationTextOrientation.AlongLine : AnnotationTextOrientation.Horizontal,
+                // Above its line, which else strikes it through.
+                TextVerticalAlignment = mark.IsVertical ? VerticalAlignment.Top : VerticalAlignment.Bottom,
             });
         }
     }
