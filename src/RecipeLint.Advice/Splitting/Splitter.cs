@@ -135,7 +135,8 @@ public static class Splitter
     /// command prints it, else that of the tank.
     /// </summary>
     private static Hazard? Danger(SplitSource source) =>
-        HazardGate.Of(Holding.Of(source.Ingredients.Select(i => i.HeldAt(1)), 1)).Hazards.FirstOrDefault(h => h.IsNeverTogether) is { } danger
+        HazardGate.Of(Holding.Of(source.Ingredients.Select(i => i.HeldAt(1)), 1)).Hazards
+            .FirstOrDefault(h => h.IsNeverTogether) is { } danger
             ? source.Stocks.Select(s => HazardGate.Of(s).Find(danger.Kind)).FirstOrDefault(h => h is { IsNeverTogether: true }) ?? danger
             : null;
 
