@@ -2,6 +2,7 @@ using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Batches;
+using RecipeLint.Recipes.Editions;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Analysis.Batches;

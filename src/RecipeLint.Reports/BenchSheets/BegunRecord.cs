@@ -6,6 +6,7 @@ using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Batches;
 using RecipeLint.Recipes.Documents;
+using RecipeLint.Recipes.Editions;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Reports.BenchSheets;

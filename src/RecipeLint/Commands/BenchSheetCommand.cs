@@ -4,7 +4,7 @@ using RecipeLint.Advice.Order;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes.Batches;
+using RecipeLint.Recipes.Editions;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports;
@@ -57,35 +57,22 @@ internal static class BenchSheetCommand
         {
             file, batch, order, actual, begun, output, width, color, config, noConfig,
         };
-        command.SetAction(parsed =>
+        command.SetAction(parsed => (parsed.GetValue(begun), parsed.GetValue(actual)) switch
         {
-            if (parsed.GetValue(begun) is { } fresh)
-            {
-                return parsed.GetValue(actual) is null && parsed.GetValue(output) is null
-                    ? Begin(
-                        world, parsed.GetValue(file)!, fresh, parsed.GetValue(batch), parsed.GetValue(config), parsed.GetValue(noConfig))
-                    : throw new UsageException("'--record' begins a record and does nothing else: leave out '--actual' and '--output'.");
-            }
-
-            if (parsed.GetValue(actual) is { } record)
-            {
-                return parsed.GetValue(batch) is null
-                    ? Judge(
-                        world, parsed.GetValue(file)!, record, parsed.GetValue(output),
-                        new TextOptions(world.UseColor(parsed.GetValue(color)!), world.Width(parsed.GetValue(width))),
-                        parsed.GetValue(config), parsed.GetValue(noConfig))
-                    : throw new UsageException("'--batch' and '--actual' do not go together: the record says how much was made.");
-            }
-
-            return Write(
+            ({ } fresh, null) when parsed.GetValue(output) is null => Begin(
+                world, parsed.GetValue(file)!, fresh, parsed.GetValue(batch), parsed.GetValue(config), parsed.GetValue(noConfig)),
+            ({ }, _) => throw new UsageException("'--record' begins a record and does nothing else: leave out '--actual' and '--output'."),
+            (null, { } record) when parsed.GetValue(batch) is null => Judge(
+                world, parsed.GetValue(file)!, record, parsed.GetValue(output), Options(parsed), parsed.GetValue(config), parsed.GetValue(noConfig)),
+            (null, { }) => throw new UsageException("'--batch' and '--actual' do not go together: the record says how much was made."),
+            _ => Write(
                 world,
                 StockInput.Open(world, "bench-sheet", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig)),
-                parsed.GetValue(order) == "best",
-                parsed.GetValue(batch),
-                parsed.GetValue(output),
-                new TextOptions(world.UseColor(parsed.GetValue(color)!), world.Width(parsed.GetValue(width))));
+                parsed.GetValue(order) == "best", parsed.GetValue(batch), parsed.GetValue(output), Options(parsed)),
         });
         return command;
+
+        TextOptions Options(ParseResult parsed) => new(world.UseColor(parsed.GetValue(color)!), world.Width(parsed.GetValue(width)));
     }
 
     private static int Write(Surroundings world, StockInput input, bool inBestOrder, string? batch, string? output, TextOptions options)

@@ -2,6 +2,7 @@ using System.CommandLine;
 using RecipeLint.Advice.Batches;
 using RecipeLint.Analysis.Batches;
 using RecipeLint.Recipes.Batches;
+using RecipeLint.Recipes.Editions;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports;
 using RecipeLint.Reports.BenchSheets;

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using RecipeLint.Analysis.Batches;
-using RecipeLint.Recipes.Batches;
+using RecipeLint.Recipes.Editions;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports;
 using RecipeLint.Reports.BenchSheets;

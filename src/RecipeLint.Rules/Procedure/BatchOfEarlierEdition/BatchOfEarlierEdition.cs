@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Recipes.Batches;
+using RecipeLint.Recipes.Editions;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 

@@ -1,9 +1,10 @@
 using System.Security.Cryptography;
 using System.Text;
+using RecipeLint.Recipes.Batches;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 
-namespace RecipeLint.Recipes.Batches;
+namespace RecipeLint.Recipes.Editions;
 
 /// <summary>
 /// Which text of a stock or recipe a batch was mixed from: a digest of what the file says of the mixing, and of the stocks and waters that
