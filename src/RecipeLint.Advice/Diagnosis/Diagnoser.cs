@@ -52,7 +52,8 @@ public static class Diagnoser
     /// <summary>Silicate that somebody put in met whatever stood there already.</summary>
     internal static Evidence? SilicateWentIn(Cause cause, Observation observation) =>
         cause.Id == "silica-gel" && observation.PutIn.Any(p => p.Substance?.Kind == SubstanceKind.Silicate)
-            ? new Evidence("silicate gels where it meets acid, calcium or magnesium, and went in with the rest already there", GelOfSilicate)
+            ? new Evidence(
+                "silicate gels where it meets acid, calcium or magnesium, and went in with the rest already there", GelOfSilicate)
             : null;
 
     /// <summary>What a component that the recipe does not name says against a cause.</summary>

@@ -90,20 +90,10 @@ public sealed record MixingOrder
         var units = OrderUnit.Of(stock);
         var empty = new MixingOrder { Stock = stock, Finished = stock.Mixing.FinishedState };
         var (atRest, asWritten) = (HazardGate.Of(Holding.Of(stock)), HazardGate.Of(stock));
-        if (Parted(stock, atRest, asWritten) is { } parted)
-        {
-            return empty with { Refused = new Refusal(parted, VesselAction.Order, null, false) };
-        }
-
         var written = asWritten.Forbids(VesselAction.Order);
-        if (written is null && empty.Unknown is { IsAll: true })
+        if (WithoutSearch(empty, units, Parted(stock, atRest, asWritten), written) is { } told)
         {
-            return empty;
-        }
-
-        if (Obstacle(stock, units) is { } obstacle)
-        {
-            return written is null ? empty with { NothingToOrder = obstacle } : empty with { Refused = written };
+            return told;
         }
 
         var celsius =
@@ -147,6 +137,14 @@ public sealed record MixingOrder
             IsExact = exact,
         };
     }
+
+    /// <summary>What is said where no order is looked for; null where one is.</summary>
+    private static MixingOrder? WithoutSearch(MixingOrder empty, IReadOnlyList<OrderUnit> units, Hazard? parted, Refusal? written) =>
+        parted is not null ? empty with { Refused = new Refusal(parted, VesselAction.Order, null, false) }
+        : written is null && empty.Unknown is { IsAll: true } ? empty
+        : Obstacle(empty.Stock, units) is not { } obstacle ? null
+        : written is null ? empty with { NothingToOrder = obstacle }
+        : empty with { Refused = written };
 
     /// <summary>What only water and order can mend is left to the order; what has to be parted is not, nor what has no water.</summary>
     private static Hazard? Parted(StockFacts stock, HazardReport atRest, HazardReport asWritten) =>

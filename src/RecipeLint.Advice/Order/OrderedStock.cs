@@ -14,7 +14,8 @@ public static class OrderedStock
     public static StockDocument? Of(MixingOrder order)
     {
         var stock = order.Stock.Stock;
-        if (order.Refused is not null || order.Unknown is { IsAll: true } || order.NothingToOrder is not null || order.IsPresentOrder || order.Places.Count == 0)
+        if (order.Refused is not null || order.Unknown is { IsAll: true } || order.NothingToOrder is not null
+            || order.IsPresentOrder || order.Places.Count == 0)
         {
             return null;
         }

@@ -91,6 +91,12 @@ internal sealed class PartJudge(PartFactory factory)
             mixed = state.Clear;
         }
 
+        // What changes while it is kept is judged where a stock is.
+        if (mix.Totals[Component.Pyrophosphate] > 0 && !DepositJudgement.Of(factory.Stock(content, dilution), factory.Limits.Deposits).IsClear)
+        {
+            return PartVerdict.Unfit;
+        }
+
         return factory.CanSpoil(content) && Spoils(factory.Stock(content, dilution), factory.Limits) is not null
             ? PartVerdict.Unfit
             : new PartVerdict(true, highest, mixed);

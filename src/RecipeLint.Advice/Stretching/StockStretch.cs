@@ -140,9 +140,19 @@ public sealed record StockStretch
 
     private static StretchRow Row(StockFacts stock, double celsius, DepositLimits limits)
     {
-        var highest = HighestConcentration.Of(stock.Chemistry.Mix, new Temperature(celsius), stock.Stock.Dose?.Value, limits);
+        var highest = Highest(stock.Chemistry.Mix);
+        if (celsius == Clamp(stock.StorageTemperature.High.Celsius) && stock.Chemistry.State(StateMoment.Turned) is { } turned)
+        {
+            // At its warmest it is looked at once more, at the end of its time.
+            var kept = Highest(turned.Mix);
+            highest = highest.Factor is null || kept.Factor > highest.Factor ? highest : kept;
+        }
+
         var full = highest is { Factor: { } factor, StoppedBy.Count: 0 } && factor < HighestConcentration.MostFactor;
         return new StretchRow(new Temperature(celsius), false, false, highest, full);
+
+        HighestConcentration Highest(SolutionMix mix) =>
+            HighestConcentration.Of(mix, new Temperature(celsius), stock.Stock.Dose?.Value, limits);
     }
 
     /// <summary>The rules' opinion of the stock at other strengths, each asked once.</summary>

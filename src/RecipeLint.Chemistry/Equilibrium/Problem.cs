@@ -163,7 +163,9 @@ internal sealed class Problem
     }
 
     private SaltsInCompany.Pair? HeldBy(Solid solid) =>
-        SaltsInCompany.HeldByPair(solid) is { } pair && S.Local[pair.First] is >= 0 and var first && S.Local[pair.Second] is >= 0 and var second
+        SaltsInCompany.HeldByPair(solid) is { } pair
+            && S.Local[pair.First] is >= 0 and var first
+            && S.Local[pair.Second] is >= 0 and var second
             ? pair with { First = first, Second = second }
             : null;
 

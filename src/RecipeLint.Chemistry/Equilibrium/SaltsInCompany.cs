@@ -24,9 +24,9 @@ internal static class SaltsInCompany
     private const double PowersBesidePotassium = 2.5;
 
     /// <summary>
-    /// Beside magnesium sulfate potassium sulfate dissolves better: where it and picromerite saturate together at 25 °C, with 1.48 mol/kg of
-    /// magnesium, the product of totals is 10^0.56 times that of the pure solution (Harvie, Moller and Weare 1984). log10 for each mol/kg,
-    /// and up to how many.
+    /// Beside magnesium sulfate potassium sulfate dissolves better: where it and picromerite saturate together at 25 °C, with
+    /// 1.48 mol/kg of magnesium, the product of totals is 10^0.56 times that of the pure solution (Harvie, Moller and Weare 1984).
+    /// log10 for each mol/kg, and up to how many.
     /// </summary>
     private const double PerMolMagnesiumSulfate = 0.3, MostMagnesiumSulfate = 1.5;
 

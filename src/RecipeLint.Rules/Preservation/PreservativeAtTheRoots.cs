@@ -23,6 +23,6 @@ internal sealed record PreservativeAtTheRoots(NumberOption NoteFrom, NumberOptio
     public Odds Sure(double found) => found >= HarmFrom ? Odds.Certain : Odds.Possible;
 
     /// <summary>Why it matters, a whole sentence.</summary>
-    public string Why => $"Benzoic acid held back strawberry plantlets from {Say.Number(NoteFrom)} µmol/L on, and slime in the tank lives on "
-        + "the rest.";
+    public string Why =>
+        $"Benzoic acid held back strawberry plantlets from {Say.Number(NoteFrom)} µmol/L on, and slime in the tank lives on the rest.";
 }
