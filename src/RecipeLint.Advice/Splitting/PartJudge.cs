@@ -92,7 +92,8 @@ internal sealed class PartJudge(PartFactory factory)
         }
 
         // What changes while it is kept is judged where a stock is.
-        if (mix.Totals[Component.Pyrophosphate] > 0 && !DepositJudgement.Of(factory.Stock(content, dilution), factory.Limits.Deposits).IsClear)
+        if (mix.Totals[Component.Pyrophosphate] > 0
+            && !DepositJudgement.Of(factory.Stock(content, dilution), factory.Limits.Deposits).IsClear)
         {
             return PartVerdict.Unfit;
         }

@@ -51,7 +51,8 @@ public sealed class ConstantSet
     /// The set verdicts rest on: heat capacities where they are known, two-parameter coefficients, soluble salts calibrated.
     /// </summary>
     public static ConstantSet Product { get; } = new("product", ThermoTables.SpeciesProduct, ThermoTables.GasProduct,
-        SitPairs.Product, SolidList.Product(calibrated: true), consistentWater: true) { HasHandbook = true };
+        SitPairs.Product, SolidList.Product(calibrated: true), consistentWater: true)
+    { HasHandbook = true };
 
     public string Name { get; }
 

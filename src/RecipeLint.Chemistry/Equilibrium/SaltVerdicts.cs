@@ -115,7 +115,7 @@ public static class SaltVerdicts
             var held = ofTotals ? SaltsInCompany.LogHeld(solid, input, before ?? input.Totals, state) : 0;
             double? product = ofTotals ? ProductIndex(solid, input.Totals, handbook, state) - held : null;
             var share = product is null ? 1 : CalibratedShare(state.IonicStrength);
-            var verdict = new SaltVerdict(solid, SaltState.Clear, share > 0 ? index : null, product, handbook, share) 
+            var verdict = new SaltVerdict(solid, SaltState.Clear, share > 0 ? index : null, product, handbook, share)
             {
                 LogHeld = held,
                 CloseFrom = CloseFromIndex(solid, input.Totals, moles),

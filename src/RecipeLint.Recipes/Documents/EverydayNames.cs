@@ -45,8 +45,8 @@ internal static class EverydayNames
     {
         var words = Words(text);
         return words.Length > 0 && words[^1].Equals("water", StringComparison.OrdinalIgnoreCase) && words[..^1].All(_ofWater.Contains)
-            ? "Water is not added but poured: in a stock {\"pour\": \"500 mL\", \"of\": \"distilled\"} and at the end {\"topUp\": \"1 L\"}; "
-                + "a recipe names it under \"water\"."
+            ? "Water is not added but poured: in a stock {\"pour\": \"500 mL\", \"of\": \"distilled\"} and at the end "
+                + "{\"topUp\": \"1 L\"}; a recipe names it under \"water\"."
             : _setsPh.Contains(string.Join(' ', words))
                 ? "That is what it does, not what it is: write the acid or alkali on the label with its strength, such as 'nitric-38', "
                     + "'phosphoric-85' or 'koh-10'."

@@ -63,7 +63,8 @@ internal static class BenchSheetCommand
                 world, parsed.GetValue(file)!, fresh, parsed.GetValue(batch), parsed.GetValue(config), parsed.GetValue(noConfig)),
             ({ }, _) => throw new UsageException("'--record' begins a record and does nothing else: leave out '--actual' and '--output'."),
             (null, { } record) when parsed.GetValue(batch) is null => Judge(
-                world, parsed.GetValue(file)!, record, parsed.GetValue(output), Options(parsed), parsed.GetValue(config), parsed.GetValue(noConfig)),
+                world, parsed.GetValue(file)!, record, parsed.GetValue(output), Options(parsed), parsed.GetValue(config),
+                parsed.GetValue(noConfig)),
             (null, { }) => throw new UsageException("'--batch' and '--actual' do not go together: the record says how much was made."),
             _ => Write(
                 world,
