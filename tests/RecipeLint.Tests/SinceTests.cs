@@ -223,7 +223,7 @@ public sealed class SinceTests
     }
 
     [Theory]
-    [InlineData("no-such-branch", "the repository knows no revision 'no-such-branch'")]
+    [InlineData("no-such-branch", "the repository knows no revision 'no-such-branch'; it has the branch 'main'.")]
     [InlineData("--upload-pack=x", "the repository knows no revision '--upload-pack=x'")]
     public void AMissingRevisionIsSaidInOneLine(string revision, string said)
     {

@@ -52,11 +52,19 @@ internal sealed class GitRepository
             var isShallow = Run(Top, null, "rev-parse", "--is-shallow-repository") is { Code: 0 } answer && Line(answer.Out) == "true";
             throw new UsageException($"the repository knows no revision '{revision}'" + (isShallow
                 ? "; it is a shallow clone, which has only its newest revisions, so fetch more of them."
+                : Branches() is { Length: > 0 } branches
+                ? $"; it has the branch {string.Join(", ", branches.Select(b => $"'{b}'"))}."
                 : "."));
         }
 
         return Run(Top, null, "merge-base", revision, "HEAD") is { Code: 0 } common ? Line(common.Out) : revision + "^{tree}";
     }
+
+    /// <summary>The first few branches by name: who asks for 'main' may have a 'master'.</summary>
+    private string[] Branches() =>
+        Run(Top, null, "for-each-ref", "--format=%(refname:short)", "--count=3", "refs/heads") is { Code: 0 } answer
+            ? Line(answer.Out).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+            : [];
 
     /// <summary>
     /// Full paths of the files that differ between a revision and the working tree, deleted ones and those that git does not know yet among
