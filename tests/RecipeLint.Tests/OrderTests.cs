@@ -27,6 +27,21 @@ public sealed class OrderTests
         Golden("facts-mixing.json", System.Text.Encoding.UTF8.GetString(stream.ToArray()) + "\n");
     }
 
+    /// <summary>One thing with a name beside one that nobody can name: that there is nothing to order is no answer.</summary>
+    [Fact]
+    public void BesideWhatNobodyCanNameNothingToOrderIsNoAnswer()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", """
+            { "format": 1, "name": "A", "makes": "1 L", "steps": [ { "pour": "500 mL", "of": "distilled" },
+              { "add": "miracle powder", "amount": "100 g" }, { "add": "ammonium-sulfate", "amount": "50 g" }, { "topUp": "1 L", "of": "distilled" } ] }
+            """);
+        var answer = Cli.RunIn(folder.Path, null, "order", "a.stock.json");
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("is not known", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("nothing to order", answer.Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void NoLineIsWiderThanAHundredColumns()
     {

@@ -42,6 +42,9 @@ public sealed record MixingOrder
     /// <summary>What goes in and nobody can tell more of: the order is worked out without it; null where all can be named.</summary>
     public UnknownContents? Unknown => UnknownContents.Of(Stock);
 
+    /// <summary>Where what cannot be named is all, or leaves nothing to order: then there is no answer but that.</summary>
+    public UnknownContents? NothingButUnknown => Unknown is { } unknown && (unknown.IsAll || NothingToOrder is not null) ? unknown : null;
+
     /// <summary>Hazards that do not forbid the order and have to be said with it.</summary>
     public IReadOnlyList<Hazard> Hazards { get; init; } = [];
 

@@ -31,7 +31,7 @@ public static class OrderReport
             return page.ToString();
         }
 
-        if (order.Unknown is { IsAll: true } unknown)
+        if (order.NothingButUnknown is { } unknown)
         {
             page.Text(HazardWords.Untold(unknown));
             return page.ToString();

@@ -23,7 +23,7 @@ internal static class OrderCommand
             var stock = StockInput.Open(world, "order", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig)).Stock;
             var order = MixingOrder.Of(stock);
             world.Out.Write(OrderReport.Write(order));
-            return order.Refused is null && order.Unknown is not { IsAll: true } ? ExitCodes.Clean : ExitCodes.Findings;
+            return order.Refused is null && order.NothingButUnknown is null ? ExitCodes.Clean : ExitCodes.Findings;
         });
         return command;
     }
