@@ -1,4 +1,3 @@
-using System.Globalization;
 using RecipeLint.Analysis.Stocks;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Batches;
@@ -34,8 +33,7 @@ public static class RecordedRecipe
     public static RecipeDocument Actual(RecipeDocument recipe, BatchDocument batch)
     {
         var planned = Planned(recipe, batch);
-        var recorded = batch.Steps.Where(s => s.Step is not null).GroupBy(s => s.Step!.Value, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        var recorded = batch.Recorded();
         var doses = planned.Doses.Select(d => recorded.TryGetValue(d.Id, out var entry) ? Done(d, entry) : d).OfType<DoseEntry>();
         var adjusted = planned.Adjust is { } adjust && recorded.TryGetValue(BatchDocument.AdjustId, out var told)
             && (told.LeftOut || told.Amount is not null)
@@ -57,21 +55,20 @@ public static class RecordedRecipe
             {
                 What = what,
                 Substance = entry.What is null ? adjust.Reagent : entry.Substance,
-                Amount = At(entry.Amount, adjust.Place),
+                Amount = entry.AmountAt(adjust.Place),
                 With = entry.With,
             };
         }
     }
 
     private static IEnumerable<DoseEntry> Besides(BatchDocument batch, RecipeDocument planned) =>
-        batch.Steps.Where(s => s is { Step: null, What: not null, LeftOut: false }).Select((entry, index) =>
-            new DirectDose(string.Create(CultureInfo.InvariantCulture, $"besides-{index + 1}"), planned.Place)
-            {
-                What = entry.What!,
-                Substance = entry.Substance,
-                Amount = At(entry.Amount, planned.Place),
-                With = entry.With,
-            });
+        batch.Besides().Select(besides => new DirectDose(besides.Id, planned.Place)
+        {
+            What = besides.Entry.What!,
+            Substance = besides.Entry.Substance,
+            Amount = besides.Entry.AmountAt(planned.Place),
+            With = besides.Entry.With,
+        });
 
     /// <summary>The dose as it was given; null where it was left out. Places stay those of the recipe file.</summary>
     private static DoseEntry? Done(DoseEntry dose, BatchStep entry) => entry.LeftOut ? null : dose switch
@@ -87,19 +84,17 @@ public static class RecordedRecipe
         {
             What = other,
             Substance = entry.Substance,
-            Amount = At(entry.Amount, direct.Amount?.Place ?? direct.Place) ?? direct.Amount,
+            Amount = entry.AmountAt(direct.Amount?.Place ?? direct.Place) ?? direct.Amount,
             Assay = null,
             With = entry.With ?? direct.With,
         },
         DirectDose direct => direct with
         {
-            Amount = At(entry.Amount, direct.Amount?.Place ?? direct.Place) ?? direct.Amount,
+            Amount = entry.AmountAt(direct.Amount?.Place ?? direct.Place) ?? direct.Amount,
             With = entry.With ?? direct.With,
         },
         _ => dose,
     };
-
-    private static Located<Portion>? At(Located<Portion>? amount, Place place) => amount is null ? null : amount with { Place = place };
 
     /// <summary>What is stated for each litre grows with the tank by itself; strokes are whole.</summary>
     private static DoseEntry Times(DoseEntry dose, double factor) => dose switch

@@ -32,8 +32,7 @@ public static class RecordedStock
     public static StockDocument Actual(StockDocument stock, BatchDocument batch)
     {
         var planned = Planned(stock, batch);
-        var recorded = batch.Steps.Where(s => s.Step is not null).GroupBy(s => s.Step!.Value, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        var recorded = batch.Recorded();
         var steps = planned.Steps.Select(s => recorded.TryGetValue(s.Id, out var entry) ? Done(s, entry) : s).OfType<Step>().ToList();
         var last = steps.FindLastIndex(s => s is TopUpStep);
         steps.InsertRange(last < 0 ? steps.Count : last, Besides(batch, planned));
@@ -47,14 +46,13 @@ public static class RecordedStock
     }
 
     private static IEnumerable<AddStep> Besides(BatchDocument batch, StockDocument planned) =>
-        batch.Steps.Where(s => s is { Step: null, What: not null, LeftOut: false }).Select((entry, index) =>
-            new AddStep(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"besides-{index + 1}"), planned.Place)
-            {
-                What = entry.What!,
-                Substance = entry.Substance,
-                Amount = entry.Amount,
-                With = entry.With,
-            });
+        batch.Besides().Select(besides => new AddStep(besides.Id, planned.Place)
+        {
+            What = besides.Entry.What!,
+            Substance = besides.Entry.Substance,
+            Amount = besides.Entry.AmountAt(planned.Place),
+            With = besides.Entry.With,
+        });
 
     /// <summary>The step as it was done; null where it was left out. Places stay those of the stock file.</summary>
     private static Step? Done(Step step, BatchStep entry)
@@ -71,25 +69,25 @@ public static class RecordedStock
             {
                 What = other,
                 Substance = entry.Substance,
-                Amount = At(entry.Amount, add.Amount?.Place ?? add.Place) ?? add.Amount,
+                Amount = entry.AmountAt(add.Amount?.Place ?? add.Place) ?? add.Amount,
                 Assay = null,
                 With = entry.With ?? add.With,
             },
             AddStep add => add with
             {
-                Amount = At(entry.Amount, add.Amount?.Place ?? add.Place) ?? add.Amount,
+                Amount = entry.AmountAt(add.Amount?.Place ?? add.Place) ?? add.Amount,
                 With = entry.With ?? add.With,
             },
             AliquotStep aliquot => aliquot with
             {
-                Amount = At(entry.Amount, aliquot.Amount?.Place ?? aliquot.Place) ?? aliquot.Amount,
+                Amount = entry.AmountAt(aliquot.Amount?.Place ?? aliquot.Place) ?? aliquot.Amount,
                 With = entry.With ?? aliquot.With,
             },
             AdjustStep { Using: { } reagent } adjust when entry.Amount is not null => new AddStep(adjust.Id, adjust.Place)
             {
                 What = entry.What ?? reagent,
                 Substance = entry.What is null ? adjust.Reagent : entry.Substance,
-                Amount = At(entry.Amount, adjust.Place),
+                Amount = entry.AmountAt(adjust.Place),
                 With = entry.With,
             },
             PourStep pour when volume is { } litres => pour with { Volume = new Located<Volume>(litres, pour.Volume?.Place ?? pour.Place) },
@@ -97,8 +95,6 @@ public static class RecordedStock
             _ => step,
         };
     }
-
-    private static Located<Portion>? At(Located<Portion>? amount, Place place) => amount is null ? null : amount with { Place = place };
 
     private static Step Times(Step step, double factor) => step switch
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Quantities;
@@ -53,6 +54,19 @@ public sealed record BatchDocument
 
     /// <summary>False when something that decides the contents could not be read.</summary>
     public bool IsComplete { get; init; } = true;
+
+    /// <summary>
+    /// What is recorded of the steps of the stock file or the doses of the recipe file, by id. Where a step is told twice the first entry
+    /// counts (the second is reported).
+    /// </summary>
+    public IReadOnlyDictionary<string, BatchStep> Recorded() =>
+        Steps.Where(s => s.Step is not null).DistinctBy(s => s.Step!.Value, StringComparer.Ordinal)
+            .ToDictionary(s => s.Step!.Value, StringComparer.Ordinal);
+
+    /// <summary>What was put in besides, in the order of the file, with the id it goes by in facts and findings ("besides-1").</summary>
+    public IEnumerable<(string Id, BatchStep Entry)> Besides() =>
+        Steps.Where(s => s is { Step: null, What: not null, LeftOut: false })
+            .Select((entry, index) => (string.Create(CultureInfo.InvariantCulture, $"besides-{index + 1}"), entry));
 }
 
 /// <summary>What was really done in one step, or what was put in besides.</summary>
@@ -80,6 +94,10 @@ public sealed record BatchStep(Place Place)
     public Located<string>? With { get; init; }
 
     public string? Note { get; init; }
+
+    /// <summary>The amount as if it stood in the file that the batch was mixed from; null where none is recorded.</summary>
+    /// <param name="place">Where findings on it point.</param>
+    public Located<Portion>? AmountAt(Place place) => Amount is null ? null : Amount with { Place = place };
 }
 
 /// <summary>One reading of the finished batch.</summary>

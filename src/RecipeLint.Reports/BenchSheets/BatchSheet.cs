@@ -155,8 +155,7 @@ public static class BatchSheet
 
     private static Table Weights(BatchJudgement judged)
     {
-        var lots = judged.Batch.Steps.Where(s => s.Step is not null).GroupBy(s => s.Step!.Value, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        var lots = judged.Batch.Recorded();
         var (plan, made) = (Own(judged.Planned), Own(judged.Actual));
         var ids = plan.Select(p => p.Id).Concat(made.Select(m => m.Id)).Distinct(StringComparer.Ordinal);
         return new Table(
