@@ -99,6 +99,8 @@ public static class StateSolver
             {
                 return Failed(empty, settled.Failure!);
             }
+
+            salts = SaltVerdicts.Of(input, clear, settled);
         }
 
         return With(empty, request, clear, settled, salts);

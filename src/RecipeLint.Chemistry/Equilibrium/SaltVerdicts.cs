@@ -101,7 +101,22 @@ public static class SaltVerdicts
     /// <param name="input">The solution as given.</param>
     /// <param name="state">Its equilibrium from <see cref="EquilibriumSolver.Product"/>.</param>
     /// <param name="before">What the solution was put together from, where the state is what was left of it.</param>
-    public static IReadOnlyList<SaltVerdict> Of(SolutionInput input, Equilibrium state, ComponentTotals? before = null)
+    public static IReadOnlyList<SaltVerdict> Of(SolutionInput input, Equilibrium state, ComponentTotals? before = null) =>
+        Of(input, state, before, null);
+
+    /// <summary>
+    /// The same of a solution from before anything fell out of it, where it is known what did. Far past saturation the model's clear
+    /// solution is none that can be, and may take the protons of what falls out as an acid salt. Such a salt brings its protons along: of
+    /// what fell out the share that has them counts at least as in what is left.
+    /// </summary>
+    /// <param name="input">The solution as given.</param>
+    /// <param name="clear">Its equilibrium before anything fell out.</param>
+    /// <param name="settled">What fell out of it and what is left.</param>
+    public static IReadOnlyList<SaltVerdict> Of(SolutionInput input, Equilibrium clear, PrecipitationResult settled) =>
+        Of(input, clear, null, settled);
+
+    private static IReadOnlyList<SaltVerdict> Of(
+        SolutionInput input, Equilibrium state, ComponentTotals? before, PrecipitationResult? settled)
     {
         if (!state.Converged) return [];
         var count = 0;
@@ -112,8 +127,11 @@ public static class SaltVerdicts
         {
             if (Solubility(solid, input.Celsius) is not { } handbook) continue;
             var ofTotals = IsOfTotals(solid) && !IsSetByTheAir(solid, input);
-            var held = ofTotals ? SaltsInCompany.LogHeld(solid, input, before ?? input.Totals, state) : 0;
-            double? product = ofTotals ? ProductIndex(solid, input.Totals, handbook, state) - held : null;
+            var protonated = ofTotals && settled?.Formed(solid.Name) > 0
+                ? AtLeast(state.LogProtonated, settled.Final.LogProtonated)
+                : state.LogProtonated;
+            var held = ofTotals ? SaltsInCompany.LogHeld(solid, input, before ?? input.Totals, protonated) : 0;
+            double? product = ofTotals ? ProductIndex(solid, input.Totals, handbook, protonated) - held : null;
             var share = product is null ? 1 : CalibratedShare(state.IonicStrength);
             var verdict = new SaltVerdict(solid, SaltState.Clear, share > 0 ? index : null, product, handbook, share)
             {
@@ -124,6 +142,13 @@ public static class SaltVerdicts
         }
         MixedCrystals.Mark(result, input.Totals);
         return result;
+    }
+
+    private static double[] AtLeast(double[] clear, double[] left)
+    {
+        var most = new double[clear.Length];
+        for (var a = 0; a < most.Length; a++) most[a] = Math.Max(clear[a], left[a]);
+        return most;
     }
 
     /// <summary>
@@ -220,14 +245,14 @@ public static class SaltVerdicts
         return m[i] * Math.Pow(m[i + 1] / m[i], (celsius - t[i]) / (t[i + 1] - t[i]));
     }
 
-    private static double ProductIndex(Solid solid, ComponentTotals totals, double handbook, Equilibrium state)
+    private static double ProductIndex(Solid solid, ComponentTotals totals, double handbook, double[] logProtonated)
     {
         double index = 0;
         foreach (var (component, n) in solid.Terms)
         {
             if (component == Components.Water) continue;
             // In the pure solution one formula unit brings n of each component.
-            index += n * (Math.Log10(totals.MolPerKg[component] / (n * handbook)) + state.LogProtonated[component]);
+            index += n * (Math.Log10(totals.MolPerKg[component] / (n * handbook)) + logProtonated[component]);
         }
         return index;
     }

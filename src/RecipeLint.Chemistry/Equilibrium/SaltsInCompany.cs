@@ -37,14 +37,14 @@ internal static class SaltsInCompany
     /// <param name="solid">A soluble salt.</param>
     /// <param name="input">The mixture.</param>
     /// <param name="totals">What the mixture was put together from.</param>
-    /// <param name="state">Its equilibrium.</param>
-    public static double LogHeld(Solid solid, SolutionInput input, ComponentTotals totals, Equilibrium state)
+    /// <param name="logProtonated">log10 of the share of each component that still has its protons.</param>
+    public static double LogHeld(Solid solid, SolutionInput input, ComponentTotals totals, double[] logProtonated)
     {
         var log = LogHeldByUrea(solid, input);
         var phosphate = Components.Find(Component.Phosphate);
         if (HeldByPair(solid) is { } pair)
             log += pair.PerMol * Math.Min(pair.Most, Math.Min(input.Totals.MolPerKg[pair.First], input.Totals.MolPerKg[pair.Second]));
-        if (PowersOfProtonShare(solid, phosphate, totals) is > 0 and var powers) log -= powers * state.LogProtonated[phosphate];
+        if (PowersOfProtonShare(solid, phosphate, totals) is > 0 and var powers) log -= powers * logProtonated[phosphate];
         return log;
     }
 

@@ -53,7 +53,7 @@ internal static class Outline
         }
 
         var ec = state.Conductivity.At25 is { } known ? $", EC {Figures.Of(known.MillisiemensPerCentimetre)} mS/cm" : "";
-        return string.Create(CultureInfo.InvariantCulture, $" · pH {state.Ph:0.0}{ec} {when}");
+        return $" · pH {Say.PhShown(state.Ph)}{ec} {when}";
     }
 
     private static JsonObject Symbol(View view, string name, JsonItem item)

@@ -232,6 +232,28 @@ public sealed class BalanceTests(ITestOutputHelper output)
     }
 
     /// <summary>
+    /// Beside much ammonium sulfate the model's clear solution is none that can be: at an ionic strength of 60 mol/kg it took the protons of
+    /// the phosphate, and monoammonium phosphate of which 50 g/L fall out had an index of -0.2, then of -26 (found in 2026). What falls out as
+    /// an acid salt brings its protons along.
+    /// </summary>
+    [Theory]
+    [InlineData(27.7, 1.75, 1.85, "29.62 monopotassium-phosphate, 149.16 magnesium-sulfate-7h2o, 582.06 ammonium-sulfate, 20.6 monoammonium-phosphate")]
+    [InlineData(23.3, 1.45, 1.55, "551.21 ammonium-sulfate, 71.64 potassium-sulfate, 50.06 phosphoric-85, 176.74 nickel-sulfate-6h2o, 172.19 potassium-chloride")]
+    [InlineData(26.2, 1.94, 2, "29.69 ferrous-sulfate-7h2o, 51.11 magnesium-nitrate-6h2o, 19.95 phosphoric-85, 582.42 ammonium-sulfate")]
+    public void WhatFallsOutMoreIsNotLessSure(double celsius, double weaker, double stronger, string stock)
+    {
+        var mix = Of([.. stock.Split(", ").Select(x => x.Split(' ')).Select(x => (x[1], double.Parse(x[0], CultureInfo.InvariantCulture)))]);
+        var (before, now) = (At(weaker), At(stronger));
+        Assert.True(now.GramsPerLitre > before.GramsPerLitre + 1, $"{before.GramsPerLitre} g/L, then {now.GramsPerLitre}");
+        Assert.Equal(Sureness.Clear, before.Sureness);
+        Assert.Equal(Sureness.Clear, now.Sureness);
+        Assert.True(now.Index > before.Index && before.Index > 0, $"index {before.Index}, then {now.Index}");
+
+        JudgedDeposit At(double times) => DepositJudgement.Of(StateSolver.Solve(mix.Times(times), celsius), DepositLimits.Default).Deposits
+            .Single(d => d.Solid.Name == "MAP");
+    }
+
+    /// <summary>
     /// Acids, alkalis and silicates of the catalogue from 1 g/L to as strong as they are sold, and beyond: solved, or one sentence that says
     /// why not; none silent.
     /// </summary>
