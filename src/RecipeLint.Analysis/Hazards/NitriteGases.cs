@@ -9,6 +9,13 @@ internal static class NitriteGases
     /// <summary>Moles of nitrite taken in a gram of a product known by name only (common practice, no source: near pure salt).</summary>
     private const double NamedMolesPerGram = 0.01;
 
+    /// <summary>g/mol of NaNO2, CIAAW weights: the limit of nitrite counts the salt.</summary>
+    private const double GramsPerMole = 68.995;
+
+    /// <summary>
+    /// Brown gases of what sulfamic acid leaves of the nitrite. An ammonium salt that is only faintly acid gives nitrogen and hardly any of
+    /// them.
+    /// </summary>
     public static Hazard? Oxides(Holding holding, HazardLimits limits)
     {
         if (!holding.Has(HazardRole.Nitrite))
@@ -16,20 +23,21 @@ internal static class NitriteGases
             return null;
         }
 
-        var nitrite = 1000 * holding.GramsPerLitre(HazardRole.Nitrite);
+        var taken = GramsPerMole * holding.MolesPerLitre(Component.Sulfamate);
+        var nitrite = 1000 * Math.Max(0, holding.GramsPerLitre(HazardRole.Nitrite) - taken);
         return holding.First(HazardRole.Nitrite) is { } salt && Rounding.SixDigits(nitrite) >= limits.NitriteFrom
-            && holding.First(HazardGate.Acids) is { } acid
+            && holding.Items.FirstOrDefault(i => HazardGate.IsAcidToBleach(i.Roles)) is { } acid
             ? new Hazard(HazardKind.NitrogenOxides, HazardGrade.Present, salt, acid, "nitrite", nitrite, limits.NitriteFrom, "mg/L")
             : null;
     }
 
     /// <summary>
     /// A mole of nitrogen from each nitrite and its partner: at once with sulfamic acid, with ammonium the faster the warmer, stronger and
-    /// more acid it is.
+    /// more acid it is. Where brown gases come as well only they are told: they are the graver.
     /// </summary>
     public static Hazard? Nitrogen(Holding holding, HazardLimits limits)
     {
-        if (!holding.Has(HazardRole.Nitrite))
+        if (!holding.Has(HazardRole.Nitrite) || Oxides(holding, limits) is not null)
         {
             return null;
         }

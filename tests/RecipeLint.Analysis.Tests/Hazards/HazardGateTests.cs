@@ -25,7 +25,7 @@ public sealed class HazardGateTests
     [InlineData("potassium-thiosulfate-50", "citric-acid-h2o", HazardKind.SulfurDioxide)]
     [InlineData("potassium-nitrite", "vinegar-5", HazardKind.NitrogenOxides)]
     [InlineData("sodium-nitrite", "ammonium-sulfate", HazardKind.NitrogenPressure)]
-    [InlineData("sodium-nitrite", "sulfamic-acid", HazardKind.NitrogenPressure)]
+    [InlineData("sodium-nitrite", "sulfamic-acid", HazardKind.NitrogenOxides)]
     [InlineData("sodium-hypochlorite-5", "sulfamic-acid", HazardKind.Chlorine)]
     [InlineData("sodium-hypochlorite-5", "sulfamic-acid", HazardKind.Chloramines)]
     [InlineData("sodium-hypochlorite-5", "fe-idha-9", HazardKind.Chloramines)]

@@ -66,7 +66,7 @@ internal static class TextbookPairs
             yield return HazardKind.NitrogenOxides;
         }
 
-        if (Is(one, Nitrites) && (Is(other, Ammonium) || other == "sulfamic-acid") && other != "ammonium-molybdate")
+        if (Is(one, Nitrites) && other is ("ammonium-nitrate" or "ammonium-sulfate" or "ammonium-chloride" or "ammonium-thiosulfate-60"))
         {
             yield return HazardKind.NitrogenPressure;
         }
