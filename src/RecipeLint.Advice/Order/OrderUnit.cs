@@ -19,7 +19,7 @@ public sealed record OrderUnit(int Index, Step Step, IReadOnlyList<AdditionFacts
 
     private static readonly string[] Agents =
     [
-        Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, Component.Citrate, Component.Gluconate,
+        Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, Component.Idha, Component.Citrate, Component.Gluconate,
     ];
 
     /// <summary>A salt of a metal that a chelate or acid holds.</summary>

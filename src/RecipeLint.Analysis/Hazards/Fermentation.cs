@@ -64,7 +64,8 @@ internal static class Fermentation
     {
         var protons = holding.Items.Where(i => i.Roles.Overlaps(StrongAcids)).Sum(i => i.MolesOf(Component.Hydrogen));
         var taken = holding.Items.Sum(i => Math.Max(0, -i.MolesOf(Component.Hydrogen)) + (2 * i.MolesOf(Component.Carbonate))
-            + i.MolesOf(Component.Phosphate) + (3 * i.MolesOf(Component.Citrate)) + i.MolesOf(Component.Acetate));
+            + i.MolesOf(Component.Phosphate) + (3 * i.MolesOf(Component.Citrate)) + i.MolesOf(Component.Acetate)
+            + i.MolesOf(Component.Lactate) + (2 * i.MolesOf(Component.Malate)));
         var given = holding.Items.Sum(i => Math.Max(0, i.MolesOf(Component.Hydrogen)) + i.MolesOf(Component.Phosphate)
             + (2 * i.MolesOf(Component.Ammonium)));
         var lye = holding.Having(HazardRole.Alkali).Sum(i => Math.Max(0, -i.MolesOf(Component.Hydrogen)));

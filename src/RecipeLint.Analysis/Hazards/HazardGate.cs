@@ -38,7 +38,7 @@ public static class HazardGate
     public static IReadOnlyList<string> NitrogenCarriers { get; } =
         [
             Component.Ammonium, "inert:urea", Component.Glycinate, Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha,
-            "inert:FeHBED-1",
+            Component.Idha, Component.Sulfamate, "inert:FeHBED-1",
         ];
 
     private static readonly HashSet<HazardRole> Oxidisable =
@@ -108,7 +108,8 @@ public static class HazardGate
         var used = limits ?? HazardLimits.Default;
         var found = new[]
         {
-            Chlorine(holding, used), Chloramines(holding, used), Nitrite(holding, used), StrongOxidiser(holding, used),
+            Chlorine(holding, used), Chloramines(holding, used), NitriteGases.Oxides(holding, used),
+            NitriteGases.Nitrogen(holding, used), StrongOxidiser(holding, used),
             PoisonsOfAcid.Sulfide(holding, used), PoisonsOfAcid.Cyanide(holding, used), PoisonsOfAcid.Sulfite(holding, used),
             Hydrogen(holding), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding, used),
             Bleaching(holding, used), NitricThrough(holding, used), NitricWithIron.Of(holding, used), Unknown(holding),
@@ -233,20 +234,6 @@ public static class HazardGate
             ? new Hazard(
                 HazardKind.NitrogenOxides, HazardGrade.Present, holding.First(HazardRole.NitricAcid), organic.MaxBy(i => i.PureGrams),
                 "nitric acid", acid, limits.NitricStandingFrom, "g/L")
-            : null;
-    }
-
-    private static Hazard? Nitrite(Holding holding, HazardLimits limits)
-    {
-        if (!holding.Has(HazardRole.Nitrite))
-        {
-            return null;
-        }
-
-        var nitrite = 1000 * holding.GramsPerLitre(HazardRole.Nitrite);
-        return holding.First(HazardRole.Nitrite) is { } salt && Rounding.SixDigits(nitrite) >= limits.NitriteFrom
-            && holding.First(Acids) is { } acid
-            ? new Hazard(HazardKind.NitrogenOxides, HazardGrade.Present, salt, acid, "nitrite", nitrite, limits.NitriteFrom, "mg/L")
             : null;
     }
 

@@ -21,6 +21,9 @@ public enum HazardKind
     SulfurDioxide,
     Ammonia,
     OxygenPressure,
+
+    /// <summary>Nitrite with sulfamic acid or ammonium.</summary>
+    NitrogenPressure,
     CarbonDioxidePressure,
     FermentationPressure,
 
@@ -30,7 +33,7 @@ public enum HazardKind
     /// <summary>An oxidising salt dry with organic matter.</summary>
     Fire,
 
-    /// <summary>Heat of diluting or neutralising acids and alkalis.</summary>
+    /// <summary>Heat of diluting or neutralising acids and alkalis, and of bleach with thiosulfate.</summary>
     Heat,
     UnknownContents,
 }

@@ -26,13 +26,14 @@ public static partial class HazardRoles
 
     private static readonly string[] Amines =
     [
-        "inert:urea", Component.Glycinate, Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, "inert:FeHBED-1",
+        "inert:urea", Component.Glycinate, Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, Component.Idha,
+        "inert:FeHBED-1",
     ];
 
     private static readonly string[] Fuels =
         [
             Component.Citrate, Component.Acetate, Component.Benzoate, Component.Sorbate, Component.Gluconate, Component.Oxalate,
-            Component.Phthalate, "inert:propionate-1", .. Amines, "inert:sucrose", "inert:glucose",
+            Component.Phthalate, Component.Lactate, Component.Malate, "inert:propionate-1", .. Amines, "inert:sucrose", "inert:glucose",
         ];
 
     /// <summary>
@@ -228,18 +229,21 @@ public static partial class HazardRoles
         When(Of(Component.Hydrogen) > Of(Component.Carbonate) && substance.Kind != SubstanceKind.Chelate, HazardRole.Acid);
         When(Of(Component.Phosphate) > 0 && Of(Component.Hydrogen) >= 0, HazardRole.AcidSalt);
         When(-Of(Component.Hydrogen) > Of(Component.Phosphate) && Of(Component.Boron) == 0, HazardRole.Alkali);
-        When((Of(Component.Edta) > 0 || Of(Component.Pyrophosphate) > 0)
+        When((Of(Component.Edta) > 0 || Of(Component.Idha) > 0 || Of(Component.Pyrophosphate) > 0)
             && Of(Component.Hydrogen) <= 0
             && !Any(HydrolysingMetals)
             && Of(Component.Calcium) + Of(Component.Magnesium) <= 0,
             HazardRole.Alkali);
-        When(Any(Amines), HazardRole.Amine);
+        When(Any(Amines) || Of(Component.Sulfamate) > 0, HazardRole.Amine);
+        When(Of(Component.Nitrite) > 0, HazardRole.Nitrite);
+        When(Of(Component.Thiosulfate) > 0, HazardRole.Sulfite);
         When(Any(Fuels) || (substance.Formula is { } formula && formula.Atoms.ContainsKey(Element.C) && Of(Component.Carbonate) <= 0),
             HazardRole.Organic);
         When(Any(["inert:sucrose", "inert:glucose"]), HazardRole.Fermentable);
         When(Any(Catalysts), HazardRole.PeroxideCatalyst);
         When(Any(HydrolysingMetals) && !Any(Amines), HazardRole.AcidSalt);
-        When(Of(Component.FerrousIron) > 0 || Of("inert:I-1") > 0, HazardRole.Reductant);
+        When(Of(Component.FerrousIron) > 0 || Of("inert:I-1") > 0 || Of(Component.Thiosulfate) > 0,
+            HazardRole.Reductant);
         When(Of(Component.Chloride) > 0, HazardRole.Chloride);
         When(Of(Component.Nitrate) > 0 && substance.Form == PhysicalForm.Solid, HazardRole.OxidisingSalt);
         When(Of(Component.Hydrogen) > 0 && Of(Component.Nitrate) > 0, HazardRole.NitricAcid);
@@ -303,7 +307,7 @@ public static partial class HazardRoles
     [GeneratedRegex(@"^([A-Z][a-z]?|NH4)\(?CN\)?[0-9]?$", RegexOptions.CultureInvariant)]
     private static partial Regex CyanideGroup();
 
-    [GeneratedRegex(@"(SO3(?![0-9])|S2O[345](?![0-9])|S[45]O6)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"((?<!NH2)SO3(?![0-9])|S2O[345](?![0-9])|S[45]O6)", RegexOptions.CultureInvariant)]
     private static partial Regex SulfiteGroup();
 
     /// <summary>"Battery acid", "acide", "ácido"; not an acid that is none to others, nor what stands acid.</summary>

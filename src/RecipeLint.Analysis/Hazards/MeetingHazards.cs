@@ -16,6 +16,14 @@ public static class MeetingHazards
     /// <summary>Heat of H+ with OH-, kJ/mol (CRC Handbook, recalled).</summary>
     private const double NeutralisationKilojoules = 56;
 
+    /// <summary>
+    /// Heat of a mole of thiosulfate that hypochlorite turns to sulfate, 4 ClO- + S2O3-2 + 2 OH-, kJ/mol (standard enthalpies of the ions,
+    /// CRC Handbook, recalled).
+    /// </summary>
+    private const double BleachedKilojoules = 1240;
+
+    private const double BleachPerThiosulfate = 4;
+
     /// <summary>J per g and K of concentrated acids and salt solutions (common practice, no source: four fifths of water's).</summary>
     private const double HeatCapacity = 3.3;
 
@@ -105,8 +113,11 @@ public static class MeetingHazards
     }
 
     /// <summary>Two things as they are bought, put together without water.</summary>
-    internal static Hazard? Dry(Held one, Held other, HazardLimits limits) =>
-        Dry(new Meeting([one], one.Grams, [other], one.Grams + other.Grams, 0), limits);
+    internal static Hazard? Dry(Held one, Held other, HazardLimits limits)
+    {
+        var both = new Meeting([one], one.Grams, [other], one.Grams + other.Grams, 0);
+        return Dry(both, limits) ?? DryNitrite(both, limits);
+    }
 
     private static IReadOnlyList<Hazard> Of(Meeting meeting, HazardLimits limits) =>
     [
@@ -114,7 +125,8 @@ public static class MeetingHazards
         {
             Nitric(meeting, limits), NitricReductant(meeting, limits), Fumes(meeting, limits), Oxidiser(meeting, HazardRole.Peroxide,
                 limits),
-            Oxidiser(meeting, HazardRole.Hypochlorite, limits), Dry(meeting, limits), Heat(meeting, limits),
+            Oxidiser(meeting, HazardRole.Hypochlorite, limits), Dry(meeting, limits), DryNitrite(meeting, limits),
+            Heat(meeting, limits),
         }.OfType<Hazard>(),
     ];
 
@@ -247,13 +259,32 @@ public static class MeetingHazards
             dry.Limit, "%")
         : null;
 
+    /// <summary>Nitrite with an ammonium salt in a vessel into which no water has come yet.</summary>
+    private static Hazard? DryNitrite(Meeting meeting, HazardLimits limits)
+    {
+        if (meeting.FreeWaterGrams > 0 || meeting.ThroughAliquot || meeting.Grams <= 0
+            || !meeting.Roles.Has(HazardRole.Nitrite) || !meeting.Roles.Has(HazardRole.Ammonium))
+        {
+            return null;
+        }
+
+        var percent = 100 * meeting.All.Where(h => h.Is(HazardRole.Nitrite)).Sum(h => h.PureGrams) / meeting.Grams;
+        return Rounding.SixDigits(percent) < limits.NitriteDryFrom
+            ? null
+            : new Hazard(
+                HazardKind.NitrogenPressure, HazardGrade.Grave, meeting.All.First(h => h.Is(HazardRole.Nitrite)),
+                meeting.All.First(h => h.Is(HazardRole.Ammonium)), "nitrite in the dry mixture", percent, limits.NitriteDryFrom, "%");
+    }
+
     /// <summary>
-    /// How warm the vessel gets from dilution and neutralisation, from 20 °C and without loss to the room: an upper bound.
+    /// How warm the vessel gets from dilution, neutralisation and bleach with thiosulfate, from 20 °C and without loss to
+    /// the room: an upper bound.
     /// </summary>
     private static Hazard? Heat(Meeting meeting, HazardLimits limits)
     {
         var added = meeting.Poured[^1];
-        var kilojoules = meeting.Poured.Sum(Dilution) + (NeutralisationKilojoules * Neutralised(meeting));
+        var kilojoules = meeting.Poured.Sum(Dilution) + (NeutralisationKilojoules * Neutralised(meeting))
+            + (BleachedKilojoules * Bleached(meeting));
         if (meeting.Grams <= 0 || kilojoules <= 0)
         {
             return null;
@@ -265,11 +296,25 @@ public static class MeetingHazards
             return null;
         }
 
-        var other = meeting.There.LastOrDefault(h => h.Is(added.Is(HazardRole.Alkali) ? HazardRole.Acid : HazardRole.Alkali));
+        var other = meeting.There.LastOrDefault(h => h.Is(Opposite(added)));
         return new Hazard(
             HazardKind.Heat, Rounding.SixDigits(celsius) >= limits.BoilingFrom ? HazardGrade.Grave : HazardGrade.Present, added, other,
                 "temperature it can reach",
             celsius, limits.HotFrom, "°C");
+    }
+
+    private static HazardRole Opposite(Held added) => added.Is(HazardRole.Sulfite) ? HazardRole.Hypochlorite
+        : added.Is(HazardRole.Hypochlorite) ? HazardRole.Sulfite
+        : added.Is(HazardRole.Alkali) ? HazardRole.Acid : HazardRole.Alkali;
+
+    /// <summary>Moles of thiosulfate that bleach uses up in this step.</summary>
+    private static double Bleached(Meeting meeting)
+    {
+        static double Used(IEnumerable<Held> items) => Math.Min(
+            items.Sum(h => h.MolesOf(HazardGate.Hypochlorite)) / BleachPerThiosulfate, items.Sum(h => h.MolesOf(Component.Thiosulfate)));
+        return meeting.Roles.Has(HazardRole.Hypochlorite) && meeting.Roles.Has(HazardRole.Sulfite)
+            ? Used(meeting.All) - Used(meeting.There)
+            : 0;
     }
 
     /// <summary>kJ that going into water sets free; liquids count by how much stronger than half they are.</summary>

@@ -7,7 +7,10 @@ public enum NitrogenForm
     Ammonium,
     Urea,
 
-    /// <summary>Bound in chelating agents, amino acids and dyes: counted by an analysis, hardly by a plant.</summary>
+    /// <summary>
+    /// Bound in chelating agents, amino acids and dyes, and what is left over, as in nitrite and sulfamate: counted by an analysis, hardly
+    /// by a plant.
+    /// </summary>
     Organic,
 }
 

@@ -112,6 +112,24 @@ public static class Component
 
     /// <summary>phthalate: C8H4O4, charge -2.</summary>
     public const string Phthalate = "Phthalate-2";
+
+    /// <summary>lactate: C3H5O3, charge -1.</summary>
+    public const string Lactate = "Lactate-";
+
+    /// <summary>malate: C4H4O5, charge -2.</summary>
+    public const string Malate = "Malate-2";
+
+    /// <summary>sulfamate: NH2SO3, charge -1.</summary>
+    public const string Sulfamate = "NH2SO3-";
+
+    /// <summary>thiosulfate: S2O3, charge -2.</summary>
+    public const string Thiosulfate = "S2O3-2";
+
+    /// <summary>nitrite: NO2, charge -1.</summary>
+    public const string Nitrite = "NO2-";
+
+    /// <summary>IDHA: C8H7NO8, charge -4.</summary>
+    public const string Idha = "IDHA-4";
 }
 
 internal static class ComponentRows
@@ -145,14 +163,20 @@ internal static class ComponentRows
         new(Component.Dtpa, "DTPA", ComponentRoles.Chelator, -5, -3, "C14H18N3O10", 388.309, 2, "organic"),
         new(Component.Hedta, "HEDTA", ComponentRoles.Chelator, -3, -2, "C10H15N2O7", 275.237, 4, "organic"),
         new(Component.Eddha, "EDDHA", ComponentRoles.Chelator, -4, 0, "C18H16N2O6", 356.334, 1, "organic"),
-        new(Component.Citrate, "citrate", ComponentRoles.Ligand | ComponentRoles.Food, -3, -2, "C6H5O7", 189.099, 5, null),
+        new(Component.Citrate, "citrate", ComponentRoles.Ligand | ComponentRoles.Food, -3, -2, "C6H5O7", 189.099, 6, null),
         new(Component.Acetate, "acetate", ComponentRoles.Preservative | ComponentRoles.Food, -1, -1, "C2H3O2", 59.044, null, null),
         new(Component.Benzoate, "benzoate", ComponentRoles.Preservative, -1, -1, "C7H5O2", 121.115, null, null),
         new(Component.Sorbate, "sorbate", ComponentRoles.Preservative, -1, -1, "C6H7O2", 111.12, null, null),
-        new(Component.Gluconate, "gluconate", ComponentRoles.Ligand | ComponentRoles.Food, -1, -1, "C6H11O7", 195.147, 6, null),
-        new(Component.Oxalate, "oxalate", ComponentRoles.Ligand, -2, -2, "C2O4", 88.018, 8, null),
-        new(Component.Pyrophosphate, "pyrophosphate", ComponentRoles.Ligand, -4, -2, "P2O7", 173.941, 9, null),
-        new(Component.Glycinate, "glycine", ComponentRoles.Ligand | ComponentRoles.Food, -1, 0, "C2H4NO2", 74.059, 7, "organic"),
+        new(Component.Gluconate, "gluconate", ComponentRoles.Ligand | ComponentRoles.Food, -1, -1, "C6H11O7", 195.147, 7, null),
+        new(Component.Oxalate, "oxalate", ComponentRoles.Ligand, -2, -2, "C2O4", 88.018, 9, null),
+        new(Component.Pyrophosphate, "pyrophosphate", ComponentRoles.Ligand, -4, -2, "P2O7", 173.941, 10, null),
+        new(Component.Glycinate, "glycine", ComponentRoles.Ligand | ComponentRoles.Food, -1, 0, "C2H4NO2", 74.059, 8, "organic"),
         new(Component.Phthalate, "phthalate", ComponentRoles.None, -2, -2, "C8H4O4", 164.116, null, null),
+        new(Component.Lactate, "lactate", ComponentRoles.Ligand | ComponentRoles.Food, -1, -1, "C3H5O3", 89.07, 12, null),
+        new(Component.Malate, "malate", ComponentRoles.Ligand | ComponentRoles.Food, -2, -2, "C4H4O5", 132.071, 11, null),
+        new(Component.Sulfamate, "sulfamate", ComponentRoles.None, -1, -1, "NH2SO3", 96.08, null, "organic"),
+        new(Component.Thiosulfate, "thiosulfate", ComponentRoles.None, -2, -2, "S2O3", 112.117, null, null),
+        new(Component.Nitrite, "nitrite", ComponentRoles.None, -1, -1, "NO2", 46.005, null, "organic"),
+        new(Component.Idha, "IDHA", ComponentRoles.Chelator | ComponentRoles.Food, -4, -3, "C8H7NO8", 245.143, 5, "organic"),
     ];
 }

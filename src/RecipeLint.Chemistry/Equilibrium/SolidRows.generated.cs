@@ -232,5 +232,7 @@ internal static class SolidRows
         new("ammonium hydrogen carbonate", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "ammonium-salt", true),
         new("glycine", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "not described", true),
         new("diammonium phosphate dihydrate", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "ammonium-salt", true),
+        new("calcium lactate", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "not described", true),
+        new("sulfamic acid", "salt-past-its-solubility", 0, null, 0, null, 0, "common practice, no source: a soluble salt crystallises without delay", false, "A soluble salt: water or warmth dissolves it again.", "common practice, no source", "not described", true),
     ];
 }

@@ -42,6 +42,12 @@ internal static class ThermoTables
         "P2O7-4",
         "Glycinate-",
         "Phthalate-2",
+        "Lactate-",
+        "Malate-2",
+        "NH2SO3-",
+        "S2O3-2",
+        "NO2-",
+        "IDHA-4",
     ];
 
     public static ReadOnlySpan<sbyte> ComponentCharges =>
@@ -49,6 +55,7 @@ internal static class ThermoTables
         1, 0, 1, 1, 1, 2, 2, 2, 3, 2, 2, 2,
         2, 2, 3, -1, -1, -2, -1, -2, 0, -2, 0, -4,
         -5, -3, -4, -3, -1, -1, -1, -1, -2, -4, -1, -2,
+        -1, -2, -1, -2, -1, -4,
     ];
 
     public static ReadOnlySpan<double> ComponentMolarMass =>
@@ -56,6 +63,7 @@ internal static class ThermoTables
         1.008, 18.015, 22.99, 39.098, 18.039, 24.305, 40.078, 55.845, 55.845, 54.938, 65.38, 63.546,
         58.693, 58.933, 26.982, 35.45, 62.004, 96.056, 96.986, 60.008, 61.831, 159.946, 96.113, 288.212,
         388.309, 275.237, 356.334, 189.099, 59.044, 121.115, 111.12, 195.147, 88.018, 173.941, 74.059, 164.116,
+        89.07, 132.071, 96.08, 112.117, 46.005, 245.143,
     ];
 
     public static readonly string[] SpeciesNames =
@@ -480,6 +488,75 @@ internal static class ThermoTables
         "Mg(EDDHA)-2",
         "Mn(EDDHA)-2",
         "H(Sorbate)",
+        "H(Lactate)",
+        "Mg(Lactate)+",
+        "Ca(Lactate)+",
+        "Ca(Lactate)2",
+        "Mn(Lactate)+",
+        "Fe(Lactate)+",
+        "Fe(Lactate)+2",
+        "Co(Lactate)+",
+        "Ni(Lactate)+",
+        "Cu(Lactate)+",
+        "Cu(Lactate)2",
+        "Zn(Lactate)+",
+        "Zn(Lactate)2",
+        "Al(Lactate)+2",
+        "Al(Lactate)2+",
+        "H(Malate)-",
+        "H2(Malate)",
+        "Na(Malate)-",
+        "K(Malate)-",
+        "Mg(Malate)",
+        "MgH(Malate)+",
+        "Ca(Malate)",
+        "CaH(Malate)+",
+        "Mn(Malate)",
+        "Fe(Malate)",
+        "Fe(Malate)+",
+        "Fe2(OH)2(Malate)2",
+        "Co(Malate)",
+        "CoH(Malate)+",
+        "Ni(Malate)",
+        "NiH(Malate)+",
+        "Cu(Malate)",
+        "CuH(Malate)+",
+        "Cu2(Malate)2",
+        "Cu2(OH)(Malate)2-",
+        "Cu2(OH)2(Malate)2-2",
+        "Zn(Malate)",
+        "ZnH(Malate)+",
+        "Zn(Malate)2-2",
+        "Al(Malate)+",
+        "H(NH2SO3)",
+        "H(S2O3)-",
+        "Na(S2O3)-",
+        "K(S2O3)-",
+        "Mg(S2O3)",
+        "Ca(S2O3)",
+        "Mn(S2O3)",
+        "Fe(S2O3)",
+        "Fe(S2O3)+",
+        "Co(S2O3)",
+        "Ni(S2O3)",
+        "Zn(S2O3)",
+        "HNO2",
+        "Cu(NO2)+",
+        "H(IDHA)-3",
+        "H2(IDHA)-2",
+        "H3(IDHA)-",
+        "H4(IDHA)",
+        "Mg(IDHA)-2",
+        "Ca(IDHA)-2",
+        "Mn(IDHA)-2",
+        "Fe(IDHA)-2",
+        "Fe(IDHA)-",
+        "Fe(OH)(IDHA)-2",
+        "Co(IDHA)-2",
+        "Ni(IDHA)-2",
+        "Cu(IDHA)-2",
+        "Zn(IDHA)-2",
+        "Al(IDHA)-",
         "Ca(SO4)2-2",
         "B5O6(OH)4-",
     ];
@@ -521,7 +598,12 @@ internal static class ThermoTables
         -2, -3, -2, -3, -2, -3, -2, -3, -2, -2, -1, -3,
         -2, -1, 0, 0, -1, -1, -1, -1, -1, -1, -1, -1,
         0, -1, -3, -2, -1, 0, -1, -2, -2, -2, -2, 0,
-        -2, -1,
+        0, 1, 1, 0, 1, 1, 2, 1, 1, 1, 0, 1,
+        0, 2, 1, -1, 0, -1, -1, 0, 1, 0, 1, 0,
+        0, 1, 0, 0, 1, 0, 1, 0, 1, 0, -1, -2,
+        0, 1, -2, 1, 0, -1, -1, -1, 0, 0, 0, 0,
+        1, 0, 0, 0, 0, 1, -3, -2, -1, 0, -2, -2,
+        -2, -2, -1, -2, -2, -2, -2, -2, -1, -2, -1,
     ];
 
     public static ReadOnlySpan<ushort> SpeciesStart =>
@@ -561,7 +643,12 @@ internal static class ThermoTables
         1001, 1004, 1006, 1009, 1011, 1014, 1016, 1019, 1021, 1024, 1026, 1029,
         1033, 1035, 1037, 1039, 1041, 1043, 1045, 1047, 1049, 1051, 1053, 1055,
         1057, 1059, 1063, 1065, 1067, 1069, 1071, 1073, 1075, 1077, 1079, 1081,
-        1083, 1085, 1088,
+        1083, 1085, 1087, 1089, 1091, 1093, 1095, 1097, 1099, 1101, 1103, 1105,
+        1107, 1109, 1111, 1113, 1115, 1117, 1119, 1121, 1123, 1126, 1128, 1131,
+        1133, 1135, 1137, 1141, 1143, 1146, 1148, 1151, 1153, 1156, 1158, 1162,
+        1166, 1168, 1171, 1173, 1175, 1177, 1179, 1181, 1183, 1185, 1187, 1189,
+        1191, 1193, 1195, 1197, 1199, 1201, 1203, 1205, 1207, 1209, 1211, 1213,
+        1215, 1217, 1219, 1221, 1225, 1227, 1229, 1231, 1233, 1235, 1237, 1240,
     ];
 
     public static ReadOnlySpan<byte> SpeciesTerms =>
@@ -656,7 +743,20 @@ internal static class ThermoTables
         25, 11, 25, 10, 25, 9, 25, 5, 25, 13, 25, 12,
         25, 14, 25, 8, 1, 25, 0, 0, 26, 0, 26, 0,
         26, 0, 26, 8, 26, 11, 26, 6, 26, 5, 26, 9,
-        26, 0, 30, 6, 17, 20, 0, 1,
+        26, 0, 30, 0, 36, 5, 36, 6, 36, 6, 36, 9,
+        36, 7, 36, 8, 36, 13, 36, 12, 36, 11, 36, 11,
+        36, 10, 36, 10, 36, 14, 36, 14, 36, 0, 37, 0,
+        37, 2, 37, 3, 37, 5, 37, 5, 0, 37, 6, 37,
+        6, 0, 37, 9, 37, 7, 37, 8, 37, 8, 37, 1,
+        0, 13, 37, 13, 0, 37, 12, 37, 12, 0, 37, 11,
+        37, 11, 0, 37, 11, 37, 11, 37, 1, 0, 11, 37,
+        1, 0, 10, 37, 10, 0, 37, 10, 37, 14, 37, 0,
+        38, 0, 39, 2, 39, 3, 39, 5, 39, 6, 39, 9,
+        39, 7, 39, 8, 39, 13, 39, 12, 39, 10, 39, 0,
+        40, 11, 40, 0, 41, 0, 41, 0, 41, 0, 41, 5,
+        41, 6, 41, 9, 41, 7, 41, 8, 41, 8, 41, 1,
+        0, 13, 41, 12, 41, 11, 41, 10, 41, 14, 41, 6,
+        17, 20, 0, 1,
     ];
 
     public static ReadOnlySpan<double> SpeciesCoefficients =>
@@ -751,7 +851,20 @@ internal static class ThermoTables
         1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
         1, 1, 1, 1, 1, 1, -1, 1, 1, 2, 1, 3,
         1, 4, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
-        1, 1, 1, 1, 2, 5, -1, -5,
+        1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 2, 1,
+        1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
+        2, 1, 1, 1, 2, 1, 1, 1, 2, 1, 1, 2,
+        1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
+        1, 1, 1, 1, 1, 1, 1, 1, 1, 2, 2, 2,
+        -2, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
+        1, 1, 1, 1, 2, 2, 2, 2, 1, -1, 2, 2,
+        2, -2, 1, 1, 1, 1, 1, 1, 2, 1, 1, 1,
+        1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
+        1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
+        1, 1, 1, 1, 1, 2, 1, 3, 1, 4, 1, 1,
+        1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
+        -1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
+        2, 5, -1, -5,
     ];
 
     public static ReadOnlySpan<double> SpeciesReference =>
@@ -966,7 +1079,42 @@ internal static class ThermoTables
         37.71, 0, 0, 0, 0, 0, 26.88, 0, 0, 0, 0, 0,
         9.04, 0, 0, 0, 0, 0, 11.51, 0, 0, 0, 0, 0,
         11.35, 0, 0, 0, 0, 0, 4.76, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        3.9125577260991387, 0, -15.670086036458207, 0, 0, 0, 1.37, 0, 0, 0, 0, 0,
+        1.48, 0, 0, 0, 0, 0, 2.6, 0, 0, 0, 0, 0,
+        1.43, 0, 0, 0, 0, 0, 1.6, 0, 0, 0, 0, 0,
+        4.1, 0, 0, 0, 0, 0, 1.9, 0, 0, 0, 0, 0,
+        2.2, 0, 0, 0, 0, 0, 3.16015393626437, 0, -41.786896097221884, 0, 0, 0,
+        4.84, 0, 0, 0, 0, 0, 2.22, 0, 0, 0, 0, 0,
+        3.75, 0, 0, 0, 0, 0, 3.3, 0, 0, 0, 0, 0,
+        5.9, 0, 0, 0, 0, 0, 5.324750146429602, 0, -67.90370615798555, 0, 0, 0,
+        8.293211369504306, 0, 78.35043018229103, 0, 0, 0, 0.7, 0, 0, 0, 0, 0,
+        1.135808165387942, 0, -219.38120451041488, 0, 0, 0, 3.315808165387942, 0, -219.38120451041488, 0, 0, 0,
+        6.45, 0, 0, 0, 0, 0, 2.422172885438214, 0, 88.7971542065965, 0, 0, 0,
+        6.487, 0, 0, 0, 0, 0, 3.11, 0, 0, 0, 0, 0,
+        3.47, 0, 0, 0, 0, 0, 8.41, 0, 0, 0, 0, 0,
+        15.47, 0, 0, 0, 0, 0, 3.73, 0, 0, 0, 0, 0,
+        7.19, 0, 0, 0, 0, 0, 3.9, 0, 0, 0, 0, 0,
+        7.38, 0, 0, 0, 0, 0, 4.53, 0, 0, 0, 0, 0,
+        7.537, 0, 0, 0, 0, 0, 11.66, 0, 0, 0, 0, 0,
+        7.28, 0, 0, 0, 0, 0, 1.69, 0, 0, 0, 0, 0,
+        3.8, 0, 0, 0, 0, 0, 7.097, 0, 0, 0, 0, 0,
+        6.3, 0, 0, 0, 0, 0, 5.4, 0, 0, 0, 0, 0,
+        1, 0, 0, 0, 0, 0, 1.6, 0, 0, 0, 0, 0,
+        0.65, 0, 0, 0, 0, 0, 0.95, 0, 0, 0, 0, 0,
+        1.82, 0, 0, 0, 0, 0, 1.98, 0, 0, 0, 0, 0,
+        1.95, 0, 0, 0, 0, 0, 2, 0, 0, 0, 0, 0,
+        3.25, 0, 0, 0, 0, 0, 2.05, 0, 0, 0, 0, 0,
+        2.06, 0, 0, 0, 0, 0, 2.35, 0, 0, 0, 0, 0,
+        1.2228833763649136, 0, 574.5698213368009, 0, 0, 0, 2, 0, 0, 0, 0, 0,
+        10.87, 0, 0, 0, 0, 0, 15.77, 0, 0, 0, 0, 0,
+        19.45, 0, 0, 0, 0, 0, 21.63, 0, 0, 0, 0, 0,
+        7.85, 0, 0, 0, 0, 0, 6.95, 0, 0, 0, 0, 0,
+        9.45, 0, 0, 0, 0, 0, 9.95, 0, 0, 0, 0, 0,
+        17.82, 0, 0, 0, 0, 0, 12.38, 0, 0, 0, 0, 0,
+        12.25, 0, 0, 0, 0, 0, 13.95, 0, 0, 0, 0, 0,
+        14.85, 0, 0, 0, 0, 0, 12.55, 0, 0, 0, 0, 0,
+        16.72, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SpeciesProduct =>
@@ -1181,7 +1329,42 @@ internal static class ThermoTables
         37.71, 0, 0, 0, 0, 0, 26.88, 0, 0, 0, 0, 0,
         9.04, 0, 0, 0, 0, 0, 11.51, 0, 0, 0, 0, 0,
         11.35, 0, 0, 0, 0, 0, 4.76, 0, 0, 0, 0, 0,
-        3.9566548148419765, 0, -449.2091330451352, 0, 0, 0, -1.6942273900861293, 0, -1567.0086036458206, 0, 0, 0,
+        3.9125577260991387, 0, -15.670086036458207, 0, 0, 0, 1.37, 0, 0, 0, 0, 0,
+        1.48, 0, 0, 0, 0, 0, 2.6, 0, 0, 0, 0, 0,
+        1.43, 0, 0, 0, 0, 0, 1.6, 0, 0, 0, 0, 0,
+        4.1, 0, 0, 0, 0, 0, 1.9, 0, 0, 0, 0, 0,
+        2.2, 0, 0, 0, 0, 0, 3.16015393626437, 0, -41.786896097221884, 0, 0, 0,
+        4.84, 0, 0, 0, 0, 0, 2.22, 0, 0, 0, 0, 0,
+        3.75, 0, 0, 0, 0, 0, 3.3, 0, 0, 0, 0, 0,
+        5.9, 0, 0, 0, 0, 0, 5.324750146429602, 0, -67.90370615798555, 0, 0, 0,
+        8.293211369504306, 0, 78.35043018229103, 0, 0, 0, 0.7, 0, 0, 0, 0, 0,
+        1.135808165387942, 0, -219.38120451041488, 0, 0, 0, 3.315808165387942, 0, -219.38120451041488, 0, 0, 0,
+        6.45, 0, 0, 0, 0, 0, 2.422172885438214, 0, 88.7971542065965, 0, 0, 0,
+        6.487, 0, 0, 0, 0, 0, 3.11, 0, 0, 0, 0, 0,
+        3.47, 0, 0, 0, 0, 0, 8.41, 0, 0, 0, 0, 0,
+        15.47, 0, 0, 0, 0, 0, 3.73, 0, 0, 0, 0, 0,
+        7.19, 0, 0, 0, 0, 0, 3.9, 0, 0, 0, 0, 0,
+        7.38, 0, 0, 0, 0, 0, 4.53, 0, 0, 0, 0, 0,
+        7.537, 0, 0, 0, 0, 0, 11.66, 0, 0, 0, 0, 0,
+        7.28, 0, 0, 0, 0, 0, 1.69, 0, 0, 0, 0, 0,
+        3.8, 0, 0, 0, 0, 0, 7.097, 0, 0, 0, 0, 0,
+        6.3, 0, 0, 0, 0, 0, 5.4, 0, 0, 0, 0, 0,
+        1, 0, 0, 0, 0, 0, 1.6, 0, 0, 0, 0, 0,
+        0.65, 0, 0, 0, 0, 0, 0.95, 0, 0, 0, 0, 0,
+        1.82, 0, 0, 0, 0, 0, 1.98, 0, 0, 0, 0, 0,
+        1.95, 0, 0, 0, 0, 0, 2, 0, 0, 0, 0, 0,
+        3.25, 0, 0, 0, 0, 0, 2.05, 0, 0, 0, 0, 0,
+        2.06, 0, 0, 0, 0, 0, 2.35, 0, 0, 0, 0, 0,
+        1.2228833763649136, 0, 574.5698213368009, 0, 0, 0, 2, 0, 0, 0, 0, 0,
+        10.87, 0, 0, 0, 0, 0, 15.77, 0, 0, 0, 0, 0,
+        19.45, 0, 0, 0, 0, 0, 21.63, 0, 0, 0, 0, 0,
+        7.85, 0, 0, 0, 0, 0, 6.95, 0, 0, 0, 0, 0,
+        9.45, 0, 0, 0, 0, 0, 9.95, 0, 0, 0, 0, 0,
+        17.82, 0, 0, 0, 0, 0, 12.38, 0, 0, 0, 0, 0,
+        12.25, 0, 0, 0, 0, 0, 13.95, 0, 0, 0, 0, 0,
+        14.85, 0, 0, 0, 0, 0, 12.55, 0, 0, 0, 0, 0,
+        16.72, 0, 0, 0, 0, 0, 3.9566548148419765, 0, -449.2091330451352, 0, 0, 0,
+        -1.6942273900861293, 0, -1567.0086036458206, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SpeciesDoubt =>
@@ -1221,7 +1404,12 @@ internal static class ThermoTables
         0.5, 0.3, 0.5, 0.3, 0.5, 0.3, 0.5, 0.3, 0.5, 0.3, 0.5, 0.5,
         0.2, 0.2, 0.2, 0.2, 0.2, 0.3, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5,
         0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.3, 0.3, 0.3, 0.3, 0.3, 0.5,
-        0.3, 0.3,
+        0.2, 0.2, 0.2, 0.3, 0.2, 1, 1, 0.2, 0.2, 0.2, 0.2, 0.2,
+        0.2, 0.3, 0.3, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2,
+        0.2, 0.2, 0.3, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.3, 0.3, 0.3,
+        0.2, 0.2, 0.3, 0.3, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5,
+        0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.7, 0.7, 0.7, 0.7, 0.7, 0.7,
+        0.7, 0.7, 0.7, 1, 0.7, 0.7, 0.7, 0.7, 0.7, 0.3, 0.3,
     ];
 
     public static readonly string[] SpeciesSources =
@@ -1646,6 +1834,75 @@ internal static class ThermoTables
         "Sierra et al. 2004 and Lopez-Rayo et al. 2012, as tabulated in an open supplier sheet; second decimal from memory (secondhand)",
         "Sierra et al. 2004 and Lopez-Rayo et al. 2012, as tabulated in an open supplier sheet; second decimal from memory (secondhand)",
         "CRC Handbook of Chemistry and Physics, dissociation constants of organic acids (from memory) [CRC Handbook, dissociation constants of organic acids] (memory)",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0 (read in an open copy of its tables), carried to zero ionic strength here with the Debye-Hückel term of SIT [1.62 at 0.5 mol/L, 1.24 at 1 mol/L] (derived)",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "By analogy: iron(III) lactate as the glycolate, 2.90 at 1 mol/L (NIST SRD 46, version 8.0, read), carried to zero ionic strength; iron(II) lactate between manganese and cobalt (estimate)",
+        "By analogy: iron(III) lactate as the glycolate, 2.90 at 1 mol/L (NIST SRD 46, version 8.0, read), carried to zero ionic strength; iron(II) lactate between manganese and cobalt (estimate)",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0 (read in an open copy of its tables), carried to zero ionic strength here with the Debye-Hückel term of SIT [2.48 at 0.2 mol/L] (derived)",
+        "NIST Standard Reference Database 46, version 8.0 (read in an open copy of its tables), carried to zero ionic strength here with the Debye-Hückel term of SIT [4.55 at 0.2 mol/L] (derived)",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables [20 °C]",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables [20 °C]",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables [20 °C]",
+        "NIST Standard Reference Database 46, version 8.0 (numbers read in an open copy of its tables): the reactions they belong to were recalled, for malate loses the proton of its hydroxyl group to iron(III) and copper [20 °C] (secondhand)",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables [20 °C]",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables [20 °C]",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables [20 °C]",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables [20 °C]",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0 (read in an open copy of its tables), carried to zero ionic strength here with the Debye-Hückel term of SIT [8.40 at 1 mol/L] (derived)",
+        "NIST Standard Reference Database 46, version 8.0 (numbers read in an open copy of its tables): the reactions they belong to were recalled, for malate loses the proton of its hydroxyl group to iron(III) and copper [-4.16 at 0.1 mol/L from the dimer] (derived)",
+        "NIST Standard Reference Database 46, version 8.0 (numbers read in an open copy of its tables): the reactions they belong to were recalled, for malate loses the proton of its hydroxyl group to iron(III) and copper [-5.15 at 0.1 mol/L from the one before] (derived)",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables [20 °C]",
+        "NIST Standard Reference Database 46, version 8.0: at 25 °C and zero ionic strength unless the row says otherwise, read in an open copy of its tables",
+        "NIST Standard Reference Database 46, version 8.0 (read in an open copy of its tables), carried to zero ionic strength here with the Debye-Hückel term of SIT [5.32 at 0.15 mol/L and 37 °C] (derived)",
+        "NIST Standard Reference Database 46, version 8.0 (read in an open copy of its tables), carried to zero ionic strength here with the Debye-Hückel term of SIT [3.8 at 0.2 mol/L] (derived)",
+        "CRC Handbook of Chemistry and Physics, dissociation constant of sulfamic acid at 25 °C: pKa 1.0 to 1.05 (recalled); no change with temperature and no complexes with metals are known (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, thiosulfate at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, thiosulfate at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, thiosulfate at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, thiosulfate at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, thiosulfate at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, thiosulfate at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, thiosulfate at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, thiosulfate at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, thiosulfate at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, thiosulfate at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, thiosulfate at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, nitrite at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Smith & Martell, Critical Stability Constants, volume 4, nitrite at 25 °C and zero ionic strength (values from memory) (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "By analogy: the iron(III) chelate loses a proton at pH 5 as that of nitrilotriacetic acid does (Martell & Smith, recalled); such species are named for 3-hydroxy-2,2'-iminodisuccinic acid (abstract read) (estimate)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
+        "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
         "Constant and coefficient with sodium fitted here to the solubility of gypsum in sodium sulfate at 25 °C, Block & Waters 1968, J. Chem. Eng. Data 13, 336; enthalpy estimated as twice that of CaSO4 (derived)",
         "Fitted here to measured points of Na2O-B2O3-H2O at 25 °C (1.65 % Na2O with 10.2 % B2O3 over boric acid and pentaborate, pH 6.22; 2.78 with 12.71 % over pentaborate and borax, pH 7.18; collected in J. Chem. 2020, 6687742, table 1, read), to 12.2 % of sodium pentaborate (J. Chem. 2019, 1541508, table 2, read) and to the solubility of disodium octaborate tetrahydrate, 2.4, 4.5, 9.5, 21.9 and 27.8 % by mass at 0, 10, 20, 30 and 40 °C (9.5 and 21.9 read in open pages, the others recalled); the enthalpy of pentaborate by analogy with that of triborate (derived)",
     ];
@@ -1844,6 +2101,8 @@ internal static class ThermoTables
         "Teschemacherite",
         "Glycine",
         "DAP dihydrate",
+        "Calcium lactate pentahydrate",
+        "Sulfamic acid",
     ];
 
     public static readonly string[] SolidFormulas =
@@ -2040,6 +2299,8 @@ internal static class ThermoTables
         "NH4HCO3",
         "C2H5NO2",
         "(NH4)2HPO4·2H2O",
+        "Ca(Lactate)2·5H2O",
+        "H3NO3S",
     ];
 
     public static ReadOnlySpan<byte> SolidRoles =>
@@ -2060,6 +2321,7 @@ internal static class ThermoTables
         2, 2, 2, 2, 2, 2, 2, 0, 0, 0, 0, 2,
         2, 2, 2, 2, 2, 2, 2, 1, 2, 2, 2, 2,
         2, 2, 2, 2, 2, 0, 0, 2, 2, 2, 2, 2,
+        2, 2,
     ];
 
     public static readonly string[] SolidReasons =
@@ -2256,6 +2518,8 @@ internal static class ThermoTables
         "Crystallises where strong ammonium and hydrogen carbonate meet; it smells of ammonia and is lost to the air.",
         "Crystallises on cooling of strong solutions.",
         "Crystals of strong neutral ammonium phosphate in the cold; above about 10 °C they come without water.",
+        "Sparingly soluble in the cold; crystallises where calcium meets much lactate.",
+        "Crystallises on cooling of strong solutions.",
     ];
 
     public static readonly string[] SolidSources =
@@ -2452,6 +2716,8 @@ internal static class ThermoTables
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
         "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
+        "No published constant: calibrated on the handbook solubility, see solubility.json (derived)",
     ];
 
     public static ReadOnlySpan<ushort> SolidStart =>
@@ -2472,7 +2738,7 @@ internal static class ThermoTables
         484, 488, 492, 496, 500, 504, 508, 512, 516, 520, 524, 527,
         529, 531, 533, 536, 540, 543, 546, 550, 553, 556, 559, 562,
         566, 570, 574, 578, 582, 585, 587, 590, 593, 597, 600, 602,
-        606,
+        606, 609, 611,
     ];
 
     public static ReadOnlySpan<byte> SolidTerms =>
@@ -2527,7 +2793,7 @@ internal static class ThermoTables
         23, 1, 2, 9, 23, 1, 2, 11, 23, 1, 2, 6,
         23, 1, 2, 5, 23, 1, 2, 23, 1, 0, 24, 6,
         29, 1, 2, 18, 1, 2, 18, 0, 1, 4, 19, 0,
-        0, 34, 4, 18, 0, 1,
+        0, 34, 4, 18, 0, 1, 6, 36, 1, 0, 38,
     ];
 
     public static ReadOnlySpan<double> SolidCoefficients =>
@@ -2582,7 +2848,7 @@ internal static class ThermoTables
         1, 2, 2, 1, 1, 2, 2, 1, 1, 2, 2, 1,
         1, 2, 2, 1, 1, 2, 4, 1, 2, 5, 1, 1,
         2, 3, 1, 1, 2, 2, 1, -1, 12, 1, 1, 1,
-        1, 1, 2, 1, -1, 2,
+        1, 1, 2, 1, -1, 2, 1, 2, 5, 1, 1,
     ];
 
     public static ReadOnlySpan<double> SolidReference =>
@@ -2659,6 +2925,7 @@ internal static class ThermoTables
         -11.668303104307544, 0, 1439.5585705492938, 0, 0, 0, -5.17, 0, 0, 0, 0, 0,
         -6.4, 0, 0, 0, 0, 0, 13.66, 0, 0, 0, 0, 0,
         -37.31601586021595, 0, 12973.107528723383, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
@@ -2783,6 +3050,7 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SolidReferencePlain =>
@@ -2863,6 +3131,7 @@ internal static class ThermoTables
         16.72395022172643, 0, -1304.7297551062995, -4.438049901158387, 0, 0, 21.447116508189943, 0, -1362.805444470319, -6.3984892883909525, 0, 0,
         -3.563601587625239, 0, 468.6922733504649, 0, 0, 0, -1.8125853442870823, 0, -1178.0248346008063, 0, 0, 0,
         -0.6711910414103297, 0, -1746.53555600351, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
@@ -2983,6 +3252,7 @@ internal static class ThermoTables
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
         double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> GasReference =>
@@ -2997,13 +3267,13 @@ internal static class ThermoTables
 
     public static ReadOnlySpan<ushort> PlainPairFirst =>
     [
-        48, 52, 14, 317, 6, 6, 27, 15, 13, 13, 19, 117,
-        11, 11, 123, 124, 23, 159, 7, 8, 8, 184, 185, 191,
-        192, 193, 195, 0, 0, 196, 197, 18, 200, 205, 208, 211,
-        211, 212, 212, 215, 31, 216, 218, 3, 3, 221, 223, 229,
-        240, 5, 5, 9, 268, 269, 270, 271, 21, 4, 4, 277,
-        280, 284, 291, 294, 302, 12, 12, 305, 16, 307, 32, 308,
-        309, 310, 311, 312, 315, 17, 10, 10, 3, 3, 3, 3,
+        54, 58, 14, 323, 6, 6, 27, 15, 13, 13, 19, 123,
+        11, 11, 129, 130, 23, 165, 7, 8, 8, 190, 191, 197,
+        198, 199, 201, 0, 0, 202, 203, 18, 206, 211, 214, 217,
+        217, 218, 218, 221, 31, 222, 224, 3, 3, 227, 229, 235,
+        246, 5, 5, 9, 274, 275, 276, 277, 21, 4, 4, 283,
+        286, 290, 297, 300, 308, 12, 12, 311, 16, 313, 32, 314,
+        315, 316, 317, 318, 321, 17, 10, 10, 3, 3, 3, 3,
         3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3,
         4, 4, 4,
     ];
@@ -3016,9 +3286,9 @@ internal static class ThermoTables
         16, 15, 16, 2, 2, 2, 2, 15, 16, 2, 2, 2,
         2, 15, 16, 15, 2, 2, 2, 2, 2, 15, 16, 2,
         2, 15, 15, 15, 2, 15, 16, 15, 2, 2, 2, 2,
-        2, 2, 2, 2, 2, 2, 15, 16, 18, 218, 308, 17,
-        307, 215, 19, 32, 193, 27, 191, 196, 205, 197, 192, 23,
-        18, 218, 17,
+        2, 2, 2, 2, 2, 2, 15, 16, 18, 224, 314, 17,
+        313, 221, 19, 32, 199, 27, 197, 202, 211, 203, 198, 23,
+        18, 224, 17,
     ];
 
     public static ReadOnlySpan<double> PlainPairEpsilon =>
@@ -3049,13 +3319,13 @@ internal static class ThermoTables
 
     public static ReadOnlySpan<ushort> ExtendedPairFirst =>
     [
-        48, 52, 14, 317, 6, 6, 27, 2, 13, 13, 19, 117,
-        11, 11, 123, 124, 23, 159, 7, 8, 8, 184, 185, 191,
-        192, 193, 195, 0, 0, 196, 197, 2, 200, 205, 208, 211,
-        211, 212, 212, 215, 31, 216, 218, 3, 3, 221, 223, 229,
-        240, 5, 5, 9, 268, 269, 270, 271, 21, 4, 4, 277,
-        280, 284, 291, 294, 302, 12, 12, 305, 2, 307, 32, 308,
-        309, 310, 311, 312, 315, 2, 10, 10, 3, 3, 3, 3,
+        54, 58, 14, 323, 6, 6, 27, 2, 13, 13, 19, 123,
+        11, 11, 129, 130, 23, 165, 7, 8, 8, 190, 191, 197,
+        198, 199, 201, 0, 0, 202, 203, 2, 206, 211, 214, 217,
+        217, 218, 218, 221, 31, 222, 224, 3, 3, 227, 229, 235,
+        246, 5, 5, 9, 274, 275, 276, 277, 21, 4, 4, 283,
+        286, 290, 297, 300, 308, 12, 12, 311, 2, 313, 32, 314,
+        315, 316, 317, 318, 321, 2, 10, 10, 3, 3, 3, 3,
         3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3,
         4, 4, 4,
     ];
@@ -3068,9 +3338,9 @@ internal static class ThermoTables
         16, 15, 16, 2, 2, 2, 2, 15, 16, 2, 2, 2,
         2, 15, 16, 15, 2, 2, 2, 2, 2, 15, 16, 2,
         2, 15, 15, 15, 2, 15, 16, 15, 16, 2, 2, 2,
-        2, 2, 2, 2, 2, 17, 15, 16, 18, 218, 308, 17,
-        307, 215, 19, 32, 193, 27, 191, 196, 205, 197, 192, 23,
-        18, 218, 17,
+        2, 2, 2, 2, 2, 17, 15, 16, 18, 224, 314, 17,
+        313, 221, 19, 32, 199, 27, 197, 202, 211, 203, 198, 23,
+        18, 224, 17,
     ];
 
     public static ReadOnlySpan<double> ExtendedPairEpsilon =>
@@ -3101,18 +3371,18 @@ internal static class ThermoTables
 
     public static ReadOnlySpan<ushort> ProductPairFirst =>
     [
-        48, 52, 14, 317, 6, 6, 27, 2, 13, 13, 19, 117,
-        11, 11, 123, 124, 23, 159, 7, 8, 8, 184, 185, 191,
-        192, 193, 195, 0, 0, 196, 197, 2, 200, 205, 208, 211,
-        211, 212, 212, 215, 31, 216, 218, 3, 3, 221, 223, 229,
-        240, 5, 5, 9, 268, 269, 270, 271, 21, 4, 4, 277,
-        280, 284, 291, 294, 302, 12, 12, 305, 2, 307, 32, 308,
-        309, 310, 311, 312, 315, 2, 10, 10, 3, 3, 3, 3,
+        54, 58, 14, 323, 6, 6, 27, 2, 13, 13, 19, 123,
+        11, 11, 129, 130, 23, 165, 7, 8, 8, 190, 191, 197,
+        198, 199, 201, 0, 0, 202, 203, 2, 206, 211, 214, 217,
+        217, 218, 218, 221, 31, 222, 224, 3, 3, 227, 229, 235,
+        246, 5, 5, 9, 274, 275, 276, 277, 21, 4, 4, 283,
+        286, 290, 297, 300, 308, 12, 12, 311, 2, 313, 32, 314,
+        315, 316, 317, 318, 321, 2, 10, 10, 3, 3, 3, 3,
         3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3, 3,
-        4, 4, 4, 18, 2, 2, 2, 2, 3, 92, 92, 243,
-        243, 6, 4, 6, 243, 243, 243, 246, 6, 260, 260, 260,
-        177, 177, 177, 109, 109, 109, 301, 301, 301, 127, 127, 127,
-        328, 328, 328,
+        4, 4, 4, 18, 2, 2, 2, 2, 3, 98, 98, 249,
+        249, 6, 4, 6, 249, 249, 249, 252, 6, 266, 266, 266,
+        183, 183, 183, 115, 115, 115, 307, 307, 307, 133, 133, 133,
+        334, 334, 334,
     ];
 
     public static ReadOnlySpan<ushort> ProductPairSecond =>
@@ -3123,12 +3393,12 @@ internal static class ThermoTables
         16, 15, 16, 2, 2, 2, 2, 15, 16, 2, 2, 2,
         2, 15, 16, 15, 2, 2, 2, 2, 2, 15, 16, 2,
         2, 15, 15, 15, 2, 15, 16, 15, 16, 2, 2, 2,
-        2, 2, 2, 2, 2, 17, 15, 16, 18, 218, 308, 17,
-        307, 215, 19, 32, 193, 27, 191, 196, 205, 197, 192, 23,
-        18, 218, 17, 218, 66, 457, 67, 456, 456, 15, 16, 15,
-        16, 4, 456, 3, 456, 92, 6, 17, 92, 456, 92, 6,
-        456, 92, 6, 456, 92, 6, 456, 92, 6, 456, 92, 6,
-        456, 92, 6,
+        2, 2, 2, 2, 2, 17, 15, 16, 18, 224, 314, 17,
+        313, 221, 19, 32, 199, 27, 197, 202, 211, 203, 198, 23,
+        18, 224, 17, 224, 72, 532, 73, 531, 531, 15, 16, 15,
+        16, 4, 531, 3, 531, 98, 6, 17, 98, 531, 98, 6,
+        531, 98, 6, 531, 98, 6, 531, 98, 6, 531, 98, 6,
+        531, 98, 6,
     ];
 
     public static ReadOnlySpan<double> ProductPairEpsilon =>

@@ -50,6 +50,11 @@ internal static class ConductivityTable
         new("Fe+3", 204, 5),
         new("ClO-", 42, 3),
         new("H3SiO4-", 35, 3),
+        new("NO2-", 71.8, 7),
+        new("S2O3-2", 170, 10),
+        new("Lactate-", 38.8, 3),
+        new("Malate-2", 117.6, 10),
+        new("NH2SO3-", 48.3, 3),
     ];
 
     internal static readonly PairConductivity[] SulfatePairs =

@@ -16,6 +16,8 @@ public static class IonReading
         ("CH3COO", [(Component.Acetate, 1)]),
         ("C6H5O7", [(Component.Citrate, 1)]),
         ("C6H11O7", [(Component.Gluconate, 1)]),
+        ("C3H5O3", [(Component.Lactate, 1)]),
+        ("C4H4O5", [(Component.Malate, 1)]),
         ("C7H5O2", [(Component.Benzoate, 1)]),
         ("C6H7O2", [(Component.Sorbate, 1)]),
         ("H2PO4", [(Component.Phosphate, 1)]),

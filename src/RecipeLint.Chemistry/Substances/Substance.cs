@@ -161,7 +161,8 @@ public sealed record Substance
     public Sourced<IReadOnlyList<SolubilityPoint>>? Solubility { get; init; }
 
     /// <summary>
-    /// What a stated assumption supplied (a counter-ion of a label-only product), in one sentence; null when nothing was assumed.
+    /// What a stated assumption supplied (a counter-ion of a label-only product, that nitrite stays nitrite), in a sentence or two; null
+    /// when nothing was assumed.
     /// </summary>
     public string? Assumption { get; init; }
 }

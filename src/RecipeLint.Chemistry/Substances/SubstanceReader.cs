@@ -137,9 +137,12 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
             KeepApartFrom = Apart(row),
             Note = SourcedText(row, "note"),
             Colour = OptionalText(row, "colour"),
+            Assumption = Joined(substance.Assumption, SourcedText(row, "assumes")?.Value),
             Extract = OptionalText(row, "extractOf") is { } origin ? ExtractOrigins.Named(origin) : null,
         };
     }
+
+    private static string? Joined(string? one, string? other) => one is null || other is null ? one ?? other : $"{one} {other}";
 
     private string Source(JsonElement value) =>
         sources.TryGetProperty(Text(value, "src"), out var source)

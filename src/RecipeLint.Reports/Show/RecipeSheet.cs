@@ -134,7 +134,7 @@ public static partial class RecipeSheet
         return new SheetSection(
             "nitrogen", "Nitrogen by form", [], new Table([new("form"), new("mg/L", true), new("% of N", true)], rows),
             rows.Exists(r => r[0] == NutrientKeys.Organic)
-                ? ["organic-N sits in chelating agents, feeds hardly any plant and is not counted in N."]
+                ? ["organic-N sits in chelating agents and the like, feeds hardly any plant and is not counted in N."]
                 : []);
     }
 

@@ -17,18 +17,20 @@ internal static class Iron
     public const double GramsPerMole = 55.845;
 
     /// <summary>
-    /// Chelating agents that are put in to hold iron, the strongest first: log K with iron(III) 35.1, 28.0, 25.1 and 19.8
-    /// (A. E. Martell and R. M. Smith, Critical Stability Constants, recalled).
+    /// Chelating agents that are put in to hold iron, the strongest first: log K with iron(III) 35.1, 28.0, 25.1, 19.8
+    /// (A. E. Martell and R. M. Smith, Critical Stability Constants, recalled) and 15.2 (makers of IDHA, recalled).
     /// </summary>
     public static readonly IReadOnlyList<(string Component, string Name)> Chelators =
-        [(Component.Eddha, "EDDHA"), (Component.Dtpa, "DTPA"), (Component.Edta, "EDTA"), (Component.Hedta, "HEDTA")];
+        [(Component.Eddha, "EDDHA"), (Component.Dtpa, "DTPA"), (Component.Edta, "EDTA"), (Component.Hedta, "HEDTA"),
+            (Component.Idha, "IDHA")];
 
     /// <summary>Everything that counts as holding iron: chelating agents and the weaker fruit acids.</summary>
     public static readonly IReadOnlySet<string> Agents =
         new HashSet<string>(StringComparer.Ordinal)
         {
-            Component.Eddha, Component.Dtpa, Component.Edta, Component.Hedta,
+            Component.Eddha, Component.Dtpa, Component.Edta, Component.Hedta, Component.Idha,
             Component.Citrate, Component.Gluconate, Component.Glycinate, Component.Oxalate, Component.Pyrophosphate,
+            Component.Malate, Component.Lactate,
         };
 
     /// <summary>What it means to lose a share of the iron (0 to 1): more than half of it gone is the crop's iron gone.</summary>

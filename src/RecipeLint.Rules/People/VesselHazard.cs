@@ -70,6 +70,8 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
         HazardKind.NitrogenOxides when hazard is { IsWhereTheyMeet: false, Unit: "L/L" } => Odds.Possible,
         HazardKind.Runaway when hazard.From is { } bleach && bleach.Is(HazardRole.Hypochlorite) && hazard.Unit == "L/L" =>
             hazard.Value >= HazardLimits.Default.BriskGasFrom ? Odds.Certain : Odds.Possible,
+        HazardKind.NitrogenPressure when hazard is { Unit: "L/L", With: { } with } && with.MolesOf(Component.Sulfamate) <= 0 =>
+            Odds.Possible,
         HazardKind.FermentationPressure => hazard.Value >= 2 * hazard.Limit ? Odds.Certain : Odds.Possible,
         _ => Odds.Certain,
     };

@@ -23,7 +23,7 @@ internal static class Wording
         [
             Component.Hydrogen, Component.Phosphate, Component.Carbonate, Component.Citrate, Component.Oxalate, Component.Edta,
             Component.Benzoate,
-            Component.Sorbate, Component.Pyrophosphate, Component.Gluconate,
+            Component.Sorbate, Component.Pyrophosphate, Component.Gluconate, Component.Lactate, Component.Malate,
         ];
 
     /// <summary>"at 5 °C, the coldest it is kept at".</summary>

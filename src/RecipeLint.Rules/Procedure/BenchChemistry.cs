@@ -21,7 +21,7 @@ internal static class BenchChemistry
 
     private static readonly string[] _agents =
     [
-        Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, Component.Citrate, Component.Gluconate,
+        Component.Edta, Component.Dtpa, Component.Hedta, Component.Eddha, Component.Idha, Component.Citrate, Component.Gluconate,
     ];
 
     /// <summary>The clear solution after a step; null where the solver has no answer a verdict may rest on.</summary>

@@ -20,6 +20,16 @@ public sealed class HazardGateTests
     [InlineData("hydrogen-peroxide-35", "potassium-hydroxide", HazardKind.OxygenPressure)]
     [InlineData("potassium-bicarbonate", "citric-acid-h2o", HazardKind.CarbonDioxidePressure)]
     [InlineData("potassium-carbonate", "nitric-38", HazardKind.CarbonDioxidePressure)]
+    [InlineData("sodium-thiosulfate-5h2o", "nitric-38", HazardKind.SulfurDioxide)]
+    [InlineData("ammonium-thiosulfate-60", "phosphoric-75", HazardKind.SulfurDioxide)]
+    [InlineData("potassium-thiosulfate-50", "citric-acid-h2o", HazardKind.SulfurDioxide)]
+    [InlineData("potassium-nitrite", "vinegar-5", HazardKind.NitrogenOxides)]
+    [InlineData("sodium-nitrite", "ammonium-sulfate", HazardKind.NitrogenPressure)]
+    [InlineData("sodium-nitrite", "sulfamic-acid", HazardKind.NitrogenOxides)]
+    [InlineData("sodium-hypochlorite-5", "sulfamic-acid", HazardKind.Chlorine)]
+    [InlineData("sodium-hypochlorite-5", "sulfamic-acid", HazardKind.Chloramines)]
+    [InlineData("sodium-hypochlorite-5", "fe-idha-9", HazardKind.Chloramines)]
+    [InlineData("hydrogen-peroxide-3", "mn-lignosulfonate-8", HazardKind.OxygenPressure)]
     [InlineData("ammonium-nitrate", "potassium-hydroxide", HazardKind.Ammonia)]
     [InlineData("ammonium-sulfate", "potassium-silicate-29be", HazardKind.Ammonia)]
     public void TwoThatMustNotMeetAreAHazard(string one, string other, HazardKind kind)
@@ -80,6 +90,50 @@ public sealed class HazardGateTests
             HazardGate.Of(Holding.Of([Held.Of(nitrite, 1), Held.Of(Bench.Substance("ferrous-sulfate-7h2o"), 20)], 1)).Present,
             h => h.Kind == HazardKind.NitrogenOxides);
     }
+
+    /// <summary>A bottle of thiosulfate takes no acid and no bleach, and takes what is neither.</summary>
+    [Theory]
+    [InlineData("potassium-thiosulfate-50", "nitric-38", HazardKind.SulfurDioxide)]
+    [InlineData("ammonium-thiosulfate-60", "ferrous-sulfate-7h2o", HazardKind.SulfurDioxide)]
+    [InlineData("sodium-nitrite", "sulfuric-37", HazardKind.NitrogenOxides)]
+    [InlineData("sodium-nitrite", "citric-acid-anhydrous", HazardKind.NitrogenOxides)]
+    [InlineData("potassium-thiosulfate-50", "potassium-nitrate", null)]
+    [InlineData("sodium-nitrite", "potassium-hydroxide", null)]
+    public void AcidMayNotGoIntoThiosulfateOrNitrite(string there, string reagent, HazardKind? kind) =>
+        Assert.Equal(kind, HazardGate.Of(Bottle((there, 100))).Forbids(Bench.Substance(reagent), 20)?.Hazard.Kind);
+
+    /// <summary>
+    /// 1 L of bleach of 12.5 % holds 1.76 mol of hypochlorite for 0.44 mol of thiosulfate: 546 kJ in 1250 g at 3.3 J per g and K, 132 K.
+    /// </summary>
+    [Fact]
+    public void BleachWithThiosulfateBoils()
+    {
+        var refusal = HazardGate.Of(Bottle(("sodium-hypochlorite-12.5", 1000))).Forbids(Bench.Substance("potassium-thiosulfate-50"), 250)!;
+        Assert.Equal((HazardKind.Heat, HazardGrade.Grave), (refusal.Hazard.Kind, refusal.Hazard.Grade));
+        Assert.InRange(refusal.Hazard.Value, 151, 153);
+    }
+
+    /// <summary>A mole of each gives a mole of nitrogen: 69 g of sodium nitrite with 97.1 g of sulfamic acid in a litre, 24 litres.</summary>
+    [Fact]
+    public void NitrogenOfNitriteIsToldInLitresOfGasPerLitre()
+    {
+        var gas = HazardGate.Of(Bottle(("sodium-nitrite", 68.995), ("sulfamic-acid", 97.09))).Find(HazardKind.NitrogenPressure)!;
+        Assert.Equal(24.06, gas.Value, 0.02);
+        Assert.Equal(HazardGrade.Grave, gas.Grade);
+        Assert.Null(HazardGate.Of(Bottle(("sodium-nitrite", 0.1), ("ammonium-sulfate", 100))).Find(HazardKind.NitrogenPressure));
+    }
+
+    /// <summary>A shop's own bag, told by its formula alone, is seen as the same.</summary>
+    [Theory]
+    [InlineData("K2S2O3", "nitric-38", HazardKind.SulfurDioxide)]
+    [InlineData("KNO2", "vinegar-5", HazardKind.NitrogenOxides)]
+    public void AShopsOwnThiosulfateAndNitriteAreSeenByTheirFormula(string formula, string acid, HazardKind kind) => Assert.Contains(
+        HazardGate.Of(Holding.Of([Held.Of(Shop("shop-bag", formula), 100), Held.Of(Bench.Substance(acid), 100)], 1)).Present,
+        h => h.Kind == kind);
+
+    [Fact]
+    public void SulfamicAcidOfAShopIsNoSulfite() =>
+        Assert.DoesNotContain(HazardRole.Sulfite, HazardRoles.Of(Shop("shop-descaler", "NH2SO3H")));
 
     [Fact]
     public void OxygenIsToldInLitresOfGasPerLitre()

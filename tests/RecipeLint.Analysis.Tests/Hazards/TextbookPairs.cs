@@ -8,7 +8,8 @@ namespace RecipeLint.Analysis.Tests.Hazards;
 /// </summary>
 internal static class TextbookPairs
 {
-    private static readonly string[] Acids = ["nitric-", "phosphoric-", "sulfuric-", "hydrochloric-", "vinegar-", "acetic-", "citric-acid"];
+    private static readonly string[] Acids = ["nitric-", "phosphoric-", "sulfuric-", "hydrochloric-", "vinegar-", "acetic-", "citric-acid", "lactic-", "malic-acid",
+        "sulfamic-acid"];
 
     private static readonly string[] Alkalis = ["koh-", "naoh-", "potassium-hydroxide", "sodium-hydroxide"];
 
@@ -16,11 +17,15 @@ internal static class TextbookPairs
 
     private static readonly string[] Bleaches = ["sodium-hypochlorite", "calcium-hypochlorite"];
 
-    private static readonly string[] Catalysts = ["ferrous-", "ferric-", "manganese-", "copper-", "fe-", "cu-edta", "mn-edta", "cobalt-", "potassium-iodide"];
+    private static readonly string[] Catalysts = ["ferrous-", "ferric-", "manganese-", "copper-", "fe-", "cu-edta", "mn-edta", "cu-idha", "mn-idha", "mn-lignosulfonate", "cobalt-", "potassium-iodide"];
 
     private static readonly string[] Ammonium = ["ammonium-", "monoammonium-", "diammonium-"];
 
-    private static readonly string[] Amines = ["urea", "glycine"];
+    private static readonly string[] Amines = ["urea", "glycine", "sulfamic-acid", "fe-idha", "mn-idha", "zn-idha", "cu-idha", "tetrasodium-idha"];
+
+    private static readonly string[] Thiosulfates = ["ammonium-thiosulfate", "potassium-thiosulfate", "sodium-thiosulfate"];
+
+    private static readonly string[] Nitrites = ["potassium-nitrite", "sodium-nitrite"];
 
     /// <summary>What comes of two substances, in either order.</summary>
     public static IReadOnlySet<HazardKind> Of(string one, string other) => new HashSet<HazardKind>([.. Expected(one, other), .. Expected(other, one)]);
@@ -49,6 +54,21 @@ internal static class TextbookPairs
         if (Is(one, Carbonates) && Is(other, Acids) && !other.StartsWith("vinegar", StringComparison.Ordinal))
         {
             yield return HazardKind.CarbonDioxidePressure;
+        }
+
+        if (Is(one, Thiosulfates) && Is(other, Acids))
+        {
+            yield return HazardKind.SulfurDioxide;
+        }
+
+        if (Is(one, Nitrites) && Is(other, Acids))
+        {
+            yield return HazardKind.NitrogenOxides;
+        }
+
+        if (Is(one, Nitrites) && other is ("ammonium-nitrate" or "ammonium-sulfate" or "ammonium-chloride" or "ammonium-thiosulfate-60"))
+        {
+            yield return HazardKind.NitrogenPressure;
         }
 
         if (Is(one, Alkalis) && other is ("ammonium-nitrate" or "ammonium-sulfate" or "ammonium-chloride"))

@@ -23,6 +23,8 @@ public sealed class ApproximatePhTests
         ("sulfuric acid, 0.01 N", 2.1, [("SO4-2", 0.005)]),
         ("oxalic acid, 0.1 N", 1.6, [("Oxalate-2", 0.05)]),
         ("citric acid, 0.1 N", 2.2, [("Citrate-3", 0.1 / 3)]),
+        ("malic acid, 0.1 N", 2.2, [("Malate-2", 0.05)]),
+        ("lactic acid, 0.1 N", 2.4, [("Lactate-", 0.1)]),
         ("acetic acid, N", 2.4, [("Acetate-", 1)]),
         ("acetic acid, 0.1 N", 2.9, [("Acetate-", 0.1)]),
         ("acetic acid, 0.01 N", 3.4, [("Acetate-", 0.01)]),

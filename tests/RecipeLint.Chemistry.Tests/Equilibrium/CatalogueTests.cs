@@ -34,11 +34,11 @@ public sealed class CatalogueTests
     [Fact]
     public void MetalsAndHoldersStandInTheOrderOfTheirStrength()
     {
-        Assert.Equal([Component.Eddha, Component.Dtpa, Component.Edta, Component.Hedta], Components.Chelators);
+        Assert.Equal([Component.Eddha, Component.Dtpa, Component.Edta, Component.Hedta, Component.Idha], Components.Chelators);
         Assert.Equal(
             [Component.FerricIron, Component.Copper, Component.Nickel, Component.Zinc, Component.Cobalt, Component.FerrousIron, Component.Manganese],
             Components.TraceMetals);
-        Assert.Equal(Component.Citrate, Components.Holders[4]);
+        Assert.Equal(Component.Citrate, Components.Holders[5]);
         Assert.Equal(10, Components.Metals.Count);
         Assert.All(Components.Holders.Concat(Components.Metals), n => Assert.NotNull(Components.Row(n)!.Rank));
     }

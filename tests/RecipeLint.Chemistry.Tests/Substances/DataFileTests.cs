@@ -11,7 +11,7 @@ public sealed class DataFileTests
     private static readonly string[] Keys =
     [
         "id", "name", "kind", "behavesAs", "form", "family", "aliases", "formula", "cas", "dissolves", "label", "strength", "density20C", "needsAssay", "assay",
-        "impurities", "feedsMicrobes", "extractOf", "colour", "hazards", "keepApart", "solubility", "note",
+        "impurities", "feedsMicrobes", "extractOf", "colour", "hazards", "keepApart", "solubility", "note", "assumes",
     ];
 
     public static TheoryData<string> Files => [.. FileNames()];
@@ -31,7 +31,7 @@ public sealed class DataFileTests
             CollectSources(row, used);
 
             // What carries a measured or printed value must carry its source beside it.
-            foreach (var key in new[] { "cas", "label", "strength", "density20C", "assay", "hazards", "keepApart", "solubility", "note" })
+            foreach (var key in new[] { "cas", "label", "strength", "density20C", "assay", "hazards", "keepApart", "solubility", "note", "assumes" })
             {
                 Assert.True(!row.TryGetProperty(key, out var value) || (value.TryGetProperty("src", out _) && value.TryGetProperty("confidence", out _)), key);
             }

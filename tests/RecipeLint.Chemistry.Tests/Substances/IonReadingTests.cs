@@ -31,7 +31,7 @@ public sealed class IonReadingTests
     [Theory]
     [InlineData("C6H12N4")]
     [InlineData("U3O8")]
-    [InlineData("Na2S2O3")]
+    [InlineData("Na2S2O5")]
     [InlineData("NaSO4")]
     [InlineData("Fe3O4")]
     public void WhatCannotBeToldIsNotGuessed(string text) =>

@@ -21,8 +21,10 @@ internal sealed class LabelIons
     [
         ("EDTA", Component.Edta), ("DTPA", Component.Dtpa), ("HEDTA", Component.Hedta), ("HEEDTA", Component.Hedta),
         ("EDDHA", Component.Eddha), ("EDDHMA", Component.Eddha), ("EDDHSA", Component.Eddha), ("EDDCHA", Component.Eddha),
-        ("citric acid", Component.Citrate), ("citrate", Component.Citrate), ("gluconic acid", Component.Gluconate),
-        ("gluconate", Component.Gluconate), ("glycine", Component.Glycinate),
+        ("IDHA", Component.Idha), ("IDS", Component.Idha), ("citric acid", Component.Citrate),
+        ("citrate", Component.Citrate), ("gluconic acid", Component.Gluconate),
+        ("gluconate", Component.Gluconate), ("glycine", Component.Glycinate), ("lactic acid", Component.Lactate),
+        ("lactate", Component.Lactate), ("malic acid", Component.Malate), ("malate", Component.Malate),
     ];
 
     /// <summary>Agents taken as another that is built alike: methyl, sulfo or carboxyl groups on the rings of EDDHA (estimate).</summary>
@@ -30,10 +32,10 @@ internal sealed class LabelIons
 
     /// <summary>Agents without constants: the complex comes along whole, as an inert molecule.</summary>
     private static readonly string[] WholeComplex =
-        ["HBED", "IDHA", "EDDS", "lignosulfonate", "amino acid", "heptagluconate", "humic acid", "fulvic acid"];
+        ["HBED", "EDDS", "lignosulfonate", "amino acid", "heptagluconate", "humic acid", "fulvic acid"];
 
     /// <summary>Of them those that let go of iron in neutral solutions (common practice, no source).</summary>
-    private static readonly string[] WeakAgents = ["IDHA", "lignosulfonate", "amino acid", "heptagluconate", "humic acid", "fulvic acid"];
+    private static readonly string[] WeakAgents = ["lignosulfonate", "amino acid", "heptagluconate", "humic acid", "fulvic acid"];
 
     // The least that one mole can weigh in the dry product, where that is less than the dissolved form: SiO2 for H4SiO4 and so on.
     private static readonly (string Component, string Dry, int Units)[] DryForms =
@@ -47,9 +49,15 @@ internal sealed class LabelIons
     {
         _contents = contents;
         _problems = problems;
+        var share = HeldByCharge.Share(contents, label, Plain.Sum(p => Bound(p.Element) / AtomicWeights.Of(p.Element)));
+        if (HeldByCharge.EquivalentsPerGram(label.Agent) is not null && Plain.Any(p => Bound(p.Element) > 0))
+        {
+            Assumptions.Add(HeldByCharge.Told(label.Agent!, share));
+        }
+
         foreach (var (element, component) in Plain)
         {
-            var bound = Bound(element);
+            var bound = share * Bound(element);
             if (bound > 0)
             {
                 Bind(element, bound / AtomicWeights.Of(element), label.Agent);
@@ -139,7 +147,7 @@ internal sealed class LabelIons
             Assumptions.Add($"{agentName} is taken as EDDHA, which is built alike (an estimate).");
         }
 
-        var ion = metal == Element.Fe && agent is not Component.Gluconate and not Component.Glycinate
+        var ion = metal == Element.Fe && agent is not (Component.Gluconate or Component.Glycinate or Component.Lactate)
             ? Component.FerricIron
             : Array.Find(Plain, p => p.Element == metal).Component;
         Add(ion, moles);

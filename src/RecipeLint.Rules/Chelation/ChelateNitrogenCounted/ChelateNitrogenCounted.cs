@@ -17,7 +17,8 @@ internal sealed class ChelateNitrogenCounted : RecipeRule<ChelateNitrogenCounted
 
     /// <summary>Nitrogen atoms in each agent, from their formulas.</summary>
     private static readonly (string Component, int Nitrogen)[] _agents =
-        [(Component.Edta, 2), (Component.Dtpa, 3), (Component.Hedta, 2), (Component.Eddha, 2), ("inert:FeHBED-1", 2)];
+        [(Component.Edta, 2), (Component.Dtpa, 3), (Component.Hedta, 2), (Component.Eddha, 2), (Component.Idha, 1),
+            ("inert:FeHBED-1", 2)];
 
     public override string Name => RuleName;
 
