@@ -4,6 +4,8 @@ using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Recipes;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Advice.Order;
 
@@ -86,6 +88,14 @@ public sealed record MixingOrder
 
     /// <summary>True when every possible order was weighed; false for a bounded search, which makes no promise.</summary>
     public bool IsExact { get; init; }
+
+    /// <summary>Errors that a check finds in the stock mixed in this order; empty until it was asked.</summary>
+    public IReadOnlyList<Finding> Objections { get; init; } = [];
+
+    /// <summary>What a check says of the stock in this order, which an order alone does not mend. Pure.</summary>
+    /// <param name="today">The day suppressions are held against.</param>
+    public IReadOnlyList<Finding> ObjectedIn(Workspace workspace, DateOnly today) =>
+        Places.Count == 0 ? [] : CheckedStock.Errors(workspace, OrderedStock.Of(this) ?? Stock.Stock, today);
 
     /// <summary>Computes the best order of a stock. Pure; never throws on what a stock can hold.</summary>
     public static MixingOrder Of(StockFacts stock)

@@ -3,6 +3,7 @@ using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Advice.Splitting;
 
@@ -26,6 +27,9 @@ public sealed record SplitPart(string Name, StockFacts Stock, bool IsTrace)
 
     /// <summary>Names of substances of which only a share is in this part, with the share, 0 to 1.</summary>
     public IReadOnlyList<(string Substance, double Share)> Shares { get; init; } = [];
+
+    /// <summary>Errors that a check finds in it as it would be made and kept.</summary>
+    public IReadOnlyList<Finding> Objections { get; init; } = [];
 
     /// <summary>Weights in it that no scale of the shop can take.</summary>
     public Obstacle.TooLittleToWeigh? TooLittle { get; init; }

@@ -23,6 +23,9 @@ public sealed record SplitRequest
     /// <summary>Explain every unfit part the search met, not only those beside the plan.</summary>
     public bool ListRejected { get; init; }
 
+    /// <summary>The day suppressions of the shop are held against; null leaves their last day unchecked.</summary>
+    public DateOnly? Today { get; init; }
+
     public SplitLimits Limits { get; init; } = new();
 }
 

@@ -124,7 +124,9 @@ public static class Splitter
             made = again.Plan is null ? made : again with { WithRecipeWater = made.Fewer };
         }
 
-        return made.Plan is { } plan ? made with { Final = FinalOf(plan, source.Recipe, workspace) } : made;
+        return made.Plan is { } plan
+            ? made with { Final = FinalOf(plan, source.Recipe, workspace), Plan = Objected(plan, workspace, request.Today) }
+            : made;
     }
 
     private static string NameOf(WaterReference water, Workspace workspace) =>
@@ -134,11 +136,22 @@ public static class Splitter
     /// What must not meet in the tank either: no bottles make that safe. Its figure is that of the bottle it is in already, as every other
     /// command prints it, else that of the tank.
     /// </summary>
-    private static Hazard? Danger(SplitSource source) =>
-        HazardGate.Of(Holding.Of(source.Ingredients.Select(i => i.HeldAt(1)), 1)).Hazards
-            .FirstOrDefault(h => h.IsNeverTogether) is { } danger
-            ? source.Stocks.Select(s => HazardGate.Of(s).Find(danger.Kind)).FirstOrDefault(h => h is { IsNeverTogether: true }) ?? danger
-            : null;
+    private static Hazard? Danger(SplitSource source)
+    {
+        List<Held> tank = [.. source.Ingredients.Select(i => i.HeldAt(1))];
+        if (HazardGate.Of(Holding.Of(tank, 1)).Hazards.FirstOrDefault(IsForNoTank) is { } danger)
+        {
+            return source.Stocks.Select(s => HazardGate.Of(s).Find(danger.Kind)).FirstOrDefault(h => h is { } && IsForNoTank(h)) ?? danger;
+        }
+
+        // However thin the tank is, peroxide is gone there before it has done anything, and what takes it apart with it.
+        return source.Stocks.SelectMany(s => HazardGate.Of(s).Present).FirstOrDefault(h => IsForNoTank(h)
+            && tank.Exists(i => i.Substance.Id == h.From?.Substance.Id) && tank.Exists(i => i.Substance.Id == h.With?.Substance.Id));
+    }
+
+    /// <summary>What hurts somebody wherever the two meet, and peroxide with what takes it apart.</summary>
+    private static bool IsForNoTank(Hazard hazard) =>
+        hazard.IsNeverTogether || hazard is { Kind: HazardKind.OxygenPressure, Grade: >= HazardGrade.Present, With: not null };
 
     private static string? NotLookedAt(SplitSource source, IReadOnlyList<SplitUnit> units, SplitRequest request)
     {
@@ -190,6 +203,12 @@ public static class Splitter
         var changed = RecipeFor(plan, recipe);
         return Analyzer.AnalyseRecipe(with with { Recipes = [changed] }, changed.File)!;
     }
+
+    /// <summary>What a check of each part as it would be kept finds wrong with it: the search asks only what falls out.</summary>
+    private static SplitPlan Objected(SplitPlan plan, Workspace workspace, DateOnly? today) => new(
+    [
+        .. plan.Parts.Select(p => p with { Objections = CheckedStock.Errors(workspace, p.Stock.Stock, today) }),
+    ]);
 
     private static string FolderOf(string file)
     {

@@ -148,11 +148,25 @@ public sealed record StockStretch
             highest = highest.Factor is null || kept.Factor > highest.Factor ? highest : kept;
         }
 
+        // What is poured has to find room in the vessel, whatever the chemistry says of a litre of it.
+        if (Room(stock) is var room && highest.Factor > room)
+        {
+            highest = highest with { Factor = room, Dilution = stock.Stock.Dose?.Value.Dilution * room, StoppedBy = [] };
+        }
+
         var full = highest is { Factor: { } factor, StoppedBy.Count: 0 } && factor < HighestConcentration.MostFactor;
         return new StretchRow(new Temperature(celsius), false, false, highest, full);
 
         HighestConcentration Highest(SolutionMix mix) =>
             HighestConcentration.Of(mix, new Temperature(celsius), stock.Stock.Dose?.Value, limits);
+    }
+
+    /// <summary>How many times the liquids that go in fit into the vessel; water can be left out, they cannot.</summary>
+    private static double Room(StockFacts stock)
+    {
+        var liquids = stock.Additions.Where(a => !a.ThroughAliquot).Sum(a => a.Volume?.Litres ?? 0)
+            + stock.Aliquots.Sum(a => a.Volume.Litres);
+        return liquids > 0 ? stock.Volume.Litres / liquids : double.PositiveInfinity;
     }
 
     /// <summary>The rules' opinion of the stock at other strengths, each asked once.</summary>

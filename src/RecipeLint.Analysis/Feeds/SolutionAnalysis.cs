@@ -74,7 +74,7 @@ internal static class SolutionAnalysis
         {
             assumptions.Add(
                 "given-to-leaves",
-                "It is sprayed onto leaves: what roots bear and take up is not judged, and no limits for leaves are known here.",
+                "It is sprayed onto leaves: what roots bear and take up is not judged, only what burns leaves or people.",
                 recipe.GivenTo!.Place);
         }
 

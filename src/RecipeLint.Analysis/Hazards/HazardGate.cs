@@ -108,8 +108,8 @@ public static class HazardGate
         var used = limits ?? HazardLimits.Default;
         var found = new[]
         {
-            Chlorine(holding, used), Chloramines(holding, used), NitriteGases.Oxides(holding, used),
-            NitriteGases.Nitrogen(holding, used), StrongOxidiser(holding, used),
+            Chlorine(holding, used), ChlorineOfOxidiser(holding, used), Chloramines(holding, used),
+            NitriteGases.Oxides(holding, used), NitriteGases.Nitrogen(holding, used), StrongOxidiser(holding, used),
             PoisonsOfAcid.Sulfide(holding, used), PoisonsOfAcid.Cyanide(holding, used), PoisonsOfAcid.Sulfite(holding, used),
             Hydrogen(holding), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding, used),
             Bleaching(holding, used), NitricThrough(holding, used), NitricWithIron.Of(holding, used), Unknown(holding),
@@ -175,6 +175,21 @@ public static class HazardGate
         return new Hazard(
             HazardKind.Chlorine, acid is null ? HazardGrade.Possible : HazardGrade.Present, bleach, acid, "available chlorine",
                 chlorine, limits.ChlorineFrom, "mg/L");
+    }
+
+    /// <summary>
+    /// Permanganate, chlorate or dichromate sets chlorine free from hydrochloric acid, and from a chloride as soon as there is another acid
+    /// (Bretherick's Handbook of Reactive Chemical Hazards, recalled).
+    /// </summary>
+    private static Hazard? ChlorineOfOxidiser(Holding holding, HazardLimits limits)
+    {
+        var grams = holding.GramsPerLitre(HazardRole.StrongOxidiser);
+        var acid = holding.First(HazardRole.HydrochloricAcid) ?? (holding.Has(HazardRole.Chloride) ? holding.First(HazardRole.Acid) : null);
+        return holding.First(HazardRole.StrongOxidiser) is { } oxidiser && acid is not null && acid != oxidiser
+            && Rounding.SixDigits(grams) >= limits.StrongOxidiserFrom
+                ? new Hazard(HazardKind.Chlorine, HazardGrade.Present, oxidiser, acid, "strong oxidiser", grams, limits.StrongOxidiserFrom,
+                    "g/L")
+                : null;
     }
 
     private static Hazard? Chloramines(Holding holding, HazardLimits limits)

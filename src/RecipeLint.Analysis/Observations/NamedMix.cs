@@ -100,10 +100,26 @@ public static class NamedMix
         {
             SubstanceLookup.Found found => [found.Substance],
             SubstanceLookup.Ambiguous several => several.Candidates,
-            _ => InterventionReader.Stands(name) is { } everyday ? [everyday] : ByName(name),
+            _ => InterventionReader.Stands(name) is { } everyday ? [everyday]
+                : WithoutStrength(name) is { } bare ? [.. Whole(bare).Select(h => h.Substance)]
+                : ByName(name),
         };
         return [.. substances.Select(s => Held.Of(s, GramsOfEach)).Select(h => h with { Substance = h.Substance with { Name = name } })];
     }
+
+    /// <summary>"HCl" of "HCl 31 %"; null for a name that says no strength.</summary>
+    private static string? WithoutStrength(string name)
+    {
+        var bare = name.TrimEnd().TrimEnd('%').TrimEnd().TrimEnd([.. "0123456789.,"]);
+        return name.TrimEnd().EndsWith('%') && bare.EndsWith(' ') && bare.Trim().Length > 0 ? bare.Trim() : null;
+    }
+
+    /// <summary>A compound that is written as formulas are ("Na2S"); null for a word that only reads like one.</summary>
+    private static Formula? FormulaOf(string name) => FormulaParser.TryParse(name, out var formula, out _)
+        && formula.Atoms.Count > 1 && name.Any(char.IsAsciiLetterUpper)
+        && (KnownNames.BuiltIn.IsFormula(name) || name.Any(char.IsAsciiDigit))
+            ? formula
+            : null;
 
     /// <summary>What nobody catalogues, as far as its name tells what it does to others.</summary>
     private static IReadOnlyList<Substance> ByName(string name)
@@ -119,6 +135,7 @@ public static class NamedMix
             Name = name,
             Kind = SubstanceKind.Product,
             Content = ElementContent.Empty,
+            Formula = FormulaOf(name),
         };
         return HazardRoles.Of(product).Any(r => r is not (HazardRole.Unknown or HazardRole.None)) ? [product] : [];
     }

@@ -24,6 +24,9 @@ public sealed record ElementRange(
     /// <summary>Above the usual range, but still run in practice up to here; null where the sources give none.</summary>
     public double? Upper { get; init; }
 
+    /// <summary>True when none is known of this crop and <see cref="ToxicAbove"/> is what harms the hardiest other crop.</summary>
+    public bool IsToxicToOthers { get; init; }
+
     /// <summary>
     /// Each stated bound with its own source, by the name it has in the data ("deficientBelow", "low", "high", "upper", "toxicAbove").
     /// </summary>

@@ -126,7 +126,7 @@ internal sealed class ProfileData
             Name = Name,
             Stage = StageOf(stage) ?? Base?.StageOf(stage) ?? AnyStage,
             KnownStages = [.. StageWords().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            Elements = [.. RowsFor(stage).Values.Select(r => r.ToRange())],
+            Elements = [.. RowsFor(stage).Values.Select(r => ProfileLibrary.WithGeneralLimit(r.ToRange()))],
             Ratios = [.. RatiosWithBase()],
             Ec = ec?.Values,
             EcSource = ec?.Source,

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Analysis.Profiles;
@@ -14,6 +15,14 @@ public static class ProfileLibrary
         Data.Value
             .SelectMany(p => p.Aliases.Append(p.Name).Select(n => KeyValuePair.Create(Plain(n), p)))
             .ToFrozenDictionary(StringComparer.Ordinal));
+
+    /// <summary>Of each key the highest level that any crop here is known to be harmed above: the hardiest of them.</summary>
+    private static readonly Lazy<FrozenDictionary<string, Bound>> Harmful = new(() => Data.Value
+        .SelectMany(p => p.Rows)
+        .Select(r => (r.Key, Bound: r.Bounds.GetValueOrDefault(BoundNames.ToxicAbove)))
+        .Where(r => r.Bound is not null)
+        .GroupBy(r => r.Key, StringComparer.Ordinal)
+        .ToFrozenDictionary(g => g.Key, g => g.MaxBy(r => r.Bound!.Value.Value).Bound!, StringComparer.Ordinal));
 
     /// <summary>Profile names, ordered.</summary>
     public static IReadOnlyList<string> Names => [.. Data.Value.Select(p => p.Name).Order(StringComparer.Ordinal)];
@@ -35,6 +44,22 @@ public static class ProfileLibrary
     /// A built-in profile by name or alias, for one that is written over it; the generic one where there is none of that name.
     /// </summary>
     internal static ProfileData DataOf(string name) => ByName.Value.GetValueOrDefault(Plain(name)) ?? ByName.Value[GenericName];
+
+    /// <summary>
+    /// The range with what harms the hardiest other crop where nobody has found what harms this one: that a crop stands more than most does
+    /// not say that it stands any amount. Below what is still run of it nothing is taken over.
+    /// </summary>
+    internal static ElementRange WithGeneralLimit(ElementRange range) =>
+        range.ToxicAbove is null && Harmful.Value.TryGetValue(range.Key, out var bound)
+            && bound.Value.Value > Math.Max(range.Upper ?? 0, range.SufficientHigh ?? 0)
+            ? range with
+            {
+                ToxicAbove = bound.Value.Value,
+                IsToxicToOthers = true,
+                Source = $"{range.Source}; {bound.Value.Source}",
+                Bounds = new Dictionary<string, Sourced<double>>(range.Bounds) { [BoundNames.ToxicAbove] = bound.Value },
+            }
+            : range;
 
     /// <summary>Stages a profile tells apart besides "any"; empty for an unknown profile.</summary>
     public static IReadOnlyList<string> Stages(string name) => ByName.Value.GetValueOrDefault(Plain(name))?.StageNames ?? [];

@@ -54,6 +54,11 @@ public static class OrderReport
         }
 
         Verdict(page, order);
+        foreach (var finding in order.Objections)
+        {
+            page.Text($"No order mends what 'recipelint check' calls wrong in it, {finding.Rule.Id}: {finding.Message}");
+        }
+
         page.Blank();
         Steps(page, order);
         page.Blank();

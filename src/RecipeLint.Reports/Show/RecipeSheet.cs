@@ -56,7 +56,7 @@ public static partial class RecipeSheet
             $"{Say.Litres(recipe.FinalVolume.Litres)} of solution: {Say.Litres(recipe.WaterVolume.Litres)} of "
                 + $"'{recipe.Water?.Name ?? "distilled"}' and {Say.List(recipe.Doses.Select(Dose).DefaultIfEmpty("nothing else"))}.",
             recipe.Recipe.IsForLeaves
-                ? "Sprayed onto leaves: no limits for leaves are known here, and those of roots do not hold."
+                ? "Sprayed onto leaves: the limits of roots do not hold, and only what burns leaves or people is judged."
                 : "Held against the profile "
                 + $"'{recipe.Profile.Name}'{(recipe.Profile.Stage == "any" ? "" : $", stage '{recipe.Profile.Stage}'")}.",
         };

@@ -92,6 +92,11 @@ public static class SplitReport
             Paragraph(text, HazardWords.Caution(hazard), "  ");
         }
 
+        foreach (var finding in part.Objections)
+        {
+            Paragraph(text, $"'recipelint check' calls it wrong, {finding.Rule.Id}: {finding.Message}", "  ");
+        }
+
         if (part.TooLittle is { } little)
         {
             Paragraph(
@@ -107,6 +112,7 @@ public static class SplitReport
             ? $"{ph}Stays clear up to 1:{Whole(most)}; stronger, "
                 + $"{ObstacleWords.Called(solid)} {(solid.Role == SolidRole.SolubleSalt ? "may crystallise" : "falls out")} at "
                     + $"{Say.Number(at.Celsius)} °C."
+            : part.Objections.Count > 0 ? $"{ph}Nothing falls out of it while it is fresh, even eight times as strong."
             : $"{ph}Stays clear even eight times as strong.";
     }
 

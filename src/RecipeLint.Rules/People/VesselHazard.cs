@@ -72,6 +72,7 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
             hazard.Value >= HazardLimits.Default.BriskGasFrom ? Odds.Certain : Odds.Possible,
         HazardKind.NitrogenPressure when hazard is { Unit: "L/L", With: { } with } && with.MolesOf(Component.Sulfamate) <= 0 =>
             Odds.Possible,
+        HazardKind.OxygenPressure when hazard.With is null => Odds.Possible,
         HazardKind.FermentationPressure => hazard.Value >= 2 * hazard.Limit ? Odds.Certain : Odds.Possible,
         _ => Odds.Certain,
     };
@@ -81,6 +82,7 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
     {
         HazardKind.Heat => "Wear goggles, gloves and apron, and stop pouring where it gets hot",
         HazardKind.FermentationPressure => "A bottle that stands already is not shaken, warmed or opened where it bulges",
+        HazardKind.OxygenPressure when hazard.With is null => "Keep it cool under a cap with a vent, and shake or open none that bulges",
         HazardKind.UnknownContents => "Until then close nothing tightly and warm nothing",
         _ => "Where they have met already do not close the vessel, pour nothing into it and keep away",
     };

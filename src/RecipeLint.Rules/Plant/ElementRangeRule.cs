@@ -159,7 +159,7 @@ internal sealed record ElementAgainstRange(RecipeFacts Recipe, ElementRange Rang
     public Harm Harm => !Bound.IsUsual && (IsToxic || (IsFarPast && !Range.IsPractice)) ? Harm.Loss : Harm.Damage;
 
     public Odds Odds => Bound.IsUsual ? Odds.Possible
-        : IsToxic && ((Range.IsPractice && !IsFarPast) || IsMostlyHeld) ? Odds.NearTheLimit
+        : IsToxic && (((Range.IsPractice || Range.IsToxicToOthers) && !IsFarPast) || IsMostlyHeld) ? Odds.NearTheLimit
         : Odds.Certain;
 
     /// <summary>mg/L that no chelating agent holds; all of it where nothing is known of that.</summary>

@@ -15,6 +15,9 @@ internal static class Nutrients
     /// <summary>Of these, the ones that carry the conductivity of a feed.</summary>
     private static readonly string[] Main = ["N", "P", "K", "Ca", "Mg", "S"];
 
+    /// <summary>Main nutrients that a whole feed can leave out by mistake (common practice, no source).</summary>
+    private const int MostForgotten = 2;
+
     /// <summary>Ions that salt a solution up; one rule speaks of both.</summary>
     public static bool IsBallast(string key) => key is "Na" or "Cl";
 
@@ -23,6 +26,13 @@ internal static class Nutrients
         [.. Essential.Where(key => recipe.MilligramsPerLitre(key) <= 0)];
 
     public static bool IsMissing(RecipeFacts recipe, string key) => Essential.Contains(key) && recipe.MilligramsPerLitre(key) <= 0;
+
+    /// <summary>
+    /// Missing that makes no feed for one purpose but a whole one with a hole in it: all traces are brought, and a main nutrient is not.
+    /// Such a crop is lost within weeks.
+    /// </summary>
+    public static bool IsForgotten(RecipeFacts recipe, IReadOnlyList<string> missing) =>
+        missing.Count <= MostForgotten && missing.All(Main.Contains) && missing.Count > 0 && recipe.MilligramsPerLitre(Essential[^1]) > 0;
 
     public static bool LacksAMainNutrient(RecipeFacts recipe) => Main.Any(key => recipe.MilligramsPerLitre(key) <= 0);
 

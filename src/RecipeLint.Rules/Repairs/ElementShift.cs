@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Composition;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
@@ -34,7 +35,40 @@ public sealed record ElementShift(string Recipe, string Key, double Before, doub
            where was is { IsComplete: true } && now.IsComplete
            from shift in Between(was, now, finding)
            select shift,
+        .. from was in before.Stocks
+           where was is { IsComplete: true, Stock.Dose: not null } && !before.RecipesWith(was.Stock.File).Any()
+           from shift in OfStock(was, before, after, finding)
+           select shift,
     ];
+
+    /// <summary>
+    /// A stock that no recipe of the run doses: what it gives to a litre at its own dose, together with the bottles that the repair makes
+    /// beside it.
+    /// </summary>
+    private static IEnumerable<ElementShift> OfStock(StockFacts was, Facts before, Facts after, Finding finding)
+    {
+        if (after.FindStock(was.Stock.File) is not { IsComplete: true, Stock.Dose: not null } now || ReferenceEquals(was.Stock, now.Stock))
+        {
+            yield break;
+        }
+
+        StockFacts[] bottles = [now, .. after.Stocks.Where(s => before.FindStock(s.Stock.File) is null)];
+        foreach (var element in was.Totals.Elements.Union(bottles.SelectMany(b => b.Totals.Elements))
+            .Where(e => e.Symbol is not ("H" or "O"))
+            .OrderBy(e => e.Symbol, StringComparer.Ordinal))
+        {
+            var (from, to) = (Given(was, element), bottles.Sum(b => Given(b, element)));
+            var floor = _traces.Contains(element.Symbol) ? LittleOfTrace : LittleOfMain;
+            if (Math.Abs(to - from) > Math.Max(Share * from, floor) * (1 + 1e-9) && !IsAbout(finding, element.Symbol))
+            {
+                yield return new ElementShift(was.Stock.Name, element.Symbol, from, to, Share * from);
+            }
+        }
+    }
+
+    /// <summary>mg/L at its dose; 0 for a stock without one.</summary>
+    private static double Given(StockFacts stock, Element element) =>
+        stock.Concentration(element).MilligramsPerLitre * (stock.Stock.Dose?.Value.LitresPerLitre ?? 0);
 
     private static IEnumerable<ElementShift> Between(RecipeFacts was, RecipeFacts now, Finding finding)
     {

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Rules.Engine;
 
@@ -40,7 +41,13 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
         var elements = keys
             .Select(k => new FigureChange(k, "mg/L", was.MilligramsPerLitre(k), now.MilligramsPerLitre(k)))
             .Where(f => Differs(f.Before, f.After, Noticeable * Math.Max(f.Before ?? 0, f.After ?? 0)));
-        return [.. elements, .. Chemistry(was.Chemistry.Final, now.Chemistry.Final), .. Deposits(JudgementOf(was), JudgementOf(now))];
+        return
+        [
+            .. elements,
+            .. Unseen(Holding.Of(was), Holding.Of(now), "mg/L", 1000),
+            .. Chemistry(was.Chemistry.Final, now.Chemistry.Final),
+            .. Deposits(JudgementOf(was), JudgementOf(now)),
+        ];
     }
 
     private static IReadOnlyList<FigureChange> Compare(StockFacts was, StockFacts now)
@@ -53,10 +60,22 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
         return
         [
             .. elements,
+            .. Unseen(Holding.Of(was), Holding.Of(now), "g/L", 1),
             .. Ph(was.Chemistry.Mixing, now.Chemistry.Mixing),
             .. Deposits(JudgementOf(was), JudgementOf(now)),
         ];
     }
+
+    /// <summary>What brings no element that is counted: peroxide, and what nobody can name; as bought.</summary>
+    private static IEnumerable<FigureChange> Unseen(Holding was, Holding now, string unit, double perGram) =>
+        was.Items.Concat(now.Items)
+            .Where(i => i.Substance.Content.Elements.All(e => e.Symbol is "H" or "O"))
+            .DistinctBy(i => i.Substance.Id)
+            .Select(i => new FigureChange(i.Name, unit, perGram * PerLitre(was, i), perGram * PerLitre(now, i)))
+            .Where(f => Differs(f.Before, f.After, Noticeable * Math.Max(f.Before ?? 0, f.After ?? 0)));
+
+    private static double PerLitre(Holding holding, Held same) =>
+        holding.Items.Where(i => i.Substance.Id == same.Substance.Id).Sum(i => i.Grams) / holding.Litres;
 
     private static IEnumerable<FigureChange> Chemistry(SolutionState was, SolutionState now)
     {

@@ -20,8 +20,9 @@ internal static class OrderCommand
         };
         command.SetAction(parsed =>
         {
-            var stock = StockInput.Open(world, "order", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig)).Stock;
-            var order = MixingOrder.Of(stock);
+            var input = StockInput.Open(world, "order", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
+            var order = MixingOrder.Of(input.Stock);
+            order = order with { Objections = order.ObjectedIn(input.Workspace, world.Today) };
             world.Out.Write(OrderReport.Write(order));
             return order.Refused is null && order.NothingButUnknown is null ? ExitCodes.Clean : ExitCodes.Findings;
         });

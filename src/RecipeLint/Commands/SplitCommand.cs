@@ -66,6 +66,7 @@ internal static class SplitCommand
                 At = parsed.GetValue(at) is { } span ? ReadSpan(span) : null,
                 Batch = parsed.GetValue(batch) is { } volume ? ReadVolume(volume) : null,
                 ListRejected = parsed.GetValue(rejected),
+                Today = world.Today,
             };
             var load = new LoadOptions
             {
@@ -104,7 +105,7 @@ internal static class SplitCommand
             Write(world, run, proposal, final, folder, load);
         }
 
-        return ExitCodes.Clean;
+        return proposal.Plan.Parts.Any(p => p.Objections.Count > 0) ? ExitCodes.Findings : ExitCodes.Clean;
     }
 
     private static (SplitProposal Proposal, Volume Final) Propose(Session run, SplitRequest request)

@@ -5,7 +5,7 @@ namespace RecipeLint.Rules.Documents;
 
 /// <summary>
 /// A water analysis whose figures cannot all be right: cations against anions, hardness against calcium and magnesium, alkalinity against
-/// bicarbonate, and conductivity against what is dissolved.
+/// bicarbonate, conductivity against what is dissolved, and pH against bicarbonate.
 /// </summary>
 internal sealed class UnbalancedWater : WaterRule<WaterComparison>
 {
@@ -28,6 +28,10 @@ internal sealed class UnbalancedWater : WaterRule<WaterComparison>
 
     /// <summary>Nothing for an analysis that could not be read whole.</summary>
     private static List<WaterComparison> Of(WaterDocument water) => water.Stated is { } stated
-        ? [.. IonBalance.Of(water, stated), .. SameCharge.Of(water, stated), .. ConductivityRoom.Of(water, stated)]
+        ?
+        [
+            .. IonBalance.Of(water, stated), .. SameCharge.Of(water, stated), .. ConductivityRoom.Of(water, stated),
+            .. PhOfBicarbonate.Of(water),
+        ]
         : [];
 }

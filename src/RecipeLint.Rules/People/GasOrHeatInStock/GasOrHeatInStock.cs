@@ -24,6 +24,7 @@ internal sealed class GasOrHeatInStock : StockRule<VesselHazard>, IProposesRepai
         // What nobody can name is said where nothing that can be named is.
         var named = hazards.Where(h => h.Kind != HazardKind.UnknownContents).ToList();
         hazards = named.Count > 0 ? named : hazards;
+        hazards = KeptPeroxide.Of(stock) is { } slow ? [.. hazards, slow] : hazards;
         return hazards.Count == 0
             ? [VesselHazard.None(stock.Stock.Place, stock.Stock.Name)]
             : hazards.Select(h => VesselHazard.Of(stock.Stock.Place, stock.Stock.Name, h));
@@ -39,6 +40,7 @@ internal sealed class GasOrHeatInStock : StockRule<VesselHazard>, IProposesRepai
         {
             ({ Kind: HazardKind.Heat, With: null }, { } stock) => Pours.MostWaterFirst(context, stock),
             ({ Kind: HazardKind.FermentationPressure }, { } stock) => [Keep.For(context, stock, DaysFresh)],
+            ({ Kind: HazardKind.OxygenPressure, With: null }, { } stock) => [Keep.Cooler(context, stock)],
             _ => Additions.DropOneOf(finding, context),
         };
 

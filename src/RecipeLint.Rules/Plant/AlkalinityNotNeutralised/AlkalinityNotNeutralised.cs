@@ -31,7 +31,12 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
 
         var check = new Check("more than a feed should keep", left, Relation.Over,
             context.Options<AlkalinityNotNeutralisedOptions>().Residual, "meq/L");
-        yield return new AlkalinityLeft(recipe, check) { Checks = [check] };
+        yield return new AlkalinityLeft(recipe, check)
+        {
+            Checks = RootsPh.AsMixed(recipe) is { } mixed && RootsPh.Kills(mixed)
+                ? [check, Check.That("it is no lye that kills roots (the rule on the pH speaks of that)", false)]
+                : [check],
+        };
     }
 
     protected override Finding Describe(AlkalinityLeft verdict, RuleContext context)
@@ -98,7 +103,8 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
         var perLitre = work.Given("water in a litre", state.KilogramsWaterPerLitre, "kg/L", From.Engine);
         var left = work.Result("alkalinity left", "(free + paired) × water in a litre", (free + paired) * perLitre, "meq/L");
         work.Result("the same as CaCO3", "meq/L × 50.04", left * FeedAlkalinity.CaCO3MilligramsPerMilliequivalent, "mg/L");
-        return work.Check(check, left, work.Option("limit", context.Options<AlkalinityNotNeutralisedOptions>().Residual)).Done(left);
+        return work.Check(check, left, work.Option("limit", context.Options<AlkalinityNotNeutralisedOptions>().Residual))
+            .Statements(verdict).Done(left);
     }
 
     /// <summary>An acid against it, or purer water.</summary>

@@ -2,6 +2,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Analysis.Solutions;
+using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -25,6 +26,7 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
         var holding = Holding.OfWhatIsRead(recipe);
         yield return Peroxide(recipe, holding, context);
         yield return Preservative(recipe, holding);
+        yield return Nitrite(recipe, holding, context);
         if (holding.Items.FirstOrDefault(i => BiocideNames.Has(i.Substance)) is { } named)
         {
             var share = Rounding.SixDigits(1000 * named.Grams / recipe.FinalVolume.Litres);
@@ -44,6 +46,23 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
             Checks = found > 0
                 ? [new Check("more than roots bear", found, Relation.AtLeast, context.Options<BiocideAtTheRootsOptions>().NoteFrom, "mg/L")]
                 : [Check.That("peroxide goes into it", false)],
+        };
+    }
+
+    /// <summary>Nitrogen as nitrite, of which roots stand hardly any.</summary>
+    private static Dose Nitrite(RecipeFacts recipe, Holding holding, RuleContext context)
+    {
+        var found = Rounding.SixDigits(1000 * holding.Having(HazardRole.Nitrite).Sum(i => i.PureGrams * i.Substance.Content[Element.N])
+            / recipe.FinalVolume.Litres);
+        return new Dose(DoseKind.Nitrite, recipe, holding.First(HazardRole.Nitrite), found)
+        {
+            Checks = found > 0
+                ?
+                [
+                    new Check("more than roots bear", found, Relation.AtLeast, context.Options<BiocideAtTheRootsOptions>().NitriteFrom,
+                        "mg/L"),
+                ]
+                : [Check.That("nitrite goes into it", false)],
         };
     }
 
@@ -108,6 +127,9 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
             DoseKind.Preservative => $"The final solution holds {found} µmol/L of preservative, most of it from {name}. "
                 + $"{verdict.Roots!.Why} "
                 + "Preserve concentrates that are dosed small, and not the tank.",
+            DoseKind.Nitrite => $"The final solution gets {found} mg/L of nitrogen as nitrite from {name}. It feeds nobody until microbes "
+                + $"have made nitrate of it, and browns roots from some {limit} mg/L on, the more the more acid the feed is. "
+                + "Bring the nitrogen as nitrate; where nitrite was meant against rust in pipes, flush them before plants are fed.",
             _ => $"The final solution gets {found} mg/L of {name}, which is made to kill what lives in water. How much of it roots bear "
                 + "is stated nowhere here; roots, leaves and the life in the medium can suffer, and some of it may reach the food. "
                 + "Keep it for empty lines and raw water as its label allows, and flush before plants are fed.",
@@ -127,6 +149,8 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
         {
             DoseKind.Peroxide =>
                 work.Check(verdict.Checks[0], found, work.Option("limit", context.Options<BiocideAtTheRootsOptions>().NoteFrom)),
+            DoseKind.Nitrite =>
+                work.Check(verdict.Checks[0], found, work.Option("limit", context.Options<BiocideAtTheRootsOptions>().NitriteFrom)),
             DoseKind.Preservative =>
                 work.Check(verdict.Checks[0], found, work.Option("limit", verdict.Roots!.NoteFrom)),
             _ => work.Check(verdict.Checks[0], found, 0),
@@ -137,6 +161,7 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
     {
         DoseKind.Peroxide => "hydrogen peroxide in the feed",
         DoseKind.Preservative => "preservative in the feed",
+        DoseKind.Nitrite => "nitrite nitrogen in the feed",
         _ => "biocide in the feed",
     };
 
@@ -145,6 +170,7 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
     {
         Peroxide,
         Preservative,
+        Nitrite,
 
         /// <summary>Known by its name only.</summary>
         Named,

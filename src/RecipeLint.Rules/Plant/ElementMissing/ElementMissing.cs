@@ -35,7 +35,7 @@ internal sealed class ElementMissing : RecipeRule<MissingElements>
                 [new Way("add what carries them", Puts.Chelate), .. waterSaysLittle
                     ? [new Way("name a full analysis of the water if that brings them")] : Array.Empty<Way>()],
                 waterSaysLittle ? "" : "a feed for one purpose only, such as a calcium supplement, can be accepted with a suppression"),
-            Harm.Damage,
+            Nutrients.IsForgotten(recipe, missing) ? Harm.Loss : Harm.Damage,
             Odds.Certain) with
         {
             Measured = new Measured("missing nutrients", missing.Count, 0, ""),

@@ -20,7 +20,10 @@ internal sealed class ElementToxic : ElementRangeRule
 
     protected override string Message(ElementAgainstRange verdict) =>
         $"The final solution holds {Say.Number(verdict.Found)} mg/L {verdict.Range.Key}; above "
-            + $"{Say.Number(verdict.Bound.MilligramsPerLitre)} mg/L the '{verdict.Recipe.Profile.Name}' profile expects damage. "
+            + $"{Say.Number(verdict.Bound.MilligramsPerLitre)} mg/L "
+            + (verdict.Range.IsToxicToOthers
+                ? $"the hardiest other crop is harmed, and of '{verdict.Recipe.Profile.Name}' nobody has found a higher limit. "
+                : $"the '{verdict.Recipe.Profile.Name}' profile expects damage. ")
         + (verdict.IsMostlyHeld
             ? $"A chelating agent holds {Held(verdict)} of it, and roots feel mostly what is bare, so damage is "
                 + "less sure than with a salt; where the agent is used up or another metal takes it, the bare part grows. Take less of "

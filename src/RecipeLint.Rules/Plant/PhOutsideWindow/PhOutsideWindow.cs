@@ -21,12 +21,6 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
     /// <summary>meq/L of alkalinity from which a high pH is told as alkalinity.</summary>
     private const double AlkalinityTold = 1;
 
-    /// <summary>
-    /// pH at which roots do not live: of tomato, lettuce and Bermuda grass none grew at pH 3 (Arnon and Johnson, Plant Physiol. 17 (1942)
-    /// 525, recalled); 10 is common practice, no source. A computed pH is known to 0.3 (judgement, no source).
-    /// </summary>
-    private const double RootsDieTo = 3, RootsDieFrom = 10, Doubt = 0.3;
-
     public override string Name => RuleName;
 
     protected override IEnumerable<PhOfFeed> Judge(RecipeFacts recipe, RuleContext context)
@@ -47,6 +41,7 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         PhQuestion.Aim => AimedWrong(verdict, context),
         PhQuestion.Reagent => Unreachable(verdict, context),
         PhQuestion.Target => Missed(verdict, context),
+        PhQuestion.Mixed => Deadly(verdict, context),
         _ => Extreme(verdict, context),
     };
 
@@ -69,7 +64,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
 
         var options = context.Options<PhOutsideWindowOptions>();
         var ph = work.Given(
-            verdict.Question == PhQuestion.Aim ? "pH aimed at" : "pH at rest with the air", verdict.Ph, "",
+            verdict.Question == PhQuestion.Aim ? "pH aimed at" : verdict.Question == PhQuestion.Mixed ? "pH as mixed"
+                : "pH at rest with the air", verdict.Ph, "",
                 verdict.Question == PhQuestion.Aim ? From.File : From.Engine);
         if (verdict.Question == PhQuestion.Target)
         {
@@ -78,6 +74,12 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
                 : work.Given("allowed, ±", check.Limit, "", From.File);
             work.Check(check, work.Result("distance", "|found - target|", Term.Size(ph - wanted)), allowed);
             return work.Done(ph);
+        }
+
+        if (verdict.Question == PhQuestion.Mixed)
+        {
+            var deadly = work.Given("pH from which no roots live", verdict.Limit, "", "common practice, less certain than the pH is known");
+            return work.Check(check, ph, deadly).Done(ph);
         }
 
         var bound = verdict.Question == PhQuestion.Aim
@@ -193,6 +195,13 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
             return new PhOfFeed(recipe, PhQuestion.Target, found, asked, found > asked, target.Place, target, off) { Checks = [off] };
         }
 
+        if (RootsPh.AsMixed(recipe) is { } mixed && RootsPh.Kills(mixed) && !RootsPh.Kills(ph))
+        {
+            var deadly = new Check("so high that no roots live until the air has brought it down", mixed, Relation.AtLeast,
+                RootsPh.KillsFrom);
+            return new PhOfFeed(recipe, PhQuestion.Mixed, mixed, deadly.Limit, true, null, null, deadly) { Checks = [deadly] };
+        }
+
         var above = Math.Abs(ph - options.Highest) < Math.Abs(ph - options.Lowest);
         var harmful = above
             ? new Check("so high that roots are harmed", found, Relation.Over, options.Highest) { Meter = Meter.TankPh }
@@ -243,7 +252,7 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
                     ? new Way("name an alkali, such as potassium hydroxide", Puts.Alkali)
                     : new Way("name an acid, such as nitric acid", Puts.Acid),
                 new Way("leave the pH as it is")),
-            Harm.Damage,
+            RootsPh.Kills(before) ? Harm.Loss : Harm.Damage,
             Odds.Certain,
             Certainty.Estimate) with
         {
@@ -274,6 +283,27 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         };
     }
 
+    /// <summary>A lye that the air would bring down within a day, when the roots are dead.</summary>
+    private static Finding Deadly(PhOfFeed verdict, RuleContext context)
+    {
+        var place = RecipePlaces.Doses(verdict.Recipe);
+        var rest = verdict.Recipe.Chemistry.Final.Ph;
+        return context.Find(
+            place,
+            $"{IdPath.Of(context.Facts.Workspace, place)}#pH",
+            $"The final solution computes to pH {Say.Number(Math.Round(verdict.Ph, 1))} as it is mixed, and the recipe does not adjust it. "
+                + $"No roots live there: only a day or so of stirring in air would bring it to {Say.Number(Math.Round(rest, 1))}. "
+            + context.AdviceFor(verdict.Recipe).Sentence(
+                new Way("give less of what is alkaline"), new Way("write an 'adjust' with an acid", Puts.Acid)),
+            Harm.Loss,
+            Odds.Certain,
+            Certainty.Estimate) with
+        {
+            Measured = new Measured("pH", verdict.Ph, verdict.Limit, ""),
+            Values = [new NamedValue("pH", verdict.Ph, ""), new NamedValue("limit", verdict.Limit, "")],
+        };
+    }
+
     private static Finding Extreme(PhOfFeed verdict, RuleContext context)
     {
         var (found, limit) = (verdict.Ph, verdict.Limit);
@@ -293,7 +323,7 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
                     new("write an 'adjust' with an alkali", Puts.Alkali),
                     new("use a water whose alkalinity takes up the acid"),
                 ]),
-            found <= RootsDieTo - Doubt || found >= RootsDieFrom + Doubt ? Harm.Loss : Harm.Damage,
+            RootsPh.Kills(found) ? Harm.Loss : Harm.Damage,
             Odds.Certain,
             Certainty.Estimate) with
         {
@@ -317,6 +347,9 @@ internal enum PhQuestion
 
     /// <summary>Whether roots bear it.</summary>
     Roots,
+
+    /// <summary>Whether they live in what is poured together, before the air brings its pH down.</summary>
+    Mixed,
 }
 
 /// <summary>The pH of a final solution.</summary>

@@ -57,7 +57,7 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
             $"'{name}' meets {what} in '{verdict.Vessel}'. It comes out as {origin.Becomes} that blocks filters and drippers and takes "
                 + "trace metals with it; "
             + $"how much cannot be computed, because its composition is not known. {where}";
-        return context.Find(addition.Place, message, Harm.Damage, Odds.Certain) with
+        return context.Find(addition.Place, message, verdict.IsAllThrownOut ? Harm.Loss : Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured(verdict.InAcid ? "pH" : "calcium", value, limit, unit),
         };
@@ -110,5 +110,14 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
     /// <param name="InAcid">True when the pH counts, false when calcium does.</param>
     /// <param name="Value">pH, or mmol/L of calcium.</param>
     internal sealed record Meeting(
-        AdditionFacts? Addition, string Vessel, ExtractOrigin? Origin, bool InAcid, double Value, double Limit, bool InStock) : Verdict;
+        AdditionFacts? Addition, string Vessel, ExtractOrigin? Origin, bool InAcid, double Value, double Limit, bool InStock) : Verdict
+    {
+        /// <summary>
+        /// pH units below the limit, and times the calcium, from which all of it is thrown out: humic acid is by definition what does not
+        /// dissolve at pH 1 to 2 (recalled); ten times a limit is common practice, no source.
+        /// </summary>
+        private const double PhBelow = 2, TimesCalcium = 10;
+
+        public bool IsAllThrownOut => InAcid ? Value <= Limit - PhBelow : Value >= TimesCalcium * Limit;
+    }
 }

@@ -9,7 +9,7 @@ using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Preservation;
 
-/// <summary>Bleach or peroxide in a stock that is kept for longer than they last.</summary>
+/// <summary>Bleach, peroxide or urea in a stock that is kept for longer than they last.</summary>
 internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRepairs
 {
     public const string RuleName = "shelf-life-too-long";
@@ -29,7 +29,7 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
     /// <summary>Unchelated iron, copper or manganese from which peroxide decays by them, mol/L (common practice, no source).</summary>
     private const double Catalyses = 1e-6;
 
-    private const string Hypochlorite = "inert:ClO-1", Peroxide = HydrogenPeroxide.Component;
+    private const string Hypochlorite = "inert:ClO-1", UreaComponent = "inert:urea", Peroxide = HydrogenPeroxide.Component;
 
     private static readonly string[] _catalysts = [Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese];
 
@@ -41,12 +41,13 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
         var least = context.Options<ShelfLifeTooLongOptions>().LeastLeft;
         var decay = days > 0
             ? (Decay?)Bleach(stock) ?? PeroxideBesideMetal(stock, context.Options<ShelfLifeTooLongOptions>().CatalysedHalfLife)
+                ?? (Decay?)Urea(stock, context.Options<ShelfLifeTooLongOptions>().UreaHalfLife)
             : null;
         if (decay is null)
         {
             yield return new DecayOnTheShelf(stock, days, null, null, null)
             {
-                Checks = [Check.That("it holds bleach or peroxide and says how long it is kept", false)],
+                Checks = [Check.That("it holds bleach, peroxide or urea and says how long it is kept", false)],
             };
             yield break;
         }
@@ -70,7 +71,7 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
         var days = LastsFor(decay, left.Limit / 100);
         var message = $"'{stock.Stock.Name}' is kept for {Say.Days(verdict.Days)}, and by then "
             + $"{(left.Value < 0.1 ? "next to nothing" : $"about {Say.Number(left.Value)} %")} of its {decay.Name} is left: {decay.Why}. "
-            + "Whoever doses it by the label then disinfects with a fraction of what is meant. "
+            + decay.Harms + " "
             + context.AdviceFor(stock).Sentence(
                 new Way($"make what is used up within {Say.Days(Math.Max(1, Math.Floor(days)))}", Puts.Keeping),
                 new Way($"keep it {decay.Instead}", Puts.Keeping));
@@ -92,7 +93,9 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
         }
 
         var days = work.Given("kept for", verdict.Days, "days", From.File);
-        var left = decay.Metal is { } metal ? PeroxideLeft(work, metal, days, context) : BleachLeft(work, verdict.Stock, days);
+        var left = decay.Metal is { } metal ? PeroxideLeft(work, metal, days, context)
+            : decay.Component == UreaComponent ? UreaLeft(work, verdict.Stock, days, context)
+            : BleachLeft(work, verdict.Stock, days);
         return work.Check(verdict.Left!, left, work.Option("least",
             context.Options<ShelfLifeTooLongOptions>().LeastLeft)).Statements(verdict).Done(left);
     }
@@ -132,6 +135,21 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
             100 * Term.Power(0.5, days / work.Option("half-life beside metals",
                 context.Options<ShelfLifeTooLongOptions>().CatalysedHalfLife)), "%");
     }
+
+    private static Term UreaLeft(WorkingBuilder work, StockFacts stock, Term days, RuleContext context)
+    {
+        var celsius = work.Given("middle of the storage temperatures", MiddleOf(stock), "°C", From.File);
+        return work.Result(
+            "left at the end", "100 × 0.5^(days / half-life × 2^((temperature - 25) / 10))",
+            100 * Term.Power(0.5, days / work.Option("half-life at 25 °C", context.Options<ShelfLifeTooLongOptions>().UreaHalfLife)
+                * Term.Power(2, (celsius - 25) / 10)), "%");
+    }
+
+    private static double MiddleOf(StockFacts stock) =>
+        (stock.StorageTemperature.Low.Celsius + stock.StorageTemperature.High.Celsius) / 2;
+
+    private static UreaDecay? Urea(StockFacts stock, double halfLife) =>
+        stock.Concentration(UreaComponent).MolesPerLitre > 0 ? new UreaDecay(MiddleOf(stock), halfLife) : null;
 
     private static BleachDecay? Bleach(StockFacts stock)
     {
@@ -196,6 +214,15 @@ internal sealed class ShelfLifeTooLong : StockRule<DecayOnTheShelf>, IProposesRe
         public override double Left(double days) => 1 / (1 + (Rate * days));
     }
 
+    private sealed record UreaDecay(double Celsius, double HalfLife) : Decay(UreaComponent, "urea", "cooler", null)
+    {
+        public override string Why => $"at {Say.Number(Celsius)} °C microbes and time make ammonium and carbonate of it";
+
+        public override string Harms => "The pH climbs, ammonia smells, and calcium or magnesium that it meets falls out as carbonate.";
+
+        public override double Left(double days) => Math.Pow(0.5, days / HalfLife * Math.Pow(2, (Celsius - 25) / 10));
+    }
+
     private sealed record PeroxideDecay(string By, Check Free, double HalfLife)
         : Decay(Peroxide, "hydrogen peroxide", "apart from trace metals", Free)
     {
@@ -212,6 +239,9 @@ internal abstract record Decay(string Component, string Name, string Instead, Ch
 {
     /// <summary>What is lost how, a clause.</summary>
     public abstract string Why { get; }
+
+    /// <summary>What comes of it, a sentence.</summary>
+    public virtual string Harms => "Whoever doses it by the label then disinfects with a fraction of what is meant.";
 
     /// <summary>Share left after so many days.</summary>
     public abstract double Left(double days);
