@@ -1,13 +1,19 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
+using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Advice.Diagnosis;
 
 /// <summary>What a bottle that somebody stands before can do to them, and which tests and rescues that rules out.</summary>
 public static class BottleHazards
 {
+    /// <summary>"Causes severe skin burns and eye damage" of the CLP regulation.</summary>
+    private const string BurnsSkin = "H314";
+
     /// <summary>From the recipe, as it stands and on the way there, and from what was seen, whatever the recipe says.</summary>
     public static HazardReport Of(StockFacts stock, Observation observation) => Of(HazardGate.Of(stock), observation);
 
@@ -17,6 +23,46 @@ public static class BottleHazards
     /// <summary>The same for what a tank holds.</summary>
     internal static HazardReport Of(HazardReport recipe, Observation observation) =>
         recipe.Suspecting(NoticedHazards.Of(observation, recipe.Holding));
+
+    /// <summary>
+    /// The same with what a listed cause can give off: what is listed and nearly sure counts as noticed, any other holds for advice.
+    /// </summary>
+    internal static HazardReport With(HazardReport hazards, IEnumerable<RankedCause> listed) => listed
+        .SelectMany(c => c.Cause.Dangers.Select(d => (Danger: d, c.Likeliness)))
+        .Aggregate(hazards, (now, d) => now.Allowing(
+            d.Danger.Kind,
+            Held.Of(Named(d.Danger.From), now.Holding.Litres),
+            d.Likeliness == Likeliness.VeryLikely ? HazardGrade.Suspected : HazardGrade.Possible));
+
+    /// <summary>The same for a bottle that burns eyes and skin by its pH, or by what its labels say where no pH is computed.</summary>
+    internal static HazardReport WithCorrosion(HazardReport hazards, StockFacts stock, SolutionState state)
+    {
+        var limits = hazards.Limits;
+        var strong = state.IsSolved
+            ? state.Ph >= limits.CorrosivePhFrom ? hazards.Holding.First(HazardRole.Alkali)
+                : state.Ph <= limits.CorrosivePhTo ? hazards.Holding.First(HazardRole.Acid, HazardRole.AcidSalt) : null
+            : stock.Additions.Where(a => a.Substance.Hazards?.Statements.Contains(BurnsSkin) == true).Select(Held.Of).FirstOrDefault();
+        return strong is null || hazards.Find(HazardKind.Splashed) is not null ? hazards : hazards with
+        {
+            Hazards = HazardGate.Gravest(
+                hazards.Hazards.Append(new Hazard(HazardKind.Splashed, HazardGrade.Possible, strong, null, "", 0, 0, ""))),
+        };
+    }
+
+    /// <summary>Bleach that a recipe doses stands in a line at the strength of its stock, whatever the tank dilutes it to.</summary>
+    internal static HazardReport WithBleachOfTheLines(HazardReport hazards, RecipeFacts recipe) => recipe.Doses
+        .SelectMany(d => d.Stock is { } stock ? stock.Additions.Select(Held.Of) : d.Direct is { } direct ? [Held.Of(direct)] : [])
+        .Where(h => h.Is(HazardRole.Hypochlorite)).Take(1)
+        .Aggregate(hazards, (now, bleach) => now.Allowing(
+            HazardKind.Chlorine, Held.Of(bleach.Substance, Holding.TrialGramsPerLitre * now.Holding.Litres), HazardGrade.Possible));
+
+    private static Substance Named(string name) => new()
+    {
+        Id = Slug.Of(name),
+        Name = name,
+        Kind = SubstanceKind.Product,
+        Content = ElementContent.Empty,
+    };
 
     /// <summary>Why a question must not be put to this bottle; null when it may.</summary>
     public static Refusal? Refuses(Question question, HazardReport hazards) => Refuses(question.Act, hazards, pinch: true);
@@ -51,6 +97,7 @@ public static class BottleHazards
             "shake" => hazards.Forbids(VesselAction.Shake),
             "filter" => hazards.Forbids(VesselAction.Filter),
             "smell" => hazards.Forbids(VesselAction.Smell),
+            "wipe" => hazards.Forbids(VesselAction.Wipe),
             "open" => null,
             _ => throw new InvalidOperationException($"There is no act '{act}'."),
         };

@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Substances;
 
@@ -37,6 +38,10 @@ public enum Frequency
     Occasional,
     Rare,
 }
+
+/// <summary>What a deposit can do to people though no line of the recipe brings it.</summary>
+/// <param name="From">What does it, by a name that says how it behaves ("black sulfide").</param>
+public sealed record CauseDanger(HazardKind Kind, string From);
 
 /// <summary>Something that makes a bottle look as it does: a deposit, a growth, a slip, or nothing wrong at all.</summary>
 public sealed record Cause
@@ -95,6 +100,12 @@ public sealed record Cause
 
     /// <summary>pH to which the change would bring the stock, tried before it is advised; null where it changes none.</summary>
     public double? ChangePh { get; init; }
+
+    /// <summary>What gives a poisonous gas off when this is the cause; empty for most.</summary>
+    public IReadOnlyList<CauseDanger> Dangers { get; init; } = [];
+
+    /// <summary>The hazard that this cause is itself: once a sign of it was told, the hazard alone says what to do. Null for most.</summary>
+    public HazardKind? IsHazard { get; init; }
 
     /// <summary>Where looks and behaviour come from.</summary>
     public required string Source { get; init; }

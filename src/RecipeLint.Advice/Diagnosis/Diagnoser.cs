@@ -38,11 +38,15 @@ public static class Diagnoser
                 cause,
                 solid,
                 [
-                    .. SilicateWentIn(cause, observation) is { } late ? [late] : StockReasons(cause, solid, chemistry, traits, fizzed),
+                    .. (SilicateWentIn(cause, observation) ?? AcidOnSilicate(cause, observation, stock)) is { } late ? [late] : StockReasons(cause, solid, chemistry, traits, fizzed),
                     .. LiquidReasons(cause, observation, liquid, chemistry),
                 ]);
         });
-        return new BottleDiagnosis(observation, chemistry, CauseRanking.Of([.. causes], observation), BottleHazards.Of(stock, observation));
+        var ranked = CauseRanking.Of([.. causes], observation);
+        var hazards = BottleHazards.WithCorrosion(BottleHazards.Of(stock, observation), stock, chemistry.AtSeen);
+        return new BottleDiagnosis(
+            observation, chemistry, ranked,
+            observation.TellsNoCause ? hazards : BottleHazards.With(hazards, BottleDiagnosis.Listed(ranked)));
     }
 
     /// <summary>What fizzes with acid is a carbonate, wherever it came from.</summary>
@@ -54,6 +58,14 @@ public static class Diagnoser
         cause.Id == "silica-gel" && observation.PutIn.Any(p => p.Substance?.Kind == SubstanceKind.Silicate)
             ? new Evidence(
                 "silicate gels where it meets acid, calcium or magnesium, and went in with the rest already there", GelOfSilicate)
+            : null;
+
+    /// <summary>Acid that went into silicate takes away the alkali that keeps it dissolved.</summary>
+    private static Evidence? AcidOnSilicate(Cause cause, Observation observation, StockFacts stock) =>
+        cause.Id == "silica-gel"
+        && (observation.Of("on-acid") == true || observation.PutIn.Any(p => p is { IsAsked: false, Substance.Kind: SubstanceKind.Acid }))
+        && stock.Additions.Any(a => a.Substance.Kind == SubstanceKind.Silicate)
+            ? new Evidence("acid takes away the alkali that keeps silicate dissolved, and it gels", GelOfSilicate)
             : null;
 
     /// <summary>What a component that the recipe does not name says against a cause.</summary>

@@ -43,6 +43,15 @@ public sealed record RankedCause(Cause Cause, double Score, double Share, IReadO
 public sealed record BottleDiagnosis(Observation Observation, BottleChemistry Chemistry, IReadOnlyList<RankedCause> Causes,
     HazardReport Hazards)
 {
+    private const int MostListed = 5, LeastListed = 3;
+
+    /// <summary>Causes below this share are only named.</summary>
+    private const double ListedFrom = 0.03;
+
+    /// <summary>The causes that an answer lists, before the danger of what was told has its say.</summary>
+    public static IReadOnlyList<RankedCause> Listed(IReadOnlyList<RankedCause> causes) =>
+        [.. causes.Where(c => c.HasReason).Where((c, i) => i < LeastListed || (i < MostListed && c.Share >= ListedFrom))];
+
     /// <summary>What is in the bottle and nobody can tell more of; null where all can be named.</summary>
     public UnknownContents? Unknown => UnknownContents.Of(Chemistry.Stock);
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Substances;
 
@@ -63,9 +64,15 @@ public static class DiagnosisData
         Change = Text(item, "change"),
         ChangeUses = Texts(item, "changeUses"),
         ChangePh = Number(item, "changePh"),
+        Dangers = item.TryGetProperty("dangers", out var dangers)
+            ? [.. dangers.EnumerateArray().Select(d => new CauseDanger(Kind(Text(d, "hazard")), Text(d, "from")))] : [],
+        IsHazard = item.TryGetProperty("isHazard", out var hazard) ? Kind(hazard.GetString()!) : null,
         Source = Text(item, "source"),
         Confidence = Enum.Parse<Confidence>(Text(item, "confidence"), ignoreCase: true),
     };
+
+    /// <summary>"hydrogen-sulfide" is HydrogenSulfide.</summary>
+    private static HazardKind Kind(string id) => Enum.Parse<HazardKind>(id.Replace("-", "", StringComparison.Ordinal), ignoreCase: true);
 
     private static IReadOnlyList<Question> ReadQuestions()
     {

@@ -14,7 +14,16 @@ public sealed record RankedTankCause(RankedCause Ranked, TankMoment? Moment, dou
 
 /// <summary>Causes of what was seen in tank, lines or drippers, most probable first.</summary>
 public sealed record TankDiagnosis(
-    Observation Observation, TankChemistry Chemistry, IReadOnlyList<RankedTankCause> Causes, HazardReport Hazards);
+    Observation Observation, TankChemistry Chemistry, IReadOnlyList<RankedTankCause> Causes, HazardReport Hazards)
+{
+    private const int MostListed = 4, LeastListed = 2;
+
+    private const double ListedFrom = 0.05;
+
+    /// <summary>The causes that an answer lists.</summary>
+    public static IEnumerable<RankedCause> Listed(IEnumerable<RankedCause> causes) => causes.Where(c => c.HasReason)
+        .Where((c, i) => i < LeastListed || (i < MostListed && c.Share >= ListedFrom));
+}
 
 /// <summary>Why a tank, a line or a dripper looks as it does.</summary>
 public static class TankDiagnoser
@@ -27,6 +36,7 @@ public static class TankDiagnoser
     /// <summary>The same input always gives the same order.</summary>
     public static TankDiagnosis Of(RecipeFacts recipe, Observation observation, Temperature? seenAt = null)
     {
+        observation = PartsAreDosed(observation);
         var chemistry = TankChemistry.Of(recipe, seenAt);
         var traits = new TankTraits(recipe);
         var fizzed = Diagnoser.HasFizzed(observation);
@@ -41,6 +51,7 @@ public static class TankDiagnoser
                     ? [late]
                     : [.. Reasons(f.Cause.Cause, f.Solid, f.Moment, traits, fizzed)]))],
             observation);
+        var hazards = BottleHazards.WithBleachOfTheLines(BottleHazards.Of(recipe, observation), recipe);
         return new TankDiagnosis(
             observation,
             chemistry,
@@ -51,8 +62,13 @@ public static class TankDiagnoser
                         ? chemistry.WithPureWater(found[r.Cause.Id].Cause, moment)
                         : null)),
             ],
-            BottleHazards.Of(HazardGate.Of(recipe), observation));
+            observation.TellsNoCause ? hazards : BottleHazards.With(hazards, TankDiagnosis.Listed(ranked)));
     }
+
+    /// <summary>A part that goes into a bottle meets another; into a tank it is dosed.</summary>
+    private static Observation PartsAreDosed(Observation told) => told.Parts.Count == 0 || told.Of("on-joining") != true ? told
+        : (told with { Signs = [.. told.Signs.Where(s => s.Sign.Id != "on-joining")] })
+            .With([new Seen(Vocabulary.Sign("on-dosing"), true)]);
 
     /// <summary>Where it forms, for the end of a sentence.</summary>
     public static string Where(TankMoment moment) => moment switch

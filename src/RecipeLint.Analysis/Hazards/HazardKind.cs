@@ -3,10 +3,18 @@ namespace RecipeLint.Analysis.Hazards;
 /// <summary>What contents of a vessel can do to people; the words for each stand in hazards.json.</summary>
 public enum HazardKind
 {
-    /// <summary>Somebody fell or feels ill: told, never computed. So are the two that follow.</summary>
+    /// <summary>Somebody fell or feels ill: told, never computed. So are those that follow, but for strong acids and lyes that may
+    /// splash.</summary>
     PersonIll,
     Swallowed,
     Splashed,
+
+    /// <summary>A vessel that burst, boiled over or threw out what it holds.</summary>
+    Burst,
+    AnimalHarmed,
+
+    /// <summary>Something is told of people, gas or a smell, and nobody here understands it.</summary>
+    NotUnderstood,
     Chlorine,
     Chloramines,
     NitrogenOxides,
@@ -75,6 +83,9 @@ public enum VesselAction
 
     /// <summary>Take the cap off to get at what is in it.</summary>
     Open,
+
+    /// <summary>Wipe off what dried on the outside.</summary>
+    Wipe,
 }
 
 /// <summary>What a substance does to other contents; the classes of roles.json.</summary>

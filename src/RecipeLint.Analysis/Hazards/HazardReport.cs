@@ -24,6 +24,18 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
         };
     }
 
+    /// <summary>What may be in it though no recipe says so, such as black sulfide: nothing is put to it that it bears as little.</summary>
+    public IReadOnlyList<Held> MayHold { get; init; } = [];
+
+    /// <summary>The same with something that may be in it and what that does.</summary>
+    /// <param name="grade">Possible, or suspected where hardly anything else explains what was seen.</param>
+    public HazardReport Allowing(HazardKind kind, Held held, HazardGrade grade) => this with
+    {
+        Holding = grade == HazardGrade.Possible ? Holding : Holding.Suspecting([.. Holding.Suspected, kind]),
+        Hazards = HazardGate.Gravest(Hazards.Append(new Hazard(kind, grade, held, null, "", 0, 0, ""))),
+        MayHold = [.. MayHold, held],
+    };
+
     public Hazard? Find(HazardKind kind) => Hazards.FirstOrDefault(h => h.Kind == kind);
 
     /// <summary>Why this must not be done with the vessel; null when nothing speaks against it.</summary>
@@ -49,10 +61,35 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
             return new Refusal(Find(HazardKind.UnknownContents)!, null, held, false);
         }
 
+        if (MayHold.SelectMany(m => HazardGate.Of(Holding.Of([m, held], Holding.Litres).OnlyWhatIsKnown()).Present).FirstOrDefault() is { } waiting)
+        {
+            return new Refusal(waiting, null, held, true);
+        }
+
+        if (Corroding(held) is { } heat)
+        {
+            return new Refusal(heat, null, held, true);
+        }
+
         var after = HazardGate.Of(Holding.With(held), Limits).Hazards.Concat(HazardGate.Meeting(Holding, held, Limits));
         var arising = after.FirstOrDefault(h => IsWorse(h) && !(pinch && h.Kind is HazardKind.CarbonDioxidePressure
             or HazardKind.FermentationPressure));
         return arising is null ? null : new Refusal(arising, null, held, true);
+    }
+
+    /// <summary>Acid into what burns as a lye, and lye into what burns as an acid, get hot and spit.</summary>
+    private Hazard? Corroding(Held reagent)
+    {
+        if (Hazards.FirstOrDefault(h => h is { Kind: HazardKind.Splashed, Grade: HazardGrade.Possible }) is not { From: { } strong })
+        {
+            return null;
+        }
+
+        var (one, other) = strong.Is(HazardRole.Alkali) ? (HazardRole.Alkali, HazardRole.Acid) : (HazardRole.Acid, HazardRole.Alkali);
+        return strong.Is(one) && (reagent.Is(other) || (other == HazardRole.Acid && reagent.Is(HazardRole.AcidSalt))
+            || (other == HazardRole.Alkali && reagent.Is(HazardRole.Carbonate)))
+            ? new Hazard(HazardKind.Heat, HazardGrade.Present, strong, reagent, "", 0, 0, "")
+            : null;
     }
 
     private bool IsWorse(Hazard hazard) =>

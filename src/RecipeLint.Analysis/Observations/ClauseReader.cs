@@ -70,7 +70,25 @@ internal static class ClauseReader
             });
         }
 
-        return parts;
+        return WithoutWhatItSmellsOf(parts);
+    }
+
+    /// <summary>"Rubber smell", "smells of burnt wax": neither rubber nor wax was seen.</summary>
+    private static List<ClausePart> WithoutWhatItSmellsOf(List<ClausePart> parts)
+    {
+        var smell = parts.FindIndex(p => p is { Kind: PartKind.Sign, Id: "smell" });
+        if (smell < 0)
+        {
+            return parts;
+        }
+
+        if (smell + 1 < parts.Count && parts[smell + 1] is { Kind: PartKind.Other, Id: "of" or "like" })
+        {
+            return parts[..(smell + 1)];
+        }
+
+        return smell == parts.Count - 1 && smell > 0 && parts[smell - 1] is { Kind: PartKind.Sign } before
+            && Vocabulary.Sign(before.Id).Kind == SignKind.Form ? [.. parts[..(smell - 1)], parts[smell]] : parts;
     }
 
     private static bool IsKindOfSmell(string sign) =>
@@ -87,7 +105,7 @@ internal static class ClauseReader
             {
                 // "Dissolves in vinegar without fizzing": the agent serves both.
                 mine = agents.Count == 0
-                    ? Borrowed(parts, id, told)
+                    ? Borrowed(parts, id, negated, told)
                     : id is "dissolves" or "fizzes" or "stays" ? [agents.MinBy(a => Math.Abs(a.At - at)).Id] : [];
             }
 
@@ -128,7 +146,7 @@ internal static class ClauseReader
     private static bool IsAcidGoingIn(ClausePart part) => part is { Kind: PartKind.Sign, Id: "on-acid" };
 
     /// <summary>An agent from the clause before, or the one that goes without saying.</summary>
-    private static List<string> Borrowed(List<ClausePart> parts, string outcome, Telling told)
+    private static List<string> Borrowed(List<ClausePart> parts, string outcome, bool negated, Telling told)
     {
         if (told.OpenAgents.Count > 0)
         {
@@ -140,6 +158,12 @@ internal static class ClauseReader
             && outcome is "dissolves" or "fizzes" or "stays" or "helps")
         {
             return [.. told.LastAgents];
+        }
+
+        if (negated && outcome == "fizzes")
+        {
+            // "No fizz" of a bottle that nobody put anything in.
+            return [];
         }
 
         told.FizzedByItself |= outcome == "fizzes";
@@ -160,6 +184,13 @@ internal static class ClauseReader
         }
         else if (parts.Take(first).Any(p => p.Kind == PartKind.Negation))
         {
+            // "Never hot", "I have not tried acid": without a test before it, or "not in vinegar", nothing was tried.
+            if (told.LastAgents.Count == 0 && told.OpenOutcome is null
+                && parts[first - 1] is not { Kind: PartKind.Other, Id: "in" or "with" or "by" or "on" })
+            {
+                return;
+            }
+
             foreach (var (_, id) in agents)
             {
                 Tell(id, told.LastOutcome, true, told);

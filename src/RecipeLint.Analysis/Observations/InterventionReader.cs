@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Text.Json;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
@@ -8,11 +9,12 @@ namespace RecipeLint.Analysis.Observations;
 
 /// <summary>
 /// Reads out of free words what somebody put in: an act ("poured"), a reagent ("bleach") in the same clause or in the next, no trial on a
-/// spoonful, no "should I". Errs on the safe side: what was put in is only ever asked of the hazard gate. Never throws.
+/// spoonful. What somebody asks whether to put in counts as asked, and of bleach every mention but a smell and a test. Errs on the safe
+/// side: what was put in is only ever asked of the hazard gate. Never throws.
 /// </summary>
 internal static class InterventionReader
 {
-    private const int LongestPhrase = 5;
+    private const int LongestPhrase = 5, FarFromNot = 4;
 
     private static readonly Lazy<Words> Data = new(Read);
 
@@ -27,16 +29,16 @@ internal static class InterventionReader
         var alarmed = tokens.Any(words.Alarms.Contains);
         foreach (var clause in Clauses(tokens))
         {
-            var done = IsDone(clause);
-            var named = Reagents(clause).ToList();
+            var act = ActOf(clause);
+            var done = act == Act.Done;
+            var named = Reagents(clause).Concat(Bleached(clause)).ToList();
             var trial = Enumerable.Range(0, clause.Length)
                 .Any(i => words.Samples.Contains(clause[i]) && !named.Exists(n => i >= n.Start && i < n.Start + n.Length));
             named = trial ? [] : named;
-            var counts = named.Count > 0 && (done || acted);
-            if (counts)
-            {
-                found.AddRange(named.Select(n => n.Put));
-            }
+            var acts = act != Act.None || acted;
+            var counting = named.Where(n => acts || (IsBleach(n) && !IsTest(clause, n))).ToList();
+            found.AddRange(counting.Where(n => !(IsBleach(n) && IsTakenBackBefore(clause, n.Start)))
+                .Select(n => n.Put with { IsAsked = act == Act.Asked }));
 
             if (Holds(clause, words.Unknown) || ((done || acted) && named.Count == 0 && !trial && Holds(clause, words.UnknownPut)))
             {
@@ -47,7 +49,7 @@ internal static class InterventionReader
                 found.Add(new PutIn(stranger, null));
             }
 
-            var masked = counts ? named.Where(n => n.Masked).SelectMany(n => Enumerable.Range(n.Start, n.Length)).ToHashSet() : [];
+            var masked = counting.Where(n => n.Masked).SelectMany(n => Enumerable.Range(n.Start, n.Length)).ToHashSet();
             left.AddRange(clause.Select((token, i) => masked.Contains(i) ? "" : token));
             left.Add("");
             acted = done && named.Count == 0;
@@ -62,18 +64,57 @@ internal static class InterventionReader
     /// <summary>What of the catalogue stands for an everyday name such as "pool shock"; null where nobody knows it.</summary>
     public static Substance? Stands(string name) => Data.Value.Reagents.GetValueOrDefault(name.ToLowerInvariant())?.Substance;
 
-    /// <summary>An act that nothing before it takes back or puts as a question; "don't know who poured" takes nothing back.</summary>
-    private static bool IsDone(string[] clause)
+    private enum Act
     {
+        None,
+        Asked,
+        Done,
+    }
+
+    /// <summary>An act that nothing before it takes back, done or asked about; "don't know who poured" takes nothing back.</summary>
+    private static Act ActOf(string[] clause)
+    {
+        var asked = false;
         for (var i = 0; i < clause.Length && !IsTakenBack(clause, i); i++)
         {
             if (Data.Value.Verbs.Contains(clause[i]) || GoesIn(clause, i))
             {
-                return true;
+                return asked ? Act.Asked : Act.Done;
             }
+
+            asked |= Data.Value.Hypothetical.Contains(clause[i]);
         }
 
-        return false;
+        return Act.None;
+    }
+
+    private static bool IsBleach(Named named) => named.Put.Substance is { } what && HazardRoles.Of(what).Contains(HazardRole.Hypochlorite);
+
+    /// <summary>"Dissolves in bleach", "bleach turns it white": a test on the deposit.</summary>
+    private static bool IsTest(string[] clause, Named named)
+    {
+        var (before, after) = (named.Start - 1, named.Start + named.Length);
+        return (before > 0 && Data.Value.TestedBy.Contains(clause[before]) && clause.Take(before).Any(Data.Value.Outcomes.Contains))
+            || (after < clause.Length && Data.Value.Outcomes.Contains(clause[after]));
+    }
+
+    private static bool IsTakenBackBefore(string[] clause, int at) =>
+        Enumerable.Range(Math.Max(0, at - FarFromNot), Math.Min(at, FarFromNot)).Any(i => IsTakenBack(clause, i));
+
+    /// <summary>"We bleached the tank", "after shocking the lines"; "the leaves bleached" is no act.</summary>
+    private static IEnumerable<Named> Bleached(string[] clause)
+    {
+        var words = Data.Value;
+        for (var i = 0; i < clause.Length; i++)
+        {
+            if (words.Bleaches.Contains(clause[i]) && clause[i] != "bleach"
+                && (clause.Take(i).Skip(Math.Max(0, i - 3)).Any(words.Bleachers.Contains)
+                    || clause.Skip(i + 1).Take(3).Any(words.BleachedThings.Contains)
+                    || clause.Take(i).Skip(Math.Max(0, i - 3)).Any(t => t != "it" && words.BleachedThings.Contains(t))))
+            {
+                yield return new Named(i, 1, true, new PutIn("bleach", words.Reagents["bleach"].Substance));
+            }
+        }
     }
 
     /// <summary>"Silicate goes in last"; "the EC goes up" puts nothing in.</summary>
@@ -86,9 +127,8 @@ internal static class InterventionReader
             && !Data.Value.Alarms.Contains(t))
         : null;
 
-    private static bool IsTakenBack(string[] clause, int at) => Data.Value.Hypothetical.Contains(clause[at])
-        || (Vocabulary.Negations.Contains(clause[at])
-            && (at + 1 == clause.Length || clause[at + 1] is not ("know" or "idea" or "sure" or "clue")));
+    private static bool IsTakenBack(string[] clause, int at) => Vocabulary.Negations.Contains(clause[at]) && clause[at] is not ("free" or "of")
+        && (at + 1 == clause.Length || clause[at + 1] is not ("know" or "idea" or "sure" or "clue"));
 
     private static IEnumerable<string[]> Clauses(IReadOnlyList<string> tokens)
     {
@@ -134,7 +174,8 @@ internal static class InterventionReader
     }
 
     private static bool IsSmelt(string[] clause, int at) =>
-        clause.Skip(Math.Max(0, at - 3)).Take(Math.Min(3, at)).Any(Data.Value.Told.Contains);
+        clause.Skip(Math.Max(0, at - 3)).Take(Math.Min(3, at)).Any(Data.Value.Told.Contains)
+        || (at + 1 < clause.Length && clause[at + 1] != "like" && Data.Value.Told.Contains(clause[at + 1]));
 
     private static bool Holds(string[] clause, FrozenSet<string> phrases)
     {
@@ -176,6 +217,7 @@ internal static class InterventionReader
         return new Words(
             reagents.Keys.SelectMany(k => k.Split(' ')).ToFrozenSet(StringComparer.Ordinal),
             Set("verbs"), Set("samples"), Set("hypothetical"), Set("told"), Set("unknown"), Set("unknownPut"), Set("puts"), Set("alarms"),
+            Set("bleaches"), Set("bleachers"), Set("bleachedThings"), Set("testedBy"), Set("outcomes"),
             reagents.ToFrozenDictionary(StringComparer.Ordinal));
     }
 
@@ -214,5 +256,10 @@ internal static class InterventionReader
         FrozenSet<string> UnknownPut,
         FrozenSet<string> Puts,
         FrozenSet<string> Alarms,
+        FrozenSet<string> Bleaches,
+        FrozenSet<string> Bleachers,
+        FrozenSet<string> BleachedThings,
+        FrozenSet<string> TestedBy,
+        FrozenSet<string> Outcomes,
         FrozenDictionary<string, Reagent> Reagents);
 }

@@ -16,6 +16,16 @@ public static class NoticedHazards
         [HazardKind.FermentationPressure] = HazardRole.Organic,
     };
 
+    /// <summary>What harms somebody before it smells or stings, where the vessel holds its salt: nobody may take it for something else.
+    /// </summary>
+    private static readonly (HazardRole Role, HazardKind Kind)[] Hidden =
+    [
+        (HazardRole.Sulfide, HazardKind.HydrogenSulfide), (HazardRole.Cyanide, HazardKind.HydrogenCyanide),
+        (HazardRole.Sulfite, HazardKind.SulfurDioxide), (HazardRole.Nitrite, HazardKind.NitrogenOxides),
+    ];
+
+    private static readonly string[] Harmed = ["collapsed", "eyes-water", "breathed-in"];
+
     /// <summary>Kinds in the order of hazards.json; empty where nothing dangerous was told. Pure; never throws.</summary>
     public static IReadOnlyList<HazardKind> Of(Observation observation, Holding holding)
     {
@@ -32,6 +42,16 @@ public static class NoticedHazards
         if (whole.First(HazardRole.Peroxide) is not null)
         {
             pointed.Remove(HazardKind.Heat);
+        }
+
+        if (Harmed.Any(told.Contains))
+        {
+            var hidden = Hidden.Where(h => whole.Has(h.Role)).Select(h => h.Kind).ToList();
+            pointed.AddRange(hidden);
+            if (hidden.Count > 0 && !whole.Has(HazardRole.Hypochlorite) && !told.Contains("smell-chlorine") && !told.Contains("green-fumes"))
+            {
+                pointed.Remove(HazardKind.Chlorine);
+            }
         }
 
         pointed.RemoveAll(k => Needs.TryGetValue(k, out var role) && whole.First(role) is null);

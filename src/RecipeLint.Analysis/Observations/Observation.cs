@@ -7,7 +7,10 @@ public sealed record Reread(string Written, string ReadAs);
 public sealed record Observation
 {
     /// <summary>Signs of what happened to somebody; no deposit tells itself by them.</summary>
-    private static readonly HashSet<string> OfPeople = new(StringComparer.Ordinal) { "splashed", "swallowed" };
+    private static readonly HashSet<string> OfPeople = new(StringComparer.Ordinal)
+    {
+        "splashed", "swallowed", "breathed-in", "animal-harmed", "not-understood",
+    };
 
     /// <summary>How long it took, or what ran then, which is something only beside what was seen.</summary>
     private static readonly HashSet<string> Durations = new(StringComparer.Ordinal)
@@ -34,6 +37,9 @@ public sealed record Observation
     /// <summary>What went in beside the recipe, as told.</summary>
     public IReadOnlyList<PutIn> PutIn { get; init; } = [];
 
+    /// <summary>Other parts of the recipe that went in, as told ("part b").</summary>
+    public IReadOnlyList<string> Parts { get; init; } = [];
+
     /// <summary>What was told of plants, which nothing here judges by looks; as written, in lower case.</summary>
     public IReadOnlyList<string> Plants { get; init; } = [];
 
@@ -45,7 +51,7 @@ public sealed record Observation
     /// it.
     /// </summary>
     public bool TellsNoCause => LiquidColours.Count == 0 && !Signs.Any(PartsCauses)
-        && (IsOfPeople || (PutIn.Count == 0 && (Signs.Count > 0 || Plants.Count > 0 || Unknown.Count > 0)));
+        && (IsOfPeople || (PutIn.Count > 0 && Signs.Count == 0 && PutIn.All(p => p.IsAsked)) || (PutIn.Count == 0 && (Signs.Count > 0 || Plants.Count > 0 || Unknown.Count > 0)));
 
     /// <summary>What was spilled on somebody is no addition to the vessel, and when that was is no time at which something fell.</summary>
     private bool IsOfPeople => Signs.Any(s => s.Present && OfPeople.Contains(s.Sign.Id));
@@ -82,6 +88,7 @@ public sealed record Observation
             Reread = [.. Reread.Concat(other.Reread).Distinct()],
             Contradictions = torn,
             PutIn = [.. PutIn.Concat(other.PutIn).Distinct()],
+            Parts = [.. Parts.Concat(other.Parts).Distinct(StringComparer.Ordinal)],
             Plants = [.. Plants.Concat(other.Plants).Distinct(StringComparer.Ordinal)],
         };
     }

@@ -12,19 +12,43 @@ public static class ObservationReader
     /// <summary>What was seen.</summary>
     public static Observation Read(string text)
     {
-        var (putIn, besides) = InterventionReader.Read(ColourBefore(ObservationWords.Tokens(text)));
+        var tokens = ColourBefore(ObservationWords.Tokens(text));
+        var asked = Questions.Asked(text);
+        var alarm = AlarmWords.Of(tokens);
+        var (putIn, besides) = InterventionReader.Read(alarm.Left);
         var (harmed, sound, ofTheHit) = PersonWords.Read(besides);
         var (plants, left) = PlantWords.Read(sound);
         var (clauses, unknown, reread) = ObservationWords.Read(left);
         var told = new Telling();
-        foreach (var sign in harmed.Concat(GasOf(ofTheHit)))
+        foreach (var sign in alarm.Signs.Concat(harmed).Concat(GasOf(alarm.OfTheHarm)).Concat(GasOf(ofTheHit)))
         {
             told.Tell(sign, true);
         }
 
+        var parts = JoinedParts.Of(besides);
+        if (parts.Count > 0)
+        {
+            told.Tell("on-joining", true);
+        }
+
         Read(clauses, told);
-        var all = AcidWentIn(VinegarWentIn(told.Close(unknown, reread) with { PutIn = putIn, Plants = plants }));
+        var ofTheHurt = InterventionReader.Read(alarm.OfTheHarm).In.Where(p => p.Substance is not null);
+        var all = AcidWentIn(VinegarWentIn(Questions.WithoutWhatIsAsked(told.Close(unknown, reread), asked) with
+        {
+            PutIn = [.. putIn.Concat(ofTheHurt).Distinct()],
+            Parts = parts,
+            Plants = plants,
+        }));
         return told.FizzedByItself ? FizzedByItself(all) : all;
+    }
+
+    /// <summary>Signs of a clause by itself, whether it tells or asks.</summary>
+    internal static IReadOnlyList<Seen> Signs(string clause)
+    {
+        var (clauses, unknown, reread) = ObservationWords.Read(ObservationWords.Tokens(clause));
+        var told = new Telling();
+        Read(clauses, told);
+        return told.Close(unknown, reread).Signs;
     }
 
     /// <summary>Of what hit somebody only gas, heat, smells and when it was say something of the vessel.</summary>
@@ -81,7 +105,7 @@ public static class ObservationReader
     /// <summary>"After adding vinegar it cleared up": vinegar did it, and far less gives way to that than to a strong acid.</summary>
     private static Observation VinegarWentIn(Observation told)
     {
-        var acids = told.PutIn.Where(p => p.Substance is { Kind: SubstanceKind.Acid }).ToList();
+        var acids = told.PutIn.Where(p => p is { IsAsked: false, Substance.Kind: SubstanceKind.Acid }).ToList();
         var strong = told.Signs.Where(s => s.Sign.Id == "strong-acid-dissolves").ToList();
         return strong.Count == 0 || acids.Count == 0 || acids.Exists(p => p.Substance is not { Id: "vinegar-5" })
             ? told
@@ -96,7 +120,7 @@ public static class ObservationReader
     {
         var fizzed = told.Signs.Where(s => s is { Present: true, Sign.Id: "strong-acid-fizzes" or "vinegar-fizzes" or "reductant-fizzes" })
             .ToList();
-        return fizzed.Count == 0 || !told.PutIn.Any(p => p.Substance is { Kind: SubstanceKind.Acid }) || told.Signs.Any(IsOfADeposit)
+        return fizzed.Count == 0 || !told.PutIn.Any(p => p is { IsAsked: false, Substance.Kind: SubstanceKind.Acid }) || told.Signs.Any(IsOfADeposit)
             ? told
             : (told with { Signs = [.. told.Signs.Except(fizzed)] }).With([new Seen(Vocabulary.Sign("acid-gas"), true)]);
     }

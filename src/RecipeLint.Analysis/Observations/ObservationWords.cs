@@ -27,7 +27,8 @@ internal static class ObservationWords
             }
 
             var stem = Stem.Of(token);
-            if (!Vocabulary.IsKnown(token, stem) && !InterventionReader.Knows(token) && !char.IsDigit(token[0]) && token.Length > 1)
+            if (!Vocabulary.IsKnown(token, stem) && !InterventionReader.Knows(token) && !AlarmWords.Knows(token)
+                && !char.IsDigit(token[0]) && token.Length > 1)
             {
                 if (!Vocabulary.Ordinary.Contains(token)
                     && (Mend(stem, Vocabulary.Known) ?? Mend(token, Vocabulary.KnownAsWritten)) is { } meant)

@@ -21,7 +21,7 @@ internal static class PlantWords
     {
         "edge", "edges", "margin", "margins", "tip", "tips", "burnt", "burned", "burn", "scorched", "curl", "curls", "curled", "curling",
         "droop", "drooping", "new", "newest", "old", "older", "oldest", "young", "younger", "youngest", "crop", "plant", "plants", "tomato",
-        "lettuce", "cucumber", "basil", "turning", "yellowing", "dying", "spotted", "lower", "upper",
+        "lettuce", "cucumber", "basil", "turning", "bleached", "bleaching", "yellowing", "dying", "spotted", "lower", "upper",
     };
 
     /// <summary>What a bottle or a tank has and no plant: told behind "and", it is no part of the plant.</summary>

@@ -10,11 +10,6 @@ namespace RecipeLint.Reports.Diagnosis;
 /// <summary>What a diagnosis says to whoever stands before the bottle. Pure.</summary>
 public static class DiagnosisReport
 {
-    private const int MostShown = 5, LeastShown = 3;
-
-    /// <summary>Causes below this share are only named.</summary>
-    private const double ShownFrom = 0.03;
-
     /// <summary>The report, at most 100 columns wide.</summary>
     /// <param name="seenAt">As asked for ("6 °C"); null when not told.</param>
     public static string Write(BottleDiagnosis diagnosis, string? seenAt)
@@ -29,11 +24,12 @@ public static class DiagnosisReport
         }
         else if (diagnosis.Observation.TellsNoCause)
         {
-            NoCause(page);
+            NoCause(page, diagnosis.Hazards);
         }
 
         var shown = diagnosis.Observation.TellsNoCause || diagnosis.Unknown is { IsAll: true } ? []
-            : diagnosis.Causes.Where(c => c.HasReason).Where((c, i) => i < LeastShown || (i < MostShown && c.Share >= ShownFrom)).ToList();
+            : BottleDiagnosis.Listed(diagnosis.Causes)
+                .Where(c => !(c.Cause.NothingWrong && IsToldOfDanger(diagnosis.Hazards) && !IsOfDanger(c.Cause, diagnosis.Hazards))).ToList();
         if (shown.Count > 0 && shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely && diagnosis.Hazards.Hazards.All(h =>
             h.Grade == HazardGrade.Possible))
         {
@@ -45,7 +41,7 @@ public static class DiagnosisReport
 
         if (shown.Count == 0 && !diagnosis.Observation.TellsNoCause && diagnosis.Unknown is not { IsAll: true })
         {
-            NoCause(page);
+            NoCause(page, diagnosis.Hazards);
         }
 
         for (var i = 0; i < shown.Count; i++)
@@ -76,12 +72,25 @@ public static class DiagnosisReport
     }
 
     /// <summary>A list of causes that rests on nothing told would only send somebody the wrong way.</summary>
-    internal static void NoCause(BenchPage page)
+    internal static void NoCause(BenchPage page, HazardReport hazards)
     {
         page.Blank();
+        if (IsToldOfDanger(hazards))
+        {
+            page.Text("No cause is listed. Do first what stands above, and come back to the bottle only when nobody is in danger.");
+            return;
+        }
+
         page.Text("No cause is listed, because nothing was told that parts one from another. Say what lies, floats or hangs where: its "
             + "colour and form, since when, and what acid, warmth or much water does to it.");
     }
+
+    /// <summary>True where something was told, or asked, that can hurt somebody: then nothing is called harmless.</summary>
+    internal static bool IsToldOfDanger(HazardReport hazards) => hazards.Hazards.Any(h => h.Grade >= HazardGrade.Suspected);
+
+    /// <summary>True for a cause that is the very danger: what to do about it is said there and only there.</summary>
+    private static bool IsOfDanger(Cause cause, HazardReport hazards) =>
+        cause.IsHazard is { } kind && hazards.Find(kind) is { Grade: >= HazardGrade.Suspected };
 
     private static string Reason(RankedCause cause) =>
         cause.For.Select(e => e.Text).Take(3).ToList() is { Count: > 0 } reasons ? Say.List(reasons) : cause.Cause.Name;
@@ -110,10 +119,15 @@ public static class DiagnosisReport
             "seen", told.Count > 0 ? string.Join(" · ", told)
                 : observation.TellsNoCause ? "nothing of bottle, tank or lines that could be understood"
                 : "nothing that tells causes apart: what follows rests on the recipe alone");
+        foreach (var part in observation.Parts)
+        {
+            page.Named("put in", $"{part}, counted as another concentrate");
+        }
+
         foreach (var put in observation.PutIn)
         {
             page.Named(
-                "put in", put.Substance is not { } known ? $"{put.Written}, which nobody can name"
+                put.IsAsked ? "asked of" : "put in", put.Substance is not { } known ? $"{put.Written}, which nobody can name"
                     : put.HoldsMore ? $"{put.Written}, counted as {known.Name} and what else its label may tell"
                     : $"{put.Written}, counted as {known.Name}");
         }
@@ -174,6 +188,13 @@ public static class DiagnosisReport
             return;
         }
 
+        if (IsOfDanger(cause, diagnosis.Hazards))
+        {
+            page.Named("save it", "Do what the danger above says, and nothing else.");
+            page.Named("change", HazardText.Of(cause.IsHazard!.Value).Instead);
+            return;
+        }
+
         // Advice is tried in the engine before it is printed, for every cause that is shown.
         var advice = BottleAdvice.Of(diagnosis.Chemistry, ranked);
         if (!cause.NothingWrong && QuestionChooser.Settling(ranked, diagnosis) is { } settling)
@@ -195,7 +216,7 @@ public static class DiagnosisReport
     {
         page.Blank();
         var asks = diagnosis.Unknown is { IsAll: true } ? false : diagnosis.Observation.TellsNoCause
-            ? diagnosis.Hazards.Hazards.Count == 0
+            ? !IsToldOfDanger(diagnosis.Hazards)
             : diagnosis.Hazards.ForLeaving is null && shown.Count > 1 && shown[0].Likeliness != Likeliness.VeryLikely;
         if (asks
             && QuestionChooser.Next(diagnosis, new HashSet<string>()) is { } question)

@@ -9,22 +9,19 @@ namespace RecipeLint.Reports.Diagnosis;
 /// <summary>What a diagnosis of tank, lines and drippers says. Pure.</summary>
 public static class TankReport
 {
-    private const int MostShown = 4, LeastShown = 2;
-
-    private const double ShownFrom = 0.05;
-
     /// <summary>The report, at most 100 columns wide.</summary>
     public static string Write(TankDiagnosis diagnosis)
     {
         var page = new BenchPage();
         Opening(page, diagnosis);
         DiagnosisReport.Danger(page, diagnosis.Hazards);
+        var listed = TankDiagnosis.Listed(diagnosis.Causes.Select(c => c.Ranked)).ToHashSet();
         var shown = diagnosis.Observation.TellsNoCause ? []
-            : diagnosis.Causes.Where(c => c.Ranked.HasReason)
-                .Where((c, i) => i < LeastShown || (i < MostShown && c.Ranked.Share >= ShownFrom)).ToList();
+            : diagnosis.Causes.Where(c => listed.Contains(c.Ranked))
+                .Where(c => !(c.Ranked.Cause.NothingWrong && DiagnosisReport.IsToldOfDanger(diagnosis.Hazards))).ToList();
         if (shown.Count == 0)
         {
-            DiagnosisReport.NoCause(page);
+            DiagnosisReport.NoCause(page, diagnosis.Hazards);
         }
 
         var number = 0;

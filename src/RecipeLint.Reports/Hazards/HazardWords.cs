@@ -41,7 +41,8 @@ public static class HazardWords
         { Action: VesselAction.Shake } => "Do not shake it or turn it over",
         { Action: VesselAction.Filter } => "Do not filter it",
         { Action: VesselAction.Smell } => "Do not smell at it",
-        { Action: VesselAction.Open } => "Do not open it",
+        { Action: VesselAction.Open } => "Do not open it for this",
+        { Action: VesselAction.Wipe } => "Do not wipe it off as if it were only salt",
         _ => "Leave it alone",
     };
 
@@ -93,6 +94,11 @@ public static class HazardWords
 
         if (worst.Grade == HazardGrade.Possible)
         {
+            if (hazards.FirstOrDefault(h => h.Kind == HazardKind.Splashed) is { } burning)
+            {
+                yield return burning.Text.Instead;
+            }
+
             yield return $"Should you notice {worst.Text.Notice}: {worst.Text.First} {worst.Text.Help}";
             yield return HazardText.Deference;
             yield break;

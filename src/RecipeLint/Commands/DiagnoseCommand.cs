@@ -146,7 +146,7 @@ internal static class DiagnoseCommand
 
         var diagnosis = TankDiagnoser.Of(recipe, observation, wishes.SeenAt);
         world.Out.Write(TankReport.Write(diagnosis));
-        return burns ? ExitCodes.Findings : Answer(diagnosis.Hazards);
+        return burns || diagnosis.Hazards.MayHold.Any(h => h.Is(HazardRole.Hypochlorite)) ? ExitCodes.Findings : Answer(diagnosis.Hazards);
     }
 
     private static Measurement ReadOfTank(string text, RecipeFacts recipe)

@@ -62,6 +62,8 @@ public sealed class InterventionTests
     [InlineData("part A", "caught fire when spilled on sawdust", HazardKind.Fire)]
     [InlineData("part B", "lid shot off", HazardKind.FermentationPressure)]
     [InlineData("pH down", "warm to the touch", HazardKind.Heat)]
+    [InlineData("part B", "should i add bleach?", HazardKind.Chlorine)]
+    [InlineData("pH up", "can I pour acid in", HazardKind.CarbonDioxidePressure)]
     public void WhatCanHurtIsHeard(string bottle, string seen, HazardKind kind)
     {
         var diagnosis = Diagnose(bottle, seen);
@@ -110,7 +112,7 @@ public sealed class InterventionTests
     [Theory]
     [InlineData("part B", "two drops of bleach on a sample did nothing")]
     [InlineData("part B", "nobody put any bleach in")]
-    [InlineData("part B", "should i add bleach?")]
+    [InlineData("part B", "should i add water?")]
     [InlineData("part B", "white crystals, dissolve in vinegar")]
     [InlineData("part A", "topped up with distilled water, white needles since")]
     [InlineData("trace", "brown flocs after i added some citric acid")]
