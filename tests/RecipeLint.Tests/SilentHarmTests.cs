@@ -188,7 +188,7 @@ public sealed class SilentHarmTests
     [InlineData("7.6", null)]
     public void APhThatItsBicarbonateCannotHaveIsSaid(string ph, string? finding)
     {
-        var answer = Check("w.water.json", $$"""{"format": 1, "name": "w", "pH": {{ph}}, "ions": {"Ca": "100 mg/L", "HCO3": "300 mg/L"}}""");
+        var answer = Check("w.water.json", $$"""{"format": 1, "name": "w", "pH": {{ph}}, "ions": {"Ca": "100 mg/L", "HCO3": "300 mg/L"} }""");
 
         Assert.Equal(finding is not null, answer.Out.Contains("RL0038", StringComparison.Ordinal));
         Assert.Contains(finding ?? "", answer.Out, StringComparison.Ordinal);
@@ -220,7 +220,7 @@ public sealed class SilentHarmTests
 
     private static string Feed(string doses, string more = "") => $$"""
         {"format": 1, "name": "r", "crop": "tomato", "water": "reverse-osmosis", "final": "100 L", "volume": "made up",
-         "doses": [{{doses}}]{{more}}}
+         "doses": [{{doses}}]{{more}} }
         """;
 
     private static string Stock(string one, string much, string other, string more) => $$"""

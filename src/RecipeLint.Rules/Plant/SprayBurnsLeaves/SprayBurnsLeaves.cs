@@ -29,13 +29,20 @@ internal sealed class SprayBurnsLeaves : RecipeRule<SprayBurnsLeaves.Load>
 
         var options = context.Options<SprayBurnsLeavesOptions>();
         var holding = Holding.Of(recipe);
+        List<Load> salts =
+        [
+            .. Elements(recipe, options),
+            Of(recipe, "urea", UreaGramsPerGramNitrogen * recipe.MilligramsPerLitre("urea-N") / 1000, options.Urea, LoadKind.Salt),
+        ];
         return
         [
             Acidity(recipe, options),
             .. Oxidisers(recipe, holding, options),
-            .. Elements(recipe, options),
-            Of(recipe, "urea", UreaGramsPerGramNitrogen * recipe.MilligramsPerLitre("urea-N") / 1000, options.Urea, LoadKind.Salt),
-            Of(recipe, "solids", Solids(holding), options.Solids, LoadKind.Salt),
+            .. salts,
+
+            // Salts in all are only worth a word where none of them is too much by itself.
+            .. salts.Exists(s => s.Fires) ? Array.Empty<Load>()
+                : [Of(recipe, "solids", Solids(holding), options.Solids, LoadKind.Salt)],
         ];
     }
 
