@@ -38,6 +38,7 @@ internal static class LabelClosure
                 LabelProblemKind.BadCounterIon, $"'{given}' cannot close this label: {(open > 0 ? "an anion" : "a cation")} is missing"));
         }
 
+        ions.GuessedCharge = Math.Abs(open);
         var used = open > 0 ? AddAnions(ions, contents, label, open) : AddCations(ions, -open);
         return [$"The label leaves {percent} % of the charge open; it is closed with {string.Join(", then ", used)}."];
     }

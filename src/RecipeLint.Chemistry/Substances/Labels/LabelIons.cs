@@ -60,6 +60,9 @@ internal sealed class LabelIons
     /// <summary>Charge that the chelating agents bring beyond the metals they bind, moles per gram, positive.</summary>
     public double OpenChelateCharge { get; private set; }
 
+    /// <summary>Charge that was closed with ions of which the label says nothing, moles per gram.</summary>
+    public double GuessedCharge { get; set; }
+
     /// <summary>Net charge in moles per gram.</summary>
     public double NetCharge => _moles.Sum(m => Charge(m.Key) * m.Value);
 

@@ -59,6 +59,7 @@ public static class LabelProduct
             Content = Content(contents, ions),
             Dissolves = ions.Yields(),
             Iron = Iron(contents, label),
+            GuessedCharge = ions.GuessedCharge,
             Assumption = assumptions.Length == 0 ? null : string.Join(" ", assumptions),
         };
         return new LabelResult(substance, problems);
