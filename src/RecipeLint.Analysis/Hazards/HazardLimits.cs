@@ -122,4 +122,7 @@ public sealed record HazardLimits
 
     /// <summary>Per cent of acetic acid onto which water is poured.</summary>
     public double AceticWaterFrom { get; init; } = HazardData.Limit("aceticWaterFrom");
+
+    /// <summary>Kelvin by which an acid warms where water is poured onto it.</summary>
+    public double WaterWarmsFrom { get; init; } = HazardData.Limit("waterWarmsFrom");
 }

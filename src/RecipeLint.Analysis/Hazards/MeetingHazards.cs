@@ -83,8 +83,11 @@ public static class MeetingHazards
             var pure = acids.Sum(a => a.PureGrams);
             if (pure > 0)
             {
-                yield return new StrongMeeting(
-                    MeetingPoint.Standing, acids[^1], acids[^1], pure, pure + before.FreeWaterGrams, 0, limit(limits));
+                var all = pure + before.FreeWaterGrams;
+                yield return new StrongMeeting(MeetingPoint.Standing, acids[^1], acids[^1], pure, all, 0, limit(limits))
+                {
+                    Warms = HeatOfDilution.WarmsBy(acid, pure / all) is { } kelvin ? (kelvin, limits.WaterWarmsFrom) : null,
+                };
             }
         }
     }

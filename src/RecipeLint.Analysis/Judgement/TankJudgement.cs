@@ -22,13 +22,25 @@ public static class TankJudgement
         Component.FerrousIron, Component.FerricIron, Component.Manganese, Component.Zinc, Component.Copper,
     ];
 
+    /// <summary>
+    /// Silica gel that sets within the hours of a spray, g/L; less of it hangs as a haze for weeks (common practice, no source).
+    /// </summary>
+    private const double SilicaWithinHours = 1;
+
+    private const string SlowSilica = "Amorphous silica";
+
     private static readonly string[] Iron = [Component.FerrousIron, Component.FerricIron];
 
-    /// <summary>With a pH adjustment the adjusted tank is what the plants get; what it was before lasts minutes.</summary>
+    /// <summary>
+    /// With a pH adjustment the adjusted tank is what the plants get; what it was before lasts minutes. A spray for leaves is used within
+    /// hours, before it has come to rest with the air.
+    /// </summary>
     public static IReadOnlyList<SolutionState> MomentsOf(RecipeFacts recipe)
     {
         var chemistry = recipe.Chemistry;
-        SolutionState[] states = chemistry.TankAdjusted is { } adjusted ? [adjusted] : [chemistry.Tank, chemistry.TankInAir];
+        SolutionState[] states = chemistry.TankAdjusted is { } adjusted ? [adjusted]
+            : recipe.Recipe.IsForLeaves ? [chemistry.Tank]
+            : [chemistry.Tank, chemistry.TankInAir];
         return [.. states.Where(s => s.IsSolved)];
     }
 
@@ -82,7 +94,10 @@ public static class TankJudgement
                     Loss = null,
                     Tests = [.. past, new DepositTest(DepositBar.EnoughToSee, deposit.GramsPerLitre, limits.Visible)],
                 },
-                true);
+                true)
+            {
+                IsInTime = !recipe.Recipe.IsForLeaves || deposit.Solid.Name != SlowSilica || deposit.GramsPerLitre >= SilicaWithinHours,
+            };
         }
 
         var left = Iron.Contains(metal) && Moles(recipe, Components.Chelators) >= MeantForIron * Moles(recipe, Iron);
@@ -130,5 +145,8 @@ public static class TankJudgement
 /// chelates.</param>
 public sealed record TankDeposit(JudgedDeposit Deposit, bool IsNotTheChelates)
 {
-    public bool Counts => IsNotTheChelates && Deposit.Counts;
+    public bool Counts => IsNotTheChelates && IsInTime && Deposit.Counts;
+
+    /// <summary>False for what falls out long after a spray has been used.</summary>
+    public bool IsInTime { get; init; } = true;
 }

@@ -165,6 +165,12 @@ public sealed record Substance
     /// when nothing was assumed.
     /// </summary>
     public string? Assumption { get; init; }
+
+    /// <summary>
+    /// Charge that was closed with ions of which nothing is stated, moles per gram: the pH of a solution hangs on the guess. 0 where the
+    /// label closes but for its rounding, or its counter-ion is declared.
+    /// </summary>
+    public double GuessedCharge { get; init; }
 }
 
 /// <summary>One row of a solubility table.</summary>

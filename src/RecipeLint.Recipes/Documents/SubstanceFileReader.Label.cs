@@ -14,9 +14,6 @@ internal sealed partial class SubstanceFileReader
 
     private static readonly string[] MetalKeys = ["Fe", "Mn", "Zn", "Cu"];
 
-    /// <summary>Agents made for iron; the other metals of such a label are salts beside it (common practice, no source).</summary>
-    private static readonly string[] IronAgents = ["EDDHA", "EDDHMA", "EDDHSA", "EDDCHA", "HBED"];
-
     private static readonly (string Key, LabelShare Share)[] NitrogenKeys =
     [
         ("total", LabelShare.Total), ("nitrate", LabelShare.Nitrate), ("ammonium", LabelShare.Ammonium), ("urea", LabelShare.Urea),
@@ -200,10 +197,8 @@ internal sealed partial class SubstanceFileReader
 
     /// <summary>Metals given as one figure on a label that names a chelating agent: all of it counts as bound.</summary>
     private static string[] ChelatedInShort(JsonItem label) => label["chelatedWith"] is { Kind: JsonKind.Text } agent
-        ? [.. MetalKeys.Where(m => label[m] is { Kind: JsonKind.Text or JsonKind.Number } && (m == "Fe" || !IsForIron(agent.Text)))]
+        ? [.. MetalKeys.Where(m => label[m] is { Kind: JsonKind.Text or JsonKind.Number } && (m == "Fe" || !LabelAgents.AreForIron(agent.Text)))]
         : [];
-
-    private static bool IsForIron(string agent) => IronAgents.Contains(agent, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>
     /// Labels that count as oxides print P2O5 and K2O; secondary nutrients stand in either way beside them, so only these two decide.

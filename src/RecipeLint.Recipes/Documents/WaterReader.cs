@@ -53,6 +53,26 @@ internal sealed class WaterReader(FieldReader fields)
 
     private static readonly Due Hardness = Due.Hardness with { Bases = ["CaCO3", "CaO", "Ca"] };
 
+    /// <summary>True where this reader understands a key of a water file, or of its ions, with this value as it stands.</summary>
+    internal static bool Reads(string key, string value)
+    {
+        var due = key switch
+        {
+            "EC" => Due.Conductivity,
+            "pH" => Due.Ph,
+            "alkalinity" => Alkalinity,
+            "hardness" => Hardness,
+            _ => Analytes.All.TryGetValue(key, out var analyte) ? DueOf(analyte) : null,
+        };
+        return key is "date" or "source" || (due is not null && QuantityReader.TryRead(value, due, out _, out _));
+    }
+
+    private static Due DueOf(Analyte analyte) => Due.Analyte with
+    {
+        Bases = [.. analyte.Bases.Select(b => b.Formula)],
+        Accepts = analyte.Charge == 0 ? [Dimension.MassConcentration, Dimension.AmountConcentration] : Due.Analyte.Accepts,
+    };
+
     /// <summary>Equivalents that one mole of the basis carries.</summary>
     private static double EquivalentsPerMole(string basis) => basis == "HCO3" ? 1 : 2;
 
@@ -111,12 +131,7 @@ internal sealed class WaterReader(FieldReader fields)
             return null;
         }
 
-        var due = Due.Analyte with
-        {
-            Bases = [.. analyte.Bases.Select(b => b.Formula)],
-            Accepts = analyte.Charge == 0 ? [Dimension.MassConcentration, Dimension.AmountConcentration] : Due.Analyte.Accepts,
-        };
-        if (fields.Quantity(item, due) is not { } quantity || !IsPossible(quantity, item))
+        if (fields.Quantity(item, DueOf(analyte)) is not { } quantity || !IsPossible(quantity, item))
         {
             return null;
         }

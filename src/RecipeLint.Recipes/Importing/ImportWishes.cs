@@ -39,7 +39,7 @@ public sealed record ImportResult(IReadOnlyList<ImportedFile> Files, string? Fau
     /// <summary>Rows that went where they belong.</summary>
     public int Understood { get; init; }
 
-    /// <summary>Rows kept under "notUnderstood".</summary>
+    /// <summary>Rows kept under "notUnderstood", and entries that went over as they stand and cannot be read.</summary>
     public int NotUnderstood { get; init; }
 
     internal static ImportResult No(string fault) => new([], fault);

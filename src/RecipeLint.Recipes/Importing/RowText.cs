@@ -1,6 +1,7 @@
 using System.Globalization;
 using RecipeLint.Recipes.Importing.Tables;
 using RecipeLint.Recipes.Patching;
+using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Recipes.Importing;
 
@@ -16,8 +17,11 @@ internal sealed class RowText(ColumnMap columns, ImportWishes wishes)
         var cell = row[column.Index];
         var text = cell.IsNumber || wishes.DecimalComma is not { } comma ? cell.Text : DecimalSign.ToPoint(cell.Text, comma);
         var own = unit.Length > 0 ? unit : column.Meaning?.Unit ?? "";
-        return own.Length == 0 || text.Length == 0 || EndsWith(text, own) ? text : text + " " + own;
+        return own.Length == 0 || text.Length == 0 || EndsWith(text, own) || HasUnit(text) ? text : text + " " + own;
     }
+
+    /// <summary>True where the reader can make a quantity of a text as it stands.</summary>
+    public static bool Reads(string text, Due due) => QuantityReader.TryRead(text, due, out _, out _);
 
     /// <inheritdoc cref="Quantity(TableRow, Column, string)"/>
     public string Quantity(TableRow row, string word, string unit = "") =>
@@ -72,6 +76,10 @@ internal sealed class RowText(ColumnMap columns, ImportWishes wishes)
         var titles = columns.Above.SelectMany(r => r.Cells).Where(c => !c.IsEmpty).Select(c => c.Text);
         return string.Join(". ", titles.Prepend($"Imported from {wishes.Source}"));
     }
+
+    /// <summary>True where the cell names a unit of its own ("4 lbs", "1.5kg"), which then holds and not that of the heading.</summary>
+    private static bool HasUnit(string text) =>
+        text.Length > 0 && (char.IsAsciiDigit(text[0]) || text[0] is '<' or '~' or '.') && (char.IsLetter(text[^1]) || text[^1] == '%');
 
     /// <summary>True when the unit stands behind the number already.</summary>
     private static bool EndsWith(string text, string unit) =>

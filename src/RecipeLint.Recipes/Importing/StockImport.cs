@@ -2,6 +2,7 @@ using System.Globalization;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Importing.Tables;
 using RecipeLint.Recipes.Patching;
+using RecipeLint.Recipes.Quantities;
 
 namespace RecipeLint.Recipes.Importing;
 
@@ -39,8 +40,8 @@ public static class StockImport
         return new ImportResult(
             [.. parts.Select(p => new ImportedFile(names.For(p.Name), JsonDraftWriter.Document(p.Document(wishes))))], null)
         {
-            Understood = parts.Sum(p => p.Steps.Count),
-            NotUnderstood = parts.Sum(p => p.Left.Count),
+            Understood = parts.Sum(p => p.Steps.Count - p.Strange),
+            NotUnderstood = parts.Sum(p => p.Left.Count + p.Strange),
         };
     }
 
@@ -118,6 +119,9 @@ internal sealed class ImportedPart(string name, string origin)
 
     public List<JsonDraft> Left { get; } = [];
 
+    /// <summary>Steps whose amount went over as it stands and cannot be read; each is a finding on the file.</summary>
+    public int Strange { get; private set; }
+
     public void Take(TableRow row, ColumnMap columns, RowText text)
     {
         if (row.IsHidden)
@@ -133,6 +137,7 @@ internal sealed class ImportedPart(string name, string origin)
         {
             var members = step.Where(m => m.Text.Length > 0).Select(m => new DraftMember(m.Key, JsonDraft.Of(m.Text)));
             Steps.Add(new JsonDraft.Object([.. members]));
+            Strange += step.Exists(m => m.Key == "amount" && !RowText.Reads(m.Text, Due.Portion)) ? 1 : 0;
         }
         else
         {

@@ -3,6 +3,7 @@ using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Importing.Tables;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Patching;
+using RecipeLint.Recipes.Schema;
 
 namespace RecipeLint.Recipes.Importing;
 
@@ -40,7 +41,7 @@ public static class WaterImport
             }
         }
 
-        if (samples.Sum(s => s.Understood) == 0)
+        if (samples.Sum(s => s.Understood + s.Strange) == 0)
         {
             return ImportResult.No("no row has a value of an analysis, so there is nothing to write.");
         }
@@ -54,7 +55,7 @@ public static class WaterImport
         return new ImportResult([.. samples.Select(s => new ImportedFile(names.For(s.Name), JsonDraftWriter.Document(s.Document())))], null)
         {
             Understood = samples.Sum(s => s.Understood),
-            NotUnderstood = samples.Sum(s => s.Left.Count),
+            NotUnderstood = samples.Sum(s => s.Left.Count + s.Strange),
         };
     }
 }
@@ -70,7 +71,11 @@ internal sealed class ImportedSample(string name, string origin)
 
     public List<JsonDraft> Left { get; } = [];
 
-    public int Understood => _whole.Count + _ions.Count;
+    /// <summary>What the reader of water files will take as it stands.</summary>
+    public int Understood { get; private set; }
+
+    /// <summary>Values that went over as they stand and that the reader will not understand; each is a finding on the file.</summary>
+    public int Strange => _whole.Count + _ions.Count - Understood;
 
     /// <summary>A row with one analyte.</summary>
     public void TakeOne(TableRow row, ColumnMap columns, RowText text)
@@ -143,6 +148,8 @@ internal sealed class ImportedSample(string name, string origin)
     /// <summary>False when the same is stated already.</summary>
     private bool Add(string key, string value)
     {
+        // "Calcium" is Ca by any reading; what counts as an ion and what as its element ("Nitrate") is left to be asked.
+        key = KeyAliases.Symbol(key, Analytes.All.Keys) ?? key;
         var known = ColumnWords.Find(key);
         var list = known is not null && ColumnWords.WaterKeys.Contains(known) ? _whole : _ions;
         var named = list == _whole ? known! : key;
@@ -152,6 +159,11 @@ internal sealed class ImportedSample(string name, string origin)
         }
 
         list.Add(new DraftMember(named, JsonDraft.Of(value)));
+        if (WaterReader.Reads(named, value))
+        {
+            Understood++;
+        }
+
         return true;
     }
 }

@@ -122,6 +122,12 @@ internal static class KeyAliases
         : WithoutCharge(key) is var bare && bare.Length < key.Length && known.Contains(bare) ? bare
         : null;
 
+    /// <summary>The element that a word names ("calcium", "sulphur"), where its symbol is known; null for any other word, ions among
+    /// them.</summary>
+    public static string? Symbol(string word, IEnumerable<string> known) =>
+        _sameThing.TryGetValue(word, out var meant) && meant is [{ Length: <= 2 } symbol]
+            && !word.EndsWith("ide", StringComparison.OrdinalIgnoreCase) && known.Contains(symbol) ? symbol : null;
+
     /// <summary>The ion without its charge: "Ca" for "Ca2+" and "Ca++", "SO4" for "SO4 2-"; any other text as it is.</summary>
     private static string WithoutCharge(string key)
     {

@@ -151,6 +151,88 @@ public sealed class LabelProductTests
         Assert.Equal(nitrate.Content[Element.N], nitrate.Content[NitrogenForm.Nitrate] + nitrate.Content[NitrogenForm.Ammonium], 1e-12);
     }
 
+    /// <summary>Ordinary bags whose labels state nitrogen as one figure: what the salts of the trade would be, in per cent N.</summary>
+    [Theory]
+    [InlineData(20, 20, 20, 0, 0, 5.95, 3.95, 10.1)]
+    [InlineData(30, 10, 10, 0, 0, 2.97, 1.97, 25.05)]
+    [InlineData(28, 14, 14, 0, 0, 4.16, 2.76, 21.07)]
+    [InlineData(12, 61, 0, 0, 0, 0, 12, 0)]
+    [InlineData(46, 0, 0, 0, 0, 0, 0, 46)]
+    [InlineData(21, 0, 0, 0, 60, 0, 21, 0)]
+    [InlineData(13, 0, 45, 0, 0, 13, 0, 0)]
+    [InlineData(15.5, 0, 0, 26.5, 0, 14.4, 1.1, 0)]
+    [InlineData(34, 0, 0, 0, 0, 17, 17, 0)]
+    [InlineData(82, 0, 0, 0, 0, 0, 82, 0)]
+    public void UntoldNitrogenIsWhatTheSaltsOfTheTradeBring(
+        double n, double p2o5, double k2o, double cao, double so3, double nitrate, double ammonium, double urea)
+    {
+        var lines = new LabelEntry[] { new("N", n), new("P2O5", p2o5), new("K2O", k2o), new("CaO", cao), new("SO3", so3) };
+        var result = Build([.. lines.Where(l => l.Percent > 0)]);
+
+        Assert.Empty(result.Problems);
+        var content = result.Substance!.Content;
+        Assert.Equal(nitrate, 100 * content[NitrogenForm.Nitrate], 0.06);
+        Assert.Equal(ammonium, 100 * content[NitrogenForm.Ammonium], 0.06);
+        Assert.Equal(urea, 100 * content[NitrogenForm.Urea], 0.06);
+        Assert.Equal(content[NitrogenForm.Urea] / 14.007 / 2, Moles(result.Substance, "inert:urea"), 1e-12);
+        Assert.Contains("write its forms", result.Substance.Assumption, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ABagFullOfSaltsAndTracesIsPossible()
+    {
+        var result = LabelProduct.Build(Label(
+        [
+            new("N", 20), new("P2O5", 20), new("K2O", 20), new("Fe", 0.1, LabelShare.Chelated), new("Mn", 0.05, LabelShare.Chelated),
+            new("Zn", 0.05, LabelShare.Chelated), new("Cu", 0.05, LabelShare.Chelated), new("B", 0.02), new("Mo", 0.0005),
+        ]) with
+        { Agent = "EDTA" });
+        Assert.Empty(result.Problems);
+    }
+
+    [Theory]
+    [InlineData("K2O", 60)]
+    [InlineData("K2O", 68)]
+    [InlineData("MgO", 96)]
+    [InlineData("CaO", 95)]
+    public void AnIonThatIsOnlyAssumedMakesNoBagImpossible(string form, double percent) => Assert.Empty(Build([new(form, percent)]).Problems);
+
+    [Theory]
+    [InlineData(27, 27, 27)]
+    [InlineData(47.5, 0, 0)]
+    [InlineData(40, 20, 20)]
+    public void WhatNoFormOfNitrogenMakesPossibleStaysImpossible(double n, double p2o5, double k2o)
+    {
+        var lines = new LabelEntry[] { new("N", n), new("P2O5", p2o5), new("K2O", k2o) };
+        Assert.Equal(LabelProblemKind.Over100AsSalts, Assert.Single(Build([.. lines.Where(l => l.Percent > 0)]).Problems).Kind);
+    }
+
+    [Theory]
+    [InlineData("EDTA and DTPA", "EDTA-4", "weakest of them, EDTA")]
+    [InlineData("EDDHA, EDTA", "EDTA-4", "weakest of them, EDTA")]
+    [InlineData("DTPA/HEDTA", "HEDTA-3", "weakest of them, HEDTA")]
+    [InlineData("EDDHA + EDDHSA", "EDDHA-4", "built alike")]
+    [InlineData("amino acids", "Glycinate-", "taken as glycine")]
+    [InlineData("Amino acid chelate", "Glycinate-", "taken as glycine")]
+    [InlineData("dtpa", "DTPA-5", null)]
+    public void AgentsAreReadAsLabelsWriteThem(string agent, string component, string? said)
+    {
+        var result = LabelProduct.Build(Label([new("Fe", 1), new("Fe", 1, LabelShare.Chelated)]) with { Agent = agent });
+        Assert.Empty(result.Problems);
+        Assert.Equal(0.01 / 55.845, Moles(result.Substance!, component), 1e-12);
+        if (said is not null)
+        {
+            Assert.Contains(said, result.Substance!.Assumption, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void AnAgentNobodyKnowsInAMixtureIsNamed()
+    {
+        var result = LabelProduct.Build(Label([new("Fe", 1, LabelShare.Chelated)]) with { Agent = "EDTA and wonderbind" });
+        Assert.Contains("'wonderbind'", Assert.Single(result.Problems).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void TheDeclaredCounterIonIsUsed()
     {

@@ -22,6 +22,13 @@ public sealed class PeopleTests
         Assert.All(findings, f => Assert.Equal(Level.Error, f.Level));
     }
 
+    /// <summary>250 mL of 85 % phosphoric acid in 0.7 L of water: 32 %, which warms by 1 K with more water.</summary>
+    [Theory]
+    [InlineData("phosphoric-85", "250 mL", "700 mL")]
+    [InlineData("nitric-60", "400 mL", "500 mL")]
+    public void ToppingUpAnAcidThatHasGivenOffItsHeatIsOrdinary(string acid, string amount, string water) => Assert.Empty(Workbench.Judge(
+        "water-onto-acid", $$"""{"pour": "{{water}}"}, {"add": "{{acid}}", "amount": "{{amount}}"}, {"topUp": "1 L"}"""));
+
     /// <summary>A few per cent of nitric acid beside vinegar in a dilute stock is ordinary (common practice, no source).</summary>
     [Fact]
     public void DiluteNitricAcidMayMeetVinegar() =>

@@ -38,6 +38,7 @@ internal static class LabelClosure
                 LabelProblemKind.BadCounterIon, $"'{given}' cannot close this label: {(open > 0 ? "an anion" : "a cation")} is missing"));
         }
 
+        ions.GuessedCharge = Math.Abs(open);
         var used = open > 0 ? AddAnions(ions, contents, label, open) : AddCations(ions, -open);
         return [$"The label leaves {percent} % of the charge open; it is closed with {string.Join(", then ", used)}."];
     }
@@ -62,10 +63,16 @@ internal static class LabelClosure
         var rest = open - phosphate;
         if (rest > 1e-12)
         {
-            // Sulfate is the ion that labels leave out; with calcium, or with sulfur declared, it cannot be.
-            var sulfate = !contents.Has(Element.S, LabelShare.Total) && !contents.Has(Element.Ca, LabelShare.Total);
-            ions.Add(sulfate ? Component.Sulfate : Component.Chloride, sulfate ? rest / 2 : rest);
-            used.Add(sulfate ? "sulfate" : "chloride");
+            // Sulfate is the ion that labels leave out; with calcium, or with sulfur declared, it cannot be, nor where the bag has no
+            // room for it: potash of 60 % K2O is the chloride, of 68 % the carbonate.
+            var room = LabelProduct.MostPerGram - ions.LeastMassPerGram();
+            var sulfate = !contents.Has(Element.S, LabelShare.Total) && !contents.Has(Element.Ca, LabelShare.Total)
+                && rest / 2 * Grams("SO4") <= room;
+            var chloride = !sulfate && rest * Grams("Cl") <= room;
+            ions.Add(
+                sulfate ? Component.Sulfate : chloride ? Component.Chloride : Component.Hydrogen,
+                sulfate ? rest / 2 : chloride ? rest : -rest);
+            used.Add(sulfate ? "sulfate" : chloride ? "chloride" : "hydroxide, for which alone the product has room");
         }
 
         return used;
@@ -97,4 +104,6 @@ internal static class LabelClosure
 
         return used;
     }
+
+    private static double Grams(string formula) => FormulaParser.Parse(formula).MolarMass.GramsPerMole;
 }

@@ -17,29 +17,12 @@ internal sealed class LabelIons
         (new("Se"), "inert:SeO4-2"),
     ];
 
-    private static readonly (string Name, string Component)[] Agents =
-    [
-        ("EDTA", Component.Edta), ("DTPA", Component.Dtpa), ("HEDTA", Component.Hedta), ("HEEDTA", Component.Hedta),
-        ("EDDHA", Component.Eddha), ("EDDHMA", Component.Eddha), ("EDDHSA", Component.Eddha), ("EDDCHA", Component.Eddha),
-        ("IDHA", Component.Idha), ("IDS", Component.Idha), ("citric acid", Component.Citrate),
-        ("citrate", Component.Citrate), ("gluconic acid", Component.Gluconate),
-        ("gluconate", Component.Gluconate), ("glycine", Component.Glycinate), ("lactic acid", Component.Lactate),
-        ("lactate", Component.Lactate), ("malic acid", Component.Malate), ("malate", Component.Malate),
-    ];
-
-    /// <summary>Agents taken as another that is built alike: methyl, sulfo or carboxyl groups on the rings of EDDHA (estimate).</summary>
-    private static readonly string[] TakenAsEddha = ["EDDHMA", "EDDHSA", "EDDCHA"];
-
-    /// <summary>Agents without constants: the complex comes along whole, as an inert molecule.</summary>
-    private static readonly string[] WholeComplex =
-        ["HBED", "EDDS", "lignosulfonate", "amino acid", "heptagluconate", "humic acid", "fulvic acid"];
-
-    /// <summary>Of them those that let go of iron in neutral solutions (common practice, no source).</summary>
-    private static readonly string[] WeakAgents = ["lignosulfonate", "amino acid", "heptagluconate", "humic acid", "fulvic acid"];
-
     // The least that one mole can weigh in the dry product, where that is less than the dissolved form: SiO2 for H4SiO4 and so on.
     private static readonly (string Component, string Dry, int Units)[] DryForms =
         [(Component.Silicate, "SiO2", 1), (Component.Phosphate, "PO3", 1), (Component.Boron, "B2O3", 2), (Component.Molybdate, "MoO3", 1)];
+
+    private static readonly string[] WithOxide =
+        [Component.Calcium, Component.Magnesium, Component.Phosphate, Component.Silicate, Component.Boron];
 
     private readonly SortedDictionary<string, double> _moles = new(StringComparer.Ordinal);
     private readonly List<LabelProblem> _problems;
@@ -66,7 +49,6 @@ internal sealed class LabelIons
             Add(component, Math.Max(0, contents.Total(element) - bound) / AtomicWeights.Of(element));
         }
 
-        Add("inert:urea", contents[Element.N, LabelShare.Urea] / AtomicWeights.Of(Element.N) / 2);
         AddNitrogen();
     }
 
@@ -78,8 +60,14 @@ internal sealed class LabelIons
     /// <summary>Moles of ammonium per gram.</summary>
     public double Ammonium { get; private set; }
 
+    /// <summary>Moles of nitrogen in urea per gram.</summary>
+    public double Urea { get; private set; }
+
     /// <summary>Charge that the chelating agents bring beyond the metals they bind, moles per gram, positive.</summary>
     public double OpenChelateCharge { get; private set; }
+
+    /// <summary>Charge that was closed with ions of which the label says nothing, moles per gram.</summary>
+    public double GuessedCharge { get; set; }
 
     /// <summary>Net charge in moles per gram.</summary>
     public double NetCharge => _moles.Sum(m => Charge(m.Key) * m.Value);
@@ -101,9 +89,22 @@ internal sealed class LabelIons
 
     public IReadOnlyList<ComponentYield> Yields() => [.. _moles.Select(m => new ComponentYield(m.Key, m.Value))];
 
-    /// <summary>Grams that all this weighs at least, in one gram of product.</summary>
-    public double LeastMassPerGram() =>
-        _moles.Where(m => m.Value > 0 && m.Key != Component.Hydrogen).Sum(m => m.Value * LeastMolarMass(m.Key));
+    /// <summary>Grams that all this weighs at least, in one gram of product, without what closes its charge.</summary>
+    public double LeastMassPerGram() => _moles
+        .Where(m => m.Key == Component.Hydrogen ? m.Value < 0 : m.Value > 0)
+        .Sum(m => m.Value * LeastMolarMass(m.Key));
+
+    /// <summary>
+    /// Grams per gram of product of the lightest that can close what charge is open: oxide beside what is sold as oxide or makes larger
+    /// anions with it (lime, magnesia, phosphates, silicates, borates), carbonate beside all else, and free acid where cations are short.
+    /// </summary>
+    public double LeastMassToClose()
+    {
+        var open = Math.Max(0, NetCharge);
+        var oxide = Math.Min(open, 2 * WithOxide.Sum(c => this[c]));
+        return (oxide * FormulaParser.Parse("O").MolarMass.GramsPerMole / 2)
+            + ((open - oxide) * FormulaParser.Parse("CO3").MolarMass.GramsPerMole / 2);
+    }
 
     private static double LeastMolarMass(string component)
     {
@@ -121,30 +122,32 @@ internal sealed class LabelIons
     private double Bound(Element element) =>
         Math.Min(_contents.Total(element), Math.Max(_contents[element, LabelShare.Chelated], _contents[element, LabelShare.OrthoOrtho]));
 
-    private void Bind(Element metal, double moles, string? agentName)
+    private void Bind(Element metal, double moles, string? text)
     {
-        var agent = Array.Find(Agents, a => string.Equals(a.Name, agentName, StringComparison.OrdinalIgnoreCase)).Component;
-        if (agent is null)
+        var names = LabelAgents.Named(text);
+        var name = LabelAgents.Taken(names);
+        var stranger = names.FirstOrDefault(n => !LabelAgents.IsKnown(n));
+        if (name is null || stranger is not null)
         {
-            if (agentName is null || !WholeComplex.Contains(agentName, StringComparer.OrdinalIgnoreCase))
-            {
-                var message = agentName is null
-                    ? $"No chelating agent is named for the chelated {metal}"
-                    : $"'{agentName}' is not a chelating agent known here";
-                _problems.Add(new(LabelProblemKind.UnknownAgent, message, metal.Symbol));
-            }
+            var message = name is null
+                ? $"No chelating agent is named for the chelated {metal}"
+                : $"'{stranger}' is not a chelating agent known here";
+            _problems.Add(new(LabelProblemKind.UnknownAgent, message, metal.Symbol));
+        }
 
-            Assumptions.Add(WeakAgents.Contains(agentName, StringComparer.OrdinalIgnoreCase)
-                ? $"Of {agentName} no constants are known here: the {metal} it holds counts as dissolved whatever the pH, although such an "
+        if (LabelAgents.ComponentOf(name) is not { } agent)
+        {
+            Assume(LabelAgents.LetsGo(name)
+                ? $"Of {name} no constants are known here: the {metal} it holds counts as dissolved whatever the pH, although such an "
                     + "agent lets go of iron from about pH 7 on."
                 : $"The chelated {metal} counts as dissolved whatever the pH.");
             Add($"inert:{metal}-complex", moles);
             return;
         }
 
-        if (TakenAsEddha.Contains(agentName, StringComparer.OrdinalIgnoreCase))
+        foreach (var said in LabelAgents.Said(text!, names, name!))
         {
-            Assumptions.Add($"{agentName} is taken as EDDHA, which is built alike (an estimate).");
+            Assume(said);
         }
 
         var ion = metal == Element.Fe && agent is not (Component.Gluconate or Component.Glycinate or Component.Lactate)
@@ -155,21 +158,31 @@ internal sealed class LabelIons
         OpenChelateCharge += moles * Math.Max(0, -Charge(agent) - Charge(ion));
     }
 
+    private void Assume(string sentence)
+    {
+        if (!Assumptions.Contains(sentence))
+        {
+            Assumptions.Add(sentence);
+        }
+    }
+
     private void AddNitrogen()
     {
         var weight = AtomicWeights.Of(Element.N);
         Nitrate = _contents[Element.N, LabelShare.Nitrate] / weight;
         Ammonium = _contents[Element.N, LabelShare.Ammonium] / weight;
+        Urea = _contents[Element.N, LabelShare.Urea] / weight;
         if (_contents.NitrogenForms() == 0 && _contents.Total(Element.N) > 0)
         {
-            var moles = _contents.Moles(Element.N);
-            var needed = Math.Clamp(NetCharge, 0, moles);
-            Nitrate = needed + ((moles - needed) / 2);
-            Ammonium = (moles - needed) / 2;
-            Assumptions.Add("The label does not say in which form the nitrogen is: as much was taken as nitrate as the cations need, the "
-                + "rest as ammonium nitrate.");
+            var taken = UntoldNitrogen.Of(this, _contents.Moles(Element.N), LabelProduct.MostPerGram);
+            Nitrate = taken.Nitrate;
+            Ammonium = taken.Ammonium + taken.Ammonia;
+            Urea = taken.Urea;
+            Add(Component.Hydrogen, -taken.Ammonia);
+            Assume(taken.Sentence);
         }
 
+        Add("inert:urea", Urea / 2);
         Add(Component.Nitrate, Nitrate);
         Add(Component.Ammonium, Ammonium);
     }

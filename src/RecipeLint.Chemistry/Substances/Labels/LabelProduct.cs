@@ -16,6 +16,9 @@ namespace RecipeLint.Chemistry.Substances;
 /// </remarks>
 public static class LabelProduct
 {
+    /// <summary>What the declared contents may weigh at most, grams per gram: all of it, and what the rounding of labels adds.</summary>
+    internal const double MostPerGram = 1.005;
+
     /// <summary>Never throws; what is wrong with the label is in the result.</summary>
     public static LabelResult Build(LabelDeclaration label)
     {
@@ -37,9 +40,9 @@ public static class LabelProduct
         }
 
         var ions = new LabelIons(contents, label, problems);
+        var mass = ions.LeastMassPerGram() + ions.LeastMassToClose();
         var assumptions = ions.Assumptions.Concat(LabelClosure.Close(ions, contents, label, problems)).ToArray();
-        var mass = ions.LeastMassPerGram();
-        if (mass > 1.005)
+        if (mass > MostPerGram)
         {
             var percent = (mass * 100).ToString("0.#", CultureInfo.InvariantCulture);
             problems.Add(new(
@@ -56,6 +59,7 @@ public static class LabelProduct
             Content = Content(contents, ions),
             Dissolves = ions.Yields(),
             Iron = Iron(contents, label),
+            GuessedCharge = ions.GuessedCharge,
             Assumption = assumptions.Length == 0 ? null : string.Join(" ", assumptions),
         };
         return new LabelResult(substance, problems);
@@ -66,7 +70,7 @@ public static class LabelProduct
         [
             KeyValuePair.Create(NitrogenForm.Nitrate, ions.Nitrate * AtomicWeights.Of(Element.N)),
             KeyValuePair.Create(NitrogenForm.Ammonium, ions.Ammonium * AtomicWeights.Of(Element.N)),
-            KeyValuePair.Create(NitrogenForm.Urea, contents[Element.N, LabelShare.Urea]),
+            KeyValuePair.Create(NitrogenForm.Urea, ions.Urea * AtomicWeights.Of(Element.N)),
             KeyValuePair.Create(NitrogenForm.Organic, contents[Element.N, LabelShare.Organic]),
         ]);
 

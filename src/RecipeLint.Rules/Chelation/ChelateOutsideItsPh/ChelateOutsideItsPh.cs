@@ -212,6 +212,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     private static Finding OfTheStock(Standing verdict, StockFacts stock, RuleContext context)
     {
         var (window, ph, held) = (verdict.Window!, verdict.Ph, verdict.Held);
+        var guess = GuessedPh.Of(stock);
         if (verdict.Checks[0].Relation == Relation.Over)
         {
             return Finding(
@@ -220,11 +221,13 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                 $"'{stock.Stock.Name}' comes to pH {Say.Ph(Math.Round(ph, 2))}, and Fe-{window.Agent} holds to about pH "
                     + $"{Say.Number(window.Highest)}. "
                 + "Hydroxide then takes the iron from the chelating agent, and the bottle rusts from within while it is kept. "
+                + PhGuess.Sentence(guess)
                 + context.AdviceFor(stock).Sentence(
                     new Way($"keep the chelate in a part between pH 4 and {Say.Number(window.HighFrom)}, away from the alkali"),
                     new Way("bring this stock there with an acid", Puts.Acid)),
                 ("pH", ph, window.Highest),
                 held,
+                PhGuess.Weaken(Odds.Certain, guess),
                 harm: ph > window.Highest + FarOver ? Harm.Loss : null);
         }
 
@@ -236,16 +239,18 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                 + $"{Say.Number(low)} in a stock: {Say.Percent(held)} of the iron is still held. "
             + $"The acid sets {window.Agent} free, and as a free acid it is hardly soluble: a brown sticky floc settles and the liquid "
                 + "loses its colour. "
+            + PhGuess.Sentence(guess)
             + context.AdviceFor(stock).Sentence(
                 new Way("put the chelate into the calcium part"), new Way("leave the acid out of this one")),
             ("pH", ph, low),
             held,
-            ph < window.Lowest ? Odds.Certain : Odds.Possible);
+            PhGuess.Weaken(ph < window.Lowest ? Odds.Certain : Odds.Possible, guess));
     }
 
     private static Finding OfTheFeed(Standing verdict, RecipeFacts recipe, RuleContext context)
     {
         var (window, ph, held, lost, iron) = (verdict.Window!, verdict.Ph, verdict.Held, verdict.IsLost, verdict.IronPerLitre);
+        var guess = GuessedPh.Of(recipe);
         var better = ChelateWindow.HoldingAt(ph).FirstOrDefault(w => w.Highest > window.Highest);
         Way[] other = better is null ? [] : [new($"use Fe-{better.Agent}, which holds to pH {Say.Number(better.HighFrom)}", Puts.Chelate)];
         var message = (lost
@@ -256,8 +261,11 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                     + $"{Limits(window)}; by the constants {Say.Percent(held)} of it is still held. ")
             + "Hydroxide takes the iron and calcium the chelating agent, the more the longer it stands; new leaves turn yellow although "
             + "enough iron went in. "
+            + PhGuess.Sentence(guess)
             + context.AdviceFor(recipe).Sentence([new("bring the solution to pH 5.5 to 6", Puts.Acid), .. other]);
-        return Finding(context, verdict.Place!, message, ("pH", ph, verdict.Checks[0].Limit), held, lost ? Odds.Certain : Odds.Possible);
+        return Finding(
+            context, verdict.Place!, message, ("pH", ph, verdict.Checks[0].Limit), held,
+            PhGuess.Weaken(lost ? Odds.Certain : Odds.Possible, guess));
     }
 
     private static string Limits(ChelateWindow window) =>
@@ -270,7 +278,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     private static Finding Finding(
         RuleContext context, Place place, string message, (string Name, double Value, double Limit) measured, double held,
         Odds odds = Odds.Certain, Harm? harm = null) =>
-        context.Find(place, message, harm ?? (odds == Odds.Certain ? Iron.HarmOf(1 - held) : Harm.Damage), odds) with
+        context.Find(place, message, harm ?? (odds != Odds.Possible ? Iron.HarmOf(1 - held) : Harm.Damage), odds) with
         {
             Measured = new Measured(measured.Name, measured.Value, measured.Limit, ""),
             Values = [new NamedValue(measured.Name, measured.Value, ""), new NamedValue("iron still held", held * 100, "%")],

@@ -31,6 +31,7 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
             HydrochloricWaterFrom = options.HydrochloricFrom,
             PhosphoricWaterFrom = options.PhosphoricFrom,
             AceticWaterFrom = options.AceticFrom,
+            WaterWarmsFrom = options.WarmsBy,
         };
         var any = false;
         foreach (var (moment, met) in stock.Mixing.Steps.Where(m => m.BringsWater)
@@ -39,7 +40,13 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
             any = true;
             yield return new Pour(stock, moment, met)
             {
-                Checks = [new Check("strong enough to boil or burn", Rounding.SixDigits(met.Percent), Relation.AtLeast, met.Limit, "%")],
+                Checks =
+                [
+                    new Check("strong enough to burn", Rounding.SixDigits(met.Percent), Relation.AtLeast, met.Limit, "%"),
+                    .. met.Warms is var (kelvin, from)
+                        ? new[] { new Check("warms where the water meets it", Rounding.SixDigits(kelvin), Relation.AtLeast, from, "K") }
+                        : [],
+                ],
             };
             if (met.IsDangerous)
             {
@@ -63,7 +70,8 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
         return context.Find(
             last.Place ?? moment.Step.Place,
             $"Water is poured onto acid: when '{moment.Step.Id}' begins, the acid in the vessel ({last.Name}) is still "
-                + $"{Say.Number(strength)} % strong, past the {Say.Number(limit)} % from which that is dangerous. "
+                + $"{Say.Number(strength)} % strong, past the {Say.Number(limit)} % from which it burns"
+                + $"{(met.Warms is var (kelvin, _) ? $", and warms by up to {Say.Number(Math.Round(kelvin))} K more with water" : "")}. "
             + $"{(heat.Length > 0 ? heat : "The")} first water {(heat.Length > 0 ? "boils" : "heats up")} on the surface and can throw "
                 + "acid at face and hands. "
             + "Pour most of the water first, then the acid into it, slowly and stirring, with goggles, gloves and apron, as the safety "
@@ -88,7 +96,16 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
         var pure = work.Given($"{met.Reagent.Name}, counted as pure acid", met.PureGrams, "g", "file and strength");
         var water = work.Given("water already in the vessel, that of the acid included", moment.Before.FreeWaterGrams, "g", "file");
         var strength = work.Result("strength it still has", "100 × acid / (acid + water)", 100 * pure / (pure + water), "%");
-        return work.Check(verdict.Checks[0], strength, work.Given("limit", met.Limit, "%", "option")).Done(strength);
+        work.Check(verdict.Checks[0], strength, work.Given("limit", met.Limit, "%", "option"));
+        if (met.Warms is var (kelvin, from))
+        {
+            work.Remark("The heat that the acid still has to give, at the mixture with water that gets warmest.");
+            work.Check(
+                verdict.Checks[1], work.Given("warming where water meets it", Rounding.SixDigits(kelvin), "K", From.Engine),
+                work.Given("warming that counts", from, "K", "option"));
+        }
+
+        return work.Done(strength);
     }
 
     /// <summary>The acid behind the water.</summary>

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Profiles;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
@@ -13,6 +14,9 @@ namespace RecipeLint.Rules.Plant;
 internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IProposesRepairs
 {
     public const string RuleName = "ec-outside-window";
+
+    /// <summary>mS/cm of feeds for seedlings and cuttings (common practice, no source).</summary>
+    internal const double SeedlingFrom = 0.3, SeedlingTo = 0.8;
 
     public override string Name => RuleName;
 
@@ -155,9 +159,13 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
             + (verdict.IsOver
                 ? "Salt holds back the water the roots want, and leaf edges burn on a bright day. "
                 : "The proportions may be right, but there is too little of everything for a growing crop. ")
+            + (verdict.MayBeForSeedlings
+                ? $"Seedlings and cuttings are fed at {Say.Number(SeedlingFrom)} to {Say.Number(SeedlingTo)} mS/cm: name the crop or the "
+                    + "stage if they are meant. "
+                : "")
             + $"All doses times {Say.Number(limit / found)} would bring it to the {(verdict.IsOver ? "upper" : "lower")} end, as far "
             + "as the doses and not the water make it.",
-            verdict.IsFarPast ? Harm.Loss : Harm.Damage,
+            verdict.IsFarPast && !verdict.MayBeWeakOnPurpose ? Harm.Loss : Harm.Damage,
             Odds.Certain,
             recipe.Profile.WindowsArePractice ? Certainty.Practice : Certainty.Estimate) with
         {
@@ -235,4 +243,14 @@ internal sealed record ConductivityOutsideWindow(RecipeFacts Recipe, double Foun
 {
     /// <summary>Twice the upper end or half of the lower: no error of model or meter reaches so far.</summary>
     public bool IsFarPast => IsOver ? Found >= 2 * Limit : 2 * Found <= Limit;
+
+    /// <summary>
+    /// A thin feed harms nobody: without a crop it may be meant so, and without a stage down to what seedlings get.
+    /// </summary>
+    public bool MayBeWeakOnPurpose =>
+        !IsOver
+        && (Recipe.Profile.Name == ProfileLibrary.GenericName || (Recipe.Recipe.Stage is null && Found >= EcOutsideWindow.SeedlingFrom));
+
+    /// <summary>As strong as what seedlings get, and nothing says who gets it.</summary>
+    public bool MayBeForSeedlings => MayBeWeakOnPurpose && Found is >= EcOutsideWindow.SeedlingFrom and <= EcOutsideWindow.SeedlingTo;
 }

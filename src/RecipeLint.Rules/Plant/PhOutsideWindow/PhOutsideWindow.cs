@@ -308,11 +308,12 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
     {
         var (found, limit) = (verdict.Ph, verdict.Limit);
         var place = RecipePlaces.Doses(verdict.Recipe);
+        var guess = GuessedPh.Of(verdict.Recipe);
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#pH",
             $"The final solution computes to pH {Say.Ph(found)} at rest with the air, past {Say.Number(limit)}, and the recipe "
-                + "does not adjust it. "
+                + "does not adjust it. " + PhGuess.Sentence(guess)
             + (verdict.IsHigh ? "Iron, manganese and phosphate drop out or stay locked there. "
                 : "Root tips die back there, and calcium is not taken up. ")
             + context.AdviceFor(verdict.Recipe).Sentence(verdict.IsHigh
@@ -324,7 +325,7 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
                     new("use a water whose alkalinity takes up the acid"),
                 ]),
             RootsPh.Kills(found) ? Harm.Loss : Harm.Damage,
-            Odds.Certain,
+            PhGuess.Weaken(Odds.Certain, guess),
             Certainty.Estimate) with
         {
             Measured = new Measured("pH", found, limit, ""),

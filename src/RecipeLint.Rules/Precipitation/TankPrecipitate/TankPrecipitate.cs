@@ -28,14 +28,19 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
 
     private static TankVerdict Of(RecipeFacts recipe, TankDeposit fallen)
     {
-        var checks = fallen.Deposit.Tests.Select(DepositChecks.Of);
-        return new TankVerdict(recipe, fallen.Deposit, null)
+        List<Check> checks = [.. fallen.Deposit.Tests.Select(DepositChecks.Of)];
+        if (!fallen.IsNotTheChelates)
         {
-            Checks = fallen.IsNotTheChelates
-                ? [.. checks]
-                : [.. checks, Check.That(
-                    "no chelating agent was put in for this iron (why it lets go is a matter of the rules on chelates)", false)],
-        };
+            checks.Add(Check.That(
+                "no chelating agent was put in for this iron (why it lets go is a matter of the rules on chelates)", false));
+        }
+
+        if (!fallen.IsInTime)
+        {
+            checks.Add(Check.That("it falls out within the hours in which a spray is used (so little silica hazes over weeks)", false));
+        }
+
+        return new TankVerdict(recipe, fallen.Deposit, null) { Checks = checks };
     }
 
     /// <summary>Nothing falls out: the solid that is nearest to it.</summary>
@@ -70,6 +75,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         var (recipe, deposit) = (verdict.Recipe, verdict.Deposit!);
         var sureness = deposit.Sureness;
         var state = deposit.State;
+        var guess = GuessedPh.Of(recipe);
         var suppliers = Supplier.In(recipe, deposit.Solid);
         var pH = verdict.ClearAtPh;
         var what = $"{Say.Number(deposit.GramsPerLitre * 1000)} mg/L of {deposit.Solid.Called} {Verb(sureness)} out of the tank "
@@ -90,9 +96,9 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#{deposit.Owner.Name}",
-            $"{what} {why} {context.AdviceFor(recipe).Sentence(remedy)}",
+            $"{what} {why} {PhGuess.Sentence(guess)}{context.AdviceFor(recipe).Sentence(remedy)}",
             Harm.Loss,
-            DepositWords.OddsOf(deposit, certainty),
+            PhGuess.Weaken(DepositWords.OddsOf(deposit, certainty), guess),
             certainty) with
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
