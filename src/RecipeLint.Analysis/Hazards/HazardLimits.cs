@@ -96,9 +96,6 @@ public sealed record HazardLimits
     /// <summary>mg/L of nitrite.</summary>
     public double NitriteFrom { get; init; } = HazardData.Limit("nitriteFrom");
 
-    /// <summary>Per cent of nitrite in a dry mixture with ammonium.</summary>
-    public double NitriteDryFrom { get; init; } = HazardData.Limit("nitriteDryFrom");
-
     /// <summary>g/L of permanganate, chlorate and the like.</summary>
     public double StrongOxidiserFrom { get; init; } = HazardData.Limit("strongOxidiserFrom");
 

@@ -119,7 +119,7 @@ public static class MeetingHazards
     internal static Hazard? Dry(Held one, Held other, HazardLimits limits)
     {
         var both = new Meeting([one], one.Grams, [other], one.Grams + other.Grams, 0);
-        return Dry(both, limits) ?? DryNitrite(both, limits);
+        return Dry(both, limits) ?? DryNitrite(both);
     }
 
     private static IReadOnlyList<Hazard> Of(Meeting meeting, HazardLimits limits) =>
@@ -128,7 +128,7 @@ public static class MeetingHazards
         {
             Nitric(meeting, limits), NitricReductant(meeting, limits), Fumes(meeting, limits), Oxidiser(meeting, HazardRole.Peroxide,
                 limits),
-            Oxidiser(meeting, HazardRole.Hypochlorite, limits), Dry(meeting, limits), DryNitrite(meeting, limits),
+            Oxidiser(meeting, HazardRole.Hypochlorite, limits), Dry(meeting, limits), DryNitrite(meeting),
             Heat(meeting, limits),
         }.OfType<Hazard>(),
     ];
@@ -263,7 +263,7 @@ public static class MeetingHazards
         : null;
 
     /// <summary>Nitrite with an ammonium salt in a vessel into which no water has come yet.</summary>
-    private static Hazard? DryNitrite(Meeting meeting, HazardLimits limits)
+    private static Hazard? DryNitrite(Meeting meeting)
     {
         if (meeting.FreeWaterGrams > 0 || meeting.ThroughAliquot || meeting.Grams <= 0
             || !meeting.Roles.Has(HazardRole.Nitrite) || !meeting.Roles.Has(HazardRole.Ammonium))
@@ -271,12 +271,13 @@ public static class MeetingHazards
             return null;
         }
 
+        var limit = HazardData.Limit("nitriteDryFrom");
         var percent = 100 * meeting.All.Where(h => h.Is(HazardRole.Nitrite)).Sum(h => h.PureGrams) / meeting.Grams;
-        return Rounding.SixDigits(percent) < limits.NitriteDryFrom
+        return Rounding.SixDigits(percent) < limit
             ? null
             : new Hazard(
                 HazardKind.NitrogenPressure, HazardGrade.Grave, meeting.All.First(h => h.Is(HazardRole.Nitrite)),
-                meeting.All.First(h => h.Is(HazardRole.Ammonium)), "nitrite in the dry mixture", percent, limits.NitriteDryFrom, "%");
+                meeting.All.First(h => h.Is(HazardRole.Ammonium)), "nitrite in the dry mixture", percent, limit, "%");
     }
 
     /// <summary>
