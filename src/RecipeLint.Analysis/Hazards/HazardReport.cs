@@ -63,7 +63,8 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
 
         if (MayHold.SelectMany(m => HazardGate.Of(Holding.Of([m, held], Holding.Litres).OnlyWhatIsKnown()).Present).FirstOrDefault() is { } waiting)
         {
-            return new Refusal(waiting, null, held, true);
+            // How much of it there is nobody knows.
+            return new Refusal(waiting with { Value = 0, Limit = 0, Unit = "" }, null, held, true);
         }
 
         if (Corroding(held) is { } heat)

@@ -16,7 +16,10 @@ public static class DiagnosisReport
     {
         var page = new BenchPage();
         Opening(page, diagnosis, seenAt);
-        Danger(page, diagnosis.Hazards);
+        var shown = diagnosis.Observation.TellsNoCause || diagnosis.Unknown is { IsAll: true } ? []
+            : BottleDiagnosis.Listed(diagnosis.Causes)
+                .Where(c => !(c.Cause.NothingWrong && IsToldOfDanger(diagnosis.Hazards) && !IsOfDanger(c.Cause, diagnosis.Hazards))).ToList();
+        Danger(page, diagnosis.Hazards, shown.Count > 0);
         if (diagnosis.Unknown is { IsAll: true } unknown)
         {
             page.Blank();
@@ -27,9 +30,6 @@ public static class DiagnosisReport
             NoCause(page, diagnosis.Hazards);
         }
 
-        var shown = diagnosis.Observation.TellsNoCause || diagnosis.Unknown is { IsAll: true } ? []
-            : BottleDiagnosis.Listed(diagnosis.Causes)
-                .Where(c => !(c.Cause.NothingWrong && IsToldOfDanger(diagnosis.Hazards) && !IsOfDanger(c.Cause, diagnosis.Hazards))).ToList();
         if (shown.Count > 0 && shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely && diagnosis.Hazards.Hazards.All(h =>
             h.Grade == HazardGrade.Possible))
         {
@@ -55,7 +55,8 @@ public static class DiagnosisReport
     }
 
     /// <summary>What can hurt whoever stands there, before anything else.</summary>
-    internal static void Danger(BenchPage page, HazardReport hazards)
+    /// <param name="lists">True when causes follow.</param>
+    internal static void Danger(BenchPage page, HazardReport hazards, bool lists)
     {
         var name = "danger";
         foreach (var sentence in HazardWords.Warning(hazards.Hazards))
@@ -67,7 +68,8 @@ public static class DiagnosisReport
         if (hazards.ForLeaving is not null)
         {
             page.Blank();
-            page.Text("No test, no rescue and no change is advised while that may be so. What it could be besides:");
+            page.Text("No test, no rescue and no change is advised while that may be so."
+                + (lists ? " What it could be besides:" : ""));
         }
     }
 

@@ -14,11 +14,11 @@ public static class TankReport
     {
         var page = new BenchPage();
         Opening(page, diagnosis);
-        DiagnosisReport.Danger(page, diagnosis.Hazards);
         var listed = TankDiagnosis.Listed(diagnosis.Causes.Select(c => c.Ranked)).ToHashSet();
         var shown = diagnosis.Observation.TellsNoCause ? []
             : diagnosis.Causes.Where(c => listed.Contains(c.Ranked))
                 .Where(c => !(c.Ranked.Cause.NothingWrong && DiagnosisReport.IsToldOfDanger(diagnosis.Hazards))).ToList();
+        DiagnosisReport.Danger(page, diagnosis.Hazards, shown.Count > 0);
         if (shown.Count == 0)
         {
             DiagnosisReport.NoCause(page, diagnosis.Hazards);

@@ -13,8 +13,8 @@ public static class HazardWords
     public static string Of(Hazard hazard) => hazard.Grade switch
     {
         HazardGrade.Suspected when hazard.From is { } from =>
-            $"What was noticed can mean {hazard.Text.Name}: {Printable.Show(from.Name)} {hazard.Text.Happens}{Figure(hazard)}.",
-        HazardGrade.Suspected => $"What was noticed can mean {hazard.Text.Name}, whatever the recipe says.",
+            $"What was told can mean {hazard.Text.Name}: {Printable.Show(from.Name)} {hazard.Text.Happens}{Figure(hazard)}.",
+        HazardGrade.Suspected => $"What was told can mean {hazard.Text.Name}, whatever the recipe says.",
         HazardGrade.Possible => $"{Subject(hazard)} {hazard.Text.Happens}, {hazard.Text.When}{Figure(hazard)}.",
         _ => $"{Subject(hazard)}{Partner(hazard)} {hazard.Text.Happens}{Figure(hazard)}.",
     };
@@ -42,7 +42,7 @@ public static class HazardWords
         { Action: VesselAction.Filter } => "Do not filter it",
         { Action: VesselAction.Smell } => "Do not smell at it",
         { Action: VesselAction.Open } => "Do not open it for this",
-        { Action: VesselAction.Wipe } => "Do not wipe it off as if it were only salt",
+        { Action: VesselAction.Wipe } => "Wipe it off only with gloves and goggles on and with much water, as its safety data sheet says",
         _ => "Leave it alone",
     };
 

@@ -71,18 +71,16 @@ public sealed class EmergencyTests
 
     /// <summary>Ordinary looks raise no alarm, and what did not happen neither.</summary>
     [Theory]
-    [InlineData("nobody was hurt, white needles; no fish died, green cloud; nothing exploded; no flames; no fumes; it smells of fish; cat pee smell; white hairs at the bottom; a skin on top; "
+    [InlineData("nobody was hurt, white needles; no fish died, green cloud; nothing exploded; no flames; no fumes; it smells of fish; white hairs at the bottom; a skin on top; "
         + "scum in the neck; stirred by hand; my bottle is cloudy; I made it last week; chicken manure extract, brown sludge; in a PET bottle, pale crystals; sparkling flakes; glittering needles; "
         + "foggy; a white cloud at the bottom; the mist cleared; like fish scales; looks like frog spawn; baby-blue slimy clumps; orange flocs; chars over a flame; crackles on a spoon; "
         + "sparks in a flame; the bottle froze and split; nothing on my hands, white powder; my helper mixed it; white crystals on the walls; soap bubbles; brown skin; jelly on the lid; "
         + "a tongue of slime hangs from the lid; the child did not touch it; black nails of rust; the mouth of the bottle is crusted; clear as water; white vapour over a flame")]
     public void NoAlarmWithoutCause(string told)
     {
-        foreach (var seen in told.Split("; "))
-        {
-            var kinds = Diagnose("calcium", seen).Hazards.Hazards.Where(h => h.Grade >= HazardGrade.Suspected).Select(h => h.Kind).ToList();
-            Assert.True(kinds.Count == 0, $"'{seen}' gives {string.Join(", ", kinds)}");
-        }
+        var raised = told.Split("; ").Select(seen => (Seen: seen, Kinds: Diagnose("calcium", seen).Hazards.Hazards.Where(h => h.Grade >= HazardGrade.Suspected)
+            .Select(h => h.Kind).ToList())).Where(r => r.Kinds.Count > 0).Select(r => $"'{r.Seen}' gives {string.Join(", ", r.Kinds)}").ToList();
+        Assert.True(raised.Count == 0, string.Join('\n', raised));
     }
 
     [Fact]
