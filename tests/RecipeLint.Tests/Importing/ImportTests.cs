@@ -183,6 +183,34 @@ public sealed class ImportTests
         Assert.Contains("12 mg/L", said, StringComparison.Ordinal);
     }
 
+    /// <summary>What the check will not understand is not counted as understood; the name of an element is its symbol by any reading.</summary>
+    [Fact]
+    public void OnlyWhatTheCheckUnderstandsIsCountedAsUnderstood()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("lab.csv", "analyte,value,unit\nCalcium,95,mg/L\nNitrate,5,mg/L\nSulfur,15,mg/L\nhardness,250,mg/l CaCO3\npH,7.4,\n");
+        var run = Cli.RunIn(scratch.Path, null, "import", "lab.csv");
+        Assert.Contains("3 entries understood; 2 not understood", run.Out, StringComparison.Ordinal);
+        var water = Read(scratch, "lab.water.json");
+        Assert.Equal("95 mg/L", (string?)water["ions"]!["Ca"]);
+        Assert.Equal("5 mg/L", (string?)water["ions"]!["Nitrate"]);
+        var check = Cli.RunIn(scratch.Path, null, "check", "lab.water.json");
+        Assert.DoesNotContain("\"Calcium\"", check.Out, StringComparison.Ordinal);
+        Assert.Contains("\"Nitrate\"", check.Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>A cell with a unit of its own does not get that of its heading as well; an amount that cannot be read is not understood.</summary>
+    [Fact]
+    public void AUnitInTheCellHoldsAndNotThatOfTheHeading()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("mix.csv", "substance,amount (lb)\nKNO3,8\nMgSO4.7H2O,4 lbs\nKH2PO4,1.5kg\nCa(NO3)2.4H2O,a handful\n");
+        var run = Cli.RunIn(scratch.Path, null, "import", "mix.csv", "--makes", "100 L");
+        var amounts = Read(scratch, "mix.stock.json")["steps"]!.AsArray().Select(s => (string?)s!["amount"]).ToList();
+        Assert.Equal(["8 lb", "4 lbs", "1.5kg"], amounts.Take(3));
+        Assert.Contains("; 1 not understood, a finding now", run.Out, StringComparison.Ordinal);
+    }
+
     /// <summary>The water of an example as a table with one value a row comes back as it was.</summary>
     [Fact]
     public void AnAnalysisWrittenAsATableComesBack()
