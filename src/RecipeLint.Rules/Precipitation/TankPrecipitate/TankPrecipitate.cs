@@ -92,7 +92,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
             $"{IdPath.Of(context.Facts.Workspace, place)}#{deposit.Owner.Name}",
             $"{what} {why} {context.AdviceFor(recipe).Sentence(remedy)}",
             Harm.Loss,
-            DepositWords.OddsOf(deposit, certainty),
+            DepositWords.OddsOf(deposit, certainty, recipe.Adjustment is not { Amount: null }),
             certainty) with
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],
