@@ -23,6 +23,15 @@ internal sealed class StateDetails(
     /// <summary>mol per mol of ionic strength below which a species cannot be told from none by its conductivity.</summary>
     private const double NegligibleShare = 1e-7;
 
+    /// <summary>
+    /// Undissociated acid, mol/kg, from which a conductivity is an estimate and above which none is given: of phosphoric acid 5, 10 and 20 % by
+    /// mass conduct 31.5, 57 and 113 mS/cm (CRC Handbook, recalled) where the sum over ions gives a fifth to a half less.
+    /// </summary>
+    private const double SomeAcid = 0.1, MostAcid = 0.3;
+
+    /// <summary>Molecules without a charge, mol/kg, above which no conductivity is given: they thicken the solution (no source).</summary>
+    private const double MostUncharged = 2;
+
     private ConductivityAt25? _conductivity;
     private IReadOnlyList<SolidStanding>? _near;
     private ComponentMoles? _dissolved;
@@ -31,11 +40,13 @@ internal sealed class StateDetails(
     private Validity? _validity;
     private SolutionState? _oxidised;
 
+    public bool PhIsSet => request.SetPh is not null;
+
     public double KilogramsWaterLeftPerLitre => left.KilogramsWaterPerLitre;
 
     public ConductivityAt25 Conductivity => _conductivity ??= ConductivityOf();
 
-    public Density? Density => MixVolume.Density(final).GramsPerMl is { } density ? new Density(density) : null;
+    public Density? Density => DensityOf() is { } density ? new Density(density) : null;
 
     public double? OsmoticPotentialMPa => Osmosis.PotentialMPa(final.WaterActivity, clear.Celsius);
 
@@ -60,6 +71,10 @@ internal sealed class StateDetails(
         : StateSolver.Solve(oxidised, request with { Doubts = [.. Validity.Reasons, AirFirst], StartFrom = null });
 
     private Holders Held => _holders ??= new Holders(MetalBook.Of(final, left.KilogramsWaterPerLitre));
+
+    private double? DensityOf() => LyeDensity.IsStrong(mix)
+        ? deposits.Count == 0 ? LyeDensity.GramsPerMl(mix, final.Celsius) : null
+        : MixVolume.Density(final).GramsPerMl;
 
     private List<SolidStanding> Near() =>
     [
@@ -87,6 +102,13 @@ internal sealed class StateDetails(
                 $"the ionic strength is {final.IonicStrength:0.##} mol/kg; above 1 mol/kg no sum over ions gives a conductivity"));
         }
 
+        if (final.UnchargedAcidMolPerKg > MostAcid || final.UnchargedMolPerKg > MostUncharged)
+        {
+            return new ConductivityAt25(null, [], string.Create(
+                CultureInfo.InvariantCulture,
+                $"{final.UnchargedMolPerKg:0.##} mol/kg are molecules without a charge; what moves among so many no sum over ions gives"));
+        }
+
         var at25 = final.Celsius == TemperatureOfMeters
             ? final
             : request.Solver.Solve(new SolutionInput
@@ -108,8 +130,11 @@ internal sealed class StateDetails(
             .Where(s => s.Value > NegligibleShare * at25.IonicStrength)
             .ToDictionary(s => s.Key, s => s.Value, StringComparer.Ordinal);
         var result = SolutionConductivity.Of(counted, TemperatureOfMeters);
+        IReadOnlyList<string> doubts = final.UnchargedAcidMolPerKg > SomeAcid
+            ? [.. result.EstimateBecause, "much of the acid is undissociated: the true figure may be a fifth higher"]
+            : result.EstimateBecause;
         return new ConductivityAt25(
-            result.MilliSiemensPerCm is { } value ? new Conductivity(value) : null, result.EstimateBecause, result.NotGivenBecause);
+            result.MilliSiemensPerCm is { } value ? new Conductivity(value) : null, doubts, result.NotGivenBecause);
     }
 
     private Validity Judge()

@@ -11,9 +11,6 @@ namespace RecipeLint.Analysis.Judgement;
 /// </summary>
 public sealed class DepositJudgement
 {
-    /// <summary>Where activities are a guess, only what is past its limit by more than this is spoken of.</summary>
-    private const double IndexBeyondTheModel = 1;
-
     private DepositJudgement(string? failure, IReadOnlyList<JudgedDeposit> deposits, IReadOnlyList<Solid> untold)
     {
         Failure = failure;
@@ -104,7 +101,7 @@ public sealed class DepositJudgement
         IEnumerable<SolutionState> states, Func<Solid, bool> isOwn, DepositOwner owner, OwnerLimits limits) =>
         states
             .Select(s => (State: s, Deposits: s.Deposits
-                .Where(d => isOwn(d.Solid) && IsJudged(s, d))
+                .Where(d => isOwn(d.Solid))
                 .OrderByDescending(d => d.Mass.GramsPerLitre)
                 .ToList()))
             .Where(f => f.Deposits.Count > 0)
@@ -147,7 +144,12 @@ public sealed class DepositJudgement
             Solid = largest.Solid,
             Index = index,
             Deposits = deposits,
-            Sureness = JudgedDeposit.SurenessOf(index, largest.Solid, doubt),
+            Here = JudgedDeposit.SurenessOf(index, largest.Solid, doubt),
+            Weaker = new(
+                () => JudgedDeposit.Diluted(state) is { IsSolved: true } weaker
+                    ? Worst([weaker], s => s == largest.Solid, owner, limits)
+                    : null,
+                LazyThreadSafetyMode.PublicationOnly),
             Doubt = doubt,
             Loss = loss,
             Tests = tests,
@@ -160,9 +162,6 @@ public sealed class DepositJudgement
         && state.Clear!.Solids.Any(s => s.Index > 0 && s.Solid.Owner == owner.Name && Forming.WaitsForTheAir(state.Mix, s.Solid))
             ? state.OnceIronIsOxidised()
             : state;
-
-    private static bool IsJudged(SolutionState state, SolidDeposit deposit) =>
-        !state.IsBeyondTheModel || deposit.Index > IndexBeyondTheModel || state.Salts.Any(s => s.Solid == deposit.Solid);
 
     /// <summary>Owners of which anything falls out or may be close.</summary>
     private static IEnumerable<DepositOwner> OwnersIn(IReadOnlyList<SolutionState> states, Solid? only)
@@ -216,13 +215,17 @@ public sealed class DepositJudgement
         ? -state.Salts.Where(v => v.Solid == solid).Select(v => v.CloseFrom).DefaultIfEmpty(SaltVerdicts.CloseFromIndex(solid)).First()
         : JudgedDeposit.DoubtOf(state, solid, limits.Of(solid.Owner ?? "").NearLimit);
 
-    /// <summary>Sparingly soluble solids near or a little past saturation in a solution that the model does not cover.</summary>
+    /// <summary>
+    /// Sparingly soluble solids that do not fall out of a solution that the model does not cover, and could within its doubt there.
+    /// </summary>
     public static IReadOnlyList<Solid> UntoldIn(SolutionState state, Solid? only = null) => !state.IsSolved || !state.IsBeyondTheModel
         ? []
         :
         [
             .. state.NearSaturation
-                .Where(n => n.Solid.Role == SolidRole.FormsReadily && n.Index <= IndexBeyondTheModel && (only is null || n.Solid == only)
+                .Where(n => n.Solid.Role == SolidRole.FormsReadily && (only is null || n.Solid == only)
+                    && n.Index <= JudgedDeposit.DoubtOf(state, n.Solid, OwnerLimits.ModelError)
+                    && state.Deposit(n.Solid.Name) is null
                     && state.Salts.All(v => v.Solid != n.Solid)
                     && n.Solid.Owner is not null
                     && Forming.StaysDissolvedBecause(state.Mix, n.Solid) is null)

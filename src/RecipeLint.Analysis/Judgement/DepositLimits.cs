@@ -11,7 +11,7 @@ public sealed record OwnerLimits(
     double Visible = SolidDeposit.VisibleGramsPerLitre, double NearLimit = OwnerLimits.ModelError, double MetalShare = OwnerLimits.OfMetal)
 {
     /// <summary>Of the activity model, log10 units; the source stands with the option 'nearLimit' of the rules.</summary>
-    private const double ModelError = 0.2;
+    internal const double ModelError = 0.2;
 
     /// <summary>As a fraction; the source stands with the option 'metalShare' of the rules.</summary>
     private const double OfMetal = 0.1;

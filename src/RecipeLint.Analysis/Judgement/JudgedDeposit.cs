@@ -59,6 +59,16 @@ public sealed record JudgedDeposit
 
     private const double WeakIonicStrength = 3;
 
+    /// <summary>
+    /// Beyond the model its error is a guess (no source): it grows from that of strong solutions to a factor of ten at twice its range.
+    /// </summary>
+    private const double ErrorAtTwiceTheRange = 1;
+
+    private const double RangeOfModel = SaltVerdicts.HighestIonicStrength;
+
+    /// <summary>Dilutions tried: to half each until one is inside the range, then between that and the one before.</summary>
+    private const int DilutionSteps = 8;
+
     private const string MeasuredInSalts = "Gypsum";
 
     // What the measured solubilities of gypsum were made up of, pairs among them.
@@ -80,10 +90,31 @@ public sealed record JudgedDeposit
     /// <summary>Largest first; empty for a salt of which nothing crystallises.</summary>
     public required IReadOnlyList<SolidDeposit> Deposits { get; init; }
 
-    public required Sureness Sureness { get; init; }
+    /// <summary>
+    /// How sure it is, here or in the same solution diluted into the range of the model: what surely falls out of that does not stay
+    /// dissolved in less water.
+    /// </summary>
+    public Sureness Sureness => InWeaker is { } weaker && weaker.Here > Here ? weaker.Here : Here;
+
+    /// <summary>How sure it is by the index and the doubt of this very solution.</summary>
+    public required Sureness Here { get; init; }
+
+    /// <summary>
+    /// What the same solution drops of the solid when it is diluted to where the error of the model is known best; null where it is that
+    /// weak, where nothing falls out then, and for salts, which have tables of their own.
+    /// </summary>
+    public JudgedDeposit? InWeaker => Weaker?.Value;
+
+    internal Lazy<JudgedDeposit?>? Weaker { get; init; }
 
     /// <summary>What the index is good for, either way, log10 units.</summary>
     public required double Doubt { get; init; }
+
+    /// <summary>
+    /// True where it is past ten times its product, and past its start by three times what the index is good for inside the range of the
+    /// model (common practice, no source): no error of the model explains that away, beyond its range either.
+    /// </summary>
+    public bool IsFarPast => Index >= Math.Max(1, Solid.StartsInStorage + (3 * (Doubt - (Owner.IsOfSalts ? 0 : BeyondRange(State)))));
 
     /// <summary>True when it falls out or crystallises; false for a salt that only comes close.</summary>
     public bool FallsOut { get; init; } = true;
@@ -146,8 +177,47 @@ public sealed record JudgedDeposit
         }
 
         var unmeasured = solid.Name == MeasuredInSalts ? UnmeasuredShare(clear) : 1;
-        return Math.Max(Math.Max(modelError, modelError + (unmeasured * (ErrorOfStrongSolutions - modelError))), solid.Spread);
+        return Math.Max(Math.Max(modelError, modelError + (unmeasured * (ErrorOfStrongSolutions - modelError))), solid.Spread)
+            + BeyondRange(state);
     }
+
+    /// <summary>What is added to the doubt beyond the range of the model; it grows from nothing, so that no verdict turns there.</summary>
+    private static double BeyondRange(SolutionState state) =>
+        Math.Clamp(((state.Clear?.IonicStrength ?? 0) / RangeOfModel) - 1, 0, 1) * (ErrorAtTwiceTheRange - ErrorOfStrongSolutions);
+
+    /// <summary>
+    /// The state of the same solution diluted into the range in which the error of the model is known best; null where it is in it, or
+    /// never comes there.
+    /// </summary>
+    internal static SolutionState? Diluted(SolutionState state)
+    {
+        if (state.Clear is not { } clear || IsInRange(clear))
+        {
+            return null;
+        }
+
+        var request = new StateRequest(state.Moment, state.Temperature, state.OpenToAir, [])
+        {
+            SetPh = state.Details?.PhIsSet == true ? state.PhBeforeDeposit : null,
+        };
+        double weak = 0, strong = 1;
+        for (var i = 0; i < DilutionSteps; i++)
+        {
+            var middle = weak == 0 ? strong / 2 : Math.Sqrt(weak * strong);
+            if (StateSolver.Clear(state.Mix.Times(middle), request) is { Converged: true } there && IsInRange(there))
+            {
+                weak = middle;
+            }
+            else
+            {
+                strong = middle;
+            }
+        }
+
+        return weak > 0 ? StateSolver.Solve(state.Mix.Times(weak), request) : null;
+    }
+
+    private static bool IsInRange(Equilibrium clear) => clear.IonicStrength < WeakIonicStrength && clear.Validity.Trust == Trust.InRange;
 
     /// <summary>Share of the ionic strength that comes from ions without measured solubilities of gypsum, 0 to 1.</summary>
     private static double UnmeasuredShare(Equilibrium clear)

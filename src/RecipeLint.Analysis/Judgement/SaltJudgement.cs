@@ -30,16 +30,16 @@ public static class SaltJudgement
                 state, owner, limits, salt.Solid, salt.Index, deposit, salt, salt.IsSure ? Sureness.Clear : Sureness.NearTheLimit);
         }
 
-        if (state.IsBeyondTheModel)
-        {
-            yield break;
-        }
-
         foreach (var deposit in state.Deposits.Where(d => IsWanted(d.Solid) && !judged.Contains(d.Solid)))
         {
             var sureness = JudgedDeposit.SurenessOf(
                 Rounding.SixDigits(deposit.Index), deposit.Solid, JudgedDeposit.DoubtOf(state, deposit.Solid, limits.NearLimit));
             yield return Of(state, owner, limits, deposit.Solid, deposit.Index, deposit, null, sureness);
+        }
+
+        if (state.IsBeyondTheModel)
+        {
+            yield break;
         }
 
         // Salts without a handbook fit have a printed constant only: never more than close.
@@ -70,7 +70,7 @@ public static class SaltJudgement
             Solid = solid,
             Index = rounded,
             Deposits = deposit is null ? [] : [deposit],
-            Sureness = sureness,
+            Here = sureness,
             Doubt = close,
             FallsOut = deposit is not null || salt is { State: SaltState.Crystallises },
             Salt = salt,

@@ -28,7 +28,7 @@ public sealed record SlowDeposit(SolutionState State, Solid Solid, double Index,
         }
 
         return DepositJudgement.MomentsOf(stock)
-            .Where(s => s.IsSolved && s.Moment is StateMoment.Coldest or StateMoment.Warmest && !s.IsBeyondTheModel)
+            .Where(s => s.IsSolved && s.Moment is StateMoment.Coldest or StateMoment.Warmest)
             .SelectMany(s => s.NearSaturation
                 .Where(n => n.Solid.Role == SolidRole.FormsSlowly && n.Solid.Owner == owner.Name && n.Index > Beyond(n.Solid, limits))
                 .Select(n => new SlowDeposit(s, n.Solid, n.Index, Amount(s, n.Solid))))

@@ -71,7 +71,8 @@ internal sealed class StockReadings
         return reading.Kind switch
         {
             // Before anything settles: what is in the bottle is weighed, whether dissolved or not.
-            ReadingKind.Density => state.Clear is { } clear ? MixVolume.Density(clear).GramsPerMl : null,
+            ReadingKind.Density => LyeDensity.IsStrong(state.Mix) ? LyeDensity.GramsPerMl(state.Mix, state.Temperature.Celsius)
+                : state.Clear is { } clear ? MixVolume.Density(clear).GramsPerMl : null,
             ReadingKind.Conductivity => state.Conductivity.At25?.MillisiemensPerCentimetre,
             _ => state.Ph,
         };

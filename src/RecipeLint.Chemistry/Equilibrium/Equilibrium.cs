@@ -84,6 +84,15 @@ public sealed class Equilibrium
     /// <summary>Activity of water, mole fraction scale.</summary>
     public double WaterActivity { get; internal init; }
 
+    /// <summary>
+    /// Molecules without a charge, mol per kg of water: undissociated acids and bases, urea, sugars; not pairs of ions, which the constants
+    /// follow.
+    /// </summary>
+    public double UnchargedMolPerKg { get; internal init; }
+
+    /// <summary>Those of them that are acids, mol per kg of water.</summary>
+    public double UnchargedAcidMolPerKg { get; internal init; }
+
     /// <summary>Largest relative difference between a component's total and what the species add up to.</summary>
     public double MassResidual { get; internal init; }
 

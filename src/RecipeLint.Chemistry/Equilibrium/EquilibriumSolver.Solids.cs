@@ -33,7 +33,7 @@ public sealed partial class EquilibriumSolver
         }
         var candidates = new List<ActiveSolid>();
         foreach (var index in indices) if (run.Problem.Describe(index, input) is { } s) candidates.Add(s);
-        if (!run.WithSolids(candidates, input.HoldPh)) return new PrecipitationResult(initial, Lost(run.Search));
+        if (!run.WithSolids(candidates, input.HoldPh)) return new PrecipitationResult(initial, Lost(input, run.Search));
         if (run.At.WaterKg < SolidSearch.LeastWater) return new PrecipitationResult(initial, TakesTheWater);
         var deposits = new List<Deposit>();
         foreach (var s in run.Solids.Present)
@@ -42,13 +42,13 @@ public sealed partial class EquilibriumSolver
         return new PrecipitationResult(initial, writer.Result(), deposits, writer.Remaining(), run.At.WaterKg);
     }
 
-    private static string Lost(SolidSearch search) =>
+    private static string Lost(SolutionInput input, SolidSearch search) =>
         search is { Reached: > 0, ShareOfWater: < SolidSearch.LeastWater } ? TakesTheWater
         : search.Reached > 0
         ? string.Create(CultureInfo.InvariantCulture,
             $"The set of solids in equilibrium with this solution was not found: it is too strong for the model, which goes up to "
                 + $"{Math.Floor(100 * search.Reached):0} % of its strength.")
-        : "The set of solids in equilibrium with this solution was not found: the iteration did not converge.";
+        : $"The set of solids in equilibrium with this solution was not found: {WithoutEnd(input)}";
 
     /// <summary>As <see cref="Precipitate(SolutionInput, IEnumerable{Solid})"/> with every solid of the given roles.</summary>
     public PrecipitationResult Precipitate(SolutionInput input, params ReadOnlySpan<SolidRole> roles)

@@ -30,7 +30,27 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
         ? string.Create(CultureInfo.InvariantCulture,
             $"The equilibrium of this solution was not found: it is too strong for the model, which goes up to "
                 + $"{Math.Floor(100 * reached):0} % of its strength.")
-        : "The equilibrium of this solution was not found: the iteration did not converge.";
+        : $"The equilibrium of this solution was not found: {WithoutEnd(input)}";
+
+    /// <summary>From so much of one component on, mol/kg, its amount is the likely reason why no answer was found.</summary>
+    private const double Much = 3;
+
+    /// <summary>Why nothing was found, to end a sentence: what there is most of, or that the search went on without an end.</summary>
+    private static string WithoutEnd(SolutionInput input)
+    {
+        var totals = input.Totals.MolPerKg;
+        var most = Components.Hydrogen;
+        for (var i = 0; i < totals.Length; i++)
+        {
+            if (i is not (Components.Hydrogen or Components.Water) && (most == Components.Hydrogen || totals[i] > totals[most])) most = i;
+        }
+
+        return most != Components.Hydrogen && totals[most] >= Much
+            ? string.Create(CultureInfo.InvariantCulture,
+                $"{totals[most]:0.#} mol of {Components.Word(Components.Names[most])} in a kilogram of water are more than the model was made for, "
+                    + $"so try it weaker.")
+            : "the search for it went on without an end, and a few per cent more or less of anything may find one.";
+    }
 
     /// <summary>Why an input cannot be solved, or null.</summary>
     internal static string? Reject(SolutionInput input)

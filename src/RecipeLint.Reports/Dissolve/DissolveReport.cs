@@ -116,7 +116,8 @@ public static class DissolveReport
 
     private static void WriteDeposits(TablePage page, SolutionState state)
     {
-        var counted = DepositJudgement.Of(state, DepositLimits.Default).Deposits;
+        var judgement = DepositJudgement.Of(state, DepositLimits.Default);
+        var counted = judgement.Deposits;
         var later = counted.Where(d => d.State != state).SelectMany(d => d.Deposits).ToList();
         if (state.Deposits.Count + later.Count == 0)
         {
@@ -130,8 +131,7 @@ public static class DissolveReport
         page.Head("falls out", ["g/L", "mmol/L", "index"]);
         foreach (var deposit in state.Deposits)
         {
-            var counts = counted.Any(d => d.Deposits.Any(s => s.Solid == deposit.Solid));
-            Row(deposit, counts ? "" : deposit.IsTrace ? " (a trace)" : " (too little to matter)");
+            Row(deposit, Remark(deposit, counted.FirstOrDefault(d => d.Deposits.Any(s => s.Solid == deposit.Solid))));
         }
 
         foreach (var deposit in later)
@@ -146,6 +146,13 @@ public static class DissolveReport
             [Figure(deposit.Mass.GramsPerLitre), Figure(deposit.Amount.MillimolesPerLitre), Signed(deposit.Index)]);
     }
 
+    private static string Remark(SolidDeposit deposit, JudgedDeposit? counted) =>
+        counted is { Sureness: Sureness.NearTheLimit, Salt: null } ? $" (index good to ±{Figure(Math.Round(counted.Doubt, 1))})"
+        : counted is not null ? ""
+        : deposit.IsTrace ? " (a trace)"
+        : deposit.Mass.GramsPerLitre < DepositLimits.Default.Of(deposit.Solid.Owner ?? "").Visible ? " (too little to matter)"
+        : " (counted by no rule)";
+
     private static void WriteSolution(TablePage page, SolutionState state, double? setPh, bool held)
     {
         page.Head("the solution", []);
@@ -153,17 +160,17 @@ public static class DissolveReport
         page.Row(
             "EC at 25 °C",
             [state.Conductivity.At25 is { } ec ? Figure(ec.MillisiemensPerCentimetre) + " mS/cm" : "not given"],
-            state.Conductivity.NotGivenBecause);
+            state.Conductivity.NotGivenBecause ?? state.Conductivity.EstimateBecause.FirstOrDefault());
         page.Row("density", [state.Density is { } density
             ? density.GramsPerMillilitre.ToString("0.000", CultureInfo.InvariantCulture) + " g/mL"
             : "not given"]);
         page.Row("ionic strength", [Figure(state.IonicStrengthMolPerKg) + " mol/kg"]);
         page.Row("osmotic potential", [state.OsmoticPotentialMPa is { } potential ? Figure(potential) + " MPa" : "not given"]);
-        if (setPh is null && Frost.Of(state.Mix, DepositLimits.Default) is { } frost)
+        if (Frost.Of(state.Mix, DepositLimits.Default, setPh) is { } frost)
         {
             page.Row(
                 "ice",
-                [frost.IceAt is { } ice ? string.Create(CultureInfo.InvariantCulture, $"at {ice.Celsius:0.0} °C") : "below -20 °C"],
+                [Ice(frost)],
                 frost.Before is { } before ? $"{before.Called} falls out before it" : null);
         }
 
@@ -184,6 +191,18 @@ public static class DissolveReport
         }
 
         page.Blank();
+    }
+
+    /// <summary>From where ice may be to where the model has it, in half degrees: it is known to no more.</summary>
+    private static string Ice(Frost frost)
+    {
+        var from = Half(frost.IceFrom.Celsius);
+        return frost.IceAt is not { } ice ? string.Create(CultureInfo.InvariantCulture, $"below {from:0.#} °C")
+            : from > -0.25 ? "just below 0 °C"
+            : Half(ice.Celsius) == from ? string.Create(CultureInfo.InvariantCulture, $"at about {from:0.#} °C")
+            : string.Create(CultureInfo.InvariantCulture, $"at {from:0.#} to {Half(ice.Celsius):0.#} °C");
+
+        static double Half(double celsius) => (Math.Ceiling(2 * celsius) / 2) + 0.0;
     }
 
     /// <summary>Share of ammonium and ammonia together that is ammonia, 0 to 1; 0 without either.</summary>
@@ -221,10 +240,13 @@ public static class DissolveReport
     private static void WriteNear(TablePage page, SolutionState state)
     {
         var fallen = state.Deposits.Select(d => d.Solid.Name).ToHashSet(StringComparer.Ordinal);
+        var untold = DepositJudgement.UntoldIn(state);
         var rows = state.NearSaturation
             .Where(s => !fallen.Contains(s.Solid.Name))
             .Select(s => (s.Solid, s.Index, Note: Forming.StaysDissolvedBecause(state.Mix, s.Solid) is { } held
                 ? held
+                : untold.Contains(s.Solid)
+                ? $"cannot be told: the model ends at an ionic strength of {Figure(SaltVerdicts.HighestIonicStrength)} mol/kg"
                 : s.Solid.Role == SolidRole.FormsSlowly
                 ? (s.Index > 0 ? "over saturation, but it forms slowly" : "forms slowly")
                 : s.Index > 0 ? "over saturation, but what falls out leaves it too little" : "near"))

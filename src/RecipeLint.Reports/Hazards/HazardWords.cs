@@ -129,7 +129,7 @@ public static class HazardWords
         "" => "",
         "L/L" => $": up to {Say.Number(hazard.Value)} litres of {hazard.What} from a litre",
         "°C" => $": up to {Say.Number(Math.Min(hazard.Value, 100))} °C",
-        _ => $": {hazard.What} {Say.Number(hazard.Value)} {hazard.Unit}, counted from {Say.Number(hazard.Limit)} {hazard.Unit}",
+        _ => $": {Say.Number(hazard.Value)} {hazard.Unit} {hazard.What}, which counts from {Say.Number(hazard.Limit)} {hazard.Unit} on",
     };
 
     private static string Lower(string text, Hazard hazard) =>

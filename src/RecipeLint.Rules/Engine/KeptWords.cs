@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Equilibrium;
 
 namespace RecipeLint.Rules.Engine;
 
@@ -8,11 +9,17 @@ namespace RecipeLint.Rules.Engine;
 /// </summary>
 public static class KeptWords
 {
-    /// <summary>Ends "at 8 °C, ...": "the coldest it is kept at".</summary>
-    public static string Coldest(StockFacts stock) => End(stock, "coldest");
+    /// <summary>Ends "at 8 °C, ...": "the coldest it is kept at", or that the model ends there.</summary>
+    public static string Coldest(StockFacts stock) => IsColderThanTheModel(stock) ? ModelEnds : End(stock, "coldest");
 
-    /// <summary>Ends "at 25 °C, ...": "the warmest it is kept at".</summary>
-    public static string Warmest(StockFacts stock) => End(stock, "warmest");
+    /// <summary>Ends "at 25 °C, ...": "the warmest it is kept at", or that the model ends there.</summary>
+    public static string Warmest(StockFacts stock) => IsWarmerThanTheModel(stock) ? ModelEnds : End(stock, "warmest");
+
+    /// <summary>True for a stock kept below 0 °C, which is judged at 0 °C.</summary>
+    public static bool IsColderThanTheModel(StockFacts stock) => stock.StorageTemperature.Low.Celsius < SolutionInput.LowestCelsius;
+
+    /// <summary>True for a stock kept above 45 °C, which is judged at 45 °C.</summary>
+    public static bool IsWarmerThanTheModel(StockFacts stock) => stock.StorageTemperature.High.Celsius > SolutionInput.HighestCelsius;
 
     /// <summary>"kept at 8 to 25 °C", with who says so where its file does not.</summary>
     public static string Span(StockFacts stock)
@@ -28,6 +35,8 @@ public static class KeptWords
         StorageSource.Sites => " (assumed from the sites of the shop: its file does not say)",
         _ => " (assumed: nothing says how it is kept)",
     };
+
+    private const string ModelEnds = "where the model ends";
 
     private static string End(StockFacts stock, string extreme) => stock.StorageSource switch
     {

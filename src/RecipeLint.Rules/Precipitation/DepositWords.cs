@@ -10,31 +10,25 @@ namespace RecipeLint.Rules.Precipitation;
 internal static class DepositWords
 {
     /// <summary>
-    /// Times its doubt by which a deposit is past its start, and ten times its product, before it is an error; common practice, no source.
-    /// </summary>
-    private const double FarPast = 3;
-
-    /// <summary>
-    /// True for a deposit that no error of the model explains away: then it is an error even where the state is an estimate.
-    /// </summary>
-    private static bool IsFarPast(JudgedDeposit deposit) =>
-        deposit.Index >= Math.Max(1, deposit.Solid.StartsInStorage + (FarPast * deposit.Doubt));
-
-    /// <summary>
     /// How sure it is that it falls out: certain where it is computed, or so far past its limit that no error of the model explains it
-    /// away.
+    /// away. More of the same is never less sure, so what holds of a weaker solution inside the range of the model holds here.
     /// </summary>
-    public static Odds OddsOf(JudgedDeposit deposit, Certainty certainty) => deposit.Sureness switch
+    public static Odds OddsOf(JudgedDeposit deposit, Certainty certainty, bool reagentsKnown) => deposit.Sureness switch
     {
-        _ when IsFarPast(deposit) => Odds.Certain,
+        _ when deposit.IsFarPast => Odds.Certain,
         Sureness.Clear when certainty == Certainty.Computed => Odds.Certain,
+        Sureness.Clear when deposit.InWeaker is { } weaker
+            && CertaintyOf(weaker.State, weaker.Sureness, reagentsKnown) == Certainty.Computed => Odds.Certain,
         Sureness.MayStayClear => Odds.Possible,
         _ => Odds.NearTheLimit,
     };
 
     /// <summary>Computed only inside the range of the model, over the limit by more than its error, and with every reagent known.</summary>
     public static Certainty CertaintyOf(StockFacts stock, SolutionState state, Sureness sureness) =>
-        CertaintyOf(state, sureness, stock.Adjustments.All(a => a.Amount is not null));
+        CertaintyOf(state, sureness, ReagentsKnown(stock));
+
+    /// <summary>True where nobody left open how much acid or alkali goes in.</summary>
+    public static bool ReagentsKnown(StockFacts stock) => stock.Adjustments.All(a => a.Amount is not null);
 
     /// <inheritdoc cref="CertaintyOf(StockFacts, SolutionState, Sureness)"/>
     public static Certainty CertaintyOf(SolutionState state, Sureness sureness, bool reagentsKnown) =>

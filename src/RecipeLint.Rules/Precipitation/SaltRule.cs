@@ -87,7 +87,8 @@ internal abstract partial class SaltRule : SolidRule
         var certainty = pure is not null && IsAlone(stock, salt)
             ? Certainty.Computed
             : DepositWords.CertaintyOf(stock, salt.State, salt.Sureness);
-        return Raise(stock, context, suppliers, salt.Solid, message, DepositWords.OddsOf(salt, certainty), certainty) with
+        var odds = DepositWords.OddsOf(salt, certainty, DepositWords.ReagentsKnown(stock));
+        return Raise(stock, context, suppliers, salt.Solid, message, odds, certainty) with
         {
             Measured = measured,
             Values = [.. Numbers(verdict)],

@@ -140,7 +140,8 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
             Remedy(verdict, suppliers, context),
             deposit.State.Validity);
         var certainty = DepositWords.CertaintyOf(stock, deposit.State, deposit.Sureness);
-        return Raise(stock, context, suppliers, deposit.Solid, message, DepositWords.OddsOf(deposit, certainty), certainty) with
+        var odds = DepositWords.OddsOf(deposit, certainty, DepositWords.ReagentsKnown(stock));
+        return Raise(stock, context, suppliers, deposit.Solid, message, odds, certainty) with
         {
             Measured = new Measured($"{deposit.Solid.Called} that falls out", deposit.GramsPerLitre, verdict.Limits.Visible, "g/L"),
             Values = [.. Numbers(verdict)],

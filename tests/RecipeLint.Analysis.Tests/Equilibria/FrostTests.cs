@@ -23,6 +23,21 @@ public sealed class FrostTests
         Assert.InRange(Frost.Of(mix, DepositLimits.Default)!.IceAt!.Value.Celsius, celsius - 0.12, celsius + 0.12);
     }
 
+    /// <summary>
+    /// Freezing points that follow from measured osmotic coefficients (Robinson and Stokes, Electrolyte Solutions, recalled): a kilogram of
+    /// water with 1 mol of calcium nitrate has -6.39 MPa at 25 °C, 5.15 °C, of copper sulfate 1.7 °C. The model's own figure lay below both.
+    /// </summary>
+    [Theory]
+    [InlineData(-5.15, 1.0, "Ca+2", "NO3-", 2)]
+    [InlineData(-1.7, 1.0, "Cu+2", "SO4-2", 1)]
+    public void WhereIceMayBeginIsNeverHeldTooLow(double celsius, double molPerKg, string cation, string anion, int anions)
+    {
+        var mix = SolutionMix.InWater(
+            ComponentMoles.Of([KeyValuePair.Create(cation, molPerKg), KeyValuePair.Create(anion, molPerKg * anions)]), new Mass(1000));
+
+        Assert.True(Frost.Of(mix, DepositLimits.Default)!.IceFrom.Celsius >= celsius, $"{Frost.Of(mix, DepositLimits.Default)!.IceFrom} °C");
+    }
+
     [Fact]
     public void PureWaterFreezesAtZeroAndAnImpossibleActivityNowhere()
     {

@@ -2,13 +2,14 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 
 namespace RecipeLint.Rules.Precipitation;
 
-/// <summary>A stock or tank of which it could not be told what falls out.</summary>
+/// <summary>A stock or tank of which it could not be told what falls out, or not at every temperature it is kept at.</summary>
 internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged>, IProposesRepairs
 {
     public const string RuleName = "solution-not-judged";
@@ -27,7 +28,32 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
                     r.Recipe.Name,
                     r.Recipe.Place,
                     r.IsComplete && r.ComponentMoles.Any(c => c.Value > 0),
-                    () => r.Chemistry.States)));
+                    () => r.Chemistry.States)))
+            .Concat(facts.Stocks.Where(s => s.IsComplete && s.ComponentMoles.Any(c => c.Value > 0)).SelectMany(Kept));
+
+    /// <summary>A stock is judged at most as cold and as warm as the model goes: what that leaves out is said.</summary>
+    private static IEnumerable<Judged> Kept(StockFacts stock)
+    {
+        var (low, high) = (stock.StorageTemperature.Low.Celsius, stock.StorageTemperature.High.Celsius);
+        if (KeptWords.IsColderThanTheModel(stock))
+        {
+            yield return Of(new Check(
+                "kept colder than the model goes", Rounding.SixDigits(low), Relation.Under, SolutionInput.LowestCelsius, "°C"));
+        }
+
+        if (KeptWords.IsWarmerThanTheModel(stock))
+        {
+            yield return Of(new Check(
+                "kept warmer than the model goes", Rounding.SixDigits(high), Relation.Over, SolutionInput.HighestCelsius, "°C"));
+        }
+
+        Judged Of(Check check) => new("stock", stock.Stock.Name, stock.Stock.Keep?.At?.Place ?? stock.Stock.Place, null, [])
+        {
+            Kept = stock,
+            Checks = [check],
+            Files = [stock.Stock.Place.File],
+        };
+    }
 
     private static Judged Of(string kind, string name, Place place, bool isComplete, Func<IReadOnlyList<SolutionState>> states)
     {
@@ -59,6 +85,11 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
 
     protected override Finding Describe(Judged verdict, RuleContext context)
     {
+        if (verdict.Kept is { } kept)
+        {
+            return BeyondItsTemperatures(verdict, kept, context);
+        }
+
         var state = verdict.State!;
         if (state.Failure is { } failure)
         {
@@ -82,9 +113,37 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
             Odds.Certain);
     }
 
+    private static Finding BeyondItsTemperatures(Judged verdict, StockFacts stock, RuleContext context)
+    {
+        var check = verdict.Checks[0];
+        var isWarm = check.Relation == Relation.Over;
+        var (to, end) = (Say.Number(check.Value), Say.Number(check.Limit));
+        return context.Find(
+            verdict.Place,
+            $"{IdPath.Of(context.Facts.Workspace, verdict.Place)}#{(isWarm ? "warmest" : "coldest")}",
+            $"The stock '{verdict.Called}' is kept at {(isWarm ? "up" : "down")} to {to} °C{KeptWords.Assumed(stock)}, and the model ends at "
+                + $"{end} °C: what falls out is judged at {end} °C, and what it does {(isWarm ? "warmer" : "colder")} than that is not known "
+                + "here, so silence says nothing of it. "
+            + context.AdviceFor(stock).Sentence(
+                [new Way($"keep it at {end} °C or {(isWarm ? "cooler" : "warmer")}", Puts.Keeping)],
+                $"or watch a glass of it at {to} °C before a batch is kept there"),
+            Harm.Damage,
+            Odds.Possible) with
+        {
+            Measured = new Measured(isWarm ? "warmest it is kept" : "coldest it is kept", check.Value, check.Limit, "°C"),
+        };
+    }
+
     protected override Working Work(Judged verdict, RuleContext context)
     {
         var work = new WorkingBuilder($"whether '{verdict.Called}' can be judged");
+        if (verdict.Kept is not null && verdict.Checks is [var beyond])
+        {
+            var at = work.Given(
+                beyond.Relation == Relation.Over ? "warmest it is kept" : "coldest it is kept", beyond.Value, "°C", From.File);
+            return work.Check(beyond, at, beyond.Limit).Done(at);
+        }
+
         if (verdict.State is { IsSolved: true } state)
         {
             var strength = work.Given(
@@ -102,13 +161,20 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
     /// <summary>Reasons of the engine are sentences; here they stand inside one.</summary>
     private static string Reason(string sentence) => char.ToLowerInvariant(sentence[0]) + sentence[1..];
 
-    /// <summary>As weak as the model covers.</summary>
+    /// <summary>As weak as the model covers, or kept at temperatures that it does.</summary>
     protected override IEnumerable<RepairProposal> Repair(Judged verdict, Finding finding, RepairContext context) =>
-        context.StockOf(finding) is { } stock && Strength.Weaker(context, stock) is { } weaker ? [weaker] : [];
+        context.StockOf(finding) is not { } stock ? []
+        : verdict.Kept is not null
+            ? [verdict.Checks[0].Relation == Relation.Over ? Keep.Cooler(context, stock) : Keep.Warmer(context, stock)]
+            : Strength.Weaker(context, stock) is { } weaker ? [weaker] : [];
 
     /// <summary>A stock or a tank.</summary>
     /// <param name="Kind">"stock" or "tank of", as it stands before the name.</param>
     /// <param name="State">The state that decides; null where the file could not be read whole.</param>
     /// <param name="Passed">Sparingly soluble solids near or a little past saturation, of which nothing can be told.</param>
-    internal sealed record Judged(string Kind, string Called, Place Place, SolutionState? State, IReadOnlyList<Solid> Passed) : Verdict;
+    internal sealed record Judged(string Kind, string Called, Place Place, SolutionState? State, IReadOnlyList<Solid> Passed) : Verdict
+    {
+        /// <summary>The stock, where it is kept beyond the temperatures of the model; null for any other verdict.</summary>
+        public StockFacts? Kept { get; init; }
+    }
 }

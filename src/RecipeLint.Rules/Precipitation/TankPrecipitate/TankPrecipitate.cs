@@ -98,7 +98,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
             $"{IdPath.Of(context.Facts.Workspace, place)}#{deposit.Owner.Name}",
             $"{what} {why} {PhGuess.Sentence(guess)}{context.AdviceFor(recipe).Sentence(remedy)}",
             Harm.Loss,
-            PhGuess.Weaken(DepositWords.OddsOf(deposit, certainty), guess),
+            PhGuess.Weaken(DepositWords.OddsOf(deposit, certainty, recipe.Adjustment is not { Amount: null }), guess),
             certainty) with
         {
             Related = [.. suppliers.Skip(1).Select(s => new RelatedPlace(s.Place, $"brings the {s.Brings}"))],

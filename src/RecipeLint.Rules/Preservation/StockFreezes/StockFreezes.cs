@@ -30,12 +30,13 @@ internal sealed class StockFreezes : StockRule<FrostInTheBottle>, IProposesRepai
             yield break;
         }
 
-        var ice = Frost.Of(stock.Chemistry.Mixing.Mix, DepositLimits.Default)?.IceAt;
-        var frozen = ice is { } begins
-            ? new Check("colder than where ice begins", coldest, Relation.Under, Rounding.SixDigits(begins.Celsius), "°C")
+        var frost = Frost.Of(stock.Chemistry.Mixing.Mix, DepositLimits.Default);
+        var frozen = frost is { IceAt: not null }
+            ? new Check("colder than where ice may begin", coldest, Relation.Under, Rounding.SixDigits(frost.IceFrom.Celsius), "°C")
             : null;
         yield return new FrostInTheBottle(stock, frozen)
         {
+            IceAt = Rounding.SixDigits(frost?.IceAt?.Celsius ?? 0),
             Checks = [frozen ?? Check.That("where ice begins in it can be told (down to -20 °C)", false)],
         };
     }
@@ -44,17 +45,19 @@ internal sealed class StockFreezes : StockRule<FrostInTheBottle>, IProposesRepai
     {
         var (stock, frozen) = (verdict.Stock, verdict.Frozen!);
         var message = $"'{stock.Stock.Name}' is kept at down to {Say.Number(frozen.Value)} °C{KeptWords.Assumed(stock)}, "
-            + $"and ice begins in it at about {Say.Number(Math.Round(frozen.Limit, 1))} °C. "
+            + $"and ice can begin in it from {Say.Number(Shown(frozen.Limit))} °C down ({Say.Number(Shown(verdict.IceAt))} °C by the model, "
+            + "which may be a fifth too low). "
             + "Ice takes a tenth more room, so a full bottle can burst; what stays liquid gets stronger, and salts that crystallise out of "
             + "it may not dissolve again when it thaws. "
             + context.AdviceFor(stock).Sentence(
                 [new Way($"keep it above {Say.Number(Safe(frozen.Limit))} °C", Puts.Keeping)],
                 "where frost cannot be kept out leave a tenth of the bottle empty, and thaw it whole, warm it and shake it clear before "
                     + "it is dosed");
-        return context.Find(stock.Stock.Keep?.At?.Place ?? stock.Stock.Place, message, Harm.Damage, Odds.Certain) with
+        var odds = frozen.Value < verdict.IceAt ? Odds.Certain : Odds.NearTheLimit;
+        return context.Find(stock.Stock.Keep?.At?.Place ?? stock.Stock.Place, message, Harm.Damage, odds) with
         {
             Measured = new Measured("coldest it is kept", frozen.Value, frozen.Limit, "°C"),
-            Values = [new NamedValue("coldest", frozen.Value, "°C"), new NamedValue("ice begins at", frozen.Limit, "°C")],
+            Values = [new NamedValue("coldest", frozen.Value, "°C"), new NamedValue("ice may begin at", frozen.Limit, "°C")],
         };
     }
 
@@ -64,7 +67,8 @@ internal sealed class StockFreezes : StockRule<FrostInTheBottle>, IProposesRepai
         var coldest = work.Given("coldest it is kept", Rounding.SixDigits(verdict.Stock.StorageTemperature.Low.Celsius), "°C", From.File);
         if (verdict.Frozen is { } frozen)
         {
-            var ice = work.Given("ice begins at, from the activity of its water at 0 °C", frozen.Limit, "°C", From.Engine);
+            var ice = work.Given(
+                "ice may begin at, from the activity of its water at 0 °C and what that is good for", frozen.Limit, "°C", From.Engine);
             return work.Check(frozen, coldest, ice).Done(coldest);
         }
 
@@ -73,8 +77,11 @@ internal sealed class StockFreezes : StockRule<FrostInTheBottle>, IProposesRepai
             : work.Statements(verdict).Done(coldest);
     }
 
-    /// <summary>A degree warmer than where ice begins, which is good to about that, in whole degrees and at most 0 °C.</summary>
-    private static double Safe(double ice) => Math.Min(IceOfWater, Math.Ceiling(ice + 1)) + 0.0;
+    /// <summary>Half a degree is more than it is known to.</summary>
+    private static double Shown(double ice) => (Math.Ceiling(2 * ice) / 2) + 0.0;
+
+    /// <summary>No colder than where ice may begin, in whole degrees and at most 0 °C.</summary>
+    private static double Safe(double ice) => Math.Min(IceOfWater, Math.Ceiling(ice)) + 0.0;
 
     /// <summary>Warmer, as far as no ice forms.</summary>
     protected override IEnumerable<RepairProposal> Repair(FrostInTheBottle verdict, Finding finding, RepairContext context) =>
@@ -83,4 +90,8 @@ internal sealed class StockFreezes : StockRule<FrostInTheBottle>, IProposesRepai
 
 /// <summary>The coldest a stock is kept against where ice begins in it.</summary>
 /// <param name="Frozen">Null where it is kept above 0 °C, or where ice begins cannot be told.</param>
-internal sealed record FrostInTheBottle(StockFacts Stock, Check? Frozen) : Verdict;
+internal sealed record FrostInTheBottle(StockFacts Stock, Check? Frozen) : Verdict
+{
+    /// <summary>Where the model has ice begin, °C; its error is in the limit of the check.</summary>
+    public double IceAt { get; init; }
+}
