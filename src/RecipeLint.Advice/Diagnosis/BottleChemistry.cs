@@ -1,4 +1,3 @@
-using System.Globalization;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
@@ -79,7 +78,7 @@ public sealed class BottleChemistry
 
     /// <summary>When a state is met, for the end of a sentence.</summary>
     internal string When(SolutionState state) => _poured.Contains(state)
-        ? string.Create(CultureInfo.InvariantCulture, $"at the pH of {state.Ph:0.#} that what was put in may bring")
+        ? $"at the pH of {Say.Ph(Math.Round(state.Ph, 1))} that what was put in may bring"
         : DiagnosisWords.At(state);
 
     public StockFacts Stock { get; }

@@ -165,8 +165,11 @@ public static class PhDemand
         };
     }
 
-    private static string Unreachable(Substance reagent, double target, double before) => string.Create(
-        CultureInfo.InvariantCulture, $"pH {target:0.##} cannot be reached with '{reagent.Id}' from pH {before:0.##}.");
+    private static string Unreachable(Substance reagent, double target, double before)
+    {
+        var from = PhDoubt.OffTheScale(before) ?? before.ToString("0.##", CultureInfo.InvariantCulture);
+        return string.Create(CultureInfo.InvariantCulture, $"pH {target:0.##} cannot be reached with '{reagent.Id}' from pH {from}.");
+    }
 
     /// <summary>The solution with some reagent in it.</summary>
     private sealed class Vessel(

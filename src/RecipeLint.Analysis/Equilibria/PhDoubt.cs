@@ -16,6 +16,9 @@ public static class PhDoubt
     /// </summary>
     private const double LeastHypochlorite = 1.4e-4;
 
+    /// <summary>The scale of a meter: what is computed beyond it says no more than that it is a strong acid or lye.</summary>
+    private const double LowestRead = 0, HighestRead = 14;
+
     private const string Hypochlorite = "inert:ClO-1";
 
     /// <summary>True when the pH of a solution cannot be told.</summary>
@@ -29,6 +32,18 @@ public static class PhDoubt
 
     /// <summary>False for a figure that says no more than that it is a strong acid or lye.</summary>
     public static bool IsInTheModel(double ph) => ph is >= SolutionInput.LowestPh and <= SolutionInput.HighestPh;
+
+    /// <summary>Said instead of a pH that no meter reads; null for one on its scale.</summary>
+    public static string? OffTheScale(double ph) => ph switch
+    {
+        < LowestRead => "below 0",
+        > HighestRead => "above 14",
+        _ => null,
+    };
+
+    /// <summary>True for two beyond the same end of the scale: no meter tells them apart.</summary>
+    public static bool ReadAlike(double? one, double? other) => one is { } first && other is { } second
+        && OffTheScale(first) is { } side && side == OffTheScale(second);
 
     /// <summary>True when the pH of a vessel with these additions cannot be told.</summary>
     /// <param name="litres">Volume of the contents, above 0.</param>

@@ -95,7 +95,7 @@ internal static class Hover
     private static string Tell(View view, StockFacts stock)
     {
         var mixing = stock.Chemistry.Mixing;
-        var ph = mixing.IsSolved ? $", pH {mixing.Ph.ToString("0.0", CultureInfo.InvariantCulture)} when mixed" : "";
+        var ph = mixing.IsSolved ? $", pH {Say.PhShown(mixing.Ph)} when mixed" : "";
         var counts = Verdicts.Words(view.Judged.Result.Findings.Where(f => f.Place.File == stock.Stock.File));
         return $"**{Lsp.Plain(stock.Stock.Name)}**: makes {Figures.Of(stock.Volume.Litres)} L{ph}; {counts}.";
     }

@@ -5,6 +5,7 @@ using RecipeLint.Editor.Documents;
 using RecipeLint.Editor.Sessions;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Editor.Features;
 
@@ -53,7 +54,7 @@ internal static class Outline
         }
 
         var ec = state.Conductivity.At25 is { } known ? $", EC {Figures.Of(known.MillisiemensPerCentimetre)} mS/cm" : "";
-        return string.Create(CultureInfo.InvariantCulture, $" · pH {state.Ph:0.0}{ec} {when}");
+        return $" · pH {Say.PhShown(state.Ph)}{ec} {when}";
     }
 
     private static JsonObject Symbol(View view, string name, JsonItem item)

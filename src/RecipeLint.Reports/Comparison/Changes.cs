@@ -45,7 +45,7 @@ internal static class StockChanges
             .ToDictionary(g => g.Key, g => (new Mass(g.Grams) / now.Volume).GramsPerLitre, StringComparer.Ordinal);
         figures.AddRange(before.Keys.Union(after.Keys, StringComparer.Ordinal).Select(k => new FigureChange(
             file, "stock", k, "g/L", before.GetValueOrDefault(k), after.GetValueOrDefault(k))));
-        var changed = figures.Where(f => Differs(f.Old, f.New)).ToList();
+        var changed = figures.Where(IsChange).ToList();
         if (changed.Count > 0)
         {
             // A search of its own, so only where something changed at all.
@@ -57,6 +57,10 @@ internal static class StockChanges
 
         return changed;
     }
+
+    /// <summary>True for a figure that is another one, and of a pH for one that a meter tells from the other.</summary>
+    internal static bool IsChange(FigureChange figure) =>
+        Differs(figure.Old, figure.New) && !(figure.IsPh && PhDoubt.ReadAlike(figure.Old, figure.New));
 
     /// <summary>Judged to six digits, so that the last bit is no change.</summary>
     internal static bool Differs(double? old, double? now) => Rounded(old) != Rounded(now);
@@ -92,7 +96,7 @@ internal static class RecipeChanges
                     100 * before.Elements.GetValueOrDefault(k)?.RelativeExpanded,
                     100 * after.Elements.GetValueOrDefault(k)?.RelativeExpanded))
                 .Where(f => TwoDigits(f.Old) != TwoDigits(f.New)));
-        return figures.Where(f => StockChanges.Differs(f.Old, f.New));
+        return figures.Where(StockChanges.IsChange);
     }
 
     /// <summary>

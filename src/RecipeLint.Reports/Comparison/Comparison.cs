@@ -35,8 +35,10 @@ public sealed record AmountChange(string File, string Id, string What, double? O
 /// <param name="Figure">"K", "EC", "room when coldest" ...</param>
 public sealed record FigureChange(string File, string Kind, string Figure, string Unit, double? Old, double? New)
 {
+    public bool IsPh => Figure == "pH";
+
     /// <summary>Share of the old value; null where there is none, and for a pH, of which no share means anything.</summary>
-    public double? Share => Figure != "pH" && Old is { } old && New is { } now && old != 0 ? (now - old) / Math.Abs(old) : null;
+    public double? Share => !IsPh && Old is { } old && New is { } now && old != 0 ? (now - old) / Math.Abs(old) : null;
 }
 
 /// <summary>A finding that only one of the states has.</summary>

@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Reports.Show;
 using RecipeLint.Reports.Tables;
 using RecipeLint.Rules.Engine;
@@ -92,7 +93,7 @@ public static class ComparisonSections
                     .Select(
                         f => (IReadOnlyList<string>)
                         [
-                            f.File, f.Unit.Length == 0 ? f.Figure : $"{f.Figure}, {f.Unit}", Cells.Number(f.Old), Cells.Number(f.New),
+                            f.File, f.Unit.Length == 0 ? f.Figure : $"{f.Figure}, {f.Unit}", Cell(f, f.Old), Cell(f, f.New),
                             Change(f),
                         ]),
             ])
@@ -107,9 +108,16 @@ public static class ComparisonSections
                     [f.Shown, f.Kind.ToString().ToLowerInvariant(), f.Kind == FileChangeKind.Renamed ? f.Old! : ""]),
             ]));
 
-    /// <summary>A share of what was; of a pH, which is no amount, the difference.</summary>
-    private static string Change(FigureChange figure) => figure is { Figure: "pH", Old: { } was, New: { } becomes }
-        ? (becomes > was ? "+" : "") + Say.Number(Math.Round(becomes - was, 2))
+    private static string Cell(FigureChange figure, double? value) =>
+        figure.IsPh && value is { } ph && PhDoubt.OffTheScale(ph) is { } beyond ? beyond : Cells.Number(value);
+
+    /// <summary>
+    /// A share of what was; of a pH, which is no amount, the difference, where both are on the scale.
+    /// </summary>
+    private static string Change(FigureChange figure) => figure is { IsPh: true, Old: { } was, New: { } becomes }
+        ? PhDoubt.OffTheScale(was) is null && PhDoubt.OffTheScale(becomes) is null
+            ? (becomes > was ? "+" : "") + Say.Number(Math.Round(becomes - was, 2))
+            : ""
         : Change(figure.Share);
 
     private static string Change(double? share) =>

@@ -10,7 +10,8 @@ namespace RecipeLint.Reports.Formats;
 
 /// <summary>
 /// The figures of every stock and recipe asked about as CSV, one figure a row: file, kind, name, what, of what, value, unit, expanded
-/// uncertainty (k = 2). Numbers are raw and read back to the same value; lines end with CR LF (RFC 4180).
+/// uncertainty (k = 2). Numbers are raw and read back to the same value, but a pH that no meter reads, which is said in words; lines end
+/// with CR LF (RFC 4180).
 /// </summary>
 public static class CsvReport
 {
@@ -56,7 +57,7 @@ public static class CsvReport
         foreach (var state in stock.Chemistry.States.Where(s => s.IsSolved))
         {
             var moment = StateFactsJson.MomentName(state.Moment);
-            rows.Figure("pH", moment, state.Ph, "");
+            rows.Ph(moment, state);
             rows.Figure("density", moment, state.Density?.GramsPerMillilitre, "g/mL");
         }
     }
@@ -84,7 +85,7 @@ public static class CsvReport
         foreach (var state in recipe.Chemistry.States.Where(s => s.IsSolved))
         {
             var moment = StateFactsJson.MomentName(state.Moment);
-            rows.Figure("pH", moment, state.Ph, "");
+            rows.Ph(moment, state);
             rows.Figure("EC at 25 °C", moment, state.Conductivity.At25?.MillisiemensPerCentimetre, "mS/cm");
         }
     }
@@ -103,11 +104,15 @@ public static class CsvReport
         {
             if (value is { } number && double.IsFinite(number))
             {
-                Line(
-                    writer,
-                    $"{_start},{figure},{CsvEscape.Text(of)},{Number(number)},{unit},{(uncertainty is { } known ? Number(known) : "")}");
+                Words(figure, of, Number(number), unit, uncertainty is { } known ? Number(known) : "");
             }
         }
+
+        public void Ph(string of, SolutionState state) =>
+            Words("pH", of, PhDoubt.In(state.Mix) ? "not known" : PhDoubt.OffTheScale(state.Ph) ?? Number(state.Ph));
+
+        private void Words(string figure, string of, string value, string unit = "", string uncertainty = "") =>
+            Line(writer, $"{_start},{figure},{CsvEscape.Text(of)},{value},{unit},{uncertainty}");
 
         private static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
     }

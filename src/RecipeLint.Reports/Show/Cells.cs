@@ -27,7 +27,7 @@ internal static class Cells
 
     /// <summary>A pH has two decimals, whatever its size.</summary>
     public static string Ph(double? ph) => ph is { } value && double.IsFinite(value)
-        ? Say.BeyondPh(value) ?? value.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)
+        ? PhDoubt.OffTheScale(value) ?? value.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)
         : "";
 
     /// <summary>The pH of a state, or that it is not known.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using RecipeLint.Advice.Splitting;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -39,10 +38,9 @@ internal static class ObstacleWords
         Obstacle.Deposit d =>
             $"{Say.Grams(d.Mass.GramsPerLitre)}/L of {Called(d.Solid)} falls out at {Celsius(d.At)}{From(d.Suppliers, d.Ions)}",
         Obstacle.TooClose c => $"{Called(c.Solid)} comes too near to crystallising at {Celsius(c.At)}{From(c.Suppliers, c.Ions)}",
-        Obstacle.Unpreserved { Strength: > 0 } u => string.Create(
-            CultureInfo.InvariantCulture,
-            $"at pH {u.Ph:0.0} only {Say.Percent(u.Strength)} of the preservative that works is undissociated acid, beside "
-                + $"{Say.Number(u.Food.GramsPerLitre)} g/L of organic matter"),
+        Obstacle.Unpreserved { Strength: > 0 } u =>
+            $"at pH {Say.PhShown(u.Ph)} only {Say.Percent(u.Strength)} of the preservative that works is undissociated acid, beside "
+                + $"{Say.Number(u.Food.GramsPerLitre)} g/L of organic matter",
         Obstacle.Unpreserved u => $"{Say.Number(u.Food.GramsPerLitre)} g/L of organic matter stands without the preservative",
         Obstacle.TooLittleToWeigh w => $"{Say.Grams(w.Mass.Grams)} of {Short(w.Substance)} is too little for '{w.Scale.Name}'",
         Obstacle.NotComputed n => n.Reason.TrimEnd('.'),

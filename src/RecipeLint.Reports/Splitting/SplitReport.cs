@@ -102,7 +102,7 @@ public static class SplitReport
     private static string Limit(SplitPart part)
     {
         var mixed = part.Stock.Chemistry.Mixing.Ph;
-        var ph = $"pH {Say.BeyondPh(mixed) ?? mixed.ToString("0.0", CultureInfo.InvariantCulture)}. ";
+        var ph = $"pH {Say.PhShown(mixed)}. ";
         return part is { ClearUpTo: { } most, StoppedBy: { } solid, StoppedAt: { } at }
             ? $"{ph}Stays clear up to 1:{Whole(most)}; stronger, "
                 + $"{ObstacleWords.Called(solid)} {(solid.Role == SolidRole.SolubleSalt ? "may crystallise" : "falls out")} at "

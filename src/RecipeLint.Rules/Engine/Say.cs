@@ -1,13 +1,11 @@
 using System.Globalization;
+using RecipeLint.Analysis.Equilibria;
 
 namespace RecipeLint.Rules.Engine;
 
 /// <summary>How numbers and lists read in a message; the only place that decides digits.</summary>
 public static class Say
 {
-    /// <summary>Beyond these no pH is computed that means anything.</summary>
-    private const double LowestPh = 0, HighestPh = 14;
-
     /// <summary>Three significant digits, invariant, no exponent between 0.0001 and a million.</summary>
     public static string Number(double value)
     {
@@ -30,15 +28,11 @@ public static class Say
     }
 
     /// <summary>A pH, or on which side of the scale it lies: beyond it a computed figure says no more.</summary>
-    public static string Ph(double value) => BeyondPh(value) ?? Number(value);
+    public static string Ph(double value) => PhDoubt.OffTheScale(value) ?? Number(value);
 
-    /// <summary>Said instead of a pH off the scale; null for one on it.</summary>
-    public static string? BeyondPh(double value) => value switch
-    {
-        < LowestPh => "below 0",
-        > HighestPh => "above 14",
-        _ => null,
-    };
+    /// <summary>A pH with one digit behind the point, as a meter shows it, or on which side of the scale it lies.</summary>
+    public static string PhShown(double value) =>
+        PhDoubt.OffTheScale(value) ?? value.ToString("0.0", CultureInfo.InvariantCulture);
 
     /// <summary>The text with a capital at its beginning; nothing stays nothing.</summary>
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];

@@ -173,7 +173,7 @@ internal static class Additions
             acid.Id,
             mass.Grams,
             Steps.AfterFirstWater(stock),
-            $"to the first water, which brings it to pH {Say.Number(Math.Round(ph, 1))}") : null;
+            $"to the first water, which brings it to pH {Say.Ph(Math.Round(ph, 1))}") : null;
     }
 
     /// <summary>Iron in the hold of another chelating agent, as much as before.</summary>

@@ -70,7 +70,7 @@ public static class RepairText
     private static string Number(FigureChange figure, double? value) => value switch
     {
         null => "unknown",
-        { } number when figure.Name == "pH" => Say.Number(Math.Round(number, 2)),
+        { } number when figure.Name == "pH" => Say.Ph(Math.Round(number, 2)),
         { } number => Say.Number(number),
     };
 

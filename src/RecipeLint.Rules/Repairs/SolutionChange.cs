@@ -76,7 +76,7 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
     private static IEnumerable<FigureChange> Ph(SolutionState was, SolutionState now)
     {
         var ph = new FigureChange("pH", "", was.IsSolved ? was.Ph : null, now.IsSolved ? now.Ph : null);
-        return Differs(ph.Before, ph.After, NoticeablePh) ? [ph] : [];
+        return Differs(ph.Before, ph.After, NoticeablePh) && !PhDoubt.ReadAlike(ph.Before, ph.After) ? [ph] : [];
     }
 
     /// <summary>What counts as a deposit of a stock; null where that could not be computed.</summary>

@@ -217,7 +217,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
             return Finding(
                 context,
                 verdict.Place!,
-                $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, and Fe-{window.Agent} holds to about pH "
+                $"'{stock.Stock.Name}' comes to pH {Say.Ph(Math.Round(ph, 2))}, and Fe-{window.Agent} holds to about pH "
                     + $"{Say.Number(window.Highest)}. "
                 + "Hydroxide then takes the iron from the chelating agent, and the bottle rusts from within while it is kept. "
                 + context.AdviceFor(stock).Sentence(
@@ -232,7 +232,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         return Finding(
             context,
             verdict.Place!,
-            $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, and Fe-{window.Agent} needs at least pH "
+            $"'{stock.Stock.Name}' comes to pH {Say.Ph(Math.Round(ph, 2))}, and Fe-{window.Agent} needs at least pH "
                 + $"{Say.Number(low)} in a stock: {Say.Percent(held)} of the iron is still held. "
             + $"The acid sets {window.Agent} free, and as a free acid it is hardly soluble: a brown sticky floc settles and the liquid "
                 + "loses its colour. "
@@ -249,10 +249,10 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         var better = ChelateWindow.HoldingAt(ph).FirstOrDefault(w => w.Highest > window.Highest);
         Way[] other = better is null ? [] : [new($"use Fe-{better.Agent}, which holds to pH {Say.Number(better.HighFrom)}", Puts.Chelate)];
         var message = (lost
-                ? $"The solution comes to rest at pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, good to pH "
+                ? $"The solution comes to rest at pH {Say.Ph(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, good to pH "
                     + $"{Limits(window)}: in the end only {Say.Percent(held)} of {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron "
                         + "is held. "
-                : $"The solution comes to pH {Say.Number(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, by its makers good to pH "
+                : $"The solution comes to pH {Say.Ph(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, by its makers good to pH "
                     + $"{Limits(window)}; by the constants {Say.Percent(held)} of it is still held. ")
             + "Hydroxide takes the iron and calcium the chelating agent, the more the longer it stands; new leaves turn yellow although "
             + "enough iron went in. "

@@ -71,7 +71,7 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
             _ => new Way("bring the pH to 5.5", Puts.Acid),
         };
         var message =
-            $"At pH {Say.Number(Math.Round(state.Ph, 2))} {main} holds only {Say.Percent(held)} of "
+            $"At pH {Say.Ph(Math.Round(state.Ph, 2))} {main} holds only {Say.Percent(held)} of "
                 + $"{Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron: {robber.Name}, at "
                     + $"{Say.Number(recipe.MilligramsPerLitre(robber.Key))} mg/L, has taken the chelating agent. "
             + "The iron without a holder falls out as rust and the crop goes short of it; without the "

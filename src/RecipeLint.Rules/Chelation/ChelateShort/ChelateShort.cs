@@ -69,7 +69,7 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
             $"'{stock.Stock.Name}' holds {Say.Number(agent * 1000)} mmol/L {name} for {Say.Number(iron * 1000)} mmol/L iron, "
                 + $"{Say.Number(ratio)} for each iron. "
             + $"What is left over has no holder once the air has turned it to iron(III): {inBottle}, and in a feed at pH "
-                + $"{Say.Number(Math.Round(feedPh, 2))} {Say.Percent(loose)} of the iron is not held and falls out. "
+                + $"{Say.Ph(Math.Round(feedPh, 2))} {Say.Percent(loose)} of the iron is not held and falls out. "
             + context.AdviceFor(stock).Sentence(
                 new Way(
                     $"bring the agent to {options.UsualRatio} for each iron: {Missing(context, component, name, missing)} for "
@@ -115,7 +115,7 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
         }
 
         var settled = work.Given("iron that lies as rust in the bottle once the air has oxidised it", 100 * bottle, "%", "engine");
-        var free = work.Given($"iron that nothing holds in the feed at pH {Say.Number(Math.Round(ph, 2))}", 100 * loose, "%", "engine");
+        var free = work.Given($"iron that nothing holds in the feed at pH {Say.Ph(Math.Round(ph, 2))}", 100 * loose, "%", "engine");
         var worst = work.Result("the worse of the two", "the larger", Term.Larger(settled, free), "%");
         return work.Check(verdict.Checks[2], worst, work.Option("limit", options.LeastLost)).Done(ratio);
     }

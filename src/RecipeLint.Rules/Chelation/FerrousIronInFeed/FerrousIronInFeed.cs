@@ -54,7 +54,7 @@ internal sealed class FerrousIronInFeed : RecipeRule<FerrousIronInFeed.Exposed>
         var message =
             $"'{recipe.Recipe.Name}' gets {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron as iron(II) and nothing that holds it: "
                 + $"once the air has oxidised it, {Say.Percent(lost)} of it falls out as {Iron.RustCalled(state)} at pH "
-                    + $"{Say.Number(Math.Round(state.Ph, 2))}. "
+                    + $"{Say.Ph(Math.Round(state.Ph, 2))}. "
             + "The feed looks clear when it is mixed, the drippers brown within days, and new leaves turn yellow. "
             + Remedy(recipe, context, iron);
         return context.Find(dose.Entry.Place, message, Iron.HarmOf(lost), Odds.Certain) with

@@ -57,7 +57,7 @@ internal sealed class IronPartlyUnstable : RecipeRule<IronPartlyUnstable.Isomers
             new Way($"bring the feed below pH {Say.Number(verdict.Checks[2].Limit)}", Puts.Acid));
         var message =
             $"{Say.Number(verdict.Lost)} of the {Say.Number(verdict.Iron)} mg/L iron is not the ortho-ortho isomer: "
-                + $"{Say.Number(verdict.Lasts)} mg/L lasts at pH {Say.Number(Math.Round(verdict.Ph, 2))}, "
+                + $"{Say.Number(verdict.Lasts)} mg/L lasts at pH {Say.Ph(Math.Round(verdict.Ph, 2))}, "
             + $"where {Say.Number(verdict.Wanted.Least)} mg/L is {verdict.Wanted.Called}. The other isomers lose their iron there within "
                 + $"days, and new leaves turn yellow. {cure}";
         return context.Find(verdict.Dose.Entry.Place, message, Harm.Damage, Odds.Certain) with

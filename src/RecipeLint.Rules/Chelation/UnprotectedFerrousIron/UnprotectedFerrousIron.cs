@@ -75,7 +75,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         var (mixing, limit) = (stock.Chemistry.Mixing, context.Options<UnprotectedFerrousIronOptions>().MostLost / 100);
         var kept = stock.Stock.Keep?.For is { } shelf ? $"is kept for {Say.Days(shelf.Value.Days)}" : "is kept";
         var message =
-            $"'{stock.Stock.Name}' {kept} with {Say.Number(iron * 1000)} mmol/L iron(II) at pH {Say.Number(Math.Round(mixing.Ph, 1))} and "
+            $"'{stock.Stock.Name}' {kept} with {Say.Number(iron * 1000)} mmol/L iron(II) at pH {Say.Ph(Math.Round(mixing.Ph, 1))} and "
                 + "nothing that holds it. "
             + $"Air turns it to iron(III)"
             + (verdict.InPhosphate ? " within months, for phosphoric acid does not hold it off as other acids do" : "")

@@ -235,7 +235,7 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         return context.Find(
             verdict.Place!,
             $"pH {Say.Number(aimed)} cannot be reached with {verdict.Recipe.Adjustment!.Reagent!.Name}: the solution already stands at "
-                + $"pH {Say.Number(before)}. "
+                + $"pH {Say.Ph(before)}. "
             + (before < aimed ? "An acid or a neutral salt only takes it further down. "
                 : "An alkali or a neutral salt only takes it further up. ")
             + context.AdviceFor(verdict.Recipe).Sentence(
@@ -257,7 +257,7 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         var (found, asked, isAdjusted) = (verdict.Ph, verdict.Limit, verdict.Recipe.Adjustment is not null);
         return context.Find(
             verdict.Place!,
-            $"The final solution computes to pH {Say.Number(found)} at rest with the air where pH {Say.Number(asked)} "
+            $"The final solution computes to pH {Say.Ph(found)} at rest with the air where pH {Say.Number(asked)} "
                 + $"±{Say.Number(verdict.Off!.Limit)} is wanted. "
             + (isAdjusted ? "The reagent is dosed for another pH. " : "Nothing in the recipe sets the pH. ")
             + (isAdjusted
@@ -281,7 +281,7 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#pH",
-            $"The final solution computes to pH {Say.Number(found)} at rest with the air, past {Say.Number(limit)}, and the recipe "
+            $"The final solution computes to pH {Say.Ph(found)} at rest with the air, past {Say.Number(limit)}, and the recipe "
                 + "does not adjust it. "
             + (verdict.IsHigh ? "Iron, manganese and phosphate drop out or stay locked there. "
                 : "Root tips die back there, and calcium is not taken up. ")

@@ -46,7 +46,7 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
         var (origin, addition) = (verdict.Origin!, verdict.Addition!);
         var name = addition.Substance.Name;
         var (what, value, limit, unit) = verdict.InAcid
-            ? ($"pH {Say.Number(Math.Round(verdict.Value, 1))}, and below about pH {Say.Number(verdict.Limit)} {origin.Called} does not "
+            ? ($"pH {Say.Ph(Math.Round(verdict.Value, 1))}, and below about pH {Say.Number(verdict.Limit)} {origin.Called} does not "
                 + "stay dissolved", verdict.Value, verdict.Limit, "")
             : ($"{Say.Number(verdict.Value)} mmol/L of calcium, and from about {Say.Number(verdict.Limit)} mmol/L {origin.Called} is "
                 + "thrown out", verdict.Value, verdict.Limit, "mmol/L");

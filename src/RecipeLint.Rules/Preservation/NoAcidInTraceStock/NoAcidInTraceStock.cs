@@ -122,7 +122,7 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     private static Finding Describe(MetalsAtTheEdge verdict, RuleContext context)
     {
         var (stock, metal, state) = (verdict.Stock, verdict.Metal, verdict.State);
-        var message = $"'{stock.Stock.Name}' has {Acids(stock)} and comes to pH {Say.Number(Math.Round(state.Ph, 2))}: at "
+        var message = $"'{stock.Stock.Name}' has {Acids(stock)} and comes to pH {Say.Ph(Math.Round(state.Ph, 2))}: at "
             + $"{Say.Number(state.Temperature.Celsius)} °C its {metal.Name} stands at {Say.Number(verdict.Edge.Value)} % of what its "
             + $"hydroxide leaves dissolved ({verdict.Solid.Formula}). "
             + $"A little alkali from the water or the glass, and {metal.Name} settles as a floc that the doses then lack. "
@@ -135,7 +135,7 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
         var (stock, metal) = (verdict.Stock, verdict.Metal);
         var message = $"'{stock.Stock.Name}' has {Acids(stock)} and does not say which water it is made with: with tap water of "
             + $"{Say.Number(context.Options<NoAcidInTraceStockOptions>().OrdinaryAlkalinity)} meq/L alkalinity it comes to pH "
-            + $"{Say.Number(Math.Round(verdict.Ph, 2))}, and {Say.Number(verdict.GramsPerLitre)} g/L of metal hydroxides and "
+            + $"{Say.Ph(Math.Round(verdict.Ph, 2))}, and {Say.Number(verdict.GramsPerLitre)} g/L of metal hydroxides and "
             + $"carbonates fall out, {Say.Percent(verdict.Lost.Value / 100)} of the {metal.Name}. "
             + "What settles is missing from every dose. "
             + Remedy(stock, context, verdict.Moles);

@@ -110,7 +110,7 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
         // A little less than in proportion: with less of the salt the stock is more acid.
         var grams = 0.95 * dosed.Mass.Grams / stock.Volume.Litres * verdict.Used.Limit / verdict.Used.Value;
         var message = $"At {Say.Number(coldest.Temperature.Celsius)} °C the {acid.Acid} of '{stock.Stock.Name}' stands at "
-            + $"{Say.Number(verdict.Used.Value)} % of what stays dissolved at pH {Say.Number(Math.Round(coldest.Ph, 2))}{salted}. "
+            + $"{Say.Number(verdict.Used.Value)} % of what stays dissolved at pH {Say.Ph(Math.Round(coldest.Ph, 2))}{salted}. "
             + "A colder night or a splash of acid brings shiny plates that float, clog the tube and leave the stock unprotected. "
             + context.AdviceFor(stock).Sentence(
                 new Way($"use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}"),

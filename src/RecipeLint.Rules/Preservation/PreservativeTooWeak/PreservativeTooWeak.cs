@@ -43,7 +43,7 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
         var what = string.Join(" and ", judged.Acids.Select(a =>
             $"only {Say.Number(a.WholeMilligramsPerLitre)} of the {Say.Number(a.TotalMilligramsPerLitre)} mg/L {a.Name} as "
                 + $"undissociated acid, where {Say.Number(a.LeastMilligramsPerLitre)} mg/L is the least that works"));
-        var message = $"At pH {Say.Number(Math.Round(ph, 2))} '{stock.Stock.Name}' holds {what}. "
+        var message = $"At pH {Say.Ph(Math.Round(ph, 2))} '{stock.Stock.Name}' holds {what}. "
             + (judged.HasFood
                 ? $"Only that form enters the cells of moulds and yeasts, which live on the {Say.Number(judged.FoodGramsPerLitre)} g/L "
                     + "of organic matter as if nothing had been added. "

@@ -147,7 +147,7 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
             : "What is added after it has moved it "
                 + $"({Say.List(after.Select(s => s.Substance?.Name ?? s.What.Value).Distinct(StringComparer.Ordinal))})";
         var message = $"'{stock.Stock.Name}' is set to pH {Say.Number(verdict.Target)} in this step, but the finished stock comes to "
-            + $"pH {Say.Number(Math.Round(verdict.Ph, 2))}. "
+            + $"pH {Say.Ph(Math.Round(verdict.Ph, 2))}. "
             + $"{moved}, so what the pH was set for, a preservative, a chelate or clear metals, no longer holds. "
             + context.AdviceFor(stock).Sentence(
                 new Way("set the pH last, shortly before topping up, and check it once more at the mark", Puts.Acid));
@@ -166,7 +166,7 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
             .OrderByDescending(a => high ? Alkali(a) : a.ComponentMoles.GetValueOrDefault(Component.Hydrogen))
             .ThenBy(a => a.Id, StringComparer.Ordinal)
             .First();
-        var message = $"'{stock.Stock.Name}' comes to pH {Say.Number(Math.Round(ph, 2))}, outside the "
+        var message = $"'{stock.Stock.Name}' comes to pH {Say.Ph(Math.Round(ph, 2))}, outside the "
             + $"{Say.Number(context.Options<StockPhOutsideRangeOptions>().Lowest)} to "
             + $"{Say.Number(context.Options<StockPhOutsideRangeOptions>().Highest)} in which mixed stocks keep. "
             + (high

@@ -70,7 +70,7 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
         var (stock, harm, percent) = (verdict.Stock, verdict.Harm!, verdict.Lost!.Value);
         var ph = stock.Chemistry.Mixing.Ph;
         var message = $"Acetic acid is the only acid that '{stock.Stock.Name}' leans on, and it evaporates: once {Say.Number(percent)} "
-            + $"% of it is gone the pH goes from {Say.Number(Math.Round(ph, 2))} to {Say.Number(Math.Round(harm.Ph, 2))} and "
+            + $"% of it is gone the pH goes from {Say.Ph(Math.Round(ph, 2))} to {Say.Ph(Math.Round(harm.Ph, 2))} and "
             + $"{harm.What} begins to fall out. "
             + "A vinegar stock left open, warm or half empty loses acid and smells of it. "
             + context.AdviceFor(stock).Sentence(

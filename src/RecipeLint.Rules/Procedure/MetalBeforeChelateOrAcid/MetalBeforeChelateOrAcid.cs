@@ -170,7 +170,7 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
         var share = verdict.Share;
         return context.Find(
             moment.Step.Place,
-            $"The {moment.Added[0].Substance.Name} goes in before the {protector.Substance.Name}: at pH {Say.Number(verdict.State.Ph)} "
+            $"The {moment.Added[0].Substance.Name} goes in before the {protector.Substance.Name}: at pH {Say.Ph(verdict.State.Ph)} "
                 + $"about {Say.Grams(verdict.Grams)} of {verdict.Solid.Formula} drops out, "
             + $"{Say.Percent(share)} of the {verdict.Metal}, although the finished stock would hold it. Such a floc dissolves again "
             + "only slowly, often not at all. "
@@ -190,7 +190,7 @@ internal sealed class MetalBeforeChelateOrAcid : StockRule<UnheldMetal>, IPropos
         var (moment, protector) = (verdict.Moment!, verdict.Protector!);
         return context.Find(
             moment.Step.Place,
-            $"The {moment.Added[0].Substance.Name} stands at pH {Say.Number(verdict.Ph)} until the {protector.Substance.Name} goes in: "
+            $"The {moment.Added[0].Substance.Name} stands at pH {Say.Ph(verdict.Ph)} until the {protector.Substance.Name} goes in: "
                 + $"air turns about {Say.Percent(verdict.Share)} of the iron into rust-brown ferric iron within "
                 + $"{context.Options<MetalBeforeChelateOrAcidOptions>().Standing} minutes. "
             + "Rust that has formed hardly dissolves again. "
