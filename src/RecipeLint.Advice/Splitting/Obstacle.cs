@@ -31,8 +31,9 @@ public abstract record Obstacle
     /// <summary>Organic matter in it grows mould: too little of the preservative is undissociated acid.</summary>
     /// <param name="Strength">What there is over the least that works; 0 without a preservative.</param>
     /// <param name="Ph">pH of the part.</param>
-    /// <param name="Food">Organic matter.</param>
-    public sealed record Unpreserved(double Strength, double Ph, MassConcentration Food) : Obstacle;
+    /// <param name="Food">What microbes live on.</param>
+    /// <param name="FoodCalled">What that is.</param>
+    public sealed record Unpreserved(double Strength, double Ph, MassConcentration Food, string FoodCalled) : Obstacle;
 
     /// <summary>A weight in it is too small for every scale of the shop.</summary>
     public sealed record TooLittleToWeigh(string Substance, Mass Mass, Scale Scale) : Obstacle;

@@ -108,7 +108,8 @@ internal sealed class PartJudge(PartFactory factory)
     {
         var judged = PreservativeJudgement.Of(stock, limits.Preserving);
         return judged is { IsComputed: true, HasFood: true, Standing: PreservativeStanding.Missing or PreservativeStanding.Weak }
-            ? new Obstacle.Unpreserved(judged.Strength, stock.Chemistry.Mixing.Ph, new MassConcentration(judged.FoodGramsPerLitre))
+            ? new Obstacle.Unpreserved(
+                judged.Strength, stock.Chemistry.Mixing.Ph, new MassConcentration(judged.FoodGramsPerLitre), judged.FoodCalled)
             : null;
     }
 }

@@ -61,7 +61,10 @@ public sealed class PreservativeJudgement
     }
 
     /// <summary>What microbes live on, the largest first.</summary>
-    public IReadOnlyList<(AdditionFacts Addition, double GramsPerLitre)> Food { get; }
+    public IReadOnlyList<MicrobialFood> Food { get; }
+
+    /// <summary>What it is called: of a liquid extract nobody says how much of it is organic matter.</summary>
+    public string FoodCalled => MicrobialFood.Called(Food);
 
     /// <summary>g/L of it in all, to six digits.</summary>
     public double FoodGramsPerLitre { get; }

@@ -30,6 +30,9 @@ public sealed record ExtractOrigin(
 /// <summary>The kinds of extract that growers buy.</summary>
 public static class ExtractOrigins
 {
+    /// <summary>Mass fraction of carbon in the dry matter of an extract, as in sugar and protein (handbooks, recalled).</summary>
+    public const double CarbonOfDryMatter = 0.4;
+
     private const string HumicDefinition =
         "soil chemistry: humic acids are by definition what does not dissolve at pH 1 to 2, and in practice flocs below about pH 4 "
             + "(recalled)";

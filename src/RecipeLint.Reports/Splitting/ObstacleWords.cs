@@ -40,8 +40,8 @@ internal static class ObstacleWords
         Obstacle.TooClose c => $"{Called(c.Solid)} comes too near to crystallising at {Celsius(c.At)}{From(c.Suppliers, c.Ions)}",
         Obstacle.Unpreserved { Strength: > 0 } u =>
             $"at pH {Say.PhShown(u.Ph)} only {Say.Percent(u.Strength)} of the preservative that works is undissociated acid, beside "
-                + $"{Say.Number(u.Food.GramsPerLitre)} g/L of organic matter",
-        Obstacle.Unpreserved u => $"{Say.Number(u.Food.GramsPerLitre)} g/L of organic matter stands without the preservative",
+                + $"{Say.Number(u.Food.GramsPerLitre)} g/L of {u.FoodCalled}",
+        Obstacle.Unpreserved u => $"{Say.Number(u.Food.GramsPerLitre)} g/L of {u.FoodCalled} stands without the preservative",
         Obstacle.TooLittleToWeigh w => $"{Say.Grams(w.Mass.Grams)} of {Short(w.Substance)} is too little for '{w.Scale.Name}'",
         Obstacle.NotComputed n => n.Reason.TrimEnd('.'),
         _ => "",

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Preservation;
+using RecipeLint.Chemistry.Composition;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Preservation;
 using RecipeLint.Rules.Tests.Precipitation;
@@ -62,6 +63,33 @@ public sealed class PreservationTests
         var sorbate = Facts(("citric-acid-h2o", 30)).Workspace.Catalogue.ById("potassium-sorbate")!;
         var grams = PreservativeJudgement.Of(stock, new PreservativeNeeds()).DoseOf(sorbate)!.Value;
         Assert.Contains($"{Say.Number(grams)} g/L of potassium sorbate", finding.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// A liquid extract is nine tenths water: its weight is that of extract, and nobody says how much organic matter is in it. A dried one is
+    /// organic matter, and so is what a label's carbon makes of a liquid: 6 % carbon are 15 % of dry matter with two fifths of carbon.
+    /// </summary>
+    [Theory]
+    [InlineData("seaweed-extract", "holds 50 g/L of extract as sold (seaweed extract)", "50 g/L of extract as sold")]
+    [InlineData("citric-acid-h2o", "g/L of organic matter (citric acid monohydrate)", "g/L of organic matter")]
+    public void WhatIsCountedOfFoodIsCalledWhatItIs(string food, string without, string weak)
+    {
+        Assert.Contains(without, Assert.Single(Of("carbon-without-preservative", (food, 50))).Message, StringComparison.Ordinal);
+        Assert.Contains(weak, Assert.Single(Of("preservative-too-weak", (food, 50), ("sodium-benzoate", 0.05))).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ALabelsCarbonTellsTheOrganicMatterOfALiquid()
+    {
+        var facts = Lint.FactsOf(Lint.Stock("kept", "1 mL/L", "10..25 °C", ("seaweed-extract", 50)));
+        var stock = facts.Stocks.Single();
+        var stated = new ElementContent([KeyValuePair.Create(Element.C, 0.06)], []);
+        stock = stock with { Additions = [.. stock.Additions.Select(a => a with { Substance = a.Substance with { Content = stated } })] };
+
+        var judged = PreservativeJudgement.Of(stock, new PreservativeNeeds());
+
+        Assert.Equal(50 * 0.06 / 0.4, judged.FoodGramsPerLitre, 1e-9);
+        Assert.Equal("organic matter", judged.FoodCalled);
     }
 
     /// <summary>More food and more time take more acid, up to the upper end of what common moulds take (Chipley 2005, recalled: 500 mg/L).</summary>

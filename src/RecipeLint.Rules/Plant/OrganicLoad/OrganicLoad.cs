@@ -22,9 +22,6 @@ internal sealed class OrganicLoad : RecipeRule<OrganicLoad.Load>
     /// <summary>g of oxygen that burning a gram of carbon of sugar takes (CH2O, CIAAW weights); protein and fat take more.</summary>
     private const double OxygenPerCarbon = 2.664;
 
-    /// <summary>Mass fraction of carbon in a dried extract, as in sugar and protein (handbooks, recalled).</summary>
-    private const double CarbonOfDryMatter = 0.4;
-
     /// <summary>How much less of an extract may be food than is taken where nothing says what is in it.</summary>
     private const double Doubt = 2;
 
@@ -136,7 +133,7 @@ internal sealed class OrganicLoad : RecipeRule<OrganicLoad.Load>
     {
         var stated = held.Substance.Content[Element.C];
         var carbon = Rounding.SixDigits(origin.Eaten
-            * (stated > 0 ? stated : held.Substance.Form == PhysicalForm.Solid ? CarbonOfDryMatter : origin.Carbon.Value));
+            * (stated > 0 ? stated : held.Substance.Form == PhysicalForm.Solid ? ExtractOrigins.CarbonOfDryMatter : origin.Carbon.Value));
         return new Food(
             held, Rounding.SixDigits(1000 * held.Grams / recipe.FinalVolume.Litres), Rounding.SixDigits(OxygenPerCarbon * carbon))
         {

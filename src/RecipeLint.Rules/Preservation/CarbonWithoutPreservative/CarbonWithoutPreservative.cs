@@ -44,7 +44,7 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
         var names = Say.List(food.Select(f => f.Addition.Substance.Name).Distinct(StringComparer.Ordinal));
         return context.Find(
             food[0].Addition.Place,
-            $"'{stock.Stock.Name}' holds {Say.Number(total)} g/L of organic matter ({names}) and no preservative. "
+            $"'{stock.Stock.Name}' holds {Say.Number(total)} g/L of {verdict.Judged.FoodCalled} ({names}) and no preservative. "
             + $"Moulds and bacteria live on it: a stock {kept} grows slime that eats the acid or chelate and clogs drippers. "
             + context.AdviceFor(stock).Sentence(
                 [.. Ways(verdict, doses, context), new($"mix it fresh within {Fresh(context)} days", Puts.Keeping)]),
@@ -52,10 +52,10 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
             Odds.Certain) with
         {
             Related = [.. food.Skip(1).Select(f => new RelatedPlace(f.Addition.Place, "also feeds microbes"))],
-            Measured = new Measured("organic matter", total, verdict.Food.Limit, "g/L"),
+            Measured = new Measured(verdict.Judged.FoodCalled, total, verdict.Food.Limit, "g/L"),
             Values =
             [
-                new NamedValue("organic matter", total, "g/L"),
+                new NamedValue(verdict.Judged.FoodCalled, total, "g/L"),
                 .. doses.Select(d =>
                     new NamedValue($"{d.Preservative.Name} that guards it", d.GramsPerLitre, "g/L")),
             ],
@@ -68,18 +68,20 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
         var work = new WorkingBuilder($"food for microbes in '{stock.Stock.Name}'");
         var volume = work.Given("the batch", stock.Volume.Litres, "L", From.File);
         var parts = new List<Term>();
-        foreach (var (addition, _) in verdict.Judged.Food)
+        foreach (var food in verdict.Judged.Food)
         {
-            var mass = work.Given(addition.Substance.Name, addition.Mass.Grams, "g", From.File);
-            var strength = work.Given("its strength", addition.Substance.Strength.Value, "g/g", "catalogue");
+            var mass = work.Given(food.Addition.Substance.Name, food.Addition.Mass.Grams, "g", From.File);
+            var strength = food.Share == food.Addition.Substance.Strength.Value
+                ? work.Given("its strength", food.Share, "g/g", "catalogue")
+                : work.Given("dry matter in it, by its carbon", food.Share, "g/g", From.File);
             parts.Add(work.Result("of it in a litre", "weight × strength / batch", mass * strength / volume, "g/L"));
         }
 
         var total = parts.Count switch
         {
-            0 => work.Given("organic matter", 0, "g/L", From.File),
+            0 => work.Given(verdict.Judged.FoodCalled, 0, "g/L", From.File),
             1 => parts[0],
-            _ => work.Result("organic matter", "sum", Term.Sum(parts), "g/L"),
+            _ => work.Result(verdict.Judged.FoodCalled, "sum", Term.Sum(parts), "g/L"),
         };
         work.Check(verdict.Food, total, work.Option("least", context.Options<CarbonWithoutPreservativeOptions>().MinimumFood));
         KeptLong.Write(work, verdict.Kept, context.Options<CarbonWithoutPreservativeOptions>().FreshDays);

@@ -52,7 +52,7 @@ internal sealed partial class PreservativeTooWeak
     {
         var (food, needs) = (verdict.Judged.FoodGramsPerLitre, verdict.Needs);
         var rich = Part(
-            work, "how rich it is", work.Given("organic matter", food, "g/L", From.Amounts),
+            work, "how rich it is", work.Given(verdict.Judged.FoodCalled, food, "g/L", From.Amounts),
             work.Option("little", PreservationNeeds.Food(verdict.Stock.Settings).MinimumFood),
                 work.Option("rich", context.Options<PreservativeTooWeakOptions>().RichFood), food, needs.MinimumFood, needs.RichFood);
         var kept = verdict.Judged.Days is { } days

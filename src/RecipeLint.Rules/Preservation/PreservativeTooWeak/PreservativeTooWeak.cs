@@ -46,7 +46,7 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
         var message = $"At pH {Say.Ph(Math.Round(ph, 2))} '{stock.Stock.Name}' holds {what}. "
             + (judged.HasFood
                 ? $"Only that form enters the cells of moulds and yeasts, which live on the {Say.Number(judged.FoodGramsPerLitre)} g/L "
-                    + "of organic matter as if nothing had been added. "
+                    + $"of {judged.FoodCalled} as if nothing had been added. "
                 : "Only that form enters the cells of moulds and yeasts, so this much protects nothing. ")
             + context.AdviceFor(stock).Sentence(Ways(judged));
         return context.Find(judged.Dosed[0].Place, message, verdict.LosesTheBatch
@@ -59,7 +59,7 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
             [
                 new NamedValue("pH", ph, ""),
                 .. judged.Acids.Select(a => new NamedValue("undissociated " + a.Name, a.WholeMilligramsPerLitre, "mg/L")),
-                new NamedValue("organic matter", judged.FoodGramsPerLitre, "g/L"),
+                new NamedValue(judged.FoodCalled, judged.FoodGramsPerLitre, "g/L"),
             ],
         };
     }
