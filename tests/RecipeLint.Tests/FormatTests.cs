@@ -136,4 +136,19 @@ public sealed class FormatTests
         Assert.DoesNotContain(loaded, name => name is "Sarif" or "Newtonsoft.Json" or "QRCoder" or "System.Private.Xml"
             || name.StartsWith("OxyPlot", StringComparison.Ordinal));
     }
+
+    /// <summary>Whoever reads the facts has to know whether they are of a feed or of a spray: what roots bear says nothing of leaves.</summary>
+    [Theory]
+    [InlineData("", "roots")]
+    [InlineData("\"givenTo\": \"roots\", ", "roots")]
+    [InlineData("\"givenTo\": \"leaves\", ", "leaves")]
+    public void FactsOfARecipeSayWhatItIsGivenTo(string stated, string expected)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("tank.recipe.json", $$"""{"format": 1, "name": "Tank", {{stated}}"water": "distilled", "final": "10 L", "volume": "made up", "doses": [{"add": "magnesium-sulfate-7h2o", "amount": "5 g"}]}""");
+
+        using var facts = System.Text.Json.JsonDocument.Parse(Cli.RunIn(scratch.Path, null, "facts", "tank.recipe.json").Out);
+
+        Assert.Equal(expected, facts.RootElement.GetProperty("givenTo").GetString());
+    }
 }

@@ -21,6 +21,7 @@ internal static class RecipeFactsJson
         json.WriteString("name", recipe.Profile.Name);
         json.WriteString("stage", recipe.Profile.Stage);
         json.WriteEndObject();
+        json.WriteString("givenTo", recipe.Recipe.IsForLeaves ? "leaves" : "roots");
         facts.Number("finalVolume_L", recipe.FinalVolume.Litres);
         facts.Number("waterVolume_L", recipe.WaterVolume.Litres);
         WriteDoses(facts, recipe);
