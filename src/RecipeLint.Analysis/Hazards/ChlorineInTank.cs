@@ -20,7 +20,7 @@ public static class ChlorineInTank
 
     /// <summary>Available chlorine, mg/L.</summary>
     public static double MilligramsPerLitre(RecipeFacts recipe) =>
-        Rounding.SixDigits(MilligramsPerMole * HazardGate.ChlorinePerLitre(Holding.Of(recipe)));
+        Rounding.SixDigits(MilligramsPerMole * HazardGate.ChlorinePerLitre(Holding.OfWhatIsRead(recipe)));
 
     /// <summary>True where the air over it counts, and where the pH of the tank is not known.</summary>
     public static bool GivesGas(RecipeFacts recipe, HazardLimits? limits = null)

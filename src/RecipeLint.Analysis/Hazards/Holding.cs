@@ -50,9 +50,23 @@ public sealed record Holding
     };
 
     /// <summary>
-    /// The tank of a recipe once every dose and the reagent of its pH are in, the reagents of its stocks with them; its water is left out.
+    /// The tank of a recipe once every dose and the reagent of its pH are in, the reagents of its stocks with them, and what could not be
+    /// read; its water is left out.
     /// </summary>
     public static Holding Of(RecipeFacts recipe)
+    {
+        var (read, unread) = (OfWhatIsRead(recipe), UnreadStep.Of(recipe));
+        if (unread.Count == 0)
+        {
+            return read;
+        }
+
+        var whole = Of(read.Items.Concat(unread.SelectMany(u => u.Items)), read.Litres);
+        return unread.Any(u => u.IsNameless) ? whole.WithNameless() : whole;
+    }
+
+    /// <summary>The same without what could not be read, for who asks how much of something the plants get.</summary>
+    public static Holding OfWhatIsRead(RecipeFacts recipe)
     {
         var items = recipe.Doses.SelectMany(d => d.Stock is { } stock
             ? stock.Additions.Select(a => Held.Of(a.Substance, a.Mass.Grams * (d.Volume / stock.Volume), a.Place))

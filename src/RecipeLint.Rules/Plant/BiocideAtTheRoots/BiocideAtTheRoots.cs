@@ -22,7 +22,7 @@ internal sealed class BiocideAtTheRoots : RecipeRule<BiocideAtTheRoots.Dose>
 
     protected override IEnumerable<Dose> Judge(RecipeFacts recipe, RuleContext context)
     {
-        var holding = Holding.Of(recipe);
+        var holding = Holding.OfWhatIsRead(recipe);
         yield return Peroxide(recipe, holding, context);
         yield return Preservative(recipe, holding);
         if (holding.Items.FirstOrDefault(i => BiocideNames.Has(i.Substance)) is { } named)

@@ -23,7 +23,7 @@ internal sealed class ChlorineAtTheRoots : RecipeRule<ChlorineAtTheRoots.Dose>
             yield break;
         }
 
-        var bleach = Holding.Of(recipe).First(HazardRole.Hypochlorite);
+        var bleach = Holding.OfWhatIsRead(recipe).First(HazardRole.Hypochlorite);
         var over = new Check(
             "more than roots bear", found, Relation.AtLeast, context.Options<ChlorineAtTheRootsOptions>().NoteFrom, "mg/L");
         yield return new Dose(recipe, bleach, found, recipe.MilligramsPerLitre("NH4-N"))

@@ -33,7 +33,7 @@ internal sealed class OrganicLoad : RecipeRule<OrganicLoad.Load>
     {
         List<Food> foods =
         [
-            .. Holding.Of(recipe).Items
+            .. Holding.OfWhatIsRead(recipe).Items
                 .Select(i => Origin(i.Substance) is { } origin ? OfExtract(i, origin, recipe) : OfCompound(i, recipe))
                 .OfType<Food>()
                 .Where(f => f.OxygenPerGram > 0 && f.MilligramsPerLitre > 0)
