@@ -33,6 +33,21 @@ internal static class CauseRanking
         ];
     }
 
+    /// <summary>
+    /// The same where a cause has to show in what was seen: that a feed could do it does not tell that it did.
+    /// </summary>
+    public static IReadOnlyList<RankedCause> OfOwnSigns(IReadOnlyList<Entry> causes, Observation observation)
+    {
+        List<Seen> present = [.. observation.Signs.Where(s => s.Present)];
+        return
+        [
+            .. Of(causes, observation).Select(r => r with
+            {
+                HasOwnSign = present.Count == 0 || present.Exists(s => Likelihood.IsOwn(r.Cause, s.Sign)),
+            }),
+        ];
+    }
+
     private static RankedCause Score(Entry entry, Observation observation, Dictionary<Seen, double> averages)
     {
         var score = Prior(entry.Cause.Frequency) + entry.Reasons.Sum(r => r.Weight);

@@ -43,7 +43,7 @@ public static class TankDiagnoser
         var found = TankData.Causes
             .Select(c => (Cause: c, Found: chemistry.Of(c)))
             .ToDictionary(c => c.Cause.Cause.Id, c => (c.Cause, c.Found.Solid, c.Found.Moment));
-        var ranked = CauseRanking.Of(
+        var ranked = CauseRanking.OfOwnSigns(
             [.. found.Values.Select(f => new CauseRanking.Entry(
                 f.Cause.Cause,
                 f.Solid,
@@ -113,7 +113,10 @@ public static class TankDiagnoser
         if (known.Find(t => t.Holds == true) is { Holds: true } holds)
         {
             var besides = computed || cause.MadeLikelyBy.All(TankTraits.IsOfEveryFeed);
-            yield return new Evidence(holds.Because, besides ? HasTraitBesides : HasTrait);
+            yield return new Evidence(holds.Because, besides ? HasTraitBesides : HasTrait)
+            {
+                IsOfEveryFeed = cause.MadeLikelyBy.Where(t => traits.Of(t).Holds == true).All(TankTraits.IsOfEveryFeed),
+            };
         }
         else if (known.Count > 0 && known.TrueForAll(t => t.Holds == false))
         {
