@@ -13,7 +13,7 @@ public sealed class SilentHarmTests
     [InlineData("phosphoric-85", "200 mL", "corrosive")]
     [InlineData("hydrogen-peroxide-35", "2 L", "hydrogen peroxide")]
     [InlineData("sodium-hypochlorite-12.5", "1 L", "available chlorine")]
-    [InlineData("copper-sulfate-5h2o", "300 g", "7.63 g/L Cu")]
+    [InlineData("copper-sulfate-5h2o", "300 g", "7.64 g/L Cu")]
     [InlineData("urea", "2 kg", "200 g/L of urea")]
     [InlineData("sodium-chloride", "500 g", "19.7 g/L Na")]
     [InlineData("boric-acid", "200 g", "3.5 g/L B")]
