@@ -74,6 +74,24 @@ public sealed class DiagnoseTests
         Assert.DoesNotContain("1  ", answer.Out, StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// What a feed can do does not tell that it did: no cause is listed for what feeds it or could fall out, but for something of it that was
+    /// seen.
+    /// </summary>
+    [Theory]
+    [InlineData("it got hot", false)]
+    [InlineData("it got warm", false)]
+    [InlineData("green slime on the walls in the light", true)]
+    public void ACauseNeedsASignOfItsOwn(string seen, bool listed)
+    {
+        var answer = Cli.Run("diagnose", "examples/quillmere/recipes/lettuce.recipe.json", "--seen", seen);
+
+        Assert.InRange(answer.Code, 0, 1);
+        Assert.Equal(listed, answer.Out.Contains("  Algae", StringComparison.Ordinal));
+        Assert.Equal(!listed, answer.Out.Contains("No cause is listed", StringComparison.Ordinal));
+        Assert.Equal(listed, answer.Out.Contains("\n1  ", StringComparison.Ordinal));
+    }
+
     /// <summary>Contents nobody can name: danger first, and neither cause nor test nor rescue.</summary>
     [Theory]
     [InlineData("diagnose", "--seen", "white needles")]

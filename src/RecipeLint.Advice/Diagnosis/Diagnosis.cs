@@ -15,7 +15,11 @@ public enum Likeliness
 /// <summary>One reason for or against a cause.</summary>
 /// <param name="Weight">Natural logarithm of the odds it adds; negative against.</param>
 /// <param name="FromStock">True when it comes from the recipe and its chemistry, false when it was seen.</param>
-public sealed record Evidence(string Text, double Weight, bool FromStock = true);
+public sealed record Evidence(string Text, double Weight, bool FromStock = true)
+{
+    /// <summary>True for what holds of every feed: it tells no feed from another and is no reason to list a cause.</summary>
+    public bool IsOfEveryFeed { get; init; }
+}
 
 /// <summary>A cause with how probable it is and why.</summary>
 /// <param name="Share">Part of all probability, 0 to 1.</param>
@@ -31,7 +35,7 @@ public sealed record RankedCause(Cause Cause, double Score, double Share, IReadO
     };
 
     /// <summary>True when anything at all speaks for it: what nothing speaks for is not worth a line.</summary>
-    public bool HasReason => Evidence.Any(e => e.Weight > 0);
+    public bool HasReason => Evidence.Any(e => e is { Weight: > 0, IsOfEveryFeed: false });
 
     public IEnumerable<Evidence> For => Evidence.Where(e => e.Weight > 0).OrderByDescending(e => e.Weight);
 

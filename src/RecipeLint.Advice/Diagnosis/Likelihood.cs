@@ -57,6 +57,14 @@ internal static class Likelihood
         return seen.Present ? told : 1 - (AbsenceMatters * told);
     }
 
+    /// <summary>True where a sign, once told, is one that this cause shows: listed for it, or akin to one that is.</summary>
+    public static bool IsOwn(Cause cause, Sign sign) => sign.Kind == SignKind.Test
+        ? cause.Tests.TryGetValue(sign.Id, out var behaviour) && behaviour != Behaviour.No
+        : sign.Id == "deposit"
+        ? cause.IsDeposit
+        : !cause.Never.Contains(sign.Id)
+            && sign.Kin.Prepend(sign.Id).Any(s => cause.Often.Contains(s) || cause.Sometimes.Contains(s));
+
     private static double Told(Cause cause, Sign sign, Row row)
     {
         if (cause.Often.Contains(sign.Id))

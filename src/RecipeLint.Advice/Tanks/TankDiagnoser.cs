@@ -10,7 +10,13 @@ namespace RecipeLint.Advice.Tanks;
 /// <summary>A cause with where its solid forms and what of it the source water brings.</summary>
 /// <param name="Moment">Where the engine sees its solid nearest to falling out; null without one.</param>
 /// <param name="WithPureWater">g/L that would still fall out there with pure water; null where that says nothing.</param>
-public sealed record RankedTankCause(RankedCause Ranked, TankMoment? Moment, double? WithPureWater);
+public sealed record RankedTankCause(RankedCause Ranked, TankMoment? Moment, double? WithPureWater)
+{
+    /// <summary>
+    /// True when something speaks for it and, where something was seen, one of its own signs: what a feed can do does not tell that it did.
+    /// </summary>
+    public required bool IsWorthALine { get; init; }
+}
 
 /// <summary>Causes of what was seen in tank, lines or drippers, most probable first.</summary>
 public sealed record TankDiagnosis(
@@ -41,6 +47,7 @@ public static class TankDiagnoser
                     ? [late]
                     : [.. Reasons(f.Cause.Cause, f.Solid, f.Moment, traits, fizzed)]))],
             observation);
+        List<Seen> present = [.. observation.Signs.Where(s => s.Present)];
         return new TankDiagnosis(
             observation,
             chemistry,
@@ -49,7 +56,10 @@ public static class TankDiagnoser
                     r, found[r.Cause.Id].Moment,
                     r.Solid.Standing == Standing.Forms && found[r.Cause.Id].Moment is { } moment
                         ? chemistry.WithPureWater(found[r.Cause.Id].Cause, moment)
-                        : null)),
+                        : null)
+                {
+                    IsWorthALine = r.HasReason && (present.Count == 0 || present.Exists(s => Likelihood.IsOwn(r.Cause, s.Sign))),
+                }),
             ],
             BottleHazards.Of(HazardGate.Of(recipe), observation));
     }
@@ -97,7 +107,10 @@ public static class TankDiagnoser
         if (known.Find(t => t.Holds == true) is { Holds: true } holds)
         {
             var besides = computed || cause.MadeLikelyBy.All(TankTraits.IsOfEveryFeed);
-            yield return new Evidence(holds.Because, besides ? HasTraitBesides : HasTrait);
+            yield return new Evidence(holds.Because, besides ? HasTraitBesides : HasTrait)
+            {
+                IsOfEveryFeed = cause.MadeLikelyBy.Where(t => traits.Of(t).Holds == true).All(TankTraits.IsOfEveryFeed),
+            };
         }
         else if (known.Count > 0 && known.TrueForAll(t => t.Holds == false))
         {

@@ -5,6 +5,7 @@ using RecipeLint.Editor.Documents;
 using RecipeLint.Editor.Sessions;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Editor.Features;
 

@@ -20,7 +20,7 @@ public static class TankReport
         Opening(page, diagnosis);
         DiagnosisReport.Danger(page, diagnosis.Hazards);
         var shown = diagnosis.Observation.TellsNoCause ? []
-            : diagnosis.Causes.Where(c => c.Ranked.HasReason)
+            : diagnosis.Causes.Where(c => c.IsWorthALine)
                 .Where((c, i) => i < LeastShown || (i < MostShown && c.Ranked.Share >= ShownFrom)).ToList();
         if (shown.Count == 0)
         {
