@@ -4,14 +4,14 @@ using RecipeLint.Chemistry.Substances;
 namespace RecipeLint.Analysis.Equilibria;
 
 /// <summary>
-/// A pH that rests on ions which close the charge of a label and are stated nowhere: sodium, or acid, or hydroxide in their place move it by
-/// units.
+/// A pH that rests on ions which close the charge of a label and are stated nowhere: sodium, or acid, or hydroxide in their place
+/// move it by units.
 /// </summary>
 /// <param name="Share">Of the charge of all cations, 0 to 1.</param>
 /// <param name="Names">Of the products, the largest guess first.</param>
 public sealed record GuessedPh(double Share, IReadOnlyList<string> Names)
 {
-    /// <summary>Share of the charge from which the pH counts as a guess; less is what rounded labels leave (common practice, no source).</summary>
+    /// <summary>From this share of the charge the pH is a guess; less is what rounded labels leave (common practice, no source).</summary>
     private const double Least = 0.03;
 
     /// <summary>The pH of a feed; null where it is not a guess, or a reagent brings it to a pH that is measured.</summary>

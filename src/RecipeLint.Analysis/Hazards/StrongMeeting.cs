@@ -28,7 +28,7 @@ public sealed record StrongMeeting(
     /// <summary>Per cent of the reagent where they meet.</summary>
     public double Percent => Grams > 0 ? 100 * PureGrams / Grams : 0;
 
-    /// <summary>Kelvin that the reagent warms by where it meets water, and from which that counts; null where heat does not decide.</summary>
+    /// <summary>Kelvin that it warms by where it meets water, and from which that counts; null where heat does not decide.</summary>
     public (double Kelvin, double From)? Warms { get; init; }
 
     public bool IsDangerous => Rounding.SixDigits(Percent) >= Limit

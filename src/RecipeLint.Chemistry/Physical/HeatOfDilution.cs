@@ -5,9 +5,9 @@ namespace RecipeLint.Chemistry.Physical;
 /// <summary>The heat that an aqueous acid still has to give when water comes to it, and how warm it gets where the two meet.</summary>
 /// <remarks>
 /// Hydrochloric, nitric and acetic acid: enthalpy of dilution to infinite dilution at 25 °C, CRC Handbook of Chemistry and Physics, section
-/// 5 (after V. B. Parker, NSRDS-NBS 2, 1965; read). Nitric acid without water: its heat of solution in the same work. Sulfuric acid: Thomsen's
-/// formula, 74.7 kJ/mol × n/(n + 1.798) set free by n moles of water (recalled). Phosphoric acid: 12 kJ/mol in all (recalled, as in the heats
-/// of solution), given off along the same curve (an estimate).
+/// 5 (after V. B. Parker, NSRDS-NBS 2, 1965; read). Nitric acid without water: its heat of solution in the same work. Sulfuric acid:
+/// Thomsen's formula, 74.7 kJ/mol × n/(n + 1.798) set free by n moles of water (recalled). Phosphoric acid: 12 kJ/mol in all (recalled,
+/// as in the heats of solution), given off along the same curve (an estimate).
 /// </remarks>
 public static class HeatOfDilution
 {
@@ -31,7 +31,7 @@ public static class HeatOfDilution
     private static readonly (Formula Acid, double InAll)[] Computed =
         [(FormulaParser.Parse("H2SO4"), SulfuricInAll), (FormulaParser.Parse("H3PO4"), PhosphoricInAll)];
 
-    /// <summary>kJ that one mole of the acid in <paramref name="water"/> moles of water (0 and up) still gives; null for other acids.</summary>
+    /// <summary>kJ that one mole of acid in <paramref name="water"/> moles of water (0 and up) still gives; null for others.</summary>
     public static double? Left(Formula acid, double water)
     {
         ArgumentNullException.ThrowIfNull(acid);

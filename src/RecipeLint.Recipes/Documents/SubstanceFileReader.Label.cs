@@ -197,7 +197,8 @@ internal sealed partial class SubstanceFileReader
 
     /// <summary>Metals given as one figure on a label that names a chelating agent: all of it counts as bound.</summary>
     private static string[] ChelatedInShort(JsonItem label) => label["chelatedWith"] is { Kind: JsonKind.Text } agent
-        ? [.. MetalKeys.Where(m => label[m] is { Kind: JsonKind.Text or JsonKind.Number } && (m == "Fe" || !LabelAgents.AreForIron(agent.Text)))]
+        ? [.. MetalKeys.Where(m => label[m] is { Kind: JsonKind.Text or JsonKind.Number }
+            && (m == "Fe" || !LabelAgents.AreForIron(agent.Text)))]
         : [];
 
     /// <summary>

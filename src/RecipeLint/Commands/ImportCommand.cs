@@ -110,7 +110,8 @@ internal static class ImportCommand
         }
 
         var left = result.NotUnderstood == 0 ? "" : string.Create(
-            CultureInfo.InvariantCulture, $"; {result.NotUnderstood} not understood, {(result.NotUnderstood == 1 ? "a finding" : "findings")} now");
+            CultureInfo.InvariantCulture,
+            $"; {result.NotUnderstood} not understood, {(result.NotUnderstood == 1 ? "a finding" : "findings")} now");
         world.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{result.Understood} entries understood{left}."));
         if (!asked.IsDryRun)
         {

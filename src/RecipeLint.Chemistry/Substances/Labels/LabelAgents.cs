@@ -75,8 +75,8 @@ public static class LabelAgents
 
     private static string Plain(string word)
     {
-        var bare = Array.Find(Endings, e => word.EndsWith(e, StringComparison.OrdinalIgnoreCase)) is { } ending ? word[..^ending.Length] : word;
-        var name = bare.Trim();
+        var ending = Array.Find(Endings, e => word.EndsWith(e, StringComparison.OrdinalIgnoreCase)) ?? "";
+        var name = word[..^ending.Length].Trim();
         return IsKnown(name) || !name.EndsWith('s') || !IsKnown(name[..^1]) ? name : name[..^1];
     }
 

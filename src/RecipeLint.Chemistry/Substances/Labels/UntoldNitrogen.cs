@@ -4,7 +4,7 @@ using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Chemistry.Substances;
 
-/// <summary>The forms of nitrogen that a label states as one figure, in moles of N per gram; a guess, made so that the bag can hold it.</summary>
+/// <summary>Forms of nitrogen that a label states as one figure, moles of N per gram; a guess that the bag can hold.</summary>
 /// <remarks>
 /// The salts of the trade decide (common practice, no source): potassium and calcium come as nitrates, phosphate and sulfate as ammonium
 /// salts, what nitrogen is left as urea. Beside calcium without phosphate, and alone up to the strength of ammonium nitrate, the rest is
@@ -34,8 +34,11 @@ internal readonly record struct UntoldNitrogen(double Nitrate, double Ammonium, 
         {
             var all = Nitrate + Ammonium + Urea + Ammonia;
             (double Moles, string Name)[] forms = [(Nitrate, "nitrate"), (Ammonium, "ammonium"), (Urea, "urea"), (Ammonia, "ammonia")];
-            var told = forms.Where(f => f.Moles > 0.0005 * all).Select(f =>
-                f.Moles > 0.9995 * all ? f.Name : (100 * f.Moles / all).ToString("0.#", CultureInfo.InvariantCulture) + " % " + f.Name).ToArray();
+            var told = forms
+                .Where(f => f.Moles > 0.0005 * all)
+                .Select(f => f.Moles > 0.9995 * all ? f.Name
+                    : string.Create(CultureInfo.InvariantCulture, $"{100 * f.Moles / all:0.#} % {f.Name}"))
+                .ToArray();
             var list = told.Length > 1 ? string.Join(", ", told[..^1]) + " and " + told[^1] : told[0];
             return $"The label does not say in which forms its nitrogen is: taken as {list}, as its salts are in the trade; write its "
                 + "forms as 'nitrogen' if the bag or the supplier states them.";
