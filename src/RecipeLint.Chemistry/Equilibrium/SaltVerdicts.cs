@@ -118,7 +118,7 @@ public static class SaltVerdicts
     public static IReadOnlyList<SaltVerdict> Of(SolutionInput input, Equilibrium clear, PrecipitationResult settled) =>
         Of(input, clear, null, settled);
 
-    private static IReadOnlyList<SaltVerdict> Of(
+    private static List<SaltVerdict> Of(
         SolutionInput input, Equilibrium state, ComponentTotals? before, PrecipitationResult? settled)
     {
         if (!state.Converged) return [];

@@ -1,5 +1,4 @@
 using System.Globalization;
-using RecipeLint.Chemistry.Composition;
 
 namespace RecipeLint.Chemistry.Substances;
 
