@@ -139,8 +139,8 @@ internal sealed class SprayBurnsLeaves : RecipeRule<SprayBurnsLeaves.Load>
                     + "Bring it to pH 5 to 8 before it is sprayed.",
             LoadKind.Oxidiser =>
                 $"The spray '{name}' holds {found} {check.Unit} of {verdict.What}, over the {limit} {check.Unit} that is sprayed onto "
-                    + "plants. It bleaches and kills leaves, and a mist of it hurts eyes and lungs. Do not spray it: its label says how strong it "
-                    + "may be, and the safety data sheet what to wear.",
+                    + "plants. It bleaches and kills leaves, and a mist of it hurts eyes and lungs. "
+                    + "Do not spray it: its label says how strong it may be, and the safety data sheet what to wear.",
             _ =>
                 $"The spray '{name}' holds {found} {check.Unit} {verdict.Called}; more than {limit} {check.Unit} is not sprayed onto "
                     + "leaves. As it dries the drop becomes a brine that burns leaf edges and fruit. "
