@@ -160,7 +160,7 @@ public static class DissolveReport
         page.Row(
             "EC at 25 °C",
             [state.Conductivity.At25 is { } ec ? Figure(ec.MillisiemensPerCentimetre) + " mS/cm" : "not given"],
-            state.Conductivity.NotGivenBecause ?? state.Conductivity.EstimateBecause.FirstOrDefault());
+            state.Conductivity.NotGivenBecause ?? (state.Conductivity.EstimateBecause is [var first, ..] ? first : null));
         page.Row("density", [state.Density is { } density
             ? density.GramsPerMillilitre.ToString("0.000", CultureInfo.InvariantCulture) + " g/mL"
             : "not given"]);

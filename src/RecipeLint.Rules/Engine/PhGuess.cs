@@ -1,4 +1,3 @@
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 
 namespace RecipeLint.Rules.Engine;

@@ -1,5 +1,4 @@
 using RecipeLint.Advice.Diagnosis;
-using RecipeLint.Advice.Tests.Agreement;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
 
