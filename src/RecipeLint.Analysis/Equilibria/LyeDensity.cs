@@ -9,7 +9,9 @@ namespace RecipeLint.Analysis.Equilibria;
 /// </summary>
 internal static class LyeDensity
 {
-    /// <summary>g of hydroxide and carbonate per litre from which the fit is left: 25 % by mass of them weigh a quarter more than water.</summary>
+    /// <summary>
+    /// g of hydroxide and carbonate per litre from which the fit is left: 25 % by mass of them weigh a quarter more than water.
+    /// </summary>
     private const double StrongGramsPerLitre = 300;
 
     /// <summary>Share of the cations' charge that alkali makes up in a pure lye; what is bought takes up carbon dioxide.</summary>

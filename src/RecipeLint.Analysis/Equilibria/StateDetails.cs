@@ -24,8 +24,8 @@ internal sealed class StateDetails(
     private const double NegligibleShare = 1e-7;
 
     /// <summary>
-    /// Undissociated acid, mol/kg, from which a conductivity is an estimate and above which none is given: of phosphoric acid 5, 10 and 20 % by
-    /// mass conduct 31.5, 57 and 113 mS/cm (CRC Handbook, recalled) where the sum over ions gives a fifth to a half less.
+    /// Undissociated acid, mol/kg, from which a conductivity is an estimate and above which none is given: of phosphoric acid 5, 10 and 20
+    /// % by mass conduct 31.5, 57 and 113 mS/cm (CRC Handbook, recalled) where the sum over ions gives a fifth to a half less.
     /// </summary>
     private const double SomeAcid = 0.1, MostAcid = 0.3;
 

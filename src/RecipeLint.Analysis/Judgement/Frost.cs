@@ -11,9 +11,9 @@ namespace RecipeLint.Analysis.Judgement;
 public sealed record Frost(Temperature? IceAt, Solid? Before)
 {
     /// <summary>
-    /// Share by which the model may hold the freezing point too low: held against Robinson and Stokes, Electrolyte Solutions (recalled), its
-    /// osmotic coefficient is 15 % too high in calcium nitrate and 18 % in copper sulfate at 1 mol/kg, 22 % in urea at 8 mol/kg, and 15 to
-    /// 25 % too low in zinc sulfate, magnesium chloride and sucrose, which errs on the safe side.
+    /// Share by which the model may hold the freezing point too low: held against Robinson and Stokes, Electrolyte Solutions (recalled),
+    /// its osmotic coefficient is 15 % too high in calcium nitrate and 18 % in copper sulfate at 1 mol/kg, 22 % in urea at 8 mol/kg, and 15
+    /// to 25 % too low in zinc sulfate, magnesium chloride and sucrose, which errs on the safe side.
     /// </summary>
     private const double Optimism = 0.22;
 

@@ -47,8 +47,8 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
 
         return most != Components.Hydrogen && totals[most] >= Much
             ? string.Create(CultureInfo.InvariantCulture,
-                $"{totals[most]:0.#} mol of {Components.Word(Components.Names[most])} in a kilogram of water are more than the model was made for, "
-                    + $"so try it weaker.")
+                $"{totals[most]:0.#} mol of {Components.Word(Components.Names[most])} in a kilogram of water are more than "
+                    + $"the model was made for, so try it weaker.")
             : "the search for it went on without an end, and a few per cent more or less of anything may find one.";
     }
 

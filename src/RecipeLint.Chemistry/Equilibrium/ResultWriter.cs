@@ -9,8 +9,8 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
 
     /// <summary>
     /// Uncharged molecules, mol/kg, from which the answer is an estimate and beyond which it is a guess: nothing here tells how they act on
-    /// each other. Held against Robinson and Stokes, Electrolyte Solutions (recalled), the osmotic coefficient of sucrose is 23 % too low at
-    /// 3 mol/kg and that of urea 22 % too high at 8.
+    /// each other. Held against Robinson and Stokes, Electrolyte Solutions (recalled), the osmotic coefficient of sucrose is 23 % too low
+    /// at 3 mol/kg and that of urea 22 % too high at 8.
     /// </summary>
     private const double ManyUncharged = 2, MostUncharged = 8;
 
@@ -217,8 +217,9 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
         if (uncharged > ManyUncharged)
         {
             yield return (uncharged > MostUncharged, string.Create(CultureInfo.InvariantCulture,
-                $"Molecules without a charge, {uncharged:0.0} mol/kg, are above {(uncharged > MostUncharged ? MostUncharged : ManyUncharged):0} "
-                    + $"mol/kg: how they act on each other is not in the model, and pH, indexes and the activity of the water are "
+                $"Molecules without a charge, {uncharged:0.0} mol/kg, are above "
+                    + $"{(uncharged > MostUncharged ? MostUncharged : ManyUncharged):0} mol/kg: how they act on each other is "
+                    + $"not in the model, and pH, indexes and the activity of the water are "
                     + $"{(uncharged > MostUncharged ? "a guess" : "good to about a quarter")}."));
         }
 
@@ -227,8 +228,8 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
             if (Components.Names[_s.TableComponent[a]] == Component.Silicate && solve.Dissolved(a) is > MostSilicate and var silicate)
             {
                 yield return (true, string.Create(CultureInfo.InvariantCulture,
-                    $"Of silicate there are {silicate:0.0} mol/kg, above {MostSilicate:0.0} mol/kg: it joins to larger anions than the model knows, "
-                        + $"and its pH is computed too low."));
+                    $"Of silicate there are {silicate:0.0} mol/kg, above {MostSilicate:0.0} mol/kg: it joins to larger anions than "
+                        + $"the model knows, and its pH is computed too low."));
             }
         }
     }

@@ -221,9 +221,9 @@ public static class SaltVerdicts
     }
 
     /// <summary>
-    /// How much further down potassium nitrate is close beside magnesium nitrate: Pitzer's equations with the parameters of Pitzer and Mayorga
-    /// 1973 (recalled; no terms of mixing) let 1 and 2 mol/kg of it hold 1.7 to 1.9 and 0.9 to 1.1 mol/kg at 25 °C, where the mean of the two
-    /// measures is -0.2 and -0.45. Nothing measured is at hand, so it is called close, not full.
+    /// How much further down potassium nitrate is close beside magnesium nitrate: Pitzer's equations with the parameters of Pitzer and
+    /// Mayorga 1973 (recalled; no terms of mixing) let 1 and 2 mol/kg of it hold 1.7 to 1.9 and 0.9 to 1.1 mol/kg at 25 °C, where the mean
+    /// of the two measures is -0.2 and -0.45. Nothing measured is at hand, so it is called close, not full.
     /// </summary>
     private static double BesideMagnesiumNitrate(Solid solid, ComponentTotals totals) => solid.Name != "Niter" ? 0
         : CloserPerMol * Math.Min(MostMagnesiumNitrate, Math.Min(totals[Component.Magnesium], totals[Component.Nitrate] / 2));

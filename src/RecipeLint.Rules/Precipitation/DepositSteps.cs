@@ -41,8 +41,9 @@ internal static class DepositSteps
     {
         Sureness.Clear when deposit.InWeaker is { } weaker && deposit.Index <= deposit.Solid.StartsInStorage + deposit.Doubt =>
             $"The index is known to ±{Say.Number(deposit.Doubt)} in so strong a solution; diluted to an ionic strength of "
-                + $"{Say.Number(Math.Round(weaker.State.Clear!.IonicStrength, 1))} mol/kg it is {Say.Number(weaker.Index)}, past the limit by "
-                + $"more than the ±{Say.Number(weaker.Doubt)} it is known to there, and less water does not dissolve what falls out.",
+                + $"{Say.Number(Math.Round(weaker.State.Clear!.IonicStrength, 1))} mol/kg it is {Say.Number(weaker.Index)}, past the "
+                + $"limit by more than the ±{Say.Number(weaker.Doubt)} it is known to there, and less water does not dissolve "
+                + "what falls out.",
         Sureness.Clear => $"The index is known to ±{Say.Number(deposit.Doubt)}; it is past the limit by more than that.",
         Sureness.NearTheLimit =>
             $"The index is known to ±{Say.Number(deposit.Doubt)}, so the limit lies within the doubt and the finding is a warning.",

@@ -121,9 +121,9 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
         return context.Find(
             verdict.Place,
             $"{IdPath.Of(context.Facts.Workspace, verdict.Place)}#{(isWarm ? "warmest" : "coldest")}",
-            $"The stock '{verdict.Called}' is kept at {(isWarm ? "up" : "down")} to {to} °C{KeptWords.Assumed(stock)}, and the model ends at "
-                + $"{end} °C: what falls out is judged at {end} °C, and what it does {(isWarm ? "warmer" : "colder")} than that is not known "
-                + "here, so silence says nothing of it. "
+            $"The stock '{verdict.Called}' is kept at {(isWarm ? "up" : "down")} to {to} °C{KeptWords.Assumed(stock)}, and the model "
+                + $"ends at {end} °C: what falls out is judged at {end} °C, and what it does {(isWarm ? "warmer" : "colder")} than that is "
+                + "not known here, so silence says nothing of it. "
             + context.AdviceFor(stock).Sentence(
                 [new Way($"keep it at {end} °C or {(isWarm ? "cooler" : "warmer")}", Puts.Keeping)],
                 $"or watch a glass of it at {to} °C before a batch is kept there"),

@@ -45,8 +45,8 @@ internal sealed class StockFreezes : StockRule<FrostInTheBottle>, IProposesRepai
     {
         var (stock, frozen) = (verdict.Stock, verdict.Frozen!);
         var message = $"'{stock.Stock.Name}' is kept at down to {Say.Number(frozen.Value)} °C{KeptWords.Assumed(stock)}, "
-            + $"and ice can begin in it from {Say.Number(Shown(frozen.Limit))} °C down ({Say.Number(Shown(verdict.IceAt))} °C by the model, "
-            + "which may be a fifth too low). "
+            + $"and ice can begin in it from {Say.Number(Shown(frozen.Limit))} °C down ({Say.Number(Shown(verdict.IceAt))} °C by the "
+            + "model, which may be a fifth too low). "
             + "Ice takes a tenth more room, so a full bottle can burst; what stays liquid gets stronger, and salts that crystallise out of "
             + "it may not dissolve again when it thaws. "
             + context.AdviceFor(stock).Sentence(
