@@ -128,8 +128,8 @@ public sealed class HazardAdviceTests
 
     /// <summary>One bottle has one figure, whichever command speaks of it.</summary>
     [Theory]
-    [InlineData("sodium-hypochlorite-12.5", "80 mL", "ammonium-sulfate", "5 g", @"available chlorine (\d+) mg/L")]
-    [InlineData("lime sulfur", "50 mL", "monopotassium-phosphate", "20 g", @"sulfide (\d+) mg/L")]
+    [InlineData("sodium-hypochlorite-12.5", "80 mL", "ammonium-sulfate", "5 g", @"(\d+) mg/L available chlorine")]
+    [InlineData("lime sulfur", "50 mL", "monopotassium-phosphate", "20 g", @"(\d+) mg/L sulfide")]
     public void EveryCommandPrintsTheSameFigure(string one, string much, string other, string amount, string figure)
     {
         using var scratch = new Scratch();

@@ -104,7 +104,9 @@ public sealed record Cause
     /// <summary>What gives a poisonous gas off when this is the cause; empty for most.</summary>
     public IReadOnlyList<CauseDanger> Dangers { get; init; } = [];
 
-    /// <summary>The hazard that this cause is itself: once a sign of it was told, the hazard alone says what to do. Null for most.</summary>
+    /// <summary>
+    /// The hazard that this cause is itself: once a sign of it was told, the hazard alone says what to do. Null for most.
+    /// </summary>
     public HazardKind? IsHazard { get; init; }
 
     /// <summary>Where looks and behaviour come from.</summary>

@@ -38,7 +38,9 @@ public static class Diagnoser
                 cause,
                 solid,
                 [
-                    .. (SilicateWentIn(cause, observation) ?? AcidOnSilicate(cause, observation, stock)) is { } late ? [late] : StockReasons(cause, solid, chemistry, traits, fizzed),
+                    .. (SilicateWentIn(cause, observation) ?? AcidOnSilicate(cause, observation, stock)) is { } late
+                        ? [late]
+                        : StockReasons(cause, solid, chemistry, traits, fizzed),
                     .. LiquidReasons(cause, observation, liquid, chemistry),
                 ]);
         });

@@ -72,9 +72,6 @@ public sealed record HazardLimits
     /// <summary>Per cent of organic matter in a dry oxidising salt.</summary>
     public double CombustibleFrom { get; init; } = HazardData.Limit("combustibleFrom");
 
-    /// <summary>Per cent of sulfuric acid where it meets chloride or nitrate.</summary>
-    public double SulfuricFumesFrom { get; init; } = HazardData.Limit("sulfuricFumesFrom");
-
     /// <summary>Litres of gas per litre of contents.</summary>
     public double GasFrom { get; init; } = HazardData.Limit("gasFrom");
 

@@ -61,7 +61,8 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
             return new Refusal(Find(HazardKind.UnknownContents)!, null, held, false);
         }
 
-        if (MayHold.SelectMany(m => HazardGate.Of(Holding.Of([m, held], Holding.Litres).OnlyWhatIsKnown()).Present).FirstOrDefault() is { } waiting)
+        if (MayHold.SelectMany(m => HazardGate.Of(Holding.Of([m, held], Holding.Litres).OnlyWhatIsKnown()).Present)
+            .FirstOrDefault() is { } waiting)
         {
             // How much of it there is nobody knows.
             return new Refusal(waiting with { Value = 0, Limit = 0, Unit = "" }, null, held, true);

@@ -175,7 +175,7 @@ public static class MeetingHazards
         HazardRole[] partners = [HazardRole.Chloride, HazardRole.OxidisingSalt, HazardRole.NitricAcid, HazardRole.Organic];
         return partners
             .Select(role => Of(
-                Strongest(meeting, HazardRole.SulfuricAcid, h => h.Is(role), limits.SulfuricFumesFrom, limits.OrganicFrom),
+                Strongest(meeting, HazardRole.SulfuricAcid, h => h.Is(role), HazardData.Limit("sulfuricFumesFrom"), limits.OrganicFrom),
                 role == HazardRole.Organic ? HazardKind.Runaway : HazardKind.AcidFumes, "sulfuric acid where they meet"))
             .FirstOrDefault(h => h is not null);
     }

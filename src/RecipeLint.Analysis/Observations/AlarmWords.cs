@@ -22,7 +22,8 @@ internal static class AlarmWords
     /// <summary>Takes back what follows; "no longer", "not breathing" and the like stand in phrases of their own.</summary>
     private static readonly FrozenSet<string> Not = new[]
     {
-        "no", "not", "never", "nobody", "noone", "nothing", "without", "didnt", "hasnt", "wasnt", "isnt", "doesnt", "none", "neither", "nor", "wont",
+        "no", "not", "never", "nobody", "noone", "nothing", "without", "didnt", "hasnt", "wasnt", "isnt", "doesnt", "none", "neither",
+        "nor", "wont",
     }.ToFrozenSet(StringComparer.Ordinal);
 
     /// <param name="tokens">In lower case; an empty one stands for punctuation.</param>
@@ -201,7 +202,8 @@ internal static class AlarmWords
             return clause.Where(t => !words.Fire.Has(t));
         }
 
-        if (clause.Any(words.Smells.Has) && (Hits(clause, words.GasSmells).Any(i => !IsTakenBack(clause, i)) || SmellsUnknown(clause, words)))
+        if (clause.Any(words.Smells.Has)
+            && (Hits(clause, words.GasSmells).Any(i => !IsTakenBack(clause, i)) || SmellsUnknown(clause, words)))
         {
             told.Add("not-understood");
             return [];
@@ -281,9 +283,10 @@ internal static class AlarmWords
         Family Of(params string[] names) => new(names.SelectMany(n => root.GetProperty(n).EnumerateArray()).Select(e => e.GetString()!));
         return new Families(
             Of("people"), Of("children"), Of("owners"), Of("body"), Of("plainBody"), Of("clothing"), Of("worn"), Of("reaches"),
-            Of("colours"), Of("cyanosis"), Of("harm", "harmPhrases"), Of("harmEnds"), Of("inhaled"), Of("mouthed"), Of("eats"), Of("childDoes"),
-            Of("animals"), Of("animalThings"), Of("eats", "animalFates"), Of("burst"), Of("frost"), Of("fire"), Of("flameTests"), Of("gases"), Of("colouredGases"),
-            Of("brownGas"), Of("greenGas"), Of("otherGas"), Of("smells"), Of("things"), Of("gasSmells"), Of("states"), Of("done"));
+            Of("colours"), Of("cyanosis"), Of("harm", "harmPhrases"), Of("harmEnds"), Of("inhaled"), Of("mouthed"), Of("eats"),
+            Of("childDoes"), Of("animals"), Of("animalThings"), Of("eats", "animalFates"), Of("burst"), Of("frost"), Of("fire"),
+            Of("flameTests"), Of("gases"), Of("colouredGases"), Of("brownGas"), Of("greenGas"), Of("otherGas"), Of("smells"),
+            Of("things"), Of("gasSmells"), Of("states"), Of("done"));
     }
 
     /// <summary>Words, beginnings of words and phrases of one family.</summary>

@@ -175,28 +175,16 @@ internal static class ClauseReader
         var first = agents[0].At;
         if (parts.Any(p => p is { Kind: PartKind.Negation, Id: "nothing" or "none" or "zero" }))
         {
-            foreach (var (_, id) in agents)
-            {
-                Tell(id, "stays", false, told);
-            }
-
-            Remember([.. agents.Select(a => a.Id)], "stays", told);
+            All("stays", false);
         }
         else if (parts.Take(first).Any(p => p.Kind == PartKind.Negation))
         {
-            // "Never hot", "I have not tried acid": without a test before it, or "not in vinegar", nothing was tried.
-            if (told.LastAgents.Count == 0 && told.OpenOutcome is null
-                && parts[first - 1] is not { Kind: PartKind.Other, Id: "in" or "with" or "by" or "on" })
+            if (WasNotTried(parts, first, told))
             {
                 return;
             }
 
-            foreach (var (_, id) in agents)
-            {
-                Tell(id, told.LastOutcome, true, told);
-            }
-
-            Remember([.. agents.Select(a => a.Id)], told.LastOutcome, told);
+            All(told.LastOutcome, true);
         }
         else if (parts.FindIndex(p => p is { Kind: PartKind.Sign, Id: "colourless" or "liquid-clear" }) is >= 0 and var clear
             && agents.TrueForAll(a => a.Id is not ("cold" or "flame" or "magnet"))
@@ -204,21 +192,11 @@ internal static class ClauseReader
         {
             // "Clear after stirring".
             parts[clear] = new ClausePart(PartKind.Other, parts[clear].Id);
-            foreach (var (_, id) in agents)
-            {
-                Tell(id, "dissolves", false, told);
-            }
-
-            Remember([.. agents.Select(a => a.Id)], "dissolves", told);
+            All("dissolves", false);
         }
         else if (told.OpenOutcome is { } open && !parts.Any(p => p.Kind == PartKind.Sign))
         {
-            foreach (var (_, id) in agents)
-            {
-                Tell(id, open.Outcome, open.Negated, told);
-            }
-
-            Remember([.. agents.Select(a => a.Id)], open.Outcome, told);
+            All(open.Outcome, open.Negated);
         }
         else
         {
@@ -232,7 +210,22 @@ internal static class ClauseReader
                 }
             }
         }
+
+        void All(string outcome, bool negated)
+        {
+            foreach (var (_, id) in agents)
+            {
+                Tell(id, outcome, negated, told);
+            }
+
+            Remember([.. agents.Select(a => a.Id)], outcome, told);
+        }
     }
+
+    /// <summary>"Never hot", "I have not tried acid": without a test before it, or "not in vinegar", nothing was tried.</summary>
+    private static bool WasNotTried(List<ClausePart> parts, int agent, Telling told) =>
+        told.LastAgents.Count == 0 && told.OpenOutcome is null
+        && parts[agent - 1] is not { Kind: PartKind.Other, Id: "in" or "with" or "by" or "on" };
 
     /// <summary>"After potassium hydroxide": the agent says when.</summary>
     private static bool Follows(List<ClausePart> parts, int agent) =>

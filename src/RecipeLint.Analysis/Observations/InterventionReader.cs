@@ -127,7 +127,8 @@ internal static class InterventionReader
             && !Data.Value.Alarms.Contains(t))
         : null;
 
-    private static bool IsTakenBack(string[] clause, int at) => Vocabulary.Negations.Contains(clause[at]) && clause[at] is not ("free" or "of")
+    private static bool IsTakenBack(string[] clause, int at) =>
+        Vocabulary.Negations.Contains(clause[at]) && clause[at] is not ("free" or "of")
         && (at + 1 == clause.Length || clause[at + 1] is not ("know" or "idea" or "sure" or "clue"));
 
     private static IEnumerable<string[]> Clauses(IReadOnlyList<string> tokens)

@@ -14,7 +14,8 @@ internal static class JoinedParts
 
     private static readonly HashSet<string> Vessels = new(StringComparer.Ordinal) { "part", "stock", "bottle", "component", "solution" };
 
-    private static readonly HashSet<string> Names = new(StringComparer.Ordinal) { "a", "b", "c", "d", "1", "2", "3", "one", "two", "three" };
+    private static readonly HashSet<string> Names =
+        new(StringComparer.Ordinal) { "a", "b", "c", "d", "1", "2", "3", "one", "two", "three" };
 
     /// <summary>Each part once, as written.</summary>
     /// <param name="tokens">In lower case; an empty one stands for punctuation.</param>

@@ -48,7 +48,8 @@ public static class NoticedHazards
         {
             var hidden = Hidden.Where(h => whole.Has(h.Role)).Select(h => h.Kind).ToList();
             pointed.AddRange(hidden);
-            if (hidden.Count > 0 && !whole.Has(HazardRole.Hypochlorite) && !told.Contains("smell-chlorine") && !told.Contains("green-fumes"))
+            if (hidden.Count > 0 && !whole.Has(HazardRole.Hypochlorite) && !told.Contains("smell-chlorine")
+                && !told.Contains("green-fumes"))
             {
                 pointed.Remove(HazardKind.Chlorine);
             }

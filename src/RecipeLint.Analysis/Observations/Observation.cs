@@ -51,7 +51,9 @@ public sealed record Observation
     /// it.
     /// </summary>
     public bool TellsNoCause => LiquidColours.Count == 0 && !Signs.Any(PartsCauses)
-        && (IsOfPeople || (PutIn.Count > 0 && Signs.Count == 0 && PutIn.All(p => p.IsAsked)) || (PutIn.Count == 0 && (Signs.Count > 0 || Plants.Count > 0 || Unknown.Count > 0)));
+        && (IsOfPeople
+            || (PutIn.Count > 0 && Signs.Count == 0 && PutIn.All(p => p.IsAsked))
+            || (PutIn.Count == 0 && (Signs.Count > 0 || Plants.Count > 0 || Unknown.Count > 0)));
 
     /// <summary>What was spilled on somebody is no addition to the vessel, and when that was is no time at which something fell.</summary>
     private bool IsOfPeople => Signs.Any(s => s.Present && OfPeople.Contains(s.Sign.Id));

@@ -120,7 +120,8 @@ public static class ObservationReader
     {
         var fizzed = told.Signs.Where(s => s is { Present: true, Sign.Id: "strong-acid-fizzes" or "vinegar-fizzes" or "reductant-fizzes" })
             .ToList();
-        return fizzed.Count == 0 || !told.PutIn.Any(p => p is { IsAsked: false, Substance.Kind: SubstanceKind.Acid }) || told.Signs.Any(IsOfADeposit)
+        return fizzed.Count == 0 || told.Signs.Any(IsOfADeposit)
+            || !told.PutIn.Any(p => p is { IsAsked: false, Substance.Kind: SubstanceKind.Acid })
             ? told
             : (told with { Signs = [.. told.Signs.Except(fizzed)] }).With([new Seen(Vocabulary.Sign("acid-gas"), true)]);
     }

@@ -13,8 +13,8 @@ internal static class Questions
 
     private static readonly HashSet<string> Whom = new(StringComparer.Ordinal)
     {
-        "i", "we", "you", "one", "it", "that", "this", "hot", "warm", "cold", "water", "vinegar", "acid", "bleach", "lye", "peroxide", "more",
-        "some", "a", "an", "the", "heating", "warming", "adding", "shaking", "stirring", "there",
+        "i", "we", "you", "one", "it", "that", "this", "hot", "warm", "cold", "water", "vinegar", "acid", "bleach", "lye", "peroxide",
+        "more", "some", "a", "an", "the", "heating", "warming", "adding", "shaking", "stirring", "there",
     };
 
     /// <summary>Questions of a text, one for each.</summary>

@@ -18,7 +18,8 @@ public static class DiagnosisReport
         Opening(page, diagnosis, seenAt);
         var shown = diagnosis.Observation.TellsNoCause || diagnosis.Unknown is { IsAll: true } ? []
             : BottleDiagnosis.Listed(diagnosis.Causes)
-                .Where(c => !(c.Cause.NothingWrong && IsToldOfDanger(diagnosis.Hazards) && !IsOfDanger(c.Cause, diagnosis.Hazards))).ToList();
+                .Where(c => !(c.Cause.NothingWrong && IsToldOfDanger(diagnosis.Hazards)
+                    && !IsOfDanger(c.Cause, diagnosis.Hazards))).ToList();
         Danger(page, diagnosis.Hazards, shown.Count > 0);
         if (diagnosis.Unknown is { IsAll: true } unknown)
         {

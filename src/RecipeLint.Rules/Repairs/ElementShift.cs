@@ -43,7 +43,7 @@ public sealed record ElementShift(string Recipe, string Key, double Before, doub
 
     /// <summary>
     /// A stock that no recipe of the run doses: what it gives to a litre at its own dose, together with the bottles that the repair makes
-    /// beside it.
+    /// beside it. What it did not bring before is told as a change of the bottle: how much of that the whole feed has nobody knows.
     /// </summary>
     private static IEnumerable<ElementShift> OfStock(StockFacts was, Facts before, Facts after, Finding finding)
     {
@@ -54,12 +54,12 @@ public sealed record ElementShift(string Recipe, string Key, double Before, doub
 
         StockFacts[] bottles = [now, .. after.Stocks.Where(s => before.FindStock(s.Stock.File) is null)];
         foreach (var element in was.Totals.Elements.Union(bottles.SelectMany(b => b.Totals.Elements))
-            .Where(e => e.Symbol is not ("H" or "O"))
+            .Where(e => e.Symbol is not ("H" or "O" or "C" or "Na" or "Cl"))
             .OrderBy(e => e.Symbol, StringComparer.Ordinal))
         {
             var (from, to) = (Given(was, element), bottles.Sum(b => Given(b, element)));
             var floor = _traces.Contains(element.Symbol) ? LittleOfTrace : LittleOfMain;
-            if (Math.Abs(to - from) > Math.Max(Share * from, floor) * (1 + 1e-9) && !IsAbout(finding, element.Symbol))
+            if (from > floor && Math.Abs(to - from) > Math.Max(Share * from, floor) * (1 + 1e-9) && !IsAbout(finding, element.Symbol))
             {
                 yield return new ElementShift(was.Stock.Name, element.Symbol, from, to, Share * from);
             }
