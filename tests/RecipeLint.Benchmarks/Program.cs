@@ -21,5 +21,12 @@ if (args is ["generate", var folder, var shops, var layout, var flawed, var seed
     return;
 }
 
+// dotnet run -c Release --project tests/RecipeLint.Benchmarks -- times SOLUTIONS SEED
+if (args is ["times", var solutions, var timesSeed])
+{
+    SolveTimes.Print(int.Parse(solutions, CultureInfo.InvariantCulture), int.Parse(timesSeed, CultureInfo.InvariantCulture), Console.Out);
+    return;
+}
+
 // dotnet run -c Release --project tests/RecipeLint.Benchmarks -- --filter '*'
 BenchmarkSwitcher.FromTypes([typeof(EquilibriumBenchmarks), typeof(LinearAlgebraBenchmarks), typeof(StartUpBenchmarks)]).Run(args);

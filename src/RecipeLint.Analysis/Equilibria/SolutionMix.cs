@@ -67,12 +67,12 @@ public sealed record SolutionMix
     /// <see cref="Forming.PhTakenDown"/>.
     /// </summary>
     public bool StandsInItsSilicateAlkali =>
-        SilicateIsHeld ?? (!SilicatesPerLitre.IsEmpty && Failure is null && _silicate.Of(this, InItsAlkali).Value);
+        SilicateIsHeld ?? (!SilicatesPerLitre.IsEmpty && Failure is null && Derived.Of(this, InItsAlkali).Value);
 
     /// <summary>Said of the whole where only part of what was put in is left in solution; null where it follows from the mix.</summary>
     internal bool? SilicateIsHeld { get; init; }
 
-    private readonly Derived _silicate = new();
+    internal Derived Derived { get; } = new();
 
     /// <summary>The mix of a whole batch.</summary>
     /// <param name="moles">Components in the batch, hydrogen ions and "inert:" names included.</param>

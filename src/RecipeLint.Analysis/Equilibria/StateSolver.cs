@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
@@ -49,6 +50,13 @@ public static class StateSolver
     /// <summary>The state of a mix at a temperature, closed to the air.</summary>
     public static SolutionState Solve(SolutionMix mix, double celsius, Equilibrium? startFrom = null) =>
         Solve(mix, new StateRequest(StateMoment.Mixing, new Temperature(celsius), false, []) { StartFrom = startFrom });
+
+    /// <summary>
+    /// As <see cref="Solve(SolutionMix, double, Equilibrium?)"/>, computed once for a mix and a temperature and kept beside the mix: several
+    /// solids of one stock ask about the same temperatures.
+    /// </summary>
+    public static SolutionState At(SolutionMix mix, double celsius) =>
+        mix.Derived.Of(mix, static _ => new ConcurrentDictionary<double, SolutionState>()).GetOrAdd(celsius, static (c, m) => Solve(m, c), mix);
 
     /// <summary>The solution from which nothing has fallen out yet; one that cannot be computed says why.</summary>
     public static Equilibrium Clear(SolutionMix mix, StateRequest request) =>

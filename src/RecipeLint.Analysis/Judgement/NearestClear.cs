@@ -73,7 +73,6 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
 
     private static Temperature? NearestTemperature(SolutionMix mix, double celsius, Solid solid, DepositLimits limits)
     {
-        Equilibrium? beside = null;
         for (var distance = 1.0; distance <= SolutionInput.HighestCelsius; distance++)
         {
             foreach (var to in new[] { celsius + distance, celsius - distance })
@@ -87,12 +86,7 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
 
         return null;
 
-        bool IsClear(double there)
-        {
-            var state = StateSolver.Solve(mix, there, beside);
-            beside = state.Clear is { Converged: true } clear ? clear : beside;
-            return DepositJudgement.Of(state, limits, solid).IsClear;
-        }
+        bool IsClear(double there) => DepositJudgement.Of(StateSolver.At(mix, there), limits, solid).IsClear;
     }
 
     private static double? NearestPh(SolutionMix mix, double celsius, Solid solid)

@@ -13,6 +13,14 @@ internal sealed class FullNewton(
 
     private const int Halvings = 10;
 
+    /// <summary>
+    /// Steps this much shorter than Newton's own, one after the other, lead nowhere: the iteration creeps along where what is left of a
+    /// component is next to nothing, and another beginning arrives sooner.
+    /// </summary>
+    private const double Creeping = 0.005;
+
+    private const int MostCreeping = 4;
+
     private readonly Stoichiometry _s = problem.S;
     private double[] _gamma = [], _f = [], _matrix = [], _step = [], _from = [];
     private int[] _pivots = [];
@@ -39,7 +47,8 @@ internal sealed class FullNewton(
         _lnAw = at.LnAw;
         work.ProtonScale = 0;
         var (worst, merit) = Residuals();
-        for (var k = 0; k < limit; k++)
+        var creeping = 0;
+        for (var k = 0; k < limit && creeping < MostCreeping; k++)
         {
             if (!double.IsFinite(merit)) return false;
             Iterations++;
@@ -47,7 +56,8 @@ internal sealed class FullNewton(
             for (var i = 0; i < Size; i++) _step[i] = -_f[i];
             if (!DenseLu.Factor(_matrix, _pivots, Size) || !DenseLu.Substitute(_matrix, _pivots, _step, Size)) return false;
             var before = worst;
-            if (!Follow(ref worst, ref merit)) return before < 1e-10;
+            if (!Follow(ref worst, ref merit, out var length)) return before < 1e-10;
+            creeping = length < Creeping ? creeping + 1 : 0;
             if (worst < 2e-12 || (worst < 1e-10 && worst > 0.3 * before)) return true;
         }
 
@@ -65,9 +75,9 @@ internal sealed class FullNewton(
     }
 
     /// <summary>Goes along the step until the residuals have fallen; false when no halving made them fall.</summary>
-    private bool Follow(ref double worst, ref double merit)
+    private bool Follow(ref double worst, ref double merit, out double length)
     {
-        var length = StepLength();
+        length = StepLength();
         Save();
         double best = merit, now = worst;
         for (var halving = 0; halving <= Halvings; halving++)

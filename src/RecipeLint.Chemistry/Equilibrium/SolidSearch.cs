@@ -16,10 +16,10 @@ internal sealed class SolidSearch(
     private const double Supersaturated = 1e-9, StillPast = 1e-6;
 
     /// <summary>Part of the water that is left from one degree of evaporation to the next, and where that is too far to go on.</summary>
-    private const double LongestDegree = 0.75, ShortestDegree = 0.995;
+    private const double LongestDegree = 0.5, ShortestDegree = 0.995;
 
     /// <summary>Water that comes to a solution from one step of dilution to the next, times.</summary>
-    private const double Dilution = 1.6;
+    private const double Dilution = 6;
 
     private const int MostDegrees = 150;
 
