@@ -40,6 +40,8 @@ internal sealed class StateDetails(
     private Validity? _validity;
     private SolutionState? _oxidised;
 
+    internal Derived Derived { get; } = new();
+
     public bool PhIsSet => request.SetPh is not null;
 
     public double KilogramsWaterLeftPerLitre => left.KilogramsWaterPerLitre;

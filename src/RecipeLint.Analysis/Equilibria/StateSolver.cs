@@ -55,8 +55,9 @@ public static class StateSolver
     /// As <see cref="Solve(SolutionMix, double, Equilibrium?)"/>, computed once for a mix and a temperature and kept beside the mix: several
     /// solids of one stock ask about the same temperatures.
     /// </summary>
-    public static SolutionState At(SolutionMix mix, double celsius) =>
-        mix.Derived.Of(mix, static _ => new ConcurrentDictionary<double, SolutionState>()).GetOrAdd(celsius, static (c, m) => Solve(m, c), mix);
+    public static SolutionState At(SolutionMix mix, double celsius, Equilibrium? startFrom = null) =>
+        mix.Derived.Of(mix, static _ => new ConcurrentDictionary<double, SolutionState>())
+            .GetOrAdd(celsius, static (c, asked) => Solve(asked.mix, c, asked.startFrom), (mix, startFrom));
 
     /// <summary>The solution from which nothing has fallen out yet; one that cannot be computed says why.</summary>
     public static Equilibrium Clear(SolutionMix mix, StateRequest request) =>

@@ -189,13 +189,12 @@ public sealed record JudgedDeposit
     /// The state of the same solution diluted into the range in which the error of the model is known best; null where it is in it, or
     /// never comes there.
     /// </summary>
-    internal static SolutionState? Diluted(SolutionState state)
-    {
-        if (state.Clear is not { } clear || IsInRange(clear))
-        {
-            return null;
-        }
+    internal static SolutionState? Diluted(SolutionState state) => state.Clear is not { } clear || IsInRange(clear) ? null
+        : state.Details is { } details ? details.Derived.Of(details, _ => new Weakened(ComputeDiluted(state))).State
+        : ComputeDiluted(state);
 
+    private static SolutionState? ComputeDiluted(SolutionState state)
+    {
         var request = new StateRequest(state.Moment, state.Temperature, state.OpenToAir, [])
         {
             SetPh = state.Details?.PhIsSet == true ? state.PhBeforeDeposit : null,
@@ -216,6 +215,9 @@ public sealed record JudgedDeposit
 
         return weak > 0 ? StateSolver.Solve(state.Mix.Times(weak), request) : null;
     }
+
+    /// <summary>Kept beside a state: several solids of one state ask.</summary>
+    private sealed record Weakened(SolutionState? State);
 
     private static bool IsInRange(Equilibrium clear) => clear.IonicStrength < WeakIonicStrength && clear.Validity.Trust == Trust.InRange;
 

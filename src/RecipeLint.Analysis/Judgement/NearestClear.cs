@@ -16,6 +16,14 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
     /// <summary>Doses stocks are commonly made for, 1:N (common practice, no source).</summary>
     private static readonly int[] UsualDilutions = [1000, 500, 400, 300, 250, 200, 150, 128, 100, 80, 64, 50, 40, 30, 25, 20, 15, 10, 5, 2];
 
+    /// <summary>An acid or alkali that makes a strong solution so many times stronger is no adjustment: nobody would look further.</summary>
+    private const double MostTimesStronger = 2;
+
+    /// <summary>
+    /// Temperatures are tried so far apart, K: a window of a few degrees between two cloudy ones is no advice on where to keep a bottle.
+    /// </summary>
+    private const double StepCelsius = 5;
+
     private const double LowestPh = 2, HighestPh = 9, PhStep = 0.25, PhWidth = 0.02, WidthCelsius = 0.1;
 
     /// <summary>For a solid that falls out of a stock at its coldest storage temperature. A pure function of the stock.</summary>
@@ -73,20 +81,29 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
 
     private static Temperature? NearestTemperature(SolutionMix mix, double celsius, Solid solid, DepositLimits limits)
     {
-        for (var distance = 1.0; distance <= SolutionInput.HighestCelsius; distance++)
+        Equilibrium? beside = null;
+        for (var step = 1; (step - 1) * StepCelsius < SolutionInput.HighestCelsius - SolutionInput.LowestCelsius; step++)
         {
-            foreach (var to in new[] { celsius + distance, celsius - distance })
+            foreach (var side in (ReadOnlySpan<double>)[StepCelsius, -StepCelsius])
             {
-                if (to is >= SolutionInput.LowestCelsius and <= SolutionInput.HighestCelsius && IsClear(to))
+                double from = Within(celsius + (step - 1) * side), to = Within(celsius + step * side);
+                if (from != to && IsClear(to))
                 {
-                    return new Temperature(Narrow(celsius, to, WidthCelsius, IsClear));
+                    return new Temperature(Narrow(from, to, WidthCelsius, IsClear));
                 }
             }
         }
 
         return null;
 
-        bool IsClear(double there) => DepositJudgement.Of(StateSolver.At(mix, there), limits, solid).IsClear;
+        static double Within(double there) => Math.Clamp(there, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
+
+        bool IsClear(double there)
+        {
+            var state = StateSolver.At(mix, there, beside);
+            beside = state.Clear is { Converged: true } clear ? clear : beside;
+            return DepositJudgement.Of(state, limits, solid).IsClear;
+        }
     }
 
     private static double? NearestPh(SolutionMix mix, double celsius, Solid solid)
@@ -105,25 +122,29 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
         }
 
         var above = Oversaturated(now, solid);
+        var strongest = Math.Max(MostTimesStronger * now.IonicStrength, SaltVerdicts.HighestIonicStrength);
         var beside = now;
-        for (var distance = PhStep; distance <= HighestPh - LowestPh; distance += PhStep)
+        var open = new[] { true, true };
+        for (var distance = PhStep; distance <= HighestPh - LowestPh && (open[0] || open[1]); distance += PhStep)
         {
-            foreach (var to in new[] { now.Ph - distance, now.Ph + distance })
+            for (var side = 0; side < open.Length; side++)
             {
-                if (to is >= LowestPh and <= HighestPh && Fits(to))
+                var to = now.Ph + (side == 0 ? -distance : distance);
+                if (open[side] && to is >= LowestPh and <= HighestPh && Fits(to, out open[side]))
                 {
-                    return Narrow(now.Ph, to, PhWidth, Fits);
+                    return Narrow(now.Ph, to, PhWidth, ph => Fits(ph, out _));
                 }
             }
         }
 
         return null;
 
-        bool Fits(double ph)
+        bool Fits(double ph, out bool mayGoOn)
         {
             var state = StateSolver.Clear(mix, request with { SetPh = ph, StartFrom = beside });
+            mayGoOn = state.Converged && state.IonicStrength < strongest;
             beside = state.Converged ? state : beside;
-            return state.Converged && state.SaturationIndex(solid.Name) is <= 0 && Oversaturated(state, solid).IsSubsetOf(above);
+            return mayGoOn && state.SaturationIndex(solid.Name) is <= 0 && Oversaturated(state, solid).IsSubsetOf(above);
         }
     }
 

@@ -35,7 +35,7 @@ public static class UntoldHold
     /// </summary>
     internal static string? Of(SolutionMix mix, double celsius, Solid solid) =>
         Components.Chelators.Any(c => mix.Totals[c] > 0 && !ConstantSet.Product.ChangesWithTemperature(c))
-        && StateSolver.Solve(mix, celsius) is { IsSolved: true } state
+        && StateSolver.At(mix, celsius) is { IsSolved: true } state
             ? Of(state, solid)
             : null;
 }
