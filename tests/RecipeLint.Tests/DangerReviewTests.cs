@@ -61,19 +61,32 @@ public sealed class DangerReviewTests
         }
     }
 
-    /// <summary>An extract that its acid throws out stands in a bottle of its own, whatever the search of deposits says.</summary>
-    [Fact]
-    public void NoPartIsProposedThatTheCheckCallsAnError()
+    /// <summary>What a check calls wrong in one bottle is not proposed as one, however clear it is while it is fresh.</summary>
+    [Theory]
+    [InlineData("humic-acid", "100 mL", "phosphoric-85", "20 mL", 1)]
+    [InlineData("phosphoric-85", "20 mL", "ferrous-sulfate-7h2o", "20 g", 0)]
+    public void NoPartIsProposedThatTheCheckCallsAnError(string one, string much, string other, string more, int code)
     {
-        var humic = Run(Stock("humic-acid", "100 mL", "phosphoric-85", "20 mL"), "split");
-        Assert.DoesNotContain("1 part ", humic.Out, StringComparison.Ordinal);
-        Assert.DoesNotContain("calls it wrong", Before(humic.Out, "Why not"), StringComparison.Ordinal);
+        var answer = Run(Stock(one, much, other, more), "split");
 
-        var iron = Run(Stock("phosphoric-85", "20 mL", "ferrous-sulfate-7h2o", "20 g"), "split");
-        Assert.Equal(1, iron.Code);
-        Assert.Contains("is not split", iron.Out, StringComparison.Ordinal);
-        Assert.Contains("Air turns it to iron(III)", Flowing(iron.Out), StringComparison.Ordinal);
-        Assert.DoesNotContain("Part A", iron.Out, StringComparison.Ordinal);
+        Assert.Equal(code, answer.Code);
+        Assert.DoesNotContain("1 part ", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("calls it wrong", Before(answer.Out, "Why not fewer"), StringComparison.Ordinal);
+    }
+
+    /// <summary>Urea that is kept warm for half a year is wrong in any bottle: nothing is proposed, and why is said.</summary>
+    [Fact]
+    public void WhatNoGroupingMendsIsNotSplit()
+    {
+        var answer = Run("""
+            {"format": 1, "name": "s", "makes": "1 L", "dose": "1:100", "keep": {"at": "25..35 °C", "for": "6 months", "light": "dark"},
+              "steps": [{"pour": "0.6 L", "of": "distilled"}, {"add": "urea", "amount": "100 g"}, {"topUp": "1 L", "of": "distilled"}]}
+            """, "split");
+
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("is not split", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("RL0308", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("Part A", answer.Out, StringComparison.Ordinal);
     }
 
     /// <summary>Neat acid too weak to boil still burns where it splashes: 2.9 K of warming, 4.0 K, and none worth a word.</summary>
