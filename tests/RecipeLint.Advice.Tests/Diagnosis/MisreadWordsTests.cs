@@ -72,7 +72,13 @@ public sealed class MisreadWordsTests
     }
 
     [Fact]
-    public void ALadIsNoLid() => Assert.Null(ObservationReader.Read("my lad got some in his eye").Of("pressure"));
+    public void HisIsNoHiss() => Assert.Null(ObservationReader.Read("my lad got some in his eye").Of("pressure"));
+
+    [Theory]
+    [InlineData("it hisses")]
+    [InlineData("hissing cap")]
+    [InlineData("a hiss when I open it")]
+    public void AHissIsOne(string seen) => Assert.True(ObservationReader.Read(seen).Of("pressure"));
 
     [Fact]
     public void ANoseThatBurnsIsNoFlameTest() => Assert.Null(ObservationReader.Read("smell of chlorine and my nose burns").Of("flame-burns"));
