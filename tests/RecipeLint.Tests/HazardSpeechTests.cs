@@ -66,8 +66,9 @@ public sealed class HazardSpeechTests
     [InlineData("sodium-hypochlorite-12.5", "100 mL", "fish-hydrolysate", "50 g", Level.Error)]
     [InlineData("sodium-hypochlorite-12.5", "100 mL", "humic-acid", "50 g", Level.Error)]
     [InlineData("sodium-hypochlorite-12.5", "250 mL", "glucose", "50 g", Level.Error)]
-    [InlineData("sodium-hypochlorite-5", "20 mL", "sucrose", "5 g", Level.Warning, "700 mL")]
-    [InlineData("nitric-38", "550 mL", "glucose", "100 g", Level.Warning)]
+    [InlineData("sodium-hypochlorite-5", "20 mL", "sucrose", "5 g", Level.Error, "700 mL")]
+    [InlineData("nitric-38", "550 mL", "glucose", "100 g", Level.Error)]
+    [InlineData("nitric-65", "300 mL", "sucrose", "50 g", Level.Error, "600 mL")]
     public void WhatWasSilentIsSaid(string one, string amount, string other, string much, Level level, string water = "100 mL")
     {
         var facts = Facts(Bench.Pour(water), Bench.Add(one, amount), Bench.Add(other, much), Bench.TopUp("1 L"));

@@ -146,7 +146,6 @@ public sealed class SilentHarmTests
     /// <summary>Iron(II) in phosphoric acid rusts out within the two months it is kept: what a check calls an error no command praises.</summary>
     [Theory]
     [InlineData("order")]
-    [InlineData("split")]
     [InlineData("stretch")]
     public void WhatACheckCallsAnErrorEveryCommandSays(string command)
     {

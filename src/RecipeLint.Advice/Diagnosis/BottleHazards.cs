@@ -39,13 +39,21 @@ public static class BottleHazards
     {
         var limits = hazards.Limits;
         var strong = state.IsSolved
-            ? state.Ph >= limits.CorrosivePhFrom ? hazards.Holding.First(HazardRole.Alkali)
-                : state.Ph <= limits.CorrosivePhTo ? hazards.Holding.First(HazardRole.Acid, HazardRole.AcidSalt) : null
+            ? state.Ph >= limits.Corrosive.PhFrom ? hazards.Holding.First(HazardRole.Alkali)
+                : state.Ph <= limits.Corrosive.PhTo ? hazards.Holding.First(HazardRole.Acid, HazardRole.AcidSalt) : null
             : stock.Additions.Where(a => a.Substance.Hazards?.Statements.Contains(BurnsSkin) == true).Select(Held.Of).FirstOrDefault();
-        return strong is null || hazards.Find(HazardKind.Splashed) is not null ? hazards : hazards with
+        if (strong is null)
         {
-            Hazards = HazardGate.Gravest(
-                hazards.Hazards.Append(new Hazard(HazardKind.Splashed, HazardGrade.Possible, strong, null, "", 0, 0, ""))),
+            return hazards;
+        }
+
+        // A rescue of an acid stock can be warmed with care; lye, and acid that burns at once, nobody warms or drips through a filter.
+        var kind = strong.Is(HazardRole.Alkali) || !state.IsSolved || state.Ph <= limits.Corrosive.AtOncePhTo
+            ? HazardKind.Caustic
+            : HazardKind.Splashed;
+        return hazards.Find(kind) is not null ? hazards : hazards with
+        {
+            Hazards = HazardGate.Gravest(hazards.Hazards.Append(new Hazard(kind, HazardGrade.Possible, strong, null, "", 0, 0, ""))),
         };
     }
 

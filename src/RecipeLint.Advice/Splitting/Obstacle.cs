@@ -2,6 +2,7 @@ using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Shop;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Advice.Splitting;
 
@@ -37,6 +38,9 @@ public abstract record Obstacle
 
     /// <summary>A weight in it is too small for every scale of the shop.</summary>
     public sealed record TooLittleToWeigh(string Substance, Mass Mass, Scale Scale) : Obstacle;
+
+    /// <summary>A check calls it an error as it would be made and kept.</summary>
+    public sealed record Wrong(Finding Finding) : Obstacle;
 
     /// <summary>What becomes of it could not be computed.</summary>
     public sealed record NotComputed(string Reason) : Obstacle;

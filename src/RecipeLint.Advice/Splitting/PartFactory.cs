@@ -10,6 +10,7 @@ using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Advice.Splitting;
 
@@ -123,6 +124,11 @@ internal sealed class PartFactory
         var document = Document(content, dilution, name, $"{_frame.Folder}{SplitFiles.Prefix}{fileName}.stock.json");
         return Analyzer.AnalyseStock(_frame.Workspace.With(document), document.File)!;
     }
+
+    /// <summary>Errors of a check of the part as it would be made and kept.</summary>
+    /// <param name="today">The day suppressions are held against.</param>
+    public IReadOnlyList<Finding> Errors(PartContent content, double dilution, DateOnly? today) =>
+        CheckedStock.Errors(_frame.Workspace, Stock(content, dilution).Stock, today);
 
     public StockDocument Document(PartContent content, double dilution, string name, string file)
     {

@@ -24,10 +24,14 @@ internal sealed class PartJudge(PartFactory factory)
 {
     private readonly Dictionary<(PartContent Content, double Dilution), PartVerdict> _known = [];
     private readonly Dictionary<(PartContent Content, double Dilution), PartRisk> _risks = [];
+    private readonly Dictionary<(PartContent Content, double Dilution), Obstacle.Wrong?> _wrong = [];
     private readonly Dictionary<double, Equilibrium> _neighbours = [];
 
     /// <summary>How many parts were computed.</summary>
     public int Computed => _known.Count;
+
+    /// <summary>How many parts went through a whole check.</summary>
+    public int Checked => _wrong.Count;
 
     /// <summary>Whole-unit parts found unfit at a strength, small ones first.</summary>
     public IEnumerable<PartContent> Unfit(double dilution) =>
@@ -55,6 +59,18 @@ internal sealed class PartJudge(PartFactory factory)
         }
 
         return risk;
+    }
+
+    /// <summary>What a check calls wrong in a part, the first of it; null for nothing.</summary>
+    public Obstacle.Wrong? Wrong(PartContent content, double dilution, DateOnly? today)
+    {
+        if (!_wrong.TryGetValue((content, dilution), out var wrong))
+        {
+            wrong = factory.Errors(content, dilution, today).Select(f => new Obstacle.Wrong(f)).FirstOrDefault();
+            _wrong[(content, dilution)] = wrong;
+        }
+
+        return wrong;
     }
 
     private PartVerdict Compute(PartContent content, double dilution)

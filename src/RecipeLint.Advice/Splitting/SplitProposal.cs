@@ -82,6 +82,9 @@ public sealed record SplitProposal
     /// </summary>
     public IReadOnlyList<RejectedPart> Fewer { get; init; } = [];
 
+    /// <summary>True where parts would stay clear and a check calls one of them wrong in every grouping.</summary>
+    public bool StaysWrong => Plan is null && Fewer.Any(f => f.Obstacles.Any(o => o is Obstacle.Wrong));
+
     /// <summary>Groupings into fewer parts that were looked at, none of them fit.</summary>
     public int FewerGroupings { get; init; }
 

@@ -20,6 +20,18 @@ internal sealed class SplitRun
     private readonly int _all;
     private readonly int _trace;
 
+    /// <summary>
+    /// Parts that go through a whole check before the search gives up: each takes some tens of milliseconds, and what no bottle mends
+    /// shows in the first of them (common practice, no source).
+    /// </summary>
+    private const int MostChecked = 60;
+
+    /// <summary>Parts of a refusal that are listed.</summary>
+    private const int MostWrong = 6;
+
+    /// <summary>Clear parts that a check calls wrong, in the order they were met.</summary>
+    private readonly List<RejectedPart> _wrong = [];
+
     public SplitRun(PartFactory factory, SplitRequest request)
     {
         _factory = factory;
@@ -54,7 +66,9 @@ internal sealed class SplitRun
 
         var weakest = Splitter.Downwards(_request).Concat(wanted).Min();
         var alone = Alone(weakest).ToList();
-        var forbid = alone.Count > 0 ? alone : [.. new[] { Explain(new PartContent(_all), weakest) }.OfType<RejectedPart>()];
+        List<RejectedPart> forbid = alone.Count > 0 ? alone
+            : _wrong.Count > 0 ? [.. _wrong.Take(MostWrong)]
+            : [.. new[] { Explain(new PartContent(_all), weakest) }.OfType<RejectedPart>()];
         return proposal with { Fewer = forbid, LookedAtDilution = weakest, Computed = _judge.Computed };
     }
 
@@ -111,30 +125,70 @@ internal sealed class SplitRun
         }
 
         var fit = _search.Fit(MaskOf(shape), shape.Mains, dilutions[0]);
-        if (fit.Count == 0)
-        {
-            fit = _search.FitDivided(MaskOf(shape), shape.Mains, dilutions[0]);
-        }
+        return Strongest(fit, dilutions) ?? Strongest(_search.FitDivided(MaskOf(shape), shape.Mains, dilutions[0]), dilutions);
+    }
 
-        fit = _search.BestKept(fit);
-        foreach (var dilution in dilutions.Skip(1))
+    /// <summary>The same of some groupings; of those with a part that a check calls wrong none.</summary>
+    private Grouping? Strongest(List<Grouping> groupings, IReadOnlyList<double> dilutions)
+    {
+        while (groupings.Count > 0)
         {
-            var stronger = fit.Select(g => g with { Dilution = dilution })
-                .Where(g => g.Parts.All(p => _judge.Judge(p, dilution).IsFit))
-                .ToList();
-            if (stronger.Count == 0)
+            var fit = _search.BestKept(groupings);
+            foreach (var dilution in dilutions.Skip(1))
             {
-                break;
+                var stronger = fit.Select(g => g with { Dilution = dilution })
+                    .Where(g => g.Parts.All(p => _judge.Judge(p, dilution).IsFit))
+                    .ToList();
+                if (stronger.Count == 0)
+                {
+                    break;
+                }
+
+                fit = stronger;
             }
 
-            fit = stronger;
+            if (_search.Roomiest(fit) is not { } best)
+            {
+                return null;
+            }
+
+            var wrong = best.Parts.Where(p => IsWrong(p, best.Dilution)).ToList();
+            if (wrong.Count == 0)
+            {
+                return best;
+            }
+
+            groupings = [.. groupings.Where(g => !g.Parts.Any(wrong.Contains))];
         }
 
-        return _search.Roomiest(fit);
+        return null;
+    }
+
+    /// <summary>True for a part that a check calls wrong; past so many that were asked, for every one.</summary>
+    private bool IsWrong(PartContent part, double dilution)
+    {
+        if (_judge.Checked >= MostChecked)
+        {
+            return true;
+        }
+
+        var before = _judge.Checked;
+        if (_judge.Wrong(part, dilution, _request.Today) is not { } wrong)
+        {
+            return false;
+        }
+
+        if (_judge.Checked > before)
+        {
+            _wrong.Add(Rejected(part, dilution, [wrong]));
+        }
+
+        return true;
     }
 
     private double? TraceDilution() =>
-        Splitter.ForTraces.Cast<double?>().FirstOrDefault(d => _judge.Judge(new PartContent(_trace), d!.Value).IsFit);
+        Splitter.ForTraces.Cast<double?>().FirstOrDefault(d =>
+            _judge.Judge(new PartContent(_trace), d!.Value).IsFit && !IsWrong(new PartContent(_trace), d.Value));
 
     private IEnumerable<SplitPlan> Alternatives(SplitShape shape, Grouping grouping, IReadOnlyList<double> dilutions)
     {
@@ -205,7 +259,7 @@ internal sealed class SplitRun
                 var together = a.Divided >= 0 && b.Divided >= 0
                     ? new PartContent(whole | 1 << a.Divided)
                     : new PartContent(whole, Math.Max(a.Divided, b.Divided), Math.Max(a.Tenths, b.Tenths));
-                if (Explain(together, dilution) is { } rejected)
+                if ((Explain(together, dilution) ?? Wrong(together, dilution)) is { } rejected)
                 {
                     yield return rejected with { Parts = [NameOf(first), NameOf(second)] };
                 }
@@ -243,15 +297,16 @@ internal sealed class SplitRun
 
     private RejectedPart? Explain(PartContent content, double dilution)
     {
-        var stock = _factory.Stock(content, dilution);
-        var obstacles = ObstacleFinder.In(stock, content, dilution, _factory);
-        if (obstacles.Count == 0)
-        {
-            return null;
-        }
-
-        return new RejectedPart([.. _factory.In(content).Select(u => u.Unit.Name)], dilution, obstacles, stock);
+        var obstacles = ObstacleFinder.In(_factory.Stock(content, dilution), content, dilution, _factory);
+        return obstacles.Count == 0 ? null : Rejected(content, dilution, obstacles);
     }
+
+    /// <summary>What is clear and a check calls wrong all the same.</summary>
+    private RejectedPart? Wrong(PartContent content, double dilution) =>
+        _judge.Wrong(content, dilution, _request.Today) is { } wrong ? Rejected(content, dilution, [wrong]) : null;
+
+    private RejectedPart Rejected(PartContent content, double dilution, IReadOnlyList<Obstacle> obstacles) =>
+        new([.. _factory.In(content).Select(u => u.Unit.Name)], dilution, obstacles, _factory.Stock(content, dilution));
 
     /// <summary>Number of ways to divide n things into k groups (Stirling number of the second kind).</summary>
     private static int Stirling(int n, int k) => k == 0 ? n == 0 ? 1 : 0 : n < k ? 0 : (k * Stirling(n - 1, k)) + Stirling(n - 1, k - 1);

@@ -116,7 +116,7 @@ public static class Splitter
         }
 
         var made = new SplitRun(new PartFactory(frame, units), request).Run(proposal);
-        if (made.Plan is null && new PartFactory(frame, units).WaterHasIons)
+        if (made is { Plan: null, StaysWrong: false } && new PartFactory(frame, units).WaterHasIons)
         {
             var pure = new WaterReference("distilled", null);
             var again = new SplitRun(new PartFactory(

@@ -48,6 +48,9 @@ public sealed record StockStretch
     /// <summary>The temperature of those it is judged at that allows least; null when no answer was found.</summary>
     public StretchRow? Binding { get; init; }
 
+    /// <summary>Errors that a check finds in the stock as it is.</summary>
+    public IReadOnlyList<Finding> Present { get; init; } = [];
+
     /// <summary>Rules that object on the way up, the first to come first.</summary>
     public IReadOnlyList<StretchObjection> Stronger { get; init; } = [];
 
@@ -123,6 +126,7 @@ public sealed record StockStretch
             Stronger = binding?.Highest.Factor is > 1 and var most ? judge.Objections(most) : [],
             TakenByTheAir = judge.OfTheAir(binding?.Highest.Factor ?? 1),
             Weaker = lowest < 1 ? judge.Objections(lowest) : [],
+            Present = CheckedStock.Errors(workspace, stock.Stock, today),
         };
     }
 

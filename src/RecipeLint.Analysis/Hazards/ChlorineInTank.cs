@@ -27,9 +27,9 @@ public static class ChlorineInTank
     {
         var used = limits ?? HazardLimits.Default;
         var chlorine = MilligramsPerLitre(recipe);
-        return chlorine >= used.ChlorineGasFrom
+        return chlorine >= used.Chlorine.GasFrom
             || recipe.Chemistry is not { Final: { IsSolved: true, Ph: var ph } }
-            || PartsPerMillion(chlorine, recipe.MilligramsPerLitre("Cl"), ph) >= used.ChlorineAirFrom;
+            || PartsPerMillion(chlorine, recipe.MilligramsPerLitre("Cl"), ph) >= used.Chlorine.AirFrom;
     }
 
     /// <summary>ppm of Cl2 in air that stands in balance with the tank.</summary>

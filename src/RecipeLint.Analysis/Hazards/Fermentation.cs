@@ -30,10 +30,10 @@ internal static class Fermentation
 
         var sugar = OfSugar(holding);
         var all = sugar + OfExtracts(holding);
-        return holding.Kept?.FermentsInTime(limits) == true && Rounding.SixDigits(all) >= limits.BurstFrom
-                ? Of(food, HazardGrade.Present, all, limits.BurstFrom)
-            : holding.First(HazardRole.Fermentable) is { } named && Rounding.SixDigits(sugar) >= limits.GasFrom
-                ? Of(named, HazardGrade.Possible, sugar, limits.GasFrom)
+        return holding.Kept?.FermentsInTime(limits) == true && Rounding.SixDigits(all) >= limits.Gas.BurstFrom
+                ? Of(food, HazardGrade.Present, all, limits.Gas.BurstFrom)
+            : holding.First(HazardRole.Fermentable) is { } named && Rounding.SixDigits(sugar) >= limits.Gas.From
+                ? Of(named, HazardGrade.Possible, sugar, limits.Gas.From)
             : null;
     }
 
@@ -71,7 +71,7 @@ internal static class Fermentation
         var lye = holding.Having(HazardRole.Alkali).Sum(i => Math.Max(0, -i.MolesOf(Component.Hydrogen)));
         return HazardGate.ChlorinePerLitre(holding) >= SelfKeepers.Bleach
             || holding.GramsPerLitre(HazardRole.Peroxide) >= SelfKeepers.Peroxide
-            || (protons - taken) / holding.Litres >= limits.FermentStrongTo
-            || (lye - given) / holding.Litres >= limits.FermentStrongTo;
+            || (protons - taken) / holding.Litres >= limits.Ferment.StrongTo
+            || (lye - given) / holding.Litres >= limits.Ferment.StrongTo;
     }
 }

@@ -29,7 +29,8 @@ public static class HazardGate
     internal static readonly HashSet<HazardRole> Reactive =
     [
         HazardRole.Acid, HazardRole.AcidSalt, HazardRole.Alkali, HazardRole.Carbonate, HazardRole.Hypochlorite, HazardRole.Peroxide,
-        HazardRole.StrongOxidiser, HazardRole.Nitrite, HazardRole.Sulfide, HazardRole.Cyanide, HazardRole.Sulfite,
+        HazardRole.StrongOxidiser, HazardRole.Nitrite, HazardRole.Sulfide, HazardRole.Cyanide, HazardRole.Sulfite, HazardRole.Phosphide,
+        HazardRole.WaterReactive, HazardRole.Azide, HazardRole.Fluoride,
     ];
 
     internal static readonly HazardRole[] Acids = [HazardRole.Acid, HazardRole.AcidSalt, HazardRole.FaintAcid];
@@ -45,7 +46,7 @@ public static class HazardGate
     [
         HazardRole.Acid, HazardRole.Ammonium, HazardRole.Amine, HazardRole.Organic, HazardRole.Reductant, HazardRole.Peroxide,
             HazardRole.Sulfide, HazardRole.Cyanide,
-        HazardRole.Sulfite, HazardRole.Hypochlorite,
+        HazardRole.Sulfite, HazardRole.Hypochlorite, HazardRole.Iodide, HazardRole.BareMetal,
     ];
 
     private static readonly string[] Metals =
@@ -111,6 +112,8 @@ public static class HazardGate
             Chlorine(holding, used), ChlorineOfOxidiser(holding, used), Chloramines(holding, used),
             NitriteGases.Oxides(holding, used), NitriteGases.Nitrogen(holding, used), StrongOxidiser(holding, used),
             PoisonsOfAcid.Sulfide(holding, used), PoisonsOfAcid.Cyanide(holding, used), PoisonsOfAcid.Sulfite(holding, used),
+            PoisonsOfAcid.Fluoride(holding, used), PoisonsOfAcid.Chlorite(holding, used), Iodination.Of(holding, used),
+            GasesOfWater.Phosphine(holding), GasesOfWater.Flammable(holding), Explosives.Of(holding),
             Hydrogen(holding), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding, used),
             Bleaching(holding, used), NitricThrough(holding, used), NitricWithIron.Of(holding, used), Unknown(holding),
         };
@@ -159,7 +162,7 @@ public static class HazardGate
         }
 
         var chlorine = 1000 * ChlorineGramsPerMole * ChlorinePerLitre(holding);
-        if (Rounding.SixDigits(chlorine) < limits.ChlorineFrom)
+        if (Rounding.SixDigits(chlorine) < limits.Chlorine.From)
         {
             return null;
         }
@@ -174,7 +177,7 @@ public static class HazardGate
         bleach = pair?.Bleach ?? bleach;
         return new Hazard(
             HazardKind.Chlorine, acid is null ? HazardGrade.Possible : HazardGrade.Present, bleach, acid, "available chlorine",
-                chlorine, limits.ChlorineFrom, "mg/L");
+                chlorine, limits.Chlorine.From, "mg/L");
     }
 
     /// <summary>
@@ -186,8 +189,8 @@ public static class HazardGate
         var grams = holding.GramsPerLitre(HazardRole.StrongOxidiser);
         var acid = holding.First(HazardRole.HydrochloricAcid) ?? (holding.Has(HazardRole.Chloride) ? holding.First(HazardRole.Acid) : null);
         return holding.First(HazardRole.StrongOxidiser) is { } oxidiser && acid is not null && acid != oxidiser
-            && Rounding.SixDigits(grams) >= limits.StrongOxidiserFrom
-                ? new Hazard(HazardKind.Chlorine, HazardGrade.Present, oxidiser, acid, "strong oxidiser", grams, limits.StrongOxidiserFrom,
+            && Rounding.SixDigits(grams) >= limits.Oxidiser.StrongFrom
+                ? new Hazard(HazardKind.Chlorine, HazardGrade.Present, oxidiser, acid, "strong oxidiser", grams, limits.Oxidiser.StrongFrom,
                     "g/L")
                 : null;
     }
@@ -201,11 +204,11 @@ public static class HazardGate
 
         var chlorine = 1000 * ChlorineGramsPerMole * ChlorinePerLitre(holding);
         return holding.First(HazardRole.Hypochlorite) is { } bleach
-            && Rounding.SixDigits(chlorine) >= limits.ChlorineFrom
+            && Rounding.SixDigits(chlorine) >= limits.Chlorine.From
             && holding.Having(HazardRole.Ammonium).Concat(holding.Having(HazardRole.Amine)).OrderByDescending(Nitrogen)
                 .FirstOrDefault() is { } partner
                 ? new Hazard(HazardKind.Chloramines, HazardGrade.Present, bleach, partner, "available chlorine", chlorine,
-                    limits.ChlorineFrom, "mg/L")
+                    limits.Chlorine.From, "mg/L")
                 : null;
     }
 
@@ -227,28 +230,28 @@ public static class HazardGate
             && !i.Is(HazardRole.Hypochlorite)).ToList();
         var litres = LitresPerMole * Math.Min(
             ChlorinePerLitre(holding) / 2, organic.Sum(i => i.PureGrams) / CarbonGramsPerMole / holding.Litres);
-        return holding.First(HazardRole.Hypochlorite) is { } bleach && organic.Count > 0 && Rounding.SixDigits(litres) >= limits.GasFrom
+        return holding.First(HazardRole.Hypochlorite) is { } bleach && organic.Count > 0 && Rounding.SixDigits(litres) >= limits.Gas.From
             ? new Hazard(
                 HazardKind.Runaway, HazardGrade.Present, bleach, organic.MaxBy(i => i.PureGrams), "carbon dioxide and chlorinated gases",
-                litres, limits.GasFrom, "L/L")
+                litres, limits.Gas.From, "L/L")
             : null;
     }
 
     /// <summary>Nitric acid mixed through with organic matter: slow in the cold, and it runs away once it is warm.</summary>
     private static Hazard? NitricThrough(Holding holding, HazardLimits limits)
     {
-        if (!holding.Has(HazardRole.NitricAcid) && limits.NitricStandingFrom > 0)
+        if (!holding.Has(HazardRole.NitricAcid) && limits.StrongAcid.NitricStandingFrom > 0)
         {
             return null;
         }
 
         var acid = holding.GramsPerLitre(HazardRole.NitricAcid);
         var organic = holding.Having(HazardRole.Organic).Where(i => !i.Is(HazardRole.NitricAcid)).ToList();
-        return Rounding.SixDigits(acid) >= limits.NitricStandingFrom
-            && Rounding.SixDigits(organic.Sum(i => i.PureGrams) / holding.Litres) >= limits.NitricStandingOrganicFrom
+        return Rounding.SixDigits(acid) >= limits.StrongAcid.NitricStandingFrom
+            && Rounding.SixDigits(organic.Sum(i => i.PureGrams) / holding.Litres) >= limits.StrongAcid.NitricStandingOrganicFrom
             ? new Hazard(
                 HazardKind.NitrogenOxides, HazardGrade.Present, holding.First(HazardRole.NitricAcid), organic.MaxBy(i => i.PureGrams),
-                "nitric acid", acid, limits.NitricStandingFrom, "g/L")
+                "nitric acid", acid, limits.StrongAcid.NitricStandingFrom, "g/L")
             : null;
     }
 
@@ -256,10 +259,10 @@ public static class HazardGate
     {
         var grams = holding.GramsPerLitre(HazardRole.StrongOxidiser);
         return holding.First(HazardRole.StrongOxidiser) is { } oxidiser
-            && Rounding.SixDigits(grams) >= limits.StrongOxidiserFrom
+            && Rounding.SixDigits(grams) >= limits.Oxidiser.StrongFrom
             && holding.Items.FirstOrDefault(i => i != oxidiser && i.Roles.Overlaps(Oxidisable)) is { } partner
                 ? new Hazard(HazardKind.Runaway, HazardGrade.Present, oxidiser, partner, "strong oxidiser", grams,
-                    limits.StrongOxidiserFrom, "g/L")
+                    limits.Oxidiser.StrongFrom, "g/L")
                 : null;
     }
 
@@ -283,7 +286,7 @@ public static class HazardGate
         }
 
         var litres = PeroxidePerLitre(holding) / 2 * LitresPerMole;
-        if (Rounding.SixDigits(litres) < limits.GasFrom)
+        if (Rounding.SixDigits(litres) < limits.Gas.From)
         {
             return null;
         }
@@ -292,7 +295,7 @@ public static class HazardGate
         return new Hazard(
             HazardKind.OxygenPressure, catalyst is null || catalyst == peroxide ? HazardGrade.Possible : HazardGrade.Present, peroxide,
                 catalyst, "oxygen",
-            litres, limits.GasFrom, "L/L");
+            litres, limits.Gas.From, "L/L");
     }
 
     private static Hazard? CarbonDioxide(Holding holding, HazardLimits limits)
@@ -316,12 +319,12 @@ public static class HazardGate
             Gas(ofAcids + others.Sum(i => i.MolesOf(Component.Phosphate) + (i.Is(HazardRole.AcidSalt) ? 2 * Metals.Sum(i.MolesOf) : 0)));
 
         // A salt that is only a little acid lets the gas off slowly: no vessel foams over.
-        var foams = Rounding.SixDigits(Gas(ofAcids)) >= limits.BriskGasFrom;
-        return Rounding.SixDigits(litres) < limits.GasFrom
+        var foams = Rounding.SixDigits(Gas(ofAcids)) >= limits.Gas.BriskFrom;
+        return Rounding.SixDigits(litres) < limits.Gas.From
             ? null
             : new Hazard(
                 HazardKind.CarbonDioxidePressure, foams ? HazardGrade.Grave : HazardGrade.Present, carbonate,
-                acid, "carbon dioxide", litres, limits.GasFrom, "L/L");
+                acid, "carbon dioxide", litres, limits.Gas.From, "L/L");
     }
 
     private static Hazard? Ammonia(Holding holding, HazardLimits limits)
@@ -340,7 +343,7 @@ public static class HazardGate
             .FirstOrDefault();
         var bases = holding.Items.Sum(FreeAlkali);
         var grams = 1000 * AmmoniaGramsPerMole * Math.Clamp(bases / holding.Litres, 0, holding.MolesPerLitre(Component.Ammonium));
-        if (alkali is null || Rounding.SixDigits(grams) < limits.AmmoniaFrom)
+        if (alkali is null || Rounding.SixDigits(grams) < limits.Poison.AmmoniaFrom)
         {
             return null;
         }
@@ -350,7 +353,7 @@ public static class HazardGate
         return new Hazard(
             HazardKind.Ammonia, alone ? HazardGrade.Possible : HazardGrade.Present, alone ? alkali : ammonium, alone ? null : alkali,
                 "free ammonia", grams,
-            limits.AmmoniaFrom, "mg/L");
+            limits.Poison.AmmoniaFrom, "mg/L");
     }
 
     /// <summary>

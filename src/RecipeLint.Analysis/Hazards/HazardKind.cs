@@ -9,6 +9,9 @@ public enum HazardKind
     Swallowed,
     Splashed,
 
+    /// <summary>A lye, or an acid as strong as one that burns at once, that is not warmed, shaken or filtered.</summary>
+    Caustic,
+
     /// <summary>A vessel that burst, boiled over or threw out what it holds.</summary>
     Burst,
     AnimalHarmed,
@@ -17,6 +20,12 @@ public enum HazardKind
     NotUnderstood,
     Chlorine,
     Chloramines,
+
+    /// <summary>Chlorite or chlorate with acid.</summary>
+    ChlorineDioxide,
+
+    /// <summary>Iodine of iodide that an oxidiser meets.</summary>
+    Iodine,
     NitrogenOxides,
 
     /// <summary>A strong oxidiser with organic matter in the wet.</summary>
@@ -26,6 +35,12 @@ public enum HazardKind
     AcidFumes,
     HydrogenSulfide,
     HydrogenCyanide,
+
+    /// <summary>Fluoride with acid, and hydrofluoric acid by itself.</summary>
+    HydrogenFluoride,
+
+    /// <summary>Metal phosphide with water or acid.</summary>
+    Phosphine,
     SulfurDioxide,
     Ammonia,
     OxygenPressure,
@@ -37,6 +52,12 @@ public enum HazardKind
 
     /// <summary>Aluminium or zinc in acid or lye.</summary>
     Hydrogen,
+
+    /// <summary>Acetylene of carbide, hydrogen of hydrides and alkali metals, with nothing but water.</summary>
+    FlammableGas,
+
+    /// <summary>What goes off at a touch once it is dry: iodine with ammonia water, azide with acid or heavy metals.</summary>
+    Explosive,
 
     /// <summary>An oxidising salt dry with organic matter.</summary>
     Fire,
@@ -140,6 +161,23 @@ public enum HazardRole
 
     /// <summary>Permanganate, chlorate, chlorite, persulfate.</summary>
     StrongOxidiser,
+
+    /// <summary>Chlorite and chlorate, strong oxidisers that give chlorine dioxide with acid.</summary>
+    Chlorite,
+
+    /// <summary>Iodide, which bleach turns to iodine.</summary>
+    Iodide,
+
+    /// <summary>Iodine itself, in tinctures and tablets as well.</summary>
+    Iodine,
+    Fluoride,
+
+    /// <summary>Phosphide of aluminium, zinc, magnesium or calcium.</summary>
+    Phosphide,
+    Azide,
+
+    /// <summary>Carbides, hydrides and alkali metals: burning gas with water alone.</summary>
+    WaterReactive,
 
     /// <summary>Nothing tells what is in it.</summary>
     Unknown,

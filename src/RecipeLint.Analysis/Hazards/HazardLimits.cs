@@ -1,7 +1,7 @@
 namespace RecipeLint.Analysis.Hazards;
 
 /// <summary>
-/// From which amount each hazard counts; values, units and sources stand in limits.json. A shop's options may change some.
+/// From which amount each hazard counts, by family; values, units and sources stand in limits.json. A shop's options may change some.
 /// </summary>
 public sealed record HazardLimits
 {
@@ -9,21 +9,54 @@ public sealed record HazardLimits
 
     public static HazardLimits Default => Loaded.Value;
 
+    public ChlorineLimits Chlorine { get; init; } = new();
+
+    public CorrosiveLimits Corrosive { get; init; } = new();
+
+    public StrongAcidLimits StrongAcid { get; init; } = new();
+
+    public OxidiserLimits Oxidiser { get; init; } = new();
+
+    public GasLimits Gas { get; init; } = new();
+
+    public PoisonLimits Poison { get; init; } = new();
+
+    public HeatLimits Heat { get; init; } = new();
+
+    public WaterOntoLimits WaterOnto { get; init; } = new();
+
+    public FermentLimits Ferment { get; init; } = new();
+}
+
+/// <summary>Bleach, by its available chlorine.</summary>
+public sealed record ChlorineLimits
+{
     /// <summary>mg/L of available chlorine.</summary>
-    public double ChlorineFrom { get; init; } = HazardData.Limit("chlorineFrom");
+    public double From { get; init; } = HazardData.Limit("chlorineFrom");
 
     /// <summary>mg/L of available chlorine in a tank.</summary>
-    public double ChlorineGasFrom { get; init; } = HazardData.Limit("chlorineGasFrom");
+    public double GasFrom { get; init; } = HazardData.Limit("chlorineGasFrom");
 
     /// <summary>ppm of chlorine in the air over a tank.</summary>
-    public double ChlorineAirFrom { get; init; } = HazardData.Limit("chlorineAirFrom");
+    public double AirFrom { get; init; } = HazardData.Limit("chlorineAirFrom");
+}
 
+/// <summary>What burns eyes and skin by its pH.</summary>
+public sealed record CorrosiveLimits
+{
     /// <summary>pH down to which a liquid burns eyes and skin.</summary>
-    public double CorrosivePhTo { get; init; } = HazardData.Limit("corrosivePhTo");
+    public double PhTo { get; init; } = HazardData.Limit("corrosivePhTo");
+
+    /// <summary>pH down to which an acid burns at once.</summary>
+    public double AtOncePhTo { get; init; } = HazardData.Limit("causticPhTo");
 
     /// <summary>pH from which a liquid burns eyes and skin.</summary>
-    public double CorrosivePhFrom { get; init; } = HazardData.Limit("corrosivePhFrom");
+    public double PhFrom { get; init; } = HazardData.Limit("corrosivePhFrom");
+}
 
+/// <summary>Nitric and sulfuric acid with what they oxidise or drive out.</summary>
+public sealed record StrongAcidLimits
+{
     /// <summary>Per cent of nitric acid where it meets organic matter.</summary>
     public double NitricFrom { get; init; } = HazardData.Limit("nitricFrom");
 
@@ -39,27 +72,16 @@ public sealed record HazardLimits
     /// <summary>g/L of nitric acid mixed through with iron(II).</summary>
     public double NitricIronFrom { get; init; } = HazardData.Limit("nitricIronFrom");
 
-    /// <summary>Litres of gas per litre of contents that a storage bottle does not hold.</summary>
-    public double BurstFrom { get; init; } = HazardData.Limit("burstFrom");
-
-    /// <summary>Days of keeping from which what can ferment does.</summary>
-    public double FermentDays { get; init; } = HazardData.Limit("fermentDays");
-
-    /// <summary>°C from which what can ferment does within weeks.</summary>
-    public double FermentCelsius { get; init; } = HazardData.Limit("fermentCelsius");
-
-    /// <summary>pH below which no yeast grows.</summary>
-    public double FermentLowestPh { get; init; } = HazardData.Limit("fermentLowestPh");
-
-    /// <summary>pH above which no yeast grows.</summary>
-    public double FermentHighestPh { get; init; } = HazardData.Limit("fermentHighestPh");
-
-    /// <summary>mol/L of strong acid or alkali left over in which no yeast grows.</summary>
-    public double FermentStrongTo { get; init; } = HazardData.Limit("fermentStrongTo");
-
     /// <summary>Per cent of nitric acid where it meets iron(II), iodide or chloride.</summary>
     public double NitricReductantFrom { get; init; } = HazardData.Limit("nitricReductantFrom");
 
+    /// <summary>Per cent of sulfuric acid where it meets chloride, nitrate or organic matter.</summary>
+    public double SulfuricFumesFrom { get; init; } = HazardData.Limit("sulfuricFumesFrom");
+}
+
+/// <summary>Oxidisers with what burns.</summary>
+public sealed record OxidiserLimits
+{
     /// <summary>Per cent of peroxide where it meets organic matter.</summary>
     public double PeroxideFrom { get; init; } = HazardData.Limit("peroxideFrom");
 
@@ -72,12 +94,26 @@ public sealed record HazardLimits
     /// <summary>Per cent of organic matter in a dry oxidising salt.</summary>
     public double CombustibleFrom { get; init; } = HazardData.Limit("combustibleFrom");
 
-    /// <summary>Litres of gas per litre of contents.</summary>
-    public double GasFrom { get; init; } = HazardData.Limit("gasFrom");
+    /// <summary>g/L of permanganate, chlorate and the like.</summary>
+    public double StrongFrom { get; init; } = HazardData.Limit("strongOxidiserFrom");
+}
 
-    /// <summary>Litres of gas per litre of contents.</summary>
-    public double BriskGasFrom { get; init; } = HazardData.Limit("briskGasFrom");
+/// <summary>Gas that bursts what is closed, litres from a litre of contents.</summary>
+public sealed record GasLimits
+{
+    /// <summary>L/L that a closed bottle does not bear.</summary>
+    public double From { get; init; } = HazardData.Limit("gasFrom");
 
+    /// <summary>L/L from which an open vessel foams over.</summary>
+    public double BriskFrom { get; init; } = HazardData.Limit("briskGasFrom");
+
+    /// <summary>L/L that a storage bottle does not hold.</summary>
+    public double BurstFrom { get; init; } = HazardData.Limit("burstFrom");
+}
+
+/// <summary>What gives a poisonous gas off.</summary>
+public sealed record PoisonLimits
+{
     /// <summary>mg/L of ammonia.</summary>
     public double AmmoniaFrom { get; init; } = HazardData.Limit("ammoniaFrom");
 
@@ -93,30 +129,69 @@ public sealed record HazardLimits
     /// <summary>mg/L of nitrite.</summary>
     public double NitriteFrom { get; init; } = HazardData.Limit("nitriteFrom");
 
-    /// <summary>g/L of permanganate, chlorate and the like.</summary>
-    public double StrongOxidiserFrom { get; init; } = HazardData.Limit("strongOxidiserFrom");
+    /// <summary>mg/L of iodine.</summary>
+    public double IodineFrom { get; init; } = HazardData.Limit("iodineFrom");
 
+    /// <summary>mg/L of fluoride.</summary>
+    public double FluorideFrom { get; init; } = HazardData.Limit("fluorideFrom");
+
+    /// <summary>mg/L of chlorite or chlorate.</summary>
+    public double ChloriteFrom { get; init; } = HazardData.Limit("chloriteFrom");
+
+    /// <summary>Per cent of nitrite dry with an ammonium salt.</summary>
+    public double NitriteDryFrom { get; init; } = HazardData.Limit("nitriteDryFrom");
+}
+
+/// <summary>How warm a step gets.</summary>
+public sealed record HeatLimits
+{
     /// <summary>°C that scald.</summary>
     public double HotFrom { get; init; } = HazardData.Limit("hotFrom");
 
     /// <summary>°C near boiling.</summary>
     public double BoilingFrom { get; init; } = HazardData.Limit("boilingFrom");
+}
 
-    /// <summary>Per cent of sulfuric acid onto which water is poured.</summary>
-    public double SulfuricWaterFrom { get; init; } = HazardData.Limit("sulfuricWaterFrom");
+/// <summary>Acid onto which water is poured.</summary>
+public sealed record WaterOntoLimits
+{
+    /// <summary>Per cent of sulfuric acid.</summary>
+    public double SulfuricFrom { get; init; } = HazardData.Limit("sulfuricWaterFrom");
 
-    /// <summary>Per cent of nitric acid onto which water is poured.</summary>
-    public double NitricWaterFrom { get; init; } = HazardData.Limit("nitricWaterFrom");
+    /// <summary>Per cent of nitric acid.</summary>
+    public double NitricFrom { get; init; } = HazardData.Limit("nitricWaterFrom");
 
-    /// <summary>Per cent of hydrochloric acid onto which water is poured.</summary>
-    public double HydrochloricWaterFrom { get; init; } = HazardData.Limit("hydrochloricWaterFrom");
+    /// <summary>Per cent of hydrochloric acid.</summary>
+    public double HydrochloricFrom { get; init; } = HazardData.Limit("hydrochloricWaterFrom");
 
-    /// <summary>Per cent of phosphoric acid onto which water is poured.</summary>
-    public double PhosphoricWaterFrom { get; init; } = HazardData.Limit("phosphoricWaterFrom");
+    /// <summary>Per cent of phosphoric acid.</summary>
+    public double PhosphoricFrom { get; init; } = HazardData.Limit("phosphoricWaterFrom");
 
-    /// <summary>Per cent of acetic acid onto which water is poured.</summary>
-    public double AceticWaterFrom { get; init; } = HazardData.Limit("aceticWaterFrom");
+    /// <summary>Per cent of acetic acid.</summary>
+    public double AceticFrom { get; init; } = HazardData.Limit("aceticWaterFrom");
 
-    /// <summary>Kelvin by which an acid warms where water is poured onto it.</summary>
-    public double WaterWarmsFrom { get; init; } = HazardData.Limit("waterWarmsFrom");
+    /// <summary>Kelvin by which the acid warms, from which nobody pours water onto it.</summary>
+    public double WarmsFrom { get; init; } = HazardData.Limit("waterWarmsFrom");
+
+    /// <summary>Kelvin by which the acid warms, from which the order is worth a word.</summary>
+    public double NoticedFrom { get; init; } = HazardData.Limit("waterNoticedFrom");
+}
+
+/// <summary>When what can ferment does.</summary>
+public sealed record FermentLimits
+{
+    /// <summary>Days of keeping.</summary>
+    public double Days { get; init; } = HazardData.Limit("fermentDays");
+
+    /// <summary>°C from which it does within weeks.</summary>
+    public double Celsius { get; init; } = HazardData.Limit("fermentCelsius");
+
+    /// <summary>pH below which no yeast grows.</summary>
+    public double LowestPh { get; init; } = HazardData.Limit("fermentLowestPh");
+
+    /// <summary>pH above which no yeast grows.</summary>
+    public double HighestPh { get; init; } = HazardData.Limit("fermentHighestPh");
+
+    /// <summary>mol/L of strong acid or alkali left over in which no yeast grows.</summary>
+    public double StrongTo { get; init; } = HazardData.Limit("fermentStrongTo");
 }

@@ -82,7 +82,8 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
     /// <summary>Acid into what burns as a lye, and lye into what burns as an acid, get hot and spit.</summary>
     private Hazard? Corroding(Held reagent)
     {
-        if (Hazards.FirstOrDefault(h => h is { Kind: HazardKind.Splashed, Grade: HazardGrade.Possible }) is not { From: { } strong })
+        var burns = Hazards.FirstOrDefault(h => h is { Kind: HazardKind.Splashed or HazardKind.Caustic, Grade: HazardGrade.Possible });
+        if (burns is not { From: { } strong })
         {
             return null;
         }

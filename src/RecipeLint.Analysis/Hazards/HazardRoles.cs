@@ -36,6 +36,9 @@ public static partial class HazardRoles
             Component.Phthalate, Component.Lactate, Component.Malate, "inert:propionate-1", .. Amines, "inert:sucrose", "inert:glucose",
         ];
 
+    /// <summary>Metals that take water apart.</summary>
+    private static readonly string[] AlkaliMetals = ["Li", "Na", "K", "Ca"];
+
     /// <summary>
     /// Parts of trade names, without blanks and hyphens, also misspelt and as bought abroad (common practice, no source).
     /// </summary>
@@ -46,7 +49,7 @@ public static partial class HazardRoles
                 "poolchlor", "poolshock",
                 "shockchlor", "shocktreat", "chlorine", "clorine", "chlortab", "chlorgran", "dakinsol", "lejia", "candegina",
                 "eaudej", "sanitis",
-                "sanitiz", "disinfect", "toiletcleaner"]),
+                "sanitiz", "disinfect", "toiletcleaner", "chlorideoflime", "chlorinatedlime"]),
         ([HazardRole.Hypochlorite, HazardRole.OxidisingSalt], ["isocyanur", "dichlor", "trichlor", "bromochlor"]),
         ([HazardRole.Hypochlorite, HazardRole.Acid, HazardRole.Alkali], ["draincleaner", "drainopener", "drainunblock", "pipecleaner"]),
         ([HazardRole.Sulfide, HazardRole.Alkali], ["limesulf", "limesulph"]),
@@ -54,14 +57,27 @@ public static partial class HazardRoles
             ["polysulf", "polysulph", "liverofsul", "hydrosulf", "hydrosulph", "sulfide", "sulphide", "sulfuratedpotash",
                 "sulphuratedpotash"]),
         ([HazardRole.BareMetal],
-            ["aluminiummetal", "aluminummetal", "aluminiumfoil", "aluminumfoil", "aluminiumpowder", "aluminumpowder", "zincmetal",
-                "zincdust",
-                "zincpowder", "steelwool", "ironwool", "magnesiummetal"]),
+            ["aluminiummetal", "aluminummetal", "aluminiumfoil", "aluminumfoil", "zincmetal", "steelwool", "ironwool", "galvanised",
+                "galvanized"]),
+        ([HazardRole.BareMetal, HazardRole.Fuel],
+            ["aluminiumpowder", "aluminumpowder", "aluminiumdust", "aluminumdust", "aluminiumflake", "aluminumflake", "zincdust",
+                "zincpowder", "magnesiummetal", "magnesiumpowder", "magnesiumturning", "magnesiumribbon", "magnesiumshaving"]),
+        ([HazardRole.WaterReactive],
+            ["calciumcarbide", "carbidelamp", "lampcarbide", "sodiummetal", "potassiummetal", "lithiummetal", "borohydrid",
+                "sodiumhydride", "calciumhydride", "lithiumhydride", "aluminiumhydride", "aluminumhydride"]),
+        ([HazardRole.Phosphide], ["phosphid", "fosfid", "fumigationtablet", "fumigationpellet"]),
+        ([HazardRole.Azide], ["sodiumazid", "potassiumazid", "leadazid"]),
+        ([HazardRole.Iodine], ["iodine", "lugol", "povidon", "iodtinctur", "tinctureofiod", "jodtinktur", "yodo"]),
+        ([HazardRole.Iodide, HazardRole.Reductant, HazardRole.PeroxideCatalyst], ["iodide"]),
+        ([HazardRole.Fluoride, HazardRole.Acid], ["hydrofluor", "flusssäure", "flusssaure", "bifluorid", "fluosilicicacid",
+            "fluorosilicicacid", "hexafluorosilicic"]),
+        ([HazardRole.Fluoride], ["sodiumfluorid", "potassiumfluorid", "ammoniumfluorid", "fluosilicat", "fluorosilicat", "silicofluorid"]),
         ([HazardRole.Cyanide], ["cyanid", "cianur", "zyanid", "prussicacid"]),
         ([HazardRole.Sulfite], ["sulfite", "sulphite", "bisulf", "thiosulf", "thiosulph", "dithionite"]),
         ([HazardRole.Nitrite], ["nitrite", "curingsalt", "picklingsalt"]),
+        ([HazardRole.StrongOxidiser, HazardRole.Chlorite], ["chlorate", "chlorite", "chlorinedioxide"]),
         ([HazardRole.StrongOxidiser],
-            ["permang", "condyscrystal", "chlorate", "chlorite", "persulf", "persulph", "peroxymono", "dichromate", "bichromate"]),
+            ["permang", "condyscrystal", "iodate", "bromate", "persulf", "persulph", "peroxymono", "dichromate", "bichromate"]),
         ([HazardRole.Peroxide], ["perox", "peroksid", "perhydrol", "h2o2", "oxygenbleach", "oxybleach"]),
         ([HazardRole.Peroxide, HazardRole.Alkali, HazardRole.Carbonate], ["percarb"]),
         ([HazardRole.Peroxide, HazardRole.Acid, HazardRole.Organic], ["peracet", "peroxyacet"]),
@@ -185,8 +201,12 @@ public static partial class HazardRoles
             roles.Add(HazardRole.Fuel);
         }
 
+        ByElements(formula, roles);
+
         Add(HypochloriteGroup(), HazardRole.Hypochlorite);
         Add(StrongOxidiserGroup(), HazardRole.StrongOxidiser);
+        Add(ChloriteGroup(), HazardRole.Chlorite);
+        Add(AzideGroup(), HazardRole.Azide);
         Add(NitriteGroup(), HazardRole.Nitrite);
         Add(PeroxideGroup(), HazardRole.Peroxide);
         Add(CyanideGroup(), HazardRole.Cyanide);
@@ -204,6 +224,33 @@ public static partial class HazardRoles
         }
     }
 
+    /// <summary>What the elements alone tell: metals, carbides, hydrides, phosphides, fluorides, iodine.</summary>
+    private static void ByElements(Formula formula, HashSet<HazardRole> roles)
+    {
+        bool Has(string symbol) => formula.Atoms.ContainsKey(new Element(symbol));
+        bool Any(string[] symbols) => symbols.Any(Has);
+        var one = formula.Atoms.Count == 1;
+        var two = formula.Atoms.Count == 2;
+        void When(bool holds, params ReadOnlySpan<HazardRole> given)
+        {
+            foreach (var role in holds ? given : [])
+            {
+                roles.Add(role);
+            }
+        }
+
+        When(one && Any(["Al", "Zn", "Mg"]), HazardRole.BareMetal, HazardRole.Fuel);
+        When(one && Any(["Fe", "Mn"]), HazardRole.BareMetal);
+        When(one && Any(AlkaliMetals), HazardRole.WaterReactive);
+        When(two && Has("C") && Any(AlkaliMetals), HazardRole.WaterReactive);
+        When(Has("H") && !Has("O") && !Has("C") && !Has("N") && !Has("S") && !Has("F") && !Has("Cl") && Any(AlkaliMetals),
+            HazardRole.WaterReactive);
+        When(two && Has("P") && Any(["Al", "Zn", "Mg", .. AlkaliMetals]), HazardRole.Phosphide);
+        When(Has("F") && !Has("C"), HazardRole.Fluoride);
+        When(Has("F") && Has("H") && !Has("C"), HazardRole.Acid);
+        When(one && Has("I"), HazardRole.Iodine);
+    }
+
     private static bool HasOxygen(string hill) => hill.Split(' ').Any(p => p.Length > 0 && p[0] == 'O' && (p.Length == 1
         || !char.IsLower(p[1])));
 
@@ -219,7 +266,8 @@ public static partial class HazardRoles
             }
         }
 
-        When(Of("inert:ClO-1") > 0, HazardRole.Hypochlorite);
+        When(Of(HazardGate.Hypochlorite) > 0, HazardRole.Hypochlorite);
+        When(Of(Iodination.Iodide) > 0, HazardRole.Iodide);
         When(Of(HydrogenPeroxide.Component) > 0, HazardRole.Peroxide);
         When(Of(Component.Ammonium) > 0, HazardRole.Ammonium);
         When(Of(Component.Ammonium) > 0, HazardRole.FaintAcid);
@@ -242,7 +290,7 @@ public static partial class HazardRoles
         When(Any(["inert:sucrose", "inert:glucose"]), HazardRole.Fermentable);
         When(Any(Catalysts), HazardRole.PeroxideCatalyst);
         When(Any(HydrolysingMetals) && !Any(Amines), HazardRole.AcidSalt);
-        When(Of(Component.FerrousIron) > 0 || Of("inert:I-1") > 0 || Of(Component.Thiosulfate) > 0,
+        When(Of(Component.FerrousIron) > 0 || Of(Iodination.Iodide) > 0 || Of(Component.Thiosulfate) > 0,
             HazardRole.Reductant);
         When(Of(Component.Chloride) > 0, HazardRole.Chloride);
         When(Of(Component.Nitrate) > 0 && substance.Form == PhysicalForm.Solid, HazardRole.OxidisingSalt);
@@ -296,6 +344,13 @@ public static partial class HazardRoles
 
     [GeneratedRegex(@"(ClO[234]|BrO3|IO[34]|MnO4|Cr2O7|CrO4|S2O8|FeO4)", RegexOptions.CultureInvariant)]
     private static partial Regex StrongOxidiserGroup();
+
+    [GeneratedRegex(@"ClO[23](?![0-9])", RegexOptions.CultureInvariant)]
+    private static partial Regex ChloriteGroup();
+
+    /// <summary>A metal with N3 alone.</summary>
+    [GeneratedRegex(@"^[A-Z][a-z]?\(?N3\)?[0-9]?$", RegexOptions.CultureInvariant)]
+    private static partial Regex AzideGroup();
 
     [GeneratedRegex(@"NO2(?![0-9])", RegexOptions.CultureInvariant)]
     private static partial Regex NitriteGroup();

@@ -25,11 +25,11 @@ public static class KeptPeroxide
 
         var share = Math.Min(1, InAYear * days / DaysOfYear * Math.Pow(TenDegrees, (stock.StorageTemperature.High.Celsius - Usual) / 10));
         var litres = share * hazard.Value;
-        return litres < HazardLimits.Default.BriskGasFrom ? null : hazard with
+        return litres < HazardLimits.Default.Gas.BriskFrom ? null : hazard with
         {
             From = peroxide,
             Value = litres,
-            Limit = HazardLimits.Default.BriskGasFrom,
+            Limit = HazardLimits.Default.Gas.BriskFrom,
         };
     }
 }

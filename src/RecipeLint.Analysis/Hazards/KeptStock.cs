@@ -17,12 +17,12 @@ internal sealed class KeptStock(StockFacts stock)
         stock.Mixing.Steps.All(s => s.After.FreeWaterGrams <= 0)
         || _judged.Value.KeptBy != SelfKeeping.None
         || (stock.IsComplete && stock.Chemistry.Mixing is { IsSolved: true, Ph: var ph }
-            && (ph < limits.FermentLowestPh || ph > limits.FermentHighestPh));
+            && (ph < limits.Ferment.LowestPh || ph > limits.Ferment.HighestPh));
 
     /// <summary>True when the file keeps it warm for weeks and nothing holds yeast back.</summary>
     public bool FermentsInTime(HazardLimits limits) =>
-        stock.Stock.Keep?.For?.Value.Days >= limits.FermentDays
-        && stock.StorageTemperature.High.Celsius >= limits.FermentCelsius
+        stock.Stock.Keep?.For?.Value.Days >= limits.Ferment.Days
+        && stock.StorageTemperature.High.Celsius >= limits.Ferment.Celsius
         && _judged.Value is { Standing: PreservativeStanding.Missing or PreservativeStanding.Weak } judged
         && judged.Strength < Half;
 }

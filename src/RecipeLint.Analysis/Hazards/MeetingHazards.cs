@@ -36,9 +36,9 @@ public static class MeetingHazards
     /// <summary>The acids sold as liquids onto which no water is poured from a strength on.</summary>
     private static readonly (Formula Acid, Func<HazardLimits, double> Limit)[] LiquidAcids =
     [
-        (FormulaParser.Parse("H2SO4"), l => l.SulfuricWaterFrom), (FormulaParser.Parse("HNO3"), l => l.NitricWaterFrom),
-        (FormulaParser.Parse("HCl"), l => l.HydrochloricWaterFrom), (FormulaParser.Parse("H3PO4"), l => l.PhosphoricWaterFrom),
-        (FormulaParser.Parse("C2H4O2"), l => l.AceticWaterFrom),
+        (FormulaParser.Parse("H2SO4"), l => l.WaterOnto.SulfuricFrom), (FormulaParser.Parse("HNO3"), l => l.WaterOnto.NitricFrom),
+        (FormulaParser.Parse("HCl"), l => l.WaterOnto.HydrochloricFrom), (FormulaParser.Parse("H3PO4"), l => l.WaterOnto.PhosphoricFrom),
+        (FormulaParser.Parse("C2H4O2"), l => l.WaterOnto.AceticFrom),
     ];
 
     internal static IReadOnlyList<Hazard> Of(VesselContents before, VesselContents after, HazardLimits limits) =>
@@ -86,7 +86,9 @@ public static class MeetingHazards
                 var all = pure + before.FreeWaterGrams;
                 yield return new StrongMeeting(MeetingPoint.Standing, acids[^1], acids[^1], pure, all, 0, limit(limits))
                 {
-                    Warms = HeatOfDilution.WarmsBy(acid, pure / all) is { } kelvin ? (kelvin, limits.WaterWarmsFrom) : null,
+                    Warms = HeatOfDilution.WarmsBy(acid, pure / all) is { } kelvin
+                        ? (kelvin, limits.WaterOnto.WarmsFrom, limits.WaterOnto.NoticedFrom)
+                        : null,
                 };
             }
         }
@@ -119,7 +121,7 @@ public static class MeetingHazards
     internal static Hazard? Dry(Held one, Held other, HazardLimits limits)
     {
         var both = new Meeting([one], one.Grams, [other], one.Grams + other.Grams, 0);
-        return Dry(both, limits) ?? DryNitrite(both);
+        return Dry(both, limits) ?? DryNitrite(both, limits);
     }
 
     private static IReadOnlyList<Hazard> Of(Meeting meeting, HazardLimits limits) =>
@@ -128,13 +130,15 @@ public static class MeetingHazards
         {
             Nitric(meeting, limits), NitricReductant(meeting, limits), Fumes(meeting, limits), Oxidiser(meeting, HazardRole.Peroxide,
                 limits),
-            Oxidiser(meeting, HazardRole.Hypochlorite, limits), Dry(meeting, limits), DryNitrite(meeting),
+            Oxidiser(meeting, HazardRole.Hypochlorite, limits), Dry(meeting, limits), DryNitrite(meeting, limits),
             Heat(meeting, limits),
         }.OfType<Hazard>(),
     ];
 
     private static StrongMeeting? NitricWithOrganic(Meeting meeting, HazardLimits limits) =>
-        Strongest(meeting, HazardRole.NitricAcid, h => h.Is(HazardRole.Organic), limits.NitricFrom, limits.NitricOrganicFrom);
+        Strongest(
+            meeting, HazardRole.NitricAcid, h => h.Is(HazardRole.Organic), limits.StrongAcid.NitricFrom,
+            limits.StrongAcid.NitricOrganicFrom);
 
     /// <summary>Strong nitric acid with organic matter.</summary>
     private static Hazard? Nitric(Meeting meeting, HazardLimits limits) =>
@@ -154,12 +158,12 @@ public static class MeetingHazards
 
         (HazardRole Role, double Limit)[] partners =
         [
-            (HazardRole.Reductant, limits.NitricReductantFrom), (HazardRole.Chloride, limits.NitricFrom),
-            (HazardRole.HydrochloricAcid, limits.NitricReductantFrom),
+            (HazardRole.Reductant, limits.StrongAcid.NitricReductantFrom), (HazardRole.Chloride, limits.StrongAcid.NitricFrom),
+            (HazardRole.HydrochloricAcid, limits.StrongAcid.NitricReductantFrom),
         ];
         return partners
             .Select(p => Of(
-                Strongest(meeting, HazardRole.NitricAcid, h => h.Is(p.Role), p.Limit, limits.NitricOrganicFrom),
+                Strongest(meeting, HazardRole.NitricAcid, h => h.Is(p.Role), p.Limit, limits.StrongAcid.NitricOrganicFrom),
                 HazardKind.NitrogenOxides, "nitric acid where they meet"))
             .FirstOrDefault(h => h is not null);
     }
@@ -175,7 +179,8 @@ public static class MeetingHazards
         HazardRole[] partners = [HazardRole.Chloride, HazardRole.OxidisingSalt, HazardRole.NitricAcid, HazardRole.Organic];
         return partners
             .Select(role => Of(
-                Strongest(meeting, HazardRole.SulfuricAcid, h => h.Is(role), HazardData.Limit("sulfuricFumesFrom"), limits.OrganicFrom),
+                Strongest(
+                    meeting, HazardRole.SulfuricAcid, h => h.Is(role), limits.StrongAcid.SulfuricFumesFrom, limits.Oxidiser.OrganicFrom),
                 role == HazardRole.Organic ? HazardKind.Runaway : HazardKind.AcidFumes, "sulfuric acid where they meet"))
             .FirstOrDefault(h => h is not null);
     }
@@ -226,8 +231,8 @@ public static class MeetingHazards
         // Bleach with an acid is chlorine gas first of all, and said so.
         bool Burns(Held h) => h.Is(HazardRole.Organic) && (role != HazardRole.Hypochlorite || h.Substance.Kind != SubstanceKind.Acid);
         return Strongest(
-            meeting, role, Burns, role == HazardRole.Peroxide ? limits.PeroxideFrom : limits.HypochloriteFrom,
-            limits.OrganicFrom);
+            meeting, role, Burns, role == HazardRole.Peroxide ? limits.Oxidiser.PeroxideFrom : limits.Oxidiser.HypochloriteFrom,
+            limits.Oxidiser.OrganicFrom);
     }
 
     /// <summary>Peroxide or bleach with organic matter, at the strength it has where they meet.</summary>
@@ -246,7 +251,7 @@ public static class MeetingHazards
         var fuels = meeting.All.Where(h => h.Substance.FeedsMicrobes || h.Substance.Kind == SubstanceKind.Organic
             || h.Is(HazardRole.Fermentable) || h.Is(HazardRole.Fuel)).ToList();
         return oxidisers.Sum(o => o.Grams) > 0 && fuels.Sum(f => f.Grams) > 0
-            ? new DryMeeting(oxidisers, fuels, limits.CombustibleFrom)
+            ? new DryMeeting(oxidisers, fuels, limits.Oxidiser.CombustibleFrom)
             : null;
     }
 
@@ -263,7 +268,7 @@ public static class MeetingHazards
         : null;
 
     /// <summary>Nitrite with an ammonium salt in a vessel into which no water has come yet.</summary>
-    private static Hazard? DryNitrite(Meeting meeting)
+    private static Hazard? DryNitrite(Meeting meeting, HazardLimits limits)
     {
         if (meeting.FreeWaterGrams > 0 || meeting.ThroughAliquot || meeting.Grams <= 0
             || !meeting.Roles.Has(HazardRole.Nitrite) || !meeting.Roles.Has(HazardRole.Ammonium))
@@ -271,7 +276,7 @@ public static class MeetingHazards
             return null;
         }
 
-        var limit = HazardData.Limit("nitriteDryFrom");
+        var limit = limits.Poison.NitriteDryFrom;
         var percent = 100 * meeting.All.Where(h => h.Is(HazardRole.Nitrite)).Sum(h => h.PureGrams) / meeting.Grams;
         return Rounding.SixDigits(percent) < limit
             ? null
@@ -295,16 +300,16 @@ public static class MeetingHazards
         }
 
         var celsius = VesselContents.BenchCelsius + (1000 * kilojoules / (HeatCapacity * meeting.Grams));
-        if (Rounding.SixDigits(celsius) < limits.HotFrom)
+        if (Rounding.SixDigits(celsius) < limits.Heat.HotFrom)
         {
             return null;
         }
 
         var other = meeting.There.LastOrDefault(h => h.Is(Opposite(added)));
         return new Hazard(
-            HazardKind.Heat, Rounding.SixDigits(celsius) >= limits.BoilingFrom ? HazardGrade.Grave : HazardGrade.Present, added, other,
+            HazardKind.Heat, Rounding.SixDigits(celsius) >= limits.Heat.BoilingFrom ? HazardGrade.Grave : HazardGrade.Present, added, other,
                 "temperature it can reach",
-            celsius, limits.HotFrom, "°C");
+            celsius, limits.Heat.HotFrom, "°C");
     }
 
     private static HazardRole Opposite(Held added) => added.Is(HazardRole.Sulfite) ? HazardRole.Hypochlorite

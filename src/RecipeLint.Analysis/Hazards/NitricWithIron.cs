@@ -26,10 +26,10 @@ internal static class NitricWithIron
         var iron = holding.Having(HazardRole.Reductant).Where(i => i.MolesOf(Component.FerrousIron) > 0).ToList();
         var litres = HazardGate.LitresPerMole * Math.Min(
             iron.Sum(i => i.MolesOf(Component.FerrousIron)) / holding.Litres / IronPerGas, acid / NitricGramsPerMole / AcidPerGas);
-        return Rounding.SixDigits(acid) >= limits.NitricIronFrom && Rounding.SixDigits(litres) >= limits.GasFrom
+        return Rounding.SixDigits(acid) >= limits.StrongAcid.NitricIronFrom && Rounding.SixDigits(litres) >= limits.Gas.From
             ? new Hazard(
                 HazardKind.NitrogenOxides, HazardGrade.Present, holding.First(HazardRole.NitricAcid), iron[0], "nitrogen oxides", litres,
-                limits.GasFrom, "L/L")
+                limits.Gas.From, "L/L")
             : null;
     }
 }

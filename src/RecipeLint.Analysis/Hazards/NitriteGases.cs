@@ -25,9 +25,9 @@ internal static class NitriteGases
 
         var taken = GramsPerMole * holding.MolesPerLitre(Component.Sulfamate);
         var nitrite = 1000 * Math.Max(0, holding.GramsPerLitre(HazardRole.Nitrite) - taken);
-        return holding.First(HazardRole.Nitrite) is { } salt && Rounding.SixDigits(nitrite) >= limits.NitriteFrom
+        return holding.First(HazardRole.Nitrite) is { } salt && Rounding.SixDigits(nitrite) >= limits.Poison.NitriteFrom
             && holding.Items.FirstOrDefault(i => HazardGate.IsAcidToBleach(i.Roles)) is { } acid
-            ? new Hazard(HazardKind.NitrogenOxides, HazardGrade.Present, salt, acid, "nitrite", nitrite, limits.NitriteFrom, "mg/L")
+            ? new Hazard(HazardKind.NitrogenOxides, HazardGrade.Present, salt, acid, "nitrite", nitrite, limits.Poison.NitriteFrom, "mg/L")
             : null;
     }
 
@@ -45,13 +45,13 @@ internal static class NitriteGases
         var nitrite = holding.Having(HazardRole.Nitrite).Sum(Nitrite) / holding.Litres;
         double Gas(string partner) => Rounding.SixDigits(HazardGate.LitresPerMole * Math.Min(nitrite, holding.MolesPerLitre(partner)));
         var (atOnce, slowly) = (Gas(Component.Sulfamate), Gas(Component.Ammonium));
-        var (partner, litres) = atOnce >= limits.GasFrom ? (Component.Sulfamate, atOnce) : (Component.Ammonium, slowly);
-        return litres < limits.GasFrom
+        var (partner, litres) = atOnce >= limits.Gas.From ? (Component.Sulfamate, atOnce) : (Component.Ammonium, slowly);
+        return litres < limits.Gas.From
             ? null
             : new Hazard(
-                HazardKind.NitrogenPressure, atOnce >= limits.BriskGasFrom ? HazardGrade.Grave : HazardGrade.Present,
+                HazardKind.NitrogenPressure, atOnce >= limits.Gas.BriskFrom ? HazardGrade.Grave : HazardGrade.Present,
                 holding.First(HazardRole.Nitrite), holding.Items.First(i => i.MolesOf(partner) > 0), "nitrogen", litres,
-                limits.GasFrom, "L/L");
+                limits.Gas.From, "L/L");
     }
 
     private static double Nitrite(Held held) =>

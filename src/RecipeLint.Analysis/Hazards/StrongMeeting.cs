@@ -28,8 +28,11 @@ public sealed record StrongMeeting(
     /// <summary>Per cent of the reagent where they meet.</summary>
     public double Percent => Grams > 0 ? 100 * PureGrams / Grams : 0;
 
-    /// <summary>Kelvin that it warms by where it meets water, and from which that counts; null where heat does not decide.</summary>
-    public (double Kelvin, double From)? Warms { get; init; }
+    /// <summary>
+    /// Kelvin that it warms by where it meets water, from which that is dangerous and from which it is worth a word; null where heat does
+    /// not decide.
+    /// </summary>
+    public (double Kelvin, double From, double Noticed)? Warms { get; init; }
 
     public bool IsDangerous => Rounding.SixDigits(Percent) >= Limit
         && (Warms is not { } warms || Rounding.SixDigits(warms.Kelvin) >= warms.From);

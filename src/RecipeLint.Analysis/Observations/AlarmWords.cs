@@ -48,7 +48,7 @@ internal static class AlarmWords
 
     /// <summary>True for a word that an emergency is told with, so that it is not taken for a slip of the pen.</summary>
     public static bool Knows(string token) => Data.Value.Burst.Has(token) || Data.Value.Fire.Has(token) || Data.Value.Harm.Has(token)
-        || Data.Value.Gases.Has(token) || Data.Value.Animals.Has(token) || Data.Value.Clothing.Has(token);
+        || Data.Value.Gases.Has(token) || Data.Value.Animals.Has(token) || Data.Value.Clothing.Has(token) || Data.Value.People.Has(token);
 
     private static IEnumerable<string> OfPeople(string[] clause, Families words)
     {
@@ -59,7 +59,8 @@ internal static class AlarmWords
         })
         {
             // "Headache" and "wheezing" have their sign in the vocabulary, which the gases that sting wait for.
-            if (Hits(clause, family).Any(at => family == words.Harm && IsOwnWord(clause[at]) ? false : !IsTakenBack(clause, at)))
+            if (Hits(clause, family).Any(at => (family == words.Harm && (IsOwnWord(clause[at]) || IsOfPlants(clause, at, words))) ? false
+                : !IsTakenBack(clause, at)))
             {
                 harmed = true;
                 yield return sign;
@@ -89,6 +90,11 @@ internal static class AlarmWords
             yield return "not-understood";
         }
     }
+
+    /// <summary>"The leaves got burned": nobody is hurt where no one is named.</summary>
+    private static bool IsOfPlants(string[] clause, int at, Families words) => words.PlantHarm.Has(clause[at])
+        && clause.Any(words.Plants.Has)
+        && !clause.Any(t => words.People.Has(t) || words.Children.Has(t) || words.PlainBody.Has(t) || words.Animals.Has(t));
 
     /// <summary>True for a word that a sign of the vocabulary has already.</summary>
     private static bool IsOwnWord(string word) => Vocabulary.Beginning(Stem.Of(word)).Concat(Vocabulary.Beginning(word))
@@ -184,8 +190,12 @@ internal static class AlarmWords
     /// <summary>Parts of the body that are somebody's, or can be nothing else.</summary>
     private static IEnumerable<int> Parts(string[] clause, Families words) => Enumerable.Range(0, clause.Length).Where(i =>
         words.Body.Has(clause[i])
-        && (words.PlainBody.Has(clause[i]) || (i > 0 && words.Owners.Has(clause[i - 1])))
+        && (words.PlainBody.Has(clause[i]) || (i > 0 && words.Owners.Has(clause[i - 1])) || IsToldFirst(clause, i, words))
         && !(i > 0 && words.Things.Has(clause[i - 1])));
+
+    /// <summary>"Hands went white": nobody tells so of anything but somebody's.</summary>
+    private static bool IsToldFirst(string[] clause, int at, Families words) =>
+        at == 0 && clause.Length > 1 && words.States.Has(clause[1]) && clause[0] is ("hand" or "hands" or "feet" or "foot" or "face");
 
     /// <summary>Burst, fire and gas; gives the clause without the words that would read as a look of the deposit.</summary>
     private static IEnumerable<string> OfVessel(string[] clause, Families words, bool flame, HashSet<string> told)
@@ -194,6 +204,12 @@ internal static class AlarmWords
             && !clause.Take(i).Skip(Math.Max(0, i - 2)).Contains("like")))
         {
             told.Add("burst");
+        }
+
+        if (clause.Any(words.FireThings.Has) && Hits(clause, words.FireWords).Any(i => !IsTakenBack(clause, i)))
+        {
+            told.Add("burns-by-itself");
+            return clause.Where(t => !words.FireWords.Has(t));
         }
 
         if (!flame && Hits(clause, words.Fire).Any(i => !IsTakenBack(clause, i)))
@@ -286,7 +302,8 @@ internal static class AlarmWords
             Of("colours"), Of("cyanosis"), Of("harm", "harmPhrases"), Of("harmEnds"), Of("inhaled"), Of("mouthed"), Of("eats"),
             Of("childDoes"), Of("animals"), Of("animalThings"), Of("eats", "animalFates"), Of("burst"), Of("frost"), Of("fire"),
             Of("flameTests"), Of("gases"), Of("colouredGases"), Of("brownGas"), Of("greenGas"), Of("otherGas"), Of("smells"),
-            Of("things"), Of("gasSmells"), Of("states"), Of("done"));
+            Of("things"), Of("gasSmells"), Of("states"), Of("done"),
+            Of("fireThings"), Of("fireWords"), Of("plants"), Of("plantHarm"));
     }
 
     /// <summary>Words, beginnings of words and phrases of one family.</summary>
@@ -329,5 +346,5 @@ internal static class AlarmWords
         Family Colours, Family Cyanosis, Family Harm, Family HarmEnds, Family Inhaled, Family Mouthed, Family Eats, Family ChildDoes,
         Family Animals, Family AnimalThings, Family AnimalFates, Family Burst, Family Frost, Family Fire, Family FlameTests, Family Gases,
         Family ColouredGases, Family BrownGas, Family GreenGas, Family OtherGas, Family Smells, Family Things, Family GasSmells,
-        Family States, Family Done);
+        Family States, Family Done, Family FireThings, Family FireWords, Family Plants, Family PlantHarm);
 }

@@ -15,6 +15,9 @@ public static class NamedMix
     /// <summary>g of each, and in one litre: both as they are bought, at full strength. No amount and no order comes to more.</summary>
     private const double GramsOfEach = 1000, Litres = 1;
 
+    /// <summary>What needs nothing but water.</summary>
+    private static readonly HashSet<HazardKind> Alone = [HazardKind.Phosphine, HazardKind.FlammableGas, HazardKind.HydrogenFluoride];
+
     /// <summary>Names of a line that are looked at; a longer one is no mix anybody makes.</summary>
     private const int MostNames = 20;
 
@@ -25,7 +28,7 @@ public static class NamedMix
 
     /// <summary>
     /// Hazards whose two reactants the line names, each kind once, the gravest first, without figures and under the names as written; empty
-    /// where nothing is known to happen or fewer than two names mean something. Pure; never throws.
+    /// where nothing is known to happen or fewer than two names mean something, but for what water alone takes apart. Pure; never throws.
     /// </summary>
     public static IReadOnlyList<Hazard> Dangers(string line) => Dangers(OneLineMix.Names(line), OneLineMix.NamesVolume(line));
 
@@ -38,8 +41,10 @@ public static class NamedMix
         List<string> named = [.. names.Take(MostNames)];
         var meant = named.SelectMany(Meant).Take(MostNames).ToList();
         var isDry = !isDissolved && !named.Exists(NamesWater);
-        return HazardGate.Gravest(meant.SelectMany((one, i) => meant.Skip(i + 1).SelectMany(other =>
-            one.SelectMany(a => other.SelectMany(b => Between(a, b).Concat(isDry ? Dry(a, b) : []))))));
+        var alone = meant.SelectMany(m => m).SelectMany(held => HazardGate.Of(Holding.Of([held], Litres)).Present)
+            .Where(h => Alone.Contains(h.Kind)).Select(h => h with { Value = 0, Limit = 0, Unit = "" });
+        return HazardGate.Gravest(alone.Concat(meant.SelectMany((one, i) => meant.Skip(i + 1).SelectMany(other =>
+            one.SelectMany(a => other.SelectMany(b => Between(a, b).Concat(isDry ? Dry(a, b) : [])))))));
     }
 
     private static bool NamesWater(string name) => name.Length <= LongestName

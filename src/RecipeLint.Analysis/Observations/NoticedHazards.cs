@@ -22,6 +22,9 @@ public static class NoticedHazards
     [
         (HazardRole.Sulfide, HazardKind.HydrogenSulfide), (HazardRole.Cyanide, HazardKind.HydrogenCyanide),
         (HazardRole.Sulfite, HazardKind.SulfurDioxide), (HazardRole.Nitrite, HazardKind.NitrogenOxides),
+        (HazardRole.Phosphide, HazardKind.Phosphine), (HazardRole.Fluoride, HazardKind.HydrogenFluoride),
+        (HazardRole.Iodine, HazardKind.Iodine), (HazardRole.Chlorite, HazardKind.ChlorineDioxide),
+        (HazardRole.Azide, HazardKind.Explosive),
     ];
 
     private static readonly string[] Harmed = ["collapsed", "eyes-water", "breathed-in"];
@@ -53,6 +56,12 @@ public static class NoticedHazards
             {
                 pointed.Remove(HazardKind.Chlorine);
             }
+        }
+
+        if (told.Contains("splashed") && whole.Has(HazardRole.Fluoride))
+        {
+            // It is rinsed as any splash, and then treated as no other.
+            pointed.Add(HazardKind.HydrogenFluoride);
         }
 
         pointed.RemoveAll(k => Needs.TryGetValue(k, out var role) && whole.First(role) is null);

@@ -35,6 +35,25 @@ internal static class PersonWords
         "got", "get", "gets", "went", "ran", "dripped", "spilled", "spilt", "poured", "tipped", "dropped", "came", "have", "has", "had",
     };
 
+    /// <summary>Where gas is felt first: what burns there was breathed in.</summary>
+    private static readonly HashSet<string> Airways = new(StringComparer.Ordinal)
+    {
+        "nose", "nostrils", "throat", "lungs", "airways", "windpipe",
+    };
+
+    /// <summary>What brings it from a glove or a hand into an eye.</summary>
+    private static readonly HashSet<string> Rubs = new(StringComparer.Ordinal)
+    {
+        "rub", "rubbed", "rubs", "rubbing", "wiped", "touched", "scratched",
+    };
+
+    private static readonly HashSet<string> Gloves = new(StringComparer.Ordinal) { "glove", "gloves", "apron", "goggles" };
+
+    private static readonly HashSet<string> Gives = new(StringComparer.Ordinal)
+    {
+        "dissolved", "dissolves", "dissolving", "melted", "melts", "melting", "hole", "holes", "leaked", "perished", "eaten",
+    };
+
     private static readonly HashSet<string> Onto = new(StringComparer.Ordinal) { "on", "onto", "in", "into", "over", "at" };
 
     /// <summary>What it does to somebody; none of it is a bench test then.</summary>
@@ -99,6 +118,13 @@ internal static class PersonWords
             signs.Add("swallowed");
         }
 
+        if (IsBreathed(clause) && !signs.Contains("eyes-water"))
+        {
+            signs.Add("eyes-water");
+            left.AddRange(clause.Where(t => !Hurts.Contains(t)));
+            return;
+        }
+
         if (!IsHit(clause))
         {
             left.AddRange(clause);
@@ -116,9 +142,18 @@ internal static class PersonWords
     private static bool IsSwallowed(List<string> clause) =>
         clause.Exists(Animals.Contains) && At(clause, Eats).Any(i => !IsTakenBack(clause, i));
 
+    private static bool IsBreathed(List<string> clause) =>
+        clause.Exists(Airways.Contains) && At(clause, Hurts).Any(i => !IsTakenBack(clause, i));
+
     private static bool IsHit(List<string> clause)
     {
         if (At(clause, Hits).Any(i => !IsTakenBack(clause, i) && Names(clause, i, Person)))
+        {
+            return true;
+        }
+
+        if (At(clause, Rubs).Any(i => !IsTakenBack(clause, i) && Names(clause, i, Eyes))
+            || (clause.Exists(Gloves.Contains) && At(clause, Gives).Any(i => !IsTakenBack(clause, i))))
         {
             return true;
         }

@@ -11,16 +11,29 @@ public static partial class ToldReadings
     public static IReadOnlyList<string> Of(string text) =>
     [
         .. Told().Matches(text.Length > LongestText ? text[..LongestText] : text)
-            .Select(m => m.Groups["ph"].Success ? $"pH {m.Groups["ph"].Value}" : $"EC {m.Groups["ec"].Value} {m.Groups["unit"].Value}")
+            .Select(m => m.Groups["word"].Success ? $"pH {Spelled(m.Groups["word"].Value)}{Tenth(m.Groups["tenth"])}"
+                : m.Groups["ph"].Success ? $"pH {m.Groups["ph"].Value}" : $"EC {m.Groups["ec"].Value} {m.Groups["unit"].Value}")
             .Distinct(StringComparer.Ordinal),
     ];
 
     private const int LongestText = 2000;
 
+    private static readonly string[] Numbers =
+    [
+        "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen",
+    ];
+
+    private static int Spelled(string word) => Array.FindIndex(Numbers, n => n.Equals(word, StringComparison.OrdinalIgnoreCase));
+
+    private static string Tenth(Group tenth) => tenth.Success ? $".{Spelled(tenth.Value)}" : "";
+
     [GeneratedRegex(
         """
         \b(?:pH(?:\s+(?:is|was|of|at|reads|shows|now|about|around|has|gone|went|up|to|only|still|already)|[:=])*\s*
-            (?<ph>1[0-4](?:\.[0-9]{1,2})?|[0-9](?:\.[0-9]{1,2})?)(?![0-9.,]*[0-9]|\s*(?:mL|ml|L\b|g\b|drops))
+            (?:(?<![A-Za-z])(?<word>zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen)\b
+                (?!\s*(?:mL|ml|drops?|times|days?|weeks?|hours?|months?)\b)
+                (?:\s+point\s+(?<tenth>zero|one|two|three|four|five|six|seven|eight|nine)\b)?
+            |(?<ph>1[0-4](?:\.[0-9]{1,2})?|[0-9](?:\.[0-9]{1,2})?)(?![0-9.,]*[0-9]|\s*(?:mL|ml|L\b|g\b|drops)))
         |EC(?:\s+(?:is|was|of|at|reads|shows|now|about|around|only|still)|[:=])*\s*
             (?<ec>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s*(?<unit>mS/cm|µS/cm|uS/cm|dS/m)\b)
         """,

@@ -13,13 +13,13 @@ public static class CorrosiveReading
     {
         var (limits, ph) = (HazardLimits.Default, measurement.Value);
         if (fits || measurement.Reading is not { Kind: ReadingKind.Ph, Dilution: 1 }
-            || (ph > limits.CorrosivePhTo && ph < limits.CorrosivePhFrom))
+            || (ph > limits.Corrosive.PhTo && ph < limits.Corrosive.PhFrom))
         {
             return null;
         }
 
         return $"If the meter is right, this is strong {(ph < 7 ? "acid" : "lye")}, which burns eyes and skin (from pH "
-            + $"{Say.Number(limits.CorrosivePhTo)} down and from {Say.Number(limits.CorrosivePhFrom)} up), and not what the recipe says. "
+            + $"{Say.Number(limits.Corrosive.PhTo)} down and from {Say.Number(limits.Corrosive.PhFrom)} up), and not what the recipe says. "
             + "Goggles, gloves and apron on; put nothing into it, do not try to neutralise it, give it to no plants, and find out from "
             + "bags and bottles what went in. Rinse splashes with running water for 15 minutes and see a doctor when an eye was hit; "
             + "safety data sheets and your local codes decide.";

@@ -94,7 +94,7 @@ public static class HazardWords
 
         if (worst.Grade == HazardGrade.Possible)
         {
-            if (hazards.FirstOrDefault(h => h.Kind == HazardKind.Splashed) is { } burning)
+            if (hazards.FirstOrDefault(h => h.Kind is HazardKind.Splashed or HazardKind.Caustic) is { } burning)
             {
                 yield return burning.Text.Instead;
             }

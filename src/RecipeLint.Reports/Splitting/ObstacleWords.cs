@@ -43,6 +43,7 @@ internal static class ObstacleWords
                 + $"{Say.Number(u.Food.GramsPerLitre)} g/L of {u.FoodCalled}",
         Obstacle.Unpreserved u => $"{Say.Number(u.Food.GramsPerLitre)} g/L of {u.FoodCalled} stands without the preservative",
         Obstacle.TooLittleToWeigh w => $"{Say.Grams(w.Mass.Grams)} of {Short(w.Substance)} is too little for '{w.Scale.Name}'",
+        Obstacle.Wrong w => $"'recipelint check' calls it wrong, {w.Finding.Rule.Id}: {w.Finding.Message.TrimEnd('.')}",
         Obstacle.NotComputed n => n.Reason.TrimEnd('.'),
         _ => "",
     };

@@ -191,6 +191,15 @@ public static class SplitReport
             return;
         }
 
+        if (proposal.StaysWrong)
+        {
+            Paragraph(
+                text, $"{Printable.Show(proposal.Of)} is not split: parts that stay clear were found, and 'recipelint check' calls "
+                    + "one of them an error however they are grouped. Mend that first.");
+            WriteReasons(text, "What is wrong", proposal.Fewer.Select(Forbidden));
+            return;
+        }
+
         Paragraph(
             text,
             $"{Printable.Show(proposal.Of)} cannot be split into parts that stay clear from {Span(proposal.Storage)}, not even at "

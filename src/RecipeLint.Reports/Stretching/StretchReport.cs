@@ -47,6 +47,12 @@ public static class StretchReport
             return page.ToString();
         }
 
+        foreach (var finding in stretch.Present.Where(f => !stretch.TakenByTheAir.Any(a => a.Finding.Rule.Id == f.Rule.Id)))
+        {
+            page.Text($"As it is 'recipelint check' calls it wrong, {finding.Rule.Id}: {finding.Message}");
+            page.Blank();
+        }
+
         Stronger(page, stretch);
         page.Blank();
         if (stretch.TakenByTheAir is [var air, ..])

@@ -60,18 +60,11 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
     }
 
     /// <summary>
-    /// What takes weeks, warmth or a larger amount is possible where it is little past the limit; the rest is there once the two are.
+    /// What no command mixes, splits or strengthens is an error here too, and what ferments twice past what a bottle holds; what only
+    /// builds up in a bottle that is kept is possible.
     /// </summary>
     private static Odds OddsOf(Hazard hazard) => hazard.Kind switch
     {
-        HazardKind.UnknownContents => Odds.Possible,
-        HazardKind.NitrogenOxides when hazard is { IsWhereTheyMeet: false, With: { } with } && with.Is(HazardRole.Organic)
-            && !hazard.From!.Is(HazardRole.Nitrite) => Odds.Possible,
-        HazardKind.NitrogenOxides when hazard is { IsWhereTheyMeet: false, Unit: "L/L" } => Odds.Possible,
-        HazardKind.Runaway when hazard.From is { } bleach && bleach.Is(HazardRole.Hypochlorite) && hazard.Unit == "L/L" =>
-            hazard.Value >= HazardLimits.Default.BriskGasFrom ? Odds.Certain : Odds.Possible,
-        HazardKind.NitrogenPressure when hazard is { Unit: "L/L", With: { } with } && with.MolesOf(Component.Sulfamate) <= 0 =>
-            Odds.Possible,
         HazardKind.OxygenPressure when hazard.With is null => Odds.Possible,
         HazardKind.FermentationPressure => hazard.Value >= 2 * hazard.Limit ? Odds.Certain : Odds.Possible,
         _ => Odds.Certain,

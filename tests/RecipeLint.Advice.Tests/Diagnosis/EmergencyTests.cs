@@ -34,7 +34,7 @@ public sealed class EmergencyTests
     [InlineData(HazardKind.AnimalHarmed, "hens are dead; fish died in the pond; fish are floating; bees died on it; dog is drooling; cow drank the rinse water; my dog licked it up; the cat vomits; "
         + "our goat will not get up; sheep drank from the tank; two ducks lie still; the horse is staggering; the koi are dying; my rabbit is not moving")]
     [InlineData(HazardKind.NotUnderstood, "my tongue is numb; contact lens; my ring went black; garlic smell; bitter almonds; smells of gas; my teeth feel odd; I am frobbed; my hair is falling out; "
-        + "she feels zonked; his voice sounds odd")]
+        + "she feels zonked; his voice sounds odd; burnt rubber smell; a smell of burning")]
     public void AnEmergencyIsHeardAndNothingElseIsSaid(HazardKind kind, string told)
     {
         foreach (var seen in told.Split("; "))

@@ -92,18 +92,25 @@ public sealed class SafeAdviceTests
     [Theory]
     [InlineData("100 g potassium-hydroxide in 1 L", "white crust around the cap", "acid")]
     [InlineData("100 g potassium-hydroxide in 1 L", "white crust around the cap", "wipe")]
+    [InlineData("100 g potassium-hydroxide in 1 L", "white flakes at the bottom", "filter")]
+    [InlineData("100 g potassium-hydroxide in 1 L", "white flakes at the bottom", "heat")]
+    [InlineData("20 g potassium-hydroxide in 1 L", "white flakes at the bottom", "shake")]
+    [InlineData("100 mL nitric-60 in 1 L", "white flakes at the bottom", "heat")]
     [InlineData("100 mL nitric-60 in 1 L", "white crust around the cap", "alkali")]
     [InlineData("100 mL nitric-60 in 1 L", "white crust around the cap", "wipe")]
     public void WhatBurnsIsNeitherNeutralisedNorWiped(string mix, string seen, string use)
     {
         var hazards = Diagnoser.Of(DiagnosisCase.StockOf(mix), ObservationReader.Read(seen), null).Hazards;
-        Assert.Contains(hazards.Hazards, h => h is { Kind: HazardKind.Splashed, From: not null });
+        Assert.Contains(hazards.Hazards, h => h is { Kind: HazardKind.Splashed or HazardKind.Caustic, From: not null });
         Assert.NotNull(BottleHazards.Refuses([use], hazards));
     }
 
     [Fact]
     public void AnOrdinaryStockMayBeWiped()
     {
+        var acid = Diagnoser.Of(DiagnosisCase.StockOf("5 mL nitric-38, 2 g manganese-sulfate-h2o in 1 L"), ObservationReader.Read("white powder"), null).Hazards;
+        Assert.Null(BottleHazards.Refuses(["heat"], acid));
+        Assert.Null(BottleHazards.Refuses(["filter"], acid));
         var hazards = Diagnoser.Of(DiagnosisCase.StockOf("100 g potassium-nitrate in 1 L"), ObservationReader.Read("white crust"), null).Hazards;
         Assert.Null(BottleHazards.Refuses(["wipe"], hazards));
     }

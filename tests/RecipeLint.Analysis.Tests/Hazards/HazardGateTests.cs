@@ -32,6 +32,8 @@ public sealed class HazardGateTests
     [InlineData("hydrogen-peroxide-3", "mn-lignosulfonate-8", HazardKind.OxygenPressure)]
     [InlineData("ammonium-nitrate", "potassium-hydroxide", HazardKind.Ammonia)]
     [InlineData("ammonium-sulfate", "potassium-silicate-29be", HazardKind.Ammonia)]
+    [InlineData("sodium-hypochlorite-5", "potassium-iodide", HazardKind.Iodine)]
+    [InlineData("calcium-hypochlorite", "potassium-iodide", HazardKind.Iodine)]
     public void TwoThatMustNotMeetAreAHazard(string one, string other, HazardKind kind)
     {
         var report = HazardGate.Of(Bottle((one, 100), (other, 100)));
@@ -81,6 +83,35 @@ public sealed class HazardGateTests
 
         Assert.Equal(litres, found is null ? null : Math.Round(found.Value, 3));
     }
+
+    /// <summary>
+    /// By hand: 1 g/L of potassium iodide is 6.02 mmol/L (166.0 g/mol), half of it 3.01 mmol/L or 765 mg/L of iodine; bleach of 5 %, 100 g
+    /// in a litre, has 70.5 mmol/L to do it. A milligram makes 0.77 mg/L, below the 2 mg/L that count.
+    /// </summary>
+    [Theory]
+    [InlineData(1, 765.0)]
+    [InlineData(0.001, null)]
+    public void BleachSetsIodineFree(double grams, double? milligrams)
+    {
+        var found = HazardGate.Of(Bottle(("potassium-iodide", grams), ("sodium-hypochlorite-5", 100))).Find(HazardKind.Iodine);
+
+        Assert.Equal(milligrams, found is null ? null : Math.Round(found.Value));
+        Assert.True(found is null || found is { IsNeverTogether: true, IsForLeaving: true });
+    }
+
+    /// <summary>Phosphide and what water takes apart need no partner; metals, iodide and sound salts do.</summary>
+    [Theory]
+    [InlineData("AlP", HazardKind.Phosphine)]
+    [InlineData("CaC2", HazardKind.FlammableGas)]
+    [InlineData("NaBH4", HazardKind.FlammableGas)]
+    [InlineData("Na", HazardKind.FlammableGas)]
+    [InlineData("Zn", null)]
+    [InlineData("KI", null)]
+    [InlineData("CaCO3", null)]
+    [InlineData("NaCl", null)]
+    [InlineData("Ca3(PO4)2", null)]
+    public void WhatWaterAloneTakesApartIsAHazard(string formula, HazardKind? kind) =>
+        Assert.Equal(kind, HazardGate.Of(Holding.Of([Held.Of(Shop("shop-salt", formula), 5)], 1)).Present.FirstOrDefault()?.Kind);
 
     [Fact]
     public void NitriteWithIronIsBrownFumesWithoutAnyAcid()
@@ -184,6 +215,15 @@ public sealed class HazardGateTests
     [InlineData("Ca(CN)2", HazardKind.HydrogenCyanide)]
     [InlineData("KMnO4", HazardKind.Runaway)]
     [InlineData("NaClO2", HazardKind.Runaway)]
+    [InlineData("NaClO2", HazardKind.ChlorineDioxide)]
+    [InlineData("KClO3", HazardKind.ChlorineDioxide)]
+    [InlineData("NH4HF2", HazardKind.HydrogenFluoride)]
+    [InlineData("NaF", HazardKind.HydrogenFluoride)]
+    [InlineData("Zn3P2", HazardKind.Phosphine)]
+    [InlineData("NaN3", HazardKind.Explosive)]
+    [InlineData("Mg", HazardKind.Hydrogen)]
+    [InlineData("Zn", HazardKind.Hydrogen)]
+    [InlineData("Fe", HazardKind.Hydrogen)]
     [InlineData("NaOCl", HazardKind.Chlorine)]
     public void ASubstanceOfTheShopIsToldByItsFormula(string formula, HazardKind kind) => Assert.Contains(
         HazardGate.Of(Holding.Of([Held.Of(Shop("shop-salt", formula), 20), Held.Of(Bench.Substance("hydrochloric-31"), 50)], 1)).Present, h => h.Kind == kind);
@@ -258,6 +298,22 @@ public sealed class HazardGateTests
     [InlineData("potassium permanganat", "citric-acid-h2o", HazardKind.Runaway)]
     [InlineData("household ammonia", "sodium-hypochlorite-5", HazardKind.Chloramines)]
     [InlineData("amonia water", "sodium-hypochlorite-5", HazardKind.Chloramines)]
+    [InlineData("chloride of lime", "ammonium-sulfate", HazardKind.Chloramines)]
+    [InlineData("chlorinated lime", "citric-acid-h2o", HazardKind.Chlorine)]
+    [InlineData("Lugol's iodine", "sodium-hypochlorite-5", HazardKind.Iodine)]
+    [InlineData("tincture of iodine", "ammonia-25", HazardKind.Explosive)]
+    [InlineData("iodine crystals", "ammonia-10", HazardKind.Explosive)]
+    [InlineData("potassium iodate", "sodium-hypochlorite-5", HazardKind.Runaway)]
+    [InlineData("potassium iodate", "potassium-iodide", HazardKind.Runaway)]
+    [InlineData("sodium chlorite solution", "citric-acid-h2o", HazardKind.ChlorineDioxide)]
+    [InlineData("aluminium phosphide tablets", "citric-acid-h2o", HazardKind.Phosphine)]
+    [InlineData("zinc phosphide bait", "vinegar-5", HazardKind.Phosphine)]
+    [InlineData("hydrofluoric acid", "potassium-nitrate", HazardKind.HydrogenFluoride)]
+    [InlineData("ammonium bifluoride", "nitric-38", HazardKind.HydrogenFluoride)]
+    [InlineData("sodium azide", "phosphoric-75", HazardKind.Explosive)]
+    [InlineData("sodium azide", "copper-sulfate-5h2o", HazardKind.Explosive)]
+    [InlineData("calcium carbide", "potassium-nitrate", HazardKind.FlammableGas)]
+    [InlineData("magnesium turnings", "citric-acid-h2o", HazardKind.Hydrogen)]
     public void AProductWithoutCompositionIsToldByItsName(string name, string other, HazardKind kind)
     {
         var product = new Substance { Id = "shop-product", Name = name, Kind = SubstanceKind.Product, Content = ElementContent.Empty };

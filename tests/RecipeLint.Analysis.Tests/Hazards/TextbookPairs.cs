@@ -46,6 +46,11 @@ internal static class TextbookPairs
             yield return HazardKind.Chloramines;
         }
 
+        if (Is(one, Bleaches) && other == "potassium-iodide")
+        {
+            yield return HazardKind.Iodine;
+        }
+
         if (IsPeroxide(one) && (Is(other, Catalysts) || Is(other, Alkalis) || Is(other, Bleaches)))
         {
             yield return HazardKind.OxygenPressure;

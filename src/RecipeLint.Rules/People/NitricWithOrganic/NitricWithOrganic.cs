@@ -21,7 +21,10 @@ internal sealed class NitricWithOrganic : StockRule<NitricWithOrganic.Vessel>, I
     internal static IEnumerable<Vessel> Judged(StockFacts stock, RuleContext own)
     {
         var options = own.Options<NitricWithOrganicOptions>();
-        var limits = HazardLimits.Default with { NitricFrom = options.NitricFrom, NitricOrganicFrom = options.OrganicFrom };
+        var limits = HazardLimits.Default with
+        {
+            StrongAcid = HazardLimits.Default.StrongAcid with { NitricFrom = options.NitricFrom, NitricOrganicFrom = options.OrganicFrom },
+        };
         var any = false;
         foreach (var moment in stock.Mixing.Steps)
         {

@@ -25,10 +25,13 @@ internal sealed class OxidiserWithOrganic : StockRule<OxidiserWithOrganic.Vessel
         var options = own.Options<OxidiserWithOrganicOptions>();
         var limits = HazardLimits.Default with
         {
-            PeroxideFrom = options.PeroxideFrom,
-            HypochloriteFrom = options.HypochloriteFrom,
-            OrganicFrom = options.OrganicFrom,
-            CombustibleFrom = options.CombustibleFrom,
+            Oxidiser = HazardLimits.Default.Oxidiser with
+            {
+                PeroxideFrom = options.PeroxideFrom,
+                HypochloriteFrom = options.HypochloriteFrom,
+                OrganicFrom = options.OrganicFrom,
+                CombustibleFrom = options.CombustibleFrom,
+            },
         };
         var any = false;
         foreach (var vessel in stock.Mixing.Steps.SelectMany(m => Wet(stock, m, limits, options)

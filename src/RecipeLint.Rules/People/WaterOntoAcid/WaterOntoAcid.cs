@@ -26,39 +26,43 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
         var options = own.Options<WaterOntoAcidOptions>();
         var limits = HazardLimits.Default with
         {
-            SulfuricWaterFrom = options.SulfuricFrom,
-            NitricWaterFrom = options.NitricFrom,
-            HydrochloricWaterFrom = options.HydrochloricFrom,
-            PhosphoricWaterFrom = options.PhosphoricFrom,
-            AceticWaterFrom = options.AceticFrom,
-            WaterWarmsFrom = options.WarmsBy,
+            WaterOnto = new WaterOntoLimits
+            {
+                SulfuricFrom = options.SulfuricFrom,
+                NitricFrom = options.NitricFrom,
+                HydrochloricFrom = options.HydrochloricFrom,
+                PhosphoricFrom = options.PhosphoricFrom,
+                AceticFrom = options.AceticFrom,
+                WarmsFrom = options.WarmsBy,
+                NoticedFrom = options.NoticedBy,
+            },
         };
-        var any = false;
-        foreach (var (moment, met) in stock.Mixing.Steps.Where(m => m.BringsWater)
-            .SelectMany(m => MeetingHazards.WaterOntoAcid(m.Before, m.After, limits).Select(w => (m, w))))
+        var poured = stock.Mixing.Steps.Where(m => m.BringsWater)
+            .SelectMany(m => MeetingHazards.WaterOntoAcid(m.Before, m.After, limits).Select(w => Of(stock, m, w))).ToList();
+        if (poured.Count == 0)
         {
-            any = true;
-            yield return new Pour(stock, moment, met)
-            {
-                Checks =
-                [
-                    new Check("strong enough to burn", Rounding.SixDigits(met.Percent), Relation.AtLeast, met.Limit, "%"),
-                    .. met.Warms is var (kelvin, from)
-                        ? new[] { new Check("warms where the water meets it", Rounding.SixDigits(kelvin), Relation.AtLeast, from, "K") }
-                        : [],
-                ],
-            };
-            if (met.IsDangerous)
-            {
-                yield break;
-            }
+            return [new Pour(stock, null, null) { Checks = [Check.That("water is poured after a liquid acid", false)] }];
         }
 
-        if (!any)
-        {
-            yield return new Pour(stock, null, null) { Checks = [Check.That("water is poured after a liquid acid", false)] };
-        }
+        // One word on a vessel: on the first water that makes it boil, else on the first that warms it.
+        var worst = poured.Find(p => p.Met!.IsDangerous) ?? poured.Find(p => p.Fires);
+        return worst is null ? poured : [.. poured.Where(p => !p.Fires), worst];
     }
+
+    /// <summary>Strong enough to burn and warm enough to be worth a word; whether it boils decides how grave it is.</summary>
+    private static Pour Of(StockFacts stock, MixingStep moment, StrongMeeting met) => new(stock, moment, met)
+    {
+        Checks =
+        [
+            new Check("strong enough to burn", Rounding.SixDigits(met.Percent), Relation.AtLeast, met.Limit, "%"),
+            .. met.Warms is { } warms
+                ?
+                [
+                    new Check("warms where the water meets it", Rounding.SixDigits(warms.Kelvin), Relation.AtLeast, warms.Noticed, "K"),
+                ]
+                : Array.Empty<Check>(),
+        ],
+    };
 
     protected override Finding Describe(Pour verdict, RuleContext context)
     {
@@ -71,13 +75,15 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
             last.Place ?? moment.Step.Place,
             $"Water is poured onto acid: when '{moment.Step.Id}' begins, the acid in the vessel ({last.Name}) is still "
                 + $"{Say.Number(strength)} % strong, past the {Say.Number(limit)} % from which it burns"
-                + $"{(met.Warms is var (kelvin, _) ? $", and warms by up to {Say.Number(Math.Round(kelvin))} K more with water" : "")}. "
-            + $"{(heat.Length > 0 ? heat : "The")} first water {(heat.Length > 0 ? "boils" : "heats up")} on the surface and can throw "
-                + "acid at face and hands. "
+                + $"{(met.Warms is var (kelvin, _, _) ? $", and warms by up to {Say.Number(Math.Round(kelvin))} K more with water" : "")}. "
+            + (met.IsDangerous
+                ? $"{(heat.Length > 0 ? heat : "The")} first water {(heat.Length > 0 ? "boils" : "heats up")} on the surface and can throw "
+                    + "acid at face and hands. "
+                : "It does not boil, but what splashes from the strong acid burns face and hands. ")
             + "Pour most of the water first, then the acid into it, slowly and stirring, with goggles, gloves and apron, as the safety "
                 + "data sheet says.",
             Harm.Person,
-            Odds.Certain) with
+            met.IsDangerous ? Odds.Certain : Odds.Possible) with
         {
             Measured = new Measured("acid when water comes onto it", strength, limit, "%"),
             Values = [new NamedValue("acid when water comes onto it", strength, "%"), new NamedValue("limit", limit, "%")],
@@ -97,12 +103,13 @@ internal sealed class WaterOntoAcid : StockRule<WaterOntoAcid.Pour>, IProposesRe
         var water = work.Given("water already in the vessel, that of the acid included", moment.Before.FreeWaterGrams, "g", "file");
         var strength = work.Result("strength it still has", "100 × acid / (acid + water)", 100 * pure / (pure + water), "%");
         work.Check(verdict.Checks[0], strength, work.Given("limit", met.Limit, "%", "option"));
-        if (met.Warms is var (kelvin, from))
+        if (met.Warms is var (kelvin, from, noticed))
         {
             work.Remark("The heat that the acid still has to give, at the mixture with water that gets warmest.");
             work.Check(
                 verdict.Checks[1], work.Given("warming where water meets it", Rounding.SixDigits(kelvin), "K", From.Engine),
-                work.Given("warming that counts", from, "K", "option"));
+                work.Given("warming that is worth a word", noticed, "K", "option"));
+            work.Remark($"From {Say.Number(from)} K on it is an error.");
         }
 
         return work.Done(strength);

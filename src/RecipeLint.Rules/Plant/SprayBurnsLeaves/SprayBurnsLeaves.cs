@@ -163,7 +163,7 @@ internal sealed class SprayBurnsLeaves : RecipeRule<SprayBurnsLeaves.Load>
     {
         /// <summary>Extreme pH as Regulation (EC) No 1272/2008 (CLP), Annex I, 3.2.3.1.2 has it (recalled).</summary>
         public bool IsCorrosive => Kind == LoadKind.Ph
-            && (Found <= HazardLimits.Default.CorrosivePhTo || Found >= HazardLimits.Default.CorrosivePhFrom);
+            && (Found <= HazardLimits.Default.Corrosive.PhTo || Found >= HazardLimits.Default.Corrosive.PhFrom);
 
         public Harm Harm => IsCorrosive || Kind == LoadKind.Oxidiser ? Harm.Person : Kind == LoadKind.Ph ? Harm.Damage : Harm.Loss;
 
