@@ -17,7 +17,9 @@ public sealed record SolidSupplier(string Id, Place Place, string Name, string C
 /// <summary>The two things put in that supply most of a solid's ions.</summary>
 public static class SuppliersOfSolid
 {
-    /// <summary>Of all acid or alkali from which its bearer is named beside the one that brings the rest (common practice, no source).</summary>
+    /// <summary>
+    /// Of all acid or alkali from which its bearer is named beside the one that brings the rest (common practice, no source).
+    /// </summary>
     private const double LeastShare = 0.05;
 
     /// <summary>

@@ -171,12 +171,15 @@ public sealed class FilesOfGrowersTests
         Assert.Contains("although the constants", finding.Message, StringComparison.Ordinal);
     }
 
-    /// <summary>A tap of 0.9 mS/cm, most of it calcium bicarbonate as a rule: as sodium chloride it is the worst case, not a reading.</summary>
+    /// <summary>
+    /// A tap of 0.9 mS/cm, most of it calcium bicarbonate as a rule: as sodium chloride it is the worst case, not a reading.
+    /// </summary>
     [Fact]
     public void SodiumThatNobodyMeasuredIsAskedForAndNotWarnedOf()
     {
         var findings = Lint.Files(("tap.water.json", """{"format": 1, "name": "Tap", "EC": "0.9 mS/cm"}"""), Feed(
-            $"{Main}, {Epsom}, {Iron}, {Traces}", water: "tap.water.json")).Findings.Where(f => f.Rule.Name == "sodium-or-chloride-load").ToList();
+                $"{Main}, {Epsom}, {Iron}, {Traces}", water: "tap.water.json"))
+            .Findings.Where(f => f.Rule.Name == "sodium-or-chloride-load").ToList();
 
         Assert.NotEmpty(findings);
         Assert.All(findings, f => Assert.Equal(Level.Note, f.Level));
@@ -223,7 +226,10 @@ public sealed class FilesOfGrowersTests
 
     private static (string Name, string Text) Feed(string doses, string more = "", string water = "reverse-osmosis") => (
         "feed.recipe.json",
-        $$"""{"format": 1, "name": "Feed", "crop": "leafy-greens", "water": "{{water}}", "final": "100 L", "volume": "made up", "doses": [{{doses}}]{{more}}}""");
+        $$"""
+        {"format": 1, "name": "Feed", "crop": "leafy-greens", "water": "{{water}}", "final": "100 L", "volume": "made up",
+        "doses": [{{doses}}]{{more}}}
+        """);
 
     private static Finding Of(string rule, params (string Name, string Text)[] files) =>
         Assert.Single(Lint.Files(files).Findings, f => f.Rule.Name == rule);

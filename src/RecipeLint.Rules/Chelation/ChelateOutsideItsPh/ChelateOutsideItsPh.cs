@@ -269,8 +269,9 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                     + $"{Limits(window)}; by the constants {Say.Percent(held)} of it is still held. ")
             + "Hydroxide takes the iron and calcium the chelating agent, the more the longer it stands; new leaves turn yellow although "
             + "enough iron went in. "
-            + (verdict.HeldAsPoured is var (fresh, still) ? $"As it is poured, at pH {Say.Ph(Math.Round(fresh, 2))}, {Say.Percent(still)} is "
-                + "held: what is fed at once brings it. " : "")
+            + (verdict.HeldAsPoured is var (fresh, still)
+                ? $"As it is poured, at pH {Say.Ph(Math.Round(fresh, 2))}, {Say.Percent(still)} is held: what is fed at once brings it. "
+                : "")
             + PhGuess.Sentence(guess)
             + context.AdviceFor(recipe).Sentence([new("bring the solution to pH 5.5 to 6", Puts.Acid), .. other]);
         return Finding(
