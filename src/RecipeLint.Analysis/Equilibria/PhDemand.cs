@@ -31,6 +31,9 @@ public static class PhDemand
 
     private const int MostSteps = 100;
 
+    /// <summary>Of pure water near room temperature; half of the logarithm of its ion product.</summary>
+    private const double NeutralPh = 7;
+
     /// <summary>
     /// The amount of a reagent that brings a solution to a pH. Solids that would form or dissolve on the way are not waited for: it is what
     /// the clear solution takes.
@@ -177,12 +180,15 @@ public static class PhDemand
     {
         public double KilogramsWater => kilogramsWater;
 
+        /// <summary>Water that somebody brings to a pH before anything goes in, closed to the air.</summary>
+        private bool IsPureWater => carbonDioxide is null && !moles.Any(m => m.Value > 0 && m.Key != Component.Hydrogen);
+
         public (double Ph, string? Failure) Natural()
         {
             // Pure water holds nothing that could decide a pH but itself.
-            if (carbonDioxide is null && !moles.Any(m => m.Value > 0 && m.Key != Component.Hydrogen))
+            if (IsPureWater)
             {
-                return (7, null);
+                return (NeutralPh, null);
             }
 
             var (input, failure) = With(0);
@@ -198,6 +204,11 @@ public static class PhDemand
         /// <summary>Charge, in eq, that stays open at the pH: positive where anions are missing, so where acid is needed.</summary>
         public (double Equivalents, string? Failure) Excess(double grams, double ph)
         {
+            if (grams == 0 && IsPureWater)
+            {
+                return ((Math.Pow(10, -ph) - Math.Pow(10, ph - (2 * NeutralPh))) * kilogramsWater, null);
+            }
+
             var (input, failure) = With(grams);
             if (input is null)
             {

@@ -18,6 +18,11 @@ public sealed record SolidSupplier(string Id, Place Place, string Name, string C
 public static class SuppliersOfSolid
 {
     /// <summary>
+    /// Of all acid or alkali from which its bearer is named beside the one that brings the rest (common practice, no source).
+    /// </summary>
+    private const double LeastShare = 0.05;
+
+    /// <summary>
     /// At most two, from different additions; the supplier of the positive ions first. Ordered the same for any order of steps.
     /// </summary>
     public static IReadOnlyList<SolidSupplier> In(StockFacts stock, Solid solid) => Choose(Sources(stock, "", 1), solid);
@@ -74,12 +79,16 @@ public static class SuppliersOfSolid
 
         // An acid or a hydroxide has its other half from what brings or takes up hydrogen ions.
         var other = positive is null || negative is null
-            ? Best(Shares(all, Component.Hydrogen, hydrogen < 0 ? -1 : 1).Select(s => (s, s.Share)), (positive ?? negative)?.Id)
-                ?? (hydrogen < 0 ? Best(Carbonates(all).Select(s => (s, s.Share)), (positive ?? negative)?.Id) : null)
+            ? Best(Notable(Shares(all, Component.Hydrogen, hydrogen < 0 ? -1 : 1)), (positive ?? negative)?.Id)
+                ?? (hydrogen < 0 ? Best(Notable(Carbonates(all)), (positive ?? negative)?.Id) : null)
             : null;
         other = hydrogen == 0 ? null : other;
         return [.. new[] { positive, negative, other }.OfType<SolidSupplier>().Take(2)];
     }
+
+    /// <summary>The bicarbonate of a water is not to blame where a bag brings a hundred times its acid.</summary>
+    private static IEnumerable<(SolidSupplier Supplier, double Weight)> Notable(IEnumerable<SolidSupplier> suppliers) =>
+        suppliers.Where(s => s.Share >= LeastShare).Select(s => (s, s.Share));
 
     /// <summary>What takes hydrogen ions up as a carbonate, where nothing brings hydroxide as such.</summary>
     private static IEnumerable<SolidSupplier> Carbonates(List<Source> sources) =>

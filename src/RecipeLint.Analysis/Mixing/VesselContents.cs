@@ -147,12 +147,16 @@ public sealed class VesselContents
 
         return addition.Substance.Formula is { } formula
             ? PureGrams(addition) * formula.HydrateWater * Water.GramsPerMol / formula.MolarMass.GramsPerMole
-            : addition.ComponentMoles.Count == 0 || addition.ComponentMoles.Keys.Any(c => MolarMass(c) is null)
+            : addition.ComponentMoles.Count == 0 || addition.ComponentMoles.Keys.Any(c => MolarMass(c) is null && !ClosesTheLabel(c))
                 ? 0
                 : Math.Max(0, (addition.Mass.Grams * addition.Assay.Value) - SoluteGrams(addition));
     }
 
     private static double SoluteGrams(AdditionFacts addition) => addition.ComponentMoles.Sum(c => (MolarMass(c.Key) ?? 0) * c.Value);
+
+    /// <summary>The ion that closes what the rounding of a label leaves open has no mass of its own; it is no unknown content.</summary>
+    private static bool ClosesTheLabel(string component) =>
+        component is SolutionComponent.ClosingAnion or SolutionComponent.ClosingCation;
 
     private static double? MolarMass(string component) =>
         SolutionComponent.TryGet(component, out var known) ? known.Formula?.MolarMass.GramsPerMole : null;

@@ -25,6 +25,9 @@ public sealed record SolutionComponent(string Name, int Charge, Formula? Formula
     /// <summary>What marks a name that no equilibrium constant knows.</summary>
     public const string InertPrefix = "inert:";
 
+    /// <summary>Charge of which nothing but its sign is known: what the rounding of a label leaves open.</summary>
+    public const string ClosingAnion = "inert:anion-1", ClosingCation = "inert:cation+1";
+
     private const string Resource = "RecipeLint.Chemistry.Data.substances.components.json";
 
     private static readonly Lazy<Dictionary<string, Lazy<SolutionComponent>>> Table = new(Load);

@@ -171,6 +171,9 @@ public sealed record Substance
     /// label closes but for its rounding, or its counter-ion is declared.
     /// </summary>
     public double GuessedCharge { get; init; }
+
+    /// <summary>True where urea is among what it dissolves only because the label does not say in which forms its nitrogen is.</summary>
+    public bool IsUreaTaken { get; init; }
 }
 
 /// <summary>One row of a solubility table.</summary>

@@ -68,7 +68,7 @@ internal static class OrderWords
         { IsAcid: true } or { BringsAgent: true } =>
             $"after {other} by habit: acid and chelate ahead of the metals they hold; the other way round is no better",
         { BringsCalcium: true } =>
-            $"after {other} by habit: phosphate and sulfate onto calcium, never calcium onto them; the other way round is no better",
+            $"after {other} by habit: what can settle with calcium goes in after it; the other way round is no better",
         _ => $"before {other} by habit: calcium, or what dissolves slowly, goes in ahead of it; the other way round is no better",
     };
 

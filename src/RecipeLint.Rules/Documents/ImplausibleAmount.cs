@@ -12,9 +12,19 @@ internal sealed class ImplausibleAmount() : ProblemRule(
     Harm.Loss,
     ProblemKind.ImplausibleAmount), IProposesRepairs
 {
+    /// <summary>Times what is made from which a volume can have been meant in the thousandth (common practice, no source).</summary>
+    private const double LeastTimes = 20;
+
     public IEnumerable<RepairProposal> Repairs(Finding finding, RepairContext context)
     {
-        // A thousand times too much is the commonest slip of a unit.
+        // A thousand times too much is the commonest slip of a unit; what is hardly too much for the vessel is another.
+        if (finding.Values.FirstOrDefault(v => v.Name == "volume") is { } volume
+            && finding.Values.FirstOrDefault(v => v.Name == "limit") is { } limit
+            && volume.Value < LeastTimes * limit.Value)
+        {
+            yield break;
+        }
+
         var place = finding.Place with { Range = null };
         if (context.Item(place) is not { Kind: JsonKind.Text } item)
         {

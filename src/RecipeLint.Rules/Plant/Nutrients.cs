@@ -15,6 +15,11 @@ internal static class Nutrients
     /// <summary>Of these, the ones that carry the conductivity of a feed.</summary>
     private static readonly string[] Main = ["N", "P", "K", "Ca", "Mg", "S"];
 
+    private const string Iron = "Fe";
+
+    /// <summary>Essential elements on the label of a mixture: a double salt or a chelate has two or three.</summary>
+    private const int LeastOfAMixture = 4;
+
     /// <summary>Main nutrients that a whole feed can leave out by mistake (common practice, no source).</summary>
     private const int MostForgotten = 2;
 
@@ -28,11 +33,31 @@ internal static class Nutrients
     public static bool IsMissing(RecipeFacts recipe, string key) => Essential.Contains(key) && recipe.MilligramsPerLitre(key) <= 0;
 
     /// <summary>
-    /// Missing that makes no feed for one purpose but a whole one with a hole in it: all traces are brought, and a main nutrient is not.
-    /// Such a crop is lost within weeks.
+    /// Missing that makes no feed for one purpose but a whole one with a hole in it: a main nutrient where the others and iron or all
+    /// traces are brought, or iron where all else is and a crop is named (without one it may be given apart, as published solutions of
+    /// the last century do). Such a crop is lost within weeks.
     /// </summary>
-    public static bool IsForgotten(RecipeFacts recipe, IReadOnlyList<string> missing) =>
-        missing.Count <= MostForgotten && missing.All(Main.Contains) && missing.Count > 0 && recipe.MilligramsPerLitre(Essential[^1]) > 0;
+    public static bool IsForgotten(RecipeFacts recipe, IReadOnlyList<string> missing)
+    {
+        var mains = missing.Count(Main.Contains);
+        var isWhole = mains > 0 && mains <= MostForgotten
+            && (mains == missing.Count ? recipe.MilligramsPerLitre(Essential[^1]) > 0 : !missing.Contains(Iron));
+        return isWhole || (missing is [Iron] && recipe.Profile.Name != ProfileLibrary.GenericName);
+    }
+
+    /// <summary>
+    /// Mixed products known by their label alone, which need not declare all they hold: the salts that bring their traces are often
+    /// sulfates, and sulfur is seldom printed (common practice, no source). A single salt or chelate sold by a label is none of them.
+    /// </summary>
+    public static IReadOnlyList<string> KnownByLabel(RecipeFacts recipe) =>
+    [
+        .. recipe.Doses
+            .SelectMany(d => d.Direct is { } direct ? [direct] : d.Stock?.Additions ?? [])
+            .Where(a => a.Substance is { Formula: null, Dissolves.Count: > 0 } known
+                && known.Content.Elements.Count(e => Essential.Contains(e.Symbol)) >= LeastOfAMixture)
+            .Select(a => a.Substance.Name)
+            .Distinct(StringComparer.Ordinal),
+    ];
 
     public static bool LacksAMainNutrient(RecipeFacts recipe) => Main.Any(key => recipe.MilligramsPerLitre(key) <= 0);
 

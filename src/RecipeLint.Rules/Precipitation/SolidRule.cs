@@ -134,13 +134,14 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
     {
         var (stock, deposit) = (verdict.Stock, verdict.Deposit);
         var suppliers = Suppliers(stock, deposit.Solid);
+        var guess = Wording.FollowsPh(deposit.Solid) ? GuessedPh.Of(stock) : null;
         var message = Joined(
             What(stock, deposit, suppliers),
             Why(deposit.Solid),
-            Remedy(verdict, suppliers, context),
+            PhGuess.Sentence(guess) + Remedy(verdict, suppliers, context),
             deposit.State.Validity);
         var certainty = DepositWords.CertaintyOf(stock, deposit.State, deposit.Sureness);
-        var odds = DepositWords.OddsOf(deposit, certainty, DepositWords.ReagentsKnown(stock));
+        var odds = PhGuess.Weaken(DepositWords.OddsOf(deposit, certainty, DepositWords.ReagentsKnown(stock)), guess);
         return Raise(stock, context, suppliers, deposit.Solid, message, odds, certainty) with
         {
             Measured = new Measured($"{deposit.Solid.Called} that falls out", deposit.GramsPerLitre, verdict.Limits.Visible, "g/L"),

@@ -22,7 +22,7 @@ internal static class LabelClosure
         var percent = (100 * Math.Abs(open) / strength).ToString("0.##", CultureInfo.InvariantCulture);
         if (Math.Abs(open) <= Rounding * strength)
         {
-            ions.Add(open > 0 ? "inert:anion-1" : "inert:cation+1", Math.Abs(open));
+            ions.Add(open > 0 ? SolutionComponent.ClosingAnion : SolutionComponent.ClosingCation, Math.Abs(open));
             return [$"The rounding of the label leaves {percent} % of the charge open; an inert ion closes it."];
         }
 
@@ -38,7 +38,8 @@ internal static class LabelClosure
                 LabelProblemKind.BadCounterIon, $"'{given}' cannot close this label: {(open > 0 ? "an anion" : "a cation")} is missing"));
         }
 
-        ions.GuessedCharge = Math.Abs(open);
+        // What potash and silica leave open is the alkalinity of the glass itself.
+        ions.GuessedCharge = open > 0 && ions[Component.Silicate] > 0 ? 0 : Math.Abs(open);
         var used = open > 0 ? AddAnions(ions, contents, label, open) : AddCations(ions, -open);
         return [$"The label leaves {percent} % of the charge open; it is closed with {string.Join(", then ", used)}."];
     }

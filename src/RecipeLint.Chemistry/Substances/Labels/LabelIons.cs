@@ -63,6 +63,9 @@ internal sealed class LabelIons
     /// <summary>Moles of nitrogen in urea per gram.</summary>
     public double Urea { get; private set; }
 
+    /// <summary>True where the label does not say that there is urea in it.</summary>
+    public bool IsUreaTaken { get; private set; }
+
     /// <summary>Charge that the chelating agents bring beyond the metals they bind, moles per gram, positive.</summary>
     public double OpenChelateCharge { get; private set; }
 
@@ -179,6 +182,7 @@ internal sealed class LabelIons
             Ammonium = taken.Ammonium + taken.Ammonia;
             Urea = taken.Urea;
             Add(Component.Hydrogen, -taken.Ammonia);
+            IsUreaTaken = taken.IsUreaTaken;
             Assume(taken.Sentence);
         }
 

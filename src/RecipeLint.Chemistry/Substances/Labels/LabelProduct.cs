@@ -60,6 +60,7 @@ public static class LabelProduct
             Dissolves = ions.Yields(),
             Iron = Iron(contents, label),
             GuessedCharge = ions.GuessedCharge,
+            IsUreaTaken = ions.IsUreaTaken,
             Assumption = assumptions.Length == 0 ? null : string.Join(" ", assumptions),
         };
         return new LabelResult(substance, problems);

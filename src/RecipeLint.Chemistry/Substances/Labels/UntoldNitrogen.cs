@@ -27,6 +27,10 @@ internal readonly record struct UntoldNitrogen(double Nitrate, double Ammonium, 
     private static readonly (string Component, int Charge)[] Anions =
         [(Component.Phosphate, 1), (Component.Sulfate, 2), (Component.Chloride, 1)];
 
+    /// <summary>True where it could be another form as well: past the strength of ammonium nitrate only urea fits.</summary>
+    public bool IsUreaTaken =>
+        Urea > 0 && (Nitrate + Ammonium + Urea + Ammonia) * AtomicWeights.Of(Element.N) <= AmmoniumNitrate;
+
     /// <summary>In one sentence, with what is asked of who wrote the file.</summary>
     public string Sentence
     {

@@ -24,6 +24,9 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     /// </summary>
     private const double FarOver = 2;
 
+    /// <summary>From here on a share held is no argument for a floc, and is not printed as one.</summary>
+    private const double MostlyHeld = 0.99;
+
     private const string NothingToJudge = "it holds an iron chelate, and its equilibrium can be computed";
 
     public override string Name => RuleName;
@@ -203,6 +206,10 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
             Ph = ph,
             Held = held,
             IsLost = lost,
+            HeldAsPoured = lost && recipe.Adjustment is null && !(recipe.ComponentMoles.GetValueOrDefault(Iron.Ferrous) > 0)
+                && recipe.Chemistry.Tank is { IsSolved: true } poured && Iron.HeldShare(poured, iron) is var fresh && fresh >= least / 100
+                    ? (Rounding.SixDigits(poured.Ph), Rounding.SixDigits(fresh))
+                    : null,
             Checks = isRobbed
                 ? [over, Check.That("the pH is to blame, and not another metal (chelate-robbed speaks of that)", false)]
                 : [over],
@@ -236,7 +243,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
             context,
             verdict.Place!,
             $"'{stock.Stock.Name}' comes to pH {Say.Ph(Math.Round(ph, 2))}, and Fe-{window.Agent} needs at least pH "
-                + $"{Say.Number(low)} in a stock: {Say.Percent(held)} of the iron is still held. "
+                + $"{Say.Number(low)} in a stock"
+            + (held < MostlyHeld ? $": {Say.Percent(held)} of the iron is still held. " : ", although the constants still hold its iron. ")
             + $"The acid sets {window.Agent} free, and as a free acid it is hardly soluble: a brown sticky floc settles and the liquid "
                 + "loses its colour. "
             + PhGuess.Sentence(guess)
@@ -261,11 +269,14 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                     + $"{Limits(window)}; by the constants {Say.Percent(held)} of it is still held. ")
             + "Hydroxide takes the iron and calcium the chelating agent, the more the longer it stands; new leaves turn yellow although "
             + "enough iron went in. "
+            + (verdict.HeldAsPoured is var (fresh, still)
+                ? $"As it is poured, at pH {Say.Ph(Math.Round(fresh, 2))}, {Say.Percent(still)} is held: what is fed at once brings it. "
+                : "")
             + PhGuess.Sentence(guess)
             + context.AdviceFor(recipe).Sentence([new("bring the solution to pH 5.5 to 6", Puts.Acid), .. other]);
         return Finding(
             context, verdict.Place!, message, ("pH", ph, verdict.Checks[0].Limit), held,
-            PhGuess.Weaken(lost ? Odds.Certain : Odds.Possible, guess));
+            PhGuess.Weaken(!lost ? Odds.Possible : verdict.HeldAsPoured is null ? Odds.Certain : Odds.NearTheLimit, guess));
     }
 
     private static string Limits(ChelateWindow window) =>
@@ -304,6 +315,12 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
 
         /// <summary>Share of the iron, 0 to 1.</summary>
         internal double Held { get; init; }
+
+        /// <summary>
+        /// pH and share of the iron held as it is poured, where that is enough: only a tank that stands, as the carbon dioxide of its water
+        /// leaves, loses the iron then.
+        /// </summary>
+        internal (double Ph, double Held)? HeldAsPoured { get; init; }
 
         /// <summary>True for a feed in which less is held than should be: then the lowest published limit counts.</summary>
         internal bool IsLost { get; init; }

@@ -213,7 +213,7 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
                 + $"wanted (allowed ±{Say.Number(verdict.Off!.Limit)}). "
             + "Either a dose or the target is wrong, or the figure was meant on another scale or at another temperature. "
             + "Compare the doses with the recipe the target comes from.",
-            Harm.Damage,
+            verdict.IsFarOff ? Harm.Loss : Harm.Damage,
             Odds.Certain,
             verdict.IsEstimate ? Certainty.Estimate : Certainty.Computed) with
         {
@@ -232,7 +232,11 @@ internal record ConductivityOfFeed(RecipeFacts Recipe, double Found, double Limi
 /// <param name="IsStated">Whether the recipe states how far off it may be.</param>
 internal sealed record ConductivityOffTarget(
     RecipeFacts Recipe, double Found, double Limit, bool IsEstimate, Check Off, Target Target, bool IsStated)
-    : ConductivityOfFeed(Recipe, Found, Limit, IsEstimate, Off);
+    : ConductivityOfFeed(Recipe, Found, Limit, IsEstimate, Off)
+{
+    /// <summary>Half as much again, or two thirds: more than the model, a meter and another reference temperature together.</summary>
+    public bool IsFarOff => Found >= 1.5 * Limit || 1.5 * Found <= Limit;
+}
 
 /// <summary>Saltier than anything of which a conductivity is computed, and so far past every window.</summary>
 internal sealed record ConductivityPastComputing(RecipeFacts Recipe, Check Off) : ConductivityOfFeed(Recipe, 0, 0, true, Off);

@@ -26,16 +26,19 @@ internal sealed class ElementMissing : RecipeRule<MissingElements>
     protected override Finding Describe(MissingElements verdict, RuleContext context)
     {
         var (recipe, missing) = (verdict.Recipe, verdict.Missing);
+        var labels = Nutrients.KnownByLabel(recipe);
         var waterSaysLittle = recipe.Water?.Water is { Estimates.Count: > 0 };
         return context.Find(
             RecipePlaces.Doses(recipe),
             $"Nothing brings {Say.List(missing)} into '{recipe.Recipe.Name}': neither a dose nor the water '{recipe.Water?.Name}'. "
+            + (labels.Count > 0 ? $"It may be there all the same, for no label declares all it holds: ask the maker of {Say.List(labels)}. "
+                : "")
             + "Plants cannot finish their life without any one of them, and what is used up first stops growth. "
             + context.AdviceFor(recipe).Sentence(
                 [new Way("add what carries them", Puts.Chelate), .. waterSaysLittle
                     ? [new Way("name a full analysis of the water if that brings them")] : Array.Empty<Way>()],
                 waterSaysLittle ? "" : "a feed for one purpose only, such as a calcium supplement, can be accepted with a suppression"),
-            Nutrients.IsForgotten(recipe, missing) ? Harm.Loss : Harm.Damage,
+            labels.Count == 0 && Nutrients.IsForgotten(recipe, missing) ? Harm.Loss : Harm.Damage,
             Odds.Certain) with
         {
             Measured = new Measured("missing nutrients", missing.Count, 0, ""),

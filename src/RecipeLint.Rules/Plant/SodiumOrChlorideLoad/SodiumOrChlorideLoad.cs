@@ -58,13 +58,16 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
         double Brought(bool byWater) => recipe.Elements[key].Contributions.Where(c => (c.Source == "water") == byWater)
             .Sum(c => c.Concentration.MilligramsPerLitre);
         var fromWater = Brought(byWater: true);
+        var untold = fromWater > found / 2 && IsUntold(recipe, key);
         var message = $"The final solution holds {Say.Number(found)} mg/L {name}, over the {Say.Number(limit)} mg/L that the "
             + $"'{recipe.Profile.Name}' profile {(verdict.IsHeavy ? "bears" : "is usually given")}; "
             + $"{Say.Number(fromWater)} mg/L come with the water and {Say.Number(Brought(byWater: false))} mg/L with the doses. "
             + (verdict.IsTwice
                 ? "That is twice what it bears or more: leaves burn from the edge, and yield is lost from the first weeks. "
                 : "Roots take up little of it, so in a solution that is used again it piles up until it harms. ")
-            + (fromWater > found / 2 ? "Blend the water with rain or reverse-osmosis water, or drain more "
+            + (untold ? $"The analysis states no {name}: it is the most that its other figures leave room for, and may be bicarbonate, "
+                + "calcium or another ion instead. Have the water analysed. "
+                : fromWater > found / 2 ? "Blend the water with rain or reverse-osmosis water, or drain more "
             + "often." : $"Replace the salt that brings it with one free of {name}.");
         var place = RecipePlaces.TargetOrDoses(recipe, key);
         return context.Find(
@@ -72,7 +75,7 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
             $"{IdPath.Of(context.Facts.Workspace, place)}#{key}",
             message,
             verdict.IsTwice ? Harm.Loss : Harm.Damage,
-            verdict.IsHeavy ? Odds.Certain : Odds.Possible,
+            verdict.IsHeavy && !untold ? Odds.Certain : Odds.Possible,
             verdict.Range.IsPractice ? Certainty.Practice : Certainty.Computed) with
         {
             Related = [.. ElementRatio.LargestSources(recipe, key).Take(3)],
@@ -81,6 +84,11 @@ internal sealed class SodiumOrChlorideLoad : RecipeRule<BallastLoad>, IProposesR
                 new NamedValue("limit", limit, "mg/L")],
         };
     }
+
+    /// <summary>True where the water states conductivity, hardness or alkalinity and the ion only fills what they leave.</summary>
+    private static bool IsUntold(RecipeFacts recipe, string key) => recipe.Water?.Water is { } water
+        && water.Values.Any(v => v.Key.Value == key
+            && (v.Key.Place == water.Ec?.Place || v.Key.Place == water.Hardness?.Place || v.Key.Place == water.Alkalinity?.Place));
 
     protected override Working Work(BallastLoad verdict, RuleContext context)
     {

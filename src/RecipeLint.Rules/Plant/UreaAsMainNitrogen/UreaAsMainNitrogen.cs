@@ -37,12 +37,16 @@ internal sealed class UreaAsMainNitrogen : RecipeRule<UreaAsMainNitrogen.Share>
     protected override Finding Describe(Share verdict, RuleContext context)
     {
         var place = RecipePlaces.Doses(verdict.Recipe);
-        var message = $"{Say.Percent(verdict.Percent / 100)} of the {Say.Number(verdict.All)} mg/L nitrogen comes as urea. "
+        var untold = Untold(verdict.Recipe);
+        var message = $"{Say.Percent(verdict.Percent / 100)} of the {Say.Number(verdict.All)} mg/L nitrogen "
+            + (untold.Count == 0 ? "comes as urea. "
+                : $"is taken to come as urea, for the label of {Say.List(untold)} does not say in which forms it is: write them from the "
+                    + "bag or ask its maker. ")
             + "Roots take up little urea as it is, and a conductivity meter does not see it; microbes turn it into ammonium within days "
                 + "to weeks, the warmer the sooner, "
             + $"and then {Say.Percent((verdict.Urea + verdict.Ammonium) / verdict.All)} of the nitrogen would be ammonium. Bring it as "
                 + "calcium, potassium or magnesium nitrate instead.";
-        return context.Find(place, message, Harm.Damage, Odds.Certain) with
+        return context.Find(place, message, Harm.Damage, untold.Count == 0 ? Odds.Certain : Odds.Possible) with
         {
             Related = [.. ElementRatio.LargestSources(verdict.Recipe, "urea-N").Take(2)],
             Measured = new Measured("nitrogen as urea", verdict.Percent, context.Options<UreaAsMainNitrogenOptions>().MostUrea, "%"),
@@ -50,6 +54,16 @@ internal sealed class UreaAsMainNitrogen : RecipeRule<UreaAsMainNitrogen.Share>
                 "NH4-N", verdict.Ammonium, "mg/L"), new NamedValue("N", verdict.All, "mg/L")],
         };
     }
+
+    /// <summary>Products whose label leaves the forms of the nitrogen open, where one of them brings the urea.</summary>
+    private static List<string> Untold(RecipeFacts recipe) =>
+    [
+        .. recipe.Doses
+            .SelectMany(d => d.Direct is { } direct ? [direct] : d.Stock?.Additions ?? [])
+            .Where(a => a.Substance.IsUreaTaken)
+            .Select(a => a.Substance.Name)
+            .Distinct(StringComparer.Ordinal),
+    ];
 
     protected override Working Work(Share verdict, RuleContext context)
     {
