@@ -20,7 +20,7 @@ internal sealed record JsonLayout(string LineEnd, string Indent, string Pad, str
         return new JsonLayout(
             bytes.IndexOf("\r\n"u8) >= 0 ? "\r\n" : "\n",
             IndentOf(source, root),
-            sample is null ? Compact(source) ? "" : " " : BlanksAfter(bytes, sample.Span.Start + 1),
+            sample is null ? " " : BlanksAfter(bytes, sample.Span.Start + 1),
             pair is null ? ": " : ":" + BlanksAfter(bytes, ColonOf(bytes, pair) + 1),
             "," + (CommaGap(source, sample) ?? (Compact(source) ? "" : " ")));
     }
