@@ -23,8 +23,8 @@ internal sealed class ActiveSolid
     /// <summary>Shares of its components that still have their protons, where they can lose any, for the product of totals.</summary>
     public ProtonShare[] Protonated { get; init; } = [];
 
-    /// <summary>What else is dissolved that holds more of it, by the numbers of this solution; null where nothing is.</summary>
-    public SaltsInCompany.Pair? HeldBy { get; init; }
+    /// <summary>What else is dissolved that holds more of it, by the numbers of this solution.</summary>
+    public SaltsInCompany.Pair[] HeldBy { get; init; } = [];
 
     public double Amount { get; set; }
     public double Saved { get; set; }

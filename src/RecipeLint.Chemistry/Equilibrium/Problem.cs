@@ -141,7 +141,7 @@ internal sealed class Problem
             Proton = proton,
             LnK = LnKAt(Set.SolidLogK.AsSpan(6 * index, 6)),
             LnPure = pure,
-            HeldBy = pure is null ? null : HeldBy(Set.Solids[index]),
+            HeldBy = pure is null ? [] : HeldBy(Set.Solids[index], input.Celsius),
             Protonated = pure is null ? [] : Protonated(Set.Solids[index], terms, coefficients, input.Totals),
         };
     }
@@ -162,12 +162,19 @@ internal sealed class Problem
         return sum;
     }
 
-    private SaltsInCompany.Pair? HeldBy(Solid solid) =>
-        SaltsInCompany.HeldByPair(solid) is { } pair
-            && S.Local[pair.First] is >= 0 and var first
-            && S.Local[pair.Second] is >= 0 and var second
-            ? pair with { First = first, Second = second }
-            : null;
+    private SaltsInCompany.Pair[] HeldBy(Solid solid, double celsius)
+    {
+        var pairs = SaltsInCompany.HeldByPairs(solid, celsius);
+        if (pairs.Length == 0) return pairs;
+        var here = new List<SaltsInCompany.Pair>(pairs.Length);
+        foreach (var pair in pairs)
+        {
+            if (S.Local[pair.First] is >= 0 and var first && S.Local[pair.Second] is >= 0 and var second)
+                here.Add(pair with { First = first, Second = second });
+        }
+
+        return [.. here];
+    }
 
     /// <summary>
     /// Of the totals only what still has its protons can crystallise as the salt; it becomes less while an acid salt falls out, so it is

@@ -92,7 +92,7 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
             var byTotals = -pure;
             for (var t = 0; t < s.Term.Length; t++) byTotals += s.Coefficient[t] * dissolved[s.Term[t]];
             foreach (var p in s.Protonated) byTotals += p.Ln(at.M);
-            if (s.HeldBy is not null) byTotals -= LnHeld(s, out _);
+            foreach (var pair in s.HeldBy) byTotals -= LnHeld(pair, out _);
             past[k] = share * past[k] + (1 - share) * byTotals;
         }
     }
@@ -102,21 +102,19 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
         var ln = -s.LnPure!.Value;
         for (var t = 0; t < s.Term.Length; t++) ln += s.Coefficient[t] * LnDissolved(s.Term[t]);
         foreach (var p in s.Protonated) ln += p.Ln(at.M);
-        return s.HeldBy is null ? ln : ln - LnHeld(s, out _);
+        foreach (var pair in s.HeldBy) ln -= LnHeld(pair, out _);
+        return ln;
     }
 
     /// <summary>
-    /// ln of how much more of a salt is held beside the pair of it; and the component that counts, -1 where more of it would hold no more.
+    /// ln of how much more of a salt is held beside a pair; and the component that counts, -1 where more of it would hold no more.
     /// </summary>
-    private double LnHeld(ActiveSolid s, out int counts)
+    private double LnHeld(SaltsInCompany.Pair pair, out int counts)
     {
-        var pair = s.HeldBy!.Value;
-        double first = DissolvedOf(pair.First), second = DissolvedOf(pair.Second), water = at.WaterKg;
-        counts = first < second ? pair.First : pair.Second;
-        var molality = Math.Min(first, second) / water;
-        if (molality < pair.Most) return Problem.Ln10 * pair.PerMol * molality;
-        counts = -1;
-        return Problem.Ln10 * pair.PerMol * pair.Most;
+        double first = DissolvedOf(pair.First), second = DissolvedOf(pair.Second);
+        var molality = Math.Min(first, second) / at.WaterKg;
+        counts = !pair.GrowsAt(molality) ? -1 : first < second ? pair.First : pair.Second;
+        return Problem.Ln10 * pair.Log10(molality);
     }
 
     /// <summary>ln of what is dissolved of a component, mol per kg of the water left.</summary>
@@ -269,13 +267,15 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
             row[^1] -= (1 - share) * s.Coefficient[t];
         }
 
-        if (s.HeldBy is { } pair && LnHeld(s, out var counts) is var held && counts >= 0)
+        foreach (var pair in s.HeldBy)
         {
-            row[^1] += (1 - share) * held;
-            var perMol = (1 - share) * Problem.Ln10 * pair.PerMol / at.WaterKg;
+            LnHeld(pair, out var counts);
+            if (counts < 0) continue;
+            var slope = (1 - share) * Problem.Ln10 * pair.PerMol;
+            row[^1] += slope * DissolvedOf(counts) / at.WaterKg;
             for (var k = 0; k < Present.Count; k++)
                 for (var u = 0; u < Present[k].Term.Length; u++)
-                    if (Present[k].Term[u] == counts) row[firstSolid + k] += perMol * Present[k].Coefficient[u];
+                    if (Present[k].Term[u] == counts) row[firstSolid + k] += slope / at.WaterKg * Present[k].Coefficient[u];
         }
     }
 

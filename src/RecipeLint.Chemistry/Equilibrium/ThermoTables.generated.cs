@@ -552,6 +552,7 @@ internal static class ThermoTables
         "Fe(IDHA)-2",
         "Fe(IDHA)-",
         "Fe(OH)(IDHA)-2",
+        "Fe(OH)2(IDHA)-3",
         "Co(IDHA)-2",
         "Ni(IDHA)-2",
         "Cu(IDHA)-2",
@@ -603,7 +604,7 @@ internal static class ThermoTables
         0, 1, 0, 0, 1, 0, 1, 0, 1, 0, -1, -2,
         0, 1, -2, 1, 0, -1, -1, -1, 0, 0, 0, 0,
         1, 0, 0, 0, 0, 1, -3, -2, -1, 0, -2, -2,
-        -2, -2, -1, -2, -2, -2, -2, -2, -1, -2, -1,
+        -2, -2, -1, -2, -3, -2, -2, -2, -2, -1, -2, -1,
     ];
 
     public static ReadOnlySpan<ushort> SpeciesStart =>
@@ -648,7 +649,8 @@ internal static class ThermoTables
         1133, 1135, 1137, 1141, 1143, 1146, 1148, 1151, 1153, 1156, 1158, 1162,
         1166, 1168, 1171, 1173, 1175, 1177, 1179, 1181, 1183, 1185, 1187, 1189,
         1191, 1193, 1195, 1197, 1199, 1201, 1203, 1205, 1207, 1209, 1211, 1213,
-        1215, 1217, 1219, 1221, 1225, 1227, 1229, 1231, 1233, 1235, 1237, 1240,
+        1215, 1217, 1219, 1221, 1225, 1229, 1231, 1233, 1235, 1237, 1239, 1241,
+        1244,
     ];
 
     public static ReadOnlySpan<byte> SpeciesTerms =>
@@ -755,8 +757,8 @@ internal static class ThermoTables
         39, 7, 39, 8, 39, 13, 39, 12, 39, 10, 39, 0,
         40, 11, 40, 0, 41, 0, 41, 0, 41, 0, 41, 5,
         41, 6, 41, 9, 41, 7, 41, 8, 41, 8, 41, 1,
-        0, 13, 41, 12, 41, 11, 41, 10, 41, 14, 41, 6,
-        17, 20, 0, 1,
+        0, 8, 41, 1, 0, 13, 41, 12, 41, 11, 41, 10,
+        41, 14, 41, 6, 17, 20, 0, 1,
     ];
 
     public static ReadOnlySpan<double> SpeciesCoefficients =>
@@ -863,8 +865,8 @@ internal static class ThermoTables
         1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
         1, 1, 1, 1, 1, 2, 1, 3, 1, 4, 1, 1,
         1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
-        -1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1,
-        2, 5, -1, -5,
+        -1, 1, 1, 2, -2, 1, 1, 1, 1, 1, 1, 1,
+        1, 1, 1, 1, 2, 5, -1, -5,
     ];
 
     public static ReadOnlySpan<double> SpeciesReference =>
@@ -1110,11 +1112,11 @@ internal static class ThermoTables
         19.45, 0, 0, 0, 0, 0, 21.63, 0, 0, 0, 0, 0,
         7.85, 0, 0, 0, 0, 0, 6.95, 0, 0, 0, 0, 0,
         9.45, 0, 0, 0, 0, 0, 9.95, 0, 0, 0, 0, 0,
-        17.82, 0, 0, 0, 0, 0, 12.38, 0, 0, 0, 0, 0,
-        12.25, 0, 0, 0, 0, 0, 13.95, 0, 0, 0, 0, 0,
-        14.85, 0, 0, 0, 0, 0, 12.55, 0, 0, 0, 0, 0,
-        16.72, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
-        double.NaN, 0, 0, 0, 0, 0,
+        17.82, 0, 0, 0, 0, 0, 13.02, 0, 0, 0, 0, 0,
+        4.79, 0, 0, 0, 0, 0, 12.25, 0, 0, 0, 0, 0,
+        13.95, 0, 0, 0, 0, 0, 14.85, 0, 0, 0, 0, 0,
+        12.55, 0, 0, 0, 0, 0, 16.72, 0, 0, 0, 0, 0,
+        double.NaN, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SpeciesProduct =>
@@ -1360,11 +1362,11 @@ internal static class ThermoTables
         19.45, 0, 0, 0, 0, 0, 21.63, 0, 0, 0, 0, 0,
         7.85, 0, 0, 0, 0, 0, 6.95, 0, 0, 0, 0, 0,
         9.45, 0, 0, 0, 0, 0, 9.95, 0, 0, 0, 0, 0,
-        17.82, 0, 0, 0, 0, 0, 12.38, 0, 0, 0, 0, 0,
-        12.25, 0, 0, 0, 0, 0, 13.95, 0, 0, 0, 0, 0,
-        14.85, 0, 0, 0, 0, 0, 12.55, 0, 0, 0, 0, 0,
-        16.72, 0, 0, 0, 0, 0, 3.9566548148419765, 0, -449.2091330451352, 0, 0, 0,
-        -1.6942273900861293, 0, -1567.0086036458206, 0, 0, 0,
+        17.82, 0, 0, 0, 0, 0, 13.02, 0, 0, 0, 0, 0,
+        4.79, 0, 0, 0, 0, 0, 12.25, 0, 0, 0, 0, 0,
+        13.95, 0, 0, 0, 0, 0, 14.85, 0, 0, 0, 0, 0,
+        12.55, 0, 0, 0, 0, 0, 16.72, 0, 0, 0, 0, 0,
+        3.9566548148419765, 0, -449.2091330451352, 0, 0, 0, -1.6942273900861293, 0, -1567.0086036458206, 0, 0, 0,
     ];
 
     public static ReadOnlySpan<double> SpeciesDoubt =>
@@ -1409,7 +1411,7 @@ internal static class ThermoTables
         0.2, 0.2, 0.3, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.3, 0.3, 0.3,
         0.2, 0.2, 0.3, 0.3, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5,
         0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.7, 0.7, 0.7, 0.7, 0.7, 0.7,
-        0.7, 0.7, 0.7, 1, 0.7, 0.7, 0.7, 0.7, 0.7, 0.3, 0.3,
+        0.7, 0.7, 0.7, 1, 1, 0.7, 0.7, 0.7, 0.7, 0.7, 0.3, 0.3,
     ];
 
     public static readonly string[] SpeciesSources =
@@ -1897,7 +1899,8 @@ internal static class ThermoTables
         "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
         "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
         "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
-        "By analogy: the iron(III) chelate loses a proton at pH 5 as that of nitrilotriacetic acid does (Martell & Smith, recalled); such species are named for 3-hydroxy-2,2'-iminodisuccinic acid (abstract read) (estimate)",
+        "By analogy: the iron(III) chelate loses protons where that of nitrilotriacetic acid does, at pH 4.36 and 7.58 (25 °C, 0.1 mol/L KCl: The iron(III) and iron(II) complexes of nitrilotriacetic acid, abstract read); such species are named for 3-hydroxy-2,2'-iminodisuccinic acid too (J. Chem. Eng. Data 57 (2012) 2723, abstract read) (estimate)",
+        "By analogy: the iron(III) chelate loses protons where that of nitrilotriacetic acid does, at pH 4.36 and 7.58 (25 °C, 0.1 mol/L KCl: The iron(III) and iron(II) complexes of nitrilotriacetic acid, abstract read); such species are named for 3-hydroxy-2,2'-iminodisuccinic acid too (J. Chem. Eng. Data 57 (2012) 2723, abstract read) (estimate)",
         "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
         "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
         "Makers' brochures of tetrasodium iminodisuccinate, 25 °C and 0.1 mol/L (recalled). A supplier's sheet (read) gives Ca 6.0, Mg 7.2, Mn 9.0, Zn 12.0, Cu 14.6 and Fe(III) 16.4 without its ionic strength; 3-hydroxy-2,2'-iminodisuccinic acid, built alike, has Cu 12.63, Ni 11.30, Zn 9.76 and Fe(III) 14.96 at 0.1 mol/L (abstracts read) [IDS] (memory)",
@@ -3395,10 +3398,10 @@ internal static class ThermoTables
         2, 15, 15, 15, 2, 15, 16, 15, 16, 2, 2, 2,
         2, 2, 2, 2, 2, 17, 15, 16, 18, 224, 314, 17,
         313, 221, 19, 32, 199, 27, 197, 202, 211, 203, 198, 23,
-        18, 224, 17, 224, 72, 532, 73, 531, 531, 15, 16, 15,
-        16, 4, 531, 3, 531, 98, 6, 17, 98, 531, 98, 6,
-        531, 98, 6, 531, 98, 6, 531, 98, 6, 531, 98, 6,
-        531, 98, 6,
+        18, 224, 17, 224, 72, 533, 73, 532, 532, 15, 16, 15,
+        16, 4, 532, 3, 532, 98, 6, 17, 98, 532, 98, 6,
+        532, 98, 6, 532, 98, 6, 532, 98, 6, 532, 98, 6,
+        532, 98, 6,
     ];
 
     public static ReadOnlySpan<double> ProductPairEpsilon =>

@@ -52,10 +52,10 @@ internal static class SaltSteps
         var times = work.Result(
             "product of the totals against that of the saturated pure solution", "total / pure, each as often as the formula has it",
             Term.Product(factors));
-        if (salt.LogHeld > 0)
+        if (salt.LogHeld != 0)
         {
             times = work.Result(
-                "that, against what is held beside the rest", "product / times more that is held",
+                "that, against what is held beside the rest", "product / how many times it is held",
                 times / work.Given(
                     "how many times that product measured mixtures of this kind hold", Math.Pow(10, salt.LogHeld), "", Saturation.Engine));
         }

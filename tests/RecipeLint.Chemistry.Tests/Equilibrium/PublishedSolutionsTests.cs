@@ -44,11 +44,14 @@ public sealed class PublishedSolutionsTests
         }
 
         Repository.Golden(Table, text.ToString());
-        var outside = rows.Where(r => !(Math.Abs(r.Off) <= 3 * r.Tolerance)).Select(r => $"{r.What}: {r.Given:0.####} for {r.Published}").ToList();
+        var outside = rows.Where(r => !(Math.Abs(r.Off) <= Allowed(r))).Select(r => $"{r.What}: {r.Given:0.####} for {r.Published}").ToList();
         Assert.True(rows.Count >= 60, $"{rows.Count} rows");
 
-        // How many may lie outside their tolerance, and why each does, is held over all facts by OutsideFactsTests.
         Assert.True(outside.Count == 0, string.Join("\n", outside));
+
+        // What lies outside its tolerance is argued one by one, with how far it may be off.
+        static double Allowed(Row r) => Math.Max(
+            r.Tolerance, OutsideFactsTests.Because.GetValueOrDefault($"{r.Kind}: {r.What}").Furthest / (r.IsAbsolute ? 1 : 100));
     }
 
     private static IEnumerable<Row> Rows() =>

@@ -155,13 +155,13 @@ public sealed class SaltTests
     {
         using var doc = JsonDocument.Parse(File.ReadAllText(Path.Combine(
             Repository.Root, "tests", "RecipeLint.Chemistry.Tests", "Equilibrium", "Data", "measured-mixtures.json")));
-        var table = new StringBuilder("# Measured mixtures against the verdict on soluble salts\n\nNothing here was fitted but the powers of the share that is dihydrogen phosphate (KB71, VOO). Index: calibrated; product: of total molalities; both at the measured saturation.\n\n");
+        var table = new StringBuilder("# Measured mixtures against the verdict on soluble salts\n\nNothing here was fitted but the powers of the share that is dihydrogen phosphate (KB71, VOO) and what holds potassium nitrate beside other nitrates (TH97n). Index: calibrated; product: of total molalities; both at the measured saturation.\n\n");
         table.Append("| system | °C | mol/kg | saturated with | I | index | product | at 0.60 | at 0.85 | at 1.00 | at 1.50 | source |\n|---|---|---|---|---|---|---|---|---|---|---|---|\n");
         var faults = new List<string>();
-        foreach (var p in doc.RootElement.GetProperty("points").EnumerateArray().Concat(doc.RootElement.GetProperty("molal").EnumerateArray()))
+        foreach (var (p, molal) in Points("points", false).Concat(Points("molal", true)))
         {
             var salts = p.EnumerateObject().Where(x => Salts.ContainsKey(x.Name)).Select(x => (x.Name, Amount: x.Value.GetDouble())).ToList();
-            if (p.GetProperty("source").GetString() is not ("HMW" or "FPE" or "PP87")) salts = InMolality(salts);
+            if (!molal) salts = InMolality(salts);
             var solids = p.GetProperty("solids").EnumerateArray().Select(s => s.GetString()!).ToList();
             var celsius = p.GetProperty("t").GetDouble();
             var states = Scales.Select(s => Verdicts(salts, celsius, s.Factor)).ToList();
@@ -184,6 +184,9 @@ public sealed class SaltTests
         }
         Repository.Golden("tests/RecipeLint.Chemistry.Tests/Tables/measured-mixtures.md", table.ToString());
         Assert.True(faults.Count == 0, string.Join("\n", faults));
+
+        IEnumerable<(JsonElement Point, bool Molal)> Points(string list, bool molal) =>
+            doc.RootElement.GetProperty(list).EnumerateArray().Select(p => (p, molal));
     }
 
     /// <summary>
@@ -277,6 +280,10 @@ public sealed class SaltTests
         ["KCl"] = (74.548, [("K+", 1), ("Cl-", 1)]),
         ["K2SO4"] = (174.252, [("K+", 2), ("SO4-2", 1)]),
         ["MgSO4"] = (120.361, [("Mg+2", 1), ("SO4-2", 1)]),
+        ["NH4NO3"] = (80.043, [("NH4+", 1), ("NO3-", 1)]),
+        ["NH4Cl"] = (53.49, [("NH4+", 1), ("Cl-", 1)]),
+        ["(NH4)2SO4"] = (132.13, [("NH4+", 2), ("SO4-2", 1)]),
+        ["NaNO3"] = (84.994, [("Na+", 1), ("NO3-", 1)]),
     };
 
     /// <summary>From mass percent of the solution to mol per kg of its water.</summary>

@@ -47,6 +47,22 @@ public sealed class LabelProductTests
         Assert.Equal(0.08 * 78.196 / 94.195, LabelProduct.Build(dense).Substance!.Content[Element.K], 1e-9);
     }
 
+    /// <summary>
+    /// 12-0-0-26S is 60 % of (NH4)2S2O3: as sulfate its sulfur asked for twice the ammonium there is, and a mix with calcium for gypsum.
+    /// </summary>
+    [Theory]
+    [InlineData("Ammonium thiosulfate 12-0-0-26S", true)]
+    [InlineData("ammonium thiosulphate", true)]
+    [InlineData("Ammonium sulfate with thiosulfate", false)]
+    [InlineData("Ammonium sulfate", false)]
+    public void SulfurOfAThiosulfateIsNoSulfate(string name, bool thiosulfate)
+    {
+        var result = LabelProduct.Build(Label([new("N", 12, LabelShare.Ammonium), new("S", 26)]) with { Name = name });
+        Assert.Equal(thiosulfate ? 0.26 / 32.06 / 2 : 0, Moles(result.Substance!, "S2O3-2"), 1e-6);
+        Assert.Equal(thiosulfate ? 0 : 0.26 / 32.06, Moles(result.Substance!, "SO4-2"), 1e-6);
+        Assert.Equal(thiosulfate, result.Substance!.Assumption?.Contains("thiosulfate", StringComparison.Ordinal) == true);
+    }
+
     [Theory]
     [InlineData("EDDHMA")]
     [InlineData("EDDHSA")]

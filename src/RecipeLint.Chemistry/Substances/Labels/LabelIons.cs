@@ -49,6 +49,13 @@ internal sealed class LabelIons
             Add(component, Math.Max(0, contents.Total(element) - bound) / AtomicWeights.Of(element));
         }
 
+        if (SaysThiosulfate(label.Name) && this[Component.Sulfate] is > 0 and var sulfur)
+        {
+            Add(Component.Sulfate, -sulfur);
+            Add(Component.Thiosulfate, sulfur / 2);
+            Assume("The sulfur counts as thiosulfate, which the name says.");
+        }
+
         AddNitrogen();
     }
 
@@ -121,6 +128,17 @@ internal sealed class LabelIons
     }
 
     private static int Charge(string component) => SolutionComponent.TryParse(component, out var known) ? known.Charge : 0;
+
+    /// <summary>
+    /// A label gives the sulfur of a thiosulfate as S, like that of a sulfate. A name that speaks of a sulfate besides does not say which is
+    /// how much.
+    /// </summary>
+    private static bool SaysThiosulfate(string name)
+    {
+        var words = name.Replace("sulph", "sulf", StringComparison.OrdinalIgnoreCase);
+        var rest = words.Replace("thiosulfate", "", StringComparison.OrdinalIgnoreCase);
+        return rest.Length < words.Length && !rest.Contains("sulfate", StringComparison.OrdinalIgnoreCase);
+    }
 
     private double Bound(Element element) =>
         Math.Min(_contents.Total(element), Math.Max(_contents[element, LabelShare.Chelated], _contents[element, LabelShare.OrthoOrtho]));
