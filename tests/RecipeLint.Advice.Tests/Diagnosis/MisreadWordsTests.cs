@@ -30,7 +30,7 @@ public sealed class MisreadWordsTests
     [InlineData("pH two drops", null)]
     [InlineData("took a phone call, one drop fell in", null)]
     public void AReadingInWordsIsAReading(string seen, string? reading) =>
-        Assert.Equal(reading, ToldReadings.Of(seen).FirstOrDefault());
+        Assert.Equal(reading, ToldReadings.Of(seen) is [var first, ..] ? first : null);
 
     [Theory]
     [InlineData(HazardKind.PersonIll, "I feel woozy since I opened the bottle")]

@@ -1,6 +1,5 @@
 using System.Text;
 using CsCheck;
-using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
 using static RecipeLint.Recipes.Tests.Patching.Bench;
