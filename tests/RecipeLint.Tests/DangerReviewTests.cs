@@ -74,18 +74,18 @@ public sealed class DangerReviewTests
         Assert.DoesNotContain("calls it wrong", Before(answer.Out, "Why not fewer"), StringComparison.Ordinal);
     }
 
-    /// <summary>Urea that is kept warm for half a year is wrong in any bottle: nothing is proposed, and why is said.</summary>
+    /// <summary>Sugar that is kept warm unguarded bursts any bottle: nothing is proposed, and why is said.</summary>
     [Fact]
     public void WhatNoGroupingMendsIsNotSplit()
     {
         var answer = Run("""
-            {"format": 1, "name": "s", "makes": "1 L", "dose": "1:100", "keep": {"at": "25..35 °C", "for": "6 months", "light": "dark"},
-              "steps": [{"pour": "0.6 L", "of": "distilled"}, {"add": "urea", "amount": "100 g"}, {"topUp": "1 L", "of": "distilled"}]}
+            {"format": 1, "name": "s", "makes": "1 L", "dose": "1:100", "keep": {"at": "8..25 °C", "for": "90 days", "light": "dark"},
+              "steps": [{"pour": "0.6 L", "of": "distilled"}, {"add": "sucrose", "amount": "400 g"}, {"topUp": "1 L", "of": "distilled"}]}
             """, "split");
 
         Assert.Equal(1, answer.Code);
         Assert.Contains("is not split", answer.Out, StringComparison.Ordinal);
-        Assert.Contains("RL0308", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("RL0710", answer.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("Part A", answer.Out, StringComparison.Ordinal);
     }
 
