@@ -25,7 +25,11 @@ internal static class CommandLine
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
-            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(exception.Message)));
+            // Of a file the runtime says which; what is denied without a name is standard output.
+            var what = exception is UnauthorizedAccessException && !exception.Message.Contains('\'', StringComparison.Ordinal)
+                ? WholeProcess.LostOutput
+                : exception.Message;
+            world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(what)));
             return ExitCodes.Usage;
         }
 #pragma warning disable CA1031 // The last line of defence: a fault of ours becomes one line and exit code 3, never a stack trace.

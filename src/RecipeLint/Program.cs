@@ -1,7 +1,3 @@
 using RecipeLint;
-using RecipeLint.Shell;
 
-var surroundings = Surroundings.OfThisProcess();
-var code = CommandLine.Run(args, surroundings);
-surroundings.Out.Flush();
-return code;
+return WholeProcess.Run(args);

@@ -35,6 +35,25 @@ public sealed class ProtocolTests
         Assert.Equal(0, client.End());
     }
 
+    /// <summary>Each ended the process: the library finds out about a text only when it is taken.</summary>
+    [Theory]
+    [InlineData("{\"jsonrpc\":\"2.0\",\"id\":1,\"method\":\"\u00ff\"}", -32700)]
+    [InlineData("{\"jsonrpc\":\"2.0\",\"id\":\"\u00ff\",\"method\":\"x\"}", -32700)]
+    [InlineData("{\"jsonrpc\":\"2.0\",\"\u00ff\":1,\"method\":\"x\"}", -32700)]
+    [InlineData("{\"\\ud800\":1,\"\\udc00\":2}", -32600)]
+    public void BytesThatAreNoTextAreAnsweredAndTheSessionGoesOn(string latin, int code)
+    {
+        using var client = Client.InProcess(Shop.InMemory());
+        client.Initialize();
+        client.SendRaw(Framed(latin));
+        Assert.Equal(code, CodeOf(NextStray(client)));
+        client.SendRaw(Framed("{\"\\ud800\":1,\"jsonrpc\":\"2.0\",\"method\":\"$/cancelRequest\",\"params\":{\"\\ud800\":1}}"));
+        Assert.Equal(-32601, CodeOf(client.Wait(client.Begin("textDocument/moon", new JsonObject()))));
+        Assert.Equal(0, client.End());
+
+        static byte[] Framed(string body) => [.. Encoding.ASCII.GetBytes($"Content-Length: {body.Length}\r\n\r\n"), .. Encoding.Latin1.GetBytes(body)];
+    }
+
     [Fact]
     public void AMessageNestedWithoutEndIsAnswered()
     {

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
+using RecipeLint.Chemistry.Data;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Advice.Diagnosis;
@@ -23,12 +24,8 @@ public static class DiagnosisData
         Causes.FirstOrDefault(c => c.Id == id) ?? throw new InvalidOperationException($"There is no cause '{id}'.");
 
     /// <param name="room">The folder whose data it is.</param>
-    internal static JsonDocument Open(string file, string room = "Diagnosis")
-    {
-        using var stream = typeof(DiagnosisData).Assembly.GetManifestResourceStream($"RecipeLint.Advice.{room}.{file}.json")
-            ?? throw new InvalidOperationException($"The embedded file {file}.json is missing from the build.");
-        return JsonDocument.Parse(stream);
-    }
+    internal static JsonDocument Open(string file, string room = "Diagnosis") =>
+        EmbeddedJson.Open(typeof(DiagnosisData).Assembly, $"RecipeLint.Advice.{room}.{file}.json");
 
     internal static IReadOnlyList<string> Texts(JsonElement item, string name) =>
         item.TryGetProperty(name, out var list) ? [.. list.EnumerateArray().Select(e => e.GetString()!)] : [];

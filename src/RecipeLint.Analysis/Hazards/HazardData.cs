@@ -1,4 +1,5 @@
 using System.Text.Json;
+using RecipeLint.Chemistry.Data;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Analysis.Hazards;
@@ -101,12 +102,8 @@ public static class HazardData
     private static IEnumerable<string> Strings(JsonElement item, string name) => item.GetProperty(name).EnumerateArray().Select(e =>
         e.GetString()!);
 
-    private static JsonDocument Open(string file)
-    {
-        using var stream = typeof(HazardData).Assembly.GetManifestResourceStream($"RecipeLint.Analysis.Hazards.{file}.json")
-            ?? throw new InvalidOperationException($"The embedded file {file}.json is missing from the build.");
-        return JsonDocument.Parse(stream);
-    }
+    private static JsonDocument Open(string file) =>
+        EmbeddedJson.Open(typeof(HazardData).Assembly, $"RecipeLint.Analysis.Hazards.{file}.json");
 
     private sealed record Content(string Deference, IReadOnlyList<HazardText> Texts, Dictionary<HazardKind, Dictionary<HazardGrade,
         HashSet<string>>> Forbids);

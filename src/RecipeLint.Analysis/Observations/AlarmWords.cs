@@ -1,5 +1,5 @@
 using System.Collections.Frozen;
-using System.Text.Json;
+using RecipeLint.Chemistry.Data;
 
 namespace RecipeLint.Analysis.Observations;
 
@@ -291,10 +291,7 @@ internal static class AlarmWords
 
     private static Families Read()
     {
-        const string Resource = "RecipeLint.Analysis.Observations.alarms.json";
-        using var stream = typeof(AlarmWords).Assembly.GetManifestResourceStream(Resource)
-            ?? throw new InvalidOperationException("The embedded file alarms.json is missing from the build.");
-        using var document = JsonDocument.Parse(stream);
+        using var document = EmbeddedJson.Open(typeof(AlarmWords).Assembly, "RecipeLint.Analysis.Observations.alarms.json");
         var root = document.RootElement;
         Family Of(params string[] names) => new(names.SelectMany(n => root.GetProperty(n).EnumerateArray()).Select(e => e.GetString()!));
         return new Families(

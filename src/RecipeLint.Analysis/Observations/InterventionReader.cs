@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Text.Json;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Data;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 
@@ -196,10 +197,7 @@ internal static class InterventionReader
 
     private static Words Read()
     {
-        const string Resource = "RecipeLint.Analysis.Observations.interventions.json";
-        using var stream = typeof(InterventionReader).Assembly.GetManifestResourceStream(Resource)
-            ?? throw new InvalidOperationException("The embedded file interventions.json is missing from the build.");
-        using var document = JsonDocument.Parse(stream);
+        using var document = EmbeddedJson.Open(typeof(InterventionReader).Assembly, "RecipeLint.Analysis.Observations.interventions.json");
         var root = document.RootElement;
         FrozenSet<string> Set(string name) =>
             root.GetProperty(name).EnumerateArray().Select(e => e.GetString()!).ToFrozenSet(StringComparer.Ordinal);

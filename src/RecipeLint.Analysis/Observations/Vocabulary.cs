@@ -1,4 +1,5 @@
 using System.Text.Json;
+using RecipeLint.Chemistry.Data;
 
 namespace RecipeLint.Analysis.Observations;
 
@@ -105,12 +106,8 @@ public static class Vocabulary
             [.. phrases.SelectMany(p => p.Spelled)]);
     }
 
-    private static JsonDocument Open()
-    {
-        using var stream = typeof(Vocabulary).Assembly.GetManifestResourceStream("RecipeLint.Analysis.Observations.vocabulary.json")
-            ?? throw new InvalidOperationException("The embedded file vocabulary.json is missing from the build.");
-        return JsonDocument.Parse(stream);
-    }
+    private static JsonDocument Open() =>
+        EmbeddedJson.Open(typeof(Vocabulary).Assembly, "RecipeLint.Analysis.Observations.vocabulary.json");
 
     private static IReadOnlyList<string> Texts(JsonElement item, string name) =>
         item.TryGetProperty(name, out var list) ? [.. list.EnumerateArray().Select(e => e.GetString()!)] : [];

@@ -1,4 +1,4 @@
-using System.Text.Json;
+using RecipeLint.Chemistry.Data;
 
 namespace RecipeLint.Analysis.Profiles;
 
@@ -14,9 +14,7 @@ internal static class ProfileReader
         var profiles = new List<ProfileData>(Files.Length);
         foreach (var file in Files)
         {
-            using var stream = typeof(ProfileReader).Assembly.GetManifestResourceStream($"RecipeLint.Analysis.Profiles.{file}.json")
-                ?? throw new InvalidOperationException($"The embedded profile {file}.json is missing from the build.");
-            using var document = JsonDocument.Parse(stream);
+            using var document = EmbeddedJson.Open(typeof(ProfileReader).Assembly, $"RecipeLint.Analysis.Profiles.{file}.json");
             profiles.Add(new ProfileFile(file, document.RootElement).Read(name => profiles.First(p => p.Name == name)));
         }
 

@@ -1,4 +1,4 @@
-using System.Text.Json;
+using RecipeLint.Chemistry.Data;
 
 namespace RecipeLint.Chemistry.Composition;
 
@@ -39,9 +39,7 @@ public static class AtomicWeights
 
     private static Dictionary<string, AtomicWeight> Load()
     {
-        using var stream = typeof(AtomicWeights).Assembly.GetManifestResourceStream(Resource)
-            ?? throw new InvalidOperationException($"The embedded table {Resource} is missing from the build.");
-        using var document = JsonDocument.Parse(stream);
+        using var document = EmbeddedJson.Open(typeof(AtomicWeights).Assembly, Resource);
         var table = new Dictionary<string, AtomicWeight>(StringComparer.Ordinal);
         foreach (var row in document.RootElement.GetProperty("weights").EnumerateObject())
         {

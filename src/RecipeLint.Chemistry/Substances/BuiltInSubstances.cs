@@ -1,4 +1,4 @@
-using System.Text.Json;
+using RecipeLint.Chemistry.Data;
 
 namespace RecipeLint.Chemistry.Substances;
 
@@ -19,12 +19,8 @@ internal static class BuiltInSubstances
 
     private static IEnumerable<CatalogueEntry> Load(string family)
     {
-        var resource = Prefix + family + ".json";
-        using var stream = typeof(BuiltInSubstances).Assembly.GetManifestResourceStream(resource)
-            ?? throw new InvalidOperationException($"The embedded table {resource} is missing from the build.");
-
         // Kept open: the entries read their rows when they are asked for.
-        var document = JsonDocument.Parse(stream);
+        var document = EmbeddedJson.Open(typeof(BuiltInSubstances).Assembly, Prefix + family + ".json");
         var reader = new SubstanceReader(family + ".json", document.RootElement.GetProperty("sources"));
         foreach (var row in document.RootElement.GetProperty("substances").EnumerateArray())
         {

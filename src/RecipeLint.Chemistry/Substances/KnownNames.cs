@@ -1,7 +1,7 @@
 using System.Collections.Frozen;
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
+using RecipeLint.Chemistry.Data;
 
 namespace RecipeLint.Chemistry.Substances;
 
@@ -70,9 +70,7 @@ public sealed class KnownNames
 
     private static KnownNames Load()
     {
-        using var stream = typeof(KnownNames).Assembly.GetManifestResourceStream(Resource)
-            ?? throw new InvalidOperationException($"The embedded table {Resource} is missing from the build.");
-        using var document = JsonDocument.Parse(stream);
+        using var document = EmbeddedJson.Open(typeof(KnownNames).Assembly, Resource);
         string[] Texts(string key) => [.. document.RootElement.GetProperty(key).EnumerateArray().Select(e => e.GetString()!)];
         var elements = Texts("elements").Select(Cut).ToList();
         var compounds = Texts("compounds").Select(Cut).ToList();

@@ -1,7 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using System.Text.Json;
 using RecipeLint.Chemistry.Composition;
+using RecipeLint.Chemistry.Data;
 using RecipeLint.Chemistry.Equilibrium;
 
 namespace RecipeLint.Chemistry.Substances;
@@ -99,9 +99,7 @@ public sealed record SolutionComponent(string Name, int Charge, Formula? Formula
 
     private static Dictionary<string, Lazy<SolutionComponent>> Load()
     {
-        using var stream = typeof(SolutionComponent).Assembly.GetManifestResourceStream(Resource)
-            ?? throw new InvalidOperationException($"The embedded table {Resource} is missing from the build.");
-        using var document = JsonDocument.Parse(stream);
+        using var document = EmbeddedJson.Open(typeof(SolutionComponent).Assembly, Resource);
         var table = new Dictionary<string, Lazy<SolutionComponent>>(StringComparer.Ordinal);
         foreach (var row in Components.All)
         {

@@ -12,9 +12,21 @@ internal static class Params
         item.Maybe(name) ?? throw RpcException.Invalid($"'{name}' is missing.");
 
     public static JsonElement? Maybe(this JsonElement item, string name) =>
-        item.ValueKind == JsonValueKind.Object && item.TryGetProperty(name, out var value) && value.ValueKind != JsonValueKind.Null
-            ? value
-            : null;
+        item.Member(name) is { ValueKind: not JsonValueKind.Null } value ? value : null;
+
+    /// <summary>The member of an object, null among the values it may have; nothing where there is none, or no object.</summary>
+    public static JsonElement? Member(this JsonElement item, string name)
+    {
+        try
+        {
+            return item.ValueKind == JsonValueKind.Object && item.TryGetProperty(name, out var value) ? value : null;
+        }
+        catch (InvalidOperationException)
+        {
+            // Half a surrogate pair in the name of a member: one after the other, since looking it up met that name.
+            return item.EnumerateObject().Where(m => IsCalled(m, name)).Select(m => (JsonElement?)m.Value).LastOrDefault();
+        }
+    }
 
     /// <exception cref="RpcException">It is no text.</exception>
     public static string NeedText(this JsonElement item, string name) =>
@@ -45,6 +57,18 @@ internal static class Params
         catch (InvalidOperationException)
         {
             return Unescape(text.GetRawText());
+        }
+    }
+
+    private static bool IsCalled(JsonProperty member, string name)
+    {
+        try
+        {
+            return member.NameEquals(name);
+        }
+        catch (InvalidOperationException)
+        {
+            return false;
         }
     }
 

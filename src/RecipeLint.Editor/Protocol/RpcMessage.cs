@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Unicode;
 
 namespace RecipeLint.Editor.Protocol;
 
@@ -11,6 +12,12 @@ internal sealed record RpcMessage(string? Id, string? Method, JsonElement Params
     /// <exception cref="RpcException">The bytes are no JSON, or no message.</exception>
     public static RpcMessage Read(byte[] body)
     {
+        // Asked first: the library finds out only when a text is taken, with an exception that is none of its own.
+        if (!Utf8.IsValid(body))
+        {
+            throw new RpcException(RpcCodes.ParseError, "This message is not written in UTF-8.");
+        }
+
         JsonElement root;
         try
         {
@@ -27,19 +34,19 @@ internal sealed record RpcMessage(string? Id, string? Method, JsonElement Params
             throw new RpcException(RpcCodes.InvalidRequest, "A message is an object; lists of messages are not taken.");
         }
 
-        var id = root.TryGetProperty("id", out var written) ? written : default;
+        var id = root.Member("id") ?? default;
         if (id.ValueKind is not (JsonValueKind.Undefined or JsonValueKind.Number or JsonValueKind.String or JsonValueKind.Null))
         {
             throw new RpcException(RpcCodes.InvalidRequest, "The id of a request is a number or a text.");
         }
 
-        var method = root.TryGetProperty("method", out var name) && name.ValueKind == JsonValueKind.String ? name.AnyText() : null;
-        if (method is null && !root.TryGetProperty("result", out _) && !root.TryGetProperty("error", out _))
+        var method = root.Member("method") is { ValueKind: JsonValueKind.String } name ? name.AnyText() : null;
+        if (method is null && root.Member("result") is null && root.Member("error") is null)
         {
             throw new RpcException(RpcCodes.InvalidRequest, "The message names no method.");
         }
 
-        root.TryGetProperty("params", out var parameters);
-        return new RpcMessage(id.ValueKind is JsonValueKind.Undefined or JsonValueKind.Null ? null : id.GetRawText(), method, parameters);
+        return new RpcMessage(
+            id.ValueKind is JsonValueKind.Undefined or JsonValueKind.Null ? null : id.GetRawText(), method, root.Member("params") ?? default);
     }
 }

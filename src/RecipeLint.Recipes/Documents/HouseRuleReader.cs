@@ -18,6 +18,7 @@ internal sealed class HouseRuleReader(FieldReader fields, SourceFile source)
         if (must is null || fields.Text(root["id"]) is not { } id || fields.Text(root["name"]) is not { } name
             || fields.Text(root["level"]) is not { } level || fields.Text(root["message"]) is not { } message
                 || fields.Text(root["reason"]) is not { } reason
+            || !IsId(id.Value)
             || fields.Word<HouseRuleScope>(root["looksAt"], ("stock", HouseRuleScope.Stock),
                 ("recipe", HouseRuleScope.Recipe)) is not { } scope)
         {
@@ -40,6 +41,9 @@ internal sealed class HouseRuleReader(FieldReader fields, SourceFile source)
             Passing = passing,
         };
     }
+
+    /// <summary>Another id was reported as one of the wrong form; a rule that went by it could speak as a built-in one.</summary>
+    private static bool IsId(string id) => id.Length == 6 && id.StartsWith("HR", StringComparison.Ordinal) && id[2..].All(char.IsAsciiDigit);
 
     private HouseSchema? ReadSchema(JsonItem? item)
     {

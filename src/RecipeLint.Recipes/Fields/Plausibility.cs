@@ -12,6 +12,8 @@ namespace RecipeLint.Recipes.Fields;
 /// </summary>
 internal static class Plausibility
 {
+    private const double MostCost = 1e9;
+
     private static readonly Volume SmallestBatch = Volume.FromMillilitres(1);
     private static readonly Volume LargestBatch = new(100_000);
     private static readonly MassConcentration MostSolid = new(2000);
@@ -104,6 +106,19 @@ internal static class Plausibility
         }
 
         return ph;
+    }
+
+    /// <summary>From nothing to a billion of any currency; null where it is not, so that no sum of prices is past all numbers.</summary>
+    public static double? Cost(double? cost, JsonItem? item, FieldReader fields)
+    {
+        if (cost is > MostCost && item is not null)
+        {
+            fields.Implausible(
+                item, $"{Text(cost.Value)} is more than any bag or bottle costs. Check the number.", Value("cost", cost.Value, ""));
+            return null;
+        }
+
+        return cost is >= 0 ? cost : null;
     }
 
     /// <summary>Storage between -20 and 60 °C; reported, but kept.</summary>

@@ -149,13 +149,19 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
 
     /// <summary>
     /// Whether what states a length of 0 is an empty file and no pipe, socket or device. An archive header of it says so without opening
-    /// it; the runtime has no other way to ask.
+    /// it; the runtime has no other way to ask. What the kernel makes up while it is read states 0 too, is opened for its header, and may
+    /// then wait for ever.
     /// </summary>
     private static bool IsRegular(string path)
     {
         if (OperatingSystem.IsWindows())
         {
             return true;
+        }
+
+        if (path.StartsWith("/proc/", StringComparison.Ordinal) || path.StartsWith("/sys/", StringComparison.Ordinal))
+        {
+            return false;
         }
 
         using var archive = new MemoryStream();

@@ -51,7 +51,7 @@ public sealed class HouseSchema
             SchemaLibrary.MakeReady();
             using var json = JsonDocument.Parse(source.DecodableBytes.Slice(item.Span.Start, item.Span.Length));
             var registry = new Evaluation.SchemaRegistry { Fetch = (_, _) => null };
-            var options = new Evaluation.BuildOptions { SchemaRegistry = registry, Dialect = HouseDialect.Make() };
+            var options = new Evaluation.BuildOptions { SchemaRegistry = registry, Dialect = HouseDialect.Only };
             return new HouseSchema(Evaluation.JsonSchema.Build(json.RootElement.Clone(), options), parts);
         }
         catch (Exception e) when (e is Evaluation.JsonSchemaException or ArgumentException or InvalidOperationException

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Evaluation = Json.Schema;
 
 namespace RecipeLint.Recipes.Schema;
@@ -11,7 +12,7 @@ internal readonly record struct SchemaFailure(string Pointer, string EvaluationP
 /// The only place that speaks to the schema library, so that nothing else pays for loading it. Each schema is built once, in a
 /// registry of its own that fetches nothing.
 /// </summary>
-internal sealed class SchemaEvaluator
+internal sealed partial class SchemaEvaluator
 {
     private readonly Evaluation.JsonSchema _schema;
 
@@ -20,7 +21,7 @@ internal sealed class SchemaEvaluator
     {
         SchemaLibrary.MakeReady();
         var registry = new Evaluation.SchemaRegistry { Fetch = (_, _) => null };
-        _schema = Evaluation.JsonSchema.FromText(text, new Evaluation.BuildOptions { SchemaRegistry = registry });
+        _schema = Evaluation.JsonSchema.FromText(WithTrueEnds(text), new Evaluation.BuildOptions { SchemaRegistry = registry });
     }
 
     /// <summary>Everything that failed, in the order of evaluation; empty when the document fits.</summary>
@@ -44,6 +45,12 @@ internal sealed class SchemaEvaluator
 
         return failures;
     }
+
+    /// <summary>In a pattern of JSON Schema '$' is the end of the text; that of the runtime is also found before a last line break.</summary>
+    private static string WithTrueEnds(string text) => PatternEnd().Replace(text, "$1$$(?!\\\\n)\"");
+
+    [GeneratedRegex(@"(""pattern"": ""[^""\n]*)\$""")]
+    private static partial Regex PatternEnd();
 
     private static Evaluation.EvaluationOptions Options(Evaluation.OutputFormat format) =>
         new() { OutputFormat = format, Culture = CultureInfo.InvariantCulture };

@@ -153,7 +153,7 @@ internal sealed class SettingsReader(FieldReader fields, IReadOnlyCollection<str
         var due = new Due([Dimension.Mass, Dimension.Volume], ["25 kg", "10 L"]) { UsualUnits = ["kg", "L"] };
         var of = fields.Text(entry["of"]);
         var substance = substances(of, entry["of"], fields);
-        if (of is null || FieldReader.Number(entry["cost"]) is not (>= 0 and var cost)
+        if (of is null || Plausibility.Cost(FieldReader.Number(entry["cost"]), entry["cost"], fields) is not { } cost
             || fields.Quantity(entry["for"], due) is not { Low: > 0 } bought)
         {
             return null;

@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Text;
 using System.Text.Json;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Stocks;
@@ -66,6 +67,21 @@ public static class FactsWriter
         }
 
         output.Write("\n"u8);
+        return true;
+    }
+
+    /// <summary>The same as text that is safe to show: what would move a cursor or reorder text stands as \uXXXX.</summary>
+    public static bool TryWrite(Facts facts, string file, TextWriter writer, bool full, int mixings)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        if (!TryWrite(facts, file, buffer, full, mixings))
+        {
+            return false;
+        }
+
+        using var safe = new JsonSafeWriter(writer);
+        safe.Write(Encoding.UTF8.GetString(buffer.WrittenSpan));
+        safe.Flush();
         return true;
     }
 }

@@ -63,7 +63,7 @@ internal static class EditorCommand
         }
         else
         {
-            world.Out.WriteLine($"wrote {PublishedSchemas.Folder} and {settings.Path}");
+            world.Tell($"wrote {PublishedSchemas.Folder} and {settings.Path}");
             world.Out.WriteLine(Printable.Show(settings.Hint));
         }
     }

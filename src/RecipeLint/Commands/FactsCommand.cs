@@ -1,6 +1,4 @@
-using System.Buffers;
 using System.CommandLine;
-using System.Text;
 using RecipeLint.Recipes.Schema;
 using RecipeLint.Reports.ComputedFacts;
 using RecipeLint.Shell;
@@ -38,14 +36,12 @@ internal static class FactsCommand
                     + (bottles.Count == 0 ? "It doses none." : $"Name one of its stocks: {string.Join(", ", bottles)}."));
             }
 
-            var buffer = new ArrayBufferWriter<byte>();
-            if (!FactsWriter.TryWrite(run.Facts, path, buffer, parsed.GetValue(full), parsed.GetValue(mixings) ?? 0))
+            if (!FactsWriter.TryWrite(run.Facts, path, world.Out, parsed.GetValue(full), parsed.GetValue(mixings) ?? 0))
             {
                 throw new UsageException($"'{path}' has no facts: it is neither a stock nor a recipe, or its volume cannot be read. "
                     + "'recipelint check' says why.");
             }
 
-            world.Out.WriteLine(Encoding.UTF8.GetString(buffer.WrittenSpan).TrimEnd('\n'));
             return ExitCodes.Clean;
         });
         return command;

@@ -52,7 +52,7 @@ internal static class HandbookCommand
             var files = RuleHandbook.Make(ToolVersion.Text);
             pages.Write(folder, named, [.. files.Select(f => (f.Path, f.Text))]);
             var count = files.Count(f => f.Path.EndsWith(".html", StringComparison.Ordinal));
-            world.Out.WriteLine($"wrote {count} pages to {named}; open {Path.Combine(named, "index.html")} in a browser");
+            world.Tell($"wrote {count} pages to {named}; open {Path.Combine(named, "index.html")} in a browser");
             return ExitCodes.Clean;
         });
         return command;

@@ -88,7 +88,7 @@ internal static class ImportCommand
         {
             foreach (var file in result.Files)
             {
-                world.Out.WriteLine($"--- {file.Name}");
+                world.Tell($"--- {file.Name}");
                 foreach (var line in file.Text.TrimEnd('\n').Split('\n'))
                 {
                     world.Out.WriteLine(Printable.Show(line));

@@ -161,6 +161,6 @@ internal static class InitCommand
     {
         NewFiles.Write(world, target, "", files);
         var shown = Path.GetRelativePath(world.CurrentDirectory, target);
-        world.Out.WriteLine($"Next: recipelint check {(files.Count == 1 ? Path.Combine(shown, files[0].Path) : shown)}");
+        world.Tell($"Next: recipelint check {(files.Count == 1 ? Path.Combine(shown, files[0].Path) : shown)}");
     }
 }

@@ -46,7 +46,7 @@ internal static class NewFiles
         ]);
         foreach (var (path, _) in files)
         {
-            world.Out.WriteLine("wrote " + Path.Combine(named, path));
+            world.Tell("wrote " + Path.Combine(named, path));
         }
     }
 }

@@ -168,7 +168,8 @@ internal sealed class GitRepository
     /// <summary>What git answers; null where there is none on this machine.</summary>
     private static Answer? Run(string folder, string? input, params string[] arguments)
     {
-        var start = new ProcessStartInfo("git", ["--no-optional-locks", .. arguments])
+        // A monitor that the repository's settings name is a program of anybody's, and asked for nothing but speed.
+        var start = new ProcessStartInfo("git", ["--no-optional-locks", "-c", "core.fsmonitor=false", .. arguments])
         {
             WorkingDirectory = folder,
             RedirectStandardInput = true,

@@ -1,5 +1,6 @@
 using System.Text;
 using RecipeLint.Recipes.Files;
+using RecipeLint.Reports;
 
 namespace RecipeLint.Shell;
 
@@ -47,7 +48,7 @@ internal sealed record Surroundings(
             new StreamWriter(Console.OpenStandardOutput(), utf8) { AutoFlush = false, NewLine = "\n" },
             new StreamWriter(Console.OpenStandardError(), utf8) { AutoFlush = true, NewLine = "\n" },
             Console.OpenStandardInput,
-            Directory.GetCurrentDirectory(),
+            FolderOfThisProcess(),
             Environment.GetEnvironmentVariable,
             !Console.IsOutputRedirected,
             DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime))
@@ -58,6 +59,9 @@ internal sealed record Surroundings(
             TerminalColumns = Console.IsOutputRedirected ? null : ColumnsOfConsole(),
         };
     }
+
+    /// <summary>One line for people; a name in it can hold whatever a file name can.</summary>
+    public void Tell(string line) => Out.WriteLine(Printable.Show(line));
 
     /// <summary>How wide text may be: as asked, else as wide as the terminal, else 100 columns.</summary>
     /// <param name="asked">The value of '--width'; null when it was not given.</param>
@@ -79,6 +83,18 @@ internal sealed record Surroundings(
             _ when IsSet("FORCE_COLOR") || IsSet("CLICOLOR_FORCE") => true,
             _ => OutIsTerminal && Variable("TERM") != "dumb",
         };
+    }
+
+    private static string FolderOfThisProcess()
+    {
+        try
+        {
+            return Directory.GetCurrentDirectory();
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw new UsageException("the folder that this was started in is gone.");
+        }
     }
 
     private static int? ColumnsOfConsole()

@@ -105,12 +105,16 @@ internal static class WholeFiles
         var target = file.ReplacesLink ? file.FullPath : Target(file.FullPath);
         lock (gate)
         {
-            if (file.MakesFolder)
+            var beside = Plainly(target, () =>
             {
-                MakeFolder(Path.GetDirectoryName(target)!, made);
-            }
+                if (file.MakesFolder)
+                {
+                    MakeFolder(Path.GetDirectoryName(target)!, made);
+                }
 
-            waiting.Add(new Waiting(WriteBeside(target, file.Bytes), target, file));
+                return WriteBeside(target, file.Bytes);
+            });
+            waiting.Add(new Waiting(beside, target, file));
         }
 
         if (!(file.ReplacesLink && IsLink(target)))
@@ -160,20 +164,18 @@ internal static class WholeFiles
                 {
                     // Moving looks first and then replaces; only making a file tells at once that another run made it. Where no second name
                     // can be given this is left: killed just here, an empty file stays.
-                    new FileStream(target, FileMode.CreateNew, FileAccess.Write).Dispose();
+                    Plainly(target, () => new FileStream(target, FileMode.CreateNew, FileAccess.Write)).Dispose();
                     replaced.Add(new Replaced(target, null, null));
                     File.Move(beside, target, overwrite: true);
                 }
                 else if (waiting.Count > 1 && File.Exists(target))
                 {
                     // What stood there keeps a name of ours, so that taking it back needs no room on the disk.
-                    replaced.Add(new Replaced(target, Exchange(beside, target), null));
+                    replaced.Add(new Replaced(target, Plainly(target, () => Exchange(beside, target)), null));
                 }
                 else
                 {
-                    var wasThere = File.Exists(target);
-                    File.Move(beside, target, overwrite: true);
-                    if (!wasThere)
+                    if (!Plainly(target, () => Move(beside, target)))
                     {
                         replaced.Add(new Replaced(target, null, null));
                     }
@@ -189,6 +191,31 @@ internal static class WholeFiles
         foreach (var before in replaced.Select(r => r.Before).OfType<string>())
         {
             File.Delete(before);
+        }
+    }
+
+    /// <returns>True where a file was replaced.</returns>
+    private static bool Move(string beside, string target)
+    {
+        var wasThere = File.Exists(target);
+        File.Move(beside, target, overwrite: true);
+        return wasThere;
+    }
+
+    /// <summary>Does what the disk may refuse; the refusal names the file that was asked for, not one that is hidden beside it.</summary>
+    private static T Plainly<T>(string target, Func<T> act)
+    {
+        try
+        {
+            return act();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            var reason = e is UnauthorizedAccessException ? "permission is denied"
+                : e.Message.Contains("exist", StringComparison.Ordinal) && Path.Exists(target) ? "it is there already"
+                : e.Message.Split(" : '")[0].TrimEnd('.');
+            throw new IOException(
+                $"'{Path.GetFileName(target)}' cannot be written: {char.ToLowerInvariant(reason[0])}{reason[1..]}; nothing was written.", e);
         }
     }
 
@@ -259,7 +286,11 @@ internal static class WholeFiles
         foreach (var report in special)
         {
             using var stream = new FileStream(report.FullPath, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
-            Fill(stream, report.Bytes);
+            Plainly(report.FullPath, () =>
+            {
+                Fill(stream, report.Bytes);
+                return true;
+            });
         }
     }
 
@@ -329,7 +360,7 @@ internal static class WholeFiles
         catch (ArgumentOutOfRangeException fault)
         {
             // What the runtime makes of a disk that takes no file of this size.
-            throw new IOException($"'{Path.GetFileName(stream.Name)}' cannot be written: the disk takes no file of this size.", fault);
+            throw new IOException("the disk takes no file of this size", fault);
         }
     }
 

@@ -56,6 +56,55 @@ public sealed class PastFaultTests
         Assert.DoesNotContain("NaN", said, StringComparison.Ordinal);
     }
 
+    /// <summary>A price of 1e308 made a batch cost "Infinity EUR".</summary>
+    [Theory]
+    [InlineData("1e308")]
+    [InlineData("1.7976931348623157e308")]
+    [InlineData("1e10")]
+    public void APriceThatNothingHasIsAFindingAndCountsForNothing(string cost)
+    {
+        var tree = new MemoryFileTree("/shop")
+            .Add("recipelint.json", $$"""{"currency": "EUR", "prices": [{"of": "KNO3", "cost": {{cost}}, "for": "1 ug"}]}""")
+            .Add("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"pour": "0.5 L"}, {"add": "KNO3", "amount": "5 g"}, {"topUp": "1 L"}]}""");
+        var answer = Cli.RunOver(tree, "check", ".");
+        Assert.Contains(answer.Findings, f => f.StartsWith("recipelint.json", StringComparison.Ordinal) && f.Contains("RL0016", StringComparison.Ordinal));
+        Assert.DoesNotContain("Infinity", Cli.RunOver(tree, "show", "a.stock.json").Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>A rule whose id had another form was reported and yet spoke, also as a built-in one; '$' let a line break stand behind an id.</summary>
+    [Theory]
+    [InlineData("RL0101")]
+    [InlineData("HR0001\\n")]
+    [InlineData("HR00001")]
+    public void AHouseRuleOfAnotherIdIsReportedAndJudgesNothing(string id)
+    {
+        var tree = new MemoryFileTree("/shop")
+            .Add("recipelint.json", "{}")
+            .Add("x.rule.json", $$"""{"format": 1, "id": "{{id}}", "name": "never", "level": "error", "looksAt": "stock", "must": false, "message": "x", "reason": "y"}""")
+            .Add("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"pour": "0.5 L"}, {"add": "KNO3", "amount": "5 g"}, {"topUp": "1 L"}]}""");
+        var answer = Cli.RunOver(tree, "check", ".");
+        Assert.Contains(answer.Findings, f => f.StartsWith("x.rule.json", StringComparison.Ordinal) && f.Contains("RL0007", StringComparison.Ordinal));
+        Assert.DoesNotContain("never", answer.Out.Replace("\"never\"", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain("never", Cli.RunOver(tree, "rules").Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>400 rules took 4 s and 1,000 half a minute: each piece of the shop read them all, and each asked the schema library by reflection.</summary>
+    [Fact]
+    public void AShopOfAThousandRulesIsJudgedInTime()
+    {
+        var tree = new MemoryFileTree("/shop").Add("recipelint.json", "{}")
+            .Add("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"pour": "0.5 L"}, {"add": "KNO3", "amount": "5 g"}, {"topUp": "1 L"}]}""");
+        for (var i = 0; i < 1000; i++)
+        {
+            tree.Add($"r{i:D4}.rule.json", $$"""{"format": 1, "id": "HR{{i:D4}}", "name": "r{{i}}", "level": "note", "looksAt": "stock", "must": {"type": "object"}, "message": "x", "reason": "y"}""");
+        }
+
+        var (watch, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.TotalTime);
+        Assert.Equal(0, Cli.RunOver(tree, "check", ".").Code);
+        var (took, used) = (watch.Elapsed, Environment.CpuUsage.TotalTime - processor);
+        Assert.True(took < TimeSpan.FromSeconds(20) || used < TimeSpan.FromSeconds(20), $"took {took}, {used} of processor time.");
+    }
+
     /// <summary>Printing one asked it for every dimension, and threw.</summary>
     [Fact]
     public void AQuantityCanBePrinted()
