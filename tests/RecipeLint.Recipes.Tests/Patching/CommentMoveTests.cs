@@ -64,6 +64,10 @@ public class CommentMoveTests
     }
 
     [Fact]
+    public void ItMayTouchWhatItSpeaksOf() =>
+        Assert.Equal("{ \"s\": [{ \"q\": 2, \"note\": \"c\" } ] }", Moved("{ \"s\": [ /* c */{ \"q\": 2 } ] }", "/* c */"));
+
+    [Fact]
     public void ANoteThatIsThereIsContinued() =>
         Assert.Equal("{ \"note\": \"old \\\"a\\\" new\" }", Moved("{ \"note\": \"old \\\"a\\\"\" } // new", "// new"));
 

@@ -64,6 +64,7 @@ public class LayoutTests
     [InlineData("[\n\t{\n\t}\n]", "/0", "[\n\t{\n\t\t\"n\": 1\n\t}\n]")]
     [InlineData("{\"a\":{}}", "/a", "{\"a\":{\"n\":1}}")]
     [InlineData("{ /* why */ }", "", "{ \"n\": 1 /* why */ }")]
+    [InlineData("\n    \n{\n}", "", "\n    \n{\n  \"n\": 1\n}")]
     [InlineData("{// why\n}", "", "{ \"n\": 1// why\n}")]
     public void AnEmptyObjectIsFilled(string before, string pointer, string after) =>
         Assert.Equal(after, Patched(before, new JsonEdit.InsertMember(At(pointer), "n", Number("1"))));

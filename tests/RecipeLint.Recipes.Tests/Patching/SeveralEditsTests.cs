@@ -26,6 +26,18 @@ public class SeveralEditsTests
             Patched("""{"a":1}""", new JsonEdit.InsertMember(At(""), "c", Number("3")), new JsonEdit.InsertMember(At(""), "b", Number("2"))));
 
     [Fact]
+    public void TwoMembersMayComeInFrontToo() =>
+        Assert.Equal(
+            """{"c":3,"b":2,"a":1}""",
+            Patched(
+                """{"a":1}""", new JsonEdit.InsertMember(At(""), "c", Number("3"), ""), new JsonEdit.InsertMember(At(""), "b", Number("2"), "")));
+
+    [Fact]
+    public void TwoElementsMayComeInFrontToo() =>
+        Assert.Equal(
+            "[9, 8, 1]", Patched("[1]", new JsonEdit.InsertElement(At(""), 0, Number("9")), new JsonEdit.InsertElement(At(""), 0, Number("8"))));
+
+    [Fact]
     public void EditsMayComeInAnyOrder() =>
         Assert.Equal(
             """{ "µ": 7, "b": [], "d": 4 }""",
