@@ -67,7 +67,7 @@ internal sealed class SplitRun
         var weakest = Splitter.Downwards(_request).Concat(wanted).Min();
         var alone = Alone(weakest).ToList();
         List<RejectedPart> forbid = alone.Count > 0 ? alone
-            : _wrong.Count > 0 ? [.. _wrong.Take(MostWrong)]
+            : _wrong.Count > 0 ? [.. _wrong.DistinctBy(w => string.Join('+', w.Together), StringComparer.Ordinal).Take(MostWrong)]
             : [.. new[] { Explain(new PartContent(_all), weakest) }.OfType<RejectedPart>()];
         return proposal with { Fewer = forbid, LookedAtDilution = weakest, Computed = _judge.Computed };
     }
