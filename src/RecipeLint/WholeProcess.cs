@@ -2,7 +2,9 @@ using RecipeLint.Shell;
 
 namespace RecipeLint;
 
-/// <summary>The command line with the world of this process, which may have lost its folder, its standard output or its standard error.</summary>
+/// <summary>
+/// The command line with the world of this process, which may have lost its folder, its standard output or its standard error.
+/// </summary>
 internal static class WholeProcess
 {
     /// <summary>What is said where nothing more can be printed.</summary>

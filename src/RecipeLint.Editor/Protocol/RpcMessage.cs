@@ -47,6 +47,8 @@ internal sealed record RpcMessage(string? Id, string? Method, JsonElement Params
         }
 
         return new RpcMessage(
-            id.ValueKind is JsonValueKind.Undefined or JsonValueKind.Null ? null : id.GetRawText(), method, root.Member("params") ?? default);
+            id.ValueKind is JsonValueKind.Undefined or JsonValueKind.Null ? null : id.GetRawText(),
+            method,
+            root.Member("params") ?? default);
     }
 }

@@ -43,7 +43,8 @@ internal sealed class HouseRuleReader(FieldReader fields, SourceFile source)
     }
 
     /// <summary>Another id was reported as one of the wrong form; a rule that went by it could speak as a built-in one.</summary>
-    private static bool IsId(string id) => id.Length == 6 && id.StartsWith("HR", StringComparison.Ordinal) && id[2..].All(char.IsAsciiDigit);
+    private static bool IsId(string id) =>
+        id.Length == 6 && id.StartsWith("HR", StringComparison.Ordinal) && id[2..].All(char.IsAsciiDigit);
 
     private HouseSchema? ReadSchema(JsonItem? item)
     {

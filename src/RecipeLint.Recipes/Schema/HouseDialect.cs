@@ -32,7 +32,7 @@ internal static class HouseDialect
         "$ref", "title", "description", "$comment",
     };
 
-    /// <summary>Made once: the library looks up what its keywords need of each other by reflection, which takes longer than a rule.</summary>
+    /// <summary>Made once: the library looks up by reflection what its keywords need of each other, longer than a rule takes.</summary>
     public static Dialect Only => _only.Value;
 
     private static readonly Lazy<Dialect> _only = new(Make);

@@ -46,7 +46,7 @@ internal sealed partial class SchemaEvaluator
         return failures;
     }
 
-    /// <summary>In a pattern of JSON Schema '$' is the end of the text; that of the runtime is also found before a last line break.</summary>
+    /// <summary>In JSON Schema '$' is the end of the text; that of the runtime is also found before a last line break.</summary>
     private static string WithTrueEnds(string text) => PatternEnd().Replace(text, "$1$$(?!\\\\n)\"");
 
     [GeneratedRegex(@"(""pattern"": ""[^""\n]*)\$""")]

@@ -214,8 +214,8 @@ internal static class WholeFiles
             var reason = e is UnauthorizedAccessException ? "permission is denied"
                 : e.Message.Contains("exist", StringComparison.Ordinal) && Path.Exists(target) ? "it is there already"
                 : e.Message.Split(" : '")[0].TrimEnd('.');
-            throw new IOException(
-                $"'{Path.GetFileName(target)}' cannot be written: {char.ToLowerInvariant(reason[0])}{reason[1..]}; nothing was written.", e);
+            reason = char.ToLowerInvariant(reason[0]) + reason[1..];
+            throw new IOException($"'{Path.GetFileName(target)}' cannot be written: {reason}; nothing was written.", e);
         }
     }
 
