@@ -69,7 +69,7 @@ public sealed class HazardTextTests
         (string Use, string[] Words)[] acts =
         [
             ("acid", ["acid dissolves", "Any acid", "Acidify", "acidify", "inegar or", "with vinegar", "bring the pH down", "Acid dissolves", "acid, dissolves", "cid takes", "weak acid", "lower pH", "Bring the pH down",
-                "trong acid dissolves", "trong acid takes", "trong acid or", "boric acid", "phosphate acid", "phosphate low", "manganese acidic", "with acid", "Acid,", "Acid before",
+                "trong acid dissolves", "trong acid takes", "trong acid or", "boric acid", "phosphate acid", "phosphate low", "manganese acidic", "anew with acid", "Acid,", "Acid before",
                 "Acid clears", "acid after it"]),
             ("alkali", ["ydroxide above", "lkali dissolves", "ydroxide or bicarbonate", "ydroxide dissolves", "ydroxide turns", "put lye in"]),
             ("heat", ["Warm it", "on warming", "warm the vessel", "warm the water", "Thaw"]),
