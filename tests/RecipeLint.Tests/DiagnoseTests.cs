@@ -54,7 +54,7 @@ public sealed class DiagnoseTests
         var answer = Cli.Run("diagnose", Gypsum, "--seen", "it splashed in my eye");
 
         Assert.Equal(1, answer.Code);
-        Assert.Contains("Rinse now", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("Rinse at once", answer.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("What would tell more", answer.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("1  ", answer.Out, StringComparison.Ordinal);
     }

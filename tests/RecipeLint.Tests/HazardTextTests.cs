@@ -2,10 +2,13 @@ using System.Globalization;
 using System.Text;
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Tanks;
+using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.OneLine;
+using RecipeLint.Reports.Diagnosis;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Reports.Tests.Support;
 using RecipeLint.Rules.Engine;
@@ -65,17 +68,72 @@ public sealed class HazardTextTests
     {
         (string Use, string[] Words)[] acts =
         [
-            ("acid", ["acid dissolves", "Any acid", "Acidify", "acidify", "inegar or", "with vinegar", "bring the pH down", "Acid dissolves", "acid, dissolves", "cid takes", "weak acid", "lower pH", "Bring the pH down"]),
-            ("alkali", ["ydroxide above", "lkali dissolves", "ydroxide or bicarbonate"]),
-            ("heat", ["Warm it", "on warming", "warm the vessel", "Thaw"]),
-            ("cap", ["lose the cap", "Close it tight", "brim and close"]),
-            ("shake", ["urn the bottle over", "urn it over", "hake well", "Stir longer"]),
+            ("acid", ["acid dissolves", "Any acid", "Acidify", "acidify", "inegar or", "with vinegar", "bring the pH down", "Acid dissolves", "acid, dissolves", "cid takes", "weak acid", "lower pH", "Bring the pH down",
+                "trong acid dissolves", "trong acid takes", "trong acid or", "boric acid", "phosphate acid", "phosphate low", "manganese acidic", "anew with acid", "Acid,", "Acid before",
+                "Acid clears", "acid after it"]),
+            ("alkali", ["ydroxide above", "lkali dissolves", "ydroxide or bicarbonate", "ydroxide dissolves", "ydroxide turns", "put lye in"]),
+            ("heat", ["Warm it", "on warming", "warm the vessel", "warm the water", "Thaw"]),
+            ("filter", ["Filter it", "Filter the", "or filter", "filter it", "filter each", "through a cloth", "Filter,"]),
+            ("wipe", ["ipe it off", "wipe the thread"]),
+            ("open", ["lid off, in moving air", "loosen the cap a quarter turn", "is let off"]),
+            ("cap", ["lose the cap", "Close it tight", "frost comes, and close"]),
+            ("shake", ["urn the bottle over", "urn it over", "hake well", "Stir longer", "Stir on", "stir, wait", "with stirring"]),
         ];
         foreach (var cause in DiagnosisData.Causes.Concat(TankData.Causes.Select(c => c.Cause)))
         {
             Assert.All(acts.Where(a => a.Words.Any(w => cause.RescueSay.Contains(w, StringComparison.Ordinal))), a => Assert.Contains(a.Use, cause.RescueUses));
             Assert.All(acts.Where(a => a.Words.Any(w => cause.Change.Contains(w, StringComparison.Ordinal))), a => Assert.Contains(a.Use, cause.ChangeUses));
         }
+    }
+
+    /// <summary>A bottle that bulges is never opened by one text and forbidden by the next.</summary>
+    [Fact]
+    public void NoTextOpensABottleThatBulges()
+    {
+        string[] opening = ["let off", "pressure off", "gas off", "quarter turn", "loosen", "lid off", "leave it open", "open it"];
+        var texts = HazardText.All.SelectMany(t => new[] { t.First, t.Help, t.Instead })
+            .Concat(DiagnosisData.Causes.Concat(TankData.Causes.Select(c => c.Cause)).SelectMany(c => new[] { c.RescueSay, c.Change }))
+            .Distinct(StringComparer.Ordinal);
+        var opened = texts.Where(t => t.Contains("bulg", StringComparison.Ordinal) || t.Contains("glass under pressure", StringComparison.Ordinal))
+            .SelectMany(t => t.Split(". "))
+            .Where(s => opening.Any(o => s.Contains(o, StringComparison.OrdinalIgnoreCase)))
+            .Where(s => !s.Contains("neither b", StringComparison.Ordinal) && !s.StartsWith("An open one", StringComparison.Ordinal)
+                && !s.StartsWith("If it is open leave it open", StringComparison.Ordinal) && !s.StartsWith("Loosened", StringComparison.Ordinal)).ToList();
+        Assert.True(opened.Count == 0, string.Join('\n', opened));
+    }
+
+    /// <summary>The same of a whole answer, whatever is in the bottle.</summary>
+    [Theory]
+    [InlineData("50 g sucrose in 1 L")]
+    [InlineData("100 g potassium-carbonate in 1 L")]
+    [InlineData("100 mL hydrogen-peroxide-12 in 1 L")]
+    [InlineData("20 g urea, 50 g potassium-nitrate in 1 L")]
+    [InlineData("30 mL sodium-hypochlorite-5 in 1 L")]
+    public void NoAnswerOnABulgingBottleOpensIt(string mix)
+    {
+        var answer = string.Join(' ', DiagnosisReport.Write(Diagnoser.Of(StockOf(mix), ObservationReader.Read("the bottle bulges"), null), null)
+            .Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("bulg", answer, StringComparison.Ordinal);
+        Assert.All(
+            answer.Split(". ").Where(s => s.Contains("quarter turn", StringComparison.Ordinal) || s.Contains("pressure off", StringComparison.Ordinal)
+                || s.Contains("gas off", StringComparison.Ordinal) || s.Contains("lid off", StringComparison.Ordinal)),
+            s => Assert.Contains("neither b", s, StringComparison.Ordinal));
+    }
+
+    /// <summary>Who is told to warm a bottle is told how, and what never.</summary>
+    [Fact]
+    public void WarmingAlwaysNamesBathCapAndNoFlame()
+    {
+        var warming = DiagnosisData.Causes.Concat(TankData.Causes.Select(c => c.Cause)).Where(c => c.RescueUses.Contains("heat")).ToList();
+        Assert.True(warming.Count > 10);
+        Assert.All(warming, c =>
+        {
+            Assert.Contains("bath of water of at most 45 °C", c.RescueSay, StringComparison.Ordinal);
+            Assert.Contains("cap loose", c.RescueSay, StringComparison.Ordinal);
+            Assert.Contains("never on a flame", c.RescueSay, StringComparison.Ordinal);
+        });
+        var answer = DiagnosisReport.Write(Diagnoser.Of(StockOf("300 g potassium-nitrate in 1 L"), ObservationReader.Read("white needles after a cold night"), null), null);
+        Assert.Contains("never on a flame", string.Join(' ', answer.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
     }
 
     /// <summary>A limit has one owner: where a rule has an option for it, the two are equal.</summary>
@@ -109,6 +167,14 @@ public sealed class HazardTextTests
                 Assert.NotNull(SubstanceCatalogue.BuiltIn.ById(q.Act[Reagent.Length..]));
             }
         });
+
+    private static StockFacts StockOf(string mix)
+    {
+        var (line, fault) = OneLineMix.Read(mix, SubstanceCatalogue.BuiltIn);
+        Assert.True(line is not null, fault);
+        var steps = line.Items.Select(item => Bench.Add(item.Substance.Id, item.AmountText)).ToArray();
+        return Bench.Analyse([Bench.Stock("a.stock.json", line.VolumeText!, steps)]).Stocks.Single();
+    }
 
     private static void Kind(StringBuilder page, HazardText text)
     {

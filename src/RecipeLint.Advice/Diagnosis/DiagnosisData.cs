@@ -9,12 +9,17 @@ namespace RecipeLint.Advice.Diagnosis;
 /// <summary>The embedded data of the diagnosis. A fault in them is a fault of the build and throws.</summary>
 public static class DiagnosisData
 {
+    private static readonly Lazy<SharedSentences> LoadedSentences = new(ReadSentences);
+
     private static readonly Lazy<IReadOnlyList<Cause>> LoadedCauses = new(ReadCauses);
 
     private static readonly Lazy<IReadOnlyList<Question>> LoadedQuestions = new(ReadQuestions);
 
     /// <summary>Every known cause, in the order of the file.</summary>
     public static IReadOnlyList<Cause> Causes => LoadedCauses.Value;
+
+    /// <summary>What the texts of causes share, with the sentences of the hazards.</summary>
+    internal static SharedSentences Sentences => LoadedSentences.Value;
 
     /// <summary>Questions and bench tests, easy ones first.</summary>
     public static IReadOnlyList<Question> Questions => LoadedQuestions.Value;
@@ -33,12 +38,19 @@ public static class DiagnosisData
     private static IReadOnlyList<Cause> ReadCauses()
     {
         using var document = Open("causes");
-        return [.. document.RootElement.GetProperty("causes").EnumerateArray().Select(ReadCause)];
+        return [.. document.RootElement.GetProperty("causes").EnumerateArray().Select(c => ReadCause(c, Sentences))];
+    }
+
+    private static SharedSentences ReadSentences()
+    {
+        using var document = Open("causes");
+        return SharedSentences.Of(document.RootElement, HazardData.Sentences);
     }
 
     private static double? Number(JsonElement item, string name) => item.TryGetProperty(name, out var value) ? value.GetDouble() : null;
 
-    internal static Cause ReadCause(JsonElement item) => new()
+    /// <param name="sentences">What its texts share with others.</param>
+    internal static Cause ReadCause(JsonElement item, SharedSentences sentences) => new()
     {
         Id = Text(item, "id"),
         Name = Text(item, "name"),
@@ -55,10 +67,10 @@ public static class DiagnosisData
             .ToDictionary(t => Vocabulary.Sign(t.Name).Id, t => Enum.Parse<Behaviour>(
                 t.Value.GetString()!, ignoreCase: true), StringComparer.Ordinal),
         Rescue = Enum.Parse<Rescue>(Text(item, "rescue"), ignoreCase: true),
-        RescueSay = Text(item, "rescueSay"),
+        RescueSay = Careful(sentences.In(Text(item, "rescueSay")), Texts(item, "rescueUses"), sentences),
         RescueUses = Texts(item, "rescueUses"),
         RescuePh = Number(item, "rescuePh"),
-        Change = Text(item, "change"),
+        Change = sentences.In(Text(item, "change")),
         ChangeUses = Texts(item, "changeUses"),
         ChangePh = Number(item, "changePh"),
         Dangers = item.TryGetProperty("dangers", out var dangers)
@@ -68,19 +80,29 @@ public static class DiagnosisData
         Confidence = Enum.Parse<Confidence>(Text(item, "confidence"), ignoreCase: true),
     };
 
+    /// <summary>Who warms is told how, and who pours acid or lye is told so once, where the text itself does not.</summary>
+    private static string Careful(string rescue, IReadOnlyList<string> uses, SharedSentences sentences)
+    {
+        var warm = uses.Contains("heat") ? " " + sentences["warm"] : "";
+        var pour = uses.Any(u => u is "acid" or "alkali") && !rescue.Contains("oggles", StringComparison.Ordinal)
+            ? " " + sentences["pour"] : "";
+        return rescue + warm + pour;
+    }
+
     /// <summary>"hydrogen-sulfide" is HydrogenSulfide.</summary>
     private static HazardKind Kind(string id) => Enum.Parse<HazardKind>(id.Replace("-", "", StringComparison.Ordinal), ignoreCase: true);
 
     private static IReadOnlyList<Question> ReadQuestions()
     {
         using var document = Open("questions");
+        var after = Text(document.RootElement, "afterTest");
         return
         [
             .. document.RootElement.GetProperty("questions").EnumerateArray().Select(q => new Question(
                 Text(q, "id"),
                 Text(q, "ask"),
                 q.TryGetProperty("do", out var act) ? act.GetString() : null,
-                q.TryGetProperty("caution", out var caution) ? caution.GetString() : null,
+                Caution(q, after),
                 q.TryGetProperty("ease", out var ease) ? ease.GetDouble() : 1,
                 [
                     .. q.GetProperty("answers").EnumerateArray().Select(a =>
@@ -88,6 +110,13 @@ public static class DiagnosisData
                 ],
                 q.TryGetProperty("act", out var asked) ? asked.GetString() : null)),
         ];
+    }
+
+    /// <summary>What was taken out for a test does not go back; turning the bottle over takes nothing out.</summary>
+    private static string? Caution(JsonElement question, string after)
+    {
+        var own = question.TryGetProperty("caution", out var caution) ? caution.GetString() : null;
+        return question.TryGetProperty("do", out _) && Text(question, "act") != "shake" ? $"{own} {after}".TrimStart() : own;
     }
 
     private static HashSet<string> Signs(JsonElement item, string name) =>

@@ -1,4 +1,5 @@
 using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Analysis.Hazards;
 
 namespace RecipeLint.Advice.Tanks;
 
@@ -42,10 +43,11 @@ public static class TankData
     private static IReadOnlyList<TankCause> Read()
     {
         using var document = DiagnosisData.Open("causes", "Tanks");
+        var sentences = SharedSentences.Of(document.RootElement, DiagnosisData.Sentences);
         return
         [
             .. document.RootElement.GetProperty("causes").EnumerateArray().Select(c => new TankCause(
-                DiagnosisData.ReadCause(c) with
+                DiagnosisData.ReadCause(c, sentences) with
                 {
                     Solids = [.. DiagnosisData.Texts(c, "solidsOf").SelectMany(of => DiagnosisData.Cause(of).Solids).Distinct()],
                 },

@@ -24,9 +24,9 @@ internal static class Explosives
     {
         var partner = holding.First(HazardRole.Acid, HazardRole.AcidSalt)
             ?? holding.Items.FirstOrDefault(i => Metals.Any(m => i.MolesOf(m) > 0));
-        return holding.First(HazardRole.Azide) is { } azide && partner is not null
-            ? new Hazard(
-                HazardKind.Explosive, HazardGrade.Present, azide, partner, "azide", holding.GramsPerLitre(HazardRole.Azide), 0, "g/L")
-            : null;
+        return holding.First(HazardRole.Azide) is not { } azide ? null
+            : partner is null ? new Hazard(HazardKind.Explosive, HazardGrade.Possible, azide, null, "", 0, 0, "")
+            : new Hazard(
+                HazardKind.Explosive, HazardGrade.Present, azide, partner, "azide", holding.GramsPerLitre(HazardRole.Azide), 0, "g/L");
     }
 }

@@ -22,6 +22,9 @@ public static class HazardData
     /// <summary>The rows of limits.json.</summary>
     public static IReadOnlyList<HazardLimit> Limits => LoadedLimits.Value;
 
+    /// <summary>Sentences that the texts of other data may share with the hazards.</summary>
+    public static SharedSentences Sentences => LoadedTexts.Value.Sentences;
+
     internal static string Deference => LoadedTexts.Value.Deference;
 
     internal static IReadOnlyList<HazardText> Texts => LoadedTexts.Value.Texts;
@@ -70,15 +73,15 @@ public static class HazardData
     private static Content ReadTexts()
     {
         using var document = Open("hazards");
+        var sentences = SharedSentences.Of(document.RootElement);
         var texts = new List<HazardText>();
         var forbids = new Dictionary<HazardKind, Dictionary<HazardGrade, HashSet<string>>>();
         foreach (var row in document.RootElement.GetProperty("kinds").EnumerateArray())
         {
             var kind = Word<HazardKind>(Text(row, "id"));
+            string Said(string name) => sentences.In(Text(row, name));
             texts.Add(new HazardText(
-                kind, Text(row, "name"), Text(row, "happens"), Text(row, "notice"), Text(row, "first"), Text(row, "help"), Text(row,
-                    "when"),
-                Text(row, "instead"),
+                kind, Said("name"), Said("happens"), Said("notice"), Said("first"), Said("help"), Said("when"), Said("instead"),
                 [.. Strings(row, "signs")], Text(row, "source"), Text(row, "confidence")));
             forbids.Add(
                 kind,
@@ -87,7 +90,7 @@ public static class HazardData
                         .ToHashSet(StringComparer.Ordinal)));
         }
 
-        return new Content(document.RootElement.GetProperty("deference").GetString()!, texts, forbids);
+        return new Content(document.RootElement.GetProperty("deference").GetString()!, sentences, texts, forbids);
     }
 
     private static HazardRole Role(string text) => Word<HazardRole>(text);
@@ -105,6 +108,6 @@ public static class HazardData
     private static JsonDocument Open(string file) =>
         EmbeddedJson.Open(typeof(HazardData).Assembly, $"RecipeLint.Analysis.Hazards.{file}.json");
 
-    private sealed record Content(string Deference, IReadOnlyList<HazardText> Texts, Dictionary<HazardKind, Dictionary<HazardGrade,
-        HashSet<string>>> Forbids);
+    private sealed record Content(string Deference, SharedSentences Sentences, IReadOnlyList<HazardText> Texts,
+        Dictionary<HazardKind, Dictionary<HazardGrade, HashSet<string>>> Forbids);
 }

@@ -58,7 +58,7 @@ internal static class AlarmWords
             (words.Harm, "collapsed"), (words.Inhaled, "breathed-in"), (words.Mouthed, "swallowed"),
         })
         {
-            // "Headache" and "wheezing" have their sign in the vocabulary, which the gases that sting wait for.
+            // "Headache" and "wheezing" have their sign in the vocabulary already.
             if (Hits(clause, family).Any(at => (family == words.Harm && (IsOwnWord(clause[at]) || IsOfPlants(clause, at, words))) ? false
                 : !IsTakenBack(clause, at)))
             {

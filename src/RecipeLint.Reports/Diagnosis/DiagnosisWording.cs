@@ -37,7 +37,7 @@ internal static class DiagnosisWording
             Advice.Diagnosis.Rescue.Keep => "Nothing to save.",
             _ => "Yes.",
         };
-        var text = $"{verdict} {cause.RescueSay}{Protection(cause)}";
+        var text = $"{verdict} {cause.RescueSay}";
         if (cause.Rescue == Advice.Diagnosis.Rescue.Warm
             && advice.Nearest?.Temperature is { } clear
             && ranked.Solid.State is { } cold
@@ -67,12 +67,6 @@ internal static class DiagnosisWording
 
         return text;
     }
-
-    /// <summary>Who pours acid or lye is told so once, where the text itself does not.</summary>
-    private static string Protection(Cause cause) =>
-        cause.RescueUses.Any(u => u is "acid" or "alkali") && !cause.RescueSay.Contains("oggles", StringComparison.Ordinal)
-            ? " Goggles and gloves on, little by little and stirring, as the safety data sheet says."
-            : "";
 
     public static string Change(Cause cause, RankedCause ranked, BottleAdvice advice, BottleChemistry chemistry)
     {

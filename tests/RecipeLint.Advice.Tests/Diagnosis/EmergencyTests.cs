@@ -21,7 +21,8 @@ public sealed class EmergencyTests
     [Theory]
     [InlineData(HazardKind.PersonIll, "my nose is bleeding; he was gassed; I am blinded; asthma attack; blood in spit; sneezing since I opened it; lips turned blue; his fingernails went blue; "
         + "I cannot see; she does not wake up; electric shock from the pump; inhaled the powder; got it up my nose; breathed in the dust; he is not breathing; my colleague has cramps; "
-        + "unresponsive; we called an ambulance; he staggers; nosebleed; stopped breathing; I went blind; she is confused")]
+        + "unresponsive; we called an ambulance; he staggers; nosebleed; stopped breathing; I went blind; she is confused; she is dizzy; I feel dizzy; I have a headache from it; "
+        + "my colleague breathed fumes and feels dizzy; headache; dizziness since I opened it")]
     [InlineData(HazardKind.Splashed, "spilled on my trousers, leg is red; it ate a hole in my jeans; wet clothes; acid dripped into my shoe; my socks are soaked; got it all over my shirt; "
         + "it ran down my sleeve; my fingers are white; hole in my coat; splashed my jacket")]
     [InlineData(HazardKind.Swallowed, "toddler put it in mouth; splash in the mouth; my sister licked her fingers; baby got hold of it; he drank it; the kids played with it; I tasted it; "
@@ -66,6 +67,22 @@ public sealed class EmergencyTests
             Assert.Contains(kind, kinds);
             Assert.DoesNotContain(HazardKind.Chlorine, kinds);
         }
+    }
+
+    /// <summary>What makes somebody dizzy need not sting: a person is ill, whatever gas it was.</summary>
+    [Theory]
+    [InlineData("she is dizzy", "collapsed")]
+    [InlineData("I feel dizzy", "collapsed")]
+    [InlineData("I have a headache from it", "collapsed")]
+    [InlineData("my colleague breathed fumes and feels dizzy", "collapsed")]
+    [InlineData("my colleague breathed fumes and feels dizzy", "breathed-in")]
+    [InlineData("he breathed fumes", "breathed-in")]
+    public void DizzyIsAPersonWhoIsIll(string seen, string sign)
+    {
+        var told = ObservationReader.Read(seen);
+        Assert.Contains(told.Signs, s => s.Present && s.Sign.Id == sign);
+        Assert.Null(told.Of("eyes-water"));
+        Assert.Equal(HazardKind.PersonIll, Diagnose("calcium", seen).Hazards.Hazards[0].Kind);
     }
 
     /// <summary>Ordinary looks raise no alarm, and what did not happen neither.</summary>

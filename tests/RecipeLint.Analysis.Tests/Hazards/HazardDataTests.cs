@@ -60,6 +60,52 @@ public sealed class HazardDataTests
         Assert.Contains("local codes", HazardText.Deference, StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// What is told of a bottle adds to what its contents say (<see cref="Hazard.IsNoticed"/>), so a suspicion is held against the possible
+    /// alone; where the contents themselves are for leaving, it may forbid no more than they do.
+    /// </summary>
+    [Fact]
+    public void AHigherGradeForbidsNoLess()
+    {
+        var less = new List<string>();
+        foreach (var kind in Enum.GetValues<HazardKind>())
+        {
+            var (possible, suspected, present, grave) =
+                (Of(kind, HazardGrade.Possible), Of(kind, HazardGrade.Suspected), Of(kind, HazardGrade.Present), Of(kind, HazardGrade.Grave));
+
+            less.AddRange(possible.Except(present).Select(a => $"{kind}: present allows {a}, possible does not"));
+            less.AddRange(present.Except(grave).Select(a => $"{kind}: grave allows {a}, present does not"));
+            if (suspected.Count > 0)
+            {
+                less.AddRange(possible.Except(suspected).Select(a => $"{kind}: suspected allows {a}, possible does not"));
+            }
+
+            if (present.IsSupersetOf(["put", "Filter"]))
+            {
+                less.AddRange(suspected.Except(present).Select(a => $"{kind}: present allows {a}, suspected does not"));
+            }
+        }
+
+        Assert.True(less.Count == 0, string.Join('\n', less));
+
+        static HashSet<string> Of(HazardKind kind, HazardGrade grade)
+        {
+            var hazard = new Hazard(kind, grade, null, null, "", 0, 0, "");
+            return [.. Enum.GetValues<VesselAction>().Where(hazard.Forbids).Select(a => a.ToString()), .. hazard.ForbidsPutting ? ["put"] : Array.Empty<string>()];
+        }
+    }
+
+    /// <summary>A sentence that many texts share is written out wherever it is named.</summary>
+    [Fact]
+    public void NoTextShowsTheNameOfASharedSentence() => Assert.All(
+        HazardText.All, t => Assert.DoesNotContain('{', string.Concat(t.Name, t.Happens, t.Notice, t.First, t.Help, t.When, t.Instead)));
+
+    /// <summary>Who fled a gas is not sent back by a nose that no longer smells it.</summary>
+    [Fact]
+    public void NoGasLetsAnybodyBackInByTheNose() => Assert.All(
+        HazardText.All.Where(t => t.First.Contains("do not cap, shake, move or dilute it", StringComparison.Ordinal)),
+        t => Assert.Contains("Nobody goes back in until", t.First, StringComparison.Ordinal));
+
     [Fact]
     public void EveryLimitHasAUnitAndASource() => Assert.All(HazardData.Limits, limit =>
     {
