@@ -74,7 +74,7 @@ public sealed class NewcomerTests
     {
         using var folder = new Scratch();
         folder.Write("a.stock.json", """
-            { "format": 1, "makes": "5 L", "steps": [ { "add": "calcium-nitrate-fertiliser", "amount": "520 g" }, { "add": "KNO3", "amount": "110 g" },
+            { "format": 1, "makes": "5 L", "steps": [ { "add": "KNO3", "amount": "900 g" },
               { "add": "fe-dtpa-hna", "amount": "9.5 g" }, { "topUp": "5 L", "of": "distilled" } ] }
             """);
         var said = string.Join(' ', Cli.RunIn(folder.Path, null, "check", ".").Out.Split('\n', StringSplitOptions.TrimEntries));

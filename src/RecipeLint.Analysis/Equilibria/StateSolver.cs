@@ -52,8 +52,8 @@ public static class StateSolver
         Solve(mix, new StateRequest(StateMoment.Mixing, new Temperature(celsius), false, []) { StartFrom = startFrom });
 
     /// <summary>
-    /// As <see cref="Solve(SolutionMix, double, Equilibrium?)"/>, computed once for a mix and a temperature and kept beside the mix: several
-    /// solids of one stock ask about the same temperatures.
+    /// As <see cref="Solve(SolutionMix, double, Equilibrium?)"/>, computed once for a mix and a temperature and kept beside the mix:
+    /// several solids of one stock ask about the same temperatures.
     /// </summary>
     public static SolutionState At(SolutionMix mix, double celsius, Equilibrium? startFrom = null) =>
         mix.Derived.Of(mix, static _ => new ConcurrentDictionary<double, SolutionState>())

@@ -16,7 +16,9 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
     /// <summary>Doses stocks are commonly made for, 1:N (common practice, no source).</summary>
     private static readonly int[] UsualDilutions = [1000, 500, 400, 300, 250, 200, 150, 128, 100, 80, 64, 50, 40, 30, 25, 20, 15, 10, 5, 2];
 
-    /// <summary>An acid or alkali that makes a strong solution so many times stronger is no adjustment: nobody would look further.</summary>
+    /// <summary>
+    /// An acid or alkali that makes a strong solution so many times stronger is no adjustment: nobody would look further.
+    /// </summary>
     private const double MostTimesStronger = 2;
 
     /// <summary>

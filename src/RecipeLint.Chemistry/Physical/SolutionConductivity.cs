@@ -177,8 +177,8 @@ public sealed class SolutionConductivity
         carriers.Add(new Carrier(index, 1, CarrierKind.ByCharge, ConductivityTable.Curves[best.Curve], best.Lambda25));
     }
 
-    // Pairs of sodium and potassium with thiosulfate conduct as their ions do, as with sulfate, of which the fit has no such pairs: taken by
-    // charge 1 % of Na2S2O3 conducted an eighth too little.
+    // Pairs of sodium and potassium with thiosulfate conduct as their ions do, as with sulfate, of which the fit has no such pairs: taken
+    // by charge 1 % of Na2S2O3 conducted an eighth too little.
     private static bool AddThiosulfatePair(List<Carrier> carriers, int index, string name)
     {
         var metal = name switch { "Na(S2O3)-" => Component.Sodium, "K(S2O3)-" => Component.Potassium, _ => null };

@@ -25,25 +25,13 @@ public static class StretchReport
             + KeptWords.Span(stock));
         page.Text("Stronger or weaker means: the final solution stays the same, amounts and dose change against each other.");
         page.Blank();
-        if (stretch.Refused is { } refused)
+        if (WhyNot(stretch) is { } reasons)
         {
-            foreach (var sentence in HazardWords.Refused(refused))
+            foreach (var sentence in reasons)
             {
                 page.Text(sentence);
             }
 
-            return page.ToString();
-        }
-
-        if (stretch.Unknown is { } unknown)
-        {
-            page.Text(HazardWords.Untold(unknown));
-            return page.ToString();
-        }
-
-        if (stretch.Failure is { } failure)
-        {
-            page.Text(failure);
             return page.ToString();
         }
 
@@ -79,6 +67,13 @@ public static class StretchReport
 
         return page.ToString();
     }
+
+    /// <summary>Why no strength is advised; null where one is.</summary>
+    private static IEnumerable<string>? WhyNot(StockStretch stretch) =>
+        stretch.Refused is { } refused ? HazardWords.Refused(refused)
+        : stretch.Unknown is { } unknown ? [HazardWords.Untold(unknown)]
+        : stretch.Failure is { } failure ? [failure]
+        : null;
 
     private static void Stronger(TablePage page, StockStretch stretch)
     {

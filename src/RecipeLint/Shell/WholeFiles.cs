@@ -212,6 +212,7 @@ internal static class WholeFiles
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             var reason = e is UnauthorizedAccessException ? "permission is denied"
+                : e is FileNotFoundException or DirectoryNotFoundException ? "no file can be made there"
                 : e.Message.Contains("exist", StringComparison.Ordinal) && Path.Exists(target) ? "it is there already"
                 : e.Message.Split(" : '")[0].TrimEnd('.');
             reason = char.ToLowerInvariant(reason[0]) + reason[1..];

@@ -52,7 +52,9 @@ public sealed class PublishedSplitTests
         var calcium = SplitBench.PartWith(Split(id), "Ca+2");
 
         Assert.Equal(0, calcium.Concentration("H2PO4-").MolesPerLitre);
-        Assert.Equal(0, calcium.Concentration("SO4-2").MolesPerLitre);
+        // The sulfate of its iron, 10 mmol/L beside 0.3 mol/L of calcium in 3 mol/L of nitrates, stays dissolved; whatever is with calcium has to.
+        Assert.InRange(calcium.Concentration("SO4-2").MolesPerLitre, 0, id == "murashige-skoog-1962" ? 0.0101 : 0);
+        SplitBench.AssertClear(calcium);
         Assert.All(Split(id).Plan!.Parts.Where(p => p.Stock != calcium), p => Assert.Equal(0, p.Stock.Concentration("Ca+2").MolesPerLitre));
     }
 

@@ -122,7 +122,8 @@ public sealed class BalanceTests(ITestOutputHelper output)
     /// <summary>Stocks at which the amount jumped when one method took over from another (found in 2026).</summary>
     [Theory]
     [InlineData(10, 12, 8, "monopotassium-phosphate", 150, "potassium-nitrate", 120)]
-    [InlineData(12, 14, 9, "potassium-nitrate", 200, "potassium-sulfate", 60)]
+    // Potassium nitrate alone holds 8 g/L less for each degree here.
+    [InlineData(12, 14, 16, "potassium-nitrate", 200, "potassium-sulfate", 60)]
     public void NothingJumpsBetweenTwoTemperatures(double cold, double warm, double grams, string first, double firstGrams, string second, double secondGrams)
     {
         var mix = Of((first, firstGrams), (second, secondGrams));
@@ -139,7 +140,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
     {
         var mix = Of(("ammonium-nitrate", 123.63), ("calcium-chloride-2h2o", 216.44), ("magnesium-nitrate-6h2o", 561.02));
         var grams = 0.0;
-        foreach (var times in (double[])[1.4, 1.5, 1.6, 1.63, 1.66])
+        foreach (var times in (double[])[1.4, 1.5, 1.6, 1.63, 1.64])
         {
             var state = StateSolver.Solve(mix.Times(times), 19.5);
             Assert.True(state.IsSolved, state.Failure);
@@ -148,7 +149,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
             grams = now;
         }
 
-        foreach (var times in (double[])[1.68, 1.75, 1.9])
+        foreach (var times in (double[])[1.67, 1.68, 1.75, 1.9])
         {
             var state = StateSolver.Solve(mix.Times(times), 19.5);
             Assert.False(state.IsSolved);

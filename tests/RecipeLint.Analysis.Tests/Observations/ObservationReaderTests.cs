@@ -46,7 +46,7 @@ public sealed class ObservationReaderTests
     [InlineData("leaves bleached", "")]
     [InlineData("rubber smell", "+smell")]
     [InlineData("smells of wax", "+smell")]
-    [InlineData("smells of burnt rubber", "+smell")]
+    [InlineData("smells of burnt rubber", "+not-understood")]
     [InlineData("ice cold and won't dissolve", "-cold-dissolves")]
     [InlineData("smells like egg white", "+smell")]
     [InlineData("the colour is dark", "+liquid-darker")]

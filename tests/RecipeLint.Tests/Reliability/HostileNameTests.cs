@@ -20,7 +20,7 @@ public sealed class HostileNameTests
     [InlineData("handbook", "--exercises", Name)]
     [InlineData("bench-sheet", "a.stock.json", "--record", Name + ".batch.json")]
     [InlineData("learn", Name)]
-    [InlineData("import", "t.csv", "--makes", "1 L", "--remember", Name)]
+    [InlineData("import", "t.csv", "--makes", "1 L", "--into", "out", "--remember", Name)]
     [InlineData("report", ".", "--output", Name + ".html")]
     [InlineData("bench-sheet", "a.stock.json", "--output", Name + ".html")]
     [InlineData("baseline", "update", ".", "--file", Name)]
@@ -33,6 +33,11 @@ public sealed class HostileNameTests
         scratch.Write("a.stock.json", Stock);
         scratch.Write("r.recipe.json", """{"format": 1, "final": "10 L", "doses": [{"stock": "a.stock.json", "dose": "1:100"}]}""");
         scratch.Write("t.csv", "substance,amount,unit,part\nKNO3,10,g,A\n");
+        if (arguments[0] == "editor")
+        {
+            Directory.CreateDirectory(Path.Combine(scratch.Path, Name));
+        }
+
         var answer = Cli.RunIn(scratch.Path, null, arguments);
         Assert.Equal((0, ""), (answer.Code, answer.Error));
         Assert.DoesNotContain(answer.Out.EnumerateRunes(), r => r.Value != '\n' && Printable.IsHazard(r));

@@ -130,8 +130,8 @@ internal sealed class LabelIons
     private static int Charge(string component) => SolutionComponent.TryParse(component, out var known) ? known.Charge : 0;
 
     /// <summary>
-    /// A label gives the sulfur of a thiosulfate as S, like that of a sulfate. A name that speaks of a sulfate besides does not say which is
-    /// how much.
+    /// A label gives the sulfur of a thiosulfate as S, like that of a sulfate. A name that speaks of a sulfate besides does not say
+    /// which is how much.
     /// </summary>
     private static bool SaysThiosulfate(string name)
     {

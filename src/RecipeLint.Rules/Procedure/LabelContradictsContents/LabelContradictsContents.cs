@@ -76,13 +76,20 @@ internal sealed partial class LabelContradictsContents : StockRule<LabelAgainstC
 
         var words = Named(stock).ToList();
         var (absent, named) = (Absent(stock, words), words.Count);
-        var unnamed = Unnamed(stock, words.Select(w => w.Name).ToHashSet(StringComparer.Ordinal), context);
+        var list = words.Select(w => w.Name).ToHashSet(StringComparer.Ordinal);
+        var unnamed = Unnamed(stock, list, context);
+        var another = unnamed.Count == 0 ? Namesake(stock, list, context) : null;
+        if (another is not null)
+        {
+            unnamed = Unlisted(stock, list, context);
+        }
+
         var missing = new Check("something is named that nothing brings", absent.Count, Relation.Over, 0);
         var left = new Check("something is brought that a list leaves out", unnamed.Count, Relation.Over, 0);
         return
         [
             new LabelAgainstContents(stock, false, absent, [], named, missing) { Checks = [missing] },
-            new LabelAgainstContents(stock, true, [], unnamed, named, left) { Checks = [left] },
+            new LabelAgainstContents(stock, true, [], unnamed, named, left) { Checks = [left], Namesake = another },
         ];
     }
 
@@ -174,14 +181,17 @@ internal sealed partial class LabelContradictsContents : StockRule<LabelAgainstC
         return context.Find(
             place,
             $"{IdPath.Of(context.Facts.Workspace, place)}#unnamed",
-            $"The label of '{stock.Stock.Name}' lists its contents, but not "
-                + $"{Say.List(unnamed.Select(u => $"{u.Name} ({Say.Number(u.MilligramsPerLitre)} mg/L in the feed)"))}. "
-            + "A list is read as complete: what is not on it gets added a second time, or nobody expects it. "
+            (verdict.Namesake is { } other
+                ? $"'{stock.Stock.Name}' and '{other.Stock.Name}' carry the same list of contents, and it is that of '{other.Stock.Name}': "
+                    + "whoever reads it takes the one bottle for the other. "
+                    + $"'{stock.Stock.Name}' holds {Listed(unnamed)} besides. "
+                : $"The label of '{stock.Stock.Name}' lists its contents, but not {Listed(unnamed)}. "
+                    + "A list is read as complete: what is not on it gets added a second time, or nobody expects it. ")
             + "Put it on the label, or move "
                 + Say.List(unnamed.SelectMany(u => stock.SuppliersOf(u.Component)).Select(a => a.Substance.Name)
                     .Distinct(StringComparer.Ordinal))
                 + " to the stock where it belongs.",
-            Harm.Damage,
+            verdict.Namesake is null ? Harm.Damage : Harm.Loss,
             Odds.Certain) with
         {
             Related = [.. unnamed.SelectMany(u =>
@@ -193,7 +203,22 @@ internal sealed partial class LabelContradictsContents : StockRule<LabelAgainstC
     /// <summary>
     /// What reaches the plants and is not on a label that names more than it leaves out; a title ("Calcium nitrate") is no list.
     /// </summary>
+    private static string Listed(IReadOnlyList<Held> held) =>
+        Say.List(held.Select(u => $"{u.Name} ({Say.Number(u.MilligramsPerLitre)} mg/L in the feed)"));
+
+    /// <summary>What a list leaves out; nothing where the label names so little that it reads as a title.</summary>
     private static List<Held> Unnamed(StockFacts stock, HashSet<string> named, RuleContext context)
+    {
+        var held = HeldIn(stock, context);
+        var unnamed = held.Where(h => !named.Contains(h.Name)).ToList();
+        return unnamed.Count < held.Count - unnamed.Count ? unnamed : [];
+    }
+
+    /// <summary>The same, also of a label that reads as a title.</summary>
+    private static List<Held> Unlisted(StockFacts stock, HashSet<string> named, RuleContext context) =>
+        [.. HeldIn(stock, context).Where(h => !named.Contains(h.Name))];
+
+    private static List<Held> HeldIn(StockFacts stock, RuleContext context)
     {
         if (stock.Stock.Dose is not { Value: var dose })
         {
@@ -201,16 +226,35 @@ internal sealed partial class LabelContradictsContents : StockRule<LabelAgainstC
         }
 
         var options = context.Options<LabelContradictsContentsOptions>();
-        var held = _listed
-            .Select(l => (Listed: l, Held: new Held(
-                l.Name,
-                l.Component,
-                Rounding.SixDigits(Brought(stock, l.Component) * l.GramsPerMole * 1000 / stock.Volume.Litres * dose.LitresPerLitre))))
-            .Where(h => h.Held.MilligramsPerLitre >= (h.Listed.Trace ? options.Trace : options.Main))
-            .Select(h => h.Held)
-            .ToList();
-        var unnamed = held.Where(h => !named.Contains(h.Name)).ToList();
-        return unnamed.Count < held.Count - unnamed.Count ? unnamed : [];
+        return
+        [
+            .. _listed
+                .Select(l => (Listed: l, Held: new Held(
+                    l.Name,
+                    l.Component,
+                    Rounding.SixDigits(Brought(stock, l.Component) * l.GramsPerMole * 1000 / stock.Volume.Litres * dose.LitresPerLitre))))
+                .Where(h => h.Held.MilligramsPerLitre >= (h.Listed.Trace ? options.Trace : options.Main))
+                .Select(h => h.Held),
+        ];
+    }
+
+    /// <summary>
+    /// A bottle on the same bench, dosed by the same recipe or made from or into this one, whose label says the very same and is right about it
+    /// while this one holds more: then the text is that bottle's.
+    /// </summary>
+    private static StockFacts? Namesake(StockFacts stock, HashSet<string> named, RuleContext context)
+    {
+        var facts = context.Facts;
+        return Unlisted(stock, named, context).Count == 0 ? null : facts.RecipesWith(stock.Stock.File)
+            .SelectMany(r => r.Doses)
+            .Select(d => d.Stock)
+            .OfType<StockFacts>()
+            .Concat(facts.StocksWith(stock.Stock.File))
+            .Concat(stock.Aliquots.Select(a => facts.FindStock(a.StockFile)).OfType<StockFacts>())
+            .FirstOrDefault(other => other.Stock.File != stock.Stock.File
+                && CanBeJudged(other)
+                && string.Equals(other.Stock.Label!.ContentsText!.Trim(), stock.Stock.Label!.ContentsText!.Trim(), StringComparison.OrdinalIgnoreCase)
+                && Unlisted(other, named, context).Count == 0);
     }
 
     /// <summary>mol brought by additions and reagents; what the water brings is on no label.</summary>
@@ -229,6 +273,9 @@ internal sealed record Held(string Name, string Component, double MilligramsPerL
 internal sealed record LabelAgainstContents(
     StockFacts Stock, bool IsUnnamed, IReadOnlyList<string> Absent, IReadOnlyList<Held> Unnamed, int Named, Check? Count) : Verdict
 {
+    /// <summary>The bottle whose list this is; null where no other carries the same.</summary>
+    public StockFacts? Namesake { get; init; }
+
     /// <summary>More than one word out of place, or none in it: the label is another bottle's, and no slip of the pen.</summary>
     public bool IsAnothers => Absent.Count > 1 || Absent.Count == Named;
 }
