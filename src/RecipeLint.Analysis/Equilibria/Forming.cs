@@ -15,7 +15,10 @@ public static class Forming
     /// </summary>
     public const double PhTakenDown = 0.5;
 
-    private const string AcidOfEdta = "EDTA acid", AcidOfDtpa = "DTPA acid", Silica = "Amorphous silica";
+    /// <summary>What silicate gels to.</summary>
+    internal const string Silica = "Amorphous silica";
+
+    private const string AcidOfEdta = "EDTA acid", AcidOfDtpa = "DTPA acid";
 
     /// <summary>
     /// True for a solid that forms readily, or a soluble salt with a handbook solubility, unless it is known to stay dissolved here.

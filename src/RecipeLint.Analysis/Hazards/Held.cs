@@ -29,8 +29,8 @@ public sealed record Held(Substance Substance, double Grams, double PureGrams, C
 
     public bool Is(HazardRole role) => RoleSet.Has(role);
 
-    /// <summary>True when not even its kind is known; of an extract it is.</summary>
-    public bool IsNameless => Is(HazardRole.Unknown) && Substance.Extract is null;
+    /// <summary>True when not even its kind is known; of an extract it is, unless a word of its name is all that says so.</summary>
+    public bool IsNameless => Is(HazardRole.Unknown) && (Substance.Extract is null || Substance.IsExtractByNameOnly);
 
     public double MolesOf(string component) => Moles.GetValueOrDefault(component);
 

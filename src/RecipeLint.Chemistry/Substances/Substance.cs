@@ -148,6 +148,12 @@ public sealed record Substance
     /// <summary>What an extract was made of, with what throws it out of solution; null for everything else.</summary>
     public ExtractOrigin? Extract { get; init; }
 
+    /// <summary>
+    /// True where only a word of its name says that it is an extract: what such products can do is held against it, and nothing is advised
+    /// as if its kind were known.
+    /// </summary>
+    public bool IsExtractByNameOnly { get; init; }
+
     /// <summary>How the iron is bound, for iron chelates sold by label; null otherwise.</summary>
     public IronForms? Iron { get; init; }
 

@@ -248,6 +248,7 @@ internal sealed partial class SubstanceFileReader
             Content = ElementContent.Empty,
             Density = basic.Density,
             Extract = isExtract ? origin ?? ExtractOrigins.Other : null,
+            IsExtractByNameOnly = isExtract && basic.Kind is null,
             FeedsMicrobes = isExtract,
             Assumption = isExtract
                 ? $"Its composition is not known; it is taken as {(origin ?? ExtractOrigins.Other).Called}: it takes up volume, feeds "

@@ -1,12 +1,14 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Rules.Engine;
 
 /// <summary>
-/// The one place in which a rule's ways out are asked of the hazard gate. A way that adds something is left out where the gate forbids it;
-/// where the vessel holds a danger to people none is given, and the advice ends with the danger.
+/// The one place in which a rule's ways out are asked of the hazard gate, and those with acid of the trial what acid does to the contents.
+/// A way that adds something is left out where either forbids it; where the vessel holds a danger to people none is given, and the advice
+/// ends with the danger.
 /// </summary>
 public sealed class VesselAdvice
 {
@@ -27,9 +29,13 @@ public sealed class VesselAdvice
 
     private readonly HazardReport _report;
     private readonly SubstanceCatalogue _catalogue;
+    private readonly Func<double?, AcidHarm?> _harmOfAcid;
+    private readonly bool _isKept;
 
-    private VesselAdvice(HazardReport report, SubstanceCatalogue catalogue)
+    private VesselAdvice(HazardReport report, SubstanceCatalogue catalogue, Func<double?, AcidHarm?> harmOfAcid, bool isKept)
     {
+        (_harmOfAcid, _isKept) = (harmOfAcid, isKept);
+
         // Of an extract its kind is known: that alone keeps nobody from the acid such stocks are kept with.
         _report = report.Holding.HasNameless ? report : report with { Holding = report.Holding.OnlyWhatIsKnown() };
         _catalogue = catalogue;
@@ -39,10 +45,12 @@ public sealed class VesselAdvice
     /// <summary>What can hurt somebody here, the gravest; null where nothing does.</summary>
     public Hazard? Danger { get; }
 
-    public static VesselAdvice Of(StockFacts stock, SubstanceCatalogue catalogue) => new(HazardGate.Of(stock), catalogue);
+    public static VesselAdvice Of(StockFacts stock, SubstanceCatalogue catalogue) =>
+        new(HazardGate.Of(stock), catalogue, ph => AcidTrial.To(stock, ph), isKept: true);
 
     /// <summary>Of the tank of a recipe.</summary>
-    public static VesselAdvice Of(RecipeFacts recipe, SubstanceCatalogue catalogue) => new(HazardGate.Of(recipe), catalogue);
+    public static VesselAdvice Of(RecipeFacts recipe, SubstanceCatalogue catalogue) =>
+        new(HazardGate.Of(recipe), catalogue, ph => AcidTrial.To(recipe, ph), isKept: false);
 
     /// <summary>
     /// What makes a vessel one into which nothing is put: its reactants are together, and it must not be mixed. Contents nobody can name
@@ -52,7 +60,9 @@ public sealed class VesselAdvice
         h.Kind != HazardKind.UnknownContents && (h.Forbids(VesselAction.Order) || h.ForbidsPutting));
 
     /// <summary>True where a way that does this may be given.</summary>
-    public bool Allows(Puts puts) => puts == Puts.Nothing || (Danger is null && Against(puts) is null);
+    /// <param name="toPh">The pH to which an acid takes it; null where nobody says.</param>
+    public bool Allows(Puts puts, double? toPh = null) =>
+        puts == Puts.Nothing || (Danger is null && Against(puts) is null && HarmOf(puts, toPh) is null);
 
     /// <summary>
     /// The ways that may be given as a sentence; the danger, where there is one; why not, where no way is left.
@@ -61,7 +71,13 @@ public sealed class VesselAdvice
     public string Sentence(IEnumerable<Way> ways, string more = "")
     {
         List<Way> all = [.. ways];
-        List<string> texts = [.. all.Where(w => Allows(w.Puts)).Select(w => w.Text + Caution(w.Puts))];
+        var harm = Danger is not null ? null
+            : all.Where(w => Against(w.Puts) is null).Select(w => HarmOf(w.Puts, w.ToPh)).FirstOrDefault(h => h is not null);
+        List<string> texts =
+        [
+            .. all.Where(w => Allows(w.Puts, w.ToPh)).Select(w => w.Text + Caution(w.Puts)),
+            .. harm is null ? [] : Instead(harm, all),
+        ];
         List<string> parts = [];
         if (texts.Count > 0)
         {
@@ -77,6 +93,13 @@ public sealed class VesselAdvice
             parts.Add(more);
         }
 
+        if (harm is not null)
+        {
+            parts.Add(harm.BelowPh is { } below
+                ? $"put no acid to it: {harm.Name} falls out below about pH {Say.Number(below)}"
+                : $"put no acid to it, which gels the silicate of {harm.Name}");
+        }
+
         if (parts.Count == 0)
         {
             parts.AddRange(all.Select(w => WhyNot(w.Puts)).OfType<string>().Distinct(StringComparer.Ordinal).Take(1));
@@ -87,6 +110,21 @@ public sealed class VesselAdvice
 
     /// <inheritdoc cref="Sentence(IEnumerable{Way}, string)"/>
     public string Sentence(params Way[] ways) => Sentence(ways, "");
+
+    /// <summary>What acid does to the contents; null for whatever is no acid.</summary>
+    private AcidHarm? HarmOf(Puts puts, double? toPh) => puts == Puts.Acid ? _harmOfAcid(toPh) : null;
+
+    /// <summary>What is left to do where acid is no way out.</summary>
+    private IEnumerable<string> Instead(AcidHarm harm, List<Way> all)
+    {
+        yield return !_isKept ? $"give {harm.Name} as a watering of its own"
+            : harm.IsAlone ? $"buy {harm.Name} ready preserved"
+            : $"keep {harm.Name} in a part of its own";
+        if (_isKept && all.TrueForAll(w => w.Puts != Puts.Keeping))
+        {
+            yield return "make less of it, keep it cold and use it within days";
+        }
+    }
 
     /// <summary>What the gate has against it; null for nothing. What only fizzes or warms a little is said and not forbidden.</summary>
     private Hazard? Against(Puts puts)

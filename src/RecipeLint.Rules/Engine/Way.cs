@@ -17,4 +17,5 @@ public enum Puts
 
 /// <summary>One way out of what a finding says, as it stands in "A, B, or C".</summary>
 /// <param name="Text">Begins with a small letter, ends without a full stop.</param>
-public sealed record Way(string Text, Puts Puts = Puts.Nothing);
+/// <param name="ToPh">The pH to which an acid takes the vessel; null where nobody says.</param>
+public sealed record Way(string Text, Puts Puts = Puts.Nothing, double? ToPh = null);

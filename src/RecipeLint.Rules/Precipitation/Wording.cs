@@ -132,7 +132,7 @@ internal static class Wording
             {
                 ways.Add($"at pH {Say.Number(alkaline)} or above");
             }
-            else if (ph < state.PhBeforeDeposit && advice.Allows(Puts.Acid)
+            else if (ph < state.PhBeforeDeposit && advice.Allows(Puts.Acid, sour)
                 && AcidTrial.StaysClear(stock, solid, sour, DepositLimits.Default.With(verdict.Deposit.Owner.Name, verdict.Limits)))
             {
                 ways.Add($"at pH {Say.Number(sour)} or below");

@@ -1,5 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
@@ -140,7 +142,8 @@ internal static class Additions
     public static IEnumerable<RepairProposal> Acid(RepairContext context, StockFacts stock, double to = 2.5)
     {
         var state = stock.Chemistry.Mixing;
-        if (!state.IsSolved || state.Ph <= to || stock.Stock.Steps.OfType<AdjustStep>().Any())
+        if (!state.IsSolved || state.Ph <= to || stock.Stock.Steps.OfType<AdjustStep>().Any()
+            || AcidTrial.To(stock, to) is { BelowPh: null } || HazardGate.Of(stock).Holding.HasNameless)
         {
             yield break;
         }

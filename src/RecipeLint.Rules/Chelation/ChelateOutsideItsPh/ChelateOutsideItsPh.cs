@@ -231,7 +231,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                 + PhGuess.Sentence(guess)
                 + context.AdviceFor(stock).Sentence(
                     new Way($"keep the chelate in a part between pH 4 and {Say.Number(window.HighFrom)}, away from the alkali"),
-                    new Way("bring this stock there with an acid", Puts.Acid)),
+                    new Way("bring this stock there with an acid", Puts.Acid, window.HighFrom)),
                 ("pH", ph, window.Highest),
                 held,
                 PhGuess.Weaken(Odds.Certain, guess),
@@ -273,7 +273,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                 ? $"As it is poured, at pH {Say.Ph(Math.Round(fresh, 2))}, {Say.Percent(still)} is held: what is fed at once brings it. "
                 : "")
             + PhGuess.Sentence(guess)
-            + context.AdviceFor(recipe).Sentence([new("bring the solution to pH 5.5 to 6", Puts.Acid), .. other]);
+            + context.AdviceFor(recipe).Sentence([new("bring the solution to pH 5.5 to 6", Puts.Acid, 5.5), .. other]);
         return Finding(
             context, verdict.Place!, message, ("pH", ph, verdict.Checks[0].Limit), held,
             PhGuess.Weaken(!lost ? Odds.Possible : verdict.HeldAsPoured is null ? Odds.Certain : Odds.NearTheLimit, guess));

@@ -65,10 +65,10 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
         var without = robber.HeldWithout;
         var stronger = (main, robber.Key) switch
         {
-            ("EDDHA", _) => new Way("bring the pH to 5.5", Puts.Acid),
+            ("EDDHA", _) => new Way("bring the pH to 5.5", Puts.Acid, 5.5),
             (_, "Cu") => new Way("use Fe-EDDHA, from which copper takes far less", Puts.Chelate),
             ("EDTA" or "HEDTA", _) => new Way("use Fe-DTPA, which gives iron up less easily", Puts.Chelate),
-            _ => new Way("bring the pH to 5.5", Puts.Acid),
+            _ => new Way("bring the pH to 5.5", Puts.Acid, 5.5),
         };
         var message =
             $"At pH {Say.Ph(Math.Round(state.Ph, 2))} {main} holds only {Say.Percent(held)} of "

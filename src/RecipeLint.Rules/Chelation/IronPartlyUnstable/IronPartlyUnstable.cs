@@ -54,7 +54,7 @@ internal sealed class IronPartlyUnstable : RecipeRule<IronPartlyUnstable.Isomers
                     $"weigh it by the ortho-ortho share ({Say.Number(more)} times as much gives {Say.Number(verdict.Iron)} mg/L that last)",
                     Puts.Chelate)
                 : new Way("use a product that states an ortho-ortho share", Puts.Chelate),
-            new Way($"bring the feed below pH {Say.Number(verdict.Checks[2].Limit)}", Puts.Acid));
+            new Way($"bring the feed below pH {Say.Number(verdict.Checks[2].Limit)}", Puts.Acid, verdict.Checks[2].Limit));
         var message =
             $"{Say.Number(verdict.Lost)} of the {Say.Number(verdict.Iron)} mg/L iron is not the ortho-ortho isomer: "
                 + $"{Say.Number(verdict.Lasts)} mg/L lasts at pH {Say.Ph(Math.Round(verdict.Ph, 2))}, "

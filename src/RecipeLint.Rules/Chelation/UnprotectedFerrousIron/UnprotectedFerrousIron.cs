@@ -182,9 +182,10 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
                 $"dissolve {Say.Grams(AgentPerIron * ironMoles / yield.MolesPerGram)} of {edta.Name} before the iron", Puts.Chelate));
         }
 
-        if (AcidFor(stock, context.Options<UnprotectedFerrousIronOptions>().AcidProtectsBelow - 0.1, catalogue) is { } acid)
+        var to = context.Options<UnprotectedFerrousIronOptions>().AcidProtectsBelow - 0.1;
+        if (AcidFor(stock, to, catalogue) is { } acid)
         {
-            ways.Add(new(acid, Puts.Acid));
+            ways.Add(new(acid, Puts.Acid, to));
         }
 
         if (verdict.InPhosphate)

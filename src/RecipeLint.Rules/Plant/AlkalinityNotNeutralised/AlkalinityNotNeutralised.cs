@@ -58,7 +58,7 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
                 + $"({Say.Number(left.Value * FeedAlkalinity.CaCO3MilligramsPerMilliequivalent)} mg/L as CaCO3), and it comes to rest "
                 + $"with the air at pH {Say.Ph(Math.Round(ph, 1))}. "
             + "The pH climbs in the tank and at the root, and iron, manganese and phosphate go out of reach. "
-            + context.AdviceFor(recipe).Sentence(new Way(remedy, Puts.Acid)),
+            + context.AdviceFor(recipe).Sentence(new Way(remedy, Puts.Acid, AimedPh)),
             Harm.Damage,
             Odds.Certain,
             Certainty.Practice) with

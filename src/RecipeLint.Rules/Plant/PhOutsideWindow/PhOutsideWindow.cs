@@ -250,7 +250,7 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
             + context.AdviceFor(verdict.Recipe).Sentence(
                 before < aimed
                     ? new Way("name an alkali, such as potassium hydroxide", Puts.Alkali)
-                    : new Way("name an acid, such as nitric acid", Puts.Acid),
+                    : new Way("name an acid, such as nitric acid", Puts.Acid, aimed),
                 new Way("leave the pH as it is")),
             RootsPh.Kills(before) ? Harm.Loss : Harm.Damage,
             Odds.Certain,
@@ -273,7 +273,8 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
                 ? "Make the target and 'adjust' agree."
                 : context.AdviceFor(verdict.Recipe).Sentence(new Way(
                     $"write an 'adjust' with {(found < asked ? "an alkali" : "an acid")}, so that what it brings is counted too",
-                    found < asked ? Puts.Alkali : Puts.Acid))),
+                    found < asked ? Puts.Alkali : Puts.Acid,
+                    asked))),
             Harm.Damage,
             isAdjusted ? Odds.Certain : Odds.Possible,
             Certainty.Estimate) with

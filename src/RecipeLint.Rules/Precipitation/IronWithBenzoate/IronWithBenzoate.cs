@@ -69,7 +69,8 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
             + "The buff flakes take the iron and the preservative with them, so the stock loses both. "
             + context.AdviceFor(stock).Sentence(
                 new Way("buy the iron as a chelate", Puts.Chelate),
-                new Way($"keep the pH below {Say.Number(context.Options<IronWithBenzoateOptions>().FromPh)}", Puts.Acid),
+                new Way($"keep the pH below {Say.Number(context.Options<IronWithBenzoateOptions>().FromPh)}", Puts.Acid,
+                    context.Options<IronWithBenzoateOptions>().FromPh),
                 new Way($"preserve with sorbate instead of {preservative?.Substance.Name ?? "benzoate"}", Puts.Preservative));
         return context.Find(preservative?.Place ?? stock.Stock.Place, message, Harm.Damage, Odds.Certain) with
         {

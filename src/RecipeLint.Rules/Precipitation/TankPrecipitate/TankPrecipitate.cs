@@ -87,7 +87,7 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
             : "It clouds the tank, coats pumps and drippers, and the plants miss what is in it.";
         var bearable = recipe.Profile.Ph?.Low ?? LowestPh;
         var remedy = pH is { } clear && clear >= bearable
-            ? new Way($"bring the pH to {Say.Number(clear)} or below, where it stays dissolved", Puts.Acid)
+            ? new Way($"bring the pH to {Say.Number(clear)} or below, where it stays dissolved", Puts.Acid, clear)
             : deposit.Loss is not null
                 ? new Way("use a chelate that holds the metal at this pH", Puts.Chelate)
                 : new Way("dose less of one of the two, or use water that brings less of it");

@@ -1,6 +1,8 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Preservation;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
@@ -14,6 +16,11 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
 
     /// <summary>What is sold for it, the one that works up to the higher pH first.</summary>
     private static readonly string[] _usual = ["potassium-sorbate", "sodium-benzoate"];
+
+    /// <summary>The pH up to which each works (food preservation handbooks, recalled), for what has a pH that nobody can compute.</summary>
+    private static readonly Way _measured = new(
+        "measure its pH and add potassium sorbate where that is below about 5.5, or sodium benzoate where it is below about 4.5",
+        Puts.Preservative);
 
     public override string Name => RuleName;
 
@@ -39,6 +46,7 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
     {
         var (stock, food) = (verdict.Stock, verdict.Judged.Food);
         var total = verdict.Food.Value;
+        var advice = context.AdviceFor(stock);
         var doses = Doses(verdict.Judged, context.Facts).ToList();
         var kept = verdict.Judged.Days is { } days ? $"kept for {Say.Days(days)}" : "that is kept";
         var names = Say.List(food.Select(f => f.Addition.Substance.Name).Distinct(StringComparer.Ordinal));
@@ -46,8 +54,8 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
             food[0].Addition.Place,
             $"'{stock.Stock.Name}' holds {Say.Number(total)} g/L of {verdict.Judged.FoodCalled} ({names}) and no preservative. "
             + $"Moulds and bacteria live on it: a stock {kept} grows slime that eats the acid or chelate and clogs drippers. "
-            + context.AdviceFor(stock).Sentence(
-                [.. Ways(verdict, doses, context), new($"mix it fresh within {Fresh(context)} days", Puts.Keeping)]),
+            + advice.Sentence(
+                [.. Ways(verdict, doses, advice, context), new($"mix it fresh within {Fresh(context)} days", Puts.Keeping)]),
             Harm.Damage,
             Odds.Certain) with
         {
@@ -119,36 +127,57 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
     private static NumberOption Fresh(RuleContext context) => context.Options<CarbonWithoutPreservativeOptions>().FreshDays;
 
     private static IEnumerable<Way> Ways(
-        UnguardedFood verdict, List<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> found,
-        RuleContext context)
+        UnguardedFood verdict, List<(Substance Preservative, double GramsPerLitre)> found, VesselAdvice advice, RuleContext context)
     {
-        if (!verdict.Judged.IsComputed || found.Count > 0)
+        var judged = verdict.Judged;
+        if (found.Count > 0)
         {
-            var doses = found.Select(d => $"{Say.Number(d.GramsPerLitre)} g/L of {d.Preservative.Name}");
-            var what = verdict.Judged.IsComputed ? string.Join(" or ", doses) : "potassium sorbate or sodium benzoate";
-            return [new($"add {what} before the acid", Puts.Preservative), new("use a mineral acid instead", Puts.Acid)];
+            return With(verdict, string.Join(" or ", found.Select(d => $"{Say.Number(d.GramsPerLitre)} g/L of {d.Preservative.Name}")));
         }
 
-        return Preservatives(context.Facts)
-            .Select(p => (p.Name, Grams: verdict.Judged.DoseOf(p, PreservativeJudgement.WorkingPh)))
-            .FirstOrDefault(d => d.Grams is not null)
-            is ({ } name, { } grams)
-            ?
-            [
-                new(
-                    $"acidify it to pH {Say.Number(PreservativeJudgement.WorkingPh)} with a mineral acid and give {Say.Number(grams)} g/L "
-                    + $"of {name}",
-                    Puts.Acid),
-            ]
+        var (name, grams) = Preservatives(context.Facts)
+            .Select(p => (p.Name, Grams: judged.DoseOf(p, PreservativeJudgement.WorkingPh)))
+            .FirstOrDefault(d => d.Grams is not null);
+        var working = Say.Number(PreservativeJudgement.WorkingPh);
+        var sour = new Way(
+            grams is { } dose ? $"acidify it to pH {working} with a mineral acid and give {Say.Number(dose)} g/L of {name}"
+                : $"acidify it to pH {working} with a mineral acid and preserve it",
+            Puts.Acid,
+            PreservativeJudgement.WorkingPh);
+
+        // Where acid is no way out the advice says why, whether or not the dose can be reckoned.
+        return !advice.Allows(sour.Puts, sour.ToPh) ? [sour]
+            : !IsReckoned(verdict)
+                ? verdict.Stock.Additions.Any(IsAcid) ? With(verdict, "potassium sorbate or sodium benzoate") : [_measured]
+            : grams is not null ? [sour]
             : [new("leave the organic matter out of a stock that is kept")];
     }
 
-    private static IEnumerable<(Chemistry.Substances.Substance Preservative, double GramsPerLitre)> Doses(
+    /// <summary>A preservative, and what feeds nothing where all there is to live on are acids.</summary>
+    private static List<Way> With(UnguardedFood verdict, string preservative)
+    {
+        var first = verdict.Stock.Additions.Any(IsAcid) ? " before the acid" : "";
+        List<Way> ways = [new($"add {preservative}{first}", Puts.Preservative)];
+        if (verdict.Judged.Food.All(f => IsAcid(f.Addition)))
+        {
+            ways.Add(new("use a mineral acid instead", Puts.Acid));
+        }
+
+        return ways;
+    }
+
+    private static bool IsAcid(AdditionFacts addition) => addition.Substance.Kind == SubstanceKind.Acid;
+
+    /// <summary>The pH is known, and nothing whose composition nobody states moves it.</summary>
+    private static bool IsReckoned(UnguardedFood verdict) =>
+        verdict.Judged.IsComputed && !HazardGate.Of(verdict.Stock).Holding.HasUnknown;
+
+    private static IEnumerable<(Substance Preservative, double GramsPerLitre)> Doses(
         PreservativeJudgement judged, Facts facts) =>
         Preservatives(facts).Select(p => (p, Grams: judged.DoseOf(p))).Where(d => d.Grams is not null).Select(d => (d.p, d.Grams!.Value));
 
-    private static IEnumerable<Chemistry.Substances.Substance> Preservatives(Facts facts) =>
-        _usual.Select(facts.Workspace.Catalogue.ById).OfType<Chemistry.Substances.Substance>();
+    private static IEnumerable<Substance> Preservatives(Facts facts) =>
+        _usual.Select(facts.Workspace.Catalogue.ById).OfType<Substance>();
 }
 
 /// <summary>What microbes live on in a stock, and what stops them.</summary>

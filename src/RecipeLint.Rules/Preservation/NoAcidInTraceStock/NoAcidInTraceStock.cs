@@ -202,7 +202,7 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
         if (context.Facts.Workspace.Catalogue.ById("citric-acid-h2o") is not { } acid)
         {
             return context.AdviceFor(stock).Sentence(
-                new Way("add acid before the metals", Puts.Acid), new Way("write which water is used"));
+                new Way("add acid before the metals", Puts.Acid, UsualPh), new Way("write which water is used"));
         }
 
         var demand = PhDemand.Find(moles, Iron.Water(stock), acid, UsualPh, new Temperature(SolutionMix.FilledAtCelsius));
@@ -211,7 +211,8 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
                 demand.Mass is { Grams: > 0 }
                     ? $"bring the water to about pH {Say.Number(UsualPh)} first, with {acid.Name} or a mineral acid"
                     : "add acid before the metals",
-                Puts.Acid),
+                Puts.Acid,
+                UsualPh),
             new Way("use pure water and say so"));
     }
 

@@ -98,7 +98,8 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
         if (judged.Acids.Count == 1 && share < 0.95 && acid.ApparentPk + Math.Log10((1 - share) / share) is >= LowestUsualPh and var ph)
         {
             // A tenth lower, because the acid itself and the topping up move it a little.
-            ways.Add(new($"acidify to pH {Say.Number(Math.Floor((ph - 0.1) * 10) / 10)}, where the same dose is enough", Puts.Acid));
+            var to = Math.Floor((ph - 0.1) * 10) / 10;
+            ways.Add(new($"acidify to pH {Say.Number(to)}, where the same dose is enough", Puts.Acid, to));
         }
 
         var main = judged.Dosed[0].Substance;
@@ -111,7 +112,9 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
         {
             if (judged.DoseOf(main, PreservativeJudgement.WorkingPh) is { } there)
             {
-                ways.Add(new($"acidify to pH {Say.Number(PreservativeJudgement.WorkingPh)} and give {Say.Number(there)} g/L", Puts.Acid));
+                ways.Add(new(
+                    $"acidify to pH {Say.Number(PreservativeJudgement.WorkingPh)} and give {Say.Number(there)} g/L", Puts.Acid,
+                    PreservativeJudgement.WorkingPh));
             }
 
             ways.Add(new("mix it fresh within a week", Puts.Keeping));

@@ -150,7 +150,7 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
             + $"pH {Say.Ph(Math.Round(verdict.Ph, 2))}. "
             + $"{moved}, so what the pH was set for, a preservative, a chelate or clear metals, no longer holds. "
             + context.AdviceFor(stock).Sentence(
-                new Way("set the pH last, shortly before topping up, and check it once more at the mark", Puts.Acid));
+                new Way("set the pH last, shortly before topping up, and check it once more at the mark", Puts.Acid, verdict.Target));
         return context.Find(step.Place, message, Harm.Damage, Odds.Certain, Certainty.Computed) with
         {
             Related = [.. after.Select(s => new RelatedPlace(s.Place, "is added after the pH is set"))],
@@ -172,7 +172,8 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
             + (high
                 ? "Ammonia leaves it, it draws carbon dioxide from the air, and trace metals and phosphate fall out where they meet it. "
                   + context.AdviceFor(stock).Sentence(
-                      new Way($"keep {source.Substance.Name} as a stock of its own"), new Way("neutralise it with an acid", Puts.Acid))
+                      new Way($"keep {source.Substance.Name} as a stock of its own"), new Way(
+                          "neutralise it with an acid", Puts.Acid, context.Options<StockPhOutsideRangeOptions>().Highest))
                 : "So much acid breaks chelates, eats pump seals and metal fittings, and swings the pH of the tank at each dose. "
                   + $"Keep {source.Substance.Name} as a stock of its own for the pH, and leave only a little of it in here.");
         return context.Find(source.Place, message, Harm.Damage, Odds.Possible) with
