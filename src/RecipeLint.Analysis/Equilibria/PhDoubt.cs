@@ -7,7 +7,8 @@ namespace RecipeLint.Analysis.Equilibria;
 
 /// <summary>
 /// Where a computed pH says nothing: beyond the range of the model, where ions are in it that the model does not know, and of bleach,
-/// which is sold with lye that keeps it, of which its label tells nothing, so that it stands at pH 11 to 13 (common practice, no source) where its salts alone would be neutral.
+/// which is sold with lye that keeps it, of which its label tells nothing, so that it stands at pH 11 to 13 (common practice, no source)
+/// where its salts alone would be neutral.
 /// </summary>
 public static class PhDoubt
 {
