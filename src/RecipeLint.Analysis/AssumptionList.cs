@@ -17,7 +17,14 @@ internal sealed class AssumptionList(Place whole)
         }
     }
 
-    public void AddUndeclaredAssay(Substance substance) => _undeclared.Add(substance.Id);
+    /// <summary>A substance without an assay; one whose strength stands in a file has nothing undeclared.</summary>
+    public void AddUndeclaredAssay(Substance substance)
+    {
+        if (!substance.StatesItsStrength)
+        {
+            _undeclared.Add(substance.Id);
+        }
+    }
 
     public void AddRange(IEnumerable<Assumption> others)
     {

@@ -75,7 +75,8 @@ public sealed class TankChemistry
     }
 
     /// <summary>
-    /// g/L of a cause's solids that would still fall out at a moment if the water were pure; null where no water is in it.
+    /// g/L of a cause's solids that would still fall out at a moment if the water were pure and the pH set anew; null where no water is in
+    /// it, and where it cannot be computed.
     /// </summary>
     public double? WithPureWater(TankCause cause, TankMoment moment)
     {
@@ -95,15 +96,43 @@ public sealed class TankChemistry
         }
 
         var there = _judged.Find(j => j.Moment == moment).Judged;
-        var without = ComponentMoles.Of(
-            Recipe.ComponentMoles.Select(c => KeyValuePair.Create(c.Key, c.Value - water.ComponentMoles.GetValueOrDefault(c.Key))));
-        var mix = SolutionMix.Of(without, Recipe.FinalVolume);
+        if (WithoutWater(moment is TankMoment.Adjusted or TankMoment.Drying) is not { } moles)
+        {
+            return null;
+        }
+
+        var mix = SolutionMix.Of(moles, Recipe.FinalVolume);
         var state = StateSolver.Solve(
             moment == TankMoment.Drying ? mix.Times(Dried) : mix,
             Request(there.State.Moment, there.State.Temperature.Celsius, moment != TankMoment.Poured));
         return state.IsSolved
             ? Rounding.SixDigits(state.Deposits.Where(d => cause.Cause.Solids.Contains(d.Solid.Name)).Sum(d => d.Mass.GramsPerLitre))
             : null;
+    }
+
+    /// <summary>
+    /// What the recipe would be with pure water: the doses, and as much of the reagent as these take to the same pH. The acid that the
+    /// alkalinity of the water took is not among it. Null where that amount cannot be computed.
+    /// </summary>
+    private ComponentMoles? WithoutWater(bool adjusted)
+    {
+        var doses = ComponentMoles.Sum([.. Recipe.Doses.Select(d => d.ComponentMoles)]);
+        if (!adjusted || Recipe.Adjustment is not { Amount: not null, Reagent: { } reagent, TargetPh: { } target, PhBefore: { } was })
+        {
+            return doses;
+        }
+
+        var mix = SolutionMix.Of(doses, Recipe.FinalVolume);
+        var water = new Mass(1000 * mix.KilogramsWaterPerLitre * Recipe.FinalVolume.Litres);
+        var demand = PhDemand.Find(
+            doses, water, reagent, target, new Temperature(SolutionMix.FilledAtCelsius), openToAir: true);
+        if (demand.Reason is null)
+        {
+            return ComponentMoles.Sum([doses, demand.ComponentMoles]);
+        }
+
+        // Where the feed is past the pH by itself nobody puts in an acid, or a lye, that leads away from it.
+        return demand.PhBefore is { } before && (before < target) != (was < target) ? doses : null;
     }
 
     /// <summary>Iron(II), of the water or of the feed, rusts in any tank; what the tank held until then counts beside it.</summary>

@@ -17,11 +17,13 @@ public sealed record GuessedPh(double Share, IReadOnlyList<string> Names)
     /// <summary>The pH of a feed; null where it is not a guess, or a reagent brings it to a pH that is measured.</summary>
     public static GuessedPh? Of(RecipeFacts recipe) => recipe.Adjustment is { Amount: not null }
         ? null
-        : Of(
-            recipe.Doses.SelectMany(d => d.Direct is { } direct ? [(direct, 1.0)]
-                : d.Stock is { Volume.Litres: > 0 } stock
-                    ? stock.Additions.Select(a => (a, d.Volume.Litres / stock.Volume.Litres)) : []),
-            recipe.ComponentMoles);
+        : Of(Parts(recipe), recipe.ComponentMoles);
+
+    /// <summary>What goes into a feed, with the part of each stock that is dosed.</summary>
+    internal static IEnumerable<(AdditionFacts Addition, double Times)> Parts(RecipeFacts recipe) =>
+        recipe.Doses.SelectMany(d => d.Direct is { } direct ? [(direct, 1.0)]
+            : d.Stock is { Volume.Litres: > 0 } stock
+                ? stock.Additions.Select(a => (a, d.Volume.Litres / stock.Volume.Litres)) : []);
 
     /// <summary>The pH of a stock; null where it is not a guess, or is adjusted.</summary>
     public static GuessedPh? Of(StockFacts stock) =>

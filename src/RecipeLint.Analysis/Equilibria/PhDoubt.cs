@@ -1,10 +1,14 @@
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
+using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Analysis.Equilibria;
 
 /// <summary>
-/// Where a computed pH says nothing: beyond the range of the model, and of bleach, which is sold with lye that keeps it, of which its
-/// label tells nothing, so that it stands at pH 11 to 13 (common practice, no source) where its salts alone would be neutral.
+/// Where a computed pH says nothing: beyond the range of the model, where ions are in it that the model does not know, and of bleach,
+/// which is sold with lye that keeps it, of which its label tells nothing, so that it stands at pH 11 to 13 (common practice, no source)
+/// where its salts alone would be neutral.
 /// </summary>
 public static class PhDoubt
 {
@@ -21,11 +25,24 @@ public static class PhDoubt
 
     private const string Hypochlorite = "inert:ClO-1";
 
+    /// <summary>
+    /// Moles of what sets free ions that the model does not know, as a share of the charge of all cations that it knows, from which they
+    /// decide the pH (common practice, no source); less is what rounded labels leave.
+    /// </summary>
+    private const double LeastUnread = 0.03;
+
     /// <summary>True when the pH of a solution cannot be told.</summary>
-    public static bool In(SolutionMix mix) => mix.MolesPerLitre.GetValueOrDefault(Hypochlorite) >= LeastHypochlorite;
+    public static bool In(SolutionMix mix) => Why(mix) is not null;
+
+    /// <summary>Why the pH of a solution cannot be told, to finish "pH ..."; null when it can.</summary>
+    public static string? Why(SolutionMix mix) =>
+        mix.MolesPerLitre.GetValueOrDefault(Hypochlorite) >= LeastHypochlorite ? NotKnown
+        : Decides(mix.UnreadPerLitre, mix.MolesPerLitre)
+            ? $"not known: which ions {string.Join(" and ", mix.UnreadPerLitre.Keys)} sets free is not known here"
+        : null;
 
     /// <summary>Why the pH of a state is not known, to finish "pH ..."; null when it is.</summary>
-    public static string? Of(SolutionState state) => In(state.Mix) ? NotKnown
+    public static string? Of(SolutionState state) => Why(state.Mix) is { } why ? why
         : !state.IsSolved || IsInTheModel(state.Ph) ? null
         : state.Ph < 0 ? "not known: below 0, in an acid stronger than the model covers"
         : "not known: above 14, in a lye stronger than the model covers";
@@ -48,5 +65,20 @@ public static class PhDoubt
     /// <summary>True when the pH of a vessel with these additions cannot be told.</summary>
     /// <param name="litres">Volume of the contents, above 0.</param>
     public static bool In(IEnumerable<AdditionFacts> additions, double litres) =>
-        additions.Sum(a => a.ComponentMoles.GetValueOrDefault(Hypochlorite)) / litres >= LeastHypochlorite;
+        additions.Sum(a => a.ComponentMoles.GetValueOrDefault(Hypochlorite)) / litres >= LeastHypochlorite
+        || Decides(
+            Unread(additions.Select(a => (a, 1.0)), new Volume(litres)),
+            ComponentMoles.Sum([.. additions.Select(a => a.ComponentMoles)]).Times(1 / litres));
+
+    /// <summary>What sets free ions that are not known, by its name; mol/L.</summary>
+    /// <param name="parts">With the part of each that goes in.</param>
+    internal static ComponentMoles Unread(IEnumerable<(AdditionFacts Addition, double Times)> parts, Volume volume) => ComponentMoles.Of(
+        parts.Where(p => p.Addition.Substance is { Formula: not null, Dissolves.Count: 0 })
+            .GroupBy(p => p.Addition.Substance.Name, StringComparer.Ordinal)
+            .Select(g => KeyValuePair.Create(g.Key, g.Sum(p =>
+                p.Times * p.Addition.Mass.Grams / p.Addition.Substance.Formula!.MolarMass.GramsPerMole) / volume.Litres)));
+
+    private static bool Decides(ComponentMoles unread, ComponentMoles known) => unread.Sum(u => u.Value) is > 0 and var moles
+        && moles >= LeastUnread * known.Sum(m => SolutionComponent.TryParse(m.Key, out var ion) && ion.Name != Component.Hydrogen
+            ? Math.Max(0, ion.Charge) * m.Value : 0);
 }

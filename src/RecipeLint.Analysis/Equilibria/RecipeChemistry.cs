@@ -47,7 +47,10 @@ public sealed class RecipeChemistry
     {
         var reagent = recipe.Adjustment is { Amount: not null } adjustment ? adjustment.ComponentMoles : null;
         var whole = SolutionMix.Of(recipe.ComponentMoles, recipe.FinalVolume);
-        var before = reagent is null ? whole : SolutionMix.Of(Poured(recipe), recipe.FinalVolume);
+        var before = (reagent is null ? whole : SolutionMix.Of(Poured(recipe), recipe.FinalVolume)) with
+        {
+            UnreadPerLitre = PhDoubt.Unread(GuessedPh.Parts(recipe), recipe.FinalVolume),
+        };
         var doubts = Gaps.Of(
             recipe.IsComplete,
             recipe.Doses.SelectMany(d => d.Stock is { } stock

@@ -59,6 +59,12 @@ public sealed record SolutionMix
     /// </summary>
     public ComponentMoles SilicatesPerLitre { get; init; } = ComponentMoles.Empty;
 
+    /// <summary>
+    /// Substances whose formula is known and not the ions it sets free, by their names: what they do to the pH is not in it. mol/L at
+    /// 20 °C.
+    /// </summary>
+    public ComponentMoles UnreadPerLitre { get; init; } = ComponentMoles.Empty;
+
     /// <summary>Why there is no such solution; null when there is one.</summary>
     public string? Failure { get; init; }
 
@@ -143,7 +149,11 @@ public sealed record SolutionMix
     /// <summary>The same solution, diluted (below 1) or made stronger (above 1) at the same proportions.</summary>
     public SolutionMix Times(double factor)
     {
-        var other = Of(MolesPerLitre, new Volume(1 / factor)) with { SilicatesPerLitre = SilicatesPerLitre.Times(factor) };
+        var other = Of(MolesPerLitre, new Volume(1 / factor)) with
+        {
+            SilicatesPerLitre = SilicatesPerLitre.Times(factor),
+            UnreadPerLitre = UnreadPerLitre.Times(factor),
+        };
         other = PyrophosphateTurned > 0 ? other.WithPyrophosphateTurned(PyrophosphateTurned) : other;
         return IronOxidised ? other.WithIronOxidised() : other;
     }

@@ -51,6 +51,9 @@ public sealed class StockChemistry
     {
         var mix = SolutionMix.Of(stock.ComponentMoles, stock.Volume)
             .WithSilicates(stock.Additions.Select(a => a.ComponentMoles), stock.Volume);
+        // A pH that is measured and set stands whatever else is in it.
+        mix = stock.Adjustments.Count > 0 ? mix
+            : mix with { UnreadPerLitre = PhDoubt.Unread(stock.Additions.Select(a => (a, 1.0)), stock.Volume) };
         if (mix.Failure is not null && stock is { ComponentMoles.Count: 0, Additions: [var first, ..] })
         {
             mix = mix with { Failure = $"What '{first.Substance.Name}' sets free in water is not known here." };

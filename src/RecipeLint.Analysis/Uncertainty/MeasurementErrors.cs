@@ -177,6 +177,14 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
             return EquipmentLimits.UndeclaredTechnicalAssay.Value;
         }
 
+        if (substance.StatesItsStrength)
+        {
+            notes.Add(
+                "uncertainty-strength", "How true the strength stated for {0} is nobody says: ± 2 % of it is taken.",
+                $"'{substance.Id}'", place);
+            return EquipmentLimits.UndeclaredAssay.Value;
+        }
+
         notes.Add("uncertainty-assay", "No assay is declared for {0}: ± 2 % of the nominal content is taken.", $"'{substance.Id}'", place);
         return EquipmentLimits.UndeclaredAssay.Value;
     }

@@ -112,6 +112,9 @@ public sealed record Substance
     /// <summary>The strength where a grade states it, with its source; null for pure compounds.</summary>
     public Sourced<string>? StrengthRecord { get; init; }
 
+    /// <summary>True when a file states the strength of what stands on the shelf; false for the nominal one of a catalogue.</summary>
+    public bool StatesItsStrength { get; init; }
+
     /// <summary>
     /// True when purity varies enough between lots that a recipe should declare the assay (technical grades, household acids).
     /// </summary>

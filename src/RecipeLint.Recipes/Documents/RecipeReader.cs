@@ -148,7 +148,7 @@ internal sealed class RecipeReader(FieldReader fields, Resolution resolution)
             Plausibility.Ph(target, adjust["pH"], fields),
             quantity?.Tolerance?.HalfWidth(quantity.Number),
             reagent,
-            resolution.FindSubstance(reagent, adjust["using"], fields));
+            StatedStrength.Reagent(adjust, resolution, fields));
     }
 
     private T? Needed<T>(T? value)

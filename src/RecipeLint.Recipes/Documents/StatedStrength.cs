@@ -28,13 +28,20 @@ internal static class StatedStrength
             Dissolves = [.. compound.Dissolves.Select(d => d with { MolesPerGram = d.MolesPerGram * scale })],
             Strength = strength,
             StrengthRecord = record,
+            StatesItsStrength = true,
             NeedsAssay = false,
             Impurities = [],
             Solubility = null,
         };
     }
 
-    /// <summary>The substance of a step or dose that has a "strength"; null after reporting what is wrong with either.</summary>
+    /// <summary>The reagent of an "adjust", at its "strength" where one stands beside it; null after reporting what is wrong.</summary>
+    public static Substance? Reagent(JsonItem adjust, Resolution resolution, FieldReader fields) =>
+        fields.Text(adjust["using"]) is { } what && adjust["using"] is { } named && adjust["strength"] is { } strength
+            ? Read(what, named, strength, resolution, fields)
+            : resolution.FindSubstance(fields.Text(adjust["using"]), adjust["using"], fields);
+
+    /// <summary>The substance of a step, dose or adjustment that has a "strength"; null after reporting what is wrong with either.</summary>
     public static Substance? Read(Located<string> what, JsonItem add, JsonItem item, Resolution resolution, FieldReader fields)
     {
         var strengths = StrengthsOf(what.Value, resolution.Catalogue);

@@ -139,7 +139,7 @@ internal sealed partial class StockReader
             TargetPh = Needed(Plausibility.Ph(target, adjust, fields)),
             PhTolerance = quantity?.Tolerance?.HalfWidth(quantity.Number),
             Using = reagent,
-            Reagent = Needed(resolution.FindSubstance(reagent, entry["using"], fields)),
+            Reagent = Needed(StatedStrength.Reagent(entry, resolution, fields)),
         };
     }
 

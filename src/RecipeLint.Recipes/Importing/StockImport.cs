@@ -204,7 +204,7 @@ internal sealed class ImportedPart(string name, string origin)
             case "topUp" when amount.Length > 0:
                 return [("topUp", amount), ("of", what), .. after];
             case "adjust" when amount.Length > 0 && what.Length > 0:
-                return [("adjust", amount), ("using", what), .. after];
+                return [("adjust", amount), ("using", what), ("strength", text.Quantity(row, ColumnWords.Strength)), .. after];
             case not "" when _handlings.Contains(verb) && what.Length + amount.Length > 0:
                 return [(verb, what.Length > 0 ? what : amount), .. after];
             default:

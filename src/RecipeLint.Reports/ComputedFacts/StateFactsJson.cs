@@ -33,7 +33,7 @@ internal static class StateFactsJson
         facts.Number("carbonateAlkalinity_meq_per_L", Known(state.CarbonateAlkalinity.MilliequivalentsPerLitre));
         json.WriteStartObject("validity");
         json.WriteString("trust", TrustName(state.Validity.Trust));
-        Texts(facts, "reasons", PhDoubt.In(state.Mix) ? [.. state.Validity.Reasons, $"pH {PhDoubt.NotKnown}"] : state.Validity.Reasons);
+        Texts(facts, "reasons", PhDoubt.Why(state.Mix) is { } why ? [.. state.Validity.Reasons, $"pH {why}"] : state.Validity.Reasons);
         json.WriteEndObject();
         WriteSolids(facts, state);
         WriteDissolved(facts, state);

@@ -1,5 +1,6 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Tanks;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
@@ -48,7 +49,7 @@ public static class TankReport
         var falling = state.Deposits.OrderByDescending(d => d.Mass.GramsPerLitre).Take(3)
             .Select(d => $"{Say.Number(1000 * d.Mass.GramsPerLitre)} mg/L {d.Solid.Name}");
         page.Named("chemistry", !state.IsSolved ? $"not computed: {state.Failure}"
-            : $"pH {Say.Ph(Math.Round(state.Ph, 1))} as the plants get it; "
+            : $"pH {PhDoubt.Of(state) ?? $"{Say.Ph(Math.Round(state.Ph, 1))} as the plants get it"}; "
                 + (state.Deposits.Count == 0 ? "nothing should fall out of it."
                     : $"{Say.List(falling)} should fall out of it."));
         page.Named("water", recipe.Water is not { Water: { } document } water ? "pure, as far as the recipe says"

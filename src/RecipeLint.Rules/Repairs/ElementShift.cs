@@ -91,12 +91,15 @@ public sealed record ElementShift(string Recipe, string Key, double Before, doub
         }
     }
 
-    /// <summary>True when the finding names the element, or a form of it, as what it measured.</summary>
+    /// <summary>
+    /// True when the finding names it, or the whole element it is a form of, as what it measured. The forms of nitrogen stand beside each
+    /// other: a finding about one of them is about neither another nor their sum.
+    /// </summary>
     private static bool IsAbout(Finding finding, string key)
     {
         var element = key.Split('-')[^1];
         var named = finding.Values.Select(v => v.Name).Append(finding.Measured?.Name ?? "").Append(finding.IdPath.Split('/')[^1]);
         return named.SelectMany(n => n.Split(' ', ':', '/', ',', '#'))
-            .Any(w => w == key || w == element || w.EndsWith("-" + element, StringComparison.Ordinal));
+            .Any(w => w == key || w == element || (element != "N" && w.EndsWith("-" + element, StringComparison.Ordinal)));
     }
 }

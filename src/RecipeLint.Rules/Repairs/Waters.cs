@@ -49,7 +49,14 @@ internal static class Waters
         var adjust = JsonDraft.Of(("pH", JsonDraft.Of(text)), ("using", JsonDraft.Of(reagent)));
         JsonEdit[] edits = context.Item(place)?["adjust"] is null
             ? [new JsonEdit.InsertMember(place, "adjust", adjust, "doses")]
-            : [Steps.Set(context, place.Child("adjust"), "pH", text), Steps.Set(context, place.Child("adjust"), "using", reagent)];
+            :
+            [
+                Steps.Set(context, place.Child("adjust"), "pH", text),
+                Steps.Set(context, place.Child("adjust"), "using", reagent),
+                // The strength that is stated is that of the reagent before.
+                .. context.Item(place.Child("adjust"))?["strength"] is null
+                    ? Array.Empty<JsonEdit>() : [new JsonEdit.Remove(place.Child("adjust").Child("strength"))],
+            ];
         return Repair.Chemistry($"ph-with-{Slug.Of(reagent, ".")}", $"Set the pH of '{recipe.Recipe.Name}' to {text} with {name}.", edits);
     }
 }

@@ -6,7 +6,9 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Recipes.Files;
 using Xunit.Abstractions;
 
 namespace RecipeLint.Advice.Tests.Tanks;
@@ -160,6 +162,68 @@ public sealed class TankDiagnosisTests(ITestOutputHelper output)
         Assert.Equal(Standing.Forms, lime.Ranked.Solid.Standing);
         Assert.Equal(0, lime.WithPureWater);
         Assert.Contains(lime.Ranked.Evidence, e => e.Text.Contains("source water brings 2.8 meq/L alkalinity", StringComparison.Ordinal));
+    }
+
+    /// <summary>The acid that neutralises the alkalinity of a water is not poured into pure water: the phosphate of the feed dries on there as well.</summary>
+    [Fact]
+    public void WithPureWaterTheAcidOfItsAlkalinityIsNotDosed()
+    {
+        var hard = Phosphate(Fed("hard.water.json", "\"using\": \"nitric-60\""));
+        var pure = Phosphate(Fed("distilled", "\"using\": \"nitric-60\""));
+
+        Assert.InRange(pure.Ranked.Solid.GramsPerLitre, 0.1, 0.4);
+        Assert.Equal(pure.Ranked.Solid.GramsPerLitre, hard.WithPureWater!.Value, 0.01);
+        Assert.Null(pure.WithPureWater);
+
+        static RankedTankCause Phosphate(RecipeFacts recipe) => TankDiagnoser.Of(recipe, ObservationReader.Read("white crust on the drippers"))
+            .Causes.Single(c => c.Ranked.Cause.Id == "calcium-phosphate");
+    }
+
+    private static RecipeFacts Fed(string water, string reagent) => Analyzer.Analyse(WorkspaceLoader.Load(
+        new MemoryFileTree("/shop").AddFolder("/shop")
+            .Add("hard.water.json", """{"format": 1, "name": "Hard", "ions": {"Ca": "80 mg/L", "Mg": "12 mg/L", "HCO3": "305 mg/L"} }"""u8.ToArray())
+            .Add("r.recipe.json", System.Text.Encoding.UTF8.GetBytes($$"""
+                {"format": 1, "name": "r", "water": "{{water}}", "final": "100 L", "volume": "made up",
+                 "doses": [{"add": "potassium-silicate-29be", "amount": "30 mL"}, {"add": "calcium-nitrate-4h2o", "amount": "60 g"},
+                  {"add": "monopotassium-phosphate", "amount": "17 g"}, {"add": "magnesium-sulfate-7h2o", "amount": "30 g"}],
+                 "adjust": {"pH": "6.0", {{reagent}}} }
+                """)),
+        ["."], Bottle.Load)).Recipes.Single();
+
+    /// <summary>A stated strength sets the pH as the grade of that strength does, and no assay is missing.</summary>
+    [Fact]
+    public void AReagentAtAStatedStrengthSetsThePh()
+    {
+        var stated = Fed("hard.water.json", "\"using\": \"nitric acid\", \"strength\": \"30 %\"");
+        var grade = Fed("hard.water.json", "\"using\": \"nitric-60\"");
+
+        Assert.Equal(2, stated.Adjustment!.Amount!.Value.Grams / grade.Adjustment!.Amount!.Value.Grams, 0.01);
+        Assert.Equal(6, stated.Chemistry.Final.Ph, 0.01);
+        Assert.DoesNotContain(stated.Assumptions, a => a.Text.Contains("nitric", StringComparison.Ordinal));
+        Assert.Contains(grade.Assumptions, a => a.Key == "assay" && a.Text.Contains("'nitric-60'", StringComparison.Ordinal));
+    }
+
+    /// <summary>Sulfide takes up acid, and the model has no constants for it: a pH without it would be invented.</summary>
+    [Theory]
+    [InlineData("5 g", false)]
+    [InlineData("1 mg", true)]
+    public void APhThatRestsOnIonsTheModelDoesNotKnowIsNotStated(string amount, bool isKnown)
+    {
+        var facts = Analyzer.Analyse(WorkspaceLoader.Load(
+            new MemoryFileTree("/shop").AddFolder("/shop")
+                .Add("shop.substances.json", """{"format": 1, "substances": [{"id": "liver", "formula": "K2S"}]}"""u8.ToArray())
+                .Add("a.stock.json", System.Text.Encoding.UTF8.GetBytes($$"""
+                    {"format": 1, "makes": "1 L", "steps": [{"add": "liver", "amount": "{{amount}}"}, {"add": "KNO3", "amount": "0.5 g"}]}
+                    """))
+                .Add("r.recipe.json", System.Text.Encoding.UTF8.GetBytes($$"""
+                    {"format": 1, "final": "1 L", "volume": "made up", "water": "distilled",
+                     "doses": [{"add": "liver", "amount": "{{amount}}"}, {"add": "KNO3", "amount": "0.5 g"}]}
+                    """)),
+            ["."], Bottle.Load));
+        SolutionState[] states = [facts.Recipes.Single().Chemistry.Final, facts.Stocks.Single().Chemistry.Mixing];
+        Assert.All(states, s => Assert.Equal(isKnown, s.PhIsKnown));
+        Assert.All(states, s => Assert.Equal(isKnown, s.Mix.Times(0.5) is var half && !PhDoubt.In(half)));
+        Assert.All(states.Where(_ => !isKnown), s => Assert.Equal("not known: which ions liver sets free is not known here", PhDoubt.Of(s)));
     }
 
     /// <summary>2.8 meq/L of alkalinity give 2.8 × 44.0 = 123 mg and 2.8 × 24.06 = 67 mL of carbon dioxide in a litre of the water.</summary>

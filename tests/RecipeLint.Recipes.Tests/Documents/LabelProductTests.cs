@@ -117,6 +117,19 @@ public sealed class LabelProductTests
         Assert.Equal(substance.Strength.Value / 63.013, substance.Dissolves.Single(d => d.Component == "NO3-").MolesPerGram, 6);
     }
 
+    [Fact]
+    public void AStrengthStandsBesideTheReagentOfAnAdjustment()
+    {
+        var shop = InMemoryShop.Of(
+            ("a.recipe.json", """{"format": 1, "final": "10 L", "doses": [{"add": "KNO3", "amount": "10 g"}], "adjust": {"pH": "5.8", "using": "nitric acid", "strength": "42 %"} }"""),
+            ("a.stock.json", """{"format": 1, "makes": "1 L", "steps": [{"add": "KNO3", "amount": "10 g"}, {"adjust": "pH 5.8", "using": "nitric acid", "strength": "42 %"}]}"""));
+        var workspace = shop.Load();
+        Assert.Empty(workspace.Problems);
+        Assert.All(
+            [workspace.Recipes.Single().Adjust!.Reagent!, workspace.Stocks.Single().Steps.OfType<Recipes.Documents.AdjustStep>().Single().Reagent!],
+            reagent => Assert.Equal(("nitric-42", 0.42), (reagent.Id, Math.Round(reagent.Strength.Value, 6))));
+    }
+
     [Theory]
     [InlineData("potassium-nitrate", "\"strength\": \"50 %\"", ProblemKind.WrongShape)]
     [InlineData("vinegar", "\"strength\": \"140 %\"", ProblemKind.ImpossibleAnalysis)]

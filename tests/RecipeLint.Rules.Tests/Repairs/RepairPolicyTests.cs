@@ -84,6 +84,19 @@ public sealed class RepairPolicyTests
         Assert.All(session.Applied, r => Assert.Empty(r.Shifts));
     }
 
+    /// <summary>Less ammonium takes half of all nitrogen with it: a finding about one form of it is not about the sum.</summary>
+    [Fact]
+    public void LessOfOneFormOfNitrogenIsToldAsLessNitrogen()
+    {
+        var tree = Tree(
+            ("tank.recipe.json", """{"format": 1, "name": "Tank", "final": "100 L", "volume": "made up", "doses": [{"add": "calcium-nitrate-4h2o", "amount": "86 g", "assay": "99 %"}, {"add": "ammonium-chloride", "amount": "33 g", "assay": "99 %"}]}"""));
+        var less = All(tree).First(r => r.Repair.Key == "less-ammonium-chloride" && r.Finding.IdPath.EndsWith("NH4-N", StringComparison.Ordinal));
+        var nitrogen = Assert.Single(less.Shifts, s => s.Key == "N");
+        Assert.Equal(188, nitrogen.Before, 3.0);
+        Assert.InRange(nitrogen.After, 100, 120);
+        Assert.DoesNotContain(less.Shifts, s => s.Key == "NH4-N");
+    }
+
     [Fact]
     public void WhateverServesARecipeIsKnownToServeIt()
     {

@@ -145,6 +145,11 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
     /// </summary>
     private static string PhOf(SolutionState state)
     {
+        if (PhDoubt.Why(state.Mix) is { } why)
+        {
+            return $"pH {why}";
+        }
+
         var (before, after) = (Say.Ph(Math.Round(state.PhBeforeDeposit, 1)), Say.Ph(Math.Round(state.Ph, 1)));
         return before == after ? $"pH {before}" : $"pH {before} before it falls out, {after} once it has";
     }
