@@ -126,7 +126,7 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
 
     private static NumberOption Fresh(RuleContext context) => context.Options<CarbonWithoutPreservativeOptions>().FreshDays;
 
-    private static IEnumerable<Way> Ways(
+    private static List<Way> Ways(
         UnguardedFood verdict, List<(Substance Preservative, double GramsPerLitre)> found, VesselAdvice advice, RuleContext context)
     {
         var judged = verdict.Judged;
