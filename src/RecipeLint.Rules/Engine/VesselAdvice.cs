@@ -96,7 +96,7 @@ public sealed class VesselAdvice
         if (harm is not null)
         {
             parts.Add(harm.BelowPh is { } below
-                ? $"put no acid to it: {harm.Name} falls out below about pH {Say.Number(below)}"
+                ? $"with acid {harm.Name} falls out below about pH {Say.Number(below)}"
                 : $"put no acid to it, which gels the silicate of {harm.Name}");
         }
 

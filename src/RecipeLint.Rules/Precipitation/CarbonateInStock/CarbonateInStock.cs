@@ -9,6 +9,9 @@ internal sealed class CarbonateInStock : SolidRule
 {
     public const string RuleName = "carbonate-in-stock";
 
+    /// <summary>Hardly any carbonate is left there, a pH unit and more below its first pK of 6.35 (handbooks, recalled).</summary>
+    private const double GonePh = 5;
+
     public override string Name => RuleName;
 
     private protected override string Why(Solid solid) =>
@@ -16,7 +19,7 @@ internal sealed class CarbonateInStock : SolidRule
 
     private protected override IEnumerable<Way> Ways(StockFacts stock, Solid solid, IReadOnlyList<Supplier> suppliers) =>
         suppliers.Any(s => s.IsWater)
-            ? [new("make this stock with rain or reverse-osmosis water"), new("acidify the water first", Puts.Acid)]
+            ? [new("make this stock with rain or reverse-osmosis water"), new("acidify the water first", Puts.Acid, GonePh)]
             : suppliers.Count == 2 ? [Apart(suppliers)]
-            : [new("acidify the stock", Puts.Acid), new("leave the carbonate out")];
+            : [new("acidify the stock", Puts.Acid, GonePh), new("leave the carbonate out")];
 }
