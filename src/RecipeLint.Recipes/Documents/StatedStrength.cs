@@ -41,7 +41,9 @@ internal static class StatedStrength
             ? Read(what, named, strength, resolution, fields)
             : resolution.FindSubstance(fields.Text(adjust["using"]), adjust["using"], fields);
 
-    /// <summary>The substance of a step, dose or adjustment that has a "strength"; null after reporting what is wrong with either.</summary>
+    /// <summary>
+    /// The substance of a step, dose or adjustment that has a "strength"; null after reporting what is wrong with either.
+    /// </summary>
     public static Substance? Read(Located<string> what, JsonItem add, JsonItem item, Resolution resolution, FieldReader fields)
     {
         var strengths = StrengthsOf(what.Value, resolution.Catalogue);

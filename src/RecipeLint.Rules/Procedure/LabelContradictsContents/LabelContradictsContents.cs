@@ -78,7 +78,7 @@ internal sealed partial class LabelContradictsContents : StockRule<LabelAgainstC
         var (absent, named) = (Absent(stock, words), words.Count);
         var list = words.Select(w => w.Name).ToHashSet(StringComparer.Ordinal);
         var unnamed = Unnamed(stock, list, context);
-        var another = unnamed.Count == 0 ? Namesake(stock, list, context) : null;
+        var another = unnamed.Count == 0 && named > 0 ? Namesake(stock, list, context) : null;
         if (another is not null)
         {
             unnamed = Unlisted(stock, list, context);
@@ -203,6 +203,8 @@ internal sealed partial class LabelContradictsContents : StockRule<LabelAgainstC
     /// <summary>
     /// What reaches the plants and is not on a label that names more than it leaves out; a title ("Calcium nitrate") is no list.
     /// </summary>
+    private static string ListOn(StockFacts stock) => stock.Stock.Label!.ContentsText!.Trim();
+
     private static string Listed(IReadOnlyList<Held> held) =>
         Say.List(held.Select(u => $"{u.Name} ({Say.Number(u.MilligramsPerLitre)} mg/L in the feed)"));
 
@@ -239,8 +241,8 @@ internal sealed partial class LabelContradictsContents : StockRule<LabelAgainstC
     }
 
     /// <summary>
-    /// A bottle on the same bench, dosed by the same recipe or made from or into this one, whose label says the very same and is right about it
-    /// while this one holds more: then the text is that bottle's.
+    /// A bottle on the same bench, dosed by the same recipe or made from or into this one, whose label says the very same and is right
+    /// about it while this one holds more: then the text is that bottle's.
     /// </summary>
     private static StockFacts? Namesake(StockFacts stock, HashSet<string> named, RuleContext context)
     {
@@ -253,7 +255,7 @@ internal sealed partial class LabelContradictsContents : StockRule<LabelAgainstC
             .Concat(stock.Aliquots.Select(a => facts.FindStock(a.StockFile)).OfType<StockFacts>())
             .FirstOrDefault(other => other.Stock.File != stock.Stock.File
                 && CanBeJudged(other)
-                && string.Equals(other.Stock.Label!.ContentsText!.Trim(), stock.Stock.Label!.ContentsText!.Trim(), StringComparison.OrdinalIgnoreCase)
+                && string.Equals(ListOn(other), ListOn(stock), StringComparison.OrdinalIgnoreCase)
                 && Unlisted(other, named, context).Count == 0);
     }
 
