@@ -2,6 +2,7 @@ using RecipeLint.Analysis.Profiles;
 using RecipeLint.Benchmarks.Repositories;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
+using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Benchmarks;

@@ -2,6 +2,7 @@ using BenchmarkDotNet.Attributes;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes;
+using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Benchmarks;
