@@ -29,4 +29,7 @@ if (args is ["times", var solutions, var timesSeed])
 }
 
 // dotnet run -c Release --project tests/RecipeLint.Benchmarks -- --filter '*'
-BenchmarkSwitcher.FromTypes([typeof(EquilibriumBenchmarks), typeof(LinearAlgebraBenchmarks), typeof(StartUpBenchmarks)]).Run(args);
+BenchmarkSwitcher.FromTypes(
+[
+    typeof(EquilibriumBenchmarks), typeof(LayerBenchmarks), typeof(LinearAlgebraBenchmarks), typeof(RuleBenchmarks), typeof(StartUpBenchmarks),
+]).Run(args);
