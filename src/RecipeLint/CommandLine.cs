@@ -27,7 +27,7 @@ internal static class CommandLine
         {
             // Of a file the runtime says which; what is denied without a name is standard output.
             var what = exception is UnauthorizedAccessException && !exception.Message.Contains('\'', StringComparison.Ordinal)
-                ? WholeProcess.LostOutput
+                ? StandardStreams.LostOutput
                 : exception.Message;
             world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(what)));
             return ExitCodes.Usage;

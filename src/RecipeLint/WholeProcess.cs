@@ -7,9 +7,6 @@ namespace RecipeLint;
 /// </summary>
 internal static class WholeProcess
 {
-    /// <summary>What is said where nothing more can be printed.</summary>
-    public const string LostOutput = "standard output cannot be written: it is closed or its disk is full.";
-
     public static int Run(string[] arguments)
     {
         var code = ExitCodes.Usage;
@@ -29,7 +26,7 @@ internal static class WholeProcess
             // Of what went wrong before there is a line already.
             if (code is ExitCodes.Clean or ExitCodes.Findings)
             {
-                Complain(LostOutput);
+                Complain(StandardStreams.LostOutput);
             }
         }
 
@@ -40,7 +37,7 @@ internal static class WholeProcess
     {
         try
         {
-            using var error = Console.OpenStandardError();
+            using var error = StandardStreams.Error();
             error.Write(System.Text.Encoding.UTF8.GetBytes($"recipelint: {what}\n"));
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)

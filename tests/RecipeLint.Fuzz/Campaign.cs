@@ -1,13 +1,16 @@
 using System.Diagnostics;
 using System.Globalization;
+using RecipeLint.Fuzz.Guided;
 
 namespace RecipeLint.Fuzz;
 
 /// <summary>
-/// Runs one target for a time. Execution number n of a seed is always the same input, so a fault is named by target, seed and number. A fault
-/// is an exception, a broken promise, or more processor time than the limit twice in a row (the first may be the compiler's).
+/// Runs one target for a time. Execution number n of a seed is always the same input, so a fault is named by target, seed and number; a guided
+/// one by the numbers it drew. A fault is an exception, a broken promise, or more processor time than the limit twice in a row (the first may
+/// be the compiler's).
 /// </summary>
-internal sealed class Campaign(FuzzTarget target, int seed, TimeSpan limit, TextWriter log)
+/// <param name="guide">What keeps inputs that meet something new; null where nothing is instrumented.</param>
+internal sealed class Campaign(FuzzTarget target, int seed, TimeSpan limit, TextWriter log, Guide? guide = null)
 {
     private const int MostShown = 12;
     private static readonly TimeSpan _hang = TimeSpan.FromMinutes(4);
@@ -18,39 +21,38 @@ internal sealed class Campaign(FuzzTarget target, int seed, TimeSpan limit, Text
     private int _worstNumber;
 
     /// <summary>How many different faults were found.</summary>
-    public int Run(TimeSpan time)
+    /// <param name="kept">Inputs of earlier campaigns, run first.</param>
+    public int Run(TimeSpan time, IEnumerable<string>? kept = null)
+    {
+        var all = Stopwatch.StartNew();
+        return Run(() => all.Elapsed < time, kept);
+    }
+
+    /// <summary>The same until something else ends it.</summary>
+    public int Run(Func<bool> goesOn, IEnumerable<string>? kept = null)
     {
         using var watchdog = new Timer(_ => StopIfHanging(), null, TimeSpan.FromSeconds(5), TimeSpan.FromSeconds(5));
-        var all = Stopwatch.StartNew();
-        for (; all.Elapsed < time; _number++)
+        foreach (var line in guide is null ? [] : kept ?? [])
         {
-            _since.Restart();
-            var took = Once(_number);
-            if (took > limit)
-            {
-                took = Once(_number);
-                if (took > limit)
-                {
-                    Report("slow", string.Create(CultureInfo.InvariantCulture, $"took {took.TotalSeconds:0.0} s of processor time"));
-                }
-            }
+            Try(guide!.Again(target, line));
+        }
 
-            if (took > _worst)
-            {
-                (_worst, _worstNumber) = (took, _number);
-            }
+        for (; goesOn(); _number++)
+        {
+            var random = RandomOf(seed, _number);
+            Try(guide?.Make(target, random) ?? target.Make(random));
         }
 
         log.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"| {target.Name} | {_number} | {_faults.Count} | {_worst.TotalMilliseconds:0} ms (number {_worstNumber}) | seed {seed} |"));
+            $"| {target.Name} | {_number} | {_faults.Count} | {_worst.TotalMilliseconds:0} ms (number {_worstNumber}) | seed {seed} |{Guidance()}"));
         log.Flush();
         return _faults.Count;
     }
 
-    public static int Replay(FuzzTarget target, int seed, int number, TextWriter log)
+    public static int Replay(FuzzTarget target, Random random, TextWriter log)
     {
-        var execution = target.Make(RandomOf(seed, number));
+        var execution = target.Make(random);
         log.WriteLine(execution.Shown());
         log.Flush();
         AppDomain.CurrentDomain.FirstChanceException += (_, e) => log.WriteLine($"-- {e.Exception.GetType().Name}: {e.Exception.Message}\n{new StackTrace(1, true)}");
@@ -70,9 +72,32 @@ internal sealed class Campaign(FuzzTarget target, int seed, TimeSpan limit, Text
         return code;
     }
 
-    private TimeSpan Once(int number)
+    public static Random RandomOf(int seed, int number) => new(unchecked((seed * 1_000_003) ^ (number * 7919)));
+
+    private string Guidance() => guide is null ? "" : $" {guide} |";
+
+    private void Try(Execution execution)
     {
-        var execution = target.Make(RandomOf(seed, number));
+        _since.Restart();
+        var took = Once(execution);
+        guide?.Learn();
+        if (took > limit)
+        {
+            took = Once(execution);
+            if (took > limit)
+            {
+                Report("slow", string.Create(CultureInfo.InvariantCulture, $"took {took.TotalSeconds:0.0} s of processor time"));
+            }
+        }
+
+        if (took > _worst)
+        {
+            (_worst, _worstNumber) = (took, _number);
+        }
+    }
+
+    private TimeSpan Once(Execution execution)
+    {
         var before = Environment.CpuUsage.TotalTime;
         try
         {
@@ -91,10 +116,15 @@ internal sealed class Campaign(FuzzTarget target, int seed, TimeSpan limit, Text
         var count = _faults[signature] = _faults.GetValueOrDefault(signature) + 1;
         if (count == 1 && _faults.Count <= MostShown)
         {
-            log.WriteLine(string.Create(CultureInfo.InvariantCulture, $"FAULT {target.Name} --replay {seed} {_number}: {(what.Length > 600 ? what[..600] : what)} [{signature}]"));
+            log.WriteLine($"FAULT {target.Name} {How()}: {(what.Length > 600 ? what[..600] : what)} [{signature}]");
             log.Flush();
         }
     }
+
+    /// <summary>The words that make the same input again.</summary>
+    private string How() => guide is null
+        ? string.Create(CultureInfo.InvariantCulture, $"--replay {seed} {_number}")
+        : $"--replay-drawn {guide.Drawn}";
 
     /// <summary>Where it was thrown in our own code; for a broken promise its words without figures.</summary>
     private static string Signature(Exception exception) => exception is BrokenPromiseException
@@ -105,11 +135,9 @@ internal sealed class Campaign(FuzzTarget target, int seed, TimeSpan limit, Text
     {
         if (_since.IsRunning && _since.Elapsed > _hang)
         {
-            log.WriteLine(string.Create(CultureInfo.InvariantCulture, $"HANG {target.Name} --replay {seed} {_number}: no end after {_since.Elapsed.TotalSeconds:0} s"));
+            log.WriteLine($"HANG {target.Name} {How()}: no end after {_since.Elapsed.TotalSeconds.ToString("0", CultureInfo.InvariantCulture)} s");
             log.Flush();
             Environment.Exit(1);
         }
     }
-
-    private static Random RandomOf(int seed, int number) => new(unchecked((seed * 1_000_003) ^ (number * 7919)));
 }

@@ -11,6 +11,8 @@ namespace RecipeLint.Fuzz;
 /// </summary>
 internal static class ShopMutator
 {
+    /// <summary>Three as a rule. Whether there is another is drawn after each, so that a guided run can put one in between others.</summary>
+    private const int MostChanges = 30;
     private const string RawMark = "\u0001raw:";
     private static readonly JsonSerializerOptions _plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, WriteIndented = true };
 
@@ -22,7 +24,7 @@ internal static class ShopMutator
     public static Dictionary<string, byte[]> Mutate(Random random, FuzzShop shop)
     {
         var files = shop.Files.ToDictionary(f => f.Path, f => f.Bytes, StringComparer.Ordinal);
-        for (var left = random.Next(1, 6); left > 0 && files.Count > 0; left--)
+        for (var made = 0; made == 0 || (made < MostChanges && files.Count > 0 && random.Next(3) > 0); made++)
         {
             var path = Words.Pick(random, [.. files.Keys]);
             switch (random.Next(24))

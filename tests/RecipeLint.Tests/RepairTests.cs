@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text;
 using System.Text.Json;
 using RecipeLint.Reports.Tests.Support;
+using RecipeLint.Shell;
 using RecipeLint.Tests.Support;
 
 namespace RecipeLint.Tests;
@@ -118,6 +119,29 @@ public sealed class RepairTests
             scratch.Read("nitrate.stock.json"));
         Assert.Equal(6, answer.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
         Assert.Equal("recipelint: nitrate.stock.json: nothing to fix.\n", Run(scratch, "check", ".", "--fix").Error);
+    }
+
+    /// <summary>The other name kept what stood there, and nobody was told.</summary>
+    [Fact]
+    public void OtherNamesOfAFileKeepWhatItWasAndThatIsSaid()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        using var scratch = new ShopFolder();
+        scratch.Write("nitrate.stock.json", _sloppy);
+        var other = Path.Combine(scratch.Path, "kept.txt");
+        Assert.True(HardLink.TryMake(Path.Combine(scratch.Path, "nitrate.stock.json"), other));
+        var before = File.ReadAllBytes(other);
+        var answer = Run(scratch, "check", ".", "--fix");
+        Assert.Equal(0, answer.Code);
+        Assert.Equal(before, File.ReadAllBytes(other));
+        Assert.NotEqual(before, File.ReadAllBytes(Path.Combine(scratch.Path, "nitrate.stock.json")));
+        Assert.Equal(
+            "recipelint: nitrate.stock.json: this file had other names on the disk (hard links); they still hold what it was before.",
+            Assert.Single(answer.Error.Split('\n'), l => l.Contains("names", StringComparison.Ordinal)));
     }
 
     [Fact]

@@ -241,6 +241,100 @@ public sealed class SinceTests
         }
     }
 
+    /// <summary>A clean filter ran under '--since', even where nothing but a listing was asked of git.</summary>
+    [Theory]
+    [InlineData("--since=HEAD")]
+    [InlineData("--staged")]
+    public void NoProgramThatTheRepositoryNamesIsRun(string asked)
+    {
+        if (OperatingSystem.IsWindows() || Shop() is not { } shop)
+        {
+            return;
+        }
+
+        using (shop)
+        {
+            string Trap(string name) => $"touch '{shop.Path}/RAN-{name}'; cat";
+            var hook = shop.Write("hooks/post-index-change", "#!/bin/sh\n" + Trap("hook") + " < /dev/null\n");
+            File.SetUnixFileMode(hook, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+            foreach (var (name, value) in ((string, string)[])
+            [
+                ("filter.x.clean", Trap("clean")), ("filter.x.smudge", Trap("smudge")), ("diff.x.textconv", Trap("textconv")),
+                ("diff.x.command", Trap("command")), ("diff.external", Trap("external")), ("core.fsmonitor", Trap("monitor")),
+                ("core.pager", Trap("pager")), ("core.sshCommand", Trap("ssh")), ("core.hooksPath", Path.GetDirectoryName(hook)!),
+                ("remote.origin.url", "ssh://nobody.invalid/x"), ("remote.origin.promisor", "true"),
+            ])
+            {
+                Assert.True(Git(shop, "config", name, value));
+            }
+
+            Directory.CreateDirectory(Path.Combine(shop.Path, ".git", "info"));
+            shop.Write(".git/info/attributes", "* filter=x diff=x\n");
+            shop.Write("a.stock.json", Stock("61 g"));
+            Assert.True(Git(shop, "add", "a.stock.json"));
+            Assert.NotEmpty(Directory.GetFiles(shop.Path, "RAN-clean"));
+            foreach (var ran in Directory.GetFiles(shop.Path, "RAN-*"))
+            {
+                File.Delete(ran);
+            }
+
+            // What is as old as the index is looked at again by git.
+            foreach (var file in Directory.GetFiles(shop.Path, "*.json"))
+            {
+                File.SetLastWriteTimeUtc(file, DateTime.UtcNow);
+            }
+
+            var answer = Cli.RunIn(shop.Path, null, "check", ".", asked, "--format", "json", "--fail-on", "never");
+            Assert.Equal((0, ""), (answer.Code, answer.Error));
+            Assert.Equal(["a.stock.json", "r.recipe.json"], Reached(shop, asked == "--staged" ? null : "HEAD"));
+            Assert.Equal([], Directory.GetFiles(shop.Path, "RAN-*").Select(Path.GetFileName));
+        }
+    }
+
+    [Fact]
+    public void LineEndsThatGitMadeAreNoChange()
+    {
+        if (Shop() is not { } shop)
+        {
+            return;
+        }
+
+        using (shop)
+        {
+            var text = Stock().Replace(", ", ",\n", StringComparison.Ordinal);
+            shop.Write("a.stock.json", text);
+            Assert.True(Git(shop, "commit", "-q", "-a", "-m", "lines"));
+            shop.Write("a.stock.json", text.Replace("\n", "\r\n", StringComparison.Ordinal));
+            Assert.Empty(Reached(shop, "HEAD"));
+            shop.Write("a.stock.json", text.Replace("60 g", "61 g", StringComparison.Ordinal).Replace("\n", "\r\n", StringComparison.Ordinal));
+            Assert.Equal(["a.stock.json", "r.recipe.json"], Reached(shop, "HEAD"));
+        }
+    }
+
+    [Fact]
+    public void ALinkThatLeadsElsewhereHasChanged()
+    {
+        if (OperatingSystem.IsWindows() || Shop() is not { } shop)
+        {
+            return;
+        }
+
+        using (shop)
+        {
+            var link = Path.Combine(shop.Path, "l.stock.json");
+            File.CreateSymbolicLink(link, "a.stock.json");
+            shop.Write("t.recipe.json", Recipe.Replace("a.stock.json", "l.stock.json", StringComparison.Ordinal));
+            Assert.True(Git(shop, "add", "-A") && Git(shop, "commit", "-q", "-m", "a link"));
+            Assert.Empty(Reached(shop, "HEAD"));
+            File.Delete(link);
+            File.CreateSymbolicLink(link, "b.stock.json");
+            Assert.Contains("t.recipe.json", Reached(shop, "HEAD"));
+            File.Delete(link);
+            File.Copy(Path.Combine(shop.Path, "a.stock.json"), link);
+            Assert.Contains("t.recipe.json", Reached(shop, "HEAD"));
+        }
+    }
+
     [Fact]
     public void OutsideOfARepositoryOneLineSaysSo()
     {

@@ -5,13 +5,15 @@ using RecipeLint.Recipes.Text;
 namespace RecipeLint.Recipes.Files;
 
 /// <summary>
-/// Which lists of substances and profiles serve a folder, looked up once for each folder of a run. For several threads at once.
+/// Which lists of substances, profiles and house rules serve a folder, looked up once for each folder of a run, and what they came to, read
+/// once. For several threads at once.
 /// </summary>
 /// <param name="root">Full path of the repository root.</param>
 internal sealed class ServingFiles(IFileTree files, string root)
 {
     private readonly ConcurrentDictionary<(string Folder, DocumentKind Kind), string[]> _serving = [];
     private readonly ConcurrentDictionary<string, IReadOnlyList<(DocumentKind Kind, string Path)>> _from = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<(string Path, DocumentKind Kind), Lazy<object>> _read = [];
     private readonly Ignored _ignored = new(files, root);
     private readonly Lazy<string> _realRoot = new(() => files.ResolveLinks(root));
 
@@ -31,6 +33,11 @@ internal sealed class ServingFiles(IFileTree files, string root)
 
         return _serving[(folder, kind)] = [.. serving];
     }
+
+    /// <summary>What a file that serves came to; read by whoever asks first.</summary>
+    /// <param name="path">As problems name it.</param>
+    public FileRead<T> Once<T>(string path, DocumentKind kind, Func<FileRead<T>> read) =>
+        (FileRead<T>)_read.GetOrAdd((path, kind), static (_, r) => new Lazy<object>(r), read).Value;
 
     /// <summary>Those of a folder, or of the whole shop where it is one, that serve what lies in it.</summary>
     private IReadOnlyList<(DocumentKind Kind, string Path)> From(string folder)

@@ -152,7 +152,8 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     public SubstanceFile? ReadSubstances(string path)
     {
         if (_triedSubstances.Add(path)
-            && store.Read(path, DocumentKind.Substances, (fields, item) => new SubstanceFileReader(fields).Read(item)) is { } read)
+            && store.ReadShared(
+                served, path, DocumentKind.Substances, (fields, item, _) => new SubstanceFileReader(fields).Read(item)) is { } read)
         {
             _substances.Add(path, read);
         }
@@ -163,8 +164,9 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     public ProfileDocument? ReadProfile(string path)
     {
         if (_triedProfiles.Add(path)
-            && store.Read(
-                path, DocumentKind.Profile, (fields, item) => new ProfileFileReader(fields, options.Profiles).Read(item)) is { } read)
+            && store.ReadShared(
+                served, path, DocumentKind.Profile, (fields, item, _) => new ProfileFileReader(fields, options.Profiles).Read(item))
+                is { } read)
         {
             _profiles.Add(path, read);
         }
@@ -175,8 +177,9 @@ internal sealed class ShopScopes(IFileTree files, string root, SourceStore store
     public HouseRuleDocument? ReadHouseRule(string path)
     {
         if (_triedHouseRules.Add(path)
-            && store.Read(
-                path, DocumentKind.HouseRule, (fields, item) => new HouseRuleReader(fields, store.Sources[path]).Read(item)) is { } read)
+            && store.ReadShared(
+                served, path, DocumentKind.HouseRule, (fields, item, source) => new HouseRuleReader(fields, source).Read(item))
+                is { } read)
         {
             _houseRules.Add(path, read);
         }

@@ -46,37 +46,55 @@ internal sealed class SourceStore(IFileTree files, string root, int sizeLimit, P
     /// Reads a file and what its kind makes of it; default when it has no tree or is too big to be looked into. Problems of bytes, shape
     /// and content come out in this order.
     /// </summary>
-    public T? Read<T>(string path, DocumentKind kind, Func<FieldReader, JsonItem, T?> read)
+    public T? Read<T>(string path, DocumentKind kind, Func<FieldReader, JsonItem, T?> read) =>
+        Take(Look(path, kind, (fields, item, _) => read(fields, item)));
+
+    /// <summary>The same of a file that serves many: whoever shares the list of what serves reads it once.</summary>
+    public T? ReadShared<T>(ServingFiles served, string path, DocumentKind kind, Func<FieldReader, JsonItem, SourceFile, T?> read) =>
+        Take(served.Once(path, kind, () => Look(path, kind, read)));
+
+    private T? Take<T>(FileRead<T> file)
+    {
+        _sources[file.Source.Path] = file.Source;
+        _problems.AddRange(file.Problems);
+        if (file.Failure is { } failure)
+        {
+            Failures[file.Source.Path] = failure;
+        }
+
+        return file.Document;
+    }
+
+    private FileRead<T> Look<T>(string path, DocumentKind kind, Func<FieldReader, JsonItem, SourceFile, T?> read)
     {
         var bytes = files.Read(FullPathOf(path), sizeLimit);
         if (bytes.Bytes is null)
         {
-            if (bytes.TooLarge is { } size)
-            {
-                Refuse(JsonReading.TooLarge(path, size, sizeLimit));
-            }
-            else
-            {
-                Failures[path] = $"cannot be read: {bytes.Failure}";
-                Refuse(new Problem(ProblemKind.MalformedFile, Place.Whole(path), $"This file cannot be read: {bytes.Failure}."));
-            }
-
-            return default;
+            return bytes.TooLarge is { } size
+                ? new FileRead<T>(new SourceFile(path, []), [JsonReading.TooLarge(path, size, sizeLimit)], default, null)
+                : new FileRead<T>(
+                    new SourceFile(path, []),
+                    [new Problem(ProblemKind.MalformedFile, Place.Whole(path), $"This file cannot be read: {bytes.Failure}.")],
+                    default,
+                    $"cannot be read: {bytes.Failure}");
         }
 
         var (parsed, shape, canBeRead) = kept?.Read(path, bytes.Bytes, kind, sizeLimit)
             ?? ParsedFiles.Parse(path, bytes.Bytes, kind, sizeLimit);
-        _sources[path] = parsed.Source;
-        _problems.AddRange(parsed.Problems);
-        _problems.AddRange(shape);
         if (!canBeRead || parsed.Source.Tree is not { } tree)
         {
-            return default;
+            return new FileRead<T>(parsed.Source, [.. parsed.Problems, .. shape], default, null);
         }
 
         var fields = new FieldReader(parsed.Source, parsed.Problems.Concat(shape));
-        var document = read(fields, tree.Root);
-        _problems.AddRange(fields.Close());
-        return document;
+        var document = read(fields, tree.Root, parsed.Source);
+        return new FileRead<T>(parsed.Source, [.. parsed.Problems, .. shape, .. fields.Close()], document, null);
     }
 }
+
+/// <summary>What one file came to.</summary>
+/// <param name="Source">Without bytes where they could not be had.</param>
+/// <param name="Problems">Of bytes, shape and content, in this order.</param>
+/// <param name="Document">Default where it cannot be used.</param>
+/// <param name="Failure">Why its bytes could not be had; null where they could.</param>
+internal sealed record FileRead<T>(SourceFile Source, IReadOnlyList<Problem> Problems, T? Document, string? Failure);

@@ -109,7 +109,7 @@ internal static class AcceptCommand
         var full = Path.Combine(judged.Workspace.Root, file);
         Verify(run, engine, finding, full, bytes);
         var before = Before(run, file, full);
-        WholeFiles.Write([new WholeFile(full, bytes) { IsNew = before is null, Expected = before }]);
+        world.TellOfOtherNames(WholeFiles.Write([new WholeFile(full, bytes) { IsNew = before is null, Expected = before }]));
         var until = last is { } day ? string.Create(CultureInfo.InvariantCulture, $" until {day:yyyy-MM-dd}") : "";
         world.Out.WriteLine(Printable.Show(
             $"accepted in {file}: {finding.Rule.Id} {finding.Rule.Name} at '{finding.IdPath}' in {finding.Place.File}{until}"));

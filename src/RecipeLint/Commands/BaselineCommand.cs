@@ -75,7 +75,7 @@ internal static class BaselineCommand
 
         // What was not read this time stays as it was.
         var entries = before.Where(e => !read.Contains(e.File)).Concat(result.Findings.Select(BaselineEntry.Of)).ToList();
-        Write(full, entries, bytes);
+        Write(world, full, entries, bytes);
         Say(
             world,
             isNamed ? $"wrote {Count(entries.Count)} to {named}, which the settings name"
@@ -92,7 +92,7 @@ internal static class BaselineCommand
         var left = baseline.Entries.Except(unused, ReferenceEqualityComparer.Instance).Cast<BaselineEntry>().ToList();
         if (unused.Count > 0)
         {
-            Write(full, left, bytes);
+            Write(world, full, left, bytes);
         }
 
         Say(world, $"dropped {Count(unused.Count)} that no check finds any more; {Count(left.Count)} left in {named}");
@@ -130,8 +130,9 @@ internal static class BaselineCommand
     }
 
     /// <param name="before">What was read there; null where nothing stood.</param>
-    private static void Write(string full, IEnumerable<BaselineEntry> entries, byte[]? before) =>
-        WholeFiles.Write([new WholeFile(full, BaselineFile.Write(entries)) { Expected = before, IsNew = before is null }]);
+    private static void Write(Surroundings world, string full, IEnumerable<BaselineEntry> entries, byte[]? before) =>
+        world.TellOfOtherNames(
+            WholeFiles.Write([new WholeFile(full, BaselineFile.Write(entries)) { Expected = before, IsNew = before is null }]));
 
     private static string Count(int count) => string.Create(CultureInfo.InvariantCulture, $"{count} finding{(count == 1 ? "" : "s")}");
 

@@ -44,11 +44,12 @@ internal sealed class Mending(Surroundings world, Session run, EngineOptions eng
 
         // A file and a link to it are one file on the disk, and it is written once.
         var once = session.Changed.GroupBy(f => run.Files.ResolveLinks(session.FullPathOf(f.Key)), StringComparer.Ordinal).ToList();
-        WholeFiles.Write([.. once.Select(g => g.First()).Select(f => new WholeFile(session.FullPathOf(f.Key), f.Value)
+        var parted = WholeFiles.Write([.. once.Select(g => g.First()).Select(f => new WholeFile(session.FullPathOf(f.Key), f.Value)
         {
             IsNew = session.IsNew(f.Key),
             Expected = session.IsNew(f.Key) ? null : AsRead(before, session, f.Key),
         })]);
+        world.TellOfOtherNames(parted);
         foreach (var (file, first) in once.SelectMany(g => g.Skip(1).Select(f => (f.Key, g.First().Key))))
         {
             Say($"{file}: leads to the same file as '{first}', which was written.");

@@ -67,15 +67,25 @@ internal sealed class GitRepository
             : [];
 
     /// <summary>
-    /// Full paths of the files that differ between a revision and the working tree, deleted ones and those that git does not know yet among
-    /// them.
+    /// Full paths of our files that differ between a revision and the working tree, deleted ones and those that git does not know yet among
+    /// them. Git only lists what it holds; contents are compared here (<see cref="BlobDigest"/>).
     /// </summary>
-    public IReadOnlyList<string> ChangedSince(string revision) =>
-    [
-        .. Paths("diff", "--name-only", "-z", "--no-renames", "--no-ext-diff", revision, "--")
-            .Concat(Paths("ls-files", "--others", "--exclude-standard", "--full-name", "-z"))
-            .Distinct(StringComparer.Ordinal),
-    ];
+    public IReadOnlyList<string> ChangedSince(string revision)
+    {
+        var before = Entries(Ask("ls-tree", "-r", "-z", "--full-tree", revision), fields => (fields[0], fields[2]))
+            .Where(e => IsRead(e.Path, e.Mode)).ToList();
+        // "H a.stock.json", with an S for what a sparse working tree leaves out.
+        var known = Split(Ask("ls-files", "-t", "--full-name", "-z")).ToLookup(l => $"{Top}/{l[2..]}", l => l[0], StringComparer.Ordinal);
+        var held = before.Select(e => e.Path).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. before.Where(e => !BlobDigest.IsOf(e.Path, e.Id, e.Mode == LinkMode) && !(known[e.Path].Contains('S') && !Path.Exists(e.Path)))
+                .Select(e => e.Path)
+                .Concat(known.Select(k => k.Key).Where(p => !held.Contains(p)))
+                .Concat(Paths("ls-files", "--others", "--exclude-standard", "--full-name", "-z"))
+                .Distinct(StringComparer.Ordinal),
+        ];
+    }
 
     /// <summary>Full paths of the files whose content in the index differs from the newest revision, deleted ones among them.</summary>
     public IReadOnlyList<string> Staged() => [.. Paths("diff", "--cached", "--name-only", "-z", "--no-renames", "--no-ext-diff", "--")];
@@ -100,14 +110,10 @@ internal sealed class GitRepository
     {
         var tree = new MemoryFileTree(currentFolder.Replace('\\', '/')).AddFolder($"{Top}/.git");
         var wanted = new List<(string Path, string Id, bool IsLink)>();
-        foreach (var entry in Split(listing))
+        foreach (var (path, mode, id) in Entries(listing, read))
         {
-            var tab = entry.IndexOf('\t', StringComparison.Ordinal);
-            var (mode, id) = read(entry[..tab].Split(' '));
-            var path = $"{Top}/{entry[(tab + 1)..]}";
             tree.AddFolder(path[..path.LastIndexOf('/')]);
-            if (mode == LinkMode || (mode.StartsWith(RegularMode, StringComparison.Ordinal)
-                && (path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || path.EndsWith("/.gitignore", StringComparison.Ordinal))))
+            if (IsRead(path, mode))
             {
                 wanted.Add((path, id, mode == LinkMode));
             }
@@ -119,6 +125,21 @@ internal sealed class GitRepository
         }
 
         return tree;
+    }
+
+    /// <summary>Whether a file can have to do with us.</summary>
+    private static bool IsRead(string path, string mode) => mode == LinkMode || (mode.StartsWith(RegularMode, StringComparison.Ordinal)
+        && (path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || path.EndsWith("/.gitignore", StringComparison.Ordinal)));
+
+    /// <summary>The entries of a listing: fields, a tab, a path.</summary>
+    private IEnumerable<(string Path, string Mode, string Id)> Entries(byte[] listing, Func<string[], (string Mode, string Id)> read)
+    {
+        foreach (var entry in Split(listing))
+        {
+            var tab = entry.IndexOf('\t', StringComparison.Ordinal);
+            var (mode, id) = read(entry[..tab].Split(' '));
+            yield return ($"{Top}/{entry[(tab + 1)..]}", mode, id);
+        }
     }
 
     /// <summary>What objects hold, in the order asked, by one process for all.</summary>
@@ -168,15 +189,17 @@ internal sealed class GitRepository
     /// <summary>What git answers; null where there is none on this machine.</summary>
     private static Answer? Run(string folder, string? input, params string[] arguments)
     {
-        // A monitor that the repository's settings name is a program of anybody's, and asked for nothing but speed.
-        var start = new ProcessStartInfo("git", ["--no-optional-locks", "-c", "core.fsmonitor=false", .. arguments])
+        // Whatever program the repository's own settings name is anybody's: no monitor, no hook, no pager, and nothing is fetched by any way.
+        var start = new ProcessStartInfo(
+            "git", ["--no-pager", "--no-optional-locks", "-c", "core.fsmonitor=false", "-c", "core.hooksPath=/dev/null", .. arguments])
         {
             WorkingDirectory = folder,
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        (start.Environment["GIT_NO_LAZY_FETCH"], start.Environment["GIT_TERMINAL_PROMPT"], start.Environment["LC_ALL"]) = ("1", "0", "C");
+        (start.Environment["GIT_NO_LAZY_FETCH"], start.Environment["GIT_ALLOW_PROTOCOL"]) = ("1", "none");
+        (start.Environment["GIT_TERMINAL_PROMPT"], start.Environment["LC_ALL"]) = ("0", "C");
         try
         {
             using var process = Process.Start(start)!;

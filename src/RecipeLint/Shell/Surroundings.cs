@@ -45,15 +45,15 @@ internal sealed record Surroundings(
     {
         var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         return new Surroundings(
-            new StreamWriter(Console.OpenStandardOutput(), utf8) { AutoFlush = false, NewLine = "\n" },
-            new StreamWriter(Console.OpenStandardError(), utf8) { AutoFlush = true, NewLine = "\n" },
-            Console.OpenStandardInput,
+            new StreamWriter(StandardStreams.Output(), utf8) { AutoFlush = false, NewLine = "\n" },
+            new StreamWriter(StandardStreams.Error(), utf8) { AutoFlush = true, NewLine = "\n" },
+            StandardStreams.Input,
             FolderOfThisProcess(),
             Environment.GetEnvironmentVariable,
             !Console.IsOutputRedirected,
             DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime))
         {
-            StandardOutput = Console.OpenStandardOutput,
+            StandardOutput = StandardStreams.Output,
             ErrorIsTerminal = !Console.IsErrorRedirected,
             InIsTerminal = !Console.IsInputRedirected && !Console.IsOutputRedirected,
             TerminalColumns = Console.IsOutputRedirected ? null : ColumnsOfConsole(),
@@ -62,6 +62,17 @@ internal sealed record Surroundings(
 
     /// <summary>One line for people; a name in it can hold whatever a file name can.</summary>
     public void Tell(string line) => Out.WriteLine(Printable.Show(line));
+
+    /// <summary>Says of files that were written and had other names on the disk that those were left alone.</summary>
+    /// <param name="files">Full paths.</param>
+    public void TellOfOtherNames(IEnumerable<string> files)
+    {
+        foreach (var file in files)
+        {
+            Error.WriteLine("recipelint: " + Printable.Show(
+                $"{Path.GetFileName(file)}: this file had other names on the disk (hard links); they still hold what it was before."));
+        }
+    }
 
     /// <summary>How wide text may be: as asked, else as wide as the terminal, else 100 columns.</summary>
     /// <param name="asked">The value of '--width'; null when it was not given.</param>

@@ -39,10 +39,14 @@ internal static class WholeFiles
     /// Everything is written beside its place before anything takes it. When that fails, or a later file cannot take its place, the earlier
     /// ones stand there again as they were: nothing has changed.
     /// </summary>
+    /// <returns>
+    /// Full paths of the files that had other names on the disk: those still hold what stood there before, for a file that is written where it
+    /// stands would not be whole or not at all, and a copy that somebody keeps in this way would be lost.
+    /// </returns>
     /// <exception cref="IOException">The disk refuses, a file that should be new is there, or one was changed by someone else
     /// meanwhile.</exception>
     /// <exception cref="UnauthorizedAccessException">A file or folder may not be written.</exception>
-    public static void Write(IReadOnlyList<WholeFile> files)
+    public static IReadOnlyList<string> Write(IReadOnlyList<WholeFile> files)
     {
         var waiting = new List<Waiting>();
         var made = new Stack<string>();
@@ -63,6 +67,7 @@ internal static class WholeFiles
             }
 
             Sweep(waiting);
+            return [.. waiting.Where(w => w.HadOtherNames).Select(w => w.File.FullPath)];
         }
         finally
         {
@@ -114,7 +119,7 @@ internal static class WholeFiles
 
                 return WriteBeside(target, file.Bytes);
             });
-            waiting.Add(new Waiting(beside, target, file));
+            waiting.Add(new Waiting(beside, target, file, !file.ReplacesLink && File.Exists(target) && HardLink.NamesOf(target) > 1));
         }
 
         if (!(file.ReplacesLink && IsLink(target)))
@@ -147,7 +152,7 @@ internal static class WholeFiles
         try
         {
             // New ones first: of two runs at once one stops before it has touched anything.
-            foreach (var (beside, target, file) in waiting.OrderByDescending(w => w.File.IsNew))
+            foreach (var (beside, target, file, _) in waiting.OrderByDescending(w => w.File.IsNew))
             {
                 using var held = Held(target, file.Expected);
                 if (new FileInfo(target).LinkTarget is { } link)
@@ -443,7 +448,8 @@ internal static class WholeFiles
         }
     }
 
-    private sealed record Waiting(string Beside, string Target, WholeFile File);
+    /// <param name="HadOtherNames">What stands at the target has more names than this one.</param>
+    private sealed record Waiting(string Beside, string Target, WholeFile File, bool HadOtherNames);
 
     /// <param name="Before">Where the file that stood there lies now; null when there was none.</param>
     /// <param name="Link">Where the link led that stood there; null when there was none.</param>

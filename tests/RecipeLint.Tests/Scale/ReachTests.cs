@@ -21,6 +21,33 @@ public sealed class ReachTests
         Assert.Equal(small.Asked, big.Asked);
     }
 
+    /// <summary>Each piece of a run read all of them again.</summary>
+    [Fact]
+    public void WhatServesManyFilesIsReadOnce()
+    {
+        var tree = new MemoryFileTree("/shop");
+        void Add(string path, string text) => tree.Add(path, System.Text.Encoding.UTF8.GetBytes(text));
+        Add("recipelint.json", "{}");
+        Add("tall.rule.json", """
+            {"format": 1, "id": "HR0001", "name": "tall", "level": "warning", "looksAt": "stock", "message": "Makes {0}.", "reason": "No.", "must": {"properties": {"name": {"const": "other"}}}}
+            """);
+        Add("bags.substances.json", """{"format": 1, "substances": []}""");
+        Add("own.profile.json", """{"format": 1, "name": "own"}""");
+        for (var i = 0; i < 200; i++)
+        {
+            Add($"s{i}.stock.json", $$"""{"format": 1, "name": "S{{i}}", "makes": "1 L", "steps": [{"add": "potassium-nitrate", "amount": "{{5 + i}} g"}, {"topUp": "1 L"}]}""");
+        }
+
+        var watched = new Watched(tree);
+        var answer = Cli.RunOver(watched, "check", ".", "--threads", "4", "--format", "json", "--fail-on", "never");
+        Assert.Equal((0, ""), (answer.Code, answer.Error));
+        Assert.Equal(200, System.Text.RegularExpressions.Regex.Count(answer.Out, "\"HR0001\""));
+        foreach (var file in (string[])["tall.rule.json", "bags.substances.json", "own.profile.json"])
+        {
+            Assert.Equal((file, 1), (file, watched.Read[$"/shop/{file}"]));
+        }
+    }
+
     [Fact]
     public void TimingsNamePhasesAndRules()
     {
