@@ -28,6 +28,10 @@ internal static class MutantJudge
     /// <summary>Processor time of a test, in seconds, above which it is not asked: it would cost more than all others.</summary>
     private const double SlowestTest = 15;
 
+    /// <summary>Processor time of tests that one mutant is worth, in seconds; what is not asked then cannot notice it.</summary>
+    private static readonly double Budget =
+        double.Parse(Environment.GetEnvironmentVariable("MUTANT_BUDGET") ?? "60", CultureInfo.InvariantCulture);
+
     private static readonly List<Action> _empty = [];
     private static FieldInfo _active = null!;
     private static FieldInfo _capture = null!;
@@ -138,15 +142,16 @@ internal static class MutantJudge
         }
 
         var done = File.Exists(args[2]) ? File.ReadLines(args[2]).Select(l => l.Split('\t')[0]).ToHashSet() : [];
-        var mutants = File.ReadLines(args[1]).Where(m => !done.Contains(m)).ToList();
+        var mutants = File.ReadLines(args[1]).Select(l => l.Split('\t')).Where(m => !done.Contains(m[0])).ToList();
         Say($"{mutants.Count} mutants, {map.Tests.Count} tests");
-        foreach (var mutant in mutants.TakeWhile(_ => DateTime.UtcNow < deadline))
+        foreach (var line in mutants.TakeWhile(_ => DateTime.UtcNow < deadline))
         {
+            var mutant = line[0];
             var id = int.Parse(mutant, CultureInfo.InvariantCulture);
             File.WriteAllText(begun, mutant);
             var again = false;
             var noticed = "";
-            var status = map.Of(id) is { Count: > 0 } asked ? Judge(id, asked, out noticed, out again)
+            var status = map.Of(id) is { Count: > 0 } asked ? Judge(id, NearFirst(asked, line[1..]), out noticed, out again)
                 : map.Kept.Contains(id) ? InOwnProcess(mutant, args, map)
                 : "NoCoverage";
             File.AppendAllText(args[2], $"{mutant}\t{status}\t{noticed}{Environment.NewLine}");
@@ -160,13 +165,27 @@ internal static class MutantJudge
         return 0;
     }
 
-    private static string Judge(int id, List<(IXunitTestCase Case, double Seconds)> asked, out string noticed, out bool again)
+    /// <summary>Tests that name what the mutant lies in come first, then the quick ones.</summary>
+    private static List<(IXunitTestCase Case, double Seconds)> NearFirst(List<(IXunitTestCase Case, double Seconds)> asked, string[] names)
+    {
+        bool IsNear(IXunitTestCase test) => names.Any(n => n.Length > 3
+            && $"{test.TestMethod.TestClass.Class.Name} {test.DisplayName}".Replace("-", "").Contains(n, StringComparison.OrdinalIgnoreCase));
+        return [.. asked.OrderBy(a => !IsNear(a.Case)).ThenBy(a => a.Seconds)];
+    }
+
+    private static string Judge(int id, List<(IXunitTestCase Case, double Seconds)> sorted, out string noticed, out bool again)
     {
         noticed = "";
         again = false;
-        var sorted = asked.OrderBy(a => a.Seconds).ToList();
+        var spent = 0.0;
         for (var from = 0; from < sorted.Count;)
         {
+            if (spent > Budget)
+            {
+                noticed = $"{from} of {sorted.Count} tests asked";
+                return "Survived";
+            }
+
             // Quick ones together, then the slower ones in growing company.
             var take = 1;
             var sum = sorted[from].Seconds;
@@ -174,6 +193,8 @@ internal static class MutantJudge
             {
                 sum += sorted[from + take++].Seconds;
             }
+
+            spent += sum;
 
             Empty();
             _active.SetValue(null, id);
