@@ -63,27 +63,24 @@ internal static class MutantJudge
         FindCaches(mutated, tests);
         if (!File.Exists(map))
         {
-            return MakeMap(cases, map, left);
+            MakeMap(cases, map, left);
+            cases.RemoveAll(left.Has);
+            return JudgeAll(given, deadline, ReachMap.Read(map, cases));
         }
 
-        Say($"{cases.Count} tests");
-        var warm = Run(cases, double.PositiveInfinity, bail: false);
-        foreach (var broken in warm.Failed)
-        {
-            left.Add(broken, "fails without a mutant, after others");
-        }
-
-        cases.RemoveAll(left.Has);
-        return JudgeAll(given, deadline, ReachMap.Read(map, cases));
+        // What is computed once is computed by the tests that computed it first, before any mutant.
+        var reach = ReachMap.Read(map, cases);
+        Run(reach.Warming, double.PositiveInfinity, bail: false);
+        return JudgeAll(given, deadline, reach);
     }
 
     /// <summary>Runs every test alone, twice: what only the first run reaches is computed once and kept.</summary>
-    private static int MakeMap(List<IXunitTestCase> cases, string path, Left left)
+    private static void MakeMap(List<IXunitTestCase> cases, string path, Left left)
     {
         Say($"{cases.Count} tests are tried");
         _capture.SetValue(null, true);
         _covered.Invoke(null, null);
-        var once = new HashSet<int>();
+        var once = cases.ToDictionary(c => c, _ => new HashSet<int>());
         foreach (var test in cases)
         {
             var run = Run([test], 8 * SlowestTest, bail: false);
@@ -94,39 +91,41 @@ internal static class MutantJudge
                 Environment.Exit(Begun);
             }
 
-            once.UnionWith(Covered());
+            once[test].UnionWith(Covered());
             if (run.Failed.Count > 0)
             {
                 left.Add(test, "fails without a mutant");
             }
         }
 
-        cases.RemoveAll(left.Has);
-        Say($"{cases.Count} tests pass");
+        var passing = cases.Where(c => !left.Has(c)).ToList();
+        Say($"{passing.Count} tests pass");
         var lines = new List<string>();
         var always = new HashSet<int>();
-        foreach (var test in cases)
+        foreach (var test in passing)
         {
             Empty();
             var before = Processor();
             Run([test], double.PositiveInfinity, bail: false);
             var seconds = Processor() - before;
+            var reached = Covered().ToHashSet();
             if (seconds > SlowestTest)
             {
                 left.Add(test, $"takes {seconds:0} s of processor time");
                 continue;
             }
 
-            var reached = Covered().Distinct().ToList();
             always.UnionWith(reached);
-            lines.Add($"{test.UniqueID}\t{seconds.ToString("R", CultureInfo.InvariantCulture)}\t{string.Join(' ', reached)}");
+            var warms = once[test].IsSubsetOf(reached) ? "" : "warms";
+            lines.Add($"{test.UniqueID}\t{seconds.ToString("R", CultureInfo.InvariantCulture)}\t{warms}\t{string.Join(' ', reached)}");
         }
 
-        Say($"{always.Count} places are reached, {once.Except(always).Count()} more while something is computed that is kept");
-        lines.Insert(0, string.Join(' ', once.Except(always)));
+        _capture.SetValue(null, false);
+        var kept = once.Values.SelectMany(v => v).Except(always).ToList();
+        Say($"{always.Count} places are reached, {kept.Count} more while something is computed that is kept");
+        lines.Insert(0, string.Join(' ', kept));
         File.WriteAllLines(path + ".new", lines);
         File.Move(path + ".new", path);
-        return Begun;
     }
 
     private static IEnumerable<int> Covered() => ((IList<int>[])_covered.Invoke(null, null)!).SelectMany(l => l);
@@ -333,6 +332,9 @@ internal static class MutantJudge
 
         public List<(IXunitTestCase Case, double Seconds)> Tests { get; } = [];
 
+        /// <summary>Tests that reached more the first time than the second.</summary>
+        public List<IXunitTestCase> Warming { get; } = [];
+
         public List<(IXunitTestCase Case, double Seconds)>? Of(int mutant) => _reach.GetValueOrDefault(mutant);
 
         public static ReachMap Read(string path, List<IXunitTestCase> cases)
@@ -344,7 +346,12 @@ internal static class MutantJudge
             {
                 var test = (byId[line[0]], double.Parse(line[1], CultureInfo.InvariantCulture));
                 map.Tests.Add(test);
-                foreach (var id in Numbers(line[2]))
+                if (line[2].Length > 0)
+                {
+                    map.Warming.Add(test.Item1);
+                }
+
+                foreach (var id in Numbers(line[3]))
                 {
                     (map._reach.TryGetValue(id, out var list) ? list : map._reach[id] = []).Add(test);
                 }
