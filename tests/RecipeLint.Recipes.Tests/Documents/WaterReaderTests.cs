@@ -126,6 +126,80 @@ public sealed class WaterReaderTests
     public void WhatAnAnalysisLeavesOpenIsReported(string members, ProblemKind kind) =>
         InMemoryShop.Of(("well.water.json", $$"""{"format": 1, {{members}}}""")).Single(kind);
 
+    /// <summary>What could not be read is not computed with: the water says so, and gives no figures as stated.</summary>
+    [Theory]
+    [InlineData("\"ions\": {\"Ca\": \"40 mg/L\"}, \"alkalinity\": \"3 meq/L\", \"hardness\": \"2 meq/L\", \"ec\": \"0.5 mS/cm\"", true)]
+    [InlineData("\"ions\": {\"HCO3\": \"61 mg/L\", \"CO3\": \"3 mg/L\"}", true)]
+    [InlineData("\"ions\": []", true)]
+    [InlineData("\"ions\": {\"Ca\": \"lots\"}", false)]
+    [InlineData("\"ions\": {\"Ca\": \"-1 mg/L\"}", false)]
+    [InlineData("\"ions\": {\"Fe\": \" <0.02 mg/L\"}", false)]
+    [InlineData("\"ions\": {\"SO4\": \"60 mg/L\", \"S\": \"20 mg/L\"}", false)]
+    [InlineData("\"alkalinity\": \"-1 meq/L\"", false)]
+    [InlineData("\"hardness\": \"much\"", false)]
+    [InlineData("\"hardness\": \"180 mg/L\"", false)]
+    public void AWaterSaysWhetherItCouldBeRead(string members, bool whole)
+    {
+        var water = Assert.Single(InMemoryShop.Of(("w.water.json", $$"""{"format": 1, {{members}}}""")).Load().Waters);
+        Assert.Equal((whole, whole), (water.IsComplete, water.Stated is not null));
+    }
+
+    /// <summary>Carbonate and bicarbonate are one component and two ions: both count.</summary>
+    [Fact]
+    public void CarbonateAndBicarbonateAreBothCounted()
+    {
+        var water = Read("""{"format": 1, "ions": {"HCO3": "3 meq/L", "CO3": "1 meq/L"}}""");
+        Assert.Equal(["HCO3", "CO3"], water.Values.Select(v => v.Key.Value));
+        Assert.Equal([3, 0.5], water.Values.Select(v => Math.Round(v.Concentration.Low.MillimolesPerLitre, 9)));
+    }
+
+    [Fact]
+    public void WhatIsStatedStandsBesideWhatIsEstimated()
+    {
+        var stated = Read("""{"format": 1, "name": "Well", "ions": {"Ca": "40.078..80.156 mg/L"}, "alkalinity": "1..2 meq/L", "EC": "0.3 mS/cm"}""");
+        Assert.Equal("Well", stated.Name);
+        var ion = Assert.Single(stated.Stated!.Ions);
+        Assert.Equal(("Ca", "Ca+2", 2), (ion.Key, ion.Component, ion.Charge));
+        Assert.Equal((2, 4), (Math.Round(ion.Equivalents.Low.MilliequivalentsPerLitre, 9), Math.Round(ion.Equivalents.High.MilliequivalentsPerLitre, 9)));
+        Assert.Equal((1, 2), (stated.Alkalinity!.Value.Low.MilliequivalentsPerLitre, stated.Alkalinity.Value.High.MilliequivalentsPerLitre));
+        Assert.Equal("/alkalinity", stated.Alkalinity.Place.Pointer.Value);
+        Assert.Equal(("/ions", PlacePart.Key), (stated.Stated.IonsPlace!.Pointer.Value, stated.Stated.IonsPlace.Part));
+        Assert.Equal("w", Read("""{"format": 1, "ions": {}}""").Name);
+    }
+
+    /// <summary>By hand: 1 mg as bicarbonate is 1/61.02 meq, as CaCO3 1/50.04; CaO 28.04, Ca 20.04.</summary>
+    [Theory]
+    [InlineData("\"alkalinity\": «\"180 mg/L\"»", 61.02 / 50.04, "180 mg/L as CaCO3|180 mg/L as HCO3")]
+    [InlineData("\"hardness\": «\"180 ppm\"»", 50.04 / 20.04, "180 ppm as CaCO3|180 ppm as CaO|180 ppm as Ca")]
+    [InlineData("\"alkalinity\": «\"3 mmol/L\"»", 2, "")]
+    public void WhatAValueCountsAsIsAskedWithTheFactorBetween(string members, double factor, string suggestions)
+    {
+        var problem = InMemoryShop.Of(("w.water.json", $$"""{"format": 1, {{members}}}""")).Single(ProblemKind.AmbiguousUnit);
+        Assert.Equal(factor, problem.Values.Single(v => v.Name == "factor").Value, 2e-3);
+        Assert.Equal(suggestions, string.Join('|', problem.Suggestions));
+    }
+
+    [Theory]
+    [InlineData("2 mmol/L as CaCO3", 4)]
+    [InlineData("2 mmol/L as HCO3", 2)]
+    public void MolesOnABasisCarryItsCharges(string value, double milliequivalents) =>
+        Assert.Equal(milliequivalents, Read($$"""{"format": 1, "alkalinity": "{{value}}"}""").Alkalinity!.Value.Low.MilliequivalentsPerLitre, 1e-9);
+
+    [Fact]
+    public void TwoNamesOfOneIonAreNamedBoth()
+    {
+        var problem = InMemoryShop.Of(("w.water.json", """{"format": 1, "ions": {"SO4": "60 mg/L", «"S"»: "20 mg/L"}}""")).Single(ProblemKind.DuplicateKey);
+        Assert.Equal("/ions/SO4", Assert.Single(problem.Related).Place.Pointer.Value);
+    }
+
+    [Theory]
+    [InlineData("\"pH\": 15", false)]
+    [InlineData("\"pH\": \"-1..7\"", false)]
+    [InlineData("\"pH\": \"0..14\"", true)]
+    [InlineData("\"pH\": 7.4", true)]
+    public void APhIsAPhOrNone(string member, bool read) => Assert.Equal(
+        read, Assert.Single(InMemoryShop.Of(("w.water.json", $$"""{"format": 1, {{member}}}""")).Load().Waters).Ph is not null);
+
     [Fact]
     public void DetectionLimitsAreOfferedAsRanges()
     {
