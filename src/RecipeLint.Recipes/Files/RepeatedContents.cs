@@ -32,8 +32,8 @@ internal sealed class RepeatedContents
         }
 
         var read = ParsedFiles.Parse(path, bytes, kind, sizeLimit);
-        if (read is { CanBeRead: true, Parsed: { Problems.Count: 0, Source: { Tree: not null, IsPlain: true, HadByteOrderMark: false } source } }
-            && read.Shape.Count == 0 && _known.Count < Most)
+        if (read.CanBeRead && read.Shape.Count == 0 && _known.Count < Most
+            && read.Parsed is { Problems.Count: 0, Source: { Tree: not null, IsPlain: true, HadByteOrderMark: false } source })
         {
             _known.TryAdd(content, source);
         }

@@ -257,6 +257,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
                 OnlyWhatFires = true,
                 TuningFor = _tuningFor,
                 Reach = _reach,
+                Known = (_known, _rule),
             };
         }
 

@@ -37,6 +37,9 @@ public sealed class RuleContext(
     /// <summary>Told how far the rule looks; null where nobody wants to know.</summary>
     internal RuleReach? Reach { get; init; }
 
+    /// <summary>The stocks that the rule is known to have nothing to say of, and its number among the rules; null where none is.</summary>
+    internal (StocksKnown Stocks, int Rule)? Known { get; init; }
+
     /// <summary>What <see cref="DepositOptions"/> made of the options; threads that ask at once come to the same.</summary>
     internal OwnerLimits? DepositLimits { get; set; }
 
@@ -54,6 +57,30 @@ public sealed class RuleContext(
     {
         Reach?.SettingsOf(file);
         return forFile?.Invoke(file) ?? this;
+    }
+
+    /// <summary>
+    /// What a rule on all files says of each stock by itself, without those that it is known to have nothing to say of.
+    /// </summary>
+    /// <param name="judge">Looks at nothing but the stock and what its own settings say.</param>
+    internal IEnumerable<TVerdict> OfEachStockAlone<TVerdict>(Func<StockFacts, TVerdict> judge)
+        where TVerdict : Verdict
+    {
+        for (var i = 0; i < facts.Stocks.Count; i++)
+        {
+            if (Known is { } before && before.Stocks.IsSilent(i, before.Rule))
+            {
+                continue;
+            }
+
+            var verdict = judge(facts.Stocks[i]);
+            if (Known is { } now && !verdict.Fires)
+            {
+                now.Stocks.Learn(i, now.Rule);
+            }
+
+            yield return verdict;
+        }
     }
 
     /// <summary>
