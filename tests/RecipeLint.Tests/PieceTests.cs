@@ -46,12 +46,81 @@ public sealed class PieceTests
     public void NoThreadsAreWrongUsage() =>
         Assert.Equal(2, Cli.Run("check", "examples", "--threads", "0").Code);
 
+    [Theory]
+    [InlineData("rules/precipitation")]
+    [InlineData("rules/preservation")]
+    [InlineData("rules/people")]
+    [InlineData("rules/chelation")]
+    [InlineData("examples")]
+    public void CopiesAreJudgedAsTheirOriginals(string folder)
+    {
+        using var scratch = new Scratch();
+        var from = System.IO.Path.Combine(Repository.Root, folder);
+        foreach (var file in Directory.EnumerateFiles(from, "*.json", SearchOption.AllDirectories))
+        {
+            foreach (var copy in new[] { "a", "b", "deeper/c" })
+            {
+                scratch.Write($"{copy}/{System.IO.Path.GetRelativePath(from, file)}", File.ReadAllText(file));
+            }
+        }
+
+        var silent = new SilentRules();
+        AssertSame(new Input(new DiskFileTree(scratch.Path), ["."], Load, null), 2, 1, _engine with { Silent = silent });
+        Assert.True(silent.Met > 0, "No copy was known.");
+    }
+
+    [Fact]
+    public void WhatLiesAroundACopyCounts()
+    {
+        using var scratch = new Scratch();
+        const string stock = """{ "format": 1, "name": "B", "makes": "1 L", "dose": "10 mL/L", "vessel": "jug", "keep": { "at": "8..25 °C", "for": "3 months", "light": "dark" }, "steps": [{ "pour": "0.8 L", "of": "tap.water.json" }, { "add": "monopotassium-phosphate", "amount": "20 g" }, { "add": "potassium-sorbate", "amount": "1.5 g" }, { "add": "citric-acid-h2o", "amount": "3 g" }, { "stir": "until clear" }, { "topUp": "1 L", "of": "tap.water.json" }] }""";
+        const string shop = """{ "vessels": [{ "name": "jug", "capacity": "2 L" }] }""";
+        const string rain = """{ "format": 1, "name": "Rain", "Ca": "1 mg/L", "HCO3": "3 mg/L" }""";
+        const string hard = """{ "format": 1, "name": "Hard", "Ca": "900 mg/L", "HCO3": "2700 mg/L" }""";
+        Write("1", shop, rain);
+        Write("2", shop, rain);
+        Write("small", """{ "vessels": [{ "name": "jug", "capacity": "0.9 L" }] }""", rain);
+        Write("hard", shop, hard);
+        Write("off", """{ "vessels": [{ "name": "jug", "capacity": "0.9 L" }], "rules": { "vessel-too-small": "off" } }""", rain);
+        Write("paths", """{ "vessels": [{ "name": "jug", "capacity": "0.9 L" }], "paths": [{ "files": ["b.stock.json"], "rules": { "vessel-too-small": "off" } }] }""", rain);
+        Write("paths/below", null, rain);
+        Write("base", """{ "extends": "../2/recipelint.json" }""", rain);
+        Write("dosed", shop, rain);
+        scratch.Write("dosed/r.recipe.json", """{ "format": 1, "name": "R", "final": "10 L", "volume": "made up", "water": "tap.water.json", "doses": [{ "stock": "b.stock.json", "dose": "400 mL/L" }] }""");
+        Write("last", shop, rain);
+
+        var silent = new SilentRules();
+        var input = new Input(new DiskFileTree(scratch.Path), ["."], Load, null);
+        AssertSame(input, 1, 1, _engine with { Silent = silent });
+        Assert.Equal(2, silent.Met);
+        var found = PieceRun.Check(input, _engine, 1, new Progress(null), least: 1, size: 1)!.Result.Findings
+            .Where(f => f.Place.File.EndsWith("b.stock.json", StringComparison.Ordinal))
+            .ToLookup(f => System.IO.Path.GetDirectoryName(f.Place.File), f => f.Rule.Name);
+        Assert.Equal(found["1"], found["2"]);
+        Assert.Equal(found["1"], found["last"]);
+        Assert.Contains("vessel-too-small", found["small"].Except(found["1"]));
+        Assert.Contains("vessel-too-small", found["paths/below"]);
+        Assert.DoesNotContain("vessel-too-small", found["off"].Concat(found["paths"]));
+        Assert.Contains("preservative-too-strong", found["dosed"].Except(found["1"]));
+        Assert.NotEmpty(found["hard"].Except(found["1"]));
+
+        void Write(string folder, string? settings, string water)
+        {
+            scratch.Write($"{folder}/b.stock.json", stock);
+            scratch.Write($"{folder}/tap.water.json", water);
+            if (settings is not null)
+            {
+                scratch.Write($"{folder}/recipelint.json", settings);
+            }
+        }
+    }
+
     private static LoadOptions Load => new() { Profiles = ProfileLibrary.AllNames };
 
-    private static void AssertSame(Input input, int threads, int size)
+    private static void AssertSame(Input input, int threads, int size, EngineOptions? engine = null)
     {
         var together = Judged.Of(input.Files, input.Asked, input.Load, _engine);
-        var inPieces = PieceRun.Check(input, _engine, threads, new Progress(null), least: 1, size);
+        var inPieces = PieceRun.Check(input, engine ?? _engine, threads, new Progress(null), least: 1, size);
         Assert.NotNull(inPieces);
         Assert.Equal(together.Result.Findings.Select(Text), inPieces.Result.Findings.Select(Text));
         Assert.Equal(together.Result.Suppressed.Select(s => Text(s.Finding)), inPieces.Result.Suppressed.Select(s => Text(s.Finding)));

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Analysis.Hazards;
@@ -13,8 +14,13 @@ public static class BiocideNames
         "permangan", "iodophor", "dichlorophen", "phenoxyethanol", "paraben", "natamycin", "dehydroacet",
     ];
 
+    // Asked of everything that goes into a feed, which is mostly the same few substances.
+    private static readonly ConditionalWeakTable<Substance, object> Known = [];
+
     /// <summary>True where the name says so and no figure of the catalogue tells what roots bear of it.</summary>
-    public static bool Has(Substance substance) =>
+    public static bool Has(Substance substance) => (bool)Known.GetValue(substance, static s => Reads(s));
+
+    private static bool Reads(Substance substance) =>
         substance.Kind != SubstanceKind.Preservative
 
         // Of bleach, which has 'chlorite' in its name, limits are known and judged elsewhere.

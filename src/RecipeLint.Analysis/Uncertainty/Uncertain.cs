@@ -70,6 +70,11 @@ internal sealed class Uncertain
     /// </summary>
     public static Uncertain Combine(double value, params IReadOnlyList<(Uncertain Input, double Sensitivity)> terms)
     {
+        if (terms.Count == 2)
+        {
+            return new(value, Merge(terms[0].Input._effects, terms[0].Sensitivity, terms[1].Input._effects, terms[1].Sensitivity));
+        }
+
         var most = 0;
         for (var i = 0; i < terms.Count; i++)
         {
@@ -169,6 +174,30 @@ internal sealed class Uncertain
         return merged == effects.Length ? effects : effects.AsSpan(0, merged).ToArray();
     }
 
+    /// <summary>The same for two inputs, whose effects are in that order already.</summary>
+    private static Effect[] Merge(Effect[] left, double ofLeft, Effect[] right, double ofRight)
+    {
+        var merged = new Effect[left.Length + right.Length];
+        int count = 0, i = 0, j = 0;
+        while (i < left.Length || j < right.Length)
+        {
+            var order = i == left.Length ? 1 : j == right.Length ? -1 : InOrder(left[i].Source, right[j].Source);
+            var one = order <= 0 ? left[i++].Times(ofLeft) : default;
+            var other = order >= 0 ? right[j++].Times(ofRight) : default;
+            if (one.Size != 0 && other.Size != 0)
+            {
+                (one, other) = one.Size.CompareTo(other.Size) <= 0 ? (one, other) : (other, one);
+                merged[count++] = new Effect(FirstPlaced(one.Source, other.Source), one.Size + other.Size);
+            }
+            else if (one.Size != 0 || other.Size != 0)
+            {
+                merged[count++] = one.Size != 0 ? one : other;
+            }
+        }
+
+        return count == merged.Length ? merged : merged.AsSpan(0, count).ToArray();
+    }
+
     private static int InOrder(ErrorSource one, ErrorSource other) =>
         ReferenceEquals(one, other) ? 0 : string.CompareOrdinal(one.Id, other.Id);
 
@@ -207,5 +236,8 @@ internal sealed class Uncertain
         return largest * Math.Sqrt(sum);
     }
 
-    private readonly record struct Effect(ErrorSource Source, double Size);
+    private readonly record struct Effect(ErrorSource Source, double Size)
+    {
+        public Effect Times(double factor) => new(Source, Size * factor);
+    }
 }

@@ -10,7 +10,8 @@ namespace RecipeLint.Recipes.Files;
 /// <param name="root">Full path of the repository root.</param>
 /// <param name="sizeLimit">In bytes.</param>
 /// <param name="kept">What earlier runs have parsed; null parses anew.</param>
-internal sealed class SourceStore(IFileTree files, string root, int sizeLimit, ParsedFiles? kept = null)
+/// <param name="repeated">What this run has parsed for other files of the same contents.</param>
+internal sealed class SourceStore(IFileTree files, string root, int sizeLimit, ParsedFiles? kept, RepeatedContents repeated)
 {
     private readonly Dictionary<string, SourceFile> _sources = new(StringComparer.Ordinal);
     private readonly List<Problem> _problems = [];
@@ -80,7 +81,7 @@ internal sealed class SourceStore(IFileTree files, string root, int sizeLimit, P
         }
 
         var (parsed, shape, canBeRead) = kept?.Read(path, bytes.Bytes, kind, sizeLimit)
-            ?? ParsedFiles.Parse(path, bytes.Bytes, kind, sizeLimit);
+            ?? repeated.Read(path, bytes.Bytes, kind, sizeLimit);
         if (!canBeRead || parsed.Source.Tree is not { } tree)
         {
             return new FileRead<T>(parsed.Source, [.. parsed.Problems, .. shape], default, null);

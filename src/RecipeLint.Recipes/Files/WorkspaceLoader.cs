@@ -24,11 +24,11 @@ public sealed class WorkspaceLoader
     private readonly SortedDictionary<string, WaterDocument> _waters = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, BatchDocument> _batches = new(StringComparer.Ordinal);
 
-    private WorkspaceLoader(IFileTree files, string root, LoadOptions options, ServingFiles served)
+    private WorkspaceLoader(IFileTree files, string root, LoadOptions options, ServingFiles served, RepeatedContents repeated)
     {
         _files = files;
         _options = options;
-        _store = new SourceStore(files, root, options.SizeLimit, options.Parsed);
+        _store = new SourceStore(files, root, options.SizeLimit, options.Parsed, repeated);
         _scopes = new ShopScopes(files, root, _store, options, served);
         _references = new ReferenceResolver(files, root);
     }
@@ -39,12 +39,15 @@ public sealed class WorkspaceLoader
         files = new RememberingTree(files);
         var found = AskedFiles.Find(files, asked, options.Only);
         var root = options.Root ?? RepositoryRoot.Common(found.Roots, files.CurrentFolder);
-        return Load(files, root, found, options, new ServingFiles(files, root));
+        return Load(files, root, found, options, new ServingFiles(files, root), new RepeatedContents());
     }
 
-    /// <summary>The same for files that are found already; what serves them is looked up once for all that share it.</summary>
-    internal static Workspace Load(IFileTree files, string root, AskedFiles found, LoadOptions options, ServingFiles served) =>
-        new WorkspaceLoader(files, root, options, served).Load(root, found);
+    /// <summary>
+    /// The same for files that are found already; what serves them and what they have in common is looked up once for all that share it.
+    /// </summary>
+    internal static Workspace Load(
+        IFileTree files, string root, AskedFiles found, LoadOptions options, ServingFiles served, RepeatedContents repeated) =>
+        new WorkspaceLoader(files, root, options, served, repeated).Load(root, found);
 
     private Workspace Load(string root, AskedFiles asked)
     {

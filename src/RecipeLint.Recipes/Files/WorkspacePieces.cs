@@ -11,14 +11,15 @@ namespace RecipeLint.Recipes.Files;
 /// </summary>
 public sealed class WorkspacePieces
 {
-    private readonly IFileTree _files;
+    private readonly RememberingTree _files;
     private readonly AskedFiles _asked;
     private readonly LoadOptions _options;
     private readonly ServingFiles _served;
+    private readonly RepeatedContents _repeated = new();
     private readonly List<List<string>> _pieces;
     private readonly Lazy<Dictionary<string, int>> _pieceOfFolder;
 
-    private WorkspacePieces(IFileTree files, string root, AskedFiles asked, LoadOptions options, List<List<string>> pieces)
+    private WorkspacePieces(RememberingTree files, string root, AskedFiles asked, LoadOptions options, List<List<string>> pieces)
     {
         _files = files;
         _asked = asked;
@@ -47,7 +48,8 @@ public sealed class WorkspacePieces
     public static WorkspacePieces? Find(
         IFileTree files, IReadOnlyList<string> asked, LoadOptions options, int least, int size, Shard? shard = null)
     {
-        files = new RememberingTree(files);
+        var tree = new RememberingTree(files);
+        files = tree;
         var found = AskedFiles.Find(files, asked, options.Only);
         if (found.Files.Count < least || found.Unusable.Count + found.Unrecognised.Count > 0)
         {
@@ -60,7 +62,7 @@ public sealed class WorkspacePieces
             found = found with { Files = ShardCut.Of(files, root, found.Files, options, shard) };
         }
 
-        return new WorkspacePieces(files, root, found, options, Cut(files, root, found.Files, size));
+        return new WorkspacePieces(tree, root, found, options, Cut(files, root, found.Files, size));
     }
 
     /// <summary>The files asked for as findings name them: relative to the root, or full where they lie elsewhere.</summary>
@@ -90,7 +92,9 @@ public sealed class WorkspacePieces
         var named = _asked.Named.Count == 0
             ? _asked.Named
             : paths.Where(_asked.Named.ContainsKey).ToDictionary(p => p, p => _asked.Named[p], StringComparer.Ordinal);
-        return WorkspaceLoader.Load(_files, Root, _asked with { Files = paths, Named = named }, _options, _served);
+        var read = WorkspaceLoader.Load(_files, Root, _asked with { Files = paths, Named = named }, _options, _served, _repeated);
+        _files.Forget(paths);
+        return read;
     }
 
     /// <summary>The piece that holds all stocks and recipes in a folder and below; -1 where several do.</summary>

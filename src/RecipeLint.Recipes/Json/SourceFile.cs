@@ -48,6 +48,16 @@ public sealed class SourceFile
     /// </summary>
     public SourceFile WithoutTree() => Tree is { } tree && BeyondNumbers.Count == 0 ? new SourceFile(this, tree) : this;
 
+    /// <summary>The same contents at another path.</summary>
+    internal SourceFile At(string path) => new(path, _bytes)
+    {
+        Tree = Tree,
+        HadByteOrderMark = HadByteOrderMark,
+        DecodableBytes = DecodableBytes,
+        IsPlain = IsPlain,
+        BeyondNumbers = BeyondNumbers,
+    };
+
     private JsonTree? ReadAgain()
     {
         var tree = JsonReading.Read(Path, _bytes, int.MaxValue).Source.Tree;

@@ -22,6 +22,9 @@ public sealed record EngineOptions
 
     /// <summary>Runs what one rule does for one file or the whole run, for whoever measures; null runs it as it is.</summary>
     public Action<RuleDescriptor, Action>? Measure { get; init; }
+
+    /// <summary>What is remembered of stocks that were judged before, where files are judged in parts; null judges each in full.</summary>
+    public SilentRules? Silent { get; init; }
 }
 
 /// <summary>A rule that failed by its own fault; the others have spoken all the same.</summary>

@@ -17,17 +17,24 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
     private readonly List<RuleFault> _faults = [];
     private readonly List<Finding> _found = [];
     private readonly Dictionary<(string Rule, RuleTuning Tuning), RuleContext> _contexts = [];
+    private readonly RuleReach _reach = new();
+    private readonly StocksKnown _known = new(facts, options);
     private Func<string, RuleTuning>? _tuningFor;
+    private int _rule;
 
     /// <summary>Everything that the rules find, with what is needed to conclude once the files are let go.</summary>
     internal LintPiece Look()
     {
         _tuningFor = TuningFor;
-        foreach (var rule in options.Rules.Where(r => r is not IJudgesInBrief))
+        for (_rule = 0; _rule < options.Rules.Count; _rule++)
         {
-            Run(rule);
+            if (options.Rules[_rule] is not IJudgesInBrief and var rule)
+            {
+                Run(rule);
+            }
         }
 
+        _known.Keep();
         RunHouseRules();
         var workspace = facts.Workspace;
         var shops = LintEngine.ShopsOf(workspace);
@@ -50,14 +57,14 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
                     .Where(s => workspace.Sources.ContainsKey(s.File) || workspace.Asked.Contains(s.Place.File)),
             ],
             Brief = brief,
-            Sources = SourcesOf(workspace, brief),
+            Sources = SourcesOf(workspace, brief, shops),
         };
     }
 
     /// <summary>The files that findings can point into.</summary>
-    private Dictionary<string, SourceFile> SourcesOf(Workspace workspace, RunInBrief brief)
+    private Dictionary<string, SourceFile> SourcesOf(Workspace workspace, RunInBrief brief, IReadOnlyList<ShopSettings> shops)
     {
-        var suppressed = LintEngine.ShopsOf(workspace).Where(s => s.Suppressions.Count > 0).Select(s => s.File).OfType<string>();
+        var suppressed = shops.Where(s => s.Suppressions.Count > 0).Select(s => s.File).OfType<string>();
         return _findings.SelectMany(f => f.Related.Select(r => r.Place.File).Append(f.Place.File))
             .Concat(suppressed)
             .Concat(_shared.SelectMany(s => s.Verdict.Files.Append(s.Place.File)))
@@ -109,9 +116,21 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
 
     private void EachStock(RuleDescriptor descriptor, Func<StockFacts, RuleContext, IEnumerable<Finding>> judge)
     {
-        foreach (var stock in facts.Stocks)
+        for (var i = 0; i < facts.Stocks.Count; i++)
         {
+            if (_known.IsSilent(i, _rule))
+            {
+                continue;
+            }
+
+            var stock = facts.Stocks[i];
+            var said = _shared.Count + _faults.Count;
+            _reach.Begin(stock.Stock.File);
             Collect(descriptor, stock.Stock.File, stock, judge);
+            if (_found.Count == 0 && _shared.Count + _faults.Count == said && !_reach.IsFurther)
+            {
+                _known.Learn(i, _rule);
+            }
         }
     }
 
@@ -164,13 +183,13 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
     private void Collect<TSubject>(
         RuleDescriptor rule, string? file, TSubject subject, Func<TSubject, RuleContext, IEnumerable<Finding>> judge)
     {
+        _found.Clear();
         var tuning = file is null ? _defaults : TuningFor(file);
         if (file is not null && tuning.IsOff(rule))
         {
             return;
         }
 
-        _found.Clear();
         try
         {
             if (options.Measure is { } measure)
@@ -237,6 +256,8 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
                 Today = options.Today,
                 OnlyWhatFires = true,
                 TuningFor = _tuningFor,
+                Reach = _reach,
+                Known = (_known, _rule),
             };
         }
 

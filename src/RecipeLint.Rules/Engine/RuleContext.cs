@@ -12,7 +12,14 @@ public sealed class RuleContext(
     IReadOnlyDictionary<string, string> options,
     Func<string, RuleContext>? forFile = null)
 {
-    public Facts Facts { get; } = facts;
+    public Facts Facts
+    {
+        get
+        {
+            Reach?.All();
+            return facts;
+        }
+    }
 
     public RuleDescriptor Descriptor { get; } = descriptor;
 
@@ -27,6 +34,12 @@ public sealed class RuleContext(
     /// <summary>The tuning that holds for a file, where the run remembers it; null reads it from the settings.</summary>
     internal Func<string, RuleTuning>? TuningFor { get; init; }
 
+    /// <summary>Told how far the rule looks; null where nobody wants to know.</summary>
+    internal RuleReach? Reach { get; init; }
+
+    /// <summary>The stocks that the rule is known to have nothing to say of, and its number among the rules; null where none is.</summary>
+    internal (StocksKnown Stocks, int Rule)? Known { get; init; }
+
     /// <summary>What <see cref="DepositOptions"/> made of the options; threads that ask at once come to the same.</summary>
     internal OwnerLimits? DepositLimits { get; set; }
 
@@ -40,7 +53,35 @@ public sealed class RuleContext(
     public string Word(string option) => options[option];
 
     /// <summary>The same with the options that hold for another file; for workspace rules, whose own context holds the defaults.</summary>
-    public RuleContext For(string file) => forFile?.Invoke(file) ?? this;
+    public RuleContext For(string file)
+    {
+        Reach?.SettingsOf(file);
+        return forFile?.Invoke(file) ?? this;
+    }
+
+    /// <summary>
+    /// What a rule on all files says of each stock by itself, without those that it is known to have nothing to say of.
+    /// </summary>
+    /// <param name="judge">Looks at nothing but the stock and what its own settings say.</param>
+    internal IEnumerable<TVerdict> OfEachStockAlone<TVerdict>(Func<StockFacts, TVerdict> judge)
+        where TVerdict : Verdict
+    {
+        for (var i = 0; i < facts.Stocks.Count; i++)
+        {
+            if (Known is { } before && before.Stocks.IsSilent(i, before.Rule))
+            {
+                continue;
+            }
+
+            var verdict = judge(facts.Stocks[i]);
+            if (Known is { } now && !verdict.Fires)
+            {
+                now.Stocks.Learn(i, now.Rule);
+            }
+
+            yield return verdict;
+        }
+    }
 
     /// <summary>
     /// Another rule's context as it holds for a file, for a rule that leaves to its neighbour what that one reports; null where the shop
@@ -50,9 +91,10 @@ public sealed class RuleContext(
     public RuleContext? Neighbour(string rule, string file)
     {
         var neighbour = RuleBook.Find(rule) ?? throw new KeyNotFoundException($"No rule is called '{rule}'.");
-        var tuning = TuningFor?.Invoke(file) ?? RuleTuning.Read(Facts.Workspace.SettingsFor(file));
+        Reach?.SettingsOf(file);
+        var tuning = TuningFor?.Invoke(file) ?? RuleTuning.Read(facts.Workspace.SettingsFor(file));
         return tuning.IsOff(neighbour) ? null
-            : new RuleContext(Facts, neighbour, tuning.OptionsOf(neighbour)) { TuningFor = TuningFor };
+            : new RuleContext(facts, neighbour, tuning.OptionsOf(neighbour)) { TuningFor = TuningFor, Reach = Reach };
     }
 
     /// <summary>What may be advised to do with a stock, asked of the hazard gate.</summary>

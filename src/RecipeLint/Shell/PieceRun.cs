@@ -2,6 +2,7 @@ using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Json;
+using RecipeLint.Recipes.Shop;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Shell;
@@ -32,6 +33,8 @@ internal static class PieceRun
             return null;
         }
 
+        // What one piece shows of a stock holds for its copies in all others.
+        engine = engine with { Silent = engine.Silent ?? new SilentRules() };
         var done = new (LintPiece Piece, Assumed Assumed, Read Read)[pieces.Count];
         progress.Begin(pieces.FileCount);
         try
@@ -74,11 +77,17 @@ internal static class PieceRun
 
     /// <summary>The baselines that the settings of a run name, relative to its root.</summary>
     public static IReadOnlyList<string> BaselinesNamedIn(Workspace workspace) =>
-        [.. LintEngine.ShopsOf(workspace).Select(s => s.Baseline).OfType<string>().Distinct(StringComparer.Ordinal)];
+        BaselinesNamedIn(LintEngine.ShopsOf(workspace));
+
+    private static IReadOnlyList<string> BaselinesNamedIn(IReadOnlyList<ShopSettings> shops) =>
+        [.. shops.Select(s => s.Baseline).OfType<string>().Distinct(StringComparer.Ordinal)];
 
     /// <summary>The names of the data that the settings of a run were written for.</summary>
     public static IReadOnlyList<string> DataPinnedIn(Workspace workspace) =>
-        [.. LintEngine.ShopsOf(workspace).Select(s => s.PinnedData?.Value).OfType<string>().Distinct(StringComparer.Ordinal)];
+        DataPinnedIn(LintEngine.ShopsOf(workspace));
+
+    private static IReadOnlyList<string> DataPinnedIn(IReadOnlyList<ShopSettings> shops) =>
+        [.. shops.Select(s => s.PinnedData?.Value).OfType<string>().Distinct(StringComparer.Ordinal)];
 
     private static (LintPiece Piece, Assumed Assumed, Read Read) Judge(
         WorkspacePieces pieces, int number, EngineOptions engine, Timings? timings)
@@ -86,7 +95,8 @@ internal static class PieceRun
         var workspace = Timings.Phase(timings, "read", () => pieces.LoadKnowingItsPlace(number));
         Session.RefuseUnusable(workspace);
         var facts = Timings.Phase(timings, "facts", () => Analyzer.Analyse(workspace));
-        var read = new Read(BaselinesNamedIn(workspace), DataPinnedIn(workspace));
+        var shops = LintEngine.ShopsOf(workspace);
+        var read = new Read(BaselinesNamedIn(shops), DataPinnedIn(shops));
         return (Timings.Phase(timings, "judge", () => LintEngine.Look(facts, engine)), Assumed.Of(facts), read);
     }
 

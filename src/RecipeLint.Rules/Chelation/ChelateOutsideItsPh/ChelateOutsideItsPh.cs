@@ -32,8 +32,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     public override string Name => RuleName;
 
     protected override IEnumerable<Standing> Judge(Facts facts, RuleContext context) =>
-        facts.Stocks
-            .Select(s => InTheStock(s, Least(context, s.Stock.File)))
+        context.OfEachStockAlone(s => InTheStock(s, Least(context, s.Stock.File)))
             .Concat(facts.Recipes.Select(r => InTheFeed(r, Least(context, r.Recipe.File))));
 
     protected override Finding Describe(Standing verdict, RuleContext context) =>
@@ -131,10 +130,12 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
 
     private static Standing InTheStock(StockFacts stock, NumberOption least)
     {
-        var state = stock.Chemistry.Aged ?? stock.Chemistry.Mixing;
         var standing = new Standing(stock, null, least) { Files = [stock.Stock.File], Checks = [Check.That(NothingToJudge, false)] };
         var windows = Windows(stock.ComponentMoles).Where(w => w.Agent != "citrate").ToList();
-        if (!stock.IsComplete || !state.IsSolved || windows.Count == 0 || Iron.Supplier(stock) is not { } supplier)
+
+        // Nothing is solved for a stock without an iron chelate.
+        if (!stock.IsComplete || windows.Count == 0 || Iron.Supplier(stock) is not { } supplier
+            || (stock.Chemistry.Aged ?? stock.Chemistry.Mixing) is not { IsSolved: true } state)
         {
             return standing;
         }

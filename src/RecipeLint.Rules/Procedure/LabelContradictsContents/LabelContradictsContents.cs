@@ -246,8 +246,13 @@ internal sealed partial class LabelContradictsContents : StockRule<LabelAgainstC
     /// </summary>
     private static StockFacts? Namesake(StockFacts stock, HashSet<string> named, RuleContext context)
     {
+        if (Unlisted(stock, named, context).Count == 0)
+        {
+            return null;
+        }
+
         var facts = context.Facts;
-        return Unlisted(stock, named, context).Count == 0 ? null : facts.RecipesWith(stock.Stock.File)
+        return facts.RecipesWith(stock.Stock.File)
             .SelectMany(r => r.Doses)
             .Select(d => d.Stock)
             .OfType<StockFacts>()
