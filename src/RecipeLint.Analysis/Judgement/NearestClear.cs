@@ -9,7 +9,7 @@ namespace RecipeLint.Analysis.Judgement;
 /// <param name="Dilution">The next usual dose 1:N at which the weaker stock stays clear (50 for 1:50); null when the stock states no
 /// dose.</param>
 /// <param name="Temperature">Nearest to the one looked at, between 0 and 45 °C; null too where nothing tells how the solid changes with
-/// it.</param>
+/// it, and where something else falls out there.</param>
 /// <param name="Ph">Nearest to the present pH, between 2 and 9, at which nothing else falls out instead.</param>
 public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Temperature, double? Ph)
 {
@@ -68,15 +68,28 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
             return new NearestClear(null, null, null, null);
         }
 
-        var highest = HighestConcentration.Of(mix, at, dose, limits, solid);
-        var factor = highest.Factor is < 1 ? highest.Factor : null;
         var celsius = Math.Clamp(at.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
+        var now = StateSolver.At(mix, celsius, null);
+        var highest = HighestConcentration.Of(mix, at, dose, limits, solid);
+        if (highest.Factor is { } thinner and < 1 && Brings(now, StateSolver.At(mix.Times(thinner), celsius, now.Clear), solid, limits))
+        {
+            // Thinner, it makes room for something else: then only where nothing at all falls out.
+            highest = HighestConcentration.Of(mix, at, dose, limits);
+        }
+
+        var factor = highest.Factor is < 1 ? highest.Factor : null;
         return new NearestClear(
             factor,
             factor is null ? null : Usual(highest.Dilution),
-            solid.TemperatureKnown && UntoldHold.Of(mix, celsius, solid) is null ? NearestTemperature(mix, celsius, solid, limits) : null,
+            solid.TemperatureKnown && UntoldHold.Of(mix, celsius, solid) is null
+                && NearestTemperature(mix, celsius, solid, limits) is { } there
+                && !Brings(now, StateSolver.At(mix, there.Celsius, now.Clear), solid, limits) ? there : null,
             NearestPh(mix, celsius, solid));
     }
+
+    /// <summary>True where the change lets something fall out that did not before.</summary>
+    private static bool Brings(SolutionState before, SolutionState after, Solid but, DepositLimits limits) =>
+        StateTrial.Compare(before, after, [], limits) is { Instead: { } instead } && instead != but;
 
     private static int? Usual(double? dilution) =>
         dilution is { } most && UsualDilutions.FirstOrDefault(n => n <= most * (1 + 1e-9)) is > 0 and var n ? n : null;
