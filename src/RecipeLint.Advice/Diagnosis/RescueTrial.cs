@@ -17,7 +17,9 @@ internal static class RescueTrial
     /// <summary>No grower goes below this pH with a stock (common practice, no source).</summary>
     private const double MostAcid = 2;
 
-    /// <summary>As warm as a water bath for rescues where no temperature is known, and at the most, °C (common practice, no source).</summary>
+    /// <summary>
+    /// As warm as a water bath for rescues where no temperature is known, and at the most, °C (common practice, no source).
+    /// </summary>
     private const double BathCelsius = 40, HottestBath = 45;
 
     /// <summary>pH units beyond the nearest one at which a deposit goes, tried where it does not go there.</summary>

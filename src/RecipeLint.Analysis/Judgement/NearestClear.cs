@@ -13,8 +13,12 @@ namespace RecipeLint.Analysis.Judgement;
 /// <param name="Ph">Nearest to the present pH, between 2 and 9, at which nothing else falls out instead.</param>
 public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Temperature, double? Ph)
 {
-    /// <summary>Doses stocks are commonly made for, 1:N (common practice, no source).</summary>
-    private static readonly int[] UsualDilutions = [1000, 500, 400, 300, 250, 200, 150, 128, 100, 80, 64, 50, 40, 30, 25, 20, 15, 10, 5, 2];
+    /// <summary>Doses stocks are commonly made for, 1:N, the weakest dose first (common practice, no source).</summary>
+    public static IReadOnlyList<int> UsualDilutions { get; } =
+        [1000, 500, 400, 300, 250, 200, 150, 128, 100, 80, 64, 50, 40, 30, 25, 20, 15, 10, 5, 2];
+
+    /// <summary>A usual dose below this part of the highest one that would do is not told (common practice, no source).</summary>
+    private const double UsualWithin = 0.6;
 
     /// <summary>
     /// An acid or alkali that makes a strong solution so many times stronger is no adjustment: nobody would look further.
@@ -85,6 +89,22 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
                 && NearestTemperature(mix, celsius, solid, limits) is { } there
                 && !Brings(now, StateSolver.At(mix, there.Celsius, now.Clear), solid, limits) ? there : null,
             NearestPh(mix, celsius, solid));
+    }
+
+    /// <summary>
+    /// N of the dose 1:N that is told and that a repair takes: the usual one where it is not far below, else two digits rounded down; null
+    /// where no weaker stock was found.
+    /// </summary>
+    /// <param name="now">The dose the stock is made for now.</param>
+    public double? ToldDilution(Dose now)
+    {
+        if (Factor is not { } factor)
+        {
+            return null;
+        }
+
+        var most = now.Dilution * factor;
+        return Dilution is { } usual && usual >= UsualWithin * most ? usual : Rounding.TwoDigitsDown(most);
     }
 
     /// <summary>True where the change lets something fall out that did not before.</summary>

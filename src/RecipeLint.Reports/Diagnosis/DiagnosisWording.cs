@@ -99,8 +99,8 @@ internal static class DiagnosisWording
         if (water.Trial is not { Helps: true, LitresPerLitre: { } litres })
         {
             return water.Trial.Instead is { } instead
-                ? $"Water is of no use: {Say.Grams(water.Trial.Mass.GramsPerLitre)} of {SolidWords.Called(instead)} falls out of each litre "
-                    + "instead."
+                ? $"Water is of no use: {Say.Grams(water.Trial.Mass.GramsPerLitre)} of {SolidWords.Called(instead)} falls out of "
+                    + "each litre instead."
                 : $"Water is of no use: more than {Say.Number(WaterTrial.MostLitres)} L to each litre would be needed.";
         }
 
@@ -126,7 +126,8 @@ internal static class DiagnosisWording
 
     private static string Kept(WaterAdvice water) => !water.Weakened ? ""
         : water.Preservative is var (name, grams)
-            ? $" What keeps it is too weak then: bring {Printable.Show(name)} to {Say.Number(grams)} g/L in all, or use it up within a week."
+            ? $" What keeps it is too weak then: bring {Printable.Show(name)} to {Say.Number(grams)} g/L in all, or use it up "
+                + "within a week."
             : " What keeps it is too weak then: use it up within a week.";
 
     public static string Change(Cause cause, RankedCause ranked, BottleAdvice advice, BottleChemistry chemistry)
@@ -166,8 +167,8 @@ internal static class DiagnosisWording
         var ways = new List<string>();
         if (nearest.Factor is >= LeastFactor and var factor)
         {
-            ways.Add(dose is { } now && nearest.Dilution is { } usual
-                ? $"at 1:{Say.Number(usual)} instead of 1:{Say.Number(Math.Round(now.Dilution))}"
+            ways.Add(dose is { } now && nearest.ToldDilution(now) is { } told
+                ? $"at 1:{Say.Number(told)} instead of 1:{Say.Number(Math.Round(now.Dilution))}"
                 : $"at {Say.Percent(factor)} of this strength");
         }
 
