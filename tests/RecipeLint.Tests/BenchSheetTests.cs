@@ -61,6 +61,24 @@ public sealed class BenchSheetTests
         Assert.Equal(Stock(PartB).Concentration("K+").MolesPerLitre, scaled.Concentration("K+").MolesPerLitre, 12);
     }
 
+    /// <summary>A refusal that ends with "Pour acid into water" tells somebody how to mix what must not be mixed.</summary>
+    [Fact]
+    public void ARefusalEndsWithWhatToDoAndNotWithHowToPour()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", """
+            { "format": 1, "makes": "1 L", "steps": [ { "pour": "700 mL" }, { "add": "sodium-hypochlorite-5", "amount": "100 mL" },
+              { "add": "nitric-38", "amount": "50 mL" }, { "topUp": "1 L" } ] }
+            """);
+
+        var answer = Cli.RunIn(folder.Path, null, "bench-sheet", "a.stock.json", "--width", "400");
+
+        Assert.Equal(1, answer.Code);
+        Assert.DoesNotContain("acid into water", answer.Out, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("as bought", answer.Out, StringComparison.Ordinal);
+        Assert.EndsWith("call the emergency number first.", answer.Out.TrimEnd(), StringComparison.Ordinal);
+    }
+
     /// <summary>What is refused says why once; the list of cautions below does not say the same again.</summary>
     [Fact]
     public void ARefusedStockSaysItsDangerOnce()

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Order;
+using RecipeLint.Advice.Slips;
 using RecipeLint.Advice.Splitting;
 using RecipeLint.Advice.Stretching;
 using RecipeLint.Analysis;
@@ -16,6 +17,7 @@ using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Shop;
+using RecipeLint.Reports.BenchSheets;
 using RecipeLint.Reports.Diagnosis;
 using RecipeLint.Reports.Dissolve;
 using RecipeLint.Reports.Tests.Support;
@@ -36,6 +38,8 @@ public sealed class HazardMatrixTests
     [
         "white powder at the bottom", "swimming pool smell, my eyes water", "the bottle bulges and hisses", "clear, nothing wrong", "brown flocs",
     ];
+
+    private static readonly string[] TankSeen = ["white crust on the drippers", "swimming pool smell, my eyes water"];
 
     private static bool Long => Environment.GetEnvironmentVariable("RECIPELINT_LONG") == "1";
 
@@ -124,9 +128,9 @@ public sealed class HazardMatrixTests
         foreach (var seen in descriptions)
         {
             var text = DiagnosisReport.Write(Diagnoser.Of(stock, ObservationReader.Read(seen), null), null);
-            var flowing = string.Join(' ', text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+            var flowing = Flowing(text);
             Say("diagnose", flowing.Contains(" danger ", StringComparison.Ordinal));
-            Forbid(flowing, seen);
+            Forbid("diagnose", flowing, seen);
         }
 
         return new Judged(said, faults);
@@ -141,6 +145,27 @@ public sealed class HazardMatrixTests
             }
 
             Say("dissolve", DissolveReport.Refused(beaker) is not null, only: HazardGate.Of(beaker).Present.Any(h => h.IsForLeaving));
+            Say("bench-sheet", BenchSheet.Of(workspace, stock, stock.Volume).Refused.Count > 0);
+            if (descriptions.Length > 0 && (Long || (one.Length + other.Length) % 3 == 0))
+            {
+                Paper();
+            }
+        }
+
+        void Paper()
+        {
+            Say("proof", ProofReport.Refused(Proof.Of(workspace, stock)) is not null);
+            var paper = new PairOnPaper(one, other);
+            Say("check", paper.IsError);
+            var repairs = paper.HarmfulRepairs().ToList();
+            Say("check --repairs", repairs.Count == 0);
+            faults.AddRange(repairs.Select(r => $"check --repairs: {one} with {other}: {r}"));
+            foreach (var seen in TankSeen)
+            {
+                var text = Flowing(paper.TankText(seen));
+                Say("diagnose a tank", text.Contains(" danger ", StringComparison.Ordinal));
+                Forbid("diagnose a tank", text, seen);
+            }
         }
 
         void Say(string command, bool refused, bool only = true)
@@ -152,20 +177,22 @@ public sealed class HazardMatrixTests
             }
         }
 
-        void Forbid(string text, string seen)
+        void Forbid(string command, string text, string seen)
         {
             string[] never =
             [
                 .. TextbookPairs.IsBleach(one) || TextbookPairs.IsBleach(other) ? Acid : [],
                 .. TextbookPairs.IsPeroxide(one) || TextbookPairs.IsPeroxide(other) ? Shaken : [],
-                .. seen.Contains("bulges", StringComparison.Ordinal) ? Shaken : [],
+                .. seen.Contains("bulges", StringComparison.Ordinal) ? [.. Shaken, .. Opened] : Array.Empty<string>(),
                 .. seen.Contains("swimming pool", StringComparison.Ordinal) ? [.. Acid, .. Shaken] : Array.Empty<string>(),
             ];
-            faults.AddRange(never.Where(n => text.Contains(n, StringComparison.Ordinal)).Select(n => $"diagnose '{seen}': {one} with {other} says '{n}'"));
+            faults.AddRange(never.Where(n => text.Contains(n, StringComparison.Ordinal)).Select(n => $"{command} '{seen}': {one} with {other} says '{n}'"));
         }
     }
 
     private static readonly string[] Acid = ["drops of vinegar on", "hydrochloric acid on a pinch", "Any acid dissolves", "bring the pH down", "Acidify"];
+
+    private static readonly string[] Opened = ["Try to lift it", "Stir a pinch", "on a pinch", "What did you smell", "of distilled water to each litre"];
 
     private static readonly string[] Shaken = ["urn the bottle over a few times", "Turn the bottle over twenty", "Warm a spoonful", "Warm it "];
 
@@ -184,13 +211,17 @@ public sealed class HazardMatrixTests
         [new BeakerItem(Bench.Substance(one), new Mass(50)), new BeakerItem(Bench.Substance(other), new Mass(50))], new Volume(1),
         SolutionMix.Of(ComponentMoles.Empty, new Volume(1)));
 
+    private static string Flowing(string text) =>
+        string.Join(' ', text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+
     private static bool Holds(StockFacts stock, string id) => stock.Additions.Any(a => a.Substance.Id == id);
 
     private static string Table(SortedDictionary<string, int[]> table, int pairs, int dangerous, int sampled)
     {
         var text = new StringBuilder("# Pairs of the catalogue before every command that advises\n\n");
         text.Append(CultureInfo.InvariantCulture, $"{pairs} pairs, 50 g of each in a litre; {dangerous} of them textbooks keep apart, {sampled} others {(Long ? "stand for all the rest, one pair of each two classes that do and bring the same, each diagnosed by one description; the other commands are asked where the gate sees anything" : "are sampled in an ordinary run")}.\n");
-        text.Append("A pair that textbooks keep apart and that is not refused is a fault and fails the test, but for gas that an open beaker lets off ('dissolve').\n\n");
+        text.Append("A pair that textbooks keep apart and that is not refused is a fault and fails the test, but for gas that an open beaker lets off ('dissolve').\n");
+        text.Append("For 'check --repairs' refused means that no repair leaves a danger and puts more into it, warms it or keeps it for another time. It, 'proof' and the tank are asked of the pairs that are diagnosed, of a third of them in an ordinary run.\n\n");
         text.Append("| command | kept apart: refused or warned | kept apart: let through | others: refused or warned | others: let through |\n|---|---|---|---|---|\n");
         foreach (var (command, row) in table)
         {

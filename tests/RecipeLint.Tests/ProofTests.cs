@@ -21,6 +21,30 @@ public sealed class ProofTests
         Assert.All(answer.Out.Split('\n'), line => Assert.True(line.Length <= 100, line));
     }
 
+    /// <summary>25 g/L of gypsum was an error of the check, and the proof measured on; the order of a single salt said nothing either.</summary>
+    [Theory]
+    [InlineData("\"calcium-nitrate-4h2o\", \"amount\": \"60 g\" }, { \"add\": \"magnesium-sulfate-7h2o\", \"amount\": \"40 g\"", "RL0101: 25")]
+    [InlineData("\"potassium-nitrate\", \"amount\": \"250 g\"", "RL0111")]
+    public void WhatTheCheckCallsAnErrorIsSaidByProofAndOrder(string held, string said)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.stock.json", $$"""
+            { "format": 1, "name": "A", "makes": "1 L", "dose": "10 mL/L", "keep": { "at": "5..25 °C", "for": "3 months" },
+              "steps": [ { "pour": "700 mL", "of": "distilled" }, { "add": {{held}} }, { "topUp": "1 L", "of": "distilled" } ] }
+            """);
+        var check = Cli.RunIn(scratch.Path, null, "check", "a.stock.json");
+        Assert.Contains($"error {said[..6]}", check.Out, StringComparison.Ordinal);
+
+        var proof = Cli.RunIn(scratch.Path, null, "proof", "a.stock.json");
+        var order = Cli.RunIn(scratch.Path, null, "order", "a.stock.json");
+
+        Assert.StartsWith($"No reading mends what 'recipelint check' calls wrong in it, {said}", proof.Out, StringComparison.Ordinal);
+        Assert.Contains("Slips that show", proof.Out, StringComparison.Ordinal);
+        Assert.Contains($"calls wrong in it, {said}", string.Join(' ', order.Out.Split('\n')), StringComparison.Ordinal);
+        Assert.Equal(1, order.Code);
+        Assert.All(proof.Out.Split('\n'), line => Assert.True(line.Length <= 100, line));
+    }
+
     /// <summary>What the order and the bench sheet refuse is no stock to weigh and measure either.</summary>
     [Fact]
     public void AStockThatMustNotBeMixedAsWrittenIsNotMeasured()

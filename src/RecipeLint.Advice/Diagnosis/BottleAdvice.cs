@@ -22,8 +22,11 @@ public sealed record Loss(string Key, MassConcentration PerLitre, double Share);
 /// <param name="ChangeTrial">What the pH of the advised change does to this stock; null where none is advised.</param>
 public sealed record BottleAdvice(
     IReadOnlyList<Loss> Losses, IReadOnlyList<SolidSupplier> Suppliers, NearestClear? Nearest, HighestConcentration? Highest,
-        RescueTrial? Trial = null, RescueTrial? ChangeTrial = null)
+        StateTrial? Trial = null, StateTrial? ChangeTrial = null)
 {
+    /// <summary>What water does to the deposit; null where the cause has no use for it, or nothing of it is computed to fall out.</summary>
+    public WaterAdvice? Water { get; init; }
+
     /// <summary>Less than this part of an element gone is not worth a word.</summary>
     private const double LeastShare = 0.002;
 
@@ -57,13 +60,29 @@ public sealed record BottleAdvice(
         }
 
         var nearest = NearestClear.Of(state.Mix, state.Temperature, solid, dose, chemistry.Limits);
-        if (nearest.Ph is { } ph && RescueTrial.AtPh(chemistry, state, ph) is { Helps: false })
+        var trial = RescueTrial.Of(chemistry, cause, nearest);
+        nearest = nearest with { Ph = trial is { Helps: true, Ph: { } tried } ? tried : Confirmed(chemistry, state, solid, nearest.Ph) };
+        return new BottleAdvice(LossesOf(stock, verdict.Deposits), suppliers, nearest, null, trial,
+            RescueTrial.OfChange(chemistry, cause.Cause))
         {
-            nearest = nearest with { Ph = null };
+            Water = RescueTrial.WithWater(chemistry, cause) is { } water ? WaterAdvice.Of(stock, water) : null,
+        };
+    }
+
+    /// <summary>The nearest pH as it is printed, where acid or alkali does no harm on the way there; else null.</summary>
+    private static double? Confirmed(BottleChemistry chemistry, SolutionState state, Solid solid, double? nearest)
+    {
+        if (nearest is not { } ph)
+        {
+            return null;
         }
 
-        return new BottleAdvice(LossesOf(stock, verdict.Deposits), suppliers, nearest, null, RescueTrial.Of(chemistry, cause, nearest),
-            RescueTrial.OfChange(chemistry, cause.Cause));
+        var sour = ph < state.PhBeforeDeposit;
+        var shown = (sour ? Math.Floor(ph * 10) : Math.Ceiling(ph * 10)) / 10;
+        var trial = sour
+            ? AcidTrial.Of(chemistry.Stock, state, shown, [solid], chemistry.Limits)
+            : StateTrial.WithAlkali(state, shown, [solid], chemistry.Limits);
+        return trial is { Helps: true } ? shown : null;
     }
 
     private static List<Loss> LossesOf(StockFacts stock, IReadOnlyList<SolidDeposit> deposits)

@@ -14,6 +14,14 @@ public static class BottleHazards
     /// <summary>"Causes severe skin burns and eye damage" of the CLP regulation.</summary>
     private const string BurnsSkin = "H314";
 
+    /// <summary>What bursts bottles, and what of the contents does it.</summary>
+    private static readonly Dictionary<HazardKind, HazardRole> Pressures = new()
+    {
+        [HazardKind.FermentationPressure] = HazardRole.Organic,
+        [HazardKind.OxygenPressure] = HazardRole.Peroxide,
+        [HazardKind.CarbonDioxidePressure] = HazardRole.Carbonate,
+    };
+
     /// <summary>From the recipe, as it stands and on the way there, and from what was seen, whatever the recipe says.</summary>
     public static HazardReport Of(StockFacts stock, Observation observation) => Of(HazardGate.Of(stock), observation);
 
@@ -25,14 +33,44 @@ public static class BottleHazards
         recipe.Suspecting(NoticedHazards.Of(observation, recipe.Holding));
 
     /// <summary>
-    /// The same with what a listed cause can give off: what is listed and nearly sure counts as noticed, any other holds for advice.
+    /// The same with what a listed cause can give off or is itself: what is listed and nearly sure counts as noticed, any other holds for
+    /// advice.
     /// </summary>
-    internal static HazardReport With(HazardReport hazards, IEnumerable<RankedCause> listed) => listed
-        .SelectMany(c => c.Cause.Dangers.Select(d => (Danger: d, c.Likeliness)))
-        .Aggregate(hazards, (now, d) => now.Allowing(
-            d.Danger.Kind,
-            Held.Of(Named(d.Danger.From), now.Holding.Litres),
-            d.Likeliness == Likeliness.VeryLikely ? HazardGrade.Suspected : HazardGrade.Possible));
+    internal static HazardReport With(HazardReport hazards, IReadOnlyList<RankedCause> listed) => WithPressure(
+        listed.SelectMany(c => c.Cause.Dangers.Select(d => (Danger: d, c.Likeliness)))
+            .Aggregate(hazards, (now, d) => now.Allowing(
+                d.Danger.Kind,
+                Held.Of(Named(d.Danger.From), now.Holding.Litres),
+                d.Likeliness == Likeliness.VeryLikely ? HazardGrade.Suspected : HazardGrade.Possible)),
+        listed);
+
+    /// <summary>
+    /// Pressure that is listed first is as good as told; listed further down it is possible, and nobody shakes, closes or smells at it.
+    /// </summary>
+    private static HazardReport WithPressure(HazardReport hazards, IReadOnlyList<RankedCause> listed)
+    {
+        foreach (var cause in listed.Where(c => c.Likeliness != Likeliness.Unlikely))
+        {
+            if (cause.Cause.IsHazard is not { } kind || !Pressures.TryGetValue(kind, out var role))
+            {
+                continue;
+            }
+
+            if (cause == listed[0])
+            {
+                hazards = hazards.Suspecting([kind]);
+            }
+            else if (hazards.Find(kind) is null && hazards.Holding.First(role) is { } from)
+            {
+                hazards = hazards with
+                {
+                    Hazards = HazardGate.Gravest(hazards.Hazards.Append(new Hazard(kind, HazardGrade.Possible, from, null, "", 0, 0, ""))),
+                };
+            }
+        }
+
+        return hazards;
+    }
 
     /// <summary>The same for a bottle that burns eyes and skin by its pH, or by what its labels say where no pH is computed.</summary>
     internal static HazardReport WithCorrosion(HazardReport hazards, StockFacts stock, SolutionState state)
@@ -103,6 +141,10 @@ public static class BottleHazards
             "flame" => hazards.Forbids(VesselAction.Heat) ?? Deflagrates(hazards),
             "heat" => hazards.Forbids(VesselAction.Heat),
             "shake" => hazards.Forbids(VesselAction.Shake),
+
+            // It is poured in and stirred.
+            "water" => hazards.Hazards.FirstOrDefault(h => h.ForbidsPutting) is { } there ? new Refusal(there, null, null, false)
+                : hazards.Forbids(VesselAction.Shake),
             "filter" => hazards.Forbids(VesselAction.Filter),
             "smell" => hazards.Forbids(VesselAction.Smell),
             "wipe" => hazards.Forbids(VesselAction.Wipe),

@@ -22,6 +22,9 @@ public enum Rescue
     Alkali,
     Stir,
 
+    /// <summary>Water takes it up.</summary>
+    Water,
+
     /// <summary>Filter it off; nothing of the recipe is lost.</summary>
     Filter,
     Skim,
@@ -86,7 +89,7 @@ public sealed record Cause
     /// <summary>Whether and how the bottle can be saved, in plain sentences.</summary>
     public required string RescueSay { get; init; }
 
-    /// <summary>What the rescue would have somebody do: "acid", "alkali", "edta", "heat", "shake", "filter".</summary>
+    /// <summary>What the rescue would have somebody do: "acid", "alkali", "edta", "heat", "shake", "filter", "water".</summary>
     public IReadOnlyList<string> RescueUses { get; init; } = [];
 
     /// <summary>pH to which acid or alkali is tried where the engine knows of no solid and so of no pH; null for the usual one.</summary>
@@ -94,6 +97,9 @@ public sealed record Cause
 
     /// <summary>How to change the recipe or the habit.</summary>
     public required string Change { get; init; }
+
+    /// <summary>The part of the change that is done with acid, said only where it was tried and helps; empty for none.</summary>
+    public string ChangeAcid { get; init; } = "";
 
     /// <summary>What the change would have somebody do, as in <see cref="RescueUses"/>.</summary>
     public IReadOnlyList<string> ChangeUses { get; init; } = [];

@@ -71,6 +71,7 @@ public static class DiagnosisData
         RescueUses = Texts(item, "rescueUses"),
         RescuePh = Number(item, "rescuePh"),
         Change = sentences.In(Text(item, "change")),
+        ChangeAcid = item.TryGetProperty("changeAcid", out var sour) ? sentences.In(sour.GetString()!) : "",
         ChangeUses = Texts(item, "changeUses"),
         ChangePh = Number(item, "changePh"),
         Dangers = item.TryGetProperty("dangers", out var dangers)

@@ -1,15 +1,15 @@
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Advice.Diagnosis;
 
-/// <summary>What a rescue does to a stock, tried in the engine before it is advised.</summary>
-/// <param name="Helps">True when the deposit goes and nothing else of weight comes.</param>
-/// <param name="Instead">What falls out instead; null when nothing does.</param>
-/// <param name="Mass">How much of it.</param>
-public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration Mass)
+/// <summary>
+/// Which rescue of a cause is tried on a stock, and how far; what it does there say <see cref="AcidTrial"/>, <see cref="StateTrial"/> and
+/// <see cref="WaterTrial"/>.
+/// </summary>
+internal static class RescueTrial
 {
     /// <summary>A pH to which acid is tried where the engine does not name one (common practice, no source).</summary>
     private const double UsualAcid = 5;
@@ -17,14 +17,19 @@ public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration M
     /// <summary>No grower goes below this pH with a stock (common practice, no source).</summary>
     private const double MostAcid = 2;
 
-    /// <summary>As warm as a water bath for rescues, °C (common practice, no source).</summary>
-    private const double BathCelsius = 40;
+    /// <summary>
+    /// As warm as a water bath for rescues where no temperature is known, and at the most, °C (common practice, no source).
+    /// </summary>
+    private const double BathCelsius = 40, HottestBath = 45;
+
+    /// <summary>pH units beyond the nearest one at which a deposit goes, tried where it does not go there.</summary>
+    private static readonly double[] Further = [0, 0.2, 0.5];
 
     /// <summary>
     /// The usual rescue of a cause on this stock; null where it uses neither acid, alkali nor warmth, or nothing can be computed.
     /// </summary>
     /// <param name="nearest">The nearest change at which the deposit stays dissolved; null when the deposit is not the engine's.</param>
-    internal static RescueTrial? Of(BottleChemistry chemistry, RankedCause cause, NearestClear? nearest)
+    public static StateTrial? Of(BottleChemistry chemistry, RankedCause cause, NearestClear? nearest)
     {
         var state = cause.Solid.State ?? chemistry.AtSeen;
         if (!state.IsSolved)
@@ -32,80 +37,89 @@ public sealed record RescueTrial(bool Helps, Solid? Instead, MassConcentration M
             return null;
         }
 
+        var wanted = Wanted(cause);
         return cause.Cause.Rescue switch
         {
-            Rescue.Acid => WithAcid(chemistry, cause.Cause, state, nearest),
-            Rescue.Alkali => WithAlkali(chemistry, cause.Cause, state, nearest),
-            Rescue.Warm when nearest?.Temperature is { } clear && clear.Celsius > state.Temperature.Celsius => Works,
-            Rescue.Warm => AtTemperature(chemistry, state, Math.Max(BathCelsius, state.Temperature.Celsius)),
-            Rescue.Stir when cause.Cause.RescueUses.Contains("heat") => AtTemperature(chemistry, state, BathCelsius),
+            Rescue.Acid => WithAcid(chemistry, cause.Cause, state, nearest, wanted),
+            Rescue.Alkali => WithAlkali(chemistry, cause.Cause, state, nearest, wanted),
+            Rescue.Warm => Warmed(chemistry, state, Math.Max(Bath(nearest), state.Temperature.Celsius), wanted),
+            Rescue.Stir when cause.Cause.RescueUses.Contains("heat") => Warmed(chemistry, state, BathCelsius, wanted),
             _ => null,
         };
     }
 
     /// <summary>The change of pH that a cause advises for the next batch, on this stock; null where it advises none.</summary>
-    internal static RescueTrial? OfChange(BottleChemistry chemistry, Cause cause) =>
+    public static StateTrial? OfChange(BottleChemistry chemistry, Cause cause) =>
         cause.ChangePh is { } ph && chemistry.AtSeen is { IsSolved: true } state && ph < state.PhBeforeDeposit
-            ? AtPh(chemistry, state, ph)
+            ? AcidTrial.Of(chemistry.Stock, state, ph, [], chemistry.Limits)
             : null;
 
-    private static RescueTrial Works { get; } = new(true, null, default);
+    /// <summary>How much water takes up what falls out; null where a cause has no use for water, or nothing of it falls out.</summary>
+    public static WaterTrial? WithWater(BottleChemistry chemistry, RankedCause cause) =>
+        cause.Cause.RescueUses.Contains("water") && chemistry.Stock.IsComplete && UnknownContents.Of(chemistry.Stock) is null
+            && Wanted(cause) is { Count: > 0 } wanted
+            && cause.Solid.State is { IsSolved: true } state
+            ? WaterTrial.Of(chemistry.Stock, state, wanted, chemistry.Limits)
+            : null;
 
-    private static RescueTrial Fails { get; } = new(false, null, default);
+    private static List<Solid> Wanted(RankedCause cause) => [.. cause.Solid.Deposits.Select(d => d.Solid)];
 
-    private static RescueTrial? WithAcid(BottleChemistry chemistry, Cause cause, SolutionState state, NearestClear? nearest)
+    /// <summary>A little more than the nearest temperature at which it stays clear, where the bath reaches it.</summary>
+    private static double Bath(NearestClear? nearest) =>
+        nearest?.Temperature is { } clear ? Math.Min(HottestBath, Math.Ceiling(clear.Celsius)) : BathCelsius;
+
+    private static StateTrial? Warmed(BottleChemistry chemistry, SolutionState state, double celsius, IReadOnlyList<Solid> wanted) =>
+        StateTrial.AtTemperature(state, celsius, wanted, chemistry.Limits);
+
+    private static StateTrial? WithAcid(
+        BottleChemistry chemistry, Cause cause, SolutionState state, NearestClear? nearest, IReadOnlyList<Solid> wanted)
     {
         // Silicate gels as soon as acid takes its alkali away, which the constants do not follow.
         if (state.Mix.StandsInItsSilicateAlkali)
         {
-            return Fails;
+            return StateTrial.Fails with { Harm = AcidTrial.To(chemistry.Stock, null) };
         }
 
         var now = state.PhBeforeDeposit;
         if (nearest is not null)
         {
-            return nearest.Ph is { } clear && clear < now ? AtPh(chemistry, state, clear) : Fails;
+            return nearest.Ph is { } clear && clear < now
+                ? FirstThatHelps(Further.Select(f => Math.Floor((clear - f) * 10) / 10).Where(ph => ph >= MostAcid), Acid)
+                : StateTrial.Fails;
         }
 
         var to = cause.RescuePh ?? UsualAcid;
-        return AtPh(chemistry, state, now > to ? to : Math.Max(MostAcid, now - 1));
+        return Acid(now > to ? to : Math.Max(MostAcid, now - 1));
+
+        StateTrial? Acid(double ph) => AcidTrial.Of(chemistry.Stock, state, ph, wanted, chemistry.Limits);
     }
 
-    private static RescueTrial? WithAlkali(BottleChemistry chemistry, Cause cause, SolutionState state, NearestClear? nearest)
+    private static StateTrial? WithAlkali(
+        BottleChemistry chemistry, Cause cause, SolutionState state, NearestClear? nearest, IReadOnlyList<Solid> wanted)
     {
         var now = state.PhBeforeDeposit;
         return nearest is not null
-            ? nearest.Ph is { } clear && clear > now ? AtPh(chemistry, state, clear) : Fails
-            : cause.RescuePh is { } to ? to > now ? AtPh(chemistry, state, to) : Fails : null;
+            ? nearest.Ph is { } clear && clear > now
+                ? FirstThatHelps(Further.Select(f => Math.Ceiling((clear + f) * 10) / 10), Alkali) : StateTrial.Fails
+            : cause.RescuePh is { } to ? to > now ? Alkali(to) : StateTrial.Fails : null;
+
+        StateTrial? Alkali(double ph) => StateTrial.WithAlkali(state, ph, wanted, chemistry.Limits);
     }
 
-    /// <summary>With an acid or alkali that is not named, up to a pH.</summary>
-    internal static RescueTrial? AtPh(BottleChemistry chemistry, SolutionState before, double ph) =>
-        Compare(
-            chemistry.Limits,
-            before,
-            StateSolver.Solve(before.Mix, new StateRequest(before.Moment, before.Temperature, before.OpenToAir, []) { SetPh = ph }));
-
-    private static RescueTrial? AtTemperature(BottleChemistry chemistry, SolutionState before, double celsius) =>
-        Compare(
-            chemistry.Limits,
-            before,
-            StateSolver.Solve(before.Mix, new StateRequest(before.Moment, new Temperature(celsius), before.OpenToAir, [])));
-
-    private static RescueTrial? Compare(DepositLimits limits, SolutionState before, SolutionState after)
+    private static StateTrial? FirstThatHelps(IEnumerable<double> phs, Func<double, StateTrial?> tried)
     {
-        if (!after.IsSolved)
+        StateTrial? first = null;
+        foreach (var ph in phs)
         {
-            return null;
+            var trial = tried(ph);
+            if (trial is { Helps: true })
+            {
+                return trial;
+            }
+
+            first ??= trial;
         }
 
-        // A gel or salt that was not there, or more of one that was.
-        var (was, now) = (Counted(before, limits), Counted(after, limits));
-        var worse = now.Find(d => d.Mass.GramsPerLitre > 1.1 * (was.Find(w => w.Solid == d.Solid)?.Mass.GramsPerLitre ?? 0));
-        var less = was.Count == 0 || now.Sum(d => d.Mass.GramsPerLitre) < was.Sum(d => d.Mass.GramsPerLitre);
-        return worse is null && less ? new RescueTrial(true, null, default) : new RescueTrial(false, worse?.Solid, worse?.Mass ?? default);
+        return first;
     }
-
-    private static List<SolidDeposit> Counted(SolutionState state, DepositLimits limits) =>
-        [.. DepositJudgement.Of(state, limits).Deposits.SelectMany(d => d.Deposits)];
 }

@@ -95,7 +95,8 @@ public sealed record MixingOrder
     /// <summary>What a check says of the stock in this order, which an order alone does not mend. Pure.</summary>
     /// <param name="today">The day suppressions are held against.</param>
     public IReadOnlyList<Finding> ObjectedIn(Workspace workspace, DateOnly today) =>
-        Places.Count == 0 ? [] : CheckedStock.Errors(workspace, OrderedStock.Of(this) ?? Stock.Stock, today);
+        Refused is not null || NothingButUnknown is not null ? []
+            : CheckedStock.Errors(workspace, OrderedStock.Of(this) ?? Stock.Stock, today);
 
     /// <summary>Computes the best order of a stock. Pure; never throws on what a stock can hold.</summary>
     public static MixingOrder Of(StockFacts stock)

@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Readings;
 using RecipeLint.Recipes;
+using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Advice.Slips;
 
@@ -43,6 +44,14 @@ public sealed record Proof(
 {
     /// <summary>Two readings lie surely apart at this many half-widths.</summary>
     private const double SurelyApart = 1.5;
+
+    /// <summary>Errors that a check finds in the stock, which no weighing mends; empty until it was asked.</summary>
+    public IReadOnlyList<Finding> Objections { get; init; } = [];
+
+    /// <summary>The same with what a check says of the stock. Pure.</summary>
+    /// <param name="today">The day suppressions are held against.</param>
+    public Proof Checked(Workspace workspace, DateOnly today) =>
+        this with { Objections = CheckedStock.Errors(workspace, Stock.Stock, today) };
 
     /// <summary>What a slip does that only the shop's own instruments are held against.</summary>
     public Showing ShownByOwn(ProofRow row) =>

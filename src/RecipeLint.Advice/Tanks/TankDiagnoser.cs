@@ -10,7 +10,8 @@ namespace RecipeLint.Advice.Tanks;
 /// <summary>A cause with where its solid forms and what of it the source water brings.</summary>
 /// <param name="Moment">Where the engine sees its solid nearest to falling out; null without one.</param>
 /// <param name="WithPureWater">g/L that would still fall out there with pure water; null where that says nothing.</param>
-public sealed record RankedTankCause(RankedCause Ranked, TankMoment? Moment, double? WithPureWater);
+/// <param name="Acid">What acid does to it there; null where that says nothing.</param>
+public sealed record RankedTankCause(RankedCause Ranked, TankMoment? Moment, double? WithPureWater, TankAcid? Acid);
 
 /// <summary>Causes of what was seen in tank, lines or drippers, most probable first.</summary>
 public sealed record TankDiagnosis(
@@ -60,9 +61,10 @@ public static class TankDiagnoser
                     r, found[r.Cause.Id].Moment,
                     r.Solid.Standing == Standing.Forms && found[r.Cause.Id].Moment is { } moment
                         ? chemistry.WithPureWater(found[r.Cause.Id].Cause, moment)
-                        : null)),
+                        : null,
+                    TankAcid.Of(chemistry, r, found[r.Cause.Id].Moment))),
             ],
-            observation.TellsNoCause ? hazards : BottleHazards.With(hazards, TankDiagnosis.Listed(ranked)));
+            observation.TellsNoCause ? hazards : BottleHazards.With(hazards, [.. TankDiagnosis.Listed(ranked)]));
     }
 
     /// <summary>A part that goes into a bottle meets another; into a tank it is dosed.</summary>

@@ -15,6 +15,11 @@ public static class AcidTrial
     /// </summary>
     public const double ExtractRoom = 0.5;
 
+    /// <summary>What stands in for an acid that is not named, and what takes the place of one that does harm.</summary>
+    private const string Unnamed = "nitric-38";
+
+    private static readonly string[] Others = ["sulfuric-37", "citric-acid-h2o"];
+
     /// <summary>Where the acid of a tank leads if nobody says (common practice, no source).</summary>
     private const double UsualTankPh = 5.5;
 
@@ -23,13 +28,21 @@ public static class AcidTrial
 
     /// <summary>What acid does to a stock, silicate first; null where nothing is known to suffer.</summary>
     /// <param name="ph">The pH it is brought to; null where nobody says, which counts as far enough for any extract.</param>
-    public static AcidHarm? To(StockFacts stock, double? ph) => To(stock.Chemistry.Mix, stock.Additions, ph);
+    public static AcidHarm? To(StockFacts stock, double? ph) =>
+        To(stock.Chemistry.Mix, stock.Additions, ph) ?? (ph is { } there ? Brings(stock.Chemistry.Mixing, there) : null);
 
     /// <summary>The same of the tank of a recipe, whose pH lies where plants bear it.</summary>
     public static AcidHarm? To(RecipeFacts recipe, double? ph) => To(
         recipe.Chemistry.Mix,
         [.. recipe.Doses.SelectMany(d => d.Stock is { } stock ? stock.Additions : d.Direct is { } direct ? [direct] : [])],
-        ph ?? UsualTankPh);
+        ph ?? UsualTankPh) ?? Brings(recipe.Chemistry.Tank, ph ?? UsualTankPh);
+
+    /// <summary>What acid throws out of a solution that holds it until then, such as benzoic acid; null for nothing of weight.</summary>
+    private static AcidHarm? Brings(SolutionState state, double ph) =>
+        state.IsSolved && ph < state.PhBeforeDeposit
+            && Tried(state, ph, [], DepositLimits.Default) is { Instead: { } instead }
+            ? new AcidHarm(instead.Called, null, false, instead)
+            : null;
 
     private static AcidHarm? To(SolutionMix mix, IReadOnlyList<AdditionFacts> additions, double? ph)
     {
@@ -62,27 +75,83 @@ public static class AcidTrial
         additions.All(a => a.Substance.Id == addition.Substance.Id || a.Substance.IsPreservative));
 
     /// <summary>
-    /// True when the solid falls out at neither end of the storage temperatures once the acid has brought the stock to the pH. The acid is
-    /// a mineral one whose salts all dissolve, nitric acid: what another brings along can only be worse.
+    /// What acid up to a pH does to a stock at the moment something was seen in it: what suffers by it, else what goes and what comes. Null
+    /// where that cannot be computed.
+    /// </summary>
+    /// <param name="state">A moment of the stock.</param>
+    /// <param name="ph">Below that of the state.</param>
+    /// <param name="wanted">What has to go; empty where the deposit is none that the engine computes.</param>
+    public static StateTrial? Of(StockFacts stock, SolutionState state, double ph, IReadOnlyList<Solid> wanted, DepositLimits limits)
+    {
+        return To(stock.Chemistry.Mix, stock.Additions, ph) is { } harm
+            ? StateTrial.Fails with { Harm = harm, Ph = ph }
+            : Tried(state, ph, wanted, limits);
+    }
+
+    private static StateTrial? Tried(SolutionState state, double ph, IReadOnlyList<Solid> wanted, DepositLimits limits)
+    {
+        var after = Soured(state.Mix, ph) is { } soured
+            ? StateSolver.Solve(soured, new StateRequest(state.Moment, state.Temperature, state.OpenToAir, []))
+            : StateTrial.AtPh(state, ph);
+        return StateTrial.Compare(state, after, wanted, limits) is { } trial ? trial with { Ph = ph } : null;
+    }
+
+    /// <summary>
+    /// True when the solid falls out at neither end of the storage temperatures once the acid has brought the stock to the pH.
     /// </summary>
     /// <param name="ph">Below that of the stock.</param>
     public static bool StaysClear(StockFacts stock, Solid solid, double ph, DepositLimits limits)
     {
-        if (SubstanceCatalogue.BuiltIn.ById("nitric-38") is not { } acid || stock.Chemistry.Mix is not { Failure: null } mix)
+        if (stock.Chemistry.Mix is not { Failure: null } mix || Soured(mix, ph) is not { } soured)
         {
             return false;
         }
 
-        var water = new Mass(mix.KilogramsWaterPerLitre * 1000 * stock.Volume.Litres);
-        var demand = PhDemand.Find(stock.ComponentMoles, water, acid, ph, new Temperature(SolutionMix.FilledAtCelsius));
-        if (demand.Mass is null)
-        {
-            return false;
-        }
+        return IsClearAtEnds(stock, soured, solid, limits);
+    }
 
-        var soured = SolutionMix.Of(ComponentMoles.Sum([stock.ComponentMoles, demand.ComponentMoles]), stock.Volume);
+    private static bool IsClearAtEnds(StockFacts stock, SolutionMix soured, Solid solid, DepositLimits limits)
+    {
         double[] ends = [stock.StorageTemperature.Low.Celsius, stock.StorageTemperature.High.Celsius];
-        return soured.Failure is null && Array.TrueForAll(ends, at => DepositJudgement.Of(
+        return Array.TrueForAll(ends, at => DepositJudgement.Of(
             StateSolver.Solve(soured, Math.Clamp(at, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius)), limits, solid).IsClear);
+    }
+
+    /// <summary>
+    /// True when the solid falls out at neither end of the storage temperatures where sulfuric acid, and citric acid too, brings the stock
+    /// to its pH in place of what does so now.
+    /// </summary>
+    /// <param name="acid">The additions that it takes the place of.</param>
+    public static bool StaysClearWithAnother(
+        StockFacts stock, IReadOnlyList<AdditionFacts> acid, Solid solid, DepositLimits limits)
+    {
+        if (stock.Chemistry.Mixing is not { IsSolved: true } now)
+        {
+            return false;
+        }
+
+        var without = SolutionMix.Of(
+            ComponentMoles.Sum([stock.ComponentMoles, .. acid.Select(a => a.ComponentMoles.Times(-1))]), stock.Volume);
+        return without.Failure is null && Array.TrueForAll(
+            Others, id => Soured(without, now.PhBeforeDeposit, id) is { } soured && IsClearAtEnds(stock, soured, solid, limits));
+    }
+
+    /// <summary>
+    /// The same with acid up to a pH at 20 °C: nitric acid, whose salts all dissolve, so that what another acid brings along can only be
+    /// worse. Null where no such amount is found.
+    /// </summary>
+    private static SolutionMix? Soured(SolutionMix mix, double ph, string with = Unnamed)
+    {
+        // What the air or time has made of the contents is in the totals alone, and the demand is asked of what was put in.
+        if (mix.IronOxidised || mix.PyrophosphateTurned > 0 || SubstanceCatalogue.BuiltIn.ById(with) is not { } acid)
+        {
+            return null;
+        }
+
+        var demand = PhDemand.Find(
+            mix.MolesPerLitre, new Mass(mix.KilogramsWaterPerLitre * 1000), acid, ph, new Temperature(SolutionMix.FilledAtCelsius));
+        return demand.Mass is null ? null
+            : SolutionMix.Of(ComponentMoles.Sum([mix.MolesPerLitre, demand.ComponentMoles]), new Volume(1)) is { Failure: null } soured
+                ? soured : null;
     }
 }

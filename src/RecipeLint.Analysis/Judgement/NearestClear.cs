@@ -9,12 +9,16 @@ namespace RecipeLint.Analysis.Judgement;
 /// <param name="Dilution">The next usual dose 1:N at which the weaker stock stays clear (50 for 1:50); null when the stock states no
 /// dose.</param>
 /// <param name="Temperature">Nearest to the one looked at, between 0 and 45 °C; null too where nothing tells how the solid changes with
-/// it.</param>
+/// it, and where something else falls out there.</param>
 /// <param name="Ph">Nearest to the present pH, between 2 and 9, at which nothing else falls out instead.</param>
 public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Temperature, double? Ph)
 {
-    /// <summary>Doses stocks are commonly made for, 1:N (common practice, no source).</summary>
-    private static readonly int[] UsualDilutions = [1000, 500, 400, 300, 250, 200, 150, 128, 100, 80, 64, 50, 40, 30, 25, 20, 15, 10, 5, 2];
+    /// <summary>Doses stocks are commonly made for, 1:N, the weakest dose first (common practice, no source).</summary>
+    public static IReadOnlyList<int> UsualDilutions { get; } =
+        [1000, 500, 400, 300, 250, 200, 150, 128, 100, 80, 64, 50, 40, 30, 25, 20, 15, 10, 5, 2];
+
+    /// <summary>A usual dose below this part of the highest one that would do is not told (common practice, no source).</summary>
+    private const double UsualWithin = 0.6;
 
     /// <summary>
     /// An acid or alkali that makes a strong solution so many times stronger is no adjustment: nobody would look further.
@@ -68,15 +72,44 @@ public sealed record NearestClear(double? Factor, int? Dilution, Temperature? Te
             return new NearestClear(null, null, null, null);
         }
 
-        var highest = HighestConcentration.Of(mix, at, dose, limits, solid);
-        var factor = highest.Factor is < 1 ? highest.Factor : null;
         var celsius = Math.Clamp(at.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius);
+        var now = StateSolver.At(mix, celsius, null);
+        var highest = HighestConcentration.Of(mix, at, dose, limits, solid);
+        if (highest.Factor is { } thinner and < 1 && Brings(now, StateSolver.At(mix.Times(thinner), celsius, now.Clear), solid, limits))
+        {
+            // Thinner, it makes room for something else: then only where nothing at all falls out.
+            highest = HighestConcentration.Of(mix, at, dose, limits);
+        }
+
+        var factor = highest.Factor is < 1 ? highest.Factor : null;
         return new NearestClear(
             factor,
             factor is null ? null : Usual(highest.Dilution),
-            solid.TemperatureKnown && UntoldHold.Of(mix, celsius, solid) is null ? NearestTemperature(mix, celsius, solid, limits) : null,
+            solid.TemperatureKnown && UntoldHold.Of(mix, celsius, solid) is null
+                && NearestTemperature(mix, celsius, solid, limits) is { } there
+                && !Brings(now, StateSolver.At(mix, there.Celsius, now.Clear), solid, limits) ? there : null,
             NearestPh(mix, celsius, solid));
     }
+
+    /// <summary>
+    /// N of the dose 1:N that is told and that a repair takes: the usual one where it is not far below, else two digits rounded down; null
+    /// where no weaker stock was found.
+    /// </summary>
+    /// <param name="now">The dose the stock is made for now.</param>
+    public double? ToldDilution(Dose now)
+    {
+        if (Factor is not { } factor)
+        {
+            return null;
+        }
+
+        var most = now.Dilution * factor;
+        return Dilution is { } usual && usual >= UsualWithin * most ? usual : Rounding.TwoDigitsDown(most);
+    }
+
+    /// <summary>True where the change lets something fall out that did not before.</summary>
+    private static bool Brings(SolutionState before, SolutionState after, Solid but, DepositLimits limits) =>
+        StateTrial.Compare(before, after, [], limits) is { Instead: { } instead } && instead != but;
 
     private static int? Usual(double? dilution) =>
         dilution is { } most && UsualDilutions.FirstOrDefault(n => n <= most * (1 + 1e-9)) is > 0 and var n ? n : null;

@@ -78,16 +78,17 @@ public sealed record BenchSheet
             Name = stock.Stock.Name,
             File = stock.Stock.File,
             Batch = batch,
-            Cautions = CautionsOf(stock, gate.Hazards.Where(h => h != refusal?.Hazard)),
         };
         if (refusal is not null)
         {
-            return sheet with { Refused = [.. HazardWords.Refused(refusal)] };
+            // Nothing of how to pour or weigh: it is not mixed, and what to do is the last word.
+            return sheet with { Refused = [.. OthersOf(gate, refusal.Hazard), .. HazardWords.Refused(refusal)] };
         }
 
         var proof = Proof.Of(workspace, stock);
         return sheet with
         {
+            Cautions = CautionsOf(stock, gate.Hazards),
             Protection = ProtectionOf(stock),
             Lines = [.. stock.Mixing.Steps.Select(s => LineOf(stock, s))],
             Stops = StopsOf(stock, gate),
@@ -116,7 +117,10 @@ public sealed record BenchSheet
         };
     }
 
-    /// <param name="hazards">Those that nothing has been said of yet.</param>
+    /// <summary>What else is in what must not be mixed, a sentence each.</summary>
+    private static IEnumerable<string> OthersOf(HazardReport gate, Hazard refused) =>
+        gate.Present.Where(h => h != refused).Select(HazardWords.Of).Distinct(StringComparer.Ordinal);
+
     private static List<string> CautionsOf(StockFacts stock, IEnumerable<Hazard> hazards)
     {
         var cautions = hazards.Select(HazardWords.Caution).Distinct(StringComparer.Ordinal).ToList();

@@ -207,13 +207,23 @@ public static class DiagnosisReport
                 + (settling.Test.Caution is { } caution ? " " + caution : ""));
         }
 
-        page.Named("save it", BottleHazards.Refuses(cause.RescueUses, diagnosis.Hazards) is { } rescue
-            ? $"Not in the usual way. {HazardWords.Line(rescue)}"
-            : DiagnosisWording.Rescue(cause, ranked, advice));
+        page.Named("save it", $"{Rescue(ranked, advice, diagnosis)} {Water(ranked, advice, diagnosis)}".TrimEnd());
         page.Named("change", BottleHazards.Refuses(cause.ChangeUses, diagnosis.Hazards) is { } change
             ? HazardWords.Line(change)
             : DiagnosisWording.Change(cause, ranked, advice, diagnosis.Chemistry));
     }
+
+    /// <summary>The usual rescue, where the gate has nothing against it.</summary>
+    private static string Rescue(RankedCause ranked, BottleAdvice advice, BottleDiagnosis diagnosis) =>
+        BottleHazards.Refuses(ranked.Cause.RescueUses.Where(u => u != "water"), diagnosis.Hazards) is { } refusal
+            ? $"Not in the usual way. {HazardWords.Line(refusal)}"
+            : DiagnosisWording.Rescue(ranked.Cause, ranked, advice);
+
+    /// <summary>Water beside it: a danger of acid or warmth says nothing against it.</summary>
+    private static string Water(RankedCause ranked, BottleAdvice advice, BottleDiagnosis diagnosis) =>
+        BottleHazards.Refuses(["water"], diagnosis.Hazards) is null
+            ? DiagnosisWording.Water(ranked, advice.Water, diagnosis.Chemistry.Stock.Stock.Dose?.Value)
+            : "";
 
     private static void Closing(BenchPage page, BottleDiagnosis diagnosis, List<RankedCause> shown)
     {

@@ -2,6 +2,7 @@ using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
+using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Precipitation;
 
@@ -17,23 +18,19 @@ internal static class DiagnosisWording
     {
         if (advice.Trial is { Helps: false } trial)
         {
-            var by = cause.Rescue switch
-            {
-                Advice.Diagnosis.Rescue.Acid => "Acid",
-                Advice.Diagnosis.Rescue.Alkali => "Alkali",
-                _ =>
-                "Warmth"
-            };
-            return trial.Instead is { } instead
-                ? $"No. {by} is of no use in this stock: {Say.Grams(trial.Mass.GramsPerLitre)}/L of {SolidWords.Called(instead)} falls "
-                    + "out instead."
-                : $"No. {by} does not bring it back in this stock, as computed.";
+            return $"No. {Useless(cause, trial)}";
         }
 
         var verdict = cause.Rescue switch
         {
             Advice.Diagnosis.Rescue.Discard => "No.",
-            Advice.Diagnosis.Rescue.None => "Hardly.",
+            Advice.Diagnosis.Rescue.None => advice.Water?.Trial.Helps == true ? "Only with water." : "Hardly.",
+            Advice.Diagnosis.Rescue.Water => advice.Water switch
+            {
+                null => "How much water it takes cannot be computed: by the recipe it stays dissolved.",
+                { Trial.Helps: true } => "Yes.",
+                _ => "No.",
+            },
             Advice.Diagnosis.Rescue.Keep => "Nothing to save.",
             _ => "Yes.",
         };
@@ -46,12 +43,15 @@ internal static class DiagnosisWording
             text += $" It is all dissolved at {Say.Number(Math.Ceiling(clear.Celsius))} °C.";
         }
 
-        if (cause.Rescue == Advice.Diagnosis.Rescue.Acid
-            && advice.Nearest?.Ph is { } ph
-            && ranked.Solid.State is { } state
-            && ph < state.PhBeforeDeposit)
+        if (advice.Trial is { Ph: { } ph } && advice.Nearest is not null && ranked.Solid.State is { } state)
         {
-            text += $" It stays dissolved at pH {Say.Number(Math.Floor(ph * 10) / 10)} or below.";
+            text += $" It stays dissolved at pH {Say.Number(ph)} or {(ph < state.PhBeforeDeposit ? "below" : "above")}.";
+        }
+
+        if (advice.Trial is { Stays: { Count: > 0 } stays })
+        {
+            text += $" {Say.Capital(Say.List(stays.Select(SolidWords.Called)))} {(stays.Count > 1 ? "stay" : "stays")} as "
+                + $"{(stays.Count > 1 ? "they are" : "it is")}, as computed.";
         }
 
         if (cause.Rescue == Advice.Diagnosis.Rescue.Filter && advice.Losses.Count == 0 && ranked.Solid.Deposits.Count == 0)
@@ -67,6 +67,68 @@ internal static class DiagnosisWording
 
         return text;
     }
+
+    /// <summary>Why a rescue that was tried is none in this stock.</summary>
+    private static string Useless(Cause cause, StateTrial trial)
+    {
+        var by = cause.Rescue switch
+        {
+            Advice.Diagnosis.Rescue.Acid => "Acid",
+            Advice.Diagnosis.Rescue.Alkali => "Alkali",
+            _ => "Warmth",
+        };
+        return (trial.Harm, trial.Instead) switch
+        {
+            ({ BelowPh: { } below } harm, _) => $"{by} is of no use in this stock: {Printable.Show(harm.Name)} falls out below about pH "
+                + $"{Say.Number(below)}.",
+            ({ } harm, _) => $"{by} is of no use in this stock: it gels the silicate of {Printable.Show(harm.Name)}.",
+            (_, { } instead) => $"{by} is of no use in this stock: {Say.Grams(trial.Mass.GramsPerLitre)}/L of "
+                + $"{SolidWords.Called(instead)} falls out instead.",
+            _ => $"{by} does not bring it back in this stock, as computed.",
+        };
+    }
+
+    /// <summary>What water does to it, and what follows from it; empty where it was not tried.</summary>
+    public static string Water(RankedCause ranked, WaterAdvice? water, Dose? dose)
+    {
+        if (water is null || ranked.Solid.State is not { } state)
+        {
+            return "";
+        }
+
+        if (water.Trial is not { Helps: true, LitresPerLitre: { } litres })
+        {
+            return water.Trial.Instead is { } instead
+                ? $"Water is of no use: {Say.Grams(water.Trial.Mass.GramsPerLitre)} of {SolidWords.Called(instead)} falls out of "
+                    + "each litre instead."
+                : $"Water is of no use: more than {Say.Number(WaterTrial.MostLitres)} L to each litre would be needed.";
+        }
+
+        var stays = water.Trial.Stays is { Count: > 0 } left ? $"; {Say.List(left.Select(SolidWords.Called))} stays" : "";
+        var dosed = dose is { } now
+            ? $"Dose {Say.Number((1 + litres) * now.MillilitresPerLitre)} mL/L then instead of {Say.Number(now.MillilitresPerLitre)} mL/L"
+            : $"Dose {Say.Number(1 + litres)} times as much then";
+        return $"With {Say.Litres(litres)} of distilled water to each litre, stirred in by portions, it is all dissolved at "
+            + $"{Celsius(state)}, as computed{stays}. {dosed}, and write that on the label. {Room(water)}{Kept(water)}";
+    }
+
+    private static string Room(WaterAdvice water)
+    {
+        var grows = $"It comes to {Say.Litres(water.After.Litres)}";
+        return (water.Vessel, water.Holds) switch
+        {
+            ({ } vessel, { } holds) when holds < water.After =>
+                $"{grows}, more than the {Say.Litres(holds.Litres)} that '{Printable.Show(vessel)}' holds: part it first.",
+            ({ } vessel, { } holds) => $"{grows}; '{Printable.Show(vessel)}' holds {Say.Litres(holds.Litres)}.",
+            _ => $"{grows}: take a vessel that holds it.",
+        };
+    }
+
+    private static string Kept(WaterAdvice water) => !water.Weakened ? ""
+        : water.Preservative is var (name, grams)
+            ? $" What keeps it is too weak then: bring {Printable.Show(name)} to {Say.Number(grams)} g/L in all, or use it up "
+                + "within a week."
+            : " What keeps it is too weak then: use it up within a week.";
 
     public static string Change(Cause cause, RankedCause ranked, BottleAdvice advice, BottleChemistry chemistry)
     {
@@ -105,8 +167,8 @@ internal static class DiagnosisWording
         var ways = new List<string>();
         if (nearest.Factor is >= LeastFactor and var factor)
         {
-            ways.Add(dose is { } now && nearest.Dilution is { } usual
-                ? $"at 1:{Say.Number(usual)} instead of 1:{Say.Number(Math.Round(now.Dilution))}"
+            ways.Add(dose is { } now && nearest.ToldDilution(now) is { } told
+                ? $"at 1:{Say.Number(told)} instead of 1:{Say.Number(Math.Round(now.Dilution))}"
                 : $"at {Say.Percent(factor)} of this strength");
         }
 

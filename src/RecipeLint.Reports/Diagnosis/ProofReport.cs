@@ -39,6 +39,16 @@ public static class ProofReport
             return page.ToString();
         }
 
+        foreach (var finding in proof.Objections)
+        {
+            page.Text($"No reading mends what 'recipelint check' calls wrong in it, {finding.Rule.Id}: {FirstSentence(finding.Message)}");
+        }
+
+        if (proof.Objections.Count > 0)
+        {
+            page.Blank();
+        }
+
         page.Text($"Check '{Printable.Show(proof.Stock.Stock.Name)}' after mixing, at about 20 °C and mixed through");
         foreach (var check in proof.Checks)
         {
@@ -69,6 +79,10 @@ public static class ProofReport
 
         return page.ToString();
     }
+
+    /// <summary>What is wrong; why and what to do says the check.</summary>
+    private static string FirstSentence(string message) =>
+        message.IndexOf(". ", StringComparison.Ordinal) is > 0 and var end ? message[..(end + 1)] : message;
 
     /// <summary>Each check as one line: "EC: 1:100 in distilled water reads ...".</summary>
     public static IEnumerable<string> Checks(Proof proof) =>

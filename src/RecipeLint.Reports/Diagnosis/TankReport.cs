@@ -1,7 +1,6 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Tanks;
 using RecipeLint.Analysis.Equilibria;
-using RecipeLint.Analysis.Judgement;
 using RecipeLint.Reports.Hazards;
 using RecipeLint.Rules.Engine;
 
@@ -79,7 +78,15 @@ public static class TankReport
         page.Named("clear it", BottleHazards.Refuses(cause.RescueUses, diagnosis.Hazards) is { } rescue
             ? $"Not in the usual way. {HazardWords.Line(rescue)}" : cause.RescueSay);
         page.Named("change", BottleHazards.Refuses(cause.ChangeUses, diagnosis.Hazards) is { } change
-            ? HazardWords.Line(change) : cause.Change + ClearPh(ranked));
+            ? HazardWords.Line(change) : Change(ranked));
+    }
+
+    /// <summary>What to change; acid only where it was tried and helps.</summary>
+    private static string Change(RankedTankCause ranked)
+    {
+        var cause = ranked.Ranked.Cause;
+        var acid = ranked.Acid is { Helps: true } ? cause.ChangeAcid : "";
+        return string.Join(' ', new[] { acid, cause.Change, ClearPh(ranked) }.Where(t => t.Length > 0));
     }
 
     /// <summary>What of a deposit the source water brings, computed with pure water in its place.</summary>
@@ -95,17 +102,21 @@ public static class TankReport
     /// <summary>What a lower pH does to it, in the feed or in the source water.</summary>
     private static string ClearPh(RankedTankCause ranked)
     {
-        if (ranked.Moment is null or TankMoment.Meeting or TankMoment.Drying
-            || ranked.Ranked.Solid is not { Standing: Standing.Forms, State: { } state, Solid: { } solid }
-            || DepositJudgement.Of(state, DepositLimits.Default).Deposits.FirstOrDefault(d => d.Solid == solid) is not { } deposit)
+        if (ranked.Acid is not { } acid)
         {
             return "";
         }
 
         var (where, what) = ranked.Moment is TankMoment.Water or TankMoment.Warm
             ? ("In the source water at", "the source water") : ("At", "this feed");
-        return TankJudgement.NearestPh(deposit) is { } clear
-            ? $" {where} pH {Say.Number(clear)} and below it stays dissolved, as computed."
-            : $" A lower pH does not keep it dissolved in {what}, as computed down to pH 4.";
+        return acid switch
+        {
+            { Harm: { FallsOut: not null } harm } => $"Not by acid in this feed: {harm.Name} falls out by it, as computed.",
+            { Harm: { BelowPh: { } below } harm } =>
+                $"Not by acid in this feed: {Printable.Show(harm.Name)} falls out below about pH {Say.Number(below)}.",
+            { Harm: { } harm } => $"Not by acid in this feed: it gels the silicate of {Printable.Show(harm.Name)}.",
+            { ClearPh: { } clear } => $"{where} pH {Say.Number(clear)} and below it stays dissolved, as computed.",
+            _ => $"A lower pH does not keep it dissolved in {what}, as computed down to pH 4.",
+        };
     }
 }

@@ -40,6 +40,7 @@ public static class OrderReport
         if (order.NothingToOrder is { } nothing)
         {
             page.Text(nothing);
+            Objections(page, order);
             return page.ToString();
         }
 
@@ -54,17 +55,21 @@ public static class OrderReport
         }
 
         Verdict(page, order);
-        foreach (var finding in order.Objections)
-        {
-            page.Text($"No order mends what 'recipelint check' calls wrong in it, {finding.Rule.Id}: {finding.Message}");
-        }
-
+        Objections(page, order);
         page.Blank();
         Steps(page, order);
         page.Blank();
         Water(page, order);
         Remarks(page, order);
         return page.ToString();
+    }
+
+    private static void Objections(TablePage page, MixingOrder order)
+    {
+        foreach (var finding in order.Objections)
+        {
+            page.Text($"No order mends what 'recipelint check' calls wrong in it, {finding.Rule.Id}: {finding.Message}");
+        }
     }
 
     private static void Verdict(TablePage page, MixingOrder order)

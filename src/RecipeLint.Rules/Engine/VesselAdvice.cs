@@ -76,7 +76,7 @@ public sealed class VesselAdvice
         List<string> texts =
         [
             .. all.Where(w => Allows(w.Puts, w.ToPh)).Select(w => w.Text + Caution(w.Puts)),
-            .. harm is null ? [] : Instead(harm, all),
+            .. harm is null or { FallsOut: not null } ? [] : Instead(harm, all),
         ];
         List<string> parts = [];
         if (texts.Count > 0)
@@ -95,7 +95,8 @@ public sealed class VesselAdvice
 
         if (harm is not null)
         {
-            parts.Add(harm.BelowPh is { } below
+            parts.Add(harm.FallsOut is not null ? $"acid does not help here: {harm.Name} falls out by it"
+                : harm.BelowPh is { } below
                 ? $"with acid {harm.Name} falls out below about pH {Say.Number(below)}"
                 : $"put no acid to it, which gels the silicate of {harm.Name}");
         }

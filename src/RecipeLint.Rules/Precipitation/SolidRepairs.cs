@@ -54,7 +54,7 @@ internal static class SolidRepairs
         }
 
         if (nearest?.Factor is not < WorthThinning
-            && Strength.Weaker(context, stock, nearest?.Factor ?? 1) is { } weaker)
+            && Strength.Weaker(context, stock, nearest) is { } weaker)
         {
             yield return weaker;
         }

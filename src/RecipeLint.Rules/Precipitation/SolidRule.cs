@@ -191,12 +191,36 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
     private protected string Remedy(DepositVerdict verdict, IReadOnlyList<Supplier> suppliers, RuleContext context)
     {
         var advice = context.AdviceFor(verdict.Stock);
-        var ways = Ways(verdict.Stock, verdict.Deposit.Solid, suppliers);
+        var ways = Ways(verdict.Stock, verdict.Deposit.Solid, suppliers).Select(w => Tried(w, verdict, advice)).OfType<Way>().ToList();
         return advice.Sentence(
             verdict.Deposit.State.Moment == StateMoment.Turned
                 ? [new("make less of it and use it up sooner", Puts.Keeping), .. ways]
                 : ways,
             Wording.NearestClear(verdict, advice));
+    }
+
+    /// <summary>
+    /// A way with acid or warmth as far as it was found to keep this deposit dissolved; null where it does not. What acid harms beside is
+    /// said all the same.
+    /// </summary>
+    private static Way? Tried(Way way, DepositVerdict verdict, VesselAdvice advice)
+    {
+        var (state, nearest) = (verdict.Deposit.State, verdict.Nearest);
+        if (way.Puts == Puts.Warmth)
+        {
+            return nearest.Temperature > state.Temperature ? way : null;
+        }
+
+        if (way.Puts != Puts.Acid || way.Replaces || verdict.Stock.Chemistry.Mix.StandsInItsSilicateAlkali
+            || !advice.Allows(way.Puts, way.ToPh))
+        {
+            return way;
+        }
+
+        var ph = way.ToPh ?? (nearest.Ph is { } clear && clear < state.PhBeforeDeposit ? Math.Floor(clear * 10) / 10 : null);
+        var limits = DepositLimits.Default.With(verdict.Deposit.Owner.Name, verdict.Limits);
+        return ph is { } there && AcidTrial.StaysClear(verdict.Stock, verdict.Deposit.Solid, there, limits)
+            ? way with { ToPh = there } : null;
     }
 
     /// <summary>The sentences in one line; why it matters and reasons for doubt only where they fit.</summary>

@@ -15,9 +15,6 @@ internal static class Wording
     /// <summary>Weaker than this nobody would make a stock: keeping two things apart is the way out then.</summary>
     private const double LeastFactor = 0.1;
 
-    /// <summary>A usual dose is offered where it lies within this of the highest possible one.</summary>
-    private const double UsualWithin = 0.6;
-
     /// <summary>Components whose ion changes with the pH, so that a pH can be the way out.</summary>
     private static readonly string[] FollowPh =
         [
@@ -105,7 +102,7 @@ internal static class Wording
         if (nearest.Factor is >= LeastFactor and var factor)
         {
             ways.Add(stock.Stock.Dose?.Value is { } now
-                ? $"at 1:{Dilution(nearest, factor, now)} instead of 1:{Say.Number(Math.Round(now.Dilution))}"
+                ? $"at 1:{Say.Number(nearest.ToldDilution(now)!.Value)} instead of 1:{Say.Number(Math.Round(now.Dilution))}"
                 : $"at {Say.Percent(factor)} of this strength");
         }
 
@@ -145,17 +142,6 @@ internal static class Wording
     /// <summary>False for silicates: at the pH that dissolves calcium silicate, silica gel sets instead.</summary>
     public static bool FollowsPh(Solid solid) =>
         solid.Composition.Any(c => FollowPh.Contains(c.Key)) && solid.Composition.All(c => c.Key != Component.Silicate);
-
-    private static string Dilution(NearestClear nearest, double factor, Dose now)
-    {
-        var most = now.Dilution * factor;
-        if (nearest.Dilution is { } usual && usual >= UsualWithin * most)
-        {
-            return Say.Number(usual);
-        }
-
-        return Say.Number(Rounding.TwoDigitsDown(most));
-    }
 
     private static string Or(List<string> ways) =>
         ways.Count == 1 ? ways[0] : string.Join(", ", ways.Take(ways.Count - 1)) + " or " + ways[^1];

@@ -143,7 +143,7 @@ internal static class Additions
     {
         var state = stock.Chemistry.Mixing;
         if (!state.IsSolved || state.Ph <= to || stock.Stock.Steps.OfType<AdjustStep>().Any()
-            || AcidTrial.To(stock, to) is { BelowPh: null } || HazardGate.Of(stock).Holding.HasNameless)
+            || AcidTrial.To(stock, to) is { BelowPh: null, FallsOut: null } || HazardGate.Of(stock).Holding.HasNameless)
         {
             yield break;
         }

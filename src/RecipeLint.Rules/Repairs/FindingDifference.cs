@@ -10,6 +10,9 @@ internal sealed record FindingDifference(IReadOnlyList<Finding> Removed, IReadOn
 {
     private const double NoticeablyWorse = 0.02;
 
+    /// <summary>Part of a figure that is lost or gained on top; far below its limit a fiftieth of the way is all there is.</summary>
+    private const double NoticeablyLess = 0.1;
+
     /// <param name="target">The finding to be mended: nothing that comes instead counts as the same thing moved.</param>
     public static FindingDifference Between(LintResult before, LintResult after, Finding target)
     {
@@ -54,7 +57,8 @@ internal sealed record FindingDifference(IReadOnlyList<Finding> Removed, IReadOn
 
     private static bool IsWorse(Finding old, Finding now) =>
         old.Measured is { } was && now.Measured is { } measured && measured.IsWorseThan(was.Value)
-        && Math.Abs(measured.Value - was.Value) > NoticeablyWorse * Math.Abs(was.Value - was.Limit);
+        && Math.Abs(measured.Value - was.Value) is var moved
+        && (moved > NoticeablyWorse * Math.Abs(was.Value - was.Limit) || moved > NoticeablyLess * Math.Abs(was.Value));
 
     private static string WithoutIds(Finding finding)
     {

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Patching;
@@ -9,21 +10,15 @@ namespace RecipeLint.Rules.Repairs;
 /// <summary>A stock made weaker or stronger: its amounts and its dose change together, so that the plants get the same.</summary>
 internal static class Strength
 {
-    /// <summary>Dilutions people can measure without a calculator.</summary>
-    private static readonly double[] _dilutions =
-    [
-        1000, 500, 400, 300, 250, 200, 150, 125, 100, 80, 60, 50, 40, 30, 25, 20, 15, 12.5, 10, 8, 5, 4,
-    ];
-
     /// <summary>Weaker than this part, the bottle becomes a barrel.</summary>
     private const double Weakest = 0.1;
 
-    /// <summary>The strongest weaker dilution that holds.</summary>
-    /// <param name="from">Part of the present strength above which it is known not to hold; 1 when nothing is known.</param>
-    public static RepairProposal? Weaker(RepairContext context, StockFacts stock, double from = 1) =>
+    /// <summary>The strongest weaker dilution that holds, the one that the finding tells of before all others.</summary>
+    /// <param name="nearest">What is known not to hold; null when nothing is known.</param>
+    public static RepairProposal? Weaker(RepairContext context, StockFacts stock, NearestClear? nearest = null) =>
         DoseOf(context, stock) is { } dose
-            ? new RepairProposal.Ladder(_dilutions
-                .Where(d => d * dose < from * 1.001 && d * dose < 0.98 && d * dose >= Weakest)
+            ? new RepairProposal.Ladder(Dilutions(nearest, dose)
+                .Where(d => d * dose <= (nearest?.Factor ?? 1) && d * dose < 0.98 && d * dose >= Weakest)
                 .Select(d => With(context, stock, dose, 1 / d, "weaker"))
                 .OfType<Repair>())
             : null;
@@ -31,11 +26,16 @@ internal static class Strength
     /// <summary>The weakest stronger dilution that holds.</summary>
     public static RepairProposal? Stronger(RepairContext context, StockFacts stock) =>
         DoseOf(context, stock) is { } dose
-            ? new RepairProposal.Ladder(_dilutions.Reverse()
+            ? new RepairProposal.Ladder(NearestClear.UsualDilutions.Reverse()
                 .Where(d => d * dose is > 1.02 and <= 10)
                 .Select(d => With(context, stock, dose, 1 / d, "stronger"))
                 .OfType<Repair>())
             : null;
+
+    private static IEnumerable<double> Dilutions(NearestClear? nearest, double dose) =>
+        NearestClear.UsualDilutions.Select(d => (double)d)
+            .Concat(nearest?.ToldDilution(new(dose)) is { } told ? [told] : Array.Empty<double>())
+            .Distinct().OrderDescending();
 
     private static double? DoseOf(RepairContext context, StockFacts stock) =>
         stock.Stock.Dose?.Value.LitresPerLitre

@@ -27,7 +27,9 @@ internal sealed class PhosphateInTraceStock : SolidRule
     private protected override IEnumerable<Way> Ways(StockFacts stock, Solid solid, IReadOnlyList<Supplier> suppliers) =>
     [
         suppliers.Count == 0 ? new("keep phosphate out of the trace stock")
-            : suppliers[0].IsAcid ? new($"acidify with sulfuric or citric acid instead of {suppliers[0].Name}", Puts.Acid)
+            : suppliers[0].IsAcid && AcidTrial.StaysClearWithAnother(
+                stock, [.. stock.Additions.Where(a => a.Place == suppliers[0].Place)], solid, DepositLimits.Default)
+                ? new($"acidify with sulfuric or citric acid instead of {suppliers[0].Name}", Puts.Acid) { Replaces = true }
             : new($"move {suppliers[0].Name} to a part that holds neither calcium nor unchelated trace metals"),
     ];
 

@@ -10,6 +10,9 @@ namespace RecipeLint.Rules.Preservation;
 /// <summary>More preservative than the plants should get, or so much that it is about to crystallise on a cold night.</summary>
 internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IProposesRepairs
 {
+    /// <summary>Parts of the dose that the message tells, tried one after the other.</summary>
+    private static readonly double[] Parts = [1, 0.95, 0.9, 0.8, 0.6, 0.4, 0.2, 0.1];
+
     public const string RuleName = "preservative-too-strong";
 
     public override string Name => RuleName;
@@ -52,7 +55,10 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
 
         if (context.AdditionAt(stock, finding.Place) is { } preservative)
         {
-            yield return Additions.Less(context, preservative);
+            // What the message tells first; less where that is not enough.
+            var told = verdict.ToldGramsPerLitre * stock.Volume.Litres / preservative.Mass.Grams;
+            yield return new RepairProposal.Ladder(
+                Parts.Select(step => Additions.Times(context, preservative, step * told, "less", Round.Down)).OfType<Repair>());
         }
 
         if (verdict is NearCrystals)
@@ -83,12 +89,11 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
     private static Finding Describe(CarriedPreservative verdict, RuleContext context)
     {
         var (stock, dosed, carried, limit) = (verdict.Stock, verdict.Dosed!, verdict.Carried.Value, verdict.Carried.Limit);
-        var grams = dosed.Mass.Grams / stock.Volume.Litres * limit / carried;
         var message = $"'{stock.Stock.Name}' carries {Say.Number(carried)} µmol/L of preservative to the plants at "
             + $"{Say.Number(verdict.Dose * 1000)} mL/L. "
             + $"{Limits(context).Why} "
             + context.AdviceFor(stock).Sentence(
-                new Way($"use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}"),
+                new Way($"use at most {Say.Number(verdict.ToldGramsPerLitre)} g/L of {dosed.Substance.Name}"),
                 new Way("make the stock stronger and dose less of it", Puts.Keeping));
         return context.Find(
             dosed.Place,
@@ -107,13 +112,11 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
         var (stock, dosed, (acid, index, coldest)) = (verdict.Stock, verdict.Dosed!, verdict.Crystals);
         var salted = index > acid.Index + 0.02 ? ", because the salts push it out" : "";
 
-        // A little less than in proportion: with less of the salt the stock is more acid.
-        var grams = 0.95 * dosed.Mass.Grams / stock.Volume.Litres * verdict.Used.Limit / verdict.Used.Value;
         var message = $"At {Say.Number(coldest.Temperature.Celsius)} °C the {acid.Acid} of '{stock.Stock.Name}' stands at "
             + $"{Say.Number(verdict.Used.Value)} % of what stays dissolved at pH {Say.Ph(Math.Round(coldest.Ph, 2))}{salted}. "
             + "A colder night or a splash of acid brings shiny plates that float, clog the tube and leave the stock unprotected. "
             + context.AdviceFor(stock).Sentence(
-                new Way($"use at most {Say.Number(Math.Floor(grams * 100) / 100)} g/L of {dosed.Substance.Name}"),
+                new Way($"use at most {Say.Number(verdict.ToldGramsPerLitre)} g/L of {dosed.Substance.Name}"),
                 new Way("keep the stock warmer", Puts.Warmth));
         return context.Find(dosed.Place, message, Harm.Damage, Odds.Certain) with
         {
@@ -172,14 +175,29 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
 
 /// <summary>A preservative that goes too far, in one of two ways.</summary>
 /// <param name="Dosed">The largest addition; null where none goes in.</param>
-internal abstract record StrongPreservative(StockFacts Stock, AdditionFacts? Dosed) : Verdict;
+internal abstract record StrongPreservative(StockFacts Stock, AdditionFacts? Dosed) : Verdict
+{
+    /// <summary>The part of the dose that would do.</summary>
+    protected abstract double Part { get; }
+
+    /// <summary>g/L that the message tells and the repair takes, two decimals rounded down.</summary>
+    public double ToldGramsPerLitre => Math.Floor(100 * Part * Dosed!.Mass.Grams / Stock.Volume.Litres) / 100;
+}
 
 /// <summary>What the plants get of it.</summary>
 /// <param name="Dose">The highest, as a fraction of the final volume.</param>
 /// <param name="DoseIsOfRecipes">False where only the stock itself states one.</param>
 internal sealed record CarriedPreservative(StockFacts Stock, AdditionFacts? Dosed, double Dose, bool DoseIsOfRecipes, Check Carried)
-    : StrongPreservative(Stock, Dosed);
+    : StrongPreservative(Stock, Dosed)
+{
+    /// <inheritdoc/>
+    protected override double Part => Carried.Limit / Carried.Value;
+}
 
 /// <summary>How near it stands to crystallising.</summary>
 internal sealed record NearCrystals(
-    StockFacts Stock, AdditionFacts? Dosed, PreservativeCrystals Crystals, Check Used) : StrongPreservative(Stock, Dosed);
+    StockFacts Stock, AdditionFacts? Dosed, PreservativeCrystals Crystals, Check Used) : StrongPreservative(Stock, Dosed)
+{
+    /// <summary>A little less than in proportion: with less of the salt the stock is more acid.</summary>
+    protected override double Part => 0.95 * Used.Limit / Used.Value;
+}

@@ -1,0 +1,89 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using RecipeLint.Recipes.Files;
+using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Repairs;
+using RecipeLint.Rules.Tests.Folders;
+
+namespace RecipeLint.Rules.Tests.Engine;
+
+/// <summary>Acid, warmth and water that a message advises were tried on this stock, and the figure of a message is that of its repair.</summary>
+public sealed class TriedAdviceTests
+{
+    /// <summary>No temperature up to 45 °C clears them, and "keep it warmer" stood there all the same.</summary>
+    [Theory]
+    [InlineData("monopotassium-phosphate 300 g", "4..10 °C", "salt-past-its-solubility")]
+    [InlineData("magnesium-nitrate-6h2o 900 g, ammonium-nitrate 100 g", "2..10 °C", "salt-past-its-solubility")]
+    public void WarmthThatDoesNotClearItIsNotAdvised(string held, string kept, string rule) =>
+        Assert.DoesNotContain("warmer", Message(held, kept, rule), StringComparison.OrdinalIgnoreCase);
+
+    [Fact]
+    public void WarmthThatClearsItStillIs() =>
+        Assert.Contains("keep it warmer", Message("potassium-sulfate 110 g", "5..25 °C", "salt-past-its-solubility"), StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>No pH was found at which the rust stays away, and the stock was to be acidified.</summary>
+    [Fact]
+    public void AcidThatDoesNotClearItIsNotAdvised() => Assert.DoesNotContain(
+        "acidify",
+        Message("fe-eddha-na 20 g, copper-sulfate-5h2o 2 g, potassium-hydroxide 2 g", "5..25 °C", "metal-hydroxide"),
+        StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Where acid clears it the message still says so.</summary>
+    [Theory]
+    [InlineData("monoammonium-phosphate 60 g, magnesium-sulfate-7h2o 100 g, potassium-hydroxide 10 g", "magnesium-ammonium-phosphate")]
+    [InlineData("copper-sulfate-5h2o 5 g, sodium-benzoate 3 g, potassium-carbonate 2 g", "metal-hydroxide")]
+    [InlineData("zinc-sulfate-7h2o 5 g, copper-sulfate-5h2o 2 g, phosphoric-75 5 mL, potassium-hydroxide 4 g", "phosphate-in-trace-stock")]
+    public void AcidThatClearsItStillIs(string held, string rule) =>
+        Assert.Contains("acidify", Message(held, "5..25 °C", rule), StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>At pH 4, to which sugar beside EDTA in lye was to be brought, the disodium salt crystallises.</summary>
+    [Fact]
+    public void AcidThatThrowsSomethingElseOutIsNotAdvised()
+    {
+        var message = Message("disodium-edta-2h2o 150 g, potassium-hydroxide 50 g, sucrose 5 g", "5..25 °C", "carbon-without-preservative");
+
+        Assert.DoesNotContain("acidify", message, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("falls out by it", message, StringComparison.Ordinal);
+    }
+
+    /// <summary>"Clear at 1:64" above "make it for 1:60", and "at most 0.72 g/L" above "take 0.7 g".</summary>
+    [Theory]
+    [InlineData("potassium-sulfate 110 g", "5..25 °C", "salt-past-its-solubility", "weaker", "1:(\\d+) instead")]
+    [InlineData("calcium-nitrate-4h2o 300 g, potassium-nitrate 250 g", "5..25 °C", "salt-past-its-solubility", "weaker", "1:(\\d+) instead")]
+    [InlineData("boric-acid 60 g", "5..25 °C", "trace", "weaker", "1:(\\d+) instead")]
+    [InlineData("monopotassium-phosphate 300 g", "4..10 °C", "salt-past-its-solubility", "weaker", "1:(\\d+) instead")]
+    [InlineData("sodium-benzoate 4 g, glycine 5 g", "5..25 °C", "preservative-too-strong", "less-sodium-benzoate", "([\\d.]+) g")]
+    public void TheAmountOfTheMessageIsThatOfItsRepair(string held, string kept, string rule, string key, string figure)
+    {
+        var (tree, judged) = Judge(held, kept);
+        var finding = judged.Result.Findings.First(f => f.Rule.Name == rule || (rule.StartsWith("trace", StringComparison.Ordinal) && f.Rule.Family == "precipitation"));
+        var repair = Assert.Single(new RepairDesk(tree, ExampleRun.Load, ExampleRun.Engine, judged).For(finding), r => r.Repair.Key == key);
+
+        Assert.Equal(Regex.Match(finding.Message, figure).Groups[1].Value, Regex.Match(repair.Repair.Title, figure).Groups[1].Value);
+    }
+
+    /// <summary>A preservative that did not work before works even less after, and the repair kept silent of it.</summary>
+    [Fact]
+    public void LessOfWhatIsTooWeakAlreadyIsAnnounced()
+    {
+        var (tree, judged) = Judge("sodium-benzoate 4 g, glycine 5 g", "5..25 °C");
+        var finding = judged.Result.Findings.Single(f => f.Rule.Name == "preservative-too-strong");
+        var repair = Assert.Single(
+            new RepairDesk(tree, ExampleRun.Load, ExampleRun.Engine, judged).For(finding), r => r.Repair.Key == "less-sodium-benzoate");
+
+        Assert.Contains(repair.Worsens, f => f.Rule.Name == "preservative-too-weak");
+    }
+
+    private static string Message(string held, string kept, string rule) =>
+        Judge(held, kept).Judged.Result.Findings.First(f => f.Rule.Name == rule).Message;
+
+    private static (MemoryFileTree Tree, Judged Judged) Judge(string held, string kept)
+    {
+        var steps = held.Split(", ").Select(h => h.Split(' ', 2)).Select(h => $$"""{"add": "{{h[0]}}", "amount": "{{h[1]}}"}""");
+        var tree = new MemoryFileTree("/shop").AddFolder("/shop/.git").Add("x.stock.json", Encoding.UTF8.GetBytes($$"""
+            {"format": 1, "name": "X", "makes": "1 L", "dose": "10 mL/L", "keep": {"at": "{{kept}}", "for": "3 months", "light": "dark"},
+             "steps": [{"pour": "600 mL", "of": "distilled"}, {{string.Join(", ", steps)}}, {"topUp": "1 L", "of": "distilled"}]}
+            """));
+        return (tree, Judged.Of(tree, ["."], ExampleRun.Load, ExampleRun.Engine));
+    }
+}
