@@ -1,8 +1,8 @@
 namespace RecipeLint.Chemistry.Equilibrium;
 
 /// <summary>
-/// Notices an iteration that leads nowhere: where equations have no solution, as where crystals would take up all the water, damped steps go
-/// on for ever towards a place where the residual is least and not zero.
+/// Notices an iteration that leads nowhere: where equations have no solution, as where crystals would take up all the water, damped steps
+/// go on for ever towards a place where the residual is least and not zero.
 /// </summary>
 internal struct Creep(double merit)
 {

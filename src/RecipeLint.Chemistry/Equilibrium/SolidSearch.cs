@@ -30,7 +30,7 @@ internal sealed class SolidSearch(
     private const int MostDegrees = 150;
 
     /// <summary>Share of the way by which constants of solids are moved at once, to begin with and at the least.</summary>
-    private const double FirstMove = 0.2, LeastMove = 0.0125;
+    private const double FirstMove = 0.2, LeastMove = 0.05;
 
     /// <summary>ln of what counts as no distance from saturation.</summary>
     private const double AtItsConstant = 0.01;
