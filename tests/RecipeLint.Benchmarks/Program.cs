@@ -28,6 +28,13 @@ if (args is ["times", var solutions, var timesSeed])
     return;
 }
 
+// dotnet run -c Release --project tests/RecipeLint.Benchmarks -- states SOLUTIONS SEED
+if (args is ["states", var states, var statesSeed])
+{
+    SolveTimes.PrintStates(int.Parse(states, CultureInfo.InvariantCulture), int.Parse(statesSeed, CultureInfo.InvariantCulture), Console.Out);
+    return;
+}
+
 // dotnet run -c Release --project tests/RecipeLint.Benchmarks -- --filter '*'
 BenchmarkSwitcher.FromTypes(
 [

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using RecipeLint.Chemistry.Equilibrium;
 
@@ -33,6 +32,37 @@ public static class SolveTimes
         }
     }
 
+    /// <summary>
+    /// A line for each of the same solutions: what is in it, time of its state (least of three, µs), Newton steps, pH, water left, and what fell
+    /// out, so that two builds can be held against each other and the slowest are found.
+    /// </summary>
+    public static void PrintStates(int count, int seed, TextWriter to)
+    {
+        foreach (var strength in new[] { 0.01, 1.0, 6.0 })
+        {
+            var solutions = Solutions(count, strength, seed);
+            for (var i = 0; i < solutions.Length; i++) State(to, strength, i, solutions[i]);
+        }
+    }
+
+    private static void State(TextWriter to, double strength, int number, SolutionInput solution)
+    {
+        var least = double.PositiveInfinity;
+        PrecipitationResult? result = null;
+        for (var round = 0; round < 3; round++)
+        {
+            var start = ProcessorTime.Nanoseconds();
+            result = EquilibriumSolver.Product.Precipitate(solution, SolidRole.FormsReadily, SolidRole.SolubleSalt);
+            least = Math.Min(least, (ProcessorTime.Nanoseconds() - start) / 1000.0);
+        }
+
+        var what = string.Join(' ', solution.Totals.Present.Select(t => string.Create(CultureInfo.InvariantCulture, $"{t.Key}={t.Value:R}")));
+        var deposits = string.Join(' ', result!.Deposits.Select(
+            d => string.Create(CultureInfo.InvariantCulture, $"{d.Solid.Name.Replace(' ', '_')}={d.MolPerKgInitialWater:R}")));
+        to.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"{strength}\t{number}\t{least:0}\t{result.Final.Iterations}\t{result.Final.Ph:R}\t{result.FinalWaterKg:R}\t{result.Failure}\t{deposits}\t{solution.Celsius:R}\t{what}"));
+    }
+
     private static SolutionInput[] Solutions(int count, double strength, int seed)
     {
         var random = new Random(seed);
@@ -62,9 +92,9 @@ public static class SolveTimes
             unsolved = 0;
             for (var i = 0; i < solutions.Length; i++)
             {
-                var start = Stopwatch.GetTimestamp();
+                var start = ProcessorTime.Nanoseconds();
                 if (!solve(solutions[i])) unsolved++;
-                least[i] = Math.Min(least[i], Stopwatch.GetElapsedTime(start).TotalMicroseconds);
+                least[i] = Math.Min(least[i], (ProcessorTime.Nanoseconds() - start) / 1000.0);
             }
         }
 

@@ -34,7 +34,7 @@ public sealed partial class EquilibriumSolver
         var candidates = new List<ActiveSolid>();
         foreach (var index in indices) if (run.Problem.Describe(index, input) is { } s) candidates.Add(s);
         if (!run.WithSolids(candidates, input.HoldPh)) return new PrecipitationResult(initial, Lost(input, run.Search));
-        if (run.At.WaterKg < SolidSearch.LeastWater) return new PrecipitationResult(initial, TakesTheWater);
+        if (run.At.WaterKg < SolidSearch.LeastBrine) return new PrecipitationResult(initial, TakesTheWater);
         var deposits = new List<Deposit>();
         foreach (var s in run.Solids.Present)
             if (s.Amount > 0) deposits.Add(new Deposit(Constants.Solids[s.Index], s.Amount));
@@ -43,7 +43,7 @@ public sealed partial class EquilibriumSolver
     }
 
     private static string Lost(SolutionInput input, SolidSearch search) =>
-        search is { Reached: > 0, ShareOfWater: < SolidSearch.LeastWater } ? TakesTheWater
+        search.IsDry ? TakesTheWater
         : search.Reached > 0
         ? string.Create(CultureInfo.InvariantCulture,
             $"The set of solids in equilibrium with this solution was not found: it is too strong for the model, which goes up to "

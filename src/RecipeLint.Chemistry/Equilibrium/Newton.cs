@@ -39,6 +39,7 @@ internal sealed class Newton(
         int polish = 0, stalled = 0, slow = 0;
         _rounds = rounds == UsualRounds && at.Ionic < Dilute ? 1 : rounds;
         bool keep = false, factored = false;
+        var creep = new Creep(merit);
         var worstBefore = double.PositiveInfinity;
         for (var k = 0; k < limit || (worst < 1e-3 && k < limit + 20); k++)
         {
@@ -51,7 +52,7 @@ internal sealed class Newton(
             worstBefore = worst;
             if (!Descend(ref worst, ref merit, k)) stalled++;
             if (worst > Slow * worstBefore && ++slow > SlowStepsBorne) _rounds = Math.Max(_rounds, slow > 3 * SlowStepsBorne ? 4 : 2);
-            if (stalled > 12 || (worst > 30 && k > 1)) return false;
+            if (stalled > 12 || (worst > 30 && k > 1) || creep.Goes(k, merit)) return false;
             if (worst < 1e-12)
             {
                 activity.Evaluate(1);

@@ -20,6 +20,9 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
     /// <summary>Share of a total from which on a step may not use up what is left of it; what is less may pass through zero.</summary>
     private const double Guarded = 1e-3;
 
+    /// <summary>Times the total of a component that a step may bring into one complex, and by what it may always rise, ln.</summary>
+    private const double Overshoot = 2, LongestRise = 1;
+
     /// <summary>The solids in equilibrium with the solution.</summary>
     public List<ActiveSolid> Present { get; } = [];
 
@@ -326,6 +329,31 @@ internal sealed class SolidEquations(Problem problem, Iterate at, Activity activ
         }
         var w = Math.Abs(work.Step[work.Size - 1]);
         if (w * length > 0.7) length = 0.7 / w;
+        return WithoutOvershoot(length);
+    }
+
+    /// <summary>
+    /// Cuts a step so that no complex comes to hold several times what there is of a component: seven molybdates and nine protons in one
+    /// polymer make a thousandfold of a step that is short for each of them, and the iteration does not find back from there.
+    /// </summary>
+    private double WithoutOvershoot(double length)
+    {
+        var s = problem.S;
+        var step = work.Step;
+        for (var i = 0; i < s.ComplexCount; i++)
+        {
+            double change = 0, most = double.PositiveInfinity;
+            for (var t = s.Start[i]; t < s.Start[i + 1]; t++) change += s.Coefficient[t] * step[s.Term[t]];
+            if (!(change * length > LongestRise)) continue;
+            for (var t = s.Start[i]; t < s.Start[i + 1]; t++)
+            {
+                var a = s.Term[t];
+                if (a > 0 && a != s.Gas && s.Coefficient[t] > 0) most = Math.Min(most, problem.Total[a] / s.Coefficient[t]);
+            }
+            if (double.IsPositiveInfinity(most)) continue;
+            var room = Math.Max(LongestRise, Math.Log(Overshoot * most) - at.LnW - at.LnM[s.ComponentCount + i]);
+            if (change * length > room) length = room / change;
+        }
         return length;
     }
 

@@ -13,6 +13,12 @@ internal sealed class SolidSearch(
     /// </summary>
     public const double LeastWater = 0.25;
 
+    /// <summary>
+    /// Share of the water down to which a state that was found all the same is told: most has set, and what is left is a brine between the
+    /// crystals. With less it is a film on them (no source).
+    /// </summary>
+    public const double LeastBrine = 0.05;
+
     private const double Supersaturated = 1e-9, StillPast = 1e-6;
 
     /// <summary>Part of the water that is left from one degree of evaporation to the next, and where that is too far to go on.</summary>
@@ -22,6 +28,18 @@ internal sealed class SolidSearch(
     private const double Dilution = 6;
 
     private const int MostDegrees = 150;
+
+    /// <summary>Share of the way by which constants of solids are moved at once, to begin with and at the least.</summary>
+    private const double FirstMove = 0.2, LeastMove = 0.05;
+
+    /// <summary>ln of what counts as no distance from saturation.</summary>
+    private const double AtItsConstant = 0.01;
+
+    /// <summary>Whether a set of solids that is not solved at once is worth the long way there: everything quicker was tried.</summary>
+    private bool _patient;
+
+    /// <summary>Whether a set of solids on the way of the last search left too little water.</summary>
+    private bool _dried;
 
     /// <summary>
     /// Two states with fewer solids were not met, nor where nothing falls out of less than the ionic strength from which on only totals are
@@ -50,24 +68,35 @@ internal sealed class SolidSearch(
     {
         solids.Present.Clear();
         var clear = Standing();
-        if (!FromTheClear(candidates)) return Evaporate(candidates, clear);
-        if (MayBeOneOfTwo(clear)) Lower(candidates, clear);
-        return true;
+        if (Search(candidates))
+        {
+            if (MayBeOneOfTwo(clear)) Lower(candidates, clear);
+            return true;
+        }
+
+        return Evaporate(candidates, clear) || (!IsDry && Patiently(candidates, clear));
     }
+
+    /// <summary>Whether what crystallises took up the water where the search was lost.</summary>
+    public bool IsDry => Reached > 0 && ShareOfWater < LeastWater;
 
     private bool MayBeOneOfTwo(Stand clear) =>
         solids.Present.Count >= FewestOfTwoStates
         && clear.LnI > Math.Log(SaltVerdicts.HighestIonicStrength)
         && SaltVerdicts.CalibratedShare(at.Ionic) < LargestShareOfTwoStates;
 
-    private bool FromTheClear(List<ActiveSolid> candidates)
+    /// <summary>What is left to try: the search once more by the long way, from the clear solution and from guesses at the set.</summary>
+    private bool Patiently(List<ActiveSolid> candidates, Stand clear)
     {
+        _patient = true;
+        Restore(candidates, clear, 1);
         if (Search(candidates)) return true;
         foreach (var stiffness in (ReadOnlySpan<double>)[40, 300, 8])
         {
             // A guess of no solid at all is the clear solution, from which the search has just lost its way, and it is not solved.
             if (guess.Make(candidates, stiffness) && solids.Any && Search(candidates)) return true;
         }
+
         return false;
     }
 
@@ -136,8 +165,15 @@ internal sealed class SolidSearch(
                 }
                 else
                 {
+                    if (_dried)
+                    {
+                        (Reached, ShareOfWater) = (1 / times, 0);
+                        return false;
+                    }
+
                     Restore(candidates, good, reached);
-                    degree = Math.Sqrt(degree);
+                    // Of the way that was left, which ends at the solution itself: else the same step would be tried again.
+                    degree = Math.Sqrt(Math.Max(degree, times / reached));
                 }
 
                 times = Math.Max(1, reached * degree);
@@ -211,6 +247,7 @@ internal sealed class SolidSearch(
     {
         var barred = new HashSet<int>();
         var seen = new HashSet<string>();
+        _dried = false;
         if (solids.Any)
         {
             var guessed = Standing();
@@ -222,6 +259,7 @@ internal sealed class SolidSearch(
             Enter(entering);
             var before = Standing();
             if (!SolveActive() || !Leave(entering, barred, before)) return false;
+            if (at.WaterKg < LeastWater * Math.Exp(problem.LnThinned)) _dried = true;
             if (solids.Present.Contains(entering)) barred.Clear();
             if (!seen.Add(string.Join(',', solids.Present.Select(s => s.Index).Order()) + "|" + string.Join(',', barred.Order())))
             {
@@ -249,8 +287,8 @@ internal sealed class SolidSearch(
     }
 
     /// <summary>
-    /// The solution without a solid whose amount came out negative: begun where that amount is, else on the way there from the last
-    /// possible state at the point where it passes through zero, else at that state.
+    /// The solution without a solid whose amount came out negative: begun on the way there from the last possible state at the point where
+    /// the amount passes through zero, else where it is, which leaves the balances open, else at that state.
     /// </summary>
     private bool SolveWithout(ActiveSolid leaving, Stand possible)
     {
@@ -259,8 +297,9 @@ internal sealed class SolidSearch(
         solids.Present.Remove(leaving);
         if (!solids.Any) at.LnW = problem.LnThinned;
         leaving.Amount = 0;
-        if (SolveActive()) return true;
         StandAt(possible, here, share);
+        if (SolveActive()) return true;
+        StandAt(here, here, 0);
         if (SolveActive()) return true;
         StandAt(possible, here, 0);
         return SolveActive();
@@ -341,28 +380,44 @@ internal sealed class SolidSearch(
         solids.Present.Add(entering);
     }
 
-    /// <summary>
-    /// Newton with the solids present. When it fails from where it stands, everything is solved at once, and then the constants of the
-    /// solids are moved from the present activity products to their values by degrees.
-    /// </summary>
+    /// <summary>Newton with the solids present. When it fails from where it stands, everything is solved at once.</summary>
     private bool SolveActive()
     {
         var start = Standing();
         if (newton.Run(80)) return true;
-        foreach (var steps in (ReadOnlySpan<int>)[1, 5, 40])
+        Return(start);
+        if (full.Run(60)) return true;
+        if (!_patient) return false;
+        Return(start);
+        return ByDegrees();
+    }
+
+    /// <summary>
+    /// Moves the constants of the solids from the activity products at hand to their values, in steps that shorten where one is lost.
+    /// </summary>
+    private bool ByDegrees()
+    {
+        var gaps = solids.Present.Select(solids.Saturation).ToArray();
+        // Where every solid is at its constant already it is the balances that are lost, and there is nothing to move.
+        if (gaps.All(gap => Math.Abs(gap) < AtItsConstant)) return false;
+        double done = 0, step = FirstMove;
+        while (done < 1 && step >= LeastMove)
         {
-            Return(start);
-            var gaps = solids.Present.Select(solids.Saturation).ToArray();
-            var reached = true;
-            for (var step = 1; reached && step <= steps; step++)
+            var before = Standing();
+            var next = Math.Min(1, done + step);
+            for (var k = 0; k < gaps.Length; k++) solids.Present[k].Offset = gaps[k] * (1 - next);
+            if (full.Run(60))
             {
-                for (var k = 0; k < gaps.Length; k++) solids.Present[k].Offset = gaps[k] * (1 - (double)step / steps);
-                reached = full.Run(60);
+                done = next;
+                continue;
             }
-            foreach (var s in solids.Present) s.Offset = 0;
-            if (reached) return true;
+
+            Return(before);
+            step /= 4;
         }
-        return false;
+
+        foreach (var s in solids.Present) s.Offset = 0;
+        return done >= 1;
     }
 
     /// <summary>Back to where the iteration stood with the same solids.</summary>
