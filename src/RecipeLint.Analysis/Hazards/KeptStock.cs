@@ -17,12 +17,19 @@ internal sealed class KeptStock(StockFacts stock)
         stock.Mixing.Steps.All(s => s.After.FreeWaterGrams <= 0)
         || _judged.Value.KeptBy != SelfKeeping.None
         || (stock.IsComplete && stock.Chemistry.Mixing is { IsSolved: true, Ph: var ph }
-            && (ph < limits.Ferment.LowestPh || ph > limits.Ferment.HighestPh));
+            && stock.Chemistry.Mixing.TellsPh && (ph < limits.Ferment.LowestPh || ph > limits.Ferment.HighestPh));
 
     /// <summary>True when the file keeps it warm for weeks and nothing holds yeast back.</summary>
     public bool FermentsInTime(HazardLimits limits) =>
-        stock.Stock.Keep?.For?.Value.Days >= limits.Ferment.Days
-        && stock.StorageTemperature.High.Celsius >= limits.Ferment.Celsius
+        IsKeptWarm(limits)
         && _judged.Value is { Standing: PreservativeStanding.Missing or PreservativeStanding.Weak } judged
         && judged.Strength < Half;
+
+    /// <summary>True when it is kept so with a preservative of which nobody knows whether it works at the pH of this stock.</summary>
+    public bool MayFermentInTime(HazardLimits limits) =>
+        IsKeptWarm(limits) && _judged.Value is { Standing: PreservativeStanding.NotKnown, HangsOnAnUnknownPh: true };
+
+    private bool IsKeptWarm(HazardLimits limits) =>
+        stock.Stock.Keep?.For?.Value.Days >= limits.Ferment.Days
+        && stock.StorageTemperature.High.Celsius >= limits.Ferment.Celsius;
 }

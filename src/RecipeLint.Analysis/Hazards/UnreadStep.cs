@@ -93,7 +93,13 @@ internal sealed record UnreadStep(int Index, string Written, IReadOnlyList<Held>
             : null);
         if (meant is null)
         {
-            return new UnreadStep(index, what, [], true);
+            // A name that nobody catalogues can still say what it does to others.
+            return new UnreadStep(
+                index, what,
+                HazardRoles.Named(what) is { } named
+                    ? [Held.Of(named, amount is { } some ? PortionMass.Of(some.Value, named, batch)?.Mass.Grams ?? 1 : 1, place)]
+                    : [],
+                true);
         }
 
         var held = Held.Of(meant, amount is { } known ? PortionMass.Of(known.Value, meant, batch)?.Mass.Grams ?? 1 : 1, place);

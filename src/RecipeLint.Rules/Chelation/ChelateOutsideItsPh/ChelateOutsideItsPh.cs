@@ -124,7 +124,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
 
     /// <summary>True for a stock with an iron chelate above the pH that every source gives for it.</summary>
     internal static bool IsTooAlkaline(StockFacts stock) =>
-        stock.Chemistry.Mixing is { IsSolved: true, Ph: var ph } && Windows(stock.ComponentMoles).Any(w => ph > w.Highest);
+        stock.Chemistry.Mixing is { TellsPh: true, Ph: var ph } && Windows(stock.ComponentMoles).Any(w => ph > w.Highest);
 
     private static NumberOption Least(RuleContext context, string file) =>
         context.For(file).Options<ChelateOutsideItsPhOptions>().LeastHeld;
@@ -134,7 +134,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         var state = stock.Chemistry.Aged ?? stock.Chemistry.Mixing;
         var standing = new Standing(stock, null, least) { Files = [stock.Stock.File], Checks = [Check.That(NothingToJudge, false)] };
         var windows = Windows(stock.ComponentMoles).Where(w => w.Agent != "citrate").ToList();
-        if (!stock.IsComplete || !state.IsSolved || windows.Count == 0 || Iron.Supplier(stock) is not { } supplier)
+        if (!stock.IsComplete || !state.TellsPh || windows.Count == 0 || Iron.Supplier(stock) is not { } supplier)
         {
             return standing;
         }
@@ -182,7 +182,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         if (!recipe.IsComplete
             || windows.Count == 0
             || Iron.Supplier(recipe) is not { } dose
-            || Iron.Feed(recipe) is not { IsSolved: true } state)
+            || Iron.Feed(recipe) is not { TellsPh: true } state)
         {
             return standing;
         }

@@ -22,7 +22,8 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
     {
         foreach (var stock in facts.Stocks)
         {
-            var ph = stock.Chemistry.Mixing is { IsSolved: true } mixing ? (double?)Rounding.SixDigits(mixing.PhBeforeDeposit) : null;
+            // What nobody states in the extract itself may be lye: only what is acid all the same counts.
+            var ph = PhDoubt.AtMost(stock.Chemistry.Mixing) is { } most ? (double?)Rounding.SixDigits(most) : null;
             var calcium = Rounding.SixDigits(1000 * stock.Concentration(Calcium).MolesPerLitre);
             foreach (var meeting in Of(stock.Stock.File, stock.Stock.Name, stock.Additions, ph, calcium, inStock: true))
             {
@@ -46,16 +47,16 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
         var (origin, addition) = (verdict.Origin!, verdict.Addition!);
         var name = addition.Substance.Name;
         var (what, value, limit, unit) = verdict.InAcid
-            ? ($"pH {Say.Ph(Math.Round(verdict.Value, 1))}, and below about pH {Say.Number(verdict.Limit)} {origin.Called} does not "
-                + "stay dissolved", verdict.Value, verdict.Limit, "")
-            : ($"{Say.Number(verdict.Value)} mmol/L of calcium, and from about {Say.Number(verdict.Limit)} mmol/L {origin.Called} is "
-                + "thrown out", verdict.Value, verdict.Limit, "mmol/L");
+            ? ($"a pH of {Say.Ph(Math.Round(verdict.Value, 1))} or less in '{verdict.Vessel}'; below about pH {Say.Number(verdict.Limit)} "
+                + $"{origin.Called} does not stay dissolved", verdict.Value, verdict.Limit, "")
+            : ($"{Say.Number(verdict.Value)} mmol/L of calcium in '{verdict.Vessel}'; from about {Say.Number(verdict.Limit)} mmol/L on "
+                + $"calcium throws {origin.Called} out", verdict.Value, verdict.Limit, "mmol/L");
         var where = verdict.InStock
             ? "Keep it out of this stock: dose it from its own bottle into the finished, thinned solution."
             : "Give it as a watering of its own with soft water, or leave it out.";
         var message =
-            $"'{name}' meets {what} in '{verdict.Vessel}'. It comes out as {origin.Becomes} that blocks filters and drippers and takes "
-                + "trace metals with it; "
+            $"{Say.Capital(name)} meets {what}. It comes out as {origin.Becomes}, which can block filters and drippers and take trace "
+                + "metals along; "
             + $"how much cannot be computed, because its composition is not known. {where}";
         return context.Find(addition.Place, message, verdict.IsAllThrownOut ? Harm.Loss : Harm.Damage, Odds.Certain) with
         {

@@ -26,6 +26,11 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
             return [new StockPh(stock, null) { Checks = [Check.That("its equilibrium can be computed", false)] }];
         }
 
+        if (!stock.Chemistry.Mixing.TellsPh)
+        {
+            return [new StockPh(stock, null) { Checks = [Check.That("its pH is known", false)] }];
+        }
+
         return Adrift(stock, context) is { Fires: true } adrift ? [adrift] : [Outside(stock, context)];
     }
 
