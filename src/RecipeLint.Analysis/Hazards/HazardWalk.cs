@@ -18,16 +18,27 @@ internal static class HazardWalk
         [
             .. stock.Mixing.Steps.Zip(Holding.AfterEach(stock), (step, holding) => new HazardMoment(
                 step, HazardGate.Of(holding, limits),
-                [.. HazardGate.Meeting(step.Before, step.After, limits), .. Heat(unread, step, limits ?? HazardLimits.Default)])),
+                [.. HazardGate.Meeting(step.Before, step.After, limits), .. Named(unread, step, limits ?? HazardLimits.Default)])),
         ];
     }
 
-    /// <summary>What is only a name to us gets hot as well: burnt lime.</summary>
-    private static IEnumerable<Hazard> Heat(IReadOnlyList<UnreadStep> unread, MixingStep step, HazardLimits limits) => unread
-        .Where(u => u.Index == step.Index)
-        .SelectMany(u => u.Items)
-        .Where(i => i.Is(HazardRole.Quicklime))
-        .Select(i => MeetingHazards.Heat(
-            Holding.Of(step.Before.Additions.Select(Held.Of), Math.Max(step.Before.Litres, 1e-6)), i, limits))
-        .OfType<Hazard>();
+    /// <summary>What is only a name to us gets hot as well, burnt lime, and burns dry with an oxidising salt.</summary>
+    private static IEnumerable<Hazard> Named(IReadOnlyList<UnreadStep> unread, MixingStep step, HazardLimits limits)
+    {
+        var there = step.Before.Additions.Select(Held.Of).ToList();
+        foreach (var named in unread.Where(u => u.Index == step.Index).SelectMany(u => u.Items))
+        {
+            if (named.Is(HazardRole.Quicklime)
+                && MeetingHazards.Heat(Holding.Of(there, Math.Max(step.Before.Litres, 1e-6)), named, limits) is { } heat)
+            {
+                yield return heat;
+            }
+
+            if (named.Is(HazardRole.Fuel) && step.After.FreeWaterGrams <= 0
+                && there.Select(t => MeetingHazards.Dry(t, named, limits)).FirstOrDefault(d => d is not null) is { } fire)
+            {
+                yield return fire;
+            }
+        }
+    }
 }

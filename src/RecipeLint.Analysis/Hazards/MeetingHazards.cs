@@ -41,6 +41,9 @@ public static class MeetingHazards
         (FormulaParser.Parse("C2H4O2"), l => l.WaterOnto.AceticFrom),
     ];
 
+    /// <summary>Per cent of lye from which what is poured onto it boils: it is still solid (common practice, no source).</summary>
+    private const double Solid = 60;
+
     private static readonly Formula[] Lyes = [FormulaParser.Parse("NaOH"), FormulaParser.Parse("KOH")];
 
     /// <summary>
@@ -53,7 +56,8 @@ public static class MeetingHazards
         Between(before, after) is { } meeting ? Of(meeting, limits)
         : WaterOntoAcid(before, after, limits).FirstOrDefault(m => m.IsDangerous) is { } splash
             ? [Splash(splash, "acid when water comes onto it")]
-        : WaterOntoLye(before, after, limits) is { IsDangerous: true } spits ? [Splash(spits, "lye when water comes onto it")]
+        : WaterOntoLye(before, after, limits) is { IsDangerous: true } spits
+            ? [Splash(spits, "lye when water comes onto it") with { Grade = spits.Percent >= Solid ? HazardGrade.Grave : HazardGrade.Present }]
             : [];
 
     private static Hazard Splash(StrongMeeting met, string what) =>

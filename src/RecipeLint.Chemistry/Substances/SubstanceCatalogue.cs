@@ -307,7 +307,7 @@ public sealed partial class SubstanceCatalogue
 
     /// <summary>A word that ends as ions do.</summary>
     private static bool IsIon(string word) =>
-        word.Length >= ShortestIon && Array.Exists(_ionEnds, e => word.EndsWith(e, StringComparison.Ordinal))
+        (word.Length >= ShortestIon || word == "oxide") && Array.Exists(_ionEnds, e => word.EndsWith(e, StringComparison.Ordinal))
         && !Array.Exists(_noIons, e => word.EndsWith(e, StringComparison.Ordinal));
 
     /// <summary>

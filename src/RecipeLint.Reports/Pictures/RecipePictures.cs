@@ -180,7 +180,7 @@ public static class RecipePictures
         var steps = TankFilling.Of(recipe);
         var doubt = TankWindow.SlackOf(ReadingKind.Ph, 0);
         var dots = steps.Where(s => s.State.TellsPh).Select(s => new Dot(s.Index, s.State.Ph, DoubtUp: doubt)).ToList();
-        if (dots.Count < 2)
+        if (dots.Count < 2 || !recipe.Chemistry.Tank.TellsPh)
         {
             return null;
         }

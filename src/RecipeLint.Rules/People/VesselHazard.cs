@@ -1,7 +1,6 @@
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 
@@ -27,9 +26,6 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
     /// <summary>True for peroxide that iron, copper or manganese takes apart, which has a rule of its own in a tank.</summary>
     public static bool IsOfMetals(Hazard hazard) => hazard.Kind == HazardKind.OxygenPressure && hazard.With is { } with
         && Metals.Any(m => with.MolesOf(m) > 0);
-
-    /// <summary>Per cent of lye from which what is poured onto it boils where it meets solid (common practice, no source).</summary>
-    private const double LyeSpitsFrom = 60;
 
     private static string[] Metals { get; } =
         [Component.FerrousIron, Component.FerricIron, Component.Copper, Component.Manganese];
@@ -76,8 +72,7 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
         HazardKind.NitrousAcid => Odds.Possible,
 
         // Lye as a liquid has given most of its heat off already.
-        HazardKind.Heat when hazard is { IsWhereTheyMeet: true, From.Substance.Kind: SubstanceKind.Base, Value: < LyeSpitsFrom } =>
-            Odds.Possible,
+        HazardKind.Heat when hazard is { IsWhereTheyMeet: true, Grade: < HazardGrade.Grave } => Odds.Possible,
         HazardKind.FermentationPressure => hazard.Value >= 2 * hazard.Limit ? Odds.Certain : Odds.Possible,
         _ => Odds.Certain,
     };
