@@ -84,8 +84,8 @@ public sealed class StockChemistry
     }
 
     /// <summary>
-    /// A stock, or nearly the same one, as a mix that knows its silicates and whose ions nobody states. A pH that is measured and set stands
-    /// whatever else is in it.
+    /// A stock, or nearly the same one, as a mix that knows its silicates and what nobody states the ions of. A pH that is measured and set
+    /// stands whatever else is in it.
     /// </summary>
     /// <param name="moles">Components of the whole batch.</param>
     /// <param name="volume">What it is filled up to at 20 °C.</param>

@@ -10,7 +10,8 @@ internal static class Bromination
     private const double BromineGramsPerMole = 159.81;
 
     /// <summary>
-    /// Moles of bromide taken in a gram of a salt known by name only: near pure potassium bromide, 119.0 g/mol (common practice, no source).
+    /// Moles of bromide taken in a gram of a salt known by name only: near pure potassium bromide, 119.0 g/mol (common practice, no
+    /// source).
     /// </summary>
     private const double NamedMolesPerGram = 0.0084;
 

@@ -26,8 +26,8 @@ internal sealed class KeptStock(StockFacts stock)
         && judged.Strength < Half && !MayBeTooSour(limits);
 
     /// <summary>
-    /// True when it is kept so and nobody knows its pH, on which it hangs whether a preservative works, or whether what is put in of acid or
-    /// lye is enough.
+    /// True when it is kept so and nobody knows its pH, on which it hangs whether a preservative works, or whether what is put in of acid
+    /// or lye is enough.
     /// </summary>
     public bool MayFermentInTime(HazardLimits limits) => IsKeptWarm(limits)
         && (_judged.Value is { Standing: PreservativeStanding.NotKnown, HangsOnAnUnknownPh: true } || MayBeTooSour(limits));

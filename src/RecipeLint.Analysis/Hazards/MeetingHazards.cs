@@ -57,7 +57,10 @@ public static class MeetingHazards
         : WaterOntoAcid(before, after, limits).FirstOrDefault(m => m.IsDangerous) is { } splash
             ? [Splash(splash, "acid when water comes onto it")]
         : WaterOntoLye(before, after, limits) is { IsDangerous: true } spits
-            ? [Splash(spits, "lye when water comes onto it") with { Grade = spits.Percent >= Solid ? HazardGrade.Grave : HazardGrade.Present }]
+            ? [Splash(spits, "lye when water comes onto it") with
+            {
+                Grade = spits.Percent >= Solid ? HazardGrade.Grave : HazardGrade.Present,
+            }]
             : [];
 
     private static Hazard Splash(StrongMeeting met, string what) =>

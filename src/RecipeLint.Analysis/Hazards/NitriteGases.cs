@@ -37,8 +37,8 @@ internal static class NitriteGases
     }
 
     /// <summary>
-    /// What stands as nitrous acid where nothing in it is sourer than an acid phosphate: a few per cent of the nitrite at pH 4.5, which fall
-    /// apart over days, 3 HNO2 = HNO3 + 2 NO + H2O (inorganic chemistry textbooks, recalled).
+    /// What stands as nitrous acid where nothing in it is sourer than an acid phosphate: a few per cent of the nitrite at pH 4.5, which
+    /// fall apart over days, 3 HNO2 = HNO3 + 2 NO + H2O (inorganic chemistry textbooks, recalled).
     /// </summary>
     public static Hazard? Slow(Holding holding, HazardLimits limits)
     {
@@ -52,7 +52,8 @@ internal static class NitriteGases
         return whole >= limits.Poison.NitriteFrom
             ? new Hazard(
                 HazardKind.NitrousAcid, HazardGrade.Present, holding.First(HazardRole.Nitrite),
-                holding.Items.First(i => HazardGate.IsAcidToBleach(i.Roles)), "nitrite as nitrous acid", whole, limits.Poison.NitriteFrom, "mg/L")
+                holding.Items.First(i => HazardGate.IsAcidToBleach(i.Roles)), "nitrite as nitrous acid", whole, limits.Poison.NitriteFrom,
+                "mg/L")
             {
                 Share = Rounding.SixDigits(share),
             }

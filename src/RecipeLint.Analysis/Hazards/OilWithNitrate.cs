@@ -24,8 +24,8 @@ internal static class OilWithNitrate
         return Rounding.SixDigits(nitrate) >= limits.Oxidiser.NitrateWithOilFrom && Rounding.SixDigits(fuel) >= Rounding.SixDigits(limit)
             && fuels.Count > 0
             ? new Hazard(
-                HazardKind.Fire, HazardGrade.Present, salts.MaxBy(s => s.Grams), fuels.MaxBy(f => f.Grams), "fuel, oil or metal powder", fuel,
-                limit, "g/L")
+                HazardKind.Fire, HazardGrade.Present, salts.MaxBy(s => s.Grams), fuels.MaxBy(f => f.Grams), "fuel, oil or metal powder",
+                fuel, limit, "g/L")
             : null;
     }
 }

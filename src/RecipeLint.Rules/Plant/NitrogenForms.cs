@@ -2,7 +2,9 @@ using RecipeLint.Analysis;
 
 namespace RecipeLint.Rules.Plant;
 
-/// <summary>How more nitrogen is given where ammonium is already too much: as nitrate, so that no advice heals one harm with the other.</summary>
+/// <summary>
+/// How more nitrogen is given where ammonium is already too much: as nitrate, so that no advice heals one harm with the other.
+/// </summary>
 internal static class NitrogenForms
 {
     private const string Ammonium = "NH4-N", Nitrogen = "N";
@@ -15,7 +17,8 @@ internal static class NitrogenForms
 
     /// <summary>What to do about too little of an element, a sentence; null where nothing special holds.</summary>
     public static string? Remedy(RecipeFacts recipe, string key) => AsNitrate(recipe, key)
-        ? $"Bring what is missing as {Nitrates}: there is more ammonium already than roots bear, so a part of it is better replaced as well."
+        ? $"Bring what is missing as {Nitrates}: there is more ammonium already than roots bear, so a part of it is better replaced as "
+            + "well."
         : null;
 
     /// <summary>True for nitrogen in a feed with more ammonium than the profile bears, by amount or by share.</summary>

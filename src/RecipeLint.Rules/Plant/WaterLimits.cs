@@ -77,7 +77,8 @@ internal static class WaterLimits
             "Aerate and filter it before use; do not count it as a nutrient."),
         new("Mn", "manganese", 1.0, "mg/L", Level.Note, true, Greenhouse, "clogs drippers with black slime",
             "Aerate and filter it before use, and lower the manganese of the trace stock."),
-        .. ContaminantLimits.InWater.Where(l => Poisons.ContainsKey(l.Element)).Select(l => Poison(l.Element, l.Milligrams, Fao, l.Recalled)),
+        .. ContaminantLimits.InWater.Where(l => Poisons.ContainsKey(l.Element))
+            .Select(l => Poison(l.Element, l.Milligrams, Fao, l.Recalled)),
         Poison("Hg", 0.001, "the drinking water directive (EU) 2020/2184", true),
         new("hardness", "hardness", 150, "mg/L as CaCO3", Level.Note, false, "Greenhouse Management, chapter on irrigation water,",
             "scales heaters and drippers and clouds stocks made with it", "Count its calcium and magnesium in the recipe, and make "

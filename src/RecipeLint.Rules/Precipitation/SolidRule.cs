@@ -215,7 +215,8 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
         var amount = $"{Say.Grams(deposit.GramsPerLitre)}/L of {Say.List(names)}";
         var subject = deposit.Sureness switch
         {
-            Sureness.Clear => $"{amount} {(names.Count == 1 ? "falls" : "fall")} out of '{stock.Stock.Name}' {Wording.When(stock, deposit)}",
+            Sureness.Clear =>
+                $"{amount} {(names.Count == 1 ? "falls" : "fall")} out of '{stock.Stock.Name}' {Wording.When(stock, deposit)}",
             Sureness.NearTheLimit => $"{amount} can fall out of '{stock.Stock.Name}' {Wording.When(stock, deposit)}",
             _ => $"Up to {amount} can settle out of '{stock.Stock.Name}' {Wording.When(stock, deposit)}",
         };

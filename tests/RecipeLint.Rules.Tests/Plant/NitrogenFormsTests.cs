@@ -35,7 +35,7 @@ public sealed class NitrogenFormsTests
     {
         var doses = held.Split(", ").Select(h => h.Split(' ', 2)).Select(h => $$"""{"add": "{{h[0]}}", "amount": "{{h[1]}}"}""");
         var tree = new MemoryFileTree("/shop").AddFolder("/shop/.git").Add("t.recipe.json", Encoding.UTF8.GetBytes(
-            $$"""{"format": 1, "name": "T", "final": "100 L", "volume": "made up", "water": "rain", "crop": "lettuce", "doses": [{{string.Join(", ", doses)}}], "targets": {"N": "150 mg/L ± 5 %"}}"""));
+            $$"""{"format": 1, "name": "T", "final": "100 L", "volume": "made up", "water": "rain", "crop": "lettuce", "doses": [{{string.Join(", ", doses)}}], "targets": {"N": "150 mg/L ± 5 %"} }"""));
         return Judged.Of(tree, ["."], ExampleRun.Load, ExampleRun.Engine).Result.Findings;
     }
 }

@@ -45,8 +45,8 @@ internal sealed class GasOrHeatInStock : StockRule<VesselHazard>, IProposesRepai
         };
 
     /// <summary>
-    /// Whatever makes the gate refuse, what ferments in a bottle that is kept, and water onto a lye. Gas of which an open vessel lets little off and heat
-    /// below boiling are no finding.
+    /// Whatever makes the gate refuse, what ferments in a bottle that is kept, and water onto a lye. Gas of which an open vessel lets
+    /// little off and heat below boiling are no finding.
     /// </summary>
     private static bool Counts(Hazard hazard) =>
         hazard.Forbids(VesselAction.Order) || hazard.Kind == HazardKind.FermentationPressure

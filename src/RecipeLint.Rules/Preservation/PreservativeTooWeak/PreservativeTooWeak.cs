@@ -72,10 +72,11 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
         }
 
         var ph = stock.Chemistry.Mixing.Ph;
+        var guess = GuessedPh.Of(stock);
         var what = string.Join(" and ", judged.Acids.Select(a =>
             $"only {Say.Number(a.WholeMilligramsPerLitre)} of the {Say.Number(a.TotalMilligramsPerLitre)} mg/L {a.Name} as "
                 + $"undissociated acid, where {Say.Number(a.LeastMilligramsPerLitre)} mg/L is the least that works"));
-        var message = $"At pH {Say.Ph(Math.Round(ph, 2))} '{stock.Stock.Name}' holds {what}. "
+        var message = $"At pH {Say.Ph(Math.Round(ph, 2))} '{stock.Stock.Name}' holds {what}. {PhGuess.Sentence(guess)}"
             + (judged.HasFood
                 ? $"Only that form enters the cells of moulds and yeasts, which live on the {Say.Number(judged.FoodGramsPerLitre)} g/L "
                     + $"of {judged.FoodCalled} as if nothing had been added. "
@@ -83,7 +84,7 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
             + context.AdviceFor(stock).Sentence(Ways(judged));
         return context.Find(judged.Dosed[0].Place, message, verdict.LosesTheBatch
             ? Harm.Loss
-            : Harm.Damage, judged.HasFood ? Odds.Certain : Odds.Possible) with
+            : Harm.Damage, PhGuess.Weaken(judged.HasFood ? Odds.Certain : Odds.Possible, guess)) with
         {
             Related = [.. judged.Dosed.Skip(1).Select(a => new RelatedPlace(a.Place, "also counted"))],
             Measured = new Measured("undissociated acid over the least that works", judged.Strength, 1, ""),

@@ -174,6 +174,7 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
         var message = $"'{stock.Stock.Name}' comes to pH {Say.Ph(Math.Round(ph, 2))}, outside the "
             + $"{Say.Number(context.Options<StockPhOutsideRangeOptions>().Lowest)} to "
             + $"{Say.Number(context.Options<StockPhOutsideRangeOptions>().Highest)} in which mixed stocks keep. "
+            + PhGuess.Sentence(GuessedPh.Of(stock))
             + (high
                 ? "Ammonia leaves it, it draws carbon dioxide from the air, and trace metals and phosphate fall out where they meet it. "
                   + context.AdviceFor(stock).Sentence(

@@ -58,7 +58,8 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
         return context.Find(
             worst.First.Step is AddStep ? worst.First.Step.Place.Child("add") : worst.First.Step.Place,
             $"About {Say.Grams(grams)} of {called} falls out {cause}, in {Say.Litres(worst.First.After.Litres)} at "
-                + $"{(state.Ph is { } ph ? $"pH {Say.Ph(ph)}" : "a pH that is not known here")}, although the finished stock would hold it. "
+                + $"{(state.Ph is { } ph ? $"pH {Say.Ph(ph)}" : "a pH that is not known here")}, although the finished stock would "
+                + "hold it. "
             + $"{then} "
             + context.AdviceFor(verdict.Stock).Sentence(new Way(
                 "put more water in first or change the order: 'recipelint order' looks for one in which it stays clear", Puts.Keeping)),

@@ -28,8 +28,8 @@ internal sealed class MoreThanTheStockMakes : StockRule<AliquotOfStock>
         var (aliquot, over) = (verdict.Aliquot!, verdict.Over!);
         return context.Find(
             aliquot.Place,
-            $"The step takes {Say.Litres(over.Value)} of '{verdict.Name}', which makes {Say.Litres(verdict.Makes)}: there is not so much of "
-                + "it. Done with what there is, everything it brings comes out short. "
+            $"The step takes {Say.Litres(over.Value)} of '{verdict.Name}', which makes {Say.Litres(verdict.Makes)}: there is not so "
+                + "much of it. Done with what there is, everything it brings comes out short. "
             + "Correct the aliquot or what the pre-stock makes; where two batches are meant, let it make as much as is taken.",
             Harm.Loss,
             Odds.Certain) with
