@@ -1,4 +1,5 @@
 using System.Text;
+using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Rules.Engine;
@@ -81,8 +82,7 @@ public sealed class GateWordsTests
     {
         var hazard = HazardGate.Of(Assert.Single(Judge(held).Facts.Stocks)).Find(HazardKind.SilicateLye);
 
-        Assert.Equal(said, hazard is not null);
-        Assert.Equal(said ? HazardGrade.Possible : null, hazard?.Grade);
+        Assert.Equal(said, hazard is { Grade: HazardGrade.Possible });
     }
 
     /// <summary>A name with a comma in it does not break its sentence, and one in the plural does not quarrel with its verb.</summary>
