@@ -6,9 +6,10 @@ using RecipeLint.Chemistry.Substances;
 namespace RecipeLint.Analysis.Equilibria;
 
 /// <summary>
-/// Where a computed pH says nothing: beyond the range of the model, where ions are in it that the model does not know, and of bleach,
-/// which is sold with lye that keeps it, of which its label tells nothing, so that it stands at pH 11 to 13 (common practice, no source)
-/// where its salts alone would be neutral.
+/// The one place that says whether a pH is known here: not where ions are in it that nobody has stated (contents of unknown composition,
+/// formulas whose ions are not known), not of bleach, which is sold with lye that keeps it, of which its label tells nothing, so that it
+/// stands at pH 11 to 13 (common practice, no source) where its salts alone would be neutral; and beyond the range of the model only on
+/// which side. How well a pH is known that labels leave open says <see cref="GuessedPh"/>.
 /// </summary>
 public static class PhDoubt
 {
@@ -31,6 +32,13 @@ public static class PhDoubt
     /// </summary>
     private const double LeastUnread = 0.03;
 
+    /// <summary>
+    /// mol of charge taken for a gram of contents nobody states: as much as a liquid with 5 % of potassium hydroxide or 6 % of citric acid
+    /// brings (molar masses, CIAAW weights; extracts are boiled with the one or kept with the other: common practice, no source). A powder
+    /// holds five times as much dry matter.
+    /// </summary>
+    private const double NamelessLiquid = 0.001, NamelessSolid = 0.005;
+
     /// <summary>True when the pH of a solution cannot be told.</summary>
     public static bool In(SolutionMix mix) => Why(mix) is not null;
 
@@ -38,7 +46,8 @@ public static class PhDoubt
     public static string? Why(SolutionMix mix) =>
         mix.MolesPerLitre.GetValueOrDefault(Hypochlorite) >= LeastHypochlorite ? NotKnown
         : Decides(mix.UnreadPerLitre, mix.MolesPerLitre)
-            ? $"not known: which ions {string.Join(" and ", mix.UnreadPerLitre.Keys)} sets free is not known here"
+            ? $"not known: which ions {string.Join(" and ", mix.UnreadPerLitre.Keys)} {(mix.UnreadPerLitre.Count == 1 ? "sets" : "set")} "
+                + "free is not known here"
         : null;
 
     /// <summary>Why the pH of a state is not known, to finish "pH ..."; null when it is.</summary>
@@ -70,13 +79,38 @@ public static class PhDoubt
             Unread(additions.Select(a => (a, 1.0)), new Volume(litres)),
             ComponentMoles.Sum([.. additions.Select(a => a.ComponentMoles)]).Times(1 / litres));
 
-    /// <summary>What sets free ions that are not known, by its name; mol/L.</summary>
+    /// <summary>
+    /// The pH where all ions that nobody has stated are taken for strong lye, so that the solution is no more alkaline than this; the
+    /// computed one where there are none, null where it cannot be computed. What is below a limit by this pH is surely below it.
+    /// </summary>
+    public static double? AtMost(SolutionState state)
+    {
+        var unread = state.Mix.UnreadPerLitre.Sum(u => u.Value);
+        if (!state.IsSolved || unread <= 0)
+        {
+            return state.IsSolved ? state.PhBeforeDeposit : null;
+        }
+
+        var lye = ComponentMoles.Sum(
+            [state.Mix.MolesPerLitre, ComponentMoles.Of([new(Component.Hydrogen, -unread), new(Component.Potassium, unread)])]);
+        var most = StateSolver.Solve(
+            SolutionMix.Of(lye, new Volume(1)), new StateRequest(state.Moment, state.Temperature, state.OpenToAir, []));
+        return most.IsSolved ? most.PhBeforeDeposit : null;
+    }
+
+    /// <summary>What sets free ions that are not known, by its name; mol/L. Drops of a dye do not count.</summary>
     /// <param name="parts">With the part of each that goes in.</param>
     internal static ComponentMoles Unread(IEnumerable<(AdditionFacts Addition, double Times)> parts, Volume volume) => ComponentMoles.Of(
-        parts.Where(p => p.Addition.Substance is { Formula: not null, Dissolves.Count: 0 })
+        parts.Where(p => p.Addition.Substance is { Dissolves.Count: 0, Kind: not SubstanceKind.Dye })
             .GroupBy(p => p.Addition.Substance.Name, StringComparer.Ordinal)
-            .Select(g => KeyValuePair.Create(g.Key, g.Sum(p =>
-                p.Times * p.Addition.Mass.Grams / p.Addition.Substance.Formula!.MolarMass.GramsPerMole) / volume.Litres)));
+            .Select(g => KeyValuePair.Create(g.Key, g.Sum(p => p.Times * Moles(p.Addition)) / volume.Litres)));
+
+    private static double Moles(AdditionFacts addition) => addition.Substance switch
+    {
+        { Formula: { } formula } => addition.Mass.Grams / formula.MolarMass.GramsPerMole,
+        { Form: PhysicalForm.Solid } => NamelessSolid * addition.Mass.Grams,
+        _ => NamelessLiquid * addition.Mass.Grams,
+    };
 
     private static bool Decides(ComponentMoles unread, ComponentMoles known) => unread.Sum(u => u.Value) is > 0 and var moles
         && moles >= LeastUnread * known.Sum(m => SolutionComponent.TryParse(m.Key, out var ion) && ion.Name != Component.Hydrogen

@@ -60,8 +60,8 @@ public sealed record SolutionMix
     public ComponentMoles SilicatesPerLitre { get; init; } = ComponentMoles.Empty;
 
     /// <summary>
-    /// Substances whose formula is known and not the ions it sets free, by their names: what they do to the pH is not in it. mol/L at
-    /// 20 °C.
+    /// Substances of which nobody states the ions they set free, by their names: what they do to the pH is not in it. mol/L at 20 °C, of
+    /// charge where not even a formula is known.
     /// </summary>
     public ComponentMoles UnreadPerLitre { get; init; } = ComponentMoles.Empty;
 

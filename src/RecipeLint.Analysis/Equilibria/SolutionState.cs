@@ -116,6 +116,12 @@ public sealed record SolutionState
     /// </summary>
     public bool PhIsKnown => PhDoubt.Of(this) is null;
 
+    /// <summary>
+    /// False where nothing tells what decides the pH, so that <see cref="Ph"/> is no figure to print or to judge by. Beyond the model one
+    /// still tells on which side it lies.
+    /// </summary>
+    public bool TellsPh => IsSolved && !PhDoubt.In(Mix);
+
     /// <summary>pH before anything falls out.</summary>
     public double PhBeforeDeposit { get; init; }
 

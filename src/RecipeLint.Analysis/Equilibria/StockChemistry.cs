@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
@@ -49,11 +50,7 @@ public sealed class StockChemistry
     /// <summary>Computes the chemistry of a stock. Pure; never throws on what a stock can hold.</summary>
     public static StockChemistry Of(StockFacts stock)
     {
-        var mix = SolutionMix.Of(stock.ComponentMoles, stock.Volume)
-            .WithSilicates(stock.Additions.Select(a => a.ComponentMoles), stock.Volume);
-        // A pH that is measured and set stands whatever else is in it.
-        mix = stock.Adjustments.Count > 0 ? mix
-            : mix with { UnreadPerLitre = PhDoubt.Unread(stock.Additions.Select(a => (a, 1.0)), stock.Volume) };
+        var mix = MixOf(stock, stock.ComponentMoles, stock.Volume);
         if (mix.Failure is not null && stock is { ComponentMoles.Count: 0, Additions: [var first, ..] })
         {
             mix = mix with { Failure = $"What '{first.Substance.Name}' sets free in water is not known here." };
@@ -84,6 +81,19 @@ public sealed class StockChemistry
         }
 
         return new StockChemistry(mix, states, doubts.Count == 0);
+    }
+
+    /// <summary>
+    /// A stock, or nearly the same one, as a mix that knows its silicates and what nobody states the ions of. A pH that is measured and set
+    /// stands whatever else is in it.
+    /// </summary>
+    /// <param name="moles">Components of the whole batch.</param>
+    /// <param name="volume">What it is filled up to at 20 °C.</param>
+    internal static SolutionMix MixOf(StockFacts stock, ComponentMoles moles, Volume volume)
+    {
+        var mix = SolutionMix.Of(moles, volume).WithSilicates(stock.Additions.Select(a => a.ComponentMoles), volume);
+        return stock.Adjustments.Count > 0 ? mix
+            : mix with { UnreadPerLitre = PhDoubt.Unread(stock.Additions.Select(a => (a, 1.0)), stock.Volume) };
     }
 
     /// <summary>

@@ -32,6 +32,8 @@ internal static class Fermentation
         var all = sugar + OfExtracts(holding);
         return holding.Kept?.FermentsInTime(limits) == true && Rounding.SixDigits(all) >= limits.Gas.BurstFrom
                 ? Of(food, HazardGrade.Present, all, limits.Gas.BurstFrom)
+            : holding.Kept?.MayFermentInTime(limits) == true && Rounding.SixDigits(all) >= limits.Gas.BurstFrom
+                ? Of(food, HazardGrade.Possible, all, limits.Gas.BurstFrom)
             : holding.First(HazardRole.Fermentable) is { } named && Rounding.SixDigits(sugar) >= limits.Gas.From
                 ? Of(named, HazardGrade.Possible, sugar, limits.Gas.From)
             : null;

@@ -33,6 +33,9 @@ public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held
     /// <summary>True when nothing may be put in while it is there.</summary>
     public bool ForbidsPutting => Rules("put");
 
+    /// <summary>Part of what is there that <see cref="Value"/> is, 0 to 1; null where that says nothing more.</summary>
+    public double? Share { get; init; }
+
     /// <summary>True where a sign of it was told as well, whatever the contents say: then what a suspicion forbids counts beside.</summary>
     public bool IsNoticed { get; init; }
 

@@ -74,7 +74,8 @@ public static class HazardGate
         var hazards = finished.Hazards
             .Concat(HazardWalk.Of(stock, limits).SelectMany(m => m.Standing.Hazards
                 .Where(h => h.Grade >= HazardGrade.Present && !(finished.Find(h.Kind)?.Grade >= h.Grade))
-                .Concat(m.Meeting)));
+                .Concat(m.Meeting)))
+            .Concat(SilicateLye.Of(stock, limits) is { } lye ? [lye] : Array.Empty<Hazard>());
         return new HazardReport(finished.Holding, Gravest(hazards), limits);
     }
 
@@ -110,7 +111,8 @@ public static class HazardGate
         var found = new[]
         {
             Chlorine(holding, used), ChlorineOfOxidiser(holding, used), Chloramines(holding, used),
-            NitriteGases.Oxides(holding, used), NitriteGases.Nitrogen(holding, used), StrongOxidiser(holding, used),
+            NitriteGases.Oxides(holding, used), NitriteGases.Slow(holding, used), NitriteGases.Nitrogen(holding, used),
+            StrongOxidiser(holding, used), Bromination.Of(holding, used), OilWithNitrate.Of(holding, used),
             PoisonsOfAcid.Sulfide(holding, used), PoisonsOfAcid.Cyanide(holding, used), PoisonsOfAcid.Sulfite(holding, used),
             PoisonsOfAcid.Fluoride(holding, used), PoisonsOfAcid.Chlorite(holding, used), Iodination.Of(holding, used),
             GasesOfWater.Phosphine(holding), GasesOfWater.Flammable(holding), Explosives.Of(holding),

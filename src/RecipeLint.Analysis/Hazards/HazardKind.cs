@@ -26,7 +26,13 @@ public enum HazardKind
 
     /// <summary>Iodine of iodide that an oxidiser meets.</summary>
     Iodine,
+
+    /// <summary>Bromine of bromide that bleach meets.</summary>
+    Bromine,
     NitrogenOxides,
+
+    /// <summary>Nitrite with a weak acid or an acid phosphate: a small share of it gives nitrogen oxides off, slowly.</summary>
+    NitrousAcid,
 
     /// <summary>A strong oxidiser with organic matter in the wet.</summary>
     Runaway,
@@ -62,8 +68,11 @@ public enum HazardKind
     /// <summary>An oxidising salt dry with organic matter.</summary>
     Fire,
 
-    /// <summary>Heat of diluting or neutralising acids and alkalis, and of bleach with thiosulfate.</summary>
+    /// <summary>Heat of diluting or neutralising acids and alkalis, of slaking lime, and of bleach with thiosulfate.</summary>
     Heat,
+
+    /// <summary>Silicate in its own lye, on skin, in eyes and on light metals.</summary>
+    SilicateLye,
     UnknownContents,
 }
 
@@ -136,6 +145,12 @@ public enum HazardRole
 
     /// <summary>Burns with an oxidising salt it lies dry with: charcoal, sawdust, sulfur, oil.</summary>
     Fuel,
+
+    /// <summary>A fuel that does not mix with water.</summary>
+    Oil,
+
+    /// <summary>Burnt lime: slakes with water and gets hot enough to boil it.</summary>
+    Quicklime,
     Chloride,
     NitricAcid,
     SulfuricAcid,
@@ -167,6 +182,9 @@ public enum HazardRole
 
     /// <summary>Iodide, which bleach turns to iodine.</summary>
     Iodide,
+
+    /// <summary>Bromide, which bleach turns to hypobromite and acid to bromine.</summary>
+    Bromide,
 
     /// <summary>Iodine itself, in tinctures and tablets as well.</summary>
     Iodine,

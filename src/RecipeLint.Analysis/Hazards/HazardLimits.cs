@@ -52,6 +52,9 @@ public sealed record CorrosiveLimits
 
     /// <summary>pH from which a liquid burns eyes and skin.</summary>
     public double PhFrom { get; init; } = HazardData.Limit("corrosivePhFrom");
+
+    /// <summary>pH from which a silicate stock irritates skin and eyes and eats light metals.</summary>
+    public double SilicatePhFrom { get; init; } = HazardData.Limit("silicatePhFrom");
 }
 
 /// <summary>Nitric and sulfuric acid with what they oxidise or drive out.</summary>
@@ -94,6 +97,9 @@ public sealed record OxidiserLimits
     /// <summary>Per cent of organic matter in a dry oxidising salt.</summary>
     public double CombustibleFrom { get; init; } = HazardData.Limit("combustibleFrom");
 
+    /// <summary>g/L of ammonium nitrate beside fuel or oil.</summary>
+    public double NitrateWithOilFrom { get; init; } = HazardData.Limit("nitrateWithOilFrom");
+
     /// <summary>g/L of permanganate, chlorate and the like.</summary>
     public double StrongFrom { get; init; } = HazardData.Limit("strongOxidiserFrom");
 }
@@ -129,6 +135,9 @@ public sealed record PoisonLimits
     /// <summary>mg/L of nitrite.</summary>
     public double NitriteFrom { get; init; } = HazardData.Limit("nitriteFrom");
 
+    /// <summary>mg/L of bromine.</summary>
+    public double BromineFrom { get; init; } = HazardData.Limit("bromineFrom");
+
     /// <summary>mg/L of iodine.</summary>
     public double IodineFrom { get; init; } = HazardData.Limit("iodineFrom");
 
@@ -152,7 +161,7 @@ public sealed record HeatLimits
     public double BoilingFrom { get; init; } = HazardData.Limit("boilingFrom");
 }
 
-/// <summary>Acid onto which water is poured.</summary>
+/// <summary>Acid or lye onto which water is poured.</summary>
 public sealed record WaterOntoLimits
 {
     /// <summary>Per cent of sulfuric acid.</summary>
@@ -169,6 +178,9 @@ public sealed record WaterOntoLimits
 
     /// <summary>Per cent of acetic acid.</summary>
     public double AceticFrom { get; init; } = HazardData.Limit("aceticWaterFrom");
+
+    /// <summary>Per cent of sodium or potassium hydroxide.</summary>
+    public double LyeFrom { get; init; } = HazardData.Limit("lyeWaterFrom");
 
     /// <summary>Kelvin by which the acid warms, from which nobody pours water onto it.</summary>
     public double WarmsFrom { get; init; } = HazardData.Limit("waterWarmsFrom");

@@ -3,6 +3,7 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Analysis.Hazards;
 
@@ -69,6 +70,7 @@ public static partial class HazardRoles
         ([HazardRole.Azide], ["sodiumazid", "potassiumazid", "leadazid"]),
         ([HazardRole.Iodine], ["iodine", "lugol", "povidon", "iodtinctur", "tinctureofiod", "jodtinktur", "yodo"]),
         ([HazardRole.Iodide, HazardRole.Reductant, HazardRole.PeroxideCatalyst], ["iodide"]),
+        ([HazardRole.Bromide], ["bromide", "bromid"]),
         ([HazardRole.Fluoride, HazardRole.Acid], ["hydrofluor", "flusssäure", "flusssaure", "bifluorid", "fluosilicicacid",
             "fluorosilicicacid", "hexafluorosilicic"]),
         ([HazardRole.Fluoride], ["sodiumfluorid", "potassiumfluorid", "ammoniumfluorid", "fluosilicat", "fluorosilicat", "silicofluorid"]),
@@ -97,15 +99,41 @@ public static partial class HazardRoles
             ["phup", "phplus", "phincreas", "phrais", "ovencleaner", "caustic", "quicklime", "slakedlime", "hydratedlime",
                 "milkoflime", "lauge",
                 "sodalye", "potashlye"]),
+        ([HazardRole.Alkali, HazardRole.Quicklime],
+            ["quicklime", "burntlime", "unslakedlime", "lumplime", "calciumoxide", "causticlime", "branntkalk", "chauxvive"]),
         ([HazardRole.Carbonate, HazardRole.Alkali], ["washingsoda", "sodaash", "potassiumcarbonate", "sodiumcarbonate"]),
         ([HazardRole.Carbonate], ["bicarb", "bakingsoda", "bakingpowder", "calciumcarbonate", "chalk", "limestone", "dolomite"]),
         ([HazardRole.Organic], ["humic", "fulvic", "alcohol", "ethanol", "glycer", "glycol", "extract"]),
         ([HazardRole.Organic, HazardRole.Amine], ["seaweed", "kelp", "fish"]),
         ([HazardRole.Organic, HazardRole.Fermentable], ["molasses", "sugar", "syrup"]),
         ([HazardRole.Organic, HazardRole.Fuel],
-            ["charcoal", "sawdust", "woodflour", "cornflour", "wheatflour", "woodshaving", "starch", "dextrin", "paraffin", "kerosene",
-                "diesel", "petrol", "gasoline", "fueloil", "heatingoil", "vegetableoil", "neemoil", "glycerin", "glycerol"]),
+            ["charcoal", "sawdust", "woodflour", "cornflour", "wheatflour", "woodshaving", "starch", "dextrin", "glycerin", "glycerol"]),
+        ([HazardRole.Organic, HazardRole.Fuel, HazardRole.Oil],
+            ["paraffin", "kerosene", "kerosine", "petroleum", "diesel", "petrol", "gasoline", "gasoil", "naphtha", "whitespirit",
+                "turpentin",
+                "fueloil", "heatingoil", "motoroil", "engineoil", "lampoil", "vegetableoil", "neemoil", "mineraloil", "whiteoil",
+                "horticulturaloil", "sprayoil", "summeroil", "winteroil", "rapeseedoil", "canolaoil", "soybeanoil", "cottonseedoil",
+                "linseedoil", "wasteoil", "candlewax"]),
     ];
+
+    /// <summary>What nobody catalogues, as far as its name tells what it does to others; null where it does not.</summary>
+    public static Substance? Named(string name, Formula? formula = null)
+    {
+        if (name.Length is 0 or > SubstanceCatalogue.MaxTextLength)
+        {
+            return null;
+        }
+
+        var product = new Substance
+        {
+            Id = Slug.Of(name),
+            Name = name,
+            Kind = SubstanceKind.Product,
+            Content = ElementContent.Empty,
+            Formula = formula,
+        };
+        return Of(product).Any(r => r is not (HazardRole.Unknown or HazardRole.None)) ? product : null;
+    }
 
     /// <summary>The roles of a substance; never empty.</summary>
     public static IReadOnlySet<HazardRole> Of(Substance substance)
@@ -246,6 +274,8 @@ public static partial class HazardRoles
         When(Has("H") && !Has("O") && !Has("C") && !Has("N") && !Has("S") && !Has("F") && !Has("Cl") && Any(AlkaliMetals),
             HazardRole.WaterReactive);
         When(two && Has("P") && Any(["Al", "Zn", "Mg", .. AlkaliMetals]), HazardRole.Phosphide);
+        When(two && Has("Ca") && Has("O") && formula.Atoms.Values.All(n => n == 1), HazardRole.Quicklime, HazardRole.Alkali);
+        When(Has("Br") && !Has("C") && !Has("O"), HazardRole.Bromide);
         When(Has("F") && !Has("C"), HazardRole.Fluoride);
         When(Has("F") && Has("H") && !Has("C"), HazardRole.Acid);
         When(one && Has("I"), HazardRole.Iodine);

@@ -17,12 +17,26 @@ internal sealed class KeptStock(StockFacts stock)
         stock.Mixing.Steps.All(s => s.After.FreeWaterGrams <= 0)
         || _judged.Value.KeptBy != SelfKeeping.None
         || (stock.IsComplete && stock.Chemistry.Mixing is { IsSolved: true, Ph: var ph }
-            && (ph < limits.Ferment.LowestPh || ph > limits.Ferment.HighestPh));
+            && stock.Chemistry.Mixing.TellsPh && (ph < limits.Ferment.LowestPh || ph > limits.Ferment.HighestPh));
 
     /// <summary>True when the file keeps it warm for weeks and nothing holds yeast back.</summary>
     public bool FermentsInTime(HazardLimits limits) =>
-        stock.Stock.Keep?.For?.Value.Days >= limits.Ferment.Days
-        && stock.StorageTemperature.High.Celsius >= limits.Ferment.Celsius
+        IsKeptWarm(limits)
         && _judged.Value is { Standing: PreservativeStanding.Missing or PreservativeStanding.Weak } judged
-        && judged.Strength < Half;
+        && judged.Strength < Half && !MayBeTooSour(limits);
+
+    /// <summary>
+    /// True when it is kept so and nobody knows its pH, on which it hangs whether a preservative works, or whether what is put in of acid
+    /// or lye is enough.
+    /// </summary>
+    public bool MayFermentInTime(HazardLimits limits) => IsKeptWarm(limits)
+        && (_judged.Value is { Standing: PreservativeStanding.NotKnown, HangsOnAnUnknownPh: true } || MayBeTooSour(limits));
+
+    /// <summary>What is read of it alone would be too sour or too alkaline for yeast; the rest may take that up.</summary>
+    private bool MayBeTooSour(HazardLimits limits) => _judged.Value.HangsOnAnUnknownPh
+        && (stock.Chemistry.Mixing.Ph < limits.Ferment.LowestPh || stock.Chemistry.Mixing.Ph > limits.Ferment.HighestPh);
+
+    private bool IsKeptWarm(HazardLimits limits) =>
+        stock.Stock.Keep?.For?.Value.Days >= limits.Ferment.Days
+        && stock.StorageTemperature.High.Celsius >= limits.Ferment.Celsius;
 }

@@ -41,19 +41,47 @@ public static class MeetingHazards
         (FormulaParser.Parse("C2H4O2"), l => l.WaterOnto.AceticFrom),
     ];
 
+    /// <summary>Per cent of lye from which what is poured onto it boils: it is still solid (common practice, no source).</summary>
+    private const double Solid = 60;
+
+    private static readonly Formula[] Lyes = [FormulaParser.Parse("NaOH"), FormulaParser.Parse("KOH")];
+
+    /// <summary>
+    /// kJ of a gram of burnt lime that slakes, CaO + H2O = Ca(OH)2, 65 kJ/mol (standard enthalpies, CRC Handbook, recalled; 56.08 g/mol,
+    /// CIAAW weights).
+    /// </summary>
+    private const double SlakingKilojoulesPerGram = 65.2 / 56.08;
+
     internal static IReadOnlyList<Hazard> Of(VesselContents before, VesselContents after, HazardLimits limits) =>
         Between(before, after) is { } meeting ? Of(meeting, limits)
         : WaterOntoAcid(before, after, limits).FirstOrDefault(m => m.IsDangerous) is { } splash
-            ? [new Hazard(
-                HazardKind.Heat,
-                HazardGrade.Grave,
-                splash.Reagent,
-                null,
-                "acid when water comes onto it",
-                splash.Percent,
-                splash.Limit,
-                "%")]
+            ? [Splash(splash, "acid when water comes onto it")]
+        : WaterOntoLye(before, after, limits) is { IsDangerous: true } spits
+            ? [Splash(spits, "lye when water comes onto it") with
+            {
+                Grade = spits.Percent >= Solid ? HazardGrade.Grave : HazardGrade.Present,
+            }]
             : [];
+
+    private static Hazard Splash(StrongMeeting met, string what) =>
+        new(HazardKind.Heat, HazardGrade.Grave, met.Reagent, null, what, met.Percent, met.Limit, "%");
+
+    /// <summary>Water that is poured alone onto sodium or potassium hydroxide; null where it is not.</summary>
+    private static StrongMeeting? WaterOntoLye(VesselContents before, VesselContents after, HazardLimits limits)
+    {
+        if (after.Additions.Count > before.Additions.Count || after.FreeWaterGrams <= before.FreeWaterGrams)
+        {
+            return null;
+        }
+
+        var lyes = before.Additions.Where(a => !a.ThroughAliquot && a.Substance.Formula is { } formula
+            && Lyes.Any(formula.HasCompositionOf)).Select(Held.Of).ToList();
+        var pure = lyes.Sum(l => l.PureGrams);
+        return pure > 0
+            ? new StrongMeeting(
+                MeetingPoint.Standing, lyes[^1], lyes[^1], pure, pure + before.FreeWaterGrams, 0, limits.WaterOnto.LyeFrom)
+            : null;
+    }
 
     /// <summary>Strong nitric acid where it meets organic matter; null where not both are there.</summary>
     public static StrongMeeting? NitricWithOrganic(VesselContents before, VesselContents after, HazardLimits limits) =>
@@ -326,9 +354,23 @@ public static class MeetingHazards
             : 0;
     }
 
+    /// <summary>
+    /// How warm something gets that the file names and no catalogue holds, poured into what stands there; null where it does not scald.
+    /// </summary>
+    internal static Hazard? Heat(Holding there, Held poured, HazardLimits limits)
+    {
+        var grams = 1000 * there.Litres;
+        return Heat(new Meeting(there.Items, grams, [poured], grams + poured.Grams, grams), limits);
+    }
+
     /// <summary>kJ that going into water sets free; liquids count by how much stronger than half they are.</summary>
     private static double Dilution(Held held)
     {
+        if (held.Is(HazardRole.Quicklime))
+        {
+            return SlakingKilojoulesPerGram * held.Grams;
+        }
+
         if (held.Substance.Formula is not { } formula || !Heats.Value.TryGetValue(formula.Hill, out var heat) || heat.KilojoulesPerMol >= 0)
         {
             return 0;

@@ -12,10 +12,13 @@ public sealed record UnknownContents(IReadOnlyList<string> Names, bool IsAll)
         List<string> names =
         [
             .. stock.Additions.Where(a => Held.Of(a).IsNameless).Select(a => a.Substance.Name)
-                .Concat(unread.Where(u => u.Items.Count == 0).Select(u => u.Written))
+                .Concat(unread.Where(IsNameless).Select(u => u.Written))
                 .Distinct(StringComparer.Ordinal),
         ];
         return names.Count == 0 ? null
-            : new UnknownContents(names, stock.Additions.All(a => Held.Of(a).IsNameless) && unread.All(u => u.Items.Count == 0));
+            : new UnknownContents(names, stock.Additions.All(a => Held.Of(a).IsNameless) && unread.All(IsNameless));
     }
+
+    /// <summary>Nothing is catalogued under its name, whatever that tells of it.</summary>
+    private static bool IsNameless(UnreadStep step) => step.Items.All(i => i.Moles.Count == 0 && i.IsNameless);
 }

@@ -81,6 +81,10 @@ internal sealed record UnreadStep(int Index, string Written, IReadOnlyList<Held>
         return unread;
     }
 
+    /// <summary>Of a name nobody knows a volume counts as water.</summary>
+    private static double GramsOf(Portion portion, Substance named, Volume batch) =>
+        PortionMass.Of(portion, named with { Form = PhysicalForm.Liquid }, batch)?.Mass.Grams ?? 1;
+
     /// <summary>
     /// A name of several hydrates or strengths is the strongest of them; an amount that could not be read counts with a gram: that it is
     /// there decides. What reacts and is of unknown strength or amount counts as contents nobody can name as well.
@@ -93,7 +97,13 @@ internal sealed record UnreadStep(int Index, string Written, IReadOnlyList<Held>
             : null);
         if (meant is null)
         {
-            return new UnreadStep(index, what, [], true);
+            // A name that nobody catalogues can still say what it does to others.
+            return new UnreadStep(
+                index, what,
+                HazardRoles.Named(what) is { } named
+                    ? [Held.Of(named, amount is { } some ? GramsOf(some.Value, named, batch) : 1, place)]
+                    : [],
+                true);
         }
 
         var held = Held.Of(meant, amount is { } known ? PortionMass.Of(known.Value, meant, batch)?.Mass.Grams ?? 1 : 1, place);

@@ -27,7 +27,7 @@ public sealed record MixingState
     /// <summary>True while nothing but pure water, or nothing at all, stands in the vessel: then there is no pH to speak of.</summary>
     public bool IsEmpty { get; init; }
 
-    /// <summary>Of the solution over what lies in it; null without one.</summary>
+    /// <summary>Of the solution over what lies in it; null without one, and where ions nobody has stated decide it.</summary>
     public double? Ph { get; init; }
 
     /// <summary>mol per kg of water; null without a solution.</summary>
@@ -36,7 +36,9 @@ public sealed record MixingState
     /// <summary>Largest mass first.</summary>
     public IReadOnlyList<VesselSolid> Solids { get; init; } = [];
 
-    /// <summary>pH in contact with the carbon dioxide of the air; computed only where iron(II) is there that no chelate holds.</summary>
+    /// <summary>
+    /// pH in contact with the carbon dioxide of the air; computed only where iron(II) is there that no chelate holds, and the pH is known.
+    /// </summary>
     public double? PhInAir { get; init; }
 
     /// <summary>Share of the iron(II) that no chelate holds which the air oxidises until the next step, 0 to 1; 0 without any.</summary>

@@ -55,11 +55,12 @@ internal static class VesselSettling
 
         solids.AddRange(lying.Where(l => solids.All(s => s.Name != l.Name)));
         solids.AddRange(BeyondTheConstants(contents, at.Celsius));
-        var air = Oxidised(solution, mix, at.Celsius, water);
+        var tells = !PhDoubt.In(contents.Additions, contents.Litres);
+        var air = tells ? Oxidised(solution, mix, at.Celsius, water) : (Ph: null, Share: 0, Rust: Mass.Zero);
         return new MixingState
         {
             At = at,
-            Ph = solution.Ph,
+            Ph = tells ? solution.Ph : null,
             IonicStrengthMolPerKg = solution.IonicStrength,
             Solids = [.. solids.OrderByDescending(s => s.Mass).ThenBy(s => s.Name, StringComparer.Ordinal)],
             PhInAir = air.Ph,

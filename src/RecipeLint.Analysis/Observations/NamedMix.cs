@@ -127,21 +127,8 @@ public static class NamedMix
             : null;
 
     /// <summary>What nobody catalogues, as far as its name tells what it does to others.</summary>
-    private static IReadOnlyList<Substance> ByName(string name)
-    {
-        if (name.Length is 0 or > SubstanceCatalogue.MaxTextLength || Array.Exists(Joints, j => name.Contains(j, StringComparison.Ordinal)))
-        {
-            return [];
-        }
-
-        var product = new Substance
-        {
-            Id = Slug.Of(name),
-            Name = name,
-            Kind = SubstanceKind.Product,
-            Content = ElementContent.Empty,
-            Formula = FormulaOf(name),
-        };
-        return HazardRoles.Of(product).Any(r => r is not (HazardRole.Unknown or HazardRole.None)) ? [product] : [];
-    }
+    private static IReadOnlyList<Substance> ByName(string name) =>
+        !Array.Exists(Joints, j => name.Contains(j, StringComparison.Ordinal)) && HazardRoles.Named(name, FormulaOf(name)) is { } product
+            ? [product]
+            : [];
 }

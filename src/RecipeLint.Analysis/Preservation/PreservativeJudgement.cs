@@ -42,10 +42,14 @@ public sealed class PreservativeJudgement
     /// <summary>Doses are told in steps of this, g/L.</summary>
     private const double DoseStep = 0.05;
 
+    /// <summary>The pH up to which each usual preservative works (food preservation handbooks, recalled).</summary>
+    public const double SorbateTo = 5.5, BenzoateTo = 4.5;
+
     private const int MostRounds = 12;
 
     private readonly StockFacts _stock;
     private readonly PreservativeNeeds _needs;
+    private readonly bool _isSolved;
 
     private PreservativeJudgement(StockFacts stock, PreservativeNeeds needs)
     {
@@ -53,7 +57,7 @@ public sealed class PreservativeJudgement
         Food = MicrobialFood.In(stock);
         FoodGramsPerLitre = Rounding.SixDigits(Food.Sum(f => f.GramsPerLitre));
         Dosed = DosedIn(stock);
-        IsComputed = stock.IsComplete && stock.Chemistry.Mixing.IsSolved;
+        _isSolved = stock.IsComplete && stock.Chemistry.Mixing.IsSolved;
         KeptBy = SelfKeepers.Of(stock, needs);
         Acids = IsComputed ? In(stock.Chemistry.Mixing, stock.Concentration(PreservativeAcids.Components[^1]).MolesPerLitre) : [];
         Strength = Rounding.SixDigits(Acids.Sum(a => a.Strength));
@@ -84,8 +88,11 @@ public sealed class PreservativeJudgement
     /// <summary>What keeps it without a preservative.</summary>
     public SelfKeeping KeptBy { get; }
 
-    /// <summary>Whether its equilibrium is known.</summary>
-    public bool IsComputed { get; }
+    /// <summary>Whether its equilibrium is known, its pH among it.</summary>
+    public bool IsComputed => _isSolved && !HangsOnAnUnknownPh;
+
+    /// <summary>True where nobody knows the pH on which it depends whether a preservative works.</summary>
+    public bool HangsOnAnUnknownPh => _isSolved && !_stock.Chemistry.Mixing.TellsPh;
 
     /// <summary>The acids, the most effective first; empty where the stock is not computed.</summary>
     public IReadOnlyList<PreservativeAcids> Acids { get; }
@@ -115,7 +122,7 @@ public sealed class PreservativeJudgement
     /// <param name="ph">The pH of the stock; null for the one it comes to with the preservative in it.</param>
     public double? DoseOf(Substance preservative, double? ph = null)
     {
-        if (!IsComputed || !preservative.Dissolves.Any(d => PreservativeAcids.Components.Contains(d.Component)))
+        if (!(ph is null ? IsComputed : _isSolved) || !preservative.Dissolves.Any(d => PreservativeAcids.Components.Contains(d.Component)))
         {
             return null;
         }

@@ -66,7 +66,7 @@ internal static class SelfKeepers
         // That bleach must not be there is another family's matter.
         return stock.Concentration("inert:ClO-1").MolesPerLitre >= Bleach ? SelfKeeping.Bleach
             : peroxide >= Peroxide ? SelfKeeping.Peroxide
-            : state.Ph <= needs.SafeBelowPh ? SelfKeeping.Acid
+            : (state.TellsPh ? state.Ph : PhDoubt.AtMost(state)) <= needs.SafeBelowPh ? SelfKeeping.Acid
             : state.WaterActivity is > 0 and < DryEnough && state.Validity.Trust == Trust.InRange ? SelfKeeping.Salt
             : FreeCopper(state) >= needs.SafeCopper ? SelfKeeping.Copper
             : solution.Molality("HAcetate") * state.KilogramsWaterPerLitre * AceticAcid >= PicklingAcid ? SelfKeeping.Vinegar

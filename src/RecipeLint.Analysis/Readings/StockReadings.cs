@@ -45,9 +45,7 @@ internal sealed class StockReadings
     /// <param name="moles">Components of the whole batch.</param>
     /// <param name="volume">What it is filled up to at 20 °C.</param>
     public static StockReadings Of(StockFacts stock, ComponentMoles moles, Volume volume) =>
-        new(
-            SolutionMix.Of(moles, volume).WithSilicates(stock.Additions.Select(a => a.ComponentMoles), volume),
-            moles.Count == 0 && stock is { IsComplete: true, Additions: [] });
+        new(StockChemistry.MixOf(stock, moles, volume), moles.Count == 0 && stock is { IsComplete: true, Additions: [] });
 
     /// <summary>The value; null when the model gives none: of pure water no pH.</summary>
     public double? Value(Reading reading)

@@ -141,6 +141,11 @@ public sealed partial class SubstanceCatalogue
             return Answer(named);
         }
 
+        if (OfSomeWater(trimmed) is { Count: > 0 } forms)
+        {
+            return Answer(forms);
+        }
+
         if (CasNumber.HasShape(trimmed))
         {
             var listed = _entries.Where(e => string.Equals(e.Cas, trimmed, StringComparison.Ordinal)).ToArray();
@@ -180,6 +185,24 @@ public sealed partial class SubstanceCatalogue
         candidates.Count == 1
             ? new SubstanceLookup.Found(candidates.First().Substance)
             : new SubstanceLookup.Ambiguous([.. candidates.Select(c => c.Substance)]);
+
+    /// <summary>
+    /// An id whose water is left out where several forms have one ("fe-edta-na"), which is asked, or one that counts a single water
+    /// ("-1h2o"), which ids leave uncounted.
+    /// </summary>
+    private List<CatalogueEntry> OfSomeWater(string text)
+    {
+        var key = SubstanceNames.Key(text);
+        if (OneWater().IsMatch(key) && _byKey.TryGetValue(OneWater().Replace(key, "$1h2o"), out var monohydrate))
+        {
+            return [.. monohydrate];
+        }
+
+        var forms = key.Length == 0 ? []
+            : _entries.Where(e => SubstanceNames.Key(e.Id) is var id && id.StartsWith(key, StringComparison.Ordinal)
+                && Water().IsMatch(id[key.Length..])).OrderBy(e => e.Id, StringComparer.Ordinal).ToList();
+        return forms.Count > 1 ? forms : [];
+    }
 
     /// <summary>A formula or CAS number names the compound: the compound itself goes before its solutions.</summary>
     private static CatalogueEntry[] PureFirst(CatalogueEntry[] candidates)
@@ -271,12 +294,20 @@ public sealed partial class SubstanceCatalogue
     {
         var names = entry.Substance.Aliases.Append(entry.Substance.Name).Append(entry.Id);
         var there = names.SelectMany(KnownNames.WordsOf).ToHashSet(StringComparer.Ordinal);
-        return KnownNames.WordsOf(text).Any(w => IsIon(w) && KnownNames.BuiltIn.IsWord(w) && !there.Contains(w));
+        return KnownNames.WordsOf(text).Any(w => IsIon(w) && KnownNames.BuiltIn.IsWord(w) && !there.Contains(w))
+            || (AgentOf(text) is { } agent && names.All(n => AgentOf(n) is { } other && other != agent));
+    }
+
+    /// <summary>The chelating agent that a name names: one is no slip for another. Null where it names none.</summary>
+    private static string? AgentOf(string name)
+    {
+        var key = SubstanceNames.Key(name);
+        return Array.Find(_agents, a => key.Contains(a, StringComparison.Ordinal));
     }
 
     /// <summary>A word that ends as ions do.</summary>
     private static bool IsIon(string word) =>
-        word.Length >= ShortestIon && Array.Exists(_ionEnds, e => word.EndsWith(e, StringComparison.Ordinal))
+        (word.Length >= ShortestIon || word == "oxide") && Array.Exists(_ionEnds, e => word.EndsWith(e, StringComparison.Ordinal))
         && !Array.Exists(_noIons, e => word.EndsWith(e, StringComparison.Ordinal));
 
     /// <summary>
@@ -302,6 +333,15 @@ public sealed partial class SubstanceCatalogue
     /// </summary>
     private static string Uncounted(string formula) =>
         HalideCount().Replace(FirstCount().Replace(GroupCount().Replace(formula.Split('·')[0], "$1"), "$1"), "$1");
+
+    /// <summary>The longer before those that they hold.</summary>
+    private static readonly string[] _agents = ["hedta", "eddha", "hbed", "idha", "dtpa", "edta"];
+
+    [GeneratedRegex("^(anhydrous|[0-9]*h2o)$")]
+    private static partial Regex Water();
+
+    [GeneratedRegex("([^0-9])1h2o$")]
+    private static partial Regex OneWater();
 
     [GeneratedRegex(@"\(([A-Za-z0-9]+)\)[0-9]*")]
     private static partial Regex GroupCount();

@@ -42,5 +42,14 @@ internal static class Analytes
         new("PO4", Component.Phosphate, 0, [new("PO4", 1), new("P", 1), new("P2O5", 2)]),
         new("HCO3", Component.Carbonate, -1, [new("HCO3", 1), new("CaCO3", 2)]),
         new("CO3", Component.Carbonate, -2, [new("CO3", 1), new("CaCO3", 1)]),
+
+        // Poisons of a well, by their element: so little of them that no charge is counted.
+        new("As", "inert:As", 0, [new("As", 1)]),
+        new("Cd", "inert:Cd", 0, [new("Cd", 1)]),
+        new("Cr", "inert:Cr", 0, [new("Cr", 1)]),
+        new("Hg", "inert:Hg", 0, [new("Hg", 1)]),
+        new("Ni", Component.Nickel, 2, [new("Ni", 1)]),
+        new("Pb", "inert:Pb", 0, [new("Pb", 1)]),
+        new("Se", "inert:Se", 0, [new("Se", 1)]),
     }.ToFrozenDictionary(a => a.Key, StringComparer.Ordinal);
 }

@@ -166,6 +166,10 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
         }
     }
 
+    /// <summary>What half words stand for goes before what is only spelt like it: "mang sulphate" is no zinc.</summary>
+    private static IReadOnlyList<string> Near(string name, SubstanceLookup.Unknown unknown, SubstanceCatalogue catalogue) =>
+        EverydayNames.Meant(name, catalogue) is { Count: > 0 } meant ? meant : unknown.Suggestions;
+
     private static (OneLineItem? Item, string? Error) Resolve(
         string name, string amountText, Quantity amount, SubstanceCatalogue catalogue) =>
         catalogue.Find(name) switch
@@ -178,10 +182,9 @@ public sealed record OneLineMix(IReadOnlyList<OneLineItem> Items, Quantity? Volu
                 null,
                 Nutrients.Bearers(name) is { Count: > 0 } bearers
                     ? $"'{name}' {Nutrients.NoSubstance}, such as {string.Join(" or ", bearers.Select(b => $"'{b}'"))}."
-                    : unknown.Suggestions.Count == 0
-                        ? $"'{name}' is not in the catalogue."
-                        : $"'{name}' is not in the catalogue; did you mean "
-                            + $"{string.Join(" or ", unknown.Suggestions.Select(s => $"'{s}'"))}?"),
+                    : Near(name, unknown, catalogue) is { Count: > 0 } near
+                        ? $"'{name}' is not in the catalogue; did you mean {string.Join(" or ", near.Select(s => $"'{s}'"))}?"
+                        : $"'{name}' is not in the catalogue."),
             _ => (null, $"'{name}' is not in the catalogue."),
         };
 }

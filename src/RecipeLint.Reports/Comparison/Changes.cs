@@ -70,7 +70,7 @@ internal static class StockChanges
     /// <summary>To a hundredth: no meter of a shop shows more of it.</summary>
     internal static double? ShownPh(double? ph) => ph is { } value ? Math.Round(value, 2) : null;
 
-    private static double? Ph(StockFacts stock) => ShownPh(stock.Chemistry.Mixing is { IsSolved: true } mixing ? mixing.Ph : null);
+    private static double? Ph(StockFacts stock) => ShownPh(stock.Chemistry.Mixing is { TellsPh: true } mixing ? mixing.Ph : null);
 
     private static Dictionary<string, AdditionFacts> ById(StockFacts stock) =>
         stock.Additions.DistinctBy(a => a.Id, StringComparer.Ordinal).ToDictionary(a => a.Id, StringComparer.Ordinal);
@@ -116,5 +116,5 @@ internal static class RecipeChanges
     private static double? Ec(RecipeFacts recipe) => recipe.Chemistry.Final.Conductivity.At25?.MillisiemensPerCentimetre;
 
     private static double? Ph(RecipeFacts recipe) =>
-        StockChanges.ShownPh(recipe.Chemistry.Final is { IsSolved: true } final ? final.Ph : null);
+        StockChanges.ShownPh(recipe.Chemistry.Final is { TellsPh: true } final ? final.Ph : null);
 }

@@ -38,7 +38,7 @@ internal static class FamilyPictures
             _ when stock is null => [],
             "precipitation" => One(StockPictures.Saturation(stock, Key)),
             "chelation" => [.. ChelatePictures.Of(
-                stock.Chemistry.Mix, stock.Chemistry.Mixing.IsSolved ? stock.Chemistry.Mixing.Ph : null, stock.Stock.Name, Key).Take(1)],
+                stock.Chemistry.Mix, stock.Chemistry.Mixing.TellsPh ? stock.Chemistry.Mixing.Ph : null, stock.Stock.Name, Key).Take(1)],
             "preservation" => One(WholeAcid(stock)),
             "weighing" => One(Weights(stock)),
             "procedure" => One(StockPictures.MixingSolids(stock, Key)),

@@ -19,7 +19,7 @@ public static class HazardWords
         _ => $"{Subject(hazard)}{Partner(hazard)} {hazard.Text.Happens}{Figure(hazard)}.",
     };
 
-    private static string Partner(Hazard hazard) => hazard.With is null ? "" : $" with {Printable.Show(hazard.With.Name)}";
+    private static string Partner(Hazard hazard) => hazard.With is null ? "" : $" with {Printable.Show(Say.Called(hazard.With.Name))}";
 
     /// <summary>The same for the middle of a list: without the full stop.</summary>
     public static string Short(Hazard hazard) => Of(hazard).TrimEnd('.');
@@ -121,7 +121,7 @@ public static class HazardWords
         yield return HazardText.Deference;
     }
 
-    private static string Subject(Hazard hazard) => hazard.From is { } from ? Say.Capital(Printable.Show(from.Name))
+    private static string Subject(Hazard hazard) => hazard.From is { } from ? Say.Capital(Printable.Show(Say.Called(from.Name)))
         : Say.Capital(hazard.Text.Name);
 
     private static string Figure(Hazard hazard) => hazard.Unit switch

@@ -218,8 +218,9 @@ public static class OrderReport
             "Stir each until clear before the next goes in. What a salt meets while it dissolves counts as its own saturated solution.");
     }
 
-    private static string Ph(double? ph, IEnumerable<AdditionFacts> additions, double litres) => ph is not { } value ? ""
-        : PhDoubt.In(additions, litres) ? "not known"
+    private static string Ph(double? ph, IEnumerable<AdditionFacts> additions, double litres) =>
+        PhDoubt.In(additions, litres) ? "not known"
+        : ph is not { } value ? ""
         : value.ToString("0.0", CultureInfo.InvariantCulture);
 
     private static string Warms(double? kelvin) =>

@@ -59,7 +59,7 @@ public static class FilePage
         if (facts.FindStock(file) is { } stock)
         {
             var chemistry = stock.Chemistry;
-            var held = ChelatePictures.Of(chemistry.Mix, chemistry.Mixing.IsSolved ? chemistry.Mixing.Ph : null, stock.Stock.Name, "stock");
+            var held = ChelatePictures.Of(chemistry.Mix, chemistry.Mixing.TellsPh ? chemistry.Mixing.Ph : null, stock.Stock.Name, "stock");
             return Group("pictures", "Pictures", [.. StockPictures.Of(stock, "stock"), .. held]);
         }
 

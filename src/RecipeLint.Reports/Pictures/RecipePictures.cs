@@ -25,7 +25,7 @@ public static class RecipePictures
         [
             .. new[] { Elements(recipe, uncertainty), Doubt(uncertainty), Ions(recipe), TankPh(recipe), TankEc(recipe) }.OfType<Picture>(),
             .. ChelatePictures.Of(
-                chemistry.AdjustedMix ?? chemistry.Mix, chemistry.Final.IsSolved ? chemistry.Final.Ph : null, recipe.Recipe.Name, "recipe"),
+                chemistry.AdjustedMix ?? chemistry.Mix, chemistry.Final.TellsPh ? chemistry.Final.Ph : null, recipe.Recipe.Name, "recipe"),
         ];
     }
 
@@ -179,8 +179,8 @@ public static class RecipePictures
     {
         var steps = TankFilling.Of(recipe);
         var doubt = TankWindow.SlackOf(ReadingKind.Ph, 0);
-        var dots = steps.Where(s => s.State.IsSolved).Select(s => new Dot(s.Index, s.State.Ph, DoubtUp: doubt)).ToList();
-        if (dots.Count < 2)
+        var dots = steps.Where(s => s.State.TellsPh).Select(s => new Dot(s.Index, s.State.Ph, DoubtUp: doubt)).ToList();
+        if (dots.Count < 2 || !recipe.Chemistry.Tank.TellsPh)
         {
             return null;
         }

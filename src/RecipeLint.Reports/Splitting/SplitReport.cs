@@ -106,8 +106,8 @@ public static class SplitReport
 
     private static string Limit(SplitPart part)
     {
-        var mixed = part.Stock.Chemistry.Mixing.Ph;
-        var ph = $"pH {Say.PhShown(mixed)}. ";
+        var mixed = part.Stock.Chemistry.Mixing;
+        var ph = $"pH {(mixed.TellsPh ? Say.PhShown(mixed.Ph) : "not known")}. ";
         return part is { ClearUpTo: { } most, StoppedBy: { } solid, StoppedAt: { } at }
             ? $"{ph}Stays clear up to 1:{Whole(most)}; stronger, "
                 + $"{ObstacleWords.Called(solid)} {(solid.Role == SolidRole.SolubleSalt ? "may crystallise" : "falls out")} at "

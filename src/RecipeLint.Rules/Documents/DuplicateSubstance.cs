@@ -32,10 +32,28 @@ internal sealed class DuplicateSubstance : WorkspaceRule, IProposesRepairs
         {
             foreach (var finding in Find(recipe.Doses.Select(Entry.Of), "recipe", recipe.Recipe.Name, context))
             {
-                yield return finding;
+                yield return Forgotten(facts, recipe, finding) is { } other
+                    ? finding with { Message = $"{finding.Message} {other}" }
+                    : finding;
             }
         }
     }
+
+    /// <summary>
+    /// The other half of a set, written twice under one name: a stock in the same folder with the same dose that this recipe leaves out.
+    /// </summary>
+    private static string? Forgotten(Facts facts, RecipeFacts recipe, Finding finding)
+    {
+        var twice = recipe.Doses.FirstOrDefault(d => d.Entry.Place == finding.Place)?.Stock;
+        var dosed = recipe.Doses.Select(d => d.Stock?.Stock.File).ToHashSet(StringComparer.Ordinal);
+        var other = twice?.Stock.Dose is null ? null : facts.Stocks.FirstOrDefault(s => !dosed.Contains(s.Stock.File)
+            && s.Stock.Dose?.Value == twice.Stock.Dose.Value
+            && Folder(s.Stock.File) == Folder(twice.Stock.File));
+        return other is null ? null
+            : $"'{other.Stock.Name}', which is made for the same dose, is left out: one of the lines may have been meant for it.";
+    }
+
+    private static string Folder(string file) => file[..Math.Max(0, file.LastIndexOf('/'))];
 
     private static IEnumerable<Finding> Find(IEnumerable<Entry> entries, string kind, string name, RuleContext context)
     {

@@ -37,6 +37,14 @@ public static class Say
     /// <summary>The text with a capital at its beginning; nothing stays nothing.</summary>
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
+    /// <summary>
+    /// A name in the middle of a sentence: what stands behind its first comma in brackets, "potassium hydroxide (solid)". A name that has
+    /// brackets of its own stays.
+    /// </summary>
+    public static string Called(string name) => name.IndexOf(", ", StringComparison.Ordinal) is > 0 and var at && !name.Contains('(')
+        ? $"{name[..at]} ({name[(at + 2)..]})"
+        : name;
+
     /// <summary>A mass in the unit a scale shows.</summary>
     public static string Grams(double grams) => Math.Abs(grams) switch
     {

@@ -34,9 +34,10 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
     public Finding Describe(RuleContext context)
     {
         var hazard = Hazard!;
-        var with = hazard.With is { } other && other != hazard.From ? $" with {other.Name}" : "";
+        var with = hazard.With is { } other && other != hazard.From ? $" with {Say.Called(other.Name)}" : "";
         var place = hazard.With?.Place ?? hazard.From?.Place ?? Whole;
-        var message = $"{Say.Capital(hazard.From?.Name ?? hazard.Text.Name)}{with} in '{Vessel}' {hazard.Text.Happens}{Figure(hazard)}. "
+        var message = $"{Say.Capital(Say.Called(hazard.From?.Name ?? hazard.Text.Name))}{with} in '{Vessel}': this {hazard.Text.Happens}"
+            + $"{Figure(hazard)}. "
             + $"{hazard.Text.Instead} {Standing(hazard)}: safety data sheets and local codes decide.";
         return context.Find(place, message, Harm.Person, OddsOf(hazard)) with
         {
@@ -66,6 +67,12 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
     private static Odds OddsOf(Hazard hazard) => hazard.Kind switch
     {
         HazardKind.OxygenPressure when hazard.With is null => Odds.Possible,
+
+        // It is slow, and a loose cap lets it off.
+        HazardKind.NitrousAcid => Odds.Possible,
+
+        // Lye as a liquid has given most of its heat off already.
+        HazardKind.Heat when hazard is { IsWhereTheyMeet: true, Grade: < HazardGrade.Grave } => Odds.Possible,
         HazardKind.FermentationPressure => hazard.Value >= 2 * hazard.Limit ? Odds.Certain : Odds.Possible,
         _ => Odds.Certain,
     };
@@ -76,6 +83,7 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
         HazardKind.Heat => "Wear goggles, gloves and apron, and stop pouring where it gets hot",
         HazardKind.FermentationPressure => "A bottle that stands already is not shaken, warmed or opened where it bulges",
         HazardKind.OxygenPressure when hazard.With is null => "Keep it cool under a cap with a vent, and shake or open none that bulges",
+        HazardKind.NitrousAcid => "A bottle that stands already is kept cool under a loose cap out of doors, and nobody leans over it",
         HazardKind.UnknownContents => "Until then close nothing tightly and warm nothing",
         _ => "Where they have met already do not close the vessel, pour nothing into it and keep away",
     };
@@ -83,8 +91,10 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
     private static string Figure(Hazard hazard) => hazard.Unit switch
     {
         "" => "",
-        "L/L" => $": up to {Say.Number(hazard.Value)} litres of {hazard.What} from a litre",
-        "°C" => $": up to {Say.Number(Math.Min(hazard.Value, 100))} °C",
-        _ => $": {Say.Number(hazard.Value)} {hazard.Unit} {hazard.What}, counted from {Say.Number(hazard.Limit)} {hazard.Unit}",
+        "L/L" => $"; up to {Say.Number(hazard.Value)} L of {hazard.What} can come of a litre",
+        "°C" => $", up to {Say.Number(Math.Min(hazard.Value, 100))} °C",
+        _ => $" ({Say.Number(hazard.Value)} {hazard.Unit} {hazard.What}"
+            + (hazard.Share is { } share ? $", {Say.Percent(share)} of all nitrite" : "")
+            + $", counted from {Say.Number(hazard.Limit)} {hazard.Unit})",
     };
 }

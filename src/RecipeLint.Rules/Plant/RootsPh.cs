@@ -23,7 +23,7 @@ internal static class RootsPh
     /// given it carbon dioxide.
     /// </summary>
     public static double? AsMixed(RecipeFacts recipe) =>
-        recipe is { IsComplete: true, Adjustment: null } && recipe.Chemistry is { IsComplete: true, Tank: { IsSolved: true, Ph: var ph } }
+        recipe is { IsComplete: true, Adjustment: null } && recipe.Chemistry is { IsComplete: true, Tank: { TellsPh: true, Ph: var ph } }
             ? Rounding.SixDigits(ph)
             : null;
 }

@@ -41,6 +41,17 @@ internal static class WaterLimits
 
     private const string Blend = "Blend it with rain or reverse-osmosis water.";
 
+    private static readonly Dictionary<string, string> Poisons = new(StringComparer.Ordinal)
+    {
+        ["As"] = "arsenic", ["Cd"] = "cadmium", ["Cr"] = "chromium", ["Hg"] = "mercury", ["Ni"] = "nickel", ["Pb"] = "lead",
+        ["Se"] = "selenium",
+    };
+
+    /// <summary>What piles up in the crop and in who eats it.</summary>
+    private static WaterLimit Poison(string key, double milligrams, string source, bool recalled) => new(
+        key, Poisons[key], milligrams, "mg/L", Level.Warning, recalled, source, "piles up in the crop and in who eats it",
+        "Use another water for what is eaten, drink none of it, and ask the laboratory or the water authority, who decide by local rules.");
+
     /// <summary>For each key the graver limit first.</summary>
     public static IReadOnlyList<WaterLimit> All { get; } =
     [
@@ -66,6 +77,9 @@ internal static class WaterLimits
             "Aerate and filter it before use; do not count it as a nutrient."),
         new("Mn", "manganese", 1.0, "mg/L", Level.Note, true, Greenhouse, "clogs drippers with black slime",
             "Aerate and filter it before use, and lower the manganese of the trace stock."),
+        .. ContaminantLimits.InWater.Where(l => Poisons.ContainsKey(l.Element))
+            .Select(l => Poison(l.Element, l.Milligrams, Fao, l.Recalled)),
+        Poison("Hg", 0.001, "the drinking water directive (EU) 2020/2184", true),
         new("hardness", "hardness", 150, "mg/L as CaCO3", Level.Note, false, "Greenhouse Management, chapter on irrigation water,",
             "scales heaters and drippers and clouds stocks made with it", "Count its calcium and magnesium in the recipe, and make "
                 + "stocks with soft water."),

@@ -235,11 +235,12 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
 
     private static string What(StockFacts stock, JudgedDeposit deposit, IReadOnlyList<Supplier> suppliers)
     {
-        var names = deposit.Deposits.Select(d => d.Solid.Called).Distinct(StringComparer.Ordinal).Take(MostNames);
+        var names = deposit.Deposits.Select(d => d.Solid.Called).Distinct(StringComparer.Ordinal).Take(MostNames).ToList();
         var amount = $"{Say.Grams(deposit.GramsPerLitre)}/L of {Say.List(names)}";
         var subject = deposit.Sureness switch
         {
-            Sureness.Clear => $"{amount} falls out of '{stock.Stock.Name}' {Wording.When(stock, deposit)}",
+            Sureness.Clear =>
+                $"{amount} {(names.Count == 1 ? "falls" : "fall")} out of '{stock.Stock.Name}' {Wording.When(stock, deposit)}",
             Sureness.NearTheLimit => $"{amount} can fall out of '{stock.Stock.Name}' {Wording.When(stock, deposit)}",
             _ => $"Up to {amount} can settle out of '{stock.Stock.Name}' {Wording.When(stock, deposit)}",
         };
@@ -262,7 +263,10 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
         yield return new NamedValue("temperature", deposit.State.Temperature.Celsius, "°C");
         if (!deposit.Owner.IsOfSalts)
         {
-            yield return new NamedValue("pH", Rounding.SixDigits(deposit.State.PhBeforeDeposit), "");
+            foreach (var before in PhGuess.Values(deposit.State, before: true))
+            {
+                yield return before;
+            }
         }
 
         if (nearest.Factor is { } factor)

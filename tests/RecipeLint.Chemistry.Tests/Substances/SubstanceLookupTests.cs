@@ -16,6 +16,8 @@ public sealed class SubstanceLookupTests
     [InlineData("mgso4.7h2o", "magnesium-sulfate-7h2o")]
     [InlineData("10034-99-8", "magnesium-sulfate-7h2o")]
     [InlineData("kieserite", "magnesium-sulfate-h2o")]
+    [InlineData("Epsom", "magnesium-sulfate-7h2o")]
+    [InlineData("manganese-sulfate-1h2o", "manganese-sulfate-h2o")]
     [InlineData("MKP", "monopotassium-phosphate")]
     [InlineData("0-52-34", "monopotassium-phosphate")]
     [InlineData("MAP", "monoammonium-phosphate")]
@@ -177,4 +179,22 @@ public sealed class SubstanceLookupTests
     [InlineData("a732-18-5", false)]
     [InlineData("", false)]
     public void ACasNumberCarriesACheckDigit(string text, bool valid) => Assert.Equal(valid, CasNumber.IsValid(text));
+
+    /// <summary>An id without its water is a question, and no other chelate answers it.</summary>
+    [Fact]
+    public void AnIdWithoutItsWaterIsAsked()
+    {
+        var asked = Assert.IsType<SubstanceLookup.Ambiguous>(SubstanceCatalogue.BuiltIn.Find("fe-edta-na"));
+
+        Assert.Equal(["fe-edta-na-3h2o", "fe-edta-na-anhydrous"], asked.Candidates.Select(c => c.Id).Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("fe-edta-k", "eddha", "dtpa", "hedta")]
+    [InlineData("fe-eddha-k", "dtpa", "hedta", "-edta")]
+    [InlineData("zn-edta-na", "eddha", "dtpa", "hedta")]
+    [InlineData("fe-dtpa-k", "eddha", "hedta", "-edta")]
+    public void OneChelateIsNoSlipForAnother(string text, params string[] others) => Assert.All(
+        Assert.IsType<SubstanceLookup.Unknown>(SubstanceCatalogue.BuiltIn.Find(text)).Suggestions,
+        s => Assert.DoesNotContain(others, o => s.Contains(o, StringComparison.Ordinal)));
 }

@@ -123,7 +123,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
 
     /// <summary>True for a stock with an iron chelate above the pH that every source gives for it.</summary>
     internal static bool IsTooAlkaline(StockFacts stock) =>
-        stock.Chemistry.Mixing is { IsSolved: true, Ph: var ph } && Windows(stock.ComponentMoles).Any(w => ph > w.Highest);
+        stock.Chemistry.Mixing is { TellsPh: true, Ph: var ph } && Windows(stock.ComponentMoles).Any(w => ph > w.Highest);
 
     private static NumberOption Least(RuleContext context, string file) =>
         context.For(file).Options<ChelateOutsideItsPhOptions>().LeastHeld;
@@ -135,7 +135,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
 
         // Nothing is solved for a stock without an iron chelate.
         if (!stock.IsComplete || windows.Count == 0 || Iron.Supplier(stock) is not { } supplier
-            || (stock.Chemistry.Aged ?? stock.Chemistry.Mixing) is not { IsSolved: true } state)
+            || (stock.Chemistry.Aged ?? stock.Chemistry.Mixing) is not { TellsPh: true } state)
         {
             return standing;
         }
@@ -183,7 +183,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         if (!recipe.IsComplete
             || windows.Count == 0
             || Iron.Supplier(recipe) is not { } dose
-            || Iron.Feed(recipe) is not { IsSolved: true } state)
+            || Iron.Feed(recipe) is not { TellsPh: true } state)
         {
             return standing;
         }

@@ -71,7 +71,7 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
             _ => new Way("bring the pH to 5.5", Puts.Acid, 5.5),
         };
         var message =
-            $"At pH {Say.Ph(Math.Round(state.Ph, 2))} {main} holds only {Say.Percent(held)} of "
+            $"{Say.Capital(PhGuess.At(state))} {main} holds only {Say.Percent(held)} of "
                 + $"{Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron: {robber.Name}, at "
                     + $"{Say.Number(recipe.MilligramsPerLitre(robber.Key))} mg/L, has taken the chelating agent. "
             + "The iron without a holder falls out as rust and the crop goes short of it; without the "
@@ -86,7 +86,7 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
                 new NamedValue("iron still held", held * 100, "%"),
                 new NamedValue($"iron held without the {robber.Name}", without * 100, "%"),
                 new NamedValue(robber.Name, recipe.MilligramsPerLitre(robber.Key), "mg/L"),
-                new NamedValue("pH", state.Ph, ""),
+                .. PhGuess.Values(state),
             ],
         };
     }

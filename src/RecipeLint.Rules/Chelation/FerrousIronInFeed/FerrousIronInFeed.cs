@@ -53,8 +53,8 @@ internal sealed class FerrousIronInFeed : RecipeRule<FerrousIronInFeed.Exposed>
         var dose = Iron.Supplier(recipe)!;
         var message =
             $"'{recipe.Recipe.Name}' gets {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron as iron(II) and nothing that holds it: "
-                + $"once the air has oxidised it, {Say.Percent(lost)} of it falls out as {Iron.RustCalled(state)} at pH "
-                    + $"{Say.Ph(Math.Round(state.Ph, 2))}. "
+                + $"once the air has oxidised it, {Say.Percent(lost)} of it falls out as {Iron.RustCalled(state)} "
+                    + $"{PhGuess.At(state)}. "
             + "The feed looks clear when it is mixed, the drippers brown within days, and new leaves turn yellow. "
             + Remedy(recipe, context, iron);
         return context.Find(dose.Entry.Place, message, Iron.HarmOf(lost), Odds.Certain) with
@@ -64,7 +64,7 @@ internal sealed class FerrousIronInFeed : RecipeRule<FerrousIronInFeed.Exposed>
             [
                 new NamedValue("iron", iron * Iron.GramsPerMole * 1000, "mg/L"),
                 new NamedValue("iron that falls out", lost * 100, "%"),
-                new NamedValue("pH", state.Ph, ""),
+                .. PhGuess.Values(state),
             ],
         };
     }

@@ -30,7 +30,7 @@ internal sealed class IronPartlyUnstable : RecipeRule<IronPartlyUnstable.Isomers
         var percent = Rounding.SixDigits(100 * lost / iron);
         var lasts = Rounding.SixDigits(iron - lost);
         var ph = Rounding.SixDigits(state.Ph);
-        var readable = recipe.IsComplete && state.IsSolved;
+        var readable = recipe.IsComplete && state.TellsPh;
         List<Check> checks =
         [
             new("enough of it in other isomers", percent, Relation.AtLeast, options.LeastUnstable, "%"),
@@ -39,7 +39,7 @@ internal sealed class IronPartlyUnstable : RecipeRule<IronPartlyUnstable.Isomers
         ];
         if (!readable)
         {
-            checks.Add(Check.That("the recipe could be read whole and its equilibrium computed", false));
+            checks.Add(Check.That("the recipe could be read whole and its pH computed", false));
         }
 
         yield return new Isomers(recipe, unstable[0].Dose, iron, lost, percent, lasts, readable ? ph : 0, wanted) { Checks = checks };

@@ -75,7 +75,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
         var (mixing, limit) = (stock.Chemistry.Mixing, context.Options<UnprotectedFerrousIronOptions>().MostLost / 100);
         var kept = stock.Stock.Keep?.For is { } shelf ? $"is kept for {Say.Days(shelf.Value.Days)}" : "is kept";
         var message =
-            $"'{stock.Stock.Name}' {kept} with {Say.Number(iron * 1000)} mmol/L iron(II) at pH {Say.Ph(Math.Round(mixing.Ph, 1))} and "
+            $"'{stock.Stock.Name}' {kept} with {Say.Number(iron * 1000)} mmol/L iron(II) {PhGuess.At(mixing, 1)} and "
                 + "nothing that holds it. "
             + $"Air turns it to iron(III)"
             + (verdict.InPhosphate ? " within months, for phosphoric acid does not hold it off as other acids do" : "")
@@ -91,7 +91,7 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
             Values =
             [
                 new NamedValue("iron(II)", iron * 1000, "mmol/L"),
-                new NamedValue("pH", mixing.Ph, ""),
+                .. PhGuess.Values(mixing),
                 new NamedValue("iron that turns to rust", lost * 100, "%"),
                 new NamedValue("deposit", Iron.RustGramsPerLitre(aged), "g/L"),
             ],

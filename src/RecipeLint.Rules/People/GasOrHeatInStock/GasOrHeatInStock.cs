@@ -45,11 +45,12 @@ internal sealed class GasOrHeatInStock : StockRule<VesselHazard>, IProposesRepai
         };
 
     /// <summary>
-    /// Whatever makes the gate refuse, and what ferments in a bottle that is kept. Gas of which an open vessel lets little off and heat
-    /// below boiling are no finding.
+    /// Whatever makes the gate refuse, what ferments in a bottle that is kept, and water onto a lye. Gas of which an open vessel lets
+    /// little off and heat below boiling are no finding.
     /// </summary>
     private static bool Counts(Hazard hazard) =>
-        hazard.Forbids(VesselAction.Order) || hazard.Kind == HazardKind.FermentationPressure;
+        hazard.Forbids(VesselAction.Order) || hazard.Kind == HazardKind.FermentationPressure
+        || hazard is { Kind: HazardKind.Heat, IsWhereTheyMeet: true };
 
     /// <summary>True when a rule of its own speaks of it in this stock.</summary>
     private static bool IsSaid(Hazard hazard, StockFacts stock, RuleContext context)

@@ -42,7 +42,7 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
     protected override Finding Describe(AlkalinityLeft verdict, RuleContext context)
     {
         var (recipe, left) = (verdict.Recipe, verdict.Left!);
-        var ph = recipe.Chemistry.Final.Ph;
+        var guess = GuessedPh.Of(recipe);
         var demand = Demand(recipe, context);
         var remedy = demand is { Volume: { } volume, ComponentMoles: var moles }
             ? $"about {Say.Number(moles.GetValueOrDefault(Component.Nitrate) * 1000 / recipe.FinalVolume.Litres)} meq/L of acid bring it "
@@ -56,16 +56,16 @@ internal sealed class AlkalinityNotNeutralised : RecipeRule<AlkalinityLeft>, IPr
             place,
             $"{Say.Number(left.Value)} meq/L of alkalinity stay in the final solution "
                 + $"({Say.Number(left.Value * FeedAlkalinity.CaCO3MilligramsPerMilliequivalent)} mg/L as CaCO3), and it comes to rest "
-                + $"with the air at pH {Say.Ph(Math.Round(ph, 1))}. "
+                + $"with the air {PhGuess.At(recipe.Chemistry.Final, 1)}. {PhGuess.Sentence(guess)}"
             + "The pH climbs in the tank and at the root, and iron, manganese and phosphate go out of reach. "
             + context.AdviceFor(recipe).Sentence(new Way(remedy, Puts.Acid, AimedPh)),
             Harm.Damage,
-            Odds.Certain,
+            PhGuess.Weaken(Odds.Certain, guess),
             Certainty.Practice) with
         {
             Measured = new Measured("alkalinity", left.Value, left.Limit, "meq/L"),
             Values = [new NamedValue("alkalinity", left.Value, "meq/L"), new NamedValue("limit", left.Limit, "meq/L"),
-                new NamedValue("pH", Rounding.SixDigits(ph), "")],
+                .. PhGuess.Values(recipe.Chemistry.Final)],
             Related = recipe.Water?.Water is { Alkalinity: { } alkalinity }
                 ? [new RelatedPlace(alkalinity.Place, "alkalinity of the source water")] : [],
         };

@@ -25,8 +25,11 @@ internal sealed class ElementLow : ElementRangeRule
         var found = $"The final solution holds {Say.Number(verdict.Found)} mg/L {verdict.Range.Key}";
         return verdict.Bound.IsUsual
             ? $"{found}, under the {Say.Number(limit)} mg/L where the usual range of the '{profile}' profile starts. "
-                + "Growth may slow before leaves show it. Raise it if the crop has no other source."
+                + "Growth may slow before leaves show it. "
+                + (NitrogenForms.Remedy(verdict.Recipe, verdict.Range.Key) ?? "Raise it if the crop has no other source.")
             : $"{found}; the '{profile}' profile expects deficiency below {Say.Number(limit)} mg/L. "
-                + "Plants go short within weeks. Raise the salt that carries it, or check that no dose is missing.";
+                + "Plants go short within weeks. "
+                + (NitrogenForms.Remedy(verdict.Recipe, verdict.Range.Key)
+                    ?? "Raise the salt that carries it, or check that no dose is missing.");
     }
 }

@@ -166,7 +166,7 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
             };
         }
 
-        if (!recipe.IsComplete || recipe.Chemistry is not { IsComplete: true, Final: { IsSolved: true, Ph: var ph } })
+        if (!recipe.IsComplete || recipe.Chemistry is not { IsComplete: true, Final: { TellsPh: true, Ph: var ph } })
         {
             return new PhOfFeed(recipe, PhQuestion.Roots, 0, 0, false, null, null,
                 null)

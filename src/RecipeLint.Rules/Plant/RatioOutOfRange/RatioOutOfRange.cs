@@ -47,7 +47,8 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
                 + (cause.IsHigh
                     ? $"So much {cause.Key} hinders the uptake of the others although their amounts may look right. Lower {cause.Key}, "
                         + "or raise the others together."
-                    : $"The others hinder the uptake of the little {cause.Key} there is. Raise {cause.Key}, or lower the others together.");
+                    : $"The others hinder the uptake of the little {cause.Key} there is. Raise "
+                        + $"{NitrogenForms.Raised(recipe, cause.Key)}, or lower the others together.");
         var place = RecipePlaces.Doses(recipe);
         return context.Find(
             place,
@@ -87,7 +88,7 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
     {
         if (!off.IsShareOfForms)
         {
-            return $"Lower {Say.List(off.More)} or raise {Say.List(off.Less)}.";
+            return $"Lower {Say.List(off.More)} or raise {Say.List(off.Less.Select(k => NitrogenForms.Raised(recipe, k)))}.";
         }
 
         var shift = Math.Abs(off.Found - off.Limit) * recipe.MilligramsPerLitre(off.Range.Denominator);

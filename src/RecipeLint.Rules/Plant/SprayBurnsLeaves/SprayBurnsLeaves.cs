@@ -80,7 +80,7 @@ internal sealed class SprayBurnsLeaves : RecipeRule<SprayBurnsLeaves.Load>
         const string What = "pH as mixed";
         if (!recipe.IsComplete
             || recipe.Chemistry is not { IsComplete: true } chemistry
-            || (chemistry.TankAdjusted ?? chemistry.Tank) is not { IsSolved: true, Ph: var ph })
+            || (chemistry.TankAdjusted ?? chemistry.Tank) is not { TellsPh: true, Ph: var ph })
         {
             return new Load(recipe, What, 0, default, LoadKind.Ph) { Checks = [Check.That("its equilibrium can be computed", false)] };
         }

@@ -58,7 +58,9 @@ internal sealed class TargetMissed : RecipeRule<ElementAgainstTarget>, IProposes
         var message = $"{key} comes to {Say.Number(found)} mg/L where {Say.Number(asked)} mg/L is wanted "
             + $"({(off > 0 ? "+" : "-")}{Say.Percent(Math.Abs(off) / asked)}, allowed ±{Say.Percent(allowed / asked)}). "
             + (slip is null
-                ? "The crop gets what is mixed, not what is wanted. Change the additions listed here or the target."
+                ? "The crop gets what is mixed, not what is wanted. "
+                    + ((found < asked ? NitrogenForms.Remedy(verdict.Recipe, key) : null)
+                        ?? "Change the additions listed here or the target.")
                 : slip.Sentence + " Check that before changing anything else.");
         var sources = ElementRatio.LargestSources(verdict.Recipe, key).Take(3);
         return context.Find(target.Place, message, Harm.Loss, verdict.Odds) with

@@ -3,6 +3,7 @@ using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
+using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Precipitation;
@@ -14,6 +15,9 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
 
     private const string Calcium = Component.Calcium;
 
+    /// <summary>g/L of an extract as sold below which nothing of its flocs is seen in a feed (common practice, no source).</summary>
+    private const double LeastSeen = 0.05;
+
     private static readonly Check _none = Check.That("it holds an extract that acid or calcium throws out", false);
 
     public override string Name => RuleName;
@@ -22,7 +26,8 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
     {
         foreach (var stock in facts.Stocks)
         {
-            var ph = stock.Chemistry.Mixing is { IsSolved: true } mixing ? (double?)Rounding.SixDigits(mixing.PhBeforeDeposit) : null;
+            // What nobody states in the extract itself may be lye: only what is acid all the same counts.
+            var ph = PhDoubt.AtMost(stock.Chemistry.Mixing) is { } most ? (double?)Rounding.SixDigits(most) : null;
             var calcium = Rounding.SixDigits(1000 * stock.Concentration(Calcium).MolesPerLitre);
             foreach (var meeting in Of(stock.Stock.File, stock.Stock.Name, stock.Additions, ph, calcium, inStock: true))
             {
@@ -33,31 +38,38 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
         foreach (var recipe in facts.Recipes)
         {
             var calcium = Rounding.SixDigits(1000 * recipe.ComponentMoles.GetValueOrDefault(Calcium) / recipe.FinalVolume.Litres);
-            var direct = recipe.Doses.Select(d => d.Direct).OfType<AdditionFacts>();
-            foreach (var meeting in Of(recipe.Recipe.File, recipe.Recipe.Name, direct, null, calcium, inStock: false))
+            var dosed = recipe.Doses.SelectMany(d => d.Direct is { } direct ? [(direct, d.Entry.Place)]
+                : d.Stock is { Volume.Litres: > 0 } stock
+                    ? stock.Additions.Where(a => IsSeen(a, d.Volume / stock.Volume, recipe)).Select(a => (a, d.Entry.Place))
+                : Array.Empty<(AdditionFacts, Place)>()).ToList();
+            foreach (var meeting in Of(recipe.Recipe.File, recipe.Recipe.Name, dosed.Select(d => d.Item1), null, calcium, inStock: false))
             {
-                yield return meeting;
+                yield return meeting with { Place = dosed.Find(d => d.Item1 == meeting.Addition).Item2 };
             }
         }
     }
+
+    /// <summary>True for so much of a stock's extract in a feed that flocs are seen.</summary>
+    private static bool IsSeen(AdditionFacts addition, double share, RecipeFacts recipe) =>
+        addition.Substance.Extract is not null && addition.Mass.Grams * share / recipe.FinalVolume.Litres >= LeastSeen;
 
     protected override Finding Describe(Meeting verdict, RuleContext context)
     {
         var (origin, addition) = (verdict.Origin!, verdict.Addition!);
         var name = addition.Substance.Name;
         var (what, value, limit, unit) = verdict.InAcid
-            ? ($"pH {Say.Ph(Math.Round(verdict.Value, 1))}, and below about pH {Say.Number(verdict.Limit)} {origin.Called} does not "
-                + "stay dissolved", verdict.Value, verdict.Limit, "")
-            : ($"{Say.Number(verdict.Value)} mmol/L of calcium, and from about {Say.Number(verdict.Limit)} mmol/L {origin.Called} is "
-                + "thrown out", verdict.Value, verdict.Limit, "mmol/L");
+            ? ($"a pH of {Say.Ph(Math.Round(verdict.Value, 1))} or less in '{verdict.Vessel}'; below about pH {Say.Number(verdict.Limit)} "
+                + $"{origin.Called} does not stay dissolved", verdict.Value, verdict.Limit, "")
+            : ($"{Say.Number(verdict.Value)} mmol/L of calcium in '{verdict.Vessel}'; from about {Say.Number(verdict.Limit)} mmol/L on "
+                + $"calcium throws {origin.Called} out", verdict.Value, verdict.Limit, "mmol/L");
         var where = verdict.InStock
             ? "Keep it out of this stock: dose it from its own bottle into the finished, thinned solution."
             : "Give it as a watering of its own with soft water, or leave it out.";
         var message =
-            $"'{name}' meets {what} in '{verdict.Vessel}'. It comes out as {origin.Becomes} that blocks filters and drippers and takes "
-                + "trace metals with it; "
+            $"{Say.Capital(name)} meets {what}. It comes out as {origin.Becomes}, which can block filters and drippers and take trace "
+                + "metals along; "
             + $"how much cannot be computed, because its composition is not known. {where}";
-        return context.Find(addition.Place, message, verdict.IsAllThrownOut ? Harm.Loss : Harm.Damage, Odds.Certain) with
+        return context.Find(verdict.Place ?? addition.Place, message, verdict.IsAllThrownOut ? Harm.Loss : Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured(verdict.InAcid ? "pH" : "calcium", value, limit, unit),
         };
@@ -117,6 +129,9 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
         /// dissolve at pH 1 to 2 (recalled); ten times a limit is common practice, no source.
         /// </summary>
         private const double PhBelow = 2, TimesCalcium = 10;
+
+        /// <summary>The dose of a recipe; null for what stands in the stock itself.</summary>
+        public Place? Place { get; init; }
 
         public bool IsAllThrownOut => InAcid ? Value <= Limit - PhBelow : Value >= TimesCalcium * Limit;
     }

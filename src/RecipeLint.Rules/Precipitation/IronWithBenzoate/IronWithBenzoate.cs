@@ -64,8 +64,8 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
         var message =
             $"Up to {Say.Grams(grams)}/L of iron benzoate can fall out of '{stock.Stock.Name}': {Say.Number(verdict.Iron * 1000)} mmol/L "
                 + "iron(III) that no chelate holds, "
-            + $"{when}, stands beside {Say.Number(verdict.Benzoate * 1000)} mmol/L benzoate at pH "
-                + $"{Say.Number(Math.Round(state.PhBeforeDeposit, 1))}. "
+            + $"{when}, stands beside {Say.Number(verdict.Benzoate * 1000)} mmol/L benzoate "
+                + $"{PhGuess.At(state, 1)}. "
             + "The buff flakes take the iron and the preservative with them, so the stock loses both. "
             + context.AdviceFor(stock).Sentence(
                 new Way("buy the iron as a chelate", Puts.Chelate),
@@ -81,7 +81,7 @@ internal sealed class IronWithBenzoate : StockRule<IronWithBenzoate.Pair>, IProp
                 new NamedValue("can fall out", grams, "g/L"),
                 new NamedValue("unprotected iron(III)", Rounding.SixDigits(verdict.Iron * 1000), "mmol/L"),
                 new NamedValue("benzoate", Rounding.SixDigits(verdict.Benzoate * 1000), "mmol/L"),
-                new NamedValue("pH", Rounding.SixDigits(state.PhBeforeDeposit), ""),
+                .. PhGuess.Values(state, before: true),
             ],
         };
     }

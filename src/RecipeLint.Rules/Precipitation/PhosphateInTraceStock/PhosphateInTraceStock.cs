@@ -38,7 +38,7 @@ internal sealed class PhosphateInTraceStock : SolidRule
     {
         var worst = Options(context).WorstCasePh;
         if (stock.Stock.Dose is not { Value: { LitresPerLitre: > 0 } dose } || dose.Dilution < Options(context).TraceDilution
-            || stock.Chemistry.Mixing is not { IsSolved: true, IsBeyondTheModel: false } mixing || mixing.PhBeforeDeposit >= worst
+            || stock.Chemistry.Mixing is not { TellsPh: true, IsBeyondTheModel: false } mixing || mixing.PhBeforeDeposit >= worst
             || SettledAt(mixing, worst) is not { } settled || settled.Grams < limits.Visible)
         {
             return null;
@@ -138,7 +138,7 @@ internal sealed class PhosphateInTraceStock : SolidRule
             [
                 new NamedValue($"falls out at pH {Say.Number(Options(context).WorstCasePh)}", grams, "g/L"),
                 new NamedValue("falls out from pH", Rounding.SixDigits(startsAt), ""),
-                new NamedValue("pH", Rounding.SixDigits(state.PhBeforeDeposit), ""),
+                .. PhGuess.Values(state, before: true),
             ],
         };
     }

@@ -158,7 +158,11 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
     {
         yield return new NamedValue("falls out", Rounding.SixDigits(deposit.GramsPerLitre * 1000), "mg/L");
         yield return new NamedValue("saturation index", deposit.Index, "");
-        yield return new NamedValue("pH", Rounding.SixDigits(deposit.State.PhBeforeDeposit), "");
+        foreach (var before in PhGuess.Values(deposit.State, before: true))
+        {
+            yield return before;
+        }
+
         if (clearAt is { } pH)
         {
             yield return new NamedValue("clear at pH", pH, "");

@@ -17,9 +17,10 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
     /// <summary>What is sold for it, the one that works up to the higher pH first.</summary>
     private static readonly string[] _usual = ["potassium-sorbate", "sodium-benzoate"];
 
-    /// <summary>The pH up to which each works (food preservation handbooks, recalled), for what has a pH that nobody can compute.</summary>
+    /// <summary>For what has a pH that nobody can compute.</summary>
     private static readonly Way _measured = new(
-        "measure its pH and add potassium sorbate where that is below about 5.5, or sodium benzoate where it is below about 4.5",
+        $"measure its pH and add potassium sorbate where that is below about {Say.Number(PreservativeJudgement.SorbateTo)}, or sodium "
+            + $"benzoate where it is below about {Say.Number(PreservativeJudgement.BenzoateTo)}",
         Puts.Preservative);
 
     public override string Name => RuleName;

@@ -45,9 +45,9 @@ internal sealed partial class NoAcidInTraceStock : StockRule<UnacidifiedMetals>,
     protected override IEnumerable<UnacidifiedMetals> Judge(StockFacts stock, RuleContext context)
     {
         SolutionState[] states = [stock.Chemistry.Mixing, stock.Chemistry.Coldest, stock.Chemistry.Warmest];
-        if (!stock.IsComplete || states.Any(s => !s.IsSolved))
+        if (!stock.IsComplete || states.Any(s => !s.TellsPh))
         {
-            return [new UnacidifiedMetals(stock, null, null) { Checks = [Check.That("its equilibrium can be computed", false)] }];
+            return [new UnacidifiedMetals(stock, null, null) { Checks = [Check.That("its pH can be computed", false)] }];
         }
 
         var free = stock.Chemistry.Mixing.Metals

@@ -11,6 +11,12 @@ internal sealed partial class PreservativeTooWeak
     {
         var judged = verdict.Judged;
         var work = new WorkingBuilder($"undissociated preservative in '{verdict.Stock.Stock.Name}'");
+        if (verdict.Strength is not { } check)
+        {
+            KeptLong.Write(work, verdict.Kept, PreservationNeeds.Food(verdict.Stock.Settings).FreshDays);
+            return work.Statements(verdict).Done();
+        }
+
         Term strength = 0;
         if (judged.Acids.Count == 0)
         {
@@ -24,7 +30,7 @@ internal sealed partial class PreservativeTooWeak
             strength = strengths.Count == 1 ? strengths[0] : work.Result("all together", "sum", Term.Sum(strengths));
         }
 
-        work.Check(verdict.Strength, strength, 1);
+        work.Check(check, strength, 1);
         KeptLong.Write(work, verdict.Kept, PreservationNeeds.Food(verdict.Stock.Settings).FreshDays);
         return work.Statements(verdict).Done(strength);
     }

@@ -21,17 +21,44 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
     {
         var needs = PreservationNeeds.Of(stock.Settings);
         var judged = PreservativeJudgement.Of(stock, needs);
+        if (judged.HangsOnAnUnknownPh && judged.Dosed.Count > 0)
+        {
+            return [Untold(stock, judged, needs)];
+        }
+
         var strength = new Check("less than holds yeasts and moulds", judged.Strength, Relation.Under, 1);
         var kept = KeptLong.Check(stock, needs.FreshDays);
-        yield return new WeakPreservative(stock, judged, needs, strength, kept)
+        return
+        [
+            new WeakPreservative(stock, judged, needs, strength, kept)
+            {
+                Checks =
+                [
+                    strength,
+                    .. kept is null ? [] : new[] { kept },
+                    Check.That("a preservative is in it whose undissociated part can be told", judged.Dosed.Count > 0
+                        && judged.Acids.Count > 0),
+                    KeepsNotItself(judged),
+                ],
+            },
+        ];
+    }
+
+    private static Check KeepsNotItself(PreservativeJudgement judged) => Check.That(
+        "it does not keep itself by acid, salt, vinegar, bleach, peroxide or copper", judged.KeptBy == SelfKeeping.None);
+
+    /// <summary>Where nobody knows the pH nobody knows how much of the preservative works.</summary>
+    private static WeakPreservative Untold(StockFacts stock, PreservativeJudgement judged, PreservativeNeeds needs)
+    {
+        var kept = KeptLong.Check(stock, needs.FreshDays);
+        return new WeakPreservative(stock, judged, needs, null, kept)
         {
             Checks =
             [
-                strength,
                 .. kept is null ? [] : new[] { kept },
-                Check.That("a preservative is in it whose undissociated part can be told", judged.Dosed.Count > 0
-                    && judged.Acids.Count > 0),
-                Check.That("it does not keep itself by acid, salt, vinegar, bleach, peroxide or copper", judged.KeptBy == SelfKeeping.None),
+                Check.That("there is something in it to live on", judged.HasFood),
+                Check.That("its pH, on which it hangs how much of the preservative works, is not known", true),
+                KeepsNotItself(judged),
             ],
         };
     }
@@ -39,11 +66,17 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
     protected override Finding Describe(WeakPreservative verdict, RuleContext context)
     {
         var (stock, judged) = (verdict.Stock, verdict.Judged);
+        if (verdict.Strength is null)
+        {
+            return DescribeUntold(verdict, context);
+        }
+
         var ph = stock.Chemistry.Mixing.Ph;
+        var guess = GuessedPh.Of(stock);
         var what = string.Join(" and ", judged.Acids.Select(a =>
             $"only {Say.Number(a.WholeMilligramsPerLitre)} of the {Say.Number(a.TotalMilligramsPerLitre)} mg/L {a.Name} as "
                 + $"undissociated acid, where {Say.Number(a.LeastMilligramsPerLitre)} mg/L is the least that works"));
-        var message = $"At pH {Say.Ph(Math.Round(ph, 2))} '{stock.Stock.Name}' holds {what}. "
+        var message = $"At pH {Say.Ph(Math.Round(ph, 2))} '{stock.Stock.Name}' holds {what}. {PhGuess.Sentence(guess)}"
             + (judged.HasFood
                 ? $"Only that form enters the cells of moulds and yeasts, which live on the {Say.Number(judged.FoodGramsPerLitre)} g/L "
                     + $"of {judged.FoodCalled} as if nothing had been added. "
@@ -51,7 +84,7 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
             + context.AdviceFor(stock).Sentence(Ways(judged));
         return context.Find(judged.Dosed[0].Place, message, verdict.LosesTheBatch
             ? Harm.Loss
-            : Harm.Damage, judged.HasFood ? Odds.Certain : Odds.Possible) with
+            : Harm.Damage, PhGuess.Weaken(judged.HasFood ? Odds.Certain : Odds.Possible, guess)) with
         {
             Related = [.. judged.Dosed.Skip(1).Select(a => new RelatedPlace(a.Place, "also counted"))],
             Measured = new Measured("undissociated acid over the least that works", judged.Strength, 1, ""),
@@ -61,6 +94,27 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
                 .. judged.Acids.Select(a => new NamedValue("undissociated " + a.Name, a.WholeMilligramsPerLitre, "mg/L")),
                 new NamedValue(judged.FoodCalled, judged.FoodGramsPerLitre, "g/L"),
             ],
+        };
+    }
+
+    private static Finding DescribeUntold(WeakPreservative verdict, RuleContext context)
+    {
+        var (stock, judged) = (verdict.Stock, verdict.Judged);
+        var names = Say.List(judged.Dosed.Select(d => d.Substance.Name).Distinct(StringComparer.Ordinal));
+        return context.Find(
+            judged.Dosed[0].Place,
+            $"Whether {names} guards '{stock.Stock.Name}' cannot be told: only undissociated acid works, and the pH that decides how much "
+                + $"of it there is is {PhDoubt.Why(stock.Chemistry.Mixing.Mix)}. "
+            + context.AdviceFor(stock).Sentence(
+                new Way(
+                    $"measure the pH: sorbate works below about {Say.Number(PreservativeJudgement.SorbateTo)}, benzoate below about "
+                        + Say.Number(PreservativeJudgement.BenzoateTo), Puts.Keeping),
+                new Way($"mix it fresh within {Say.Number(verdict.Needs.FreshDays)} days", Puts.Keeping)),
+            Harm.Damage,
+            Odds.NearTheLimit,
+            Certainty.Practice) with
+        {
+            Values = [new NamedValue(judged.FoodCalled, judged.FoodGramsPerLitre, "g/L")],
         };
     }
 
@@ -126,9 +180,10 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
 
 /// <summary>How much of a preservative works in a stock.</summary>
 /// <param name="Kept">Null where the file does not say for how long.</param>
+/// <param name="Strength">Null where nobody knows the pH.</param>
 internal sealed record WeakPreservative(
-    StockFacts Stock, PreservativeJudgement Judged, PreservativeNeeds Needs, Check Strength, Check? Kept) : Verdict
+    StockFacts Stock, PreservativeJudgement Judged, PreservativeNeeds Needs, Check? Strength, Check? Kept) : Verdict
 {
     /// <summary>Food in plenty, and not half of what holds moulds back: the batch is lost before it is used up.</summary>
-    public bool LosesTheBatch => Judged.HasFood && Strength.IsTwice;
+    public bool LosesTheBatch => Judged.HasFood && Strength?.IsTwice == true;
 }

@@ -26,6 +26,11 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
             return [new StockPh(stock, null) { Checks = [Check.That("its equilibrium can be computed", false)] }];
         }
 
+        if (!stock.Chemistry.Mixing.TellsPh)
+        {
+            return [new StockPh(stock, null) { Checks = [Check.That("its pH is known", false)] }];
+        }
+
         return Adrift(stock, context) is { Fires: true } adrift ? [adrift] : [Outside(stock, context)];
     }
 
@@ -169,6 +174,7 @@ internal sealed class StockPhOutsideRange : StockRule<StockPh>, IProposesRepairs
         var message = $"'{stock.Stock.Name}' comes to pH {Say.Ph(Math.Round(ph, 2))}, outside the "
             + $"{Say.Number(context.Options<StockPhOutsideRangeOptions>().Lowest)} to "
             + $"{Say.Number(context.Options<StockPhOutsideRangeOptions>().Highest)} in which mixed stocks keep. "
+            + PhGuess.Sentence(GuessedPh.Of(stock))
             + (high
                 ? "Ammonia leaves it, it draws carbon dioxide from the air, and trace metals and phosphate fall out where they meet it. "
                   + context.AdviceFor(stock).Sentence(

@@ -35,14 +35,14 @@ internal sealed class WeakAcidVolatile : StockRule<VolatileAcid>, IProposesRepai
             .OrderByDescending(a => a.ComponentMoles[Acetate])
             .ThenBy(a => a.Id, StringComparer.Ordinal)
             .ToList();
-        var isComputed = acids.Count > 0 && stock.IsComplete && stock.Chemistry.Mixing.IsSolved;
+        var isComputed = acids.Count > 0 && stock.IsComplete && stock.Chemistry.Mixing.TellsPh;
         var kept = KeptLong.Check(stock, context.Options<WeakAcidVolatileOptions>().FreshDays);
         if (!isComputed || kept is { Holds: false })
         {
             yield return new VolatileAcid(stock, acids, kept, 0, null, null)
             {
                 Checks = [.. kept is null ? [] : new[] { kept },
-                    Check.That("acetic acid is in it, and its equilibrium can be computed", isComputed)],
+                    Check.That("acetic acid is in it, and its pH can be computed", isComputed)],
             };
             yield break;
         }

@@ -57,8 +57,9 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
                 a => solid.Composition.Any(c => c.Key is not (Component.Hydrogen or Component.Water) && BenchChemistry.Brings(a, c.Key)));
         return context.Find(
             worst.First.Step is AddStep ? worst.First.Step.Place.Child("add") : worst.First.Step.Place,
-            $"About {Say.Grams(grams)} of {called} falls out {cause}, in {Say.Litres(worst.First.After.Litres)} at pH "
-                + $"{Say.Ph(state.Ph ?? 0)}, although the finished stock would hold it. "
+            $"About {Say.Grams(grams)} of {called} falls out {cause}, in {Say.Litres(worst.First.After.Litres)} at "
+                + $"{(state.Ph is { } ph ? $"pH {Say.Ph(ph)}" : "a pH that is not known here")}, although the finished stock would "
+                + "hold it. "
             + $"{then} "
             + context.AdviceFor(verdict.Stock).Sentence(new Way(
                 "put more water in first or change the order: 'recipelint order' looks for one in which it stays clear", Puts.Keeping)),
@@ -70,7 +71,7 @@ internal sealed class FallsOutWhileMixing : StockRule<PassingDeposit>
             [
                 new NamedValue("solid", grams, "g"),
                 new NamedValue("concentration of solid", worst.Concentration.GramsPerLitre, "g/L"),
-                new NamedValue("pH", state.Ph ?? 0, ""),
+                .. state.Ph is { } shown ? [new NamedValue("pH", shown, "")] : Array.Empty<NamedValue>(),
                 new NamedValue("volume", worst.First.After.Litres, "L"),
             ],
             Related = suppliers is null || suppliers.Place == worst.First.Step.Place ? []
