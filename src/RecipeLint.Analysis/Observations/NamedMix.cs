@@ -2,7 +2,6 @@ using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.OneLine;
-using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Analysis.Observations;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using RecipeLint.Recipes.Documents;
-using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
 
