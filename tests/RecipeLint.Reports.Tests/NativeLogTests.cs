@@ -2,6 +2,7 @@ using System.Runtime.Serialization;
 using System.Xml.Linq;
 using Microsoft.CodeAnalysis.Sarif;
 using Newtonsoft.Json;
+using RecipeLint.Reports.Tests.Support;
 
 namespace RecipeLint.Reports.Tests;
 
@@ -26,7 +27,7 @@ public class NativeLogTests
             .ToList();
 
         Assert.True(objects.Count > 50, "The library has far fewer objects than the standard.");
-        Assert.Empty(objects.Where(t => !Kept.Contains(t)));
+        Assert.All(objects, t => Assert.Contains(t, Kept));
     }
 
     [Fact]
@@ -43,6 +44,6 @@ public class NativeLogTests
             .ToList();
 
         Assert.NotEmpty(converters);
-        Assert.Empty(converters.Where(t => !Kept.Contains(t)));
+        Assert.All(converters, t => Assert.Contains(t, Kept));
     }
 }

@@ -49,8 +49,10 @@ internal static class BlobDigest
     private static string Of(byte[] content, int digits)
     {
         byte[] whole = [.. Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"blob {content.Length}\0")), .. content];
-        // The name of an object, and no proof of anything.
+        // The name of an object as git makes it, and no proof of anything.
+#pragma warning disable CA5350
         return Convert.ToHexStringLower(digits == Sha256Digits ? SHA256.HashData(whole) : SHA1.HashData(whole));
+#pragma warning restore CA5350
     }
 
     private static byte[] WithoutReturns(byte[] bytes)

@@ -1,6 +1,5 @@
 using System.Text;
 using RecipeLint.Recipes.Documents;
-using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Recipes.Tests.Documents;

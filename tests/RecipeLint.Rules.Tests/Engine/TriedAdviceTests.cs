@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using RecipeLint.Recipes.Files;
-using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 using RecipeLint.Rules.Tests.Folders;
 
