@@ -81,7 +81,7 @@ public sealed class PieceTests
         Write("small", """{ "vessels": [{ "name": "jug", "capacity": "0.9 L" }] }""", rain);
         Write("hard", shop, hard);
         Write("off", """{ "vessels": [{ "name": "jug", "capacity": "0.9 L" }], "rules": { "vessel-too-small": "off" } }""", rain);
-        Write("paths", """{ "vessels": [{ "name": "jug", "capacity": "0.9 L" }], "paths": [{ "files": ["b.stock.json"], "rules": { "vessel-too-small": "off" } }] }""", rain);
+        Write("paths", """{ "vessels": [{ "name": "jug", "capacity": "0.9 L" }], "paths": [{ "files": ["below"], "rules": { "vessel-too-small": "off" } }] }""", rain);
         Write("paths/below", null, rain);
         Write("base", """{ "extends": "../2/recipelint.json" }""", rain);
         Write("dosed", shop, rain);
@@ -91,15 +91,15 @@ public sealed class PieceTests
         var silent = new SilentRules();
         var input = new Input(new DiskFileTree(scratch.Path), ["."], Load, null);
         AssertSame(input, 1, 1, _engine with { Silent = silent });
-        Assert.Equal(2, silent.Met);
+        Assert.Equal(3, silent.Met);
         var found = PieceRun.Check(input, _engine, 1, new Progress(null), least: 1, size: 1)!.Result.Findings
             .Where(f => f.Place.File.EndsWith("b.stock.json", StringComparison.Ordinal))
             .ToLookup(f => System.IO.Path.GetDirectoryName(f.Place.File), f => f.Rule.Name);
         Assert.Equal(found["1"], found["2"]);
         Assert.Equal(found["1"], found["last"]);
         Assert.Contains("vessel-too-small", found["small"].Except(found["1"]));
-        Assert.Contains("vessel-too-small", found["paths/below"]);
-        Assert.DoesNotContain("vessel-too-small", found["off"].Concat(found["paths"]));
+        Assert.Contains("vessel-too-small", found["paths"]);
+        Assert.DoesNotContain("vessel-too-small", found["off"].Concat(found["paths/below"]));
         Assert.Contains("preservative-too-strong", found["dosed"].Except(found["1"]));
         Assert.NotEmpty(found["hard"].Except(found["1"]));
 
