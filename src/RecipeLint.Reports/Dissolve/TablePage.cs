@@ -3,8 +3,8 @@ using System.Text;
 namespace RecipeLint.Reports.Dissolve;
 
 /// <summary>
-/// Lines of a name, a few right-aligned figures and a note, none wider than the page; a long note runs on below itself. What a name out of a
-/// file holds that could steer a terminal is shown and not sent.
+/// Lines of a name, a few right-aligned figures and a note, none wider than the page; a long note runs on below itself. What a name out of
+/// a file holds that could steer a terminal is shown and not sent.
 /// </summary>
 internal sealed class TablePage
 {
