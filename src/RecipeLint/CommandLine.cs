@@ -25,8 +25,9 @@ internal static class CommandLine
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
-            // Of a file the runtime says which; what is denied without a name is standard output.
-            var what = exception is UnauthorizedAccessException && !exception.Message.Contains('\'', StringComparison.Ordinal)
+            // Of a file the runtime says which; what is denied or full without a name is standard output.
+            var what = exception.GetType() is var type && (type == typeof(UnauthorizedAccessException) || type == typeof(IOException))
+                && !exception.Message.Contains('\'', StringComparison.Ordinal)
                 ? StandardStreams.LostOutput
                 : exception.Message;
             world.Error.WriteLine("recipelint: " + Printable.Show(OneLine(what)));

@@ -2,7 +2,10 @@ using System.Text;
 
 namespace RecipeLint.Reports.Dissolve;
 
-/// <summary>Lines of a name, a few right-aligned figures and a note, none wider than the page; a long note runs on below itself.</summary>
+/// <summary>
+/// Lines of a name, a few right-aligned figures and a note, none wider than the page; a long note runs on below itself. What a name out of
+/// a file holds that could steer a terminal is shown and not sent.
+/// </summary>
 internal sealed class TablePage
 {
     private const int NameWidth = 38, FigureWidth = 12, Gap = 2;
@@ -19,7 +22,7 @@ internal sealed class TablePage
     /// <summary>Running text.</summary>
     public void Text(string text)
     {
-        foreach (var line in TextWrap.Wrap(text, DissolveReport.Width))
+        foreach (var line in TextWrap.Wrap(Printable.Show(text), DissolveReport.Width))
         {
             _text.Append(line).Append('\n');
         }
@@ -29,7 +32,7 @@ internal sealed class TablePage
     public void Indented(string text, int indent)
     {
         var first = true;
-        foreach (var line in TextWrap.Wrap(text, DissolveReport.Width - indent - 2))
+        foreach (var line in TextWrap.Wrap(Printable.Show(text), DissolveReport.Width - indent - 2))
         {
             _text.Append(' ', first ? indent : indent + 2).Append(line).Append('\n');
             first = false;
@@ -40,6 +43,7 @@ internal sealed class TablePage
 
     private void Columns(string name, string[] figures, string? note)
     {
+        name = Printable.Show(name);
         var line = new StringBuilder(name);
         var width = DisplayWidth.Of(name);
         var room = figures.Length == 0 ? NameWidth : NameWidth + FigureWidth - 1 - DisplayWidth.Of(figures[0]);
@@ -58,7 +62,7 @@ internal sealed class TablePage
             width = at;
         }
 
-        var notes = string.IsNullOrEmpty(note) ? [] : TextWrap.Wrap(note, DissolveReport.Width - at - Gap);
+        var notes = string.IsNullOrEmpty(note) ? [] : TextWrap.Wrap(Printable.Show(note), DissolveReport.Width - at - Gap);
         if (notes.Count > 0)
         {
             line.Append(' ', at + Gap - width).Append(notes[0]);

@@ -17,6 +17,9 @@ public sealed class LostWorldTests
     [Theory]
     [InlineData("$P check a.stock.json >&-", "recipelint: standard output cannot be written: it is closed or its disk is full.")]
     [InlineData("$P --version > /dev/full", "recipelint: standard output cannot be written: it is closed or its disk is full.")]
+    [InlineData(
+        "$P check a.stock.json --fix > /dev/full",
+        "recipelint: a.stock.json: nothing to fix.\nrecipelint: standard output cannot be written: it is closed or its disk is full.")]
     [InlineData("$P check nope 2> /dev/full", null)]
     [InlineData("$P check a.stock.json <&- >&- 2>&-", null)]
     [InlineData("$P check - --stdin-name a.stock.json <&-", "recipelint: standard input cannot be read: it is closed.")]

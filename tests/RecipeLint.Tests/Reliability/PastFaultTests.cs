@@ -196,4 +196,18 @@ public sealed class PastFaultTests
         Assert.InRange(answer.Code, 0, 3);
         Assert.DoesNotContain("internal fault", answer.Error, StringComparison.Ordinal);
     }
+
+    /// <summary>'stretch' tells the findings of a stock, and one of them names the water that nobody knows.</summary>
+    [Theory]
+    [InlineData("stretch")]
+    [InlineData("order")]
+    public void WhatANameHoldsSteersNoTerminal(string command)
+    {
+        var tree = new MemoryFileTree("/shop").Add("a.stock.json", """
+            {"format": 1, "makes": "1 L", "steps": [{"pour": "800 mL", "of": "\u202e\u001b[2J"}, {"add": "potassium-nitrate", "amount": "60 g"}, {"topUp": "1 L", "of": "distilled"}]}
+            """);
+        var answer = Cli.RunOver(tree, command, "a.stock.json");
+        Assert.DoesNotContain(answer.Out, c => c is '\u202e' or '\u001b');
+        Assert.NotEqual("", answer.Out);
+    }
 }
