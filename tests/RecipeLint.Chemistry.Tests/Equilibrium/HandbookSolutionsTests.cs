@@ -21,7 +21,7 @@ public sealed class HandbookSolutionsTests
     [Fact]
     public void TablesOfHandbooksAreGivenBack()
     {
-        var text = new StringBuilder("# Handbook solutions\n\nNothing was fitted to them but the osmotic coefficients of sulfates of two charges and calcium nitrate. Tolerances in per cent, written down before the program was asked.\n\n");
+        var text = new StringBuilder("# Handbook solutions\n\nNothing was fitted to them but the osmotic coefficients of sulfates of two charges. Tolerances in per cent, written down before the program was asked.\n\n");
         text.Append("| kind | solution | unit | published | given | off | tolerance | source |\n|---|---|---|---|---|---|---|---|\n");
         List<Row> rows = [.. Conductivities(), .. OsmoticCoefficients(), .. Densities()];
         foreach (var r in rows)
@@ -79,9 +79,8 @@ public sealed class HandbookSolutionsTests
 
     /// <summary>
     /// Osmotic coefficients at 25 °C: Pitzer's equation with the parameters of Pitzer &amp; Mayorga 1973 (read in a copy), which give back the
-    /// measured ones within 0.5 %; of the sulfates of two charges Pitzer &amp; Mayorga 1974 (recalled). Tolerance 5 %. Of the sulfates and
-    /// calcium nitrate the coefficients were fitted to other parameters or to these (osmotic-fit.md): they are shown, and count for nothing
-    /// where facts that calibrate do not count.
+    /// measured ones within 0.5 %; of the sulfates of two charges Pitzer &amp; Mayorga 1974 (recalled). Tolerance 5 %. Those of
+    /// the sulfates were fitted to other parameters (osmotic-fit.md): they are shown, and left out where facts that calibrate do not count.
     /// </summary>
     private static IEnumerable<Row> OsmoticCoefficients()
     {
