@@ -74,7 +74,7 @@ public sealed record JudgedDeposit
     // What the measured solubilities of gypsum were made up of, pairs among them.
     private static readonly FrozenSet<string> MeasuredIons = FrozenSet.Create(
         StringComparer.Ordinal, Component.Sodium, Component.Potassium, Component.Ammonium, Component.Magnesium, Component.Calcium,
-        Component.Chloride, Component.Nitrate, Component.Sulfate, "MgCl+", "Ca(SO4)2-2", Component.Hydrogen);
+        Component.Chloride, Component.Nitrate, Component.Sulfate, "Ca(SO4)2-2", Component.Hydrogen);
 
     public required DepositOwner Owner { get; init; }
 

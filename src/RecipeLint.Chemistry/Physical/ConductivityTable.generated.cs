@@ -27,7 +27,7 @@ internal static class ConductivityTable
 
     internal static readonly IonAnalog[] Analogs =
     [
-        new("H2PO4-", 33.4, 3),
+        new("H2PO4-", 33.4, 11),
         new("HPO4-2", 116, 10),
         new("PO4-3", 207, 10),
         new("CO3-2", 138.6, 10),
@@ -63,6 +63,7 @@ internal static class ConductivityTable
         new("ZnSO4", 15),
         new("CaSO4", 14.5),
         new("MnSO4", 20),
+        new("CuSO4", 7),
         new("FeSO4", 15),
         new("CoSO4", 15),
         new("NiSO4", 15),
