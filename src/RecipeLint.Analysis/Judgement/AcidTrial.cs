@@ -29,7 +29,8 @@ public static class AcidTrial
     /// <summary>What acid does to a stock, silicate first; null where nothing is known to suffer.</summary>
     /// <param name="ph">The pH it is brought to; null where nobody says, which counts as far enough for any extract.</param>
     public static AcidHarm? To(StockFacts stock, double? ph) =>
-        To(stock.Chemistry.Mix, stock.Additions, ph) ?? (ph is { } there ? Brings(stock.Chemistry.Mixing, there) : null);
+        To(stock.Chemistry.Mix, stock.Additions, ph)
+        ?? (ph is { } there ? Brings(stock.Chemistry.Mixing, there) ?? Brings(stock.Chemistry.Coldest, there) : null);
 
     /// <summary>The same of the tank of a recipe, whose pH lies where plants bear it.</summary>
     public static AcidHarm? To(RecipeFacts recipe, double? ph) => To(

@@ -6,6 +6,7 @@ using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
+using RecipeLint.Analysis.Solutions;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Recipes.Files;
@@ -164,6 +165,42 @@ public sealed class TankDiagnosisTests(ITestOutputHelper output)
         Assert.Contains(lime.Ranked.Evidence, e => e.Text.Contains("source water brings 2.8 meq/L alkalinity", StringComparison.Ordinal));
     }
 
+    /// <summary>Acid was advised whatever it does to this feed: it is tried, and what it harms beside counts.</summary>
+    [Fact]
+    public void AcidForADepositOfTheTankIsTried()
+    {
+        var lime = TankDiagnoser.Of(Well, ObservationReader.Read("white crust, fizzes with vinegar")).Causes[0];
+        Assert.True(lime.Acid?.Helps);
+        Assert.InRange(lime.Acid!.ClearPh!.Value, 4, 8);
+
+        var gels = TankDiagnoser.Of(Fed("hard.water.json", "", "500 mL"), ObservationReader.Read("white crust, fizzes with vinegar")).Causes
+            .Single(c => c.Ranked.Cause.Id == "lime-scale");
+        Assert.Equal(Standing.Forms, gels.Ranked.Solid.Standing);
+        Assert.True(gels.Acid is null or { Helps: false }, $"pH {gels.Acid?.ClearPh}");
+    }
+
+    /// <summary>A rinse of pH 2.5 takes up a gram of every scale for which the texts advise it; gypsum, for which they do not, stays.</summary>
+    [Fact]
+    public void TheAcidRinseDissolvesWhatItIsAdvisedFor()
+    {
+        Assert.All(
+            TankData.Causes.Where(c => c.Cause.Rescue == Rescue.Acid).SelectMany(c => c.Cause.Solids).Distinct(), s => Assert.True(Left(s) <= 0, s));
+        Assert.True(Left("Gypsum", gramsPerLitre: 5) > 0);
+
+        static double Left(string name, double gramsPerLitre = 1)
+        {
+            var solid = ConstantSet.Product.FindSolid(name)!;
+            var moles = gramsPerLitre / solid.MolarMassGramsPerMole;
+            var mix = SolutionMix.Of(
+                ComponentMoles.Of(solid.Composition.Where(c => c.Key != Component.Water).Select(c => KeyValuePair.Create(c.Key, c.Value * moles))),
+                new Chemistry.Quantities.Volume(1));
+            var state = StateSolver.Solve(
+                mix, new StateRequest(StateMoment.Tank, new Chemistry.Quantities.Temperature(20), true, []) { SetPh = 2.5 });
+            Assert.True(state.IsSolved, name);
+            return state.Deposit(name)?.Mass.GramsPerLitre ?? 0;
+        }
+    }
+
     /// <summary>The acid that neutralises the alkalinity of a water is not poured into pure water: the phosphate of the feed dries on there as well.</summary>
     [Fact]
     public void WithPureWaterTheAcidOfItsAlkalinityIsNotDosed()
@@ -179,16 +216,19 @@ public sealed class TankDiagnosisTests(ITestOutputHelper output)
             .Causes.Single(c => c.Ranked.Cause.Id == "calcium-phosphate");
     }
 
-    private static RecipeFacts Fed(string water, string reagent) => Analyzer.Analyse(WorkspaceLoader.Load(
+    private static RecipeFacts Fed(string water, string reagent, string silicate = "30 mL")
+    {
+        var adjust = reagent.Length > 0 ? $$""", "adjust": {"pH": "6.0", {{reagent}}}""" : "";
+        return Analyzer.Analyse(WorkspaceLoader.Load(
         new MemoryFileTree("/shop").AddFolder("/shop")
             .Add("hard.water.json", """{"format": 1, "name": "Hard", "ions": {"Ca": "80 mg/L", "Mg": "12 mg/L", "HCO3": "305 mg/L"} }"""u8.ToArray())
             .Add("r.recipe.json", System.Text.Encoding.UTF8.GetBytes($$"""
                 {"format": 1, "name": "r", "water": "{{water}}", "final": "100 L", "volume": "made up",
-                 "doses": [{"add": "potassium-silicate-29be", "amount": "30 mL"}, {"add": "calcium-nitrate-4h2o", "amount": "60 g"},
-                  {"add": "monopotassium-phosphate", "amount": "17 g"}, {"add": "magnesium-sulfate-7h2o", "amount": "30 g"}],
-                 "adjust": {"pH": "6.0", {{reagent}}} }
+                 "doses": [{"add": "potassium-silicate-29be", "amount": "{{silicate}}"}, {"add": "calcium-nitrate-4h2o", "amount": "60 g"},
+                  {"add": "monopotassium-phosphate", "amount": "17 g"}, {"add": "magnesium-sulfate-7h2o", "amount": "30 g"}]{{adjust}} }
                 """)),
         ["."], Bottle.Load)).Recipes.Single();
+    }
 
     /// <summary>A stated strength sets the pH as the grade of that strength does, and no assay is missing.</summary>
     [Fact]
