@@ -24,21 +24,23 @@ public sealed partial class EquilibriumSolver
         }
         var writer = new ResultWriter(run, input);
         var initial = writer.Result();
-        var indices = new SortedSet<int>();
+        Span<bool> may = stackalloc bool[Constants.All.Length];
+        may.Clear();
         foreach (var solid in allowed)
         {
-            var index = IndexOf(solid);
+            var index = Constants.PlaceOf(solid);
             if (index < 0) return new PrecipitationResult(initial, $"{solid.Name} is not a solid of the constant set '{Constants.Name}'.");
-            indices.Add(index);
+            may[index] = true;
         }
         var candidates = new List<ActiveSolid>();
-        foreach (var index in indices) if (run.Problem.Describe(index, input) is { } s) candidates.Add(s);
+        for (var index = 0; index < may.Length; index++)
+            if (may[index] && run.Problem.Describe(index, input) is { } s) candidates.Add(s);
         if (!run.WithSolids(candidates, input.HoldPh)) return new PrecipitationResult(initial, Lost(input, run.Search));
         if (run.At.WaterKg < SolidSearch.LeastBrine) return new PrecipitationResult(initial, TakesTheWater);
         var deposits = new List<Deposit>();
         foreach (var s in run.Solids.Present)
             if (s.Amount > 0) deposits.Add(new Deposit(Constants.Solids[s.Index], s.Amount));
-        deposits.Sort((a, b) => IndexOf(a.Solid).CompareTo(IndexOf(b.Solid)));
+        deposits.Sort((a, b) => Constants.PlaceOf(a.Solid).CompareTo(Constants.PlaceOf(b.Solid)));
         return new PrecipitationResult(initial, writer.Result(), deposits, writer.Remaining(), run.At.WaterKg);
     }
 
@@ -56,12 +58,5 @@ public sealed partial class EquilibriumSolver
         var allowed = new List<Solid>();
         foreach (var solid in Constants.Solids) if (roles.Contains(solid.Role)) allowed.Add(solid);
         return Precipitate(input, allowed);
-    }
-
-    private int IndexOf(Solid solid)
-    {
-        var all = Constants.All;
-        for (var i = 0; i < all.Length; i++) if (ReferenceEquals(all[i], solid)) return i;
-        return -1;
     }
 }
