@@ -13,12 +13,6 @@ internal sealed class SolidSearch(
     /// </summary>
     public const double LeastWater = 0.25;
 
-    /// <summary>
-    /// Share of the water down to which a state that was found all the same is told: most has set, and what is left is a brine between the
-    /// crystals. With less it is a film on them (no source).
-    /// </summary>
-    public const double LeastBrine = 0.05;
-
     private const double Supersaturated = 1e-9, StillPast = 1e-6;
 
     /// <summary>Part of the water that is left from one degree of evaporation to the next, and where that is too far to go on.</summary>
