@@ -46,8 +46,8 @@ public sealed partial class EquilibriumSolver
 
     /// <summary>What is said of a state that was found, and is crystals with some brine between them.</summary>
     private static string Leaves(double water) => water < 0.01 ? TakesTheWater : string.Create(CultureInfo.InvariantCulture,
-        $"What crystallises would take up all but {Math.Floor(100 * water):0} % of the water as crystal water: what is left is crystals wet with "
-            + $"brine, too little to call it a solution.");
+        $"What crystallises would take up all but {Math.Floor(100 * water):0} % of the water as crystal water: what is left is crystals "
+            + $"wet with brine, too little to call it a solution.");
 
     private static string Lost(SolutionInput input, SolidSearch search) =>
         search.IsDry ? TakesTheWater

@@ -68,7 +68,7 @@ internal sealed class FullNewton(
             if (!Follow(ref worst, ref merit, out var length)) return before < 1e-10;
             creeping = length < Creeping ? creeping + 1 : 0;
             if (worst < 2e-12 || (worst < 1e-10 && worst > 0.3 * before)) return true;
-            if (creep.Goes(k, merit)) return false;
+            if (solids.Any && creep.Goes(k, merit)) return false;
         }
 
         return false;
