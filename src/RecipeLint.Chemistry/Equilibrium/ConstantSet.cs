@@ -7,6 +7,7 @@ namespace RecipeLint.Chemistry.Equilibrium;
 public sealed class ConstantSet
 {
     private readonly TakingPartMemory _takingPart;
+    private readonly int[] _places;
 
     private ConstantSet(string name, ReadOnlySpan<double> species, ReadOnlySpan<double> gas, SitPairs pairs,
         List<(Solid Solid, double[] LogK)> solids, bool consistentWater)
@@ -17,6 +18,7 @@ public sealed class ConstantSet
         Pairs = pairs;
         All = [.. solids.Select(s => s.Solid)];
         SolidLogK = [.. solids.SelectMany(s => s.LogK)];
+        _places = Places(All);
         ConsistentWater = consistentWater;
         _takingPart = new TakingPartMemory();
     }
@@ -27,6 +29,7 @@ public sealed class ConstantSet
         (SpeciesLogK, SolidLogK) = (speciesLogK, solidLogK);
         (GasLogK, Pairs, All, ConsistentWater, HasHandbook) =
             (origin.GasLogK, origin.Pairs, origin.All, origin.ConsistentWater, origin.HasHandbook);
+        _places = origin._places;
 
         // What takes part follows from which constants there are, not from their values.
         _takingPart = origin._takingPart;
@@ -61,6 +64,19 @@ public sealed class ConstantSet
 
     /// <summary>The same, for loops.</summary>
     internal Solid[] All { get; }
+
+    /// <summary>The place of a solid among all of the set; -1 for one of another set.</summary>
+    internal int PlaceOf(Solid solid) =>
+        solid.Table < _places.Length && _places[solid.Table] is >= 0 and var place && ReferenceEquals(All[place], solid) ? place : -1;
+
+    /// <summary>The place of each solid by its number in the table; -1 where the set has none of that number.</summary>
+    private static int[] Places(Solid[] all)
+    {
+        var places = new int[all.Max(s => s.Table) + 1];
+        Array.Fill(places, -1);
+        for (var i = 0; i < all.Length; i++) places[all[i].Table] = i;
+        return places;
+    }
 
     /// <summary>A solid by its name; null when the set has none.</summary>
     public Solid? FindSolid(string name) => Array.Find(All, s => s.Name == name);

@@ -24,23 +24,30 @@ public sealed partial class EquilibriumSolver
         }
         var writer = new ResultWriter(run, input);
         var initial = writer.Result();
-        var indices = new SortedSet<int>();
+        Span<bool> may = stackalloc bool[Constants.All.Length];
+        may.Clear();
         foreach (var solid in allowed)
         {
-            var index = IndexOf(solid);
+            var index = Constants.PlaceOf(solid);
             if (index < 0) return new PrecipitationResult(initial, $"{solid.Name} is not a solid of the constant set '{Constants.Name}'.");
-            indices.Add(index);
+            may[index] = true;
         }
         var candidates = new List<ActiveSolid>();
-        foreach (var index in indices) if (run.Problem.Describe(index, input) is { } s) candidates.Add(s);
+        for (var index = 0; index < may.Length; index++)
+            if (may[index] && run.Problem.Describe(index, input) is { } s) candidates.Add(s);
         if (!run.WithSolids(candidates, input.HoldPh)) return new PrecipitationResult(initial, Lost(input, run.Search));
-        if (run.At.WaterKg < SolidSearch.LeastBrine) return new PrecipitationResult(initial, TakesTheWater);
+        if (run.At.WaterKg < SolidSearch.LeastWater) return new PrecipitationResult(initial, Leaves(run.At.WaterKg));
         var deposits = new List<Deposit>();
         foreach (var s in run.Solids.Present)
             if (s.Amount > 0) deposits.Add(new Deposit(Constants.Solids[s.Index], s.Amount));
-        deposits.Sort((a, b) => IndexOf(a.Solid).CompareTo(IndexOf(b.Solid)));
+        deposits.Sort((a, b) => Constants.PlaceOf(a.Solid).CompareTo(Constants.PlaceOf(b.Solid)));
         return new PrecipitationResult(initial, writer.Result(), deposits, writer.Remaining(), run.At.WaterKg);
     }
+
+    /// <summary>What is said of a state that was found, and is crystals with some brine between them.</summary>
+    private static string Leaves(double water) => water < 0.01 ? TakesTheWater : string.Create(CultureInfo.InvariantCulture,
+        $"What crystallises would take up all but {Math.Floor(100 * water):0} % of the water as crystal water: what is left is crystals "
+            + $"wet with brine, too little to call it a solution.");
 
     private static string Lost(SolutionInput input, SolidSearch search) =>
         search.IsDry ? TakesTheWater
@@ -56,12 +63,5 @@ public sealed partial class EquilibriumSolver
         var allowed = new List<Solid>();
         foreach (var solid in Constants.Solids) if (roles.Contains(solid.Role)) allowed.Add(solid);
         return Precipitate(input, allowed);
-    }
-
-    private int IndexOf(Solid solid)
-    {
-        var all = Constants.All;
-        for (var i = 0; i < all.Length; i++) if (ReferenceEquals(all[i], solid)) return i;
-        return -1;
     }
 }

@@ -13,8 +13,8 @@ internal sealed class FullNewton(
 
     private const int Halvings = 10;
 
-    /// <summary>Molality, mol/kg, below which a complex is a trace; and what is too little in ln of a coefficient to be followed.</summary>
-    private const double Trace = 1e-5, NoEffect = 1e-9;
+    /// <summary>What is too little in ln of a coefficient to be followed.</summary>
+    private const double NoEffect = 1e-9;
 
     /// <summary>
     /// Steps this much shorter than Newton's own, one after the other, lead nowhere: the iteration creeps along where what is left of a
@@ -25,19 +25,15 @@ internal sealed class FullNewton(
     private const int MostCreeping = 4;
 
     private readonly Stoichiometry _s = problem.S;
+    private readonly UnknownCoefficients _unknown = new(problem, at);
     private double[] _gamma = [], _f = [], _matrix = [], _step = [], _from = [];
     private int[] _pivots = [];
     private double _lnAw;
 
-    /// <summary>Number of the unknown of each activity coefficient that is one, -1 for the others; and how many there are.</summary>
-    private int[] _row = [];
-
-    private int _rows;
-
     /// <summary>Place of the first activity coefficient, of the water activity, of the first solid and of the water left.</summary>
     private int Gammas => _s.ComponentCount + 1;
 
-    private int Wet => Gammas + _rows;
+    private int Wet => Gammas + _unknown.Count;
     private int FirstSolid => Wet + 1;
     private int Size => FirstSolid + (solids.Any ? solids.Present.Count + 1 : 0);
 
@@ -50,7 +46,7 @@ internal sealed class FullNewton(
         Prepare();
         activity.Evaluate(1);
         at.LnGamma.CopyTo(_gamma, 0);
-        Choose();
+        _unknown.Begin(_gamma);
         _lnAw = at.LnAw;
         work.ProtonScale = 0;
         var (worst, merit) = Residuals();
@@ -60,7 +56,7 @@ internal sealed class FullNewton(
         {
             if (!double.IsFinite(merit)) return false;
             Iterations++;
-            if (Choose()) (worst, merit) = Residuals();
+            if (_unknown.Choose(_gamma)) (worst, merit) = Residuals();
             Derivatives();
             for (var i = 0; i < Size; i++) _step[i] = -_f[i];
             if (!DenseLu.Factor(_matrix, _pivots, Size) || !DenseLu.Substitute(_matrix, _pivots, _step, Size)) return false;
@@ -68,36 +64,15 @@ internal sealed class FullNewton(
             if (!Follow(ref worst, ref merit, out var length)) return before < 1e-10;
             creeping = length < Creeping ? creeping + 1 : 0;
             if (worst < 2e-12 || (worst < 1e-10 && worst > 0.3 * before)) return true;
-            if (creep.Goes(k, merit)) return false;
+            if (solids.Any && creep.Goes(k, merit)) return false;
         }
 
         return false;
     }
 
-    /// <summary>
-    /// The coefficients of components are unknowns, and those of complexes of which there is more than a trace: a trace changes nothing but
-    /// itself, so its coefficient may lag behind. Returns whether some were added.
-    /// </summary>
-    private bool Choose()
-    {
-        var paired = problem.Pairs.Row;
-        var before = _rows;
-        for (var i = 0; i < _row.Length; i++)
-        {
-            if (_row[i] >= 0 || paired[i] < 0 || (i >= _s.ComponentCount && at.M[i] < Trace)) continue;
-            _row[i] = _rows++;
-            _gamma[i] = at.LnGamma[i];
-        }
-
-        return _rows > before;
-    }
-
     private void Prepare()
     {
         work.Prepare(solids.Present.Count);
-        if (_row.Length == 0) _row = new int[problem.Pairs.Row.Length];
-        Array.Fill(_row, -1);
-        _rows = 0;
         var most = Gammas + problem.Pairs.Rows + 2 + solids.Present.Count;
         if (_f.Length >= most) return;
         most += 8;
@@ -134,7 +109,7 @@ internal sealed class FullNewton(
     {
         var largest = Math.Abs(_step[Wet]);
         for (var a = 0; a < _s.ComponentCount; a++) largest = Math.Max(largest, Math.Abs(_step[a]));
-        for (var r = 0; r < _rows; r++) largest = Math.Max(largest, Math.Abs(_step[Gammas + r]));
+        for (var r = 0; r < _unknown.Count; r++) largest = Math.Max(largest, Math.Abs(_step[Gammas + r]));
         var length = Math.Min(1, LongestStep / largest);
         var ionic = Math.Abs(_step[_s.ComponentCount]);
         if (ionic > 0) length = Math.Min(length, LongestIonicStep / ionic);
@@ -147,7 +122,7 @@ internal sealed class FullNewton(
     {
         at.X.CopyTo(_from, 0);
         _from[_s.ComponentCount] = at.LnI;
-        for (var i = 0; i < _row.Length; i++) if (_row[i] is >= 0 and var r) _from[Gammas + r] = _gamma[i];
+        for (var i = 0; i < _unknown.Row.Length; i++) if (_unknown.Row[i] is >= 0 and var r) _from[Gammas + r] = _gamma[i];
         _from[Wet] = _lnAw;
         solids.Save();
     }
@@ -157,8 +132,8 @@ internal sealed class FullNewton(
         for (var a = 0; a < _s.ComponentCount; a++) at.X[a] = _from[a] + length * _step[a];
         var lnI = _from[_s.ComponentCount] + length * _step[_s.ComponentCount];
         at.LnI = Math.Clamp(lnI, Math.Log(Iterate.LowestI), Math.Log(Iterate.HighestI));
-        for (var i = 0; i < _row.Length; i++)
-            if (_row[i] is >= 0 and var r) _gamma[i] = _from[Gammas + r] + length * _step[Gammas + r];
+        for (var i = 0; i < _unknown.Row.Length; i++)
+            if (_unknown.Row[i] is >= 0 and var r) _gamma[i] = _from[Gammas + r] + length * _step[Gammas + r];
         _lnAw = _from[Wet] + length * _step[Wet];
         solids.Move(length);
     }
@@ -171,7 +146,7 @@ internal sealed class FullNewton(
         work.F.AsSpan(0, Gammas).CopyTo(_f);
         for (var k = 0; FirstSolid + k < Size; k++) _f[FirstSolid + k] = work.F[Gammas + k];
         activity.Coefficients();
-        for (var i = 0; i < _row.Length; i++) if (_row[i] is >= 0 and var r) _f[Gammas + r] = _gamma[i] - at.LnGamma[i];
+        for (var i = 0; i < _unknown.Row.Length; i++) if (_unknown.Row[i] is >= 0 and var r) _f[Gammas + r] = _gamma[i] - at.LnGamma[i];
         _f[Wet] = _lnAw - at.LnAw;
         double merit = 0;
         for (var i = 0; i < Size; i++) merit += _f[i] * _f[i];
@@ -201,7 +176,7 @@ internal sealed class FullNewton(
 
     private void Restore()
     {
-        for (var i = 0; i < _row.Length; i++) if (_row[i] >= 0) at.LnGamma[i] = _gamma[i];
+        for (var i = 0; i < _unknown.Row.Length; i++) if (_unknown.Row[i] >= 0) at.LnGamma[i] = _gamma[i];
         at.LnAw = _lnAw;
     }
 
@@ -251,7 +226,7 @@ internal sealed class FullNewton(
 
         var complex = species - _s.ComponentCount;
         for (var t = _s.Start[complex]; t < _s.Start[complex + 1]; t++) AddActivity(target, _s.Term[t], times * _s.Coefficient[t]);
-        if (_row[species] >= 0) target[Gammas + _row[species]] -= times;
+        if (_unknown.Row[species] >= 0) target[Gammas + _unknown.Row[species]] -= times;
         else target[_s.ComponentCount] -= times * at.GammaI[species] * at.Ionic;
         target[Wet] += times * _s.Water[complex];
     }
@@ -260,7 +235,7 @@ internal sealed class FullNewton(
     private void AddActivity(Span<double> target, int component, double times)
     {
         target[component] += times;
-        target[Gammas + _row[component]] += times;
+        target[Gammas + _unknown.Row[component]] += times;
     }
 
     /// <summary>The rows of a given pH and of a gas.</summary>
@@ -279,9 +254,9 @@ internal sealed class FullNewton(
     {
         var pairs = problem.Pairs;
         double ionic = at.Ionic, lnI = at.LnI, overWater = 1 / Problem.MolWater, byIonic = OsmoticSlope(ionic);
-        for (var i = 0; i < _row.Length; i++)
+        for (var i = 0; i < _unknown.Row.Length; i++)
         {
-            if (_row[i] is not (>= 0 and var r)) continue;
+            if (_unknown.Row[i] is not (>= 0 and var r)) continue;
             _matrix[(Gammas + r) * Size + Gammas + r] += 1;
             _matrix[(Gammas + r) * Size + _s.ComponentCount] -= at.GammaI[i] * ionic;
         }
@@ -290,8 +265,8 @@ internal sealed class FullNewton(
         {
             int i = pairs.First[p], j = pairs.Second[p];
             double mi = at.M[i], mj = at.M[j], e2 = pairs.EpsilonLnI[p], e = problem.PairEpsilon[p] + e2 * lnI;
-            if (_row[j] >= 0 && mi * Math.Abs(e) > NoEffect) AddLnM(Gammas + _row[j], i, -e * mi);
-            if (_row[i] >= 0 && mj * Math.Abs(e) > NoEffect) AddLnM(Gammas + _row[i], j, -e * mj);
+            if (_unknown.Row[j] >= 0 && mi * Math.Abs(e) > NoEffect) AddLnM(Gammas + _unknown.Row[j], i, -e * mi);
+            if (_unknown.Row[i] >= 0 && mj * Math.Abs(e) > NoEffect) AddLnM(Gammas + _unknown.Row[i], j, -e * mj);
             var both = (problem.Set.ConsistentWater ? e + e2 / 2 : e) * mi * mj * overWater;
             if (Math.Abs(both) < NoEffect) continue;
             AddLnM(Wet, i, both);

@@ -52,7 +52,7 @@ internal sealed class Newton(
             worstBefore = worst;
             if (!Descend(ref worst, ref merit, k)) stalled++;
             if (worst > Slow * worstBefore && ++slow > SlowStepsBorne) _rounds = Math.Max(_rounds, slow > 3 * SlowStepsBorne ? 4 : 2);
-            if (stalled > 12 || (worst > 30 && k > 1) || creep.Goes(k, merit)) return false;
+            if (stalled > 12 || (worst > 30 && k > 1) || (solids.Any && creep.Goes(k, merit))) return false;
             if (worst < 1e-12)
             {
                 activity.Evaluate(1);

@@ -118,6 +118,9 @@ internal sealed class Problem
     /// <param name="input">The solution as given.</param>
     public ActiveSolid? Describe(int index, SolutionInput input)
     {
+        // Most solids lack something here, and lists for them would be made in vain.
+        foreach (var (component, _) in Set.Solids[index].Terms)
+            if (component != Components.Water && S.Local[component] < 0) return null;
         var terms = new List<int>();
         var coefficients = new List<double>();
         double water = 0, proton = 0;
@@ -125,7 +128,6 @@ internal sealed class Problem
         {
             if (component == Components.Water) { water = v; continue; }
             var a = S.Local[component];
-            if (a < 0) return null;
             if (a == 0) proton += v;
             else if (a == S.Gas) proton += v * S.Charge[a];
             terms.Add(a);

@@ -13,12 +13,6 @@ internal sealed class SolidSearch(
     /// </summary>
     public const double LeastWater = 0.25;
 
-    /// <summary>
-    /// Share of the water down to which a state that was found all the same is told: most has set, and what is left is a brine between the
-    /// crystals. With less it is a film on them (no source).
-    /// </summary>
-    public const double LeastBrine = 0.05;
-
     private const double Supersaturated = 1e-9, StillPast = 1e-6;
 
     /// <summary>Part of the water that is left from one degree of evaporation to the next, and where that is too far to go on.</summary>
@@ -28,12 +22,6 @@ internal sealed class SolidSearch(
     private const double Dilution = 6;
 
     private const int MostDegrees = 150;
-
-    /// <summary>Share of the way by which constants of solids are moved at once, to begin with and at the least.</summary>
-    private const double FirstMove = 0.2, LeastMove = 0.05;
-
-    /// <summary>ln of what counts as no distance from saturation.</summary>
-    private const double AtItsConstant = 0.01;
 
     /// <summary>Whether a set of solids that is not solved at once is worth the long way there: everything quicker was tried.</summary>
     private bool _patient;
@@ -389,35 +377,11 @@ internal sealed class SolidSearch(
         if (full.Run(60)) return true;
         if (!_patient) return false;
         Return(start);
-        return ByDegrees();
-    }
-
-    /// <summary>
-    /// Moves the constants of the solids from the activity products at hand to their values, in steps that shorten where one is lost.
-    /// </summary>
-    private bool ByDegrees()
-    {
-        var gaps = solids.Present.Select(solids.Saturation).ToArray();
-        // Where every solid is at its constant already it is the balances that are lost, and there is nothing to move.
-        if (gaps.All(gap => Math.Abs(gap) < AtItsConstant)) return false;
-        double done = 0, step = FirstMove;
-        while (done < 1 && step >= LeastMove)
+        return new MovedConstants(solids, full).Run(() =>
         {
-            var before = Standing();
-            var next = Math.Min(1, done + step);
-            for (var k = 0; k < gaps.Length; k++) solids.Present[k].Offset = gaps[k] * (1 - next);
-            if (full.Run(60))
-            {
-                done = next;
-                continue;
-            }
-
-            Return(before);
-            step /= 4;
-        }
-
-        foreach (var s in solids.Present) s.Offset = 0;
-        return done >= 1;
+            var here = Standing();
+            return () => Return(here);
+        });
     }
 
     /// <summary>Back to where the iteration stood with the same solids.</summary>

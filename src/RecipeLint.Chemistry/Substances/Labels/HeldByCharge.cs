@@ -16,8 +16,8 @@ internal static class HeldByCharge
 
     /// <summary>
     /// Acid groups, moles of charge per gram of dry agent. Lignosulfonate: sulfonate groups, at least 4.5 % of organic sulfur (EU rules on
-    /// fertilising products, recalled), and some carboxyl groups. Humic and fulvic acid: carboxyl groups, 3.2 and 5.9 mol/kg (generic
-    /// NICA-Donnan parameters of Milne, Kinniburgh and Tipping 2001, recalled).
+    /// fertilising products, recalled), and some carboxyl groups. Humic and fulvic acid: carboxyl groups, 3.15 and 5.88 mol/kg (generic
+    /// NICA-Donnan parameters of Milne, Kinniburgh and Tipping 2001, Table 4, read as published program code quotes them).
     /// </summary>
     private static readonly (string Agent, double EquivalentsPerGram)[] Densities =
         [("lignosulfonate", 2e-3), ("humic acid", 3.2e-3), ("fulvic acid", 5.9e-3)];
