@@ -15,8 +15,11 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
 
     private const string Calcium = Component.Calcium;
 
-    /// <summary>g/L of an extract as sold below which nothing of its flocs is seen in a feed (common practice, no source).</summary>
-    private const double LeastSeen = 0.05;
+    /// <summary>
+    /// g/L of an extract as sold below which nothing of its flocs is seen in a feed, and from which it surely is: feeds with 1 to 2 mL/L
+    /// are common (common practice, no source).
+    /// </summary>
+    private const double LeastSeen = 0.05, LeastSurelySeen = 3;
 
     private static readonly Check _none = Check.That("it holds an extract that acid or calcium throws out", false);
 
@@ -40,18 +43,26 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
             var calcium = Rounding.SixDigits(1000 * recipe.ComponentMoles.GetValueOrDefault(Calcium) / recipe.FinalVolume.Litres);
             var dosed = recipe.Doses.SelectMany(d => d.Direct is { } direct ? [(direct, d.Entry.Place)]
                 : d.Stock is { Volume.Litres: > 0 } stock
-                    ? stock.Additions.Where(a => IsSeen(a, d.Volume / stock.Volume, recipe)).Select(a => (a, d.Entry.Place))
+                    ? stock.Additions.Where(a => InFeed(a, d.Volume / stock.Volume, recipe) >= LeastSeen).Select(a => (a, d.Entry.Place))
                 : Array.Empty<(AdditionFacts, Place)>()).ToList();
             foreach (var meeting in Of(recipe.Recipe.File, recipe.Recipe.Name, dosed.Select(d => d.Item1), null, calcium, inStock: false))
             {
-                yield return meeting with { Place = dosed.Find(d => d.Item1 == meeting.Addition).Item2 };
+                var dose = meeting.Addition is { } added
+                    ? recipe.Doses.FirstOrDefault(d => d.Stock?.Additions.Contains(added) == true)
+                    : null;
+                yield return meeting with
+                {
+                    Place = dosed.Find(d => d.Item1 == meeting.Addition).Item2,
+                    IsThin = dose is { Stock: { } stock }
+                        && InFeed(meeting.Addition!, dose.Volume / stock.Volume, recipe) < LeastSurelySeen,
+                };
             }
         }
     }
 
-    /// <summary>True for so much of a stock's extract in a feed that flocs are seen.</summary>
-    private static bool IsSeen(AdditionFacts addition, double share, RecipeFacts recipe) =>
-        addition.Substance.Extract is not null && addition.Mass.Grams * share / recipe.FinalVolume.Litres >= LeastSeen;
+    /// <summary>g/L of a stock's extract in a feed; 0 for what is no extract.</summary>
+    private static double InFeed(AdditionFacts addition, double share, RecipeFacts recipe) =>
+        addition.Substance.Extract is null ? 0 : addition.Mass.Grams * share / recipe.FinalVolume.Litres;
 
     protected override Finding Describe(Meeting verdict, RuleContext context)
     {
@@ -69,7 +80,8 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
             $"{Say.Capital(name)} meets {what}. It comes out as {origin.Becomes}, which can block filters and drippers and take trace "
                 + "metals along; "
             + $"how much cannot be computed, because its composition is not known. {where}";
-        return context.Find(verdict.Place ?? addition.Place, message, verdict.IsAllThrownOut ? Harm.Loss : Harm.Damage, Odds.Certain) with
+        return context.Find(verdict.Place ?? addition.Place, message, verdict.IsAllThrownOut ? Harm.Loss : Harm.Damage,
+            verdict.IsThin ? Odds.Possible : Odds.Certain) with
         {
             Measured = new Measured(verdict.InAcid ? "pH" : "calcium", value, limit, unit),
         };
@@ -129,6 +141,9 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
         /// dissolve at pH 1 to 2 (recalled); ten times a limit is common practice, no source.
         /// </summary>
         private const double PhBelow = 2, TimesCalcium = 10;
+
+        /// <summary>True for so little of a stock's extract in a feed that the flocs may not be seen.</summary>
+        public bool IsThin { get; init; }
 
         /// <summary>The dose of a recipe; null for what stands in the stock itself.</summary>
         public Place? Place { get; init; }

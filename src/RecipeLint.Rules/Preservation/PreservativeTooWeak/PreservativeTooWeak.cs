@@ -103,12 +103,16 @@ internal sealed partial class PreservativeTooWeak : StockRule<WeakPreservative>,
         var names = Say.List(judged.Dosed.Select(d => d.Substance.Name).Distinct(StringComparer.Ordinal));
         return context.Find(
             judged.Dosed[0].Place,
-            $"Whether {names} guards '{stock.Stock.Name}' cannot be told: only undissociated acid works, and the pH that decides how much "
-                + $"of it there is is {PhDoubt.Why(stock.Chemistry.Mixing.Mix)}. "
+            $"Whether {names} guards the {Say.Number(judged.FoodGramsPerLitre)} g/L of {judged.FoodCalled} in '{stock.Stock.Name}' cannot "
+                + "be told: only undissociated acid works, and how much of it there is hangs on the pH, which is "
+                + $"{PhDoubt.Why(stock.Chemistry.Mixing.Mix)}. "
             + context.AdviceFor(stock).Sentence(
                 new Way(
                     $"measure the pH: sorbate works below about {Say.Number(PreservativeJudgement.SorbateTo)}, benzoate below about "
                         + Say.Number(PreservativeJudgement.BenzoateTo), Puts.Keeping),
+                new Way(
+                    $"bring it to pH {Say.Number(PreservativeJudgement.WorkingPh)} with a mineral acid, by a meter", Puts.Acid,
+                    PreservativeJudgement.WorkingPh),
                 new Way($"mix it fresh within {Say.Number(verdict.Needs.FreshDays)} days", Puts.Keeping)),
             Harm.Damage,
             Odds.NearTheLimit,
