@@ -197,7 +197,7 @@ internal static class MutantJudge
 
             Empty();
             _active.SetValue(null, id);
-            var run = Run([.. sorted.Skip(from).Take(take).Select(a => a.Case)], 20 + 20 * sum, bail: true);
+            var run = Run([.. sorted.Skip(from).Take(take).Select(a => a.Case)], 5 + 20 * sum, bail: true);
             _active.SetValue(null, -1);
             if (!run.Ended)
             {
