@@ -142,6 +142,9 @@ internal static class MutantJudge
 
         var done = File.Exists(args[2]) ? File.ReadLines(args[2]).Select(l => l.Split('\t')[0]).ToHashSet() : [];
         var mutants = File.ReadLines(args[1]).Select(l => l.Split('\t')).Where(m => !done.Contains(m[0])).ToList();
+
+        // What is computed once takes a process of its own and a hundred times as long: it comes last.
+        mutants = [.. mutants.OrderBy(m => map.Kept.Contains(int.Parse(m[0], CultureInfo.InvariantCulture)))];
         Say($"{mutants.Count} mutants, {map.Tests.Count} tests");
         foreach (var line in mutants.TakeWhile(_ => DateTime.UtcNow < deadline))
         {
