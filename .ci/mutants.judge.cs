@@ -142,6 +142,9 @@ internal static class MutantJudge
 
         var done = File.Exists(args[2]) ? File.ReadLines(args[2]).Select(l => l.Split('\t')[0]).ToHashSet() : [];
         var mutants = File.ReadLines(args[1]).Select(l => l.Split('\t')).Where(m => !done.Contains(m[0])).ToList();
+
+        // What is computed once takes a process of its own and a hundred times as long: it comes last.
+        mutants = [.. mutants.OrderBy(m => map.Kept.Contains(int.Parse(m[0], CultureInfo.InvariantCulture)))];
         Say($"{mutants.Count} mutants, {map.Tests.Count} tests");
         foreach (var line in mutants.TakeWhile(_ => DateTime.UtcNow < deadline))
         {
@@ -197,7 +200,7 @@ internal static class MutantJudge
 
             Empty();
             _active.SetValue(null, id);
-            var run = Run([.. sorted.Skip(from).Take(take).Select(a => a.Case)], 20 + 20 * sum, bail: true);
+            var run = Run([.. sorted.Skip(from).Take(take).Select(a => a.Case)], 5 + 20 * sum, bail: true);
             _active.SetValue(null, -1);
             if (!run.Ended)
             {
