@@ -4,6 +4,7 @@ using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Rules;
 using RecipeLint.Rules.Engine;
+using RecipeLint.Rules.Precipitation;
 
 namespace RecipeLint.Advice;
 
@@ -12,7 +13,18 @@ public static class CheckedStock
 {
     /// <summary>Errors at the file of the stock, in the order of the report; none is about another file. Pure.</summary>
     /// <param name="today">The day suppressions are held against; null leaves their last day unchecked.</param>
-    public static IReadOnlyList<Finding> Errors(Workspace workspace, StockDocument stock, DateOnly? today)
+    public static IReadOnlyList<Finding> Errors(Workspace workspace, StockDocument stock, DateOnly? today) =>
+        Findings(workspace, stock, today, f => f.Level == Level.Error);
+
+    /// <summary>
+    /// What is a reason to keep the contents of a part apart: errors, and flocs of an extract, which the check foretells and no engine
+    /// computes.
+    /// </summary>
+    /// <param name="today">The day suppressions are held against; null leaves their last day unchecked.</param>
+    public static IReadOnlyList<Finding> ReasonsToDivide(Workspace workspace, StockDocument stock, DateOnly? today) =>
+        Findings(workspace, stock, today, f => f.Level == Level.Error || (f.Level == Level.Warning && Flocs.AreToldBy(f)));
+
+    private static IReadOnlyList<Finding> Findings(Workspace workspace, StockDocument stock, DateOnly? today, Func<Finding, bool> counts)
     {
         var changed = workspace.With(stock);
         return Analyzer.AnalyseStock(changed, stock.File) is { } facts
@@ -21,7 +33,7 @@ public static class CheckedStock
                 .. LintEngine.Judge(
                     new Facts { Workspace = changed, Stocks = [facts], Recipes = [] },
                     new EngineOptions { Today = today, Rules = RuleList.All })
-                    .Findings.Where(f => f.Level == Level.Error && f.Place.File == stock.File),
+                    .Findings.Where(f => f.Place.File == stock.File && counts(f)),
             ]
             : [];
     }

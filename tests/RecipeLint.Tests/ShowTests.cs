@@ -163,9 +163,9 @@ public sealed class ShowTests
         Assert.Contains("newberyite", shown, StringComparison.Ordinal);
         Assert.Contains("newberyite", stretch, StringComparison.Ordinal);
 
-        // 1:100 at 2.18 times the strength is 1:218.
-        Assert.Contains("2.18  newberyite", shown, StringComparison.Ordinal);
-        Assert.Contains("1:21", stretch, StringComparison.Ordinal);
+        // 1:100 at 2.2 times the strength is 1:220.
+        Assert.Contains("2.2  newberyite", shown, StringComparison.Ordinal);
+        Assert.Contains("1:22", stretch, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -257,7 +257,7 @@ public sealed class ShowTests
     {
         var shown = Cli.Run("show", "examples/fennelwick", "--width", "140").Out;
         Assert.Matches(@"recipes/tomato\.recipe\.json +.*2\.39 +5\.80 +192", shown);
-        Assert.Matches(@"stocks/b\.stock\.json +B +5 L +10 +4\.21", shown);
+        Assert.Matches(@"stocks/b\.stock\.json +B +5 L +10 +4\.22", shown);
         Assert.Contains("pH-pen", Cli.Run("show", "examples/fennelwick/recipelint.json").Out, StringComparison.Ordinal);
     }
 

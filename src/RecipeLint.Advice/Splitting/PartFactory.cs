@@ -125,10 +125,10 @@ internal sealed class PartFactory
         return Analyzer.AnalyseStock(_frame.Workspace.With(document), document.File)!;
     }
 
-    /// <summary>Errors of a check of the part as it would be made and kept.</summary>
+    /// <summary>What a check of the part, as it would be made and kept, has against it.</summary>
     /// <param name="today">The day suppressions are held against.</param>
     public IReadOnlyList<Finding> Errors(PartContent content, double dilution, DateOnly? today) =>
-        CheckedStock.Errors(_frame.Workspace, Stock(content, dilution).Stock, today);
+        CheckedStock.ReasonsToDivide(_frame.Workspace, Stock(content, dilution).Stock, today);
 
     public StockDocument Document(PartContent content, double dilution, string name, string file)
     {

@@ -67,7 +67,10 @@ public sealed class ConstantSet
 
     /// <summary>The place of a solid among all of the set; -1 for one of another set.</summary>
     internal int PlaceOf(Solid solid) =>
-        solid.Table < _places.Length && _places[solid.Table] is >= 0 and var place && ReferenceEquals(All[place], solid) ? place : -1;
+        solid.Table < _places.Length && _places[solid.Table] is >= 0 and var place && ReferenceEquals(All[place], solid)
+            ? place
+            // Two solids may share a row of the table: a set that extends another holds the other's reading of it too.
+            : Array.FindIndex(All, s => ReferenceEquals(s, solid));
 
     /// <summary>The place of each solid by its number in the table; -1 where the set has none of that number.</summary>
     private static int[] Places(Solid[] all)

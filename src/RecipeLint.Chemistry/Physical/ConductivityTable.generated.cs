@@ -63,7 +63,7 @@ internal static class ConductivityTable
         new("ZnSO4", 15),
         new("CaSO4", 14.5),
         new("MnSO4", 20),
-        new("CuSO4", 7),
+        new("CuSO4", 6.5),
         new("FeSO4", 15),
         new("CoSO4", 15),
         new("NiSO4", 15),

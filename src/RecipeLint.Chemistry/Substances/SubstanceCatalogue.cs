@@ -295,7 +295,8 @@ public sealed partial class SubstanceCatalogue
         var names = entry.Substance.Aliases.Append(entry.Substance.Name).Append(entry.Id);
         var there = names.SelectMany(KnownNames.WordsOf).ToHashSet(StringComparer.Ordinal);
         return KnownNames.WordsOf(text).Any(w => IsIon(w) && KnownNames.BuiltIn.IsWord(w) && !there.Contains(w))
-            || (AgentOf(text) is { } agent && names.All(n => AgentOf(n) is { } other && other != agent));
+            || (AgentOf(text) is { } agent
+                && names.Select(AgentOf).OfType<string>().ToList() is { Count: > 0 } agents && !agents.Contains(agent));
     }
 
     /// <summary>The chelating agent that a name names: one is no slip for another. Null where it names none.</summary>
@@ -335,7 +336,7 @@ public sealed partial class SubstanceCatalogue
         HalideCount().Replace(FirstCount().Replace(GroupCount().Replace(formula.Split('·')[0], "$1"), "$1"), "$1");
 
     /// <summary>The longer before those that they hold.</summary>
-    private static readonly string[] _agents = ["hedta", "eddha", "hbed", "idha", "dtpa", "edta"];
+    private static readonly string[] _agents = ["heedta", "hedta", "eddha", "hbed", "idha", "dtpa", "edta"];
 
     [GeneratedRegex("^(anhydrous|[0-9]*h2o)$")]
     private static partial Regex Water();

@@ -5,9 +5,9 @@ using System.Text;
 namespace RecipeLint.Shell;
 
 /// <summary>
-/// The name that git gives to the content of a file: the digest of the word "blob", its length and its bytes. Computed here, because whatever
-/// of git compares a file on the disk with one of a revision first sends it through the filters that the repository names, and those are
-/// programs of anybody's.
+/// The name that git gives to the content of a file: the digest of the word "blob", its length and its bytes. Computed here, because
+/// whatever of git compares a file on the disk with one of a revision first sends it through the filters that the repository names, and
+/// those are programs of anybody's.
 /// </summary>
 internal static class BlobDigest
 {
@@ -15,8 +15,8 @@ internal static class BlobDigest
     private const int Sha256Digits = 64;
 
     /// <summary>
-    /// Whether what stands at a path is what a revision holds there. Line ends do not count, since git may have changed them when it put the
-    /// file there. A file that a filter changes when it is stored is never the same.
+    /// Whether what stands at a path is what a revision holds there. Line ends do not count, since git may have changed them when it put
+    /// the file there. A file that a filter changes when it is stored is never the same.
     /// </summary>
     /// <param name="full">Full path.</param>
     /// <param name="id">Of the object that git holds, in hexadecimal digits.</param>

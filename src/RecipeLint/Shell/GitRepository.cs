@@ -79,7 +79,8 @@ internal sealed class GitRepository
         var held = before.Select(e => e.Path).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. before.Where(e => !BlobDigest.IsOf(e.Path, e.Id, e.Mode == LinkMode) && !(known[e.Path].Contains('S') && !Path.Exists(e.Path)))
+            .. before
+                .Where(e => !BlobDigest.IsOf(e.Path, e.Id, e.Mode == LinkMode) && !(known[e.Path].Contains('S') && !Path.Exists(e.Path)))
                 .Select(e => e.Path)
                 .Concat(known.Select(k => k.Key).Where(p => !held.Contains(p)))
                 .Concat(Paths("ls-files", "--others", "--exclude-standard", "--full-name", "-z"))
@@ -189,7 +190,8 @@ internal sealed class GitRepository
     /// <summary>What git answers; null where there is none on this machine.</summary>
     private static Answer? Run(string folder, string? input, params string[] arguments)
     {
-        // Whatever program the repository's own settings name is anybody's: no monitor, no hook, no pager, and nothing is fetched by any way.
+        // Whatever program the repository's own settings name is anybody's: no monitor, no hook, no pager, and nothing is fetched by any
+        // way.
         var start = new ProcessStartInfo(
             "git", ["--no-pager", "--no-optional-locks", "-c", "core.fsmonitor=false", "-c", "core.hooksPath=/dev/null", .. arguments])
         {

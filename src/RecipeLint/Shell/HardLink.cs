@@ -3,8 +3,8 @@ using System.Runtime.InteropServices;
 namespace RecipeLint.Shell;
 
 /// <summary>
-/// Names of a file beyond its first. A second one is given in one step and only where nothing has that name yet (POSIX link(2)): a file that is new in its place
-/// comes there whole, or not at all, whenever the run is killed.
+/// Names of a file beyond its first. A second one is given in one step and only where nothing has that name yet (POSIX link(2)): a file
+/// that is new in its place comes there whole, or not at all, whenever the run is killed.
 /// </summary>
 internal static class HardLink
 {

@@ -3,8 +3,8 @@ using System.Runtime.InteropServices;
 namespace RecipeLint.Shell;
 
 /// <summary>
-/// The standard streams as whoever started this process handed them over. Where one was closed, the runtime is given its number for something
-/// of its own; written to or read from, that would seem to work, wait for ever, or disturb the runtime.
+/// The standard streams as whoever started this process handed them over. Where one was closed, the runtime is given its number for
+/// something of its own; written to or read from, that would seem to work, wait for ever, or disturb the runtime.
 /// </summary>
 internal static class StandardStreams
 {

@@ -40,8 +40,8 @@ internal static class WholeFiles
     /// ones stand there again as they were: nothing has changed.
     /// </summary>
     /// <returns>
-    /// Full paths of the files that had other names on the disk: those still hold what stood there before, for a file that is written where it
-    /// stands would not be whole or not at all, and a copy that somebody keeps in this way would be lost.
+    /// Full paths of the files that had other names on the disk: those still hold what stood there before, for a file that is written
+    /// where it stands would not be whole or not at all, and a copy that somebody keeps in this way would be lost.
     /// </returns>
     /// <exception cref="IOException">The disk refuses, a file that should be new is there, or one was changed by someone else
     /// meanwhile.</exception>

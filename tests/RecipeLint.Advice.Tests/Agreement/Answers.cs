@@ -153,7 +153,9 @@ internal static class Answers
         var against = proposal.Plan is null
             ? proposal.Fewer.SelectMany(f => f.Obstacles).ToList()
             : [];
-        if (judgement.IsClear && !taken && against.Exists(o => o is Obstacle.Deposit or Obstacle.TooClose or Obstacle.NotComputed))
+        // Flocs of an extract and people at risk are no matter of the judgement on deposits.
+        if (judgement.IsClear && !taken && CheckedStock.ReasonsToDivide(bottle.Workspace, stock.Stock, null).Count == 0
+            && against.Exists(o => o is Obstacle.Deposit or Obstacle.TooClose or Obstacle.NotComputed))
         {
             yield return $"{bottle.Name}: split refuses it at 1:{Text(dose.Dilution)}: {string.Join("; ", against)}; judged clear";
         }

@@ -239,7 +239,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
     /// </summary>
     [Theory]
     [InlineData(27.7, 1.75, 1.85, "29.62 monopotassium-phosphate, 149.16 magnesium-sulfate-7h2o, 582.06 ammonium-sulfate, 20.6 monoammonium-phosphate")]
-    [InlineData(23.3, 1.45, 1.55, "551.21 ammonium-sulfate, 71.64 potassium-sulfate, 50.06 phosphoric-85, 176.74 nickel-sulfate-6h2o, 172.19 potassium-chloride")]
+    [InlineData(23.3, 1.35, 1.45, "551.21 ammonium-sulfate, 71.64 potassium-sulfate, 50.06 phosphoric-85, 176.74 nickel-sulfate-6h2o, 172.19 potassium-chloride")]
     [InlineData(26.2, 1.94, 2, "29.69 ferrous-sulfate-7h2o, 51.11 magnesium-nitrate-6h2o, 19.95 phosphoric-85, 582.42 ammonium-sulfate")]
     public void WhatFallsOutMoreIsNotLessSure(double celsius, double weaker, double stronger, string stock)
     {

@@ -41,7 +41,7 @@ public sealed class OutsideFactsTests
         ["one per cent by mass: K2HPO4, 25 °C"] = ("Makers print 8.7 to 9.3; the sodium salt beside it is within 0.1.", 0.25),
         ["boric acid over strength: 0.1 % by mass, 20 °C"] = ("By the constant of the acid it is 5.5; so thin a solution shows what else is in it.", 0.6),
         ["boric acid over strength: 1 % by mass, 20 °C"] = ("By the constant of the acid alone it is 5.0, and triborate takes 0.2 more; from 2 % on the sheets have it too.", 0.35),
-        ["conductivity by mass: 2 % CuSO4, 20 °C"] = ("Within 2.3 % at 1 %; the pair conducts nothing here.", 6.4),
+        ["conductivity by mass: 2 % CuSO4, 20 °C"] = ("Within 5 % at 1 %; with more for the pair the equivalent conductivities of dilute copper sulfate come out too high.", 7.7),
         ["conductivity by mass: 2 % KH2PO4, 20 °C"] = ("Within 4 % at 1 %; the anion falls faster with strength than taken here.", 6.7),
         ["conductivity by mass: 1 % Na3PO4, 20 °C"] = ("Within 0.4 % at 2 %; the table rises by 93 and 61 % where it should by 70.", 5.2),
         ["density of mixed salts: K, NH4 and Cl, H2PO4, 90 and 7.3 of a hundred, 0 °C"] =

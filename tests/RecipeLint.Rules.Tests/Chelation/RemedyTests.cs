@@ -25,10 +25,10 @@ public sealed class RemedyTests
         const string Iron = "ferrous-sulfate-7h2o 10 g";
         var message = Only("unprotected-ferrous-iron", Bottles.Stock("iron", Bottles.Add(Iron)));
         Assert.Contains("13.9 g of disodium EDTA dihydrate", message, StringComparison.Ordinal);
-        Assert.Contains("pH 2.9 first, with about 0.278 mL of sulfuric acid 37 %", message, StringComparison.Ordinal);
+        Assert.Contains("pH 2.9 first, with about 0.276 mL of sulfuric acid 37 %", message, StringComparison.Ordinal);
 
         Gone("unprotected-ferrous-iron", Bottles.Stock("iron", Bottles.Add("disodium-edta-2h2o 13.9 g", Iron)));
-        Gone("unprotected-ferrous-iron", Bottles.Stock("iron", Bottles.Add("sulfuric-37 0.278 mL", Iron)));
+        Gone("unprotected-ferrous-iron", Bottles.Stock("iron", Bottles.Add("sulfuric-37 0.276 mL", Iron)));
     }
 
     [Fact]
