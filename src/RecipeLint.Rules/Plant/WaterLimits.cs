@@ -43,7 +43,12 @@ internal static class WaterLimits
 
     private static readonly Dictionary<string, string> Poisons = new(StringComparer.Ordinal)
     {
-        ["As"] = "arsenic", ["Cd"] = "cadmium", ["Cr"] = "chromium", ["Hg"] = "mercury", ["Ni"] = "nickel", ["Pb"] = "lead",
+        ["As"] = "arsenic",
+        ["Cd"] = "cadmium",
+        ["Cr"] = "chromium",
+        ["Hg"] = "mercury",
+        ["Ni"] = "nickel",
+        ["Pb"] = "lead",
         ["Se"] = "selenium",
     };
 
