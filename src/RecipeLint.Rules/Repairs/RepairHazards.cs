@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Recipes.Documents;
 using RecipeLint.Rules.Engine;
 
 namespace RecipeLint.Rules.Repairs;
@@ -23,7 +24,7 @@ internal static class RepairHazards
     /// </summary>
     public static bool Tinkers(Facts before, Facts after) =>
         after.Stocks.Any(now => before.FindStock(now.Stock.File) is { } was && !ReferenceEquals(was.Stock, now.Stock)
-            && Tinkers(HazardGate.Of(was), HazardGate.Of(now), IsKeptOtherwise(was, now)))
+            && (Tinkers(HazardGate.Of(was), HazardGate.Of(now), IsKeptOtherwise(was, now)) || IsWarmedInDanger(was, now)))
         || after.Recipes.Any(now => before.FindRecipe(now.Recipe.File) is { } was
             && Tinkers(HazardGate.Of(was), HazardGate.Of(now), keptOtherwise: false));
 
@@ -57,6 +58,12 @@ internal static class RepairHazards
     private static bool IsMore(Holding was, Holding now) =>
         now.Items.GroupBy(i => i.Substance.Id, StringComparer.Ordinal).Any(g => g.Sum(i => i.Grams)
             > More * was.Items.Where(i => i.Substance.Id == g.Key).Sum(i => i.Grams));
+
+    /// <summary>One more warming than before of what the gate forbids to heat: what fizzes or reacts does so faster.</summary>
+    private static bool IsWarmedInDanger(StockFacts was, StockFacts now) =>
+        Warmings(now) > Warmings(was) && HazardGate.Of(now).Forbids(VesselAction.Heat) is not null;
+
+    private static int Warmings(StockFacts stock) => stock.Stock.Steps.OfType<HandlingStep>().Count(h => h.Handling == Handling.Warm);
 
     private static bool IsKeptOtherwise(StockFacts was, StockFacts now) =>
         was.StorageTemperature != now.StorageTemperature || was.Stock.Keep?.For?.Value != now.Stock.Keep?.For?.Value;

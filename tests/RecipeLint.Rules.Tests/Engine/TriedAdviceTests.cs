@@ -74,6 +74,36 @@ public sealed class TriedAdviceTests
             new RepairDesk(tree, ExampleRun.Load, ExampleRun.Engine, judged).For(finding), r => r.Repair.Key == "less-sodium-benzoate");
     }
 
+    /// <summary>"Warm the first water to 30 °C" stood below acid with bicarbonate and hypochlorite with a lactate (found in 2026).</summary>
+    [Theory]
+    [InlineData("citric-acid-anhydrous", "sodium-bicarbonate")]
+    [InlineData("malic-acid", "sodium-bicarbonate")]
+    [InlineData("benzoic-acid", "sodium-bicarbonate")]
+    [InlineData("disodium-edta-2h2o", "sodium-bicarbonate")]
+    [InlineData("dtpa-acid", "sodium-bicarbonate")]
+    [InlineData("edta-acid", "sodium-bicarbonate")]
+    [InlineData("molybdenum-trioxide", "sodium-bicarbonate")]
+    [InlineData("calcium-hypochlorite", "calcium-lactate-5h2o")]
+    [InlineData("sodium-hypochlorite-12.5", "calcium-lactate-5h2o")]
+    public void NoRepairWarmsWhatTheGateForbidsToHeat(string one, string other)
+    {
+        var (tree, judged) = Judge($"{one} 50 g, {other} 50 g", "5..25 °C");
+        var desk = new RepairDesk(tree, ExampleRun.Load, ExampleRun.Engine, judged);
+
+        Assert.NotEmpty(judged.Result.Findings);
+        Assert.DoesNotContain(judged.Result.Findings.SelectMany(f => desk.For(f)), r => r.Repair.Key.StartsWith("warm-", StringComparison.Ordinal));
+    }
+
+    /// <summary>Where nothing is dangerous the water may be warmed.</summary>
+    [Fact]
+    public void WaterThatChillsIsStillWarmed()
+    {
+        var (tree, judged) = Judge("urea 250 g", "5..25 °C");
+        var desk = new RepairDesk(tree, ExampleRun.Load, ExampleRun.Engine, judged);
+
+        Assert.Contains(judged.Result.Findings.SelectMany(f => desk.For(f)), r => r.Repair.Key.StartsWith("warm-", StringComparison.Ordinal));
+    }
+
     private static string Message(string held, string kept, string rule) =>
         Judge(held, kept).Judged.Result.Findings.First(f => f.Rule.Name == rule).Message;
 
