@@ -7,7 +7,7 @@ using RecipeLint.Recipes.Shop;
 namespace RecipeLint.Rules.Engine;
 
 /// <summary>One part of the files being judged: what was found so far, and the shop's tuning by settings file.</summary>
-internal sealed class LintRun(Facts facts, EngineOptions options)
+internal sealed class LintRun
 {
     private static readonly RuleTuning _defaults = RuleTuning.Read(new ShopSettings());
 
@@ -18,25 +18,36 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
     private readonly List<Finding> _found = [];
     private readonly Dictionary<(string Rule, RuleTuning Tuning), RuleContext> _contexts = [];
     private readonly RuleReach _reach = new();
-    private readonly StocksKnown _known = new(facts, options);
+    private readonly SilentSubjects _stocks, _recipes;
+    private readonly Facts _facts;
+    private readonly EngineOptions _options;
     private Func<string, RuleTuning>? _tuningFor;
     private int _rule;
+
+    internal LintRun(Facts facts, EngineOptions options)
+    {
+        (_facts, _options) = (facts, options);
+        var digests = new Dictionary<SourceFile, byte[]>(ReferenceEqualityComparer.Instance);
+        _stocks = new SilentSubjects([.. facts.Stocks.Select(s => s.Stock.File)], facts.Workspace, options, digests);
+        _recipes = new SilentSubjects([.. facts.Recipes.Select(r => r.Recipe.File)], facts.Workspace, options, digests);
+    }
 
     /// <summary>Everything that the rules find, with what is needed to conclude once the files are let go.</summary>
     internal LintPiece Look()
     {
         _tuningFor = TuningFor;
-        for (_rule = 0; _rule < options.Rules.Count; _rule++)
+        for (_rule = 0; _rule < _options.Rules.Count; _rule++)
         {
-            if (options.Rules[_rule] is not IJudgesInBrief and var rule)
+            if (_options.Rules[_rule] is not IJudgesInBrief and var rule)
             {
                 Run(rule);
             }
         }
 
-        _known.Keep();
+        _stocks.Keep();
+        _recipes.Keep();
         RunHouseRules();
-        var workspace = facts.Workspace;
+        var workspace = _facts.Workspace;
         var shops = LintEngine.ShopsOf(workspace);
         var brief = RunInBrief.Of(workspace);
         var tuned = _findings.Select(f => f.Place.File)
@@ -49,7 +60,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
             Shared = _shared,
             Faults = _faults,
             Shops = shops,
-            SettingsOf = tuned.Distinct(StringComparer.Ordinal).ToDictionary(f => f, facts.Workspace.SettingsFor, StringComparer.Ordinal),
+            SettingsOf = tuned.Distinct(StringComparer.Ordinal).ToDictionary(f => f, _facts.Workspace.SettingsFor, StringComparer.Ordinal),
             // Its file was read, or its settings file was asked about and the file it names is gone.
             InReach =
             [
@@ -90,7 +101,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
                 EachRecipe(descriptor, recipeRule.Judge);
                 break;
             case WorkspaceRule workspaceRule:
-                Collect(descriptor, null, facts, workspaceRule.Judge);
+                Collect(descriptor, null, _facts, workspaceRule.Judge);
                 break;
             case JudgingRule judging:
                 Run(descriptor, judging);
@@ -109,50 +120,60 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
                 EachRecipe(descriptor, (recipe, c) => Findings(rule, recipes.Judge(recipe, c), c));
                 break;
             case IJudgesWorkspaces workspaces:
-                Collect(descriptor, null, facts, (f, c) => Findings(rule, workspaces.Judge(f, c), c));
+                Collect(descriptor, null, _facts, (f, c) => Findings(rule, workspaces.Judge(f, c), c));
                 break;
         }
     }
 
     private void EachStock(RuleDescriptor descriptor, Func<StockFacts, RuleContext, IEnumerable<Finding>> judge)
     {
-        for (var i = 0; i < facts.Stocks.Count; i++)
+        for (var i = 0; i < _facts.Stocks.Count; i++)
         {
-            if (_known.IsSilent(i, _rule))
-            {
-                continue;
-            }
-
-            var stock = facts.Stocks[i];
-            var said = _shared.Count + _faults.Count;
-            _reach.Begin(stock.Stock.File);
-            Collect(descriptor, stock.Stock.File, stock, judge);
-            if (_found.Count == 0 && _shared.Count + _faults.Count == said && !_reach.IsFurther)
-            {
-                _known.Learn(i, _rule);
-            }
+            CollectUnlessSilent(descriptor, _stocks, i, _facts.Stocks[i].Stock.File, _facts.Stocks[i], judge);
         }
     }
 
     private void EachRecipe(RuleDescriptor descriptor, Func<RecipeFacts, RuleContext, IEnumerable<Finding>> judge)
     {
-        foreach (var recipe in facts.Recipes)
+        for (var i = 0; i < _facts.Recipes.Count; i++)
         {
-            Collect(descriptor, recipe.Recipe.File, recipe, judge);
+            CollectUnlessSilent(descriptor, _recipes, i, _facts.Recipes[i].Recipe.File, _facts.Recipes[i], judge);
+        }
+    }
+
+    private void CollectUnlessSilent<TSubject>(
+        RuleDescriptor rule,
+        SilentSubjects known,
+        int number,
+        string file,
+        TSubject subject,
+        Func<TSubject, RuleContext, IEnumerable<Finding>> judge)
+    {
+        if (known.IsSilent(number, _rule))
+        {
+            return;
+        }
+
+        var said = _shared.Count + _faults.Count;
+        _reach.Begin(file);
+        Collect(rule, file, subject, judge);
+        if (_found.Count == 0 && _shared.Count + _faults.Count == said && !_reach.IsFurther)
+        {
+            known.Learn(number, _rule);
         }
     }
 
     /// <summary>What the shops' own rules say; the engine sees no difference between them and the others.</summary>
     private void RunHouseRules()
     {
-        if (options.FactsDocument is not { } document)
+        if (_options.FactsDocument is not { } document)
         {
             return;
         }
 
-        var desk = new HouseRuleDesk(facts, document);
-        foreach (var finding in facts.Stocks.SelectMany(s => desk.Judge(s.Stock.File, HouseRuleScope.Stock))
-            .Concat(facts.Recipes.SelectMany(r => desk.Judge(r.Recipe.File, HouseRuleScope.Recipe))))
+        var desk = new HouseRuleDesk(_facts, document);
+        foreach (var finding in _facts.Stocks.SelectMany(s => desk.Judge(s.Stock.File, HouseRuleScope.Stock))
+            .Concat(_facts.Recipes.SelectMany(r => desk.Judge(r.Recipe.File, HouseRuleScope.Recipe))))
         {
             Take(finding);
         }
@@ -192,7 +213,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
 
         try
         {
-            if (options.Measure is { } measure)
+            if (_options.Measure is { } measure)
             {
                 measure(rule, () => Judge(rule, tuning, subject, judge));
             }
@@ -251,13 +272,13 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
         if (!_contexts.TryGetValue((rule.Id, tuning), out var known))
         {
             _contexts[(rule.Id, tuning)] = known = new RuleContext(
-                facts, rule, tuning.OptionsOf(rule), other => ContextOf(rule, TuningFor(other)))
+                _facts, rule, tuning.OptionsOf(rule), other => ContextOf(rule, TuningFor(other)))
             {
-                Today = options.Today,
+                Today = _options.Today,
                 OnlyWhatFires = true,
                 TuningFor = _tuningFor,
                 Reach = _reach,
-                Known = (_known, _rule),
+                Known = (_stocks, _recipes, _rule),
             };
         }
 
@@ -272,7 +293,7 @@ internal sealed class LintRun(Facts facts, EngineOptions options)
             return known;
         }
 
-        var settings = facts.Workspace.SettingsFor(file);
+        var settings = _facts.Workspace.SettingsFor(file);
         var key = settings.File + "\n" + settings.Variant;
         if (!_tunings.TryGetValue(key, out var tuning))
         {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Judgement;
+using RecipeLint.Recipes;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Rules.Engine;
@@ -37,8 +38,8 @@ public sealed class RuleContext(
     /// <summary>Told how far the rule looks; null where nobody wants to know.</summary>
     internal RuleReach? Reach { get; init; }
 
-    /// <summary>The stocks that the rule is known to have nothing to say of, and its number among the rules; null where none is.</summary>
-    internal (StocksKnown Stocks, int Rule)? Known { get; init; }
+    /// <summary>What the rule is known to have nothing to say of, and its number among the rules; null where none is.</summary>
+    internal (SilentSubjects Stocks, SilentSubjects Recipes, int Rule)? Known { get; init; }
 
     /// <summary>What <see cref="DepositOptions"/> made of the options; threads that ask at once come to the same.</summary>
     internal OwnerLimits? DepositLimits { get; set; }
@@ -55,31 +56,51 @@ public sealed class RuleContext(
     /// <summary>The same with the options that hold for another file; for workspace rules, whose own context holds the defaults.</summary>
     public RuleContext For(string file)
     {
-        Reach?.SettingsOf(file);
+        Reach?.At(file);
         return forFile?.Invoke(file) ?? this;
+    }
+
+    /// <summary>What reading found wrong in a file.</summary>
+    public IReadOnlyList<Problem> ProblemsOf(string file)
+    {
+        Reach?.At(file);
+        return facts.Workspace.ProblemsOf(file);
     }
 
     /// <summary>
     /// What a rule on all files says of each stock by itself, without those that it is known to have nothing to say of.
     /// </summary>
     /// <param name="judge">Looks at nothing but the stock and what its own settings say.</param>
-    internal IEnumerable<TVerdict> OfEachStockAlone<TVerdict>(Func<StockFacts, TVerdict> judge)
+    internal IEnumerable<TVerdict> OfEachStockAlone<TVerdict>(Func<StockFacts, IEnumerable<TVerdict>> judge)
+        where TVerdict : Verdict => OfEachAlone(facts.Stocks, judge, Known?.Stocks);
+
+    /// <summary>The same of each recipe, with the stocks it doses.</summary>
+    /// <param name="judge">Looks at nothing but the recipe, what it was read with and what its own settings say.</param>
+    internal IEnumerable<TVerdict> OfEachRecipeAlone<TVerdict>(Func<RecipeFacts, IEnumerable<TVerdict>> judge)
+        where TVerdict : Verdict => OfEachAlone(facts.Recipes, judge, Known?.Recipes);
+
+    private IEnumerable<TVerdict> OfEachAlone<TSubject, TVerdict>(
+        IReadOnlyList<TSubject> subjects, Func<TSubject, IEnumerable<TVerdict>> judge, SilentSubjects? silent)
         where TVerdict : Verdict
     {
-        for (var i = 0; i < facts.Stocks.Count; i++)
+        for (var i = 0; i < subjects.Count; i++)
         {
-            if (Known is { } before && before.Stocks.IsSilent(i, before.Rule))
+            if (silent?.IsSilent(i, Known!.Value.Rule) == true)
             {
                 continue;
             }
 
-            var verdict = judge(facts.Stocks[i]);
-            if (Known is { } now && !verdict.Fires)
+            var fires = false;
+            foreach (var verdict in judge(subjects[i]))
             {
-                now.Stocks.Learn(i, now.Rule);
+                fires |= verdict.Fires;
+                yield return verdict;
             }
 
-            yield return verdict;
+            if (!fires)
+            {
+                silent?.Learn(i, Known!.Value.Rule);
+            }
         }
     }
 
@@ -91,7 +112,7 @@ public sealed class RuleContext(
     public RuleContext? Neighbour(string rule, string file)
     {
         var neighbour = RuleBook.Find(rule) ?? throw new KeyNotFoundException($"No rule is called '{rule}'.");
-        Reach?.SettingsOf(file);
+        Reach?.At(file);
         var tuning = TuningFor?.Invoke(file) ?? RuleTuning.Read(facts.Workspace.SettingsFor(file));
         return tuning.IsOff(neighbour) ? null
             : new RuleContext(facts, neighbour, tuning.OptionsOf(neighbour)) { TuningFor = TuningFor, Reach = Reach };

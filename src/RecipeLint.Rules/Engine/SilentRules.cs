@@ -3,23 +3,24 @@ using System.Collections.Concurrent;
 namespace RecipeLint.Rules.Engine;
 
 /// <summary>
-/// The rules that had nothing to say of a stock, by what the stock was read from (<see cref="StockBasis"/>): of one that was read from the
-/// same they have nothing to say either, whatever it is called and wherever it lies. Only silence is kept, and only of rules that looked at
-/// nothing but the stock (<see cref="RuleReach"/>), so no finding ever comes from here and none depends on which stock was judged first.
+/// The rules that had nothing to say of a stock or a recipe, by what it was read from (<see cref="FileBasis"/>): of one that was read from
+/// the same they have nothing to say either, whatever it is called and wherever it lies. Only silence is kept, and only of rules that
+/// looked at nothing but their subject (<see cref="RuleReach"/>), so no finding ever comes from here and none depends on which of two was
+/// judged first.
 /// For several threads at once.
 /// </summary>
 public sealed class SilentRules
 {
-    /// <summary>Stocks that are remembered at most, about 200 bytes each; those met later are judged in full.</summary>
+    /// <summary>Stocks and recipes that are remembered at most, about 200 bytes each; those met later are judged in full.</summary>
     private const int Most = 32_768;
 
-    private readonly ConcurrentDictionary<StockBasis, ulong[]> _known = new();
+    private readonly ConcurrentDictionary<FileBasis, ulong[]> _known = new();
     private int _count, _met;
 
-    /// <summary>How many stocks were met that were known already, for whoever wants to see that it pays.</summary>
+    /// <summary>How many were met that were known already, for whoever wants to see that it pays.</summary>
     public int Met => _met;
 
-    internal ulong[]? Of(StockBasis basis)
+    internal ulong[]? Of(FileBasis basis)
     {
         if (!_known.TryGetValue(basis, out var rules))
         {
@@ -31,7 +32,7 @@ public sealed class SilentRules
     }
 
     /// <param name="rules">A bit for each rule of the run, in their order.</param>
-    internal void Keep(StockBasis basis, ulong[] rules)
+    internal void Keep(FileBasis basis, ulong[] rules)
     {
         if (Volatile.Read(ref _count) < Most && _known.TryAdd(basis, rules))
         {

@@ -20,7 +20,7 @@ internal static class Reactants
 
     /// <summary>False when an amount in the file is one that nobody means, which has been reported where it stands.</summary>
     internal static bool AmountsAreMeant(StockFacts stock, RuleContext context) =>
-        !context.Facts.Workspace.ProblemsOf(stock.Stock.File).Any(p => p.Kind == ProblemKind.ImplausibleAmount);
+        !context.ProblemsOf(stock.Stock.File).Any(p => p.Kind == ProblemKind.ImplausibleAmount);
 
     internal static bool Brings(AdditionFacts addition, string component) => addition.ComponentMoles.GetValueOrDefault(component) > 0;
 

@@ -18,9 +18,6 @@ internal sealed record MeasuredVolume(string File, Place Entry, Place Place, str
 {
     internal double Relative => Rounding.SixDigits(Pouring.RelativeExpanded ?? 0);
 
-    internal static IEnumerable<MeasuredVolume> In(Facts facts) =>
-        facts.Stocks.SelectMany(s => In(facts, s)).Concat(facts.Recipes.SelectMany(In));
-
     internal static IEnumerable<MeasuredVolume> In(Facts facts, StockFacts stock)
     {
         foreach (var aliquot in stock.Aliquots.Where(a => a.Measure is not null))

@@ -27,10 +27,7 @@ internal sealed record WeighedAmount(
 
     internal Place AmountPlace => Addition.Place.Child("amount");
 
-    /// <summary>Every weighing of the workspace, file by file; what comes through aliquots was weighed for another stock.</summary>
-    internal static IEnumerable<WeighedAmount> In(Facts facts) =>
-        facts.Stocks.SelectMany(In).Concat(facts.Recipes.SelectMany(In));
-
+    /// <summary>Every weighing of a stock; what comes through aliquots was weighed for another one.</summary>
     internal static IEnumerable<WeighedAmount> In(StockFacts stock) =>
         stock.Additions
             .Where(a => !a.ThroughAliquot)

@@ -32,8 +32,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     public override string Name => RuleName;
 
     protected override IEnumerable<Standing> Judge(Facts facts, RuleContext context) =>
-        context.OfEachStockAlone(s => InTheStock(s, Least(context, s.Stock.File)))
-            .Concat(facts.Recipes.Select(r => InTheFeed(r, Least(context, r.Recipe.File))));
+        context.OfEachStockAlone<Standing>(s => [InTheStock(s, Least(context, s.Stock.File))])
+            .Concat(context.OfEachRecipeAlone<Standing>(r => [InTheFeed(r, Least(context, r.Recipe.File))]));
 
     protected override Finding Describe(Standing verdict, RuleContext context) =>
         verdict.Recipe is { } recipe ? OfTheFeed(verdict, recipe, context) : OfTheStock(verdict, verdict.Stock!, context);

@@ -21,25 +21,28 @@ internal sealed class PeroxideWithMetals : WorkspaceRule<PeroxideWithMetals.Meet
 
     protected override IEnumerable<Meeting> Judge(Facts facts, RuleContext context)
     {
-        foreach (var stock in facts.Stocks)
+        return context.OfEachStockAlone<Meeting>(s => [OfStock(s)]).Concat(context.OfEachRecipeAlone(OfRecipe));
+
+        Meeting OfStock(StockFacts stock)
         {
             var (metal, peroxide) =
                 (_catalysts.Sum(e => stock.Concentration(e).MilligramsPerLitre), stock.Concentration(Peroxide).MolesPerLitre);
             var place = stock.SuppliersOf(Peroxide).FirstOrDefault()?.Place ?? stock.Stock.Place;
-            yield return Of(stock.Stock.File, stock.Stock.Name, place, metal, peroxide, context.For(stock.Stock.File)) with
+            return Of(stock.Stock.File, stock.Stock.Name, place, metal, peroxide, context.For(stock.Stock.File)) with
             {
-                Bursts = HazardGate.Of(Holding.Of(stock)).Find(HazardKind.OxygenPressure) is { Grade: >= HazardGrade.Present },
+                Bursts = peroxide > 0
+                    && HazardGate.Of(Holding.Of(stock)).Find(HazardKind.OxygenPressure) is { Grade: >= HazardGrade.Present },
             };
         }
 
-        foreach (var recipe in facts.Recipes)
+        IEnumerable<Meeting> OfRecipe(RecipeFacts recipe)
         {
             // A bottle that holds both is spoken of there, once.
             if (recipe.Doses.Any(d => d.Stock is { } stock
                 && stock.ComponentMoles.GetValueOrDefault(Peroxide) > 0
                 && _catalysts.Any(e => stock.Totals[e].Grams > 0)))
             {
-                continue;
+                yield break;
             }
 
             var metal = _catalysts.Sum(e => recipe.MilligramsPerLitre(e.Symbol));

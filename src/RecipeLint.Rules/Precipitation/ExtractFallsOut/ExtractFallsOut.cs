@@ -30,7 +30,9 @@ internal sealed class ExtractFallsOut : WorkspaceRule<ExtractFallsOut.Meeting>
         foreach (var stock in facts.Stocks)
         {
             // What nobody states in the extract itself may be lye: only what is acid all the same counts.
-            var ph = PhDoubt.AtMost(stock.Chemistry.Mixing) is { } most ? (double?)Rounding.SixDigits(most) : null;
+            // Nothing is solved for a stock without one.
+            var ph = stock.Additions.Any(a => a.Substance.Extract is { FallsOutBelowPh: not null })
+                && PhDoubt.AtMost(stock.Chemistry.Mixing) is { } most ? (double?)Rounding.SixDigits(most) : null;
             var calcium = Rounding.SixDigits(1000 * stock.Concentration(Calcium).MolesPerLitre);
             foreach (var meeting in Of(stock.Stock.File, stock.Stock.Name, stock.Additions, ph, calcium, inStock: true))
             {

@@ -19,17 +19,23 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
     public override string Name => RuleName;
 
     protected override IEnumerable<Judged> Judge(Facts facts, RuleContext context) =>
-        facts.Stocks
-            .Select(s => Of(
-                "stock", s.Stock.Name, s.Stock.Place, s.IsComplete && s.ComponentMoles.Any(c => c.Value > 0), () => s.Chemistry.States))
-            .Concat(facts.Recipes.Select(
-                r => Of(
-                    "tank of",
-                    r.Recipe.Name,
-                    r.Recipe.Place,
-                    r.IsComplete && r.ComponentMoles.Any(c => c.Value > 0),
-                    () => r.Chemistry.States)))
-            .Concat(facts.Stocks.Where(s => s.IsComplete && s.ComponentMoles.Any(c => c.Value > 0)).SelectMany(Kept));
+        context.OfEachStockAlone(
+            s =>
+            {
+                var isComplete = s.IsComplete && s.ComponentMoles.Any(c => c.Value > 0);
+                var judged = Of("stock", s.Stock.Name, s.Stock.Place, isComplete, () => s.Chemistry.States);
+                return isComplete ? Kept(s).Prepend(judged) : [judged];
+            })
+            .Concat(context.OfEachRecipeAlone<Judged>(
+                r =>
+                [
+                    Of(
+                        "tank of",
+                        r.Recipe.Name,
+                        r.Recipe.Place,
+                        r.IsComplete && r.ComponentMoles.Any(c => c.Value > 0),
+                        () => r.Chemistry.States),
+                ]));
 
     /// <summary>A stock is judged at most as cold and as warm as the model goes: what that leaves out is said.</summary>
     private static IEnumerable<Judged> Kept(StockFacts stock)

@@ -74,7 +74,7 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
     private static CarriedPreservative CarryOver(StockFacts stock, RuleContext context, AdditionFacts? dosed)
     {
         var concentration = PreservativeAcids.Components.Sum(c => stock.Concentration(c).MolesPerLitre);
-        var users = context.Facts.RecipesWith(stock.Stock.File).ToList();
+        List<RecipeFacts> users = context.OnlyWhatFires && dosed is null ? [] : [.. context.Facts.RecipesWith(stock.Stock.File)];
         var doses = users.Where(r => !r.Recipe.IsForLeaves)
             .SelectMany(r => r.Doses.Where(d => d.Stock?.Stock.File == stock.Stock.File).Select(d => d.Volume / r.FinalVolume))
             .ToList();

@@ -22,7 +22,7 @@ internal sealed class ToppedUpPastVolume : StockRule<VolumeAtMark>, IProposesRep
     {
         var moments = stock.Mixing.Steps;
         // An amount that does not fit the batch at all has been reported where it stands.
-        var implausible = context.Facts.Workspace.ProblemsOf(stock.Stock.File).Any(p => p.Kind == ProblemKind.ImplausibleAmount);
+        var implausible = context.ProblemsOf(stock.Stock.File).Any(p => p.Kind == ProblemKind.ImplausibleAmount);
         if (implausible || !moments.Any(m => m.Step is TopUpStep))
         {
             yield return new VolumeAtMark(stock, MarkFault.None, null, 0, 0,

@@ -22,7 +22,8 @@ internal sealed class BelowMinimumWeight : WorkspaceRule<BelowMinimumWeight.Know
         context.Neighbour(RuleName, weighed.File) is { } own && Of(weighed, own) is { Fires: true, IsByMaker: false };
 
     protected override IEnumerable<Known> Judge(Facts facts, RuleContext context) =>
-        WeighedAmount.In(facts).Select(w => Of(w, context.For(w.File)));
+        context.OfEachStockAlone(s => WeighedAmount.In(s).Select(w => Of(w, context.For(w.File))))
+            .Concat(context.OfEachRecipeAlone(r => WeighedAmount.In(r).Select(w => Of(w, context.For(w.File)))));
 
     protected override Finding Describe(Known verdict, RuleContext context) =>
         verdict.IsByMaker ? UnderTheMakersMinimum(verdict, context) : Uncertain(verdict, context);

@@ -18,7 +18,8 @@ internal sealed class BelowScaleResolution : WorkspaceRule<BelowScaleResolution.
         context.Neighbour(RuleName, weighed.File) is { } own && Of(weighed, own).Fires;
 
     protected override IEnumerable<Shown> Judge(Facts facts, RuleContext context) =>
-        WeighedAmount.In(facts).Select(w => Of(w, context.For(w.File)));
+        context.OfEachStockAlone(s => WeighedAmount.In(s).Select(w => Of(w, context.For(w.File))))
+            .Concat(context.OfEachRecipeAlone(r => WeighedAmount.In(r).Select(w => Of(w, context.For(w.File)))));
 
     protected override Finding Describe(Shown verdict, RuleContext context)
     {

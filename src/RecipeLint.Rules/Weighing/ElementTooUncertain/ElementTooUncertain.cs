@@ -34,9 +34,9 @@ internal sealed class ElementTooUncertain : WorkspaceRule<ElementTooUncertain.Ca
 
     protected override IEnumerable<Cause> Judge(Facts facts, RuleContext context)
     {
-        var looked = facts.Recipes.SelectMany(r => Of(facts, r, context.For(r.Recipe.File))).ToList();
-        var speaks = looked.Where(k => k.Checks.All(c => c.Holds)).GroupBy(k => k.Place).Select(Together);
-        return speaks.Concat(looked.Where(k => k.Checks.Any(c => !c.Holds)).Select(k => Together([k])));
+        var looked = context.OfEachRecipeAlone(r => Of(facts, r, context.For(r.Recipe.File)).Select(e => Together([e]))).ToList();
+        var speaks = looked.Where(k => k.Fires).GroupBy(k => k.Same[0].Place).Select(g => Together(g.SelectMany(k => k.Same)));
+        return speaks.Concat(looked.Where(k => !k.Fires));
     }
 
     protected override Finding Describe(Cause verdict, RuleContext context)

@@ -27,7 +27,11 @@ internal sealed class MeasureTooCoarse : WorkspaceRule<MeasureTooCoarse.Taking>,
         context.Neighbour(RuleName, taken.File) is { } own && Of(taken, own) is { Fires: true, IsByFillings: false };
 
     protected override IEnumerable<Taking> Judge(Facts facts, RuleContext context) =>
-        MeasuredVolume.In(facts).Where(v => v.Pouring.RelativeExpanded is not null).Select(v => Of(v, context.For(v.File)));
+        context.OfEachStockAlone(s => Judged(MeasuredVolume.In(facts, s), context))
+            .Concat(context.OfEachRecipeAlone(r => Judged(MeasuredVolume.In(r), context)));
+
+    private static IEnumerable<Taking> Judged(IEnumerable<MeasuredVolume> taken, RuleContext context) =>
+        taken.Where(v => v.Pouring.RelativeExpanded is not null).Select(v => Of(v, context.For(v.File)));
 
     protected override Finding Describe(Taking verdict, RuleContext context) => verdict.IsByFillings
         ? TooManyFillings(verdict.Taken, verdict.Options.Fillings, context)

@@ -24,7 +24,11 @@ internal sealed class OverScaleCapacity : WorkspaceRule<OverScaleCapacity.Loaded
     public override string Name => RuleName;
 
     protected override IEnumerable<Loaded> Judge(Facts facts, RuleContext context) =>
-        WeighedAmount.In(facts).Where(w => w.Scale.Capacity is { Grams: > 0 }).Select(OnAScale).Concat(facts.Stocks.SelectMany(OnNoScale));
+        context.OfEachStockAlone(s => OnScales(WeighedAmount.In(s)).Concat(OnNoScale(s)))
+            .Concat(context.OfEachRecipeAlone(r => OnScales(WeighedAmount.In(r))));
+
+    private static IEnumerable<Loaded> OnScales(IEnumerable<WeighedAmount> weighed) =>
+        weighed.Where(w => w.Scale.Capacity is { Grams: > 0 }).Select(OnAScale);
 
     protected override Finding Describe(Loaded verdict, RuleContext context) => verdict switch
     {
