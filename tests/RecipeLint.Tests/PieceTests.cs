@@ -114,6 +114,45 @@ public sealed class PieceTests
         }
     }
 
+    [Fact]
+    public void WhatARecipeWasReadWithCounts()
+    {
+        using var scratch = new Scratch();
+        const string mild = """{ "format": 1, "name": "A", "makes": "1 L", "dose": "10 mL/L", "steps": [{ "pour": "0.8 L" }, { "add": "calcium-nitrate-tetrahydrate", "amount": "90 g" }, { "topUp": "1 L" }] }""";
+        const string recipe = """{ "format": 1, "name": "R", "crop": "lettuce", "final": "10 L", "volume": "made up", "water": "tap.water.json", "doses": [{ "stock": "a.stock.json", "dose": "10 mL/L" }] }""";
+        const string rain = """{ "format": 1, "name": "Rain", "ions": { "Ca": "1 mg/L", "HCO3": "3 mg/L" } }""";
+        const string salty = """{ "format": 1, "name": "Salty", "ions": { "Na": "460 mg/L", "Cl": "709 mg/L" } }""";
+        var strong = mild.Replace("90 g", "690 g", StringComparison.Ordinal);
+        Write("1", mild, rain, "{}");
+        Write("2", mild, rain, "{}");
+        Write("strong", strong, rain, "{}");
+        Write("salty", mild, salty, "{}");
+        Write("off", strong, rain, """{ "rules": { "ec-outside-window": "off" } }""");
+        Write("last", mild, rain, "{}");
+
+        var silent = new SilentRules();
+        var input = new Input(new DiskFileTree(scratch.Path), ["."], Load, null);
+        AssertSame(input, 1, 1, _engine with { Silent = silent });
+        Assert.Equal(5, silent.Met);
+        var found = PieceRun.Check(input, _engine, 1, new Progress(null), least: 1, size: 1)!.Result.Findings
+            .Where(f => f.Place.File.EndsWith("r.recipe.json", StringComparison.Ordinal))
+            .ToLookup(f => System.IO.Path.GetDirectoryName(f.Place.File), f => f.Rule.Name);
+        Assert.Equal(found["1"], found["2"]);
+        Assert.Equal(found["1"], found["last"]);
+        Assert.NotEmpty(found["strong"].Except(found["1"]));
+        Assert.NotEmpty(found["salty"].Except(found["1"]));
+        Assert.Contains("ec-outside-window", found["strong"]);
+        Assert.DoesNotContain("ec-outside-window", found["off"]);
+
+        void Write(string folder, string stock, string water, string settings)
+        {
+            scratch.Write($"{folder}/a.stock.json", stock);
+            scratch.Write($"{folder}/r.recipe.json", recipe);
+            scratch.Write($"{folder}/tap.water.json", water);
+            scratch.Write($"{folder}/recipelint.json", settings);
+        }
+    }
+
     private static LoadOptions Load => new() { Profiles = ProfileLibrary.AllNames };
 
     private static void AssertSame(Input input, int threads, int size, EngineOptions? engine = null)
