@@ -229,8 +229,7 @@ internal static class MutantJudge
         var end = DateTime.UtcNow.AddSeconds(Math.Max(600, limit));
         while (!process.WaitForExit(250))
         {
-            process.Refresh();
-            if (process.TotalProcessorTime.TotalSeconds > limit || DateTime.UtcNow > end)
+            if (SpentBy(process) > limit || DateTime.UtcNow > end)
             {
                 process.Kill();
                 return "Timeout";
@@ -238,6 +237,20 @@ internal static class MutantJudge
         }
 
         return process.ExitCode == Unnoticed ? "Survived" : "Killed";
+    }
+
+    /// <summary>Seconds of processor time; none of one that has just ended.</summary>
+    private static double SpentBy(Process process)
+    {
+        try
+        {
+            process.Refresh();
+            return process.TotalProcessorTime.TotalSeconds;
+        }
+        catch (InvalidOperationException)
+        {
+            return 0;
+        }
     }
 
     private static int JudgeAlone(List<IXunitTestCase> cases, ReachMap map)
