@@ -92,8 +92,8 @@ internal static class CommandLine
               recipelint proof stocks/b.stock.json      what to weigh and measure after mixing
               recipelint init --from "Ca(NO3)2.4H2O 200 g, KNO3 100 g in 2 L"
 
-            Exit codes: 0 nothing at or above the threshold, 1 findings or advice refused because somebody could be hurt,
-            2 wrong usage or unreadable input, 3 internal fault.
+            Exit codes: 0 nothing at or above the threshold, 1 findings, advice refused because somebody could be hurt,
+            or advice asked about a stock that check calls an error, 2 wrong usage or unreadable input, 3 internal fault.
             """)
         {
             CheckCommand.Build(world),

@@ -164,4 +164,25 @@ public sealed class ExampleTests
         Assert.Equal(Cli.Run("check", "examples").Out, Cli.Run("check", "examples").Out);
         Assert.Equal(Cli.Run("check", "examples", "--format", "sarif").Out, Cli.Run("check", "examples", "--format", "sarif").Out);
     }
+
+    /// <summary>Of two labels in one stock only the first was said to be read as chelated.</summary>
+    [Fact]
+    public void EachLabelIsToldWhatIsAssumedOfIt()
+    {
+        using var folder = new Scratch();
+        folder.Write("p.substances.json", """
+            {"format": 1, "substances": [
+              {"id": "iron", "name": "Iron (invented)", "label": {"basis": "element", "Fe": "0.3 %", "chelatedWith": "EDTA"}},
+              {"id": "traces", "name": "Traces (invented)", "label": {"basis": "element", "Fe": "3 %", "Mn": "2 %", "chelatedWith": "DTPA"}}]}
+            """);
+        folder.Write("t.stock.json", """
+            {"format": 1, "name": "T", "makes": "1 L", "steps": [{"pour": "600 mL", "of": "distilled"}, {"add": "iron", "amount": "20 g"},
+             {"add": "traces", "amount": "10 g"}, {"topUp": "1 L", "of": "distilled"}]}
+            """);
+
+        var said = string.Join(' ', Cli.RunIn(folder.Path, null, "check", ".").Out.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+
+        Assert.Contains("The label names EDTA: Fe, given as one figure", said, StringComparison.Ordinal);
+        Assert.Contains("The label names DTPA: Fe and Mn, given as one figure", said, StringComparison.Ordinal);
+    }
 }

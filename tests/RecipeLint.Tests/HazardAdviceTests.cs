@@ -227,4 +227,51 @@ public sealed class HazardAdviceTests
     }
 
     private static string Flowing(string text) => string.Join(' ', text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+
+    /// <summary>"It is what the recipe gives" was all that a reading of these brought, with exit code 0.</summary>
+    [Theory]
+    [InlineData("potassium-bicarbonate", "citric-acid-h2o")]
+    [InlineData("potassium-hydroxide", "sulfuric-96")]
+    [InlineData("nitric-60", "citric-acid-h2o")]
+    [InlineData("hydrogen-peroxide-35", "copper-sulfate-5h2o")]
+    public void AReadingOfADangerousBottleIsNoReasonToLookForSlips(string one, string other)
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", $$"""
+            {"format": 1, "makes": "1 L", "steps": [{"pour": "700 mL"}, {"add": "{{one}}", "amount": "50 g"}, {"add": "{{other}}", "amount": "50 g"}, {"topUp": "1 L"}]}
+            """);
+
+        var answer = Cli.RunIn(folder.Path, null, "diagnose", "a.stock.json", "--measured", "pH 5.0");
+
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("   danger ", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("what the recipe gives", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("single slip", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("compared with nothing", answer.Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>Burnt lime was "contents nobody can name": it is known well, boils in lumps and leaves lye.</summary>
+    [Theory]
+    [InlineData("check")]
+    [InlineData("order")]
+    [InlineData("bench-sheet")]
+    [InlineData("proof")]
+    public void BurntLimeHasATextOfItsOwn(string command)
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", """
+            {"format": 1, "makes": "10 L", "steps": [{"pour": "8 L", "of": "distilled"}, {"add": "burnt lime", "amount": "500 g"}, {"topUp": "10 L"}]}
+            """);
+
+        var answer = Cli.RunIn(folder.Path, null, command, "a.stock.json");
+        var text = string.Join(' ', answer.Out.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("slakes with water: lumps boil and spit", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("urnt lime with burnt lime", text, StringComparison.Ordinal);
+        if (command != "check")
+        {
+            Assert.Contains("brushed off before any water", text, StringComparison.Ordinal);
+        }
+    }
 }

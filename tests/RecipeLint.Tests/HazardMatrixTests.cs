@@ -155,6 +155,7 @@ public sealed class HazardMatrixTests
         void Paper()
         {
             Say("proof", ProofReport.Refused(Proof.Of(workspace, stock)) is not null);
+            Recorded(new PairRecorded(one, other));
             var paper = new PairOnPaper(one, other);
             Say("check", paper.IsError);
             var repairs = paper.HarmfulRepairs().ToList();
@@ -165,6 +166,21 @@ public sealed class HazardMatrixTests
                 var text = Flowing(paper.TankText(seen));
                 Say("diagnose a tank", text.Contains(" danger ", StringComparison.Ordinal));
                 Forbid("diagnose a tank", text, seen);
+            }
+        }
+
+        void Recorded(PairRecorded pair)
+        {
+            // A label that is refused leaves nothing that could be stuck onto a bottle.
+            var label = pair.Label();
+            Say("label", label is { Code: 1, Out: "" });
+            var measured = pair.Measured("pH 6.9");
+            Say("diagnose --measured", measured.Code == 1 && IsDangerFirst(measured.Out));
+            Forbid("diagnose --measured", Flowing(measured.Out), "");
+            foreach (var (met, answer) in pair.Answers())
+            {
+                // What is dangerous alone or as planned is refused as well; what must not happen is that the two are brought together.
+                Say($"bench-sheet --actual, {met}", answer.Code == 1 && !Bringing.Any(b => answer.Out.Contains(b, StringComparison.Ordinal)));
             }
         }
 
@@ -190,11 +206,19 @@ public sealed class HazardMatrixTests
         }
     }
 
+    /// <summary>What a sheet says of a batch that may be used, and of one that something is put into.</summary>
+    private static readonly string[] Bringing = ["Use it", "Mend it", "and add it"];
+
     private static readonly string[] Acid = ["drops of vinegar on", "hydrochloric acid on a pinch", "Any acid dissolves", "bring the pH down", "Acidify"];
 
     private static readonly string[] Opened = ["Try to lift it", "Stir a pinch", "on a pinch", "What did you smell", "of distilled water to each litre"];
 
     private static readonly string[] Shaken = ["urn the bottle over a few times", "Turn the bottle over twenty", "Warm a spoonful", "Warm it "];
+
+    /// <summary>Nothing of a reading, of a slip or of a cause stands above what can hurt somebody.</summary>
+    private static bool IsDangerFirst(string text) =>
+        text.IndexOf("   danger ", StringComparison.Ordinal) is >= 0 and var at
+        && !text[..at].Contains("measured", StringComparison.Ordinal) && !text[..at].Contains("\n1  ", StringComparison.Ordinal);
 
     private static StockFacts Pair(string one, string other, out Workspace workspace)
     {
@@ -221,7 +245,7 @@ public sealed class HazardMatrixTests
         var text = new StringBuilder("# Pairs of the catalogue before every command that advises\n\n");
         text.Append(CultureInfo.InvariantCulture, $"{pairs} pairs, 50 g of each in a litre; {dangerous} of them textbooks keep apart, {sampled} others {(Long ? "stand for all the rest, one pair of each two classes that do and bring the same, each diagnosed by one description; the other commands are asked where the gate sees anything" : "are sampled in an ordinary run")}.\n");
         text.Append("A pair that textbooks keep apart and that is not refused is a fault and fails the test, but for gas that an open beaker lets off ('dissolve').\n");
-        text.Append("For 'check --repairs' refused means that no repair leaves a danger and puts more into it, warms it or keeps it for another time. It, 'proof' and the tank are asked of the pairs that are diagnosed, of a third of them in an ordinary run.\n\n");
+        text.Append("For 'check --repairs' refused means that no repair leaves a danger and puts more into it, warms it or keeps it for another time. It, 'proof', 'label', readings, batch records and the tank are asked of the pairs that are diagnosed, of a third of them in an ordinary run.\n\n");
         text.Append("| command | kept apart: refused or warned | kept apart: let through | others: refused or warned | others: let through |\n|---|---|---|---|---|\n");
         foreach (var (command, row) in table)
         {

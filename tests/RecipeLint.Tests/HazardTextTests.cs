@@ -50,17 +50,20 @@ public sealed class HazardTextTests
         page.Append("\n## Rescues and changes\n\n");
         foreach (var cause in DiagnosisData.Causes)
         {
-            page.Append(CultureInfo.InvariantCulture, $"- {cause.Name}. Save it: {cause.RescueSay}{Uses(cause.RescueUses)} Change: {cause.Change}{Uses(cause.ChangeUses)}\n");
+            page.Append(CultureInfo.InvariantCulture, $"- {cause.Name}. Save it: {cause.RescueSay}{Uses(cause.RescueUses)}{Tried(cause.RescueWarm, "heat")} Change: {cause.Change}{Uses(cause.ChangeUses)}{Tried(cause.ChangeAcid, "acid")}\n");
         }
 
         page.Append("\n## Rescues and changes of tanks, lines and drippers\n\n");
         foreach (var cause in TankData.Causes.Select(c => c.Cause))
         {
-            page.Append(CultureInfo.InvariantCulture, $"- {cause.Name}. Clear it: {cause.RescueSay}{Uses(cause.RescueUses)} Change: {cause.Change}{Uses(cause.ChangeUses)}\n");
+            page.Append(CultureInfo.InvariantCulture, $"- {cause.Name}. Clear it: {cause.RescueSay}{Uses(cause.RescueUses)}{Tried(cause.RescueWarm, "heat")} Change: {cause.Change}{Uses(cause.ChangeUses)}{Tried(cause.ChangeAcid, "acid")}\n");
         }
 
         Repository.AssertGolden("../../RecipeLint.Tests/Tables/hazard-texts.md", page.ToString());
     }
+
+    /// <summary>A part that is printed only where the gate allows the act and the engine has found that it helps.</summary>
+    private static string Tried(string text, string act) => text.Length == 0 ? "" : $" {text} [asks the gate: {act}; said only where it was tried and helps]";
 
     /// <summary>A text that names a dangerous act has to say so to the gate.</summary>
     [Fact]

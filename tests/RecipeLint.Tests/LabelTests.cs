@@ -17,6 +17,24 @@ public sealed class LabelTests
 {
     private const string PartB = "examples/quillmere/stocks/part-b.stock.json";
 
+    /// <summary>A bottle with a dose and a last day on it looks as if it could be used: of bleach with ammonium none is drawn.</summary>
+    [Fact]
+    public void NoLabelIsDrawnForWhatMustNotBeMixed()
+    {
+        using var folder = new Scratch();
+        folder.Write("a.stock.json", """
+            { "format": 1, "makes": "1 L", "dose": "10 mL/L", "steps": [ { "pour": "700 mL" }, { "add": "sodium-hypochlorite-5", "amount": "100 mL" },
+              { "add": "ammonium-sulfate", "amount": "20 g" }, { "topUp": "1 L" } ] }
+            """);
+
+        var answer = Cli.RunIn(folder.Path, null, "label", "a.stock.json", "-o", "a.svg");
+
+        Assert.Equal((1, ""), (answer.Code, answer.Out));
+        Assert.False(File.Exists(Path.Combine(folder.Path, "a.svg")));
+        Assert.Contains("chloramines", answer.Error, StringComparison.Ordinal);
+        Assert.All(answer.Error.TrimEnd('\n').Split('\n'), line => Assert.StartsWith("recipelint: ", line, StringComparison.Ordinal));
+    }
+
     private static StockFacts Mixed(string substance, double percent)
     {
         var water = 100 - percent;

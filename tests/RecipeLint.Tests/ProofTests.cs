@@ -42,7 +42,35 @@ public sealed class ProofTests
         Assert.Contains("Slips that show", proof.Out, StringComparison.Ordinal);
         Assert.Contains($"calls wrong in it, {said}", string.Join(' ', order.Out.Split('\n')), StringComparison.Ordinal);
         Assert.Equal(1, order.Code);
+        Assert.Equal(1, proof.Code);
         Assert.All(proof.Out.Split('\n'), line => Assert.True(line.Length <= 100, line));
+    }
+
+    /// <summary>Whoever mixes from the sheet is told as well, before the first weight, and no command ends as if all were well.</summary>
+    [Theory]
+    [InlineData("bench-sheet")]
+    [InlineData("stretch")]
+    [InlineData("order")]
+    [InlineData("proof")]
+    public void EveryCommandOnMixingEndsWithOneBesideAnErrorOfTheCheck(string command)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a.stock.json", """
+            { "format": 1, "name": "A", "makes": "1 L", "dose": "10 mL/L", "keep": { "at": "5..25 °C", "for": "3 months" },
+              "steps": [ { "pour": "700 mL", "of": "distilled" }, { "add": "calcium-nitrate-4h2o", "amount": "60 g" },
+                { "add": "magnesium-sulfate-7h2o", "amount": "40 g" }, { "topUp": "1 L", "of": "distilled" } ] }
+            """);
+        scratch.Write("b.stock.json", """
+            { "format": 1, "name": "B", "makes": "1 L", "dose": "10 mL/L", "keep": { "at": "5..25 °C", "for": "3 months" },
+              "steps": [ { "pour": "700 mL", "of": "distilled" }, { "add": "potassium-nitrate", "amount": "40 g" },
+                { "topUp": "1 L", "of": "distilled" } ] }
+            """);
+
+        var (faulty, sound) = (Cli.RunIn(scratch.Path, null, command, "a.stock.json"), Cli.RunIn(scratch.Path, null, command, "b.stock.json"));
+
+        Assert.Equal((1, 0), (faulty.Code, sound.Code));
+        Assert.Contains("RL0101", faulty.Out, StringComparison.Ordinal);
+        Assert.Equal(1, Cli.RunIn(scratch.Path, null, "check", "a.stock.json").Code);
     }
 
     /// <summary>What the order and the bench sheet refuse is no stock to weigh and measure either.</summary>

@@ -169,4 +169,23 @@ public sealed class SplitTests
         Assert.Contains("gypsum (calcium sulfate)", answer.Out, StringComparison.Ordinal);
         Assert.Contains("calcium and sulfate from calcium sulfate", answer.Out, StringComparison.Ordinal);
     }
+
+    /// <summary>"What it sets free in water is not known here" tells nobody what to do with the bottle.</summary>
+    [Fact]
+    public void AnExtractByItselfIsToldHowItIsGivenAndWhy()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("all.stock.json", """
+            { "format": 1, "name": "All", "makes": "1 L", "dose": "10 mL/L", "keep": { "at": "8..25 °C", "for": "3 months" },
+              "steps": [ { "pour": "700 mL", "of": "distilled" }, { "add": "seaweed-extract", "amount": "50 g" },
+                { "add": "phosphoric-75", "amount": "20 mL" }, { "add": "magnesium-sulfate-7h2o", "amount": "40 g" },
+                { "topUp": "1 L", "of": "distilled" } ] }
+            """);
+
+        var answer = Cli.RunIn(scratch.Path, null, "split", "all.stock.json", "--rejected");
+        var text = string.Join(' ', answer.Out.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+
+        Assert.DoesNotContain("sets free", text, StringComparison.Ordinal);
+        Assert.Contains("dose it from the bottle it came in, last, into the finished, thinned solution", text, StringComparison.Ordinal);
+    }
 }

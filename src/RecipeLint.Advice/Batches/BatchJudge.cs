@@ -64,7 +64,9 @@ public sealed class BatchJudge
             Feeds = [.. Feeds(actual, null)],
         };
         var hazards = Hazards(made);
-        if ((hazards.Forbids(VesselAction.Order) ?? Leaving(hazards)) is { } refusal)
+
+        // What was planned must not be mixed either, whatever was left out this time: nothing is called right or missing by it.
+        if ((BottleHazards.Stops(hazards) ?? HazardGate.Of(planned).Forbids(VesselAction.Order)) is { } refusal)
         {
             return judgement with { Refusal = refusal };
         }
@@ -81,9 +83,6 @@ public sealed class BatchJudge
     /// <summary>From what went in, and from what was seen afterwards, whatever the record says.</summary>
     private HazardReport Hazards(StockFacts made) =>
         BottleHazards.Of(made, _sights.Aggregate(Observation.Nothing, (all, s) => all.With(s.Told)));
-
-    private static Refusal? Leaving(HazardReport hazards) =>
-        hazards.ForLeaving is { } leave ? new Refusal(leave, null, null, false) : null;
 
     private bool IsRight(IEnumerable<NutrientShift> shifts, IReadOnlyCollection<Finding> brought) =>
         brought.Count == 0 && shifts.All(s => s.Off <= _allowed);

@@ -19,7 +19,7 @@ public sealed record Loss(string Key, MassConcentration PerLitre, double Share);
 /// <param name="Nearest">The nearest change at which it stays clear; null when nothing falls out.</param>
 /// <param name="Highest">How strong the stock can be made; null when the solid does not decide it.</param>
 /// <param name="Trial">What the usual rescue of the cause does to this stock; null where the engine has no say.</param>
-/// <param name="ChangeTrial">What the pH of the advised change does to this stock; null where none is advised.</param>
+/// <param name="ChangeTrial">What the acid of the advised change does to this stock; null where none is advised.</param>
 public sealed record BottleAdvice(
     IReadOnlyList<Loss> Losses, IReadOnlyList<SolidSupplier> Suppliers, NearestClear? Nearest, HighestConcentration? Highest,
         StateTrial? Trial = null, StateTrial? ChangeTrial = null)
@@ -43,7 +43,7 @@ public sealed record BottleAdvice(
                 Losses = cause.Cause.Rescue is Rescue.Filter or Rescue.Skim
                     ? LossesOf(chemistry.Stock, [.. chemistry.DepositsSeen.SelectMany(d => d.Deposits)]) : [],
                 Trial = RescueTrial.Of(chemistry, cause, null),
-                ChangeTrial = RescueTrial.OfChange(chemistry, cause.Cause),
+                ChangeTrial = RescueTrial.OfChange(chemistry, cause, null),
             };
         }
 
@@ -56,14 +56,14 @@ public sealed record BottleAdvice(
                 [], suppliers, null, solid.Role == SolidRole.SolubleSalt
                     ? HighestConcentration.Of(state.Mix, state.Temperature, dose, chemistry.Limits, solid)
                     : null,
-                RescueTrial.Of(chemistry, cause, null), RescueTrial.OfChange(chemistry, cause.Cause));
+                RescueTrial.Of(chemistry, cause, null), RescueTrial.OfChange(chemistry, cause, null));
         }
 
         var nearest = NearestClear.Of(state.Mix, state.Temperature, solid, dose, chemistry.Limits);
         var trial = RescueTrial.Of(chemistry, cause, nearest);
         nearest = nearest with { Ph = trial is { Helps: true, Ph: { } tried } ? tried : Confirmed(chemistry, state, solid, nearest.Ph) };
         return new BottleAdvice(LossesOf(stock, verdict.Deposits), suppliers, nearest, null, trial,
-            RescueTrial.OfChange(chemistry, cause.Cause))
+            RescueTrial.OfChange(chemistry, cause, nearest))
         {
             Water = RescueTrial.WithWater(chemistry, cause) is { } water ? WaterAdvice.Of(stock, water) : null,
         };
@@ -81,7 +81,7 @@ public sealed record BottleAdvice(
         var shown = (sour ? Math.Floor(ph * 10) : Math.Ceiling(ph * 10)) / 10;
         var trial = sour
             ? AcidTrial.Of(chemistry.Stock, state, shown, [solid], chemistry.Limits)
-            : StateTrial.WithAlkali(state, shown, [solid], chemistry.Limits);
+            : AlkaliTrial.Of(state, shown, [solid], chemistry.Limits);
         return trial is { Helps: true } ? shown : null;
     }
 

@@ -102,6 +102,12 @@ public static class BottleHazards
         .Aggregate(hazards, (now, bleach) => now.Allowing(
             HazardKind.Chlorine, Held.Of(bleach.Substance, Holding.TrialGramsPerLitre * now.Holding.Litres), HazardGrade.Possible));
 
+    /// <summary>
+    /// Why nothing is looked for, compared or mended in what stands there, whatever else was told or measured; null where that may go on.
+    /// </summary>
+    public static Refusal? Stops(HazardReport hazards) =>
+        hazards.Forbids(VesselAction.Order) ?? (hazards.ForLeaving is { } leave ? new Refusal(leave, null, null, false) : null);
+
     private static Substance Named(string name) => new()
     {
         Id = Slug.Of(name),

@@ -92,6 +92,9 @@ public sealed record Cause
     /// <summary>What the rescue would have somebody do: "acid", "alkali", "edta", "heat", "shake", "filter", "water".</summary>
     public IReadOnlyList<string> RescueUses { get; init; } = [];
 
+    /// <summary>The part of the rescue that warms, said only where it was tried and helps; empty for none.</summary>
+    public string RescueWarm { get; init; } = "";
+
     /// <summary>pH to which acid or alkali is tried where the engine knows of no solid and so of no pH; null for the usual one.</summary>
     public double? RescuePh { get; init; }
 

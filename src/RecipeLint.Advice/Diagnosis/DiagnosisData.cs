@@ -69,6 +69,7 @@ public static class DiagnosisData
         Rescue = Enum.Parse<Rescue>(Text(item, "rescue"), ignoreCase: true),
         RescueSay = Careful(sentences.In(Text(item, "rescueSay")), Texts(item, "rescueUses"), sentences),
         RescueUses = Texts(item, "rescueUses"),
+        RescueWarm = item.TryGetProperty("rescueWarm", out var warm) ? sentences.In(warm.GetString()!) : "",
         RescuePh = Number(item, "rescuePh"),
         Change = sentences.In(Text(item, "change")),
         ChangeAcid = item.TryGetProperty("changeAcid", out var sour) ? sentences.In(sour.GetString()!) : "",

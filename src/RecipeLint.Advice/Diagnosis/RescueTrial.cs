@@ -6,8 +6,8 @@ using RecipeLint.Chemistry.Equilibrium;
 namespace RecipeLint.Advice.Diagnosis;
 
 /// <summary>
-/// Which rescue of a cause is tried on a stock, and how far; what it does there say <see cref="AcidTrial"/>, <see cref="StateTrial"/> and
-/// <see cref="WaterTrial"/>.
+/// Which rescue of a cause is tried on a stock, and how far; what it does there say <see cref="AcidTrial"/>, <see cref="AlkaliTrial"/>,
+/// <see cref="StateTrial"/> and <see cref="WaterTrial"/>.
 /// </summary>
 internal static class RescueTrial
 {
@@ -43,16 +43,29 @@ internal static class RescueTrial
             Rescue.Acid => WithAcid(chemistry, cause.Cause, state, nearest, wanted),
             Rescue.Alkali => WithAlkali(chemistry, cause.Cause, state, nearest, wanted),
             Rescue.Warm => Warmed(chemistry, state, Math.Max(Bath(nearest), state.Temperature.Celsius), wanted),
-            Rescue.Stir when cause.Cause.RescueUses.Contains("heat") => Warmed(chemistry, state, BathCelsius, wanted),
+            Rescue.Stir when cause.Cause.RescueWarm.Length > 0 => Warmed(chemistry, state, BathCelsius, wanted),
             _ => null,
         };
     }
 
-    /// <summary>The change of pH that a cause advises for the next batch, on this stock; null where it advises none.</summary>
-    public static StateTrial? OfChange(BottleChemistry chemistry, Cause cause) =>
-        cause.ChangePh is { } ph && chemistry.AtSeen is { IsSolved: true } state && ph < state.PhBeforeDeposit
-            ? AcidTrial.Of(chemistry.Stock, state, ph, [], chemistry.Limits)
-            : null;
+    /// <summary>
+    /// The acid of a change that a cause advises for the next batch, on this stock: to the pH that the cause names, else to the nearest at
+    /// which the deposit stays dissolved. Null where none is advised, where it is as acid by now, and where nothing can be computed.
+    /// </summary>
+    /// <param name="nearest">As in <see cref="Of"/>.</param>
+    public static StateTrial? OfChange(BottleChemistry chemistry, RankedCause cause, NearestClear? nearest)
+    {
+        if (cause.Cause.ChangePh is null && cause.Cause.ChangeAcid.Length == 0)
+        {
+            return null;
+        }
+
+        // A pH that the cause names keeps something from happening; what has fallen out need not go by it.
+        var (state, wanted) = cause.Cause.ChangePh is null && cause.Solid.State is { } own ? (own, Wanted(cause)) : (chemistry.AtSeen, []);
+        var to = cause.Cause.ChangePh ?? (nearest is null ? UsualAcid : nearest.Ph);
+        return to is { } ph && state.IsSolved && ph < state.PhBeforeDeposit
+            ? AcidTrial.Of(chemistry.Stock, state, ph, wanted, chemistry.Limits) : null;
+    }
 
     /// <summary>How much water takes up what falls out; null where a cause has no use for water, or nothing of it falls out.</summary>
     public static WaterTrial? WithWater(BottleChemistry chemistry, RankedCause cause) =>
@@ -103,7 +116,7 @@ internal static class RescueTrial
                 ? FirstThatHelps(Further.Select(f => Math.Ceiling((clear + f) * 10) / 10), Alkali) : StateTrial.Fails
             : cause.RescuePh is { } to ? to > now ? Alkali(to) : StateTrial.Fails : null;
 
-        StateTrial? Alkali(double ph) => StateTrial.WithAlkali(state, ph, wanted, chemistry.Limits);
+        StateTrial? Alkali(double ph) => AlkaliTrial.Of(state, ph, wanted, chemistry.Limits);
     }
 
     private static StateTrial? FirstThatHelps(IEnumerable<double> phs, Func<double, StateTrial?> tried)

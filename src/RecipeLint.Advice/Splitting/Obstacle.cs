@@ -42,6 +42,9 @@ public abstract record Obstacle
     /// <summary>A check calls it an error as it would be made and kept.</summary>
     public sealed record Wrong(Finding Finding) : Obstacle;
 
+    /// <summary>Nothing else is in it, and nobody states what it sets free in water: it is given as it is bought.</summary>
+    public sealed record OnlyUntold(string Substance) : Obstacle;
+
     /// <summary>What becomes of it could not be computed.</summary>
     public sealed record NotComputed(string Reason) : Obstacle;
 }

@@ -20,7 +20,8 @@ internal static class ObstacleFinder
         var judgement = DepositJudgement.Of(stock, factory.Limits.Deposits);
         if (judgement.Failure is { } failure)
         {
-            return [new Obstacle.NotComputed(failure)];
+            return [stock is { ComponentMoles.Count: 0, Additions: [var only, ..] }
+                ? new Obstacle.OnlyUntold(only.Substance.Name) : new Obstacle.NotComputed(failure)];
         }
 
         var found = new List<Obstacle>();

@@ -19,7 +19,7 @@ public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held
     /// has to be found out.
     /// </summary>
     public bool NeedsParting => Grade >= HazardGrade.Present && Kind is not (HazardKind.Fire or HazardKind.Heat or HazardKind.AcidFumes
-        or HazardKind.UnknownContents or HazardKind.FermentationPressure);
+        or HazardKind.UnknownContents or HazardKind.FermentationPressure or HazardKind.Slaking);
 
     /// <summary>True when the strength decides that the two have where one is poured onto the other, before they are mixed.</summary>
     public bool IsWhereTheyMeet => Unit == "%";

@@ -117,7 +117,8 @@ public static class HazardGate
             PoisonsOfAcid.Fluoride(holding, used), PoisonsOfAcid.Chlorite(holding, used), Iodination.Of(holding, used),
             GasesOfWater.Phosphine(holding), GasesOfWater.Flammable(holding), Explosives.Of(holding),
             Hydrogen(holding), Oxygen(holding, used), CarbonDioxide(holding, used), Fermentation.Of(holding, used), Ammonia(holding, used),
-            Bleaching(holding, used), NitricThrough(holding, used), NitricWithIron.Of(holding, used), Unknown(holding),
+            Bleaching(holding, used), NitricThrough(holding, used), NitricWithIron.Of(holding, used), Slaking.Of(holding),
+            Unknown(holding),
         };
         var suspected = holding.Suspected.Select(Suspicion);
         return new HazardReport(holding, Gravest(found.OfType<Hazard>().Concat(suspected)), used);
@@ -378,13 +379,15 @@ public static class HazardGate
             return null;
         }
 
-        // Of an extract its kind is known at least: it is no poison gas waiting for the acid that stocks are kept with.
-        var nameless = holding.HasNameless
-            ? holding.Items.FirstOrDefault(i => i.Roles.Overlaps(Reactive) && !i.Is(HazardRole.AcidSalt))
-            : null;
+        // Of an extract its kind is known at least: it is no poison gas waiting for the acid that stocks are kept with. What burnt lime
+        // does has a text of its own.
+        var unknown = holding.First(HazardRole.Unknown);
+        List<Held> reactive = holding.HasNameless
+            ? [.. holding.Items.Where(i => i.Roles.Overlaps(Reactive) && !i.Is(HazardRole.AcidSalt) && !i.Is(HazardRole.Quicklime))]
+            : [];
         return new Hazard(
-            HazardKind.UnknownContents, nameless is null ? HazardGrade.Possible : HazardGrade.Present,
-                holding.First(HazardRole.Unknown), nameless, "", 0, 0, "");
+            HazardKind.UnknownContents, reactive.Count == 0 ? HazardGrade.Possible : HazardGrade.Present, unknown,
+            reactive.Find(i => i.Substance.Name != unknown?.Substance.Name), "", 0, 0, "");
     }
 
     /// <summary>

@@ -71,6 +71,9 @@ public enum HazardKind
     /// <summary>Heat of diluting or neutralising acids and alkalis, of slaking lime, and of bleach with thiosulfate.</summary>
     Heat,
 
+    /// <summary>Burnt lime that slakes with water: lumps boil and spit, and what is left is lye.</summary>
+    Slaking,
+
     /// <summary>Silicate in its own lye, on skin, in eyes and on light metals.</summary>
     SilicateLye,
     UnknownContents,

@@ -52,9 +52,24 @@ public static class AcidTrial
             return Harm(silicate, null, additions);
         }
 
+        if (ChelateWindow.In(mix.MolesPerLitre).FirstOrDefault(w => w.AcidSettles && !(ph >= w.LowestInStock)) is { } lost
+            && Supplier(additions, lost) is { } chelate)
+        {
+            return Harm(chelate, lost.LowestInStock, additions);
+        }
+
         var extract = additions.FirstOrDefault(a => a.Substance.Extract?.FallsOutBelowPh is { } lowest
             && !(ph >= lowest.Value + ExtractRoom));
         return extract is null ? null : Harm(extract, extract.Substance.Extract!.FallsOutBelowPh!.Value, additions);
+    }
+
+    /// <summary>What brings the iron of a chelate, or where no addition brings both, the agent.</summary>
+    private static AdditionFacts? Supplier(IReadOnlyList<AdditionFacts> additions, ChelateWindow window)
+    {
+        var agent = IronHolders.Chelators.First(c => c.Name == window.Agent).Component;
+        return additions.Where(a => a.ComponentMoles.GetValueOrDefault(agent) > 0)
+            .OrderByDescending(a => a.ComponentMoles.GetValueOrDefault(Component.FerricIron) > 0)
+            .FirstOrDefault();
     }
 
     /// <summary>More silicate than stays dissolved once acid has taken its alkali away.</summary>
@@ -136,6 +151,35 @@ public static class AcidTrial
         return without.Failure is null && Array.TrueForAll(
             Others, id => Soured(without, now.PhBeforeDeposit, id) is { } soured && IsClearAtEnds(stock, soured, solid, limits));
     }
+
+    /// <summary>
+    /// True where each of some acids may stand in for what brings the stock to its pH now: nothing more falls out at either end of the
+    /// storage temperatures than with that.
+    /// </summary>
+    /// <param name="acid">The additions that it takes the place of.</param>
+    /// <param name="with">Ids of the catalogue.</param>
+    public static bool MayReplace(StockFacts stock, IReadOnlyList<AdditionFacts> acid, IEnumerable<string> with, DepositLimits limits)
+    {
+        if (acid.Count == 0 || stock.Chemistry.Mixing is not { IsSolved: true } now)
+        {
+            return false;
+        }
+
+        var without = SolutionMix.Of(
+            ComponentMoles.Sum([stock.ComponentMoles, .. acid.Select(a => a.ComponentMoles.Times(-1))]), stock.Volume);
+        SolutionState[] ends = [stock.Chemistry.Coldest, stock.Chemistry.Warmest];
+        return without.Failure is null && with.All(id => Soured(without, now.PhBeforeDeposit, id) is { } soured
+            && Array.TrueForAll(ends, end => StateTrial.Compare(end, At(end, soured), [], limits) is { Helps: true }));
+
+        static SolutionState At(SolutionState end, SolutionMix soured) =>
+            StateSolver.Solve(soured, new StateRequest(end.Moment, end.Temperature, end.OpenToAir, []));
+    }
+
+    /// <summary>What stands in for an acid that plants need not be spared, by the catalogue.</summary>
+    public static IReadOnlyList<string> MineralAcids { get; } = ["nitric-38", "sulfuric-37"];
+
+    /// <summary>Acids in which the air leaves iron(II) alone for years, as phosphoric acid does not.</summary>
+    public static IReadOnlyList<string> KeepingIron { get; } = Others;
 
     /// <summary>
     /// The same with acid up to a pH at 20 °C: nitric acid, whose salts all dissolve, so that what another acid brings along can only be

@@ -19,6 +19,9 @@ public sealed record StateTrial(bool Helps, Solid? Instead, MassConcentration Ma
     /// <summary>What acid does to the contents beside what falls out; null for nothing.</summary>
     public AcidHarm? Harm { get; init; }
 
+    /// <summary>The iron chelate that lets its iron go at that pH; null for none.</summary>
+    public ChelateWindow? LetsGo { get; init; }
+
     /// <summary>What falls out before and after, the most first: not what was to go, and not made worse.</summary>
     public IReadOnlyList<Solid> Stays { get; init; } = [];
 

@@ -1,4 +1,5 @@
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
@@ -25,12 +26,34 @@ public sealed record PreservativeCrystals(PreservativeAcid Acid, double SaltedIn
     /// <summary>Null where the stock cannot be computed or holds none.</summary>
     public static PreservativeCrystals? Of(StockFacts stock)
     {
-        var coldest = stock.Chemistry.Coldest;
-        return !stock.IsComplete || !coldest.IsSolved || coldest.Preservatives.Count == 0
-            ? null
-            : coldest.Preservatives
-                .Select(p => new PreservativeCrystals(p,
-                    p.Index + (p.Component == Component.Benzoate ? SaltingOut * coldest.IonicStrengthMolPerKg : 0), coldest))
-                .MaxBy(c => c.SaltedIndex);
+        return stock.IsComplete ? Of(stock.Chemistry.Coldest) : null;
     }
+
+    /// <summary>
+    /// The lowest whole °C, above the coldest that the stock is kept at and no higher than the warmest, at which no more than so much of
+    /// what stays dissolved is used and nothing else falls out; null for none.
+    /// </summary>
+    /// <param name="percent">Of what stays dissolved.</param>
+    public static double? ClearFrom(StockFacts stock, double percent, DepositLimits limits)
+    {
+        var coldest = stock.Chemistry.Coldest;
+        var warmest = Math.Min(stock.StorageTemperature.High.Celsius, SolutionInput.HighestCelsius);
+        for (var celsius = Math.Floor(coldest.Temperature.Celsius) + 1; celsius <= warmest; celsius++)
+        {
+            var there = StateSolver.Solve(coldest.Mix, new StateRequest(coldest.Moment, new Temperature(celsius), coldest.OpenToAir, []));
+            if (Of(there) is { } crystals && crystals.UsedPercent <= percent)
+            {
+                return StateTrial.Compare(coldest, there, [], limits) is { Helps: true } ? celsius : null;
+            }
+        }
+
+        return null;
+    }
+
+    private static PreservativeCrystals? Of(SolutionState state) => !state.IsSolved || state.Preservatives.Count == 0
+        ? null
+        : state.Preservatives
+            .Select(p => new PreservativeCrystals(p,
+                p.Index + (p.Component == Component.Benzoate ? SaltingOut * state.IonicStrengthMolPerKg : 0), state))
+            .MaxBy(c => c.SaltedIndex);
 }

@@ -43,7 +43,7 @@ public static class BatchSheet
 
     private static string Verdict(BatchJudgement judged) => judged switch
     {
-        { Refusal: not null } => "Discard it, and mind the hazard",
+        { Refusal: not null } => "Do not use it: the danger comes first",
         { Fate: BatchFate.Use } => "Use it",
         { Fate: BatchFate.Mend } => "Mend it, then use it",
         { Fate: BatchFate.FindOut } => "Do not use it yet: find out what is in it",

@@ -1,3 +1,4 @@
+using RecipeLint.Advice;
 using RecipeLint.Advice.Slips;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
@@ -66,6 +67,32 @@ public sealed record BenchSheet
     public IReadOnlyList<string> CleanUp { get; init; } = [];
 
     public IReadOnlyList<string> Further { get; init; } = [];
+
+    /// <summary>Errors that a check finds in the stock, however carefully it is mixed; empty until it was asked.</summary>
+    public IReadOnlyList<Finding> Objections { get; init; } = [];
+
+    /// <summary>The same with what a check says of the stock, before anything else that is to be minded. Pure.</summary>
+    /// <param name="stock">The one that the sheet was made of.</param>
+    /// <param name="today">The day suppressions are held against.</param>
+    public BenchSheet Checked(Workspace workspace, StockFacts stock, DateOnly today)
+    {
+        if (Refused.Count > 0)
+        {
+            return this;
+        }
+
+        var objections = CheckedStock.Errors(workspace, stock.Stock, today);
+        return this with
+        {
+            Objections = objections,
+            Cautions =
+            [
+                .. objections.Select(f => "However carefully it is mixed, 'recipelint check' calls it wrong, "
+                    + $"{f.Rule.Id}: {Sentences.First(f.Message)}"),
+                .. Cautions,
+            ],
+        };
+    }
 
     /// <param name="batch">How much is made.</param>
     public static BenchSheet Of(Workspace workspace, StockFacts asWritten, Volume batch)

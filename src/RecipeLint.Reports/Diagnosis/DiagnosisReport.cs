@@ -210,14 +210,14 @@ public static class DiagnosisReport
         page.Named("save it", $"{Rescue(ranked, advice, diagnosis)} {Water(ranked, advice, diagnosis)}".TrimEnd());
         page.Named("change", BottleHazards.Refuses(cause.ChangeUses, diagnosis.Hazards) is { } change
             ? HazardWords.Line(change)
-            : DiagnosisWording.Change(cause, ranked, advice, diagnosis.Chemistry));
+            : DiagnosisWording.Change(cause, ranked, advice, diagnosis.Chemistry, diagnosis.Hazards));
     }
 
     /// <summary>The usual rescue, where the gate has nothing against it.</summary>
     private static string Rescue(RankedCause ranked, BottleAdvice advice, BottleDiagnosis diagnosis) =>
         BottleHazards.Refuses(ranked.Cause.RescueUses.Where(u => u != "water"), diagnosis.Hazards) is { } refusal
             ? $"Not in the usual way. {HazardWords.Line(refusal)}"
-            : DiagnosisWording.Rescue(ranked.Cause, ranked, advice);
+            : DiagnosisWording.Rescue(ranked.Cause, ranked, advice, diagnosis.Hazards);
 
     /// <summary>Water beside it: a danger of acid or warmth says nothing against it.</summary>
     private static string Water(RankedCause ranked, BottleAdvice advice, BottleDiagnosis diagnosis) =>

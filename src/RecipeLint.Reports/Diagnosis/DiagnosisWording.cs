@@ -1,5 +1,6 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -14,9 +15,9 @@ internal static class DiagnosisWording
     /// <summary>Weaker than this nobody would make a stock.</summary>
     private const double LeastFactor = 0.1;
 
-    public static string Rescue(Cause cause, RankedCause ranked, BottleAdvice advice)
+    public static string Rescue(Cause cause, RankedCause ranked, BottleAdvice advice, HazardReport hazards)
     {
-        if (advice.Trial is { Helps: false } trial)
+        if (advice.Trial is { Helps: false } trial && cause.RescueWarm.Length == 0)
         {
             return $"No. {Useless(cause, trial)}";
         }
@@ -35,6 +36,11 @@ internal static class DiagnosisWording
             _ => "Yes.",
         };
         var text = $"{verdict} {cause.RescueSay}";
+        if (cause.RescueWarm.Length > 0 && advice.Trial is { Helps: true } && BottleHazards.Refuses(["heat"], hazards) is null)
+        {
+            text += " " + cause.RescueWarm;
+        }
+
         if (cause.Rescue == Advice.Diagnosis.Rescue.Warm
             && advice.Nearest?.Temperature is { } clear
             && ranked.Solid.State is { } cold
@@ -77,6 +83,11 @@ internal static class DiagnosisWording
             Advice.Diagnosis.Rescue.Alkali => "Alkali",
             _ => "Warmth",
         };
+        if (trial.LetsGo is { } window)
+        {
+            return $"{by} is of no use in this stock: above about pH {Say.Number(window.Highest)} Fe-{window.Agent} lets its iron go.";
+        }
+
         return (trial.Harm, trial.Instead) switch
         {
             ({ BelowPh: { } below } harm, _) => $"{by} is of no use in this stock: {Printable.Show(harm.Name)} falls out below about pH "
@@ -130,25 +141,41 @@ internal static class DiagnosisWording
                 + "within a week."
             : " What keeps it is too weak then: use it up within a week.";
 
-    public static string Change(Cause cause, RankedCause ranked, BottleAdvice advice, BottleChemistry chemistry)
+    public static string Change(
+        Cause cause, RankedCause ranked, BottleAdvice advice, BottleChemistry chemistry, HazardReport hazards)
     {
         var text = cause.Change;
+        if (cause.ChangeAcid.Length > 0 && advice.ChangeTrial is { Helps: true } && BottleHazards.Refuses(["acid"], hazards) is null)
+        {
+            text += " " + cause.ChangeAcid;
+        }
+
         if (advice.Suppliers.Count == 2 && ranked.Solid.Solid?.Role != SolidRole.SolubleSalt)
         {
             text += $" Here {Printable.Show(advice.Suppliers[0].Name)} and {Printable.Show(advice.Suppliers[1].Name)} bring it together.";
         }
 
-        if (advice.ChangeTrial is { Helps: false, Instead: { } instead } trial)
+        if (cause.ChangePh is not null && advice.ChangeTrial is { Helps: false } trial)
         {
-            text += $" Not by more acid in this stock, though: {Say.Grams(trial.Mass.GramsPerLitre)}/L of {SolidWords.Called(instead)} "
-                + "would fall out.";
+            text += NotByAcid(trial);
         }
 
-        var ways = Ways(advice, ranked, chemistry);
+        var ways = Ways(advice, ranked, chemistry, hazards);
         return ways.Length > 0 ? $"{text} {ways}" : text;
     }
 
-    private static string Ways(BottleAdvice advice, RankedCause ranked, BottleChemistry chemistry)
+    /// <summary>Acid is what people reach for against these: they are told what it would do.</summary>
+    private static string NotByAcid(StateTrial trial) => trial switch
+    {
+        { Instead: { } instead } => $" Not by more acid in this stock, though: {Say.Grams(trial.Mass.GramsPerLitre)}/L of "
+            + $"{SolidWords.Called(instead)} would fall out.",
+        { Harm: { BelowPh: { } below } harm } =>
+            $" Not by more acid in this stock, though: {Printable.Show(harm.Name)} falls out below about pH {Say.Number(below)}.",
+        { Harm: { FallsOut: null } harm } => $" Not by acid in this stock, though: it gels the silicate of {Printable.Show(harm.Name)}.",
+        _ => "",
+    };
+
+    private static string Ways(BottleAdvice advice, RankedCause ranked, BottleChemistry chemistry, HazardReport hazards)
     {
         var dose = chemistry.Stock.Stock.Dose?.Value;
         if (advice.Highest is { Factor: { } most } && most < HighestConcentration.MostFactor)
@@ -172,14 +199,17 @@ internal static class DiagnosisWording
                 : $"at {Say.Percent(factor)} of this strength");
         }
 
-        if (nearest.Temperature is { } clear && Math.Abs(clear.Celsius - state.Temperature.Celsius) >= 0.5)
+        var warms = nearest.Temperature is { } there && there.Celsius > state.Temperature.Celsius;
+        if (nearest.Temperature is { } clear && Math.Abs(clear.Celsius - state.Temperature.Celsius) >= 0.5
+            && !(warms && BottleHazards.Refuses(["heat"], hazards) is not null))
         {
             ways.Add(clear.Celsius > state.Temperature.Celsius
                 ? $"kept at {Say.Number(Math.Ceiling(clear.Celsius))} °C or warmer"
                 : $"kept at {Say.Number(Math.Floor(clear.Celsius))} °C or colder");
         }
 
-        if (nearest.Ph is { } ph && Math.Abs(ph - state.PhBeforeDeposit) >= 0.05)
+        if (nearest.Ph is { } ph && Math.Abs(ph - state.PhBeforeDeposit) >= 0.05
+            && BottleHazards.Refuses([ph < state.PhBeforeDeposit ? "acid" : "alkali"], hazards) is null)
         {
             ways.Add(ph < state.PhBeforeDeposit
                 ? $"at pH {Say.Number(Math.Floor(ph * 10) / 10)} or below"

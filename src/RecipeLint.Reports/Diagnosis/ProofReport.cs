@@ -41,7 +41,7 @@ public static class ProofReport
 
         foreach (var finding in proof.Objections)
         {
-            page.Text($"No reading mends what 'recipelint check' calls wrong in it, {finding.Rule.Id}: {FirstSentence(finding.Message)}");
+            page.Text($"No reading mends what 'recipelint check' calls wrong in it, {finding.Rule.Id}: {Sentences.First(finding.Message)}");
         }
 
         if (proof.Objections.Count > 0)
@@ -79,10 +79,6 @@ public static class ProofReport
 
         return page.ToString();
     }
-
-    /// <summary>What is wrong; why and what to do says the check.</summary>
-    private static string FirstSentence(string message) =>
-        message.IndexOf(". ", StringComparison.Ordinal) is > 0 and var end ? message[..(end + 1)] : message;
 
     /// <summary>Each check as one line: "EC: 1:100 in distilled water reads ...".</summary>
     public static IEnumerable<string> Checks(Proof proof) =>

@@ -8,6 +8,9 @@ namespace RecipeLint.Reports.Diagnosis;
 /// <summary>What a measurement says of how a bottle was mixed. Pure.</summary>
 public static class SlipReport
 {
+    /// <summary>Said where the contents forbid to look for anything but the way out.</summary>
+    public const string NotCompared = "What was measured is compared with nothing: what stands above comes first.\n";
+
     /// <summary>The report, at most 100 columns wide.</summary>
     public static string Write(StockFacts stock, SlipSearch search)
     {

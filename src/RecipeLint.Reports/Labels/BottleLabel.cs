@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using RecipeLint.Analysis;
-
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.People;
@@ -70,6 +70,12 @@ public sealed record BottleLabel
 
     /// <summary>What the square code says: file and digest, so that the bottle is traced to exactly the text it was made from.</summary>
     public required string Identity { get; init; }
+
+    /// <summary>Said before the reason.</summary>
+    public const string NotDrawn = "No label is drawn: a bottle with a dose and a last day on it looks as if it could be used.";
+
+    /// <summary>Why there must be no such bottle, as the file says it is mixed; null when it may be labelled.</summary>
+    public static Refusal? Refused(StockFacts stock) => HazardGate.Of(stock).Forbids(VesselAction.Order);
 
     /// <param name="source">The file, for its digest.</param>
     public static BottleLabel Of(StockFacts stock, SourceFile source, LabelWishes wishes)

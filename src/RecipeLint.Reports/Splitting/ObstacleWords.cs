@@ -44,6 +44,8 @@ internal static class ObstacleWords
         Obstacle.Unpreserved u => $"{Say.Number(u.Food.GramsPerLitre)} g/L of {u.FoodCalled} stands without the preservative",
         Obstacle.TooLittleToWeigh w => $"{Say.Grams(w.Mass.Grams)} of {Short(w.Substance)} is too little for '{w.Scale.Name}'",
         Obstacle.Wrong w => $"'recipelint check' calls it wrong, {w.Finding.Rule.Id}: {w.Finding.Message.TrimEnd('.')}",
+        Obstacle.OnlyUntold o => $"nobody states what {Short(o.Substance)} is made of, so nothing of a bottle of it can be computed. Do "
+            + "not make a stock of it: dose it from the bottle it came in, last, into the finished, thinned solution, as its label says",
         Obstacle.NotComputed n => n.Reason.TrimEnd('.'),
         _ => "",
     };

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Rules.Engine;
@@ -15,14 +16,6 @@ internal static class Iron
     public const string Ferric = Component.FerricIron;
 
     public const double GramsPerMole = 55.845;
-
-    /// <summary>
-    /// Chelating agents that are put in to hold iron, the strongest first: log K with iron(III) 35.1, 28.0, 25.1, 19.8
-    /// (A. E. Martell and R. M. Smith, Critical Stability Constants, recalled) and 15.2 (makers of IDHA, recalled).
-    /// </summary>
-    public static readonly IReadOnlyList<(string Component, string Name)> Chelators =
-        [(Component.Eddha, "EDDHA"), (Component.Dtpa, "DTPA"), (Component.Edta, "EDTA"), (Component.Hedta, "HEDTA"),
-            (Component.Idha, "IDHA")];
 
     /// <summary>Everything that counts as holding iron: chelating agents and the weaker fruit acids.</summary>
     public static readonly IReadOnlySet<string> Agents =
@@ -43,26 +36,7 @@ internal static class Iron
         moles.GetValueOrDefault(Ferrous) + moles.GetValueOrDefault(Ferric);
 
     public static double ChelatorMoles(ComponentMoles moles) =>
-        Chelators.Sum(c => moles.GetValueOrDefault(c.Component));
-
-    /// <summary>Share of the iron that each agent can take mole for mole, the strongest first; citrate takes what is left.</summary>
-    public static IReadOnlyList<(string Name, double Share)> Holders(ComponentMoles moles)
-    {
-        var iron = Moles(moles);
-        var left = iron;
-        var holders = new List<(string Name, double Share)>();
-        foreach (var (component, name) in Chelators.Append((Component.Citrate, "citrate")))
-        {
-            var taken = Math.Min(left, moles.GetValueOrDefault(component));
-            left -= taken;
-            if (taken > 0)
-            {
-                holders.Add((name, taken / iron));
-            }
-        }
-
-        return holders;
-    }
+        IronHolders.Chelators.Sum(c => moles.GetValueOrDefault(c.Component));
 
     /// <summary>Iron in solution, mol/L.</summary>
     public static double Dissolved(SolutionState state) =>

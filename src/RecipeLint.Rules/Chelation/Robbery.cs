@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using Component = RecipeLint.Chemistry.Equilibrium.Component;
 
 namespace RecipeLint.Rules.Chelation;
@@ -28,7 +29,7 @@ internal sealed record Robbery(string Key, string Name, double HeldWithout)
     /// <param name="least">Share that should be.</param>
     public static Robbery? Of(RecipeFacts recipe, SolutionState state, double held, double least)
     {
-        var window = ChelateWindow.Of(Iron.Holders(recipe.ComponentMoles).MaxBy(h => h.Share).Name);
+        var window = ChelateWindow.Of(IronHolders.Of(recipe.ComponentMoles).MaxBy(h => h.Share).Name);
         if (state.Ph > window.Highest || Iron.ChelatorMoles(recipe.ComponentMoles) < least * Iron.Moles(recipe.ComponentMoles))
         {
             return null;

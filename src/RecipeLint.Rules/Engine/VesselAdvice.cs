@@ -30,11 +30,14 @@ public sealed class VesselAdvice
     private readonly HazardReport _report;
     private readonly SubstanceCatalogue _catalogue;
     private readonly Func<double?, AcidHarm?> _harmOfAcid;
+    private readonly Func<double, ChelateWindow?> _lostToAlkali;
     private readonly bool _isKept;
 
-    private VesselAdvice(HazardReport report, SubstanceCatalogue catalogue, Func<double?, AcidHarm?> harmOfAcid, bool isKept)
+    private VesselAdvice(
+        HazardReport report, SubstanceCatalogue catalogue, Func<double?, AcidHarm?> harmOfAcid, Func<double, ChelateWindow?> lostToAlkali,
+        bool isKept)
     {
-        (_harmOfAcid, _isKept) = (harmOfAcid, isKept);
+        (_harmOfAcid, _lostToAlkali, _isKept) = (harmOfAcid, lostToAlkali, isKept);
 
         // Of an extract its kind is known: that alone keeps nobody from the acid such stocks are kept with.
         _report = report.Holding.HasNameless ? report : report with { Holding = report.Holding.OnlyWhatIsKnown() };
@@ -46,11 +49,11 @@ public sealed class VesselAdvice
     public Hazard? Danger { get; }
 
     public static VesselAdvice Of(StockFacts stock, SubstanceCatalogue catalogue) =>
-        new(HazardGate.Of(stock), catalogue, ph => AcidTrial.To(stock, ph), isKept: true);
+        new(HazardGate.Of(stock), catalogue, ph => AcidTrial.To(stock, ph), ph => AlkaliTrial.To(stock, ph), isKept: true);
 
     /// <summary>Of the tank of a recipe.</summary>
     public static VesselAdvice Of(RecipeFacts recipe, SubstanceCatalogue catalogue) =>
-        new(HazardGate.Of(recipe), catalogue, ph => AcidTrial.To(recipe, ph), isKept: false);
+        new(HazardGate.Of(recipe), catalogue, ph => AcidTrial.To(recipe, ph), ph => AlkaliTrial.To(recipe, ph), isKept: false);
 
     /// <summary>
     /// What makes a vessel one into which nothing is put: its reactants are together, and it must not be mixed. Contents nobody can name
@@ -60,9 +63,9 @@ public sealed class VesselAdvice
         h.Kind != HazardKind.UnknownContents && (h.Forbids(VesselAction.Order) || h.ForbidsPutting));
 
     /// <summary>True where a way that does this may be given.</summary>
-    /// <param name="toPh">The pH to which an acid takes it; null where nobody says.</param>
+    /// <param name="toPh">The pH to which an acid or alkali takes it; null where nobody says.</param>
     public bool Allows(Puts puts, double? toPh = null) =>
-        puts == Puts.Nothing || (Danger is null && Against(puts) is null && HarmOf(puts, toPh) is null);
+        puts == Puts.Nothing || (Danger is null && Against(puts) is null && HarmOf(puts, toPh) is null && LostBy(puts, toPh) is null);
 
     /// <summary>
     /// The ways that may be given as a sentence; the danger, where there is one; why not, where no way is left.
@@ -101,6 +104,11 @@ public sealed class VesselAdvice
                 : $"put no acid to it, which gels the silicate of {harm.Name}");
         }
 
+        if (Danger is null && all.Select(w => LostBy(w.Puts, w.ToPh)).FirstOrDefault(w => w is not null) is { } lost)
+        {
+            parts.Add($"alkali is no way here: above about pH {Say.Number(lost.Highest)} Fe-{lost.Agent} lets its iron go");
+        }
+
         if (parts.Count == 0)
         {
             parts.AddRange(all.Select(w => WhyNot(w.Puts)).OfType<string>().Distinct(StringComparer.Ordinal).Take(1));
@@ -114,6 +122,9 @@ public sealed class VesselAdvice
 
     /// <summary>What acid does to the contents; null for whatever is no acid.</summary>
     private AcidHarm? HarmOf(Puts puts, double? toPh) => puts == Puts.Acid ? _harmOfAcid(toPh) : null;
+
+    /// <summary>The iron chelate that lets its iron go; null for whatever is no alkali, or where nobody says how far it goes.</summary>
+    private ChelateWindow? LostBy(Puts puts, double? toPh) => puts == Puts.Alkali && toPh is { } ph ? _lostToAlkali(ph) : null;
 
     /// <summary>What is left to do where acid is no way out.</summary>
     private IEnumerable<string> Instead(AcidHarm harm, List<Way> all)

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Profiles;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
@@ -82,7 +83,9 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
     /// <summary>More or less of what brings most of it, so that it comes inside the range.</summary>
     protected override IEnumerable<RepairProposal> Repair(ElementAgainstRange verdict, Finding finding, RepairContext context) =>
         context.RecipeOf(finding) is { } recipe
-            ? Contributions.ToLimit(context, recipe, verdict.Range.Key, verdict.Bound.MilligramsPerLitre)
+            ? Contributions.ToLimit(
+                context, recipe, verdict.Range.Key, verdict.Bound.MilligramsPerLitre,
+                verdict.Bound.IsLower ? NitrogenForms.Bringing(recipe, verdict.Range.Key) : null)
             : [];
 
     /// <summary>
@@ -109,7 +112,7 @@ internal abstract class ElementRangeRule : RecipeRule<ElementAgainstRange>, IPro
 
     /// <summary>mol of a metal that a substance brings together with a strong agent for it.</summary>
     private static double Chelated(AdditionFacts addition, List<DissolvedMetal> metals) => addition.Substance.Dissolves
-        .Any(d => Iron.Chelators.Any(c => c.Component == d.Component))
+        .Any(d => IronHolders.Chelators.Any(c => c.Component == d.Component))
         ? metals.Sum(m => addition.ComponentMoles.GetValueOrDefault(m.Metal))
         : 0;
 

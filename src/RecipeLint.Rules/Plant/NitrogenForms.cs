@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Composition;
 
 namespace RecipeLint.Rules.Plant;
 
@@ -8,6 +9,9 @@ namespace RecipeLint.Rules.Plant;
 internal static class NitrogenForms
 {
     private const string Ammonium = "NH4-N", Nitrogen = "N";
+
+    /// <summary>Other nitrogen in what is still called a nitrate, part of its nitrate (common practice, no source).</summary>
+    private const double MostOther = 0.1;
 
     /// <summary>Nitrates of the trade.</summary>
     private const string Nitrates = "calcium, potassium or magnesium nitrate";
@@ -20,6 +24,14 @@ internal static class NitrogenForms
         ? $"Bring what is missing as {Nitrates}: there is more ammonium already than roots bear, so a part of it is better replaced as "
             + "well."
         : null;
+
+    /// <summary>What may bring more of an element in a repair; null where everything may.</summary>
+    public static Func<AdditionFacts, bool>? Bringing(RecipeFacts recipe, string key) => AsNitrate(recipe, key) ? IsNitrate : null;
+
+    /// <summary>Prilled calcium nitrate, a fourteenth of whose nitrogen is ammonium, counts as one.</summary>
+    private static bool IsNitrate(AdditionFacts addition) =>
+        addition.Elements[NitrogenForm.Nitrate].Grams is > 0 and var nitrate
+        && addition.Elements[NitrogenForm.Ammonium].Grams + addition.Elements[NitrogenForm.Urea].Grams <= MostOther * nitrate;
 
     /// <summary>True for nitrogen in a feed with more ammonium than the profile bears, by amount or by share.</summary>
     private static bool AsNitrate(RecipeFacts recipe, string key) => key is Nitrogen or "NO3-N"

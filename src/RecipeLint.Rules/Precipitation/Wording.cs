@@ -125,7 +125,7 @@ internal static class Wording
         if (nearest.Ph is { } ph && FollowsPh(solid))
         {
             var (sour, alkaline) = (Math.Floor(ph * 10) / 10, Math.Ceiling(ph * 10) / 10);
-            if (ph >= state.PhBeforeDeposit && advice.Allows(Puts.Alkali))
+            if (ph >= state.PhBeforeDeposit && advice.Allows(Puts.Alkali, alkaline))
             {
                 ways.Add($"at pH {Say.Number(alkaline)} or above");
             }

@@ -27,10 +27,14 @@ internal static class Contributions
     /// Each of the largest contributions changed so that an element that is off comes to its target, else to the middle of what is usual;
     /// where the profile gives no such range, inside its bound, mg/L.
     /// </summary>
-    public static IEnumerable<RepairProposal> ToLimit(RepairContext context, RecipeFacts recipe, string key, double limit) =>
+    /// <param name="may">
+    /// What may be changed for it, such as nitrates alone, and then no whole dose; null for everything.
+    /// </param>
+    public static IEnumerable<RepairProposal> ToLimit(
+        RepairContext context, RecipeFacts recipe, string key, double limit, Func<AdditionFacts, bool>? may = null) =>
         recipe.Elements.TryGetValue(key, out var fact)
             && Aims(recipe, key, limit, fact.Concentration.MilligramsPerLitre) is var aims
-            ? To(context, recipe, fact, aims, null).Concat(Doses(context, recipe, fact, aims))
+            ? To(context, recipe, fact, aims, null, may).Concat(may is null ? Doses(context, recipe, fact, aims) : [])
             : [];
 
     /// <summary>
@@ -42,10 +46,13 @@ internal static class Contributions
             : [];
 
     private static IEnumerable<RepairProposal> To(
-        RepairContext context, RecipeFacts recipe, ElementFact fact, List<double> aims, Target? target)
+        RepairContext context, RecipeFacts recipe, ElementFact fact, List<double> aims, Target? target,
+        Func<AdditionFacts, bool>? may = null)
     {
         var found = fact.Concentration.MilligramsPerLitre;
-        foreach (var (addition, brought) in Of(context, recipe, fact).Where(c => c.MilligramsPerLitre >= Notable * found).Take(Most))
+        foreach (var (addition, brought) in Of(context, recipe, fact)
+            .Where(c => c.MilligramsPerLitre >= Notable * found && may?.Invoke(c.Addition) != false)
+            .Take(Most))
         {
             yield return new RepairProposal.Ladder(
                 aims.Select(aim => To(context, addition, 1 + ((aim - found) / brought), target is not null)).OfType<Repair>());

@@ -16,6 +16,12 @@ namespace RecipeLint.Rules.Weighing;
 /// <param name="IsStated">True when the file names the measure.</param>
 internal sealed record MeasuredVolume(string File, Place Entry, Place Place, string What, Pouring Pouring, bool IsStated, ShopSettings Shop)
 {
+    /// <summary>The stock it is taken of; null for a liquid as it is bought.</summary>
+    internal StockFacts? Drawn { get; init; }
+
+    /// <summary>Water that a thinner one may take the place of.</summary>
+    internal Volume Room { get; init; }
+
     internal double Relative => Rounding.SixDigits(Pouring.RelativeExpanded ?? 0);
 
     internal static IEnumerable<MeasuredVolume> In(Facts facts, StockFacts stock)
@@ -29,7 +35,11 @@ internal sealed record MeasuredVolume(string File, Place Entry, Place Place, str
                 aliquot.EquipmentStated,
                 $"of '{name}'",
                 Pouring.Of(aliquot.Measure!, aliquot.Volume),
-                stock.Settings);
+                stock.Settings) with
+            {
+                Drawn = facts.FindStock(aliquot.StockFile),
+                Room = new Volume(stock.Waters.Sum(w => w.Volume.Litres)),
+            };
         }
 
         foreach (var addition in stock.Additions.Where(a => !a.ThroughAliquot))
@@ -49,7 +59,11 @@ internal sealed record MeasuredVolume(string File, Place Entry, Place Place, str
             if (dose is { Stock: { } stock, Measure: { } measure, Entry: StockDose entry } && dose.Volume.Litres > 0)
             {
                 var pouring = Pouring.Of(measure, dose.Volume, entry.Strokes?.Value);
-                yield return Of(recipe.Recipe.File, entry.Place, true, $"of '{stock.Stock.Name}'", pouring, recipe.Settings);
+                yield return Of(recipe.Recipe.File, entry.Place, true, $"of '{stock.Stock.Name}'", pouring, recipe.Settings) with
+                {
+                    Drawn = stock,
+                    Room = recipe.FinalVolume - new Volume(recipe.Doses.Sum(d => d.Volume.Litres)),
+                };
             }
             else if (dose is { Direct: { } direct, Entry: DirectDose { Tolerance: null } }
                 && OfLiquid(direct, recipe.Recipe.File, recipe.Settings) is { } poured)

@@ -79,7 +79,7 @@ internal static class BenchSheetCommand
     private static int Write(Surroundings world, StockInput input, bool inBestOrder, string? batch, string? output, TextOptions options)
     {
         var stock = inBestOrder ? Ordered(input) : input.Stock;
-        var sheet = BenchSheet.Of(input.Workspace, stock, Batch(batch, stock.Volume));
+        var sheet = BenchSheet.Of(input.Workspace, stock, Batch(batch, stock.Volume)).Checked(input.Workspace, stock, world.Today);
         if (output is not null)
         {
             OutputFile.Of(world, output, input.Workspace).Write(writer => writer.Write(BenchSheetPage.Of(sheet, ToolVersion.Text)));
@@ -91,7 +91,7 @@ internal static class BenchSheetCommand
             world.Out.Flush();
         }
 
-        return sheet.Refused.Count == 0 ? ExitCodes.Clean : ExitCodes.Findings;
+        return ExitCodes.OfAdvice(sheet.Refused.Count > 0, sheet.Objections);
     }
 
     /// <summary>The same stock mixed in the best order; as it is where none is better.</summary>

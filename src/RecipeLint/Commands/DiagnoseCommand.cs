@@ -81,19 +81,25 @@ internal static class DiagnoseCommand
     {
         var (workspace, stock) = bottle;
         var observation = Told(wishes);
+        var readings = Read(wishes.Readings, stock);
+        var hazards = BottleHazards.Of(stock, observation);
+        var search = readings.Count > 0 && MayCompare(hazards, UnknownContents.Of(stock))
+            ? SlipSearch.Of(workspace, stock, readings) : null;
         var burns = false;
-        if (wishes.Readings.Length > 0 && BottleHazards.Of(stock, observation).ForLeaving is null)
+        if (search is not null)
         {
-            var search = SlipSearch.Of(workspace, stock, Read(wishes.Readings, stock));
-            world.Out.Write(SlipReport.Write(stock, search));
             observation = LooksAsItShould(observation, search.IsAsItShouldBe);
             burns = search.Measured.Any(m => CorrosiveReading.Of(m.Measurement, m.Expected is null || m.Fits) is not null);
-            if (!wishes.Guided && IsMute(observation))
+            if (!IsOfDanger(hazards))
             {
-                return burns ? ExitCodes.Findings : ExitCodes.Clean;
-            }
+                world.Out.Write(SlipReport.Write(stock, search));
+                if (!wishes.Guided && IsMute(observation))
+                {
+                    return burns ? ExitCodes.Findings : ExitCodes.Clean;
+                }
 
-            world.Out.WriteLine();
+                world.Out.WriteLine();
+            }
         }
 
         if (wishes.Guided)
@@ -104,7 +110,25 @@ internal static class DiagnoseCommand
 
         var diagnosis = Diagnoser.Of(stock, observation, wishes.SeenAt);
         world.Out.Write(DiagnosisReport.Write(diagnosis, wishes.At));
+        Late(world, readings.Count, search is null || !IsOfDanger(hazards) ? null : SlipReport.Write(stock, search), search is null);
         return burns || diagnosis.Unknown is { IsAll: true } ? ExitCodes.Findings : Answer(diagnosis.Hazards);
+    }
+
+    /// <summary>False where somebody could be hurt by what stands there, or nobody can name any of it.</summary>
+    private static bool MayCompare(HazardReport hazards, UnknownContents? unknown) =>
+        BottleHazards.Stops(hazards) is null && unknown is not { IsAll: true };
+
+    /// <summary>What is there, or what was told of it, can hurt somebody: that is said before any reading.</summary>
+    private static bool IsOfDanger(HazardReport hazards) => hazards.Hazards.Any(h => h.Grade >= HazardGrade.Suspected);
+
+    /// <summary>What readings say, after the danger; or that nothing was made of them.</summary>
+    private static void Late(Surroundings world, int readings, string? compared, bool left)
+    {
+        if (readings > 0 && (compared ?? (left ? SlipReport.NotCompared : null)) is { } text)
+        {
+            world.Out.WriteLine();
+            world.Out.Write(text);
+        }
     }
 
     private static Observation Told(BottleWishes wishes) =>
@@ -118,7 +142,7 @@ internal static class DiagnoseCommand
 
     /// <summary>As with every command that advises: 1 where somebody could be hurt.</summary>
     private static int Answer(HazardReport hazards) =>
-        hazards.Hazards.Any(h => h.Grade >= HazardGrade.Suspected) ? ExitCodes.Findings : ExitCodes.Clean;
+        IsOfDanger(hazards) ? ExitCodes.Findings : ExitCodes.Clean;
 
     private static int Tank(Surroundings world, RecipeFacts recipe, BottleWishes wishes)
     {
@@ -132,20 +156,26 @@ internal static class DiagnoseCommand
         var readings = wishes.Readings.Select(r => TankReadings.Of(recipe, ReadOfTank(r, recipe))).ToList();
         var observation = Told(wishes);
         var burns = readings.Any(r => CorrosiveReading.Of(r.Measurement, r.Fits) is not null);
-        if (readings.Count > 0 && BottleHazards.Of(recipe, observation).ForLeaving is null)
+        var hazards = BottleHazards.Of(recipe, observation);
+        var (compares, danger) = (readings.Count > 0 && BottleHazards.Stops(hazards) is null, IsOfDanger(hazards));
+        if (compares)
         {
-            world.Out.Write(TankReadingReport.Write(recipe, readings));
             observation = LooksAsItShould(observation, readings.TrueForAll(r => r.Fits));
-            if (IsMute(observation))
+            if (!danger)
             {
-                return burns ? ExitCodes.Findings : ExitCodes.Clean;
-            }
+                world.Out.Write(TankReadingReport.Write(recipe, readings));
+                if (IsMute(observation))
+                {
+                    return burns ? ExitCodes.Findings : ExitCodes.Clean;
+                }
 
-            world.Out.WriteLine();
+                world.Out.WriteLine();
+            }
         }
 
         var diagnosis = TankDiagnoser.Of(recipe, observation, wishes.SeenAt);
         world.Out.Write(TankReport.Write(diagnosis));
+        Late(world, readings.Count, compares && danger ? TankReadingReport.Write(recipe, readings) : null, !compares);
         return burns || diagnosis.Hazards.MayHold.Any(h => h.Is(HazardRole.Hypochlorite)) ? ExitCodes.Findings : Answer(diagnosis.Hazards);
     }
 

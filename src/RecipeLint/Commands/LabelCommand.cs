@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
 using RecipeLint.Recipes;
+using RecipeLint.Reports;
+using RecipeLint.Reports.Hazards;
 using RecipeLint.Reports.Labels;
 using RecipeLint.Shell;
 
@@ -58,6 +60,14 @@ internal static class LabelCommand
         command.SetAction(parsed =>
         {
             var input = StockInput.Open(world, "label", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
+            if (BottleLabel.Refused(input.Stock) is { } refusal)
+            {
+                // Standard output is for the drawing, or for nothing.
+                HazardWords.Refused(refusal).Prepend(BottleLabel.NotDrawn).ToList()
+                    .ForEach(line => world.Error.WriteLine("recipelint: " + Printable.Show(line)));
+                return ExitCodes.Findings;
+            }
+
             var wishes = new LabelWishes(Day(parsed.GetValue(made)), parsed.GetValue(batch));
             var label = BottleLabel.Of(input.Stock, input.Workspace.Sources[input.Stock.Stock.File], wishes);
             var count = parsed.GetValue(copies) is >= 1 and <= MostCopies and var many

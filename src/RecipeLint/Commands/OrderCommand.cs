@@ -24,7 +24,7 @@ internal static class OrderCommand
             var order = MixingOrder.Of(input.Stock);
             order = order with { Objections = order.ObjectedIn(input.Workspace, world.Today) };
             world.Out.Write(OrderReport.Write(order));
-            return order is { Refused: null, NothingButUnknown: null, Objections.Count: 0 } ? ExitCodes.Clean : ExitCodes.Findings;
+            return ExitCodes.OfAdvice(order.Refused is not null || order.NothingButUnknown is not null, order.Objections);
         });
         return command;
     }

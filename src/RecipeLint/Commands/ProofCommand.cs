@@ -25,7 +25,8 @@ internal static class ProofCommand
             var input = StockInput.Open(world, "proof", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
             var proof = Proof.Of(input.Workspace, input.Stock).Checked(input.Workspace, world.Today);
             world.Out.Write(ProofReport.Write(proof, parsed.GetValue(all)));
-            return ProofReport.Refused(proof) is null && UnknownContents.Of(proof.Stock) is null ? ExitCodes.Clean : ExitCodes.Findings;
+            return ExitCodes.OfAdvice(
+                ProofReport.Refused(proof) is not null || UnknownContents.Of(proof.Stock) is not null, proof.Objections);
         });
         return command;
     }

@@ -97,7 +97,7 @@ internal static class SplitCommand
         if (proposal.Plan is null)
         {
             world.Out.Flush();
-            return ExitCodes.Findings;
+            return ExitCodes.OfAdvice(isRefused: true, []);
         }
 
         if (folder is not null)
@@ -105,7 +105,7 @@ internal static class SplitCommand
             Write(world, run, proposal, final, folder, load);
         }
 
-        return proposal.Plan.Parts.Any(p => p.Objections.Count > 0) ? ExitCodes.Findings : ExitCodes.Clean;
+        return ExitCodes.OfAdvice(isRefused: false, proposal.Plan.Parts.SelectMany(p => p.Objections));
     }
 
     private static (SplitProposal Proposal, Volume Final) Propose(Session run, SplitRequest request)

@@ -24,7 +24,7 @@ internal static class StretchCommand
             var one = StockInput.Open(world, "stretch", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
             var stretch = StockStretch.Of(one.Workspace, one.Stock, world.Today);
             world.Out.Write(StretchReport.Write(stretch));
-            return stretch is { Refused: null, Unknown: null, Present.Count: 0 } ? ExitCodes.Clean : ExitCodes.Findings;
+            return ExitCodes.OfAdvice(stretch.Refused is not null || stretch.Unknown is not null, stretch.Present);
         });
         return command;
     }

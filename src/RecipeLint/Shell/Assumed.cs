@@ -5,6 +5,9 @@ namespace RecipeLint.Shell;
 /// <summary>Defaults that entered a verdict, gathered so that twenty stocks do not say the same thing twenty times.</summary>
 internal sealed class Assumed
 {
+    /// <summary>The kind that each product has a text of its own for.</summary>
+    private const string OfAProduct = "substance";
+
     private readonly Dictionary<string, Kind> _kinds = new(StringComparer.Ordinal);
 
     /// <summary>Those of the files that were asked about.</summary>
@@ -58,7 +61,10 @@ internal sealed class Assumed
 
         for (var i = 0; i < assumptions.Count; i++)
         {
-            var (key, text, _) = assumptions[i];
+            var (kind, text, _) = assumptions[i];
+
+            // What is assumed of one product says nothing of another: each label is told in a line of its own.
+            var key = kind == OfAProduct ? text : kind;
             if (!_kinds.TryGetValue(key, out var known))
             {
                 _kinds.Add(key, new Kind(new Spot(rank, file, i), text, 1, file));

@@ -104,6 +104,77 @@ public sealed class TriedAdviceTests
         Assert.Contains(judged.Result.Findings.SelectMany(f => desk.For(f)), r => r.Repair.Key.StartsWith("warm-", StringComparison.Ordinal));
     }
 
+    /// <summary>Warmth was said of every one of them, whether or not a bath of any use does it.</summary>
+    [Theory]
+    [InlineData("sodium-benzoate 2.2 g, citric-acid-h2o 6 g, potassium-nitrate 20 g", "5..20 °C", "preservative-too-strong", "°C or warmer")]
+    [InlineData("sodium-benzoate 2.2 g, citric-acid-h2o 6 g, potassium-nitrate 20 g", "5..5.5 °C", "preservative-too-strong", null)]
+    [InlineData("urea 250 g", "5..25 °C", "cools-on-dissolving", "start with water at")]
+    [InlineData("ammonium-nitrate 600 g", "5..25 °C", "cools-on-dissolving", null)]
+    [InlineData("potassium-nitrate 200 g", "20..25 °C", "too-little-water-to-dissolve", "warm it to 30 °C")]
+    [InlineData("potassium-sulfate 95 g", "20..25 °C", "too-little-water-to-dissolve", null)]
+    public void WarmthIsSaidOnlyWhereItDoesIt(string held, string kept, string rule, string? said)
+    {
+        var message = string.Join('\n', Judge(held, kept).Judged.Result.Findings.Where(f => f.Rule.Name == rule).Select(f => f.Message));
+
+        Assert.NotEmpty(message);
+        if (said is null)
+        {
+            Assert.DoesNotMatch("(?i)warmer|warm it|start with water", message);
+        }
+        else
+        {
+            Assert.Contains(said, message, StringComparison.OrdinalIgnoreCase);
+        }
+    }
+
+    /// <summary>Another acid brings its own ions: sulfate to calcium, which is no way of keeping a stock clear.</summary>
+    [Theory]
+    [InlineData("citric-acid-h2o 10 g, potassium-nitrate 20 g", "carbon-without-preservative", "use a mineral acid instead", true)]
+    [InlineData("phosphoric-75 20 mL, ferrous-sulfate-7h2o 5 g", "unprotected-ferrous-iron", "instead of phosphoric acid", true)]
+    [InlineData("nitric-38 20 mL, monopotassium-phosphate 30 g, ferrous-sulfate-7h2o 5 g", "unprotected-ferrous-iron", "instead of phosphoric acid", false)]
+    public void AnotherAcidIsSaidOnlyWhereItBringsNothingElse(string held, string rule, string said, bool isSaid) =>
+        Assert.Equal(isSaid, Message(held, "5..25 °C", rule).Contains(said, StringComparison.Ordinal));
+
+    /// <summary>Ten times as much of a thinner one has to fit into the vessel.</summary>
+    [Theory]
+    [InlineData("1 L", "700 mL", "potassium-nitrate 5 g", true)]
+    [InlineData("25 mL", "15 mL", "potassium-nitrate 1 g", false)]
+    public void WhatIsDilutedFirstHasToFit(string makes, string poured, string held, bool fits)
+    {
+        var tree = new MemoryFileTree("/shop").AddFolder("/shop/.git")
+            .Add("recipelint.json", Encoding.UTF8.GetBytes("""{"measures": [{"name": "jug", "kind": "jug", "capacity": "1 L", "readability": "10 mL"}]}"""))
+            .Add("pre.stock.json", Encoding.UTF8.GetBytes("""
+                {"format": 1, "name": "Pre", "makes": "1 L", "steps": [{"pour": "600 mL", "of": "distilled"},
+                 {"add": "sodium-molybdate-2h2o", "amount": "10 g"}, {"topUp": "1 L", "of": "distilled"}]}
+                """))
+            .Add("x.stock.json", Encoding.UTF8.GetBytes($$"""
+                {"format": 1, "name": "X", "makes": "{{makes}}", "steps": [{"pour": "{{poured}}", "of": "distilled"},
+                 {"add": "{{held.Split(' ', 2)[0]}}", "amount": "{{held.Split(' ', 2)[1]}}"}, {"add": "pre.stock.json", "amount": "3 mL", "with": "jug"},
+                 {"topUp": "{{makes}}", "of": "distilled"}]}
+                """));
+        var message = Assert.Single(
+            Judged.Of(tree, ["."], ExampleRun.Load, ExampleRun.Engine).Result.Findings, f => f.Rule.Name == "measure-too-coarse").Message;
+
+        Assert.Equal(fits, message.Contains("dilute it first", StringComparison.OrdinalIgnoreCase));
+        Assert.Equal(!fits, message.Contains("weigh it", StringComparison.OrdinalIgnoreCase));
+    }
+
+    /// <summary>The message says nitrate, and a repair gave more of the ammonium salt.</summary>
+    [Fact]
+    public void NitrogenIsRaisedAsNitrateInARepairToo()
+    {
+        var tree = new MemoryFileTree("/shop").AddFolder("/shop/.git").Add("x.recipe.json", Encoding.UTF8.GetBytes("""
+            {"format": 1, "name": "X", "crop": "lettuce", "water": "reverse-osmosis", "final": "100 L", "volume": "made up", "doses": [
+             {"add": "ammonium-sulfate", "amount": "18 g"}, {"add": "potassium-nitrate", "amount": "20 g"}]}
+            """));
+        var judged = Judged.Of(tree, ["."], ExampleRun.Load, ExampleRun.Engine);
+        var finding = Assert.Single(judged.Result.Findings, f => f.Rule.Name == "element-low" && f.Message.Contains(" mg/L N;", StringComparison.Ordinal));
+        var repairs = new RepairDesk(tree, ExampleRun.Load, ExampleRun.Engine, judged).For(finding);
+
+        Assert.Contains("as calcium, potassium or magnesium nitrate", finding.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(repairs, r => r.Repair.Title.Contains("ammonium", StringComparison.OrdinalIgnoreCase));
+    }
+
     private static string Message(string held, string kept, string rule) =>
         Judge(held, kept).Judged.Result.Findings.First(f => f.Rule.Name == rule).Message;
 

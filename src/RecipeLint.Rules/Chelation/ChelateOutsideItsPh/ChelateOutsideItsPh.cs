@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
@@ -13,9 +14,6 @@ namespace RecipeLint.Rules.Chelation;
 internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.Standing>, IProposesRepairs
 {
     public const string RuleName = "chelate-outside-its-ph";
-
-    /// <summary>Share of the iron below which an agent is not looked at.</summary>
-    private const double NotableShare = 0.1;
 
     /// <summary>
     /// pH units over the highest published limit from which the iron of a kept stock counts as lost, whatever share the constants of fresh
@@ -123,7 +121,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
 
     /// <summary>True for a stock with an iron chelate above the pH that every source gives for it.</summary>
     internal static bool IsTooAlkaline(StockFacts stock) =>
-        stock.Chemistry.Mixing is { TellsPh: true, Ph: var ph } && Windows(stock.ComponentMoles).Any(w => ph > w.Highest);
+        stock.Chemistry.Mixing is { TellsPh: true, Ph: var ph } && ChelateWindow.In(stock.ComponentMoles).Any(w => ph > w.Highest);
 
     private static NumberOption Least(RuleContext context, string file) =>
         context.For(file).Options<ChelateOutsideItsPhOptions>().LeastHeld;
@@ -131,7 +129,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     private static Standing InTheStock(StockFacts stock, NumberOption least)
     {
         var standing = new Standing(stock, null, least) { Files = [stock.Stock.File], Checks = [Check.That(NothingToJudge, false)] };
-        var windows = Windows(stock.ComponentMoles).Where(w => w.Agent != "citrate").ToList();
+        var windows = ChelateWindow.In(stock.ComponentMoles).Where(w => w.Agent != "citrate").ToList();
 
         // Nothing is solved for a stock without an iron chelate.
         if (!stock.IsComplete || windows.Count == 0 || Iron.Supplier(stock) is not { } supplier
@@ -161,7 +159,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
     /// <summary>What has to hold for a stock to be outside a window: at the end of it that the pH is nearer to.</summary>
     private static IReadOnlyList<Check> ChecksOf(ChelateWindow window, double ph, double held, NumberOption least)
     {
-        var low = Low(window);
+        var low = window.LowestInStock;
         if (ph > (window.Highest + low) / 2)
         {
             return [new Check($"over what Fe-{window.Agent} stands", ph, Relation.Over, window.Highest) { Meter = Meter.StockPh }];
@@ -173,13 +171,10 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
             : [under, new Check("and it is let go", Rounding.SixDigits(held * 100), Relation.Under, least, "%")];
     }
 
-    /// <summary>The acids of EDTA and DTPA fall out as solids of their own, which the rules on deposits speak of.</summary>
-    private static double Low(ChelateWindow window) => window.AcidSettles ? window.LowFrom : window.Lowest;
-
     private static Standing InTheFeed(RecipeFacts recipe, NumberOption least)
     {
         var standing = new Standing(null, recipe, least) { Files = [recipe.Recipe.File], Checks = [Check.That(NothingToJudge, false)] };
-        var windows = Windows(recipe.ComponentMoles).ToList();
+        var windows = ChelateWindow.In(recipe.ComponentMoles).ToList();
         if (!recipe.IsComplete
             || windows.Count == 0
             || Iron.Supplier(recipe) is not { } dose
@@ -239,7 +234,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                 harm: ph > window.Highest + FarOver ? Harm.Loss : null);
         }
 
-        var low = Low(window);
+        var low = window.LowestInStock;
         return Finding(
             context,
             verdict.Place!,
@@ -282,10 +277,6 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
 
     private static string Limits(ChelateWindow window) =>
         window.HighFrom == window.Highest ? Say.Number(window.Highest) : $"{Say.Number(window.HighFrom)} to {Say.Number(window.Highest)}";
-
-    /// <summary>Windows of the agents that hold a notable part of the iron, the widest last.</summary>
-    private static IEnumerable<ChelateWindow> Windows(ComponentMoles moles) =>
-        Iron.Holders(moles).Where(h => h.Share >= NotableShare).Select(h => ChelateWindow.Of(h.Name)).OrderBy(w => w.Highest);
 
     private static Finding Finding(
         RuleContext context, Place place, string message, (string Name, double Value, double Limit) measured, double held,

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
@@ -48,7 +49,7 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
             return [holding with { Checks = [enough, less] }];
         }
 
-        if (Iron.Holders(recipe.ComponentMoles).Count == 0 || Robbery.Of(recipe, state, held, least / 100) is not { } robber)
+        if (IronHolders.Of(recipe.ComponentMoles).Count == 0 || Robbery.Of(recipe, state, held, least / 100) is not { } robber)
         {
             return [holding with { Checks = [enough, less, Check.That("a metal that is too much is to blame, and not the pH", false)] }];
         }
@@ -61,7 +62,7 @@ internal sealed class ChelateRobbed : RecipeRule<ChelateRobbed.Holding>, IPropos
     {
         var (recipe, iron, state, held, least) = (verdict.Recipe, verdict.IronPerLitre, verdict.State!, verdict.Held, verdict.Least / 100);
         var (robber, ironDose) = (verdict.Robber!, Iron.Supplier(verdict.Recipe)!);
-        var main = Iron.Holders(recipe.ComponentMoles).MaxBy(h => h.Share).Name;
+        var main = IronHolders.Of(recipe.ComponentMoles).MaxBy(h => h.Share).Name;
         var without = robber.HeldWithout;
         var stronger = (main, robber.Key) switch
         {

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
@@ -59,7 +60,7 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
         var (settled, feedPh, loose) = verdict.Lost!;
         var options = context.Options<ChelateShortOptions>();
         var limit = options.LeastLost / 100;
-        var (component, name) = Iron.Chelators.MaxBy(c => stock.ComponentMoles.GetValueOrDefault(c.Component));
+        var (component, name) = IronHolders.Chelators.MaxBy(c => stock.ComponentMoles.GetValueOrDefault(c.Component));
         var (source, supplier) = (verdict.Source!, Iron.Supplier(stock)!);
         var missing = ((options.UsualRatio * iron) - agent) * stock.Volume.Litres;
         var inBottle = settled >= limit
@@ -101,7 +102,7 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
         }
 
         var options = context.Options<ChelateShortOptions>();
-        var held = Iron.Chelators.Where(c => stock.ComponentMoles.GetValueOrDefault(c.Component) > 0)
+        var held = IronHolders.Chelators.Where(c => stock.ComponentMoles.GetValueOrDefault(c.Component) > 0)
             .Select(c => work.Given(c.Name, 1000 * stock.Concentration(c.Component).MolesPerLitre, "mmol/L", "amounts in the file"))
                 .ToList();
         var agents = held.Count == 1 ? held[0] : work.Result("agents together", "sum", Term.Sum(held), "mmol/L");
@@ -211,7 +212,8 @@ internal sealed class ChelateShort : StockRule<ChelateShort.Share>, IProposesRep
 
         /// <summary>Where most of the agent comes in; null where nothing in the steps brings it.</summary>
         internal AdditionFacts? Source =>
-            Stock.SuppliersOf(Iron.Chelators.MaxBy(c => Stock.ComponentMoles.GetValueOrDefault(c.Component)).Component).FirstOrDefault();
+            Stock.SuppliersOf(IronHolders.Chelators.MaxBy(c => Stock.ComponentMoles.GetValueOrDefault(c.Component)).Component)
+                .FirstOrDefault();
     }
 
     /// <summary>Shares of the iron, 0 to 1.</summary>

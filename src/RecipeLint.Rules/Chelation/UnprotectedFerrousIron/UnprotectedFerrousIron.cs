@@ -1,5 +1,6 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
@@ -188,9 +189,17 @@ internal sealed class UnprotectedFerrousIron : StockRule<UnprotectedFerrousIron.
             ways.Add(new(acid, Puts.Acid, to));
         }
 
-        if (verdict.InPhosphate)
+        var phosphoric = stock.Additions
+            .Where(a => a.Substance.Kind == SubstanceKind.Acid && a.ComponentMoles.GetValueOrDefault(Component.Phosphate) > 0).ToList();
+        if (verdict.InPhosphate
+            && AcidTrial.MayReplace(stock, phosphoric, AcidTrial.KeepingIron, DepositOptions.Of(stock.Settings)))
         {
-            ways.Add(new("acidify with sulfuric or citric acid instead of phosphoric acid", Puts.Acid));
+            // The same pH as now, which the stock bears.
+            ways.Add(new(
+                "acidify with sulfuric or citric acid instead of phosphoric acid", Puts.Acid, stock.Chemistry.Mixing.PhBeforeDeposit)
+            {
+                Replaces = true,
+            });
         }
 
         ways.Add(new($"use it up within {StockChemistry.AgedAfterDays} days", Puts.Keeping));

@@ -249,7 +249,7 @@ internal sealed class PhOutsideWindow : RecipeRule<PhOfFeed>, IProposesRepairs
                 : "An alkali or a neutral salt only takes it further up. ")
             + context.AdviceFor(verdict.Recipe).Sentence(
                 before < aimed
-                    ? new Way("name an alkali, such as potassium hydroxide", Puts.Alkali)
+                    ? new Way("name an alkali, such as potassium hydroxide", Puts.Alkali, aimed)
                     : new Way("name an acid, such as nitric acid", Puts.Acid, aimed),
                 new Way("leave the pH as it is")),
             RootsPh.Kills(before) ? Harm.Loss : Harm.Damage,

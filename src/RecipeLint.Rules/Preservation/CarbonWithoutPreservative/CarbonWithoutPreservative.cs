@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Text;
@@ -159,9 +160,11 @@ internal sealed class CarbonWithoutPreservative : StockRule<UnguardedFood>, IPro
     {
         var first = verdict.Stock.Additions.Any(IsAcid) ? " before the acid" : "";
         List<Way> ways = [new($"add {preservative}{first}", Puts.Preservative)];
-        if (verdict.Judged.Food.All(f => IsAcid(f.Addition)))
+        List<AdditionFacts> food = [.. verdict.Judged.Food.Select(f => f.Addition)];
+        if (food.TrueForAll(IsAcid)
+            && AcidTrial.MayReplace(verdict.Stock, food, AcidTrial.MineralAcids, DepositOptions.Of(verdict.Stock.Settings)))
         {
-            ways.Add(new("use a mineral acid instead", Puts.Acid));
+            ways.Add(new("use a mineral acid instead", Puts.Acid, verdict.Stock.Chemistry.Mixing.PhBeforeDeposit) { Replaces = true });
         }
 
         return ways;

@@ -27,6 +27,8 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
                 context.Options<PreservativeTooStrongOptions>().CloseTo, "%");
             yield return new NearCrystals(stock, dosed[0], crystals, used)
             {
+                WarmFrom = used.Holds && crystals.Acid.StaysDissolved
+                    ? PreservativeCrystals.ClearFrom(stock, used.Limit, DepositOptions.Of(stock.Settings)) : null,
                 Checks = [used, Check.That("it does not crystallise by the constants (the rules on deposits speak of "
                     + "that)", crystals.Acid.StaysDissolved)],
             };
@@ -116,8 +118,11 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
             + $"{Say.Number(verdict.Used.Value)} % of what stays dissolved at pH {Say.Ph(Math.Round(coldest.Ph, 2))}{salted}. "
             + "A colder night or a splash of acid brings shiny plates that float, clog the tube and leave the stock unprotected. "
             + context.AdviceFor(stock).Sentence(
-                new Way($"use at most {Say.Number(verdict.ToldGramsPerLitre)} g/L of {dosed.Substance.Name}"),
-                new Way("keep the stock warmer", Puts.Warmth));
+                [
+                    new Way($"use at most {Say.Number(verdict.ToldGramsPerLitre)} g/L of {dosed.Substance.Name}"),
+                    .. verdict.WarmFrom is { } warm
+                        ? [new Way($"keep the stock at {Say.Number(warm)} °C or warmer", Puts.Warmth)] : Array.Empty<Way>(),
+                ]);
         return context.Find(dosed.Place, message, Harm.Damage, Odds.Certain) with
         {
             Measured = new Measured("share of the solubility", verdict.Used.Value, verdict.Used.Limit, "%"),
@@ -198,6 +203,9 @@ internal sealed record CarriedPreservative(StockFacts Stock, AdditionFacts? Dose
 internal sealed record NearCrystals(
     StockFacts Stock, AdditionFacts? Dosed, PreservativeCrystals Crystals, Check Used) : StrongPreservative(Stock, Dosed)
 {
+    /// <summary>°C from which it is far enough from crystallising and nothing else falls out; null where warmth is no way.</summary>
+    public double? WarmFrom { get; init; }
+
     /// <summary>A little less than in proportion: with less of the salt the stock is more acid.</summary>
     protected override double Part => 0.95 * Used.Limit / Used.Value;
 }

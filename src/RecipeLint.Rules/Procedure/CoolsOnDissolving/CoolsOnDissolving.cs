@@ -1,5 +1,8 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Mixing;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
@@ -16,6 +19,9 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
 
     /// <summary>Where water freezes: dissolving stalls before that.</summary>
     private const double Freezing = 0;
+
+    /// <summary>Water from the tap and of a bath, °C (common practice, no source).</summary>
+    private static readonly double[] _warm = [30, 40];
 
     /// <summary>A salt stalls in the cold where it is over what the cold water holds by more than this.</summary>
     private const double ClearlyMore = 1.1;
@@ -48,7 +54,23 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
                 + "holds", true) },
             Check.That("the water holds all of it at room temperature (else there is too little of it)", dissolves),
         ];
-        return [new Chilling(stock, contents, salts, heat, cools, stalled, end, start) { Checks = checks }];
+        var verdict = new Chilling(stock, contents, salts, heat, cools, stalled, end, start) { Checks = checks };
+        return [verdict.Fires ? verdict with { WarmFrom = WarmFrom(verdict, -change) } : verdict];
+    }
+
+    /// <summary>
+    /// How warm the water has to be so that no salt stalls in it and nothing falls out of what it comes to, °C; null where none of what
+    /// is usual does it.
+    /// </summary>
+    /// <param name="fall">K, as far as the heats go.</param>
+    private static double? WarmFrom(Chilling verdict, double fall)
+    {
+        var (bench, limits) = (verdict.Stock.Chemistry.Mixing, DepositOptions.Of(verdict.Stock.Settings));
+        return _warm.Where(w => w - fall > Freezing
+                && !verdict.Salts.Any(s => Stalls(s.Addition, verdict.Contents!, w, w - fall))
+                && StateTrial.AtTemperature(bench, Math.Min(w, SolutionInput.HighestCelsius), [], limits) is not { Helps: false })
+            .Select(w => (double?)w)
+            .FirstOrDefault();
     }
 
     protected override Finding Describe(Chilling verdict, RuleContext context)
@@ -71,8 +93,12 @@ internal sealed class CoolsOnDissolving : StockRule<Chilling>, IProposesRepairs
                 + "most of the heat. "
             + $"{stall} "
             + context.AdviceFor(verdict.Stock).Sentence(
-                new Way("start with water at 30 to 40 °C", Puts.Warmth),
-                new Way("let it come back to room temperature before topping up", Puts.Keeping)),
+                [
+                    .. verdict.WarmFrom is { } warm
+                        ? [new Way($"start with water at {(warm < _warm[^1] ? "30 to 40" : Say.Number(warm))} °C", Puts.Warmth)]
+                        : Array.Empty<Way>(),
+                    new Way("let it come back to room temperature before topping up", Puts.Keeping),
+                ]),
             Harm.Damage,
             verdict.Stalled is null ? Odds.Possible : Odds.Certain) with
         {
@@ -184,4 +210,8 @@ internal sealed record Chilling(
     Check? Cools,
     AdditionFacts? Stalled,
     double EndCelsius,
-    double? StartCelsius) : Verdict;
+    double? StartCelsius) : Verdict
+{
+    /// <summary>°C of the water with which it does not stall; null where warm water is no way.</summary>
+    public double? WarmFrom { get; init; }
+}

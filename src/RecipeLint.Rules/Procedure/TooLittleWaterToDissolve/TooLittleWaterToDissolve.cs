@@ -1,4 +1,6 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Physical;
 using RecipeLint.Chemistry.Quantities;
@@ -17,6 +19,9 @@ namespace RecipeLint.Rules.Procedure;
 internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IProposesRepairs
 {
     public const string RuleName = "too-little-water-to-dissolve";
+
+    /// <summary>Water baths of a bench, °C (common practice, no source).</summary>
+    private static readonly double[] _baths = [30, 35, 40];
 
     /// <summary>Share of the volume to start with (common practice, no source).</summary>
     private const double StartWith = 0.75;
@@ -122,12 +127,26 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
             {
                 Checks = [over, Check.That("the finished volume would hold it (else it is past its solubility altogether)", inTheEnd)],
             };
-            yield return verdict;
+            yield return verdict.Fires ? verdict with { WarmTo = WarmTo(verdict) } : verdict;
             if (over.Holds)
             {
                 yield break;
             }
         }
+    }
+
+    /// <summary>
+    /// How warm that water has to be to hold it, while nothing falls out of what it comes to, °C; null where no usual bath does it.
+    /// </summary>
+    private static double? WarmTo(SaltInWater verdict)
+    {
+        var (bench, limits) = (verdict.Stock.Chemistry.Mixing, DepositOptions.Of(verdict.Stock.Settings));
+        return _baths.Where(b => b > verdict.Celsius
+                && HandbookSolubility.GramsPer100GramsWater(verdict.Substance, b) is { } there
+                && verdict.Grams <= there * verdict.WaterGrams / 100
+                && StateTrial.AtTemperature(bench, b, [], limits) is not { Helps: false })
+            .Select(b => (double?)b)
+            .FirstOrDefault();
     }
 
     private static Finding Describe(DryStart verdict, RuleContext context)
@@ -160,8 +179,11 @@ internal sealed class TooLittleWaterToDissolve : StockRule<WaterToDissolve>, IPr
             + $"and {Say.Grams(grams - holds)} stays at the bottom. Topped up over undissolved salt the volume is wrong, and the rest "
             + "dissolves slowly or not at all. "
             + context.AdviceFor(verdict.Stock).Sentence(
-                new Way($"pour at least {Say.Litres(FirstWater.RoundedUp(Litres(needed)))} of water first"),
-                new Way("warm it", Puts.Warmth)),
+                [
+                    new Way($"pour at least {Say.Litres(FirstWater.RoundedUp(Litres(needed)))} of water first"),
+                    .. verdict.WarmTo is { } warm
+                        ? [new Way($"warm it to {Say.Number(warm)} °C, which holds it", Puts.Warmth)] : Array.Empty<Way>(),
+                ]),
             Harm.Damage,
             Odds.Certain) with
         {
@@ -213,4 +235,8 @@ internal sealed record DryStart(StockFacts Stock, MixingStep First, MixingStep T
 internal sealed record SaltInWater(
     StockFacts Stock, MixingStep Moment, Substance Substance, double Grams, double WaterGrams, double Celsius, double Solubility,
     double Holds, Check Over)
-    : WaterToDissolve(Stock);
+    : WaterToDissolve(Stock)
+{
+    /// <summary>°C at which that water holds it and nothing falls out; null where warmth is no way.</summary>
+    public double? WarmTo { get; init; }
+}

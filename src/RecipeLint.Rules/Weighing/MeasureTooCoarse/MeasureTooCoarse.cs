@@ -1,4 +1,7 @@
 using RecipeLint.Analysis;
+using RecipeLint.Analysis.Equilibria;
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Analysis.Judgement;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Shop;
@@ -14,6 +17,8 @@ namespace RecipeLint.Rules.Weighing;
 internal sealed class MeasureTooCoarse : WorkspaceRule<MeasureTooCoarse.Taking>, IProposesRepairs
 {
     public const string RuleName = "measure-too-coarse";
+
+    private const double TenTimes = 10;
 
     private static readonly MeasureKind[] _filledByHand =
     [
@@ -118,15 +123,23 @@ internal sealed class MeasureTooCoarse : WorkspaceRule<MeasureTooCoarse.Taking>,
     private static string Remedy(MeasuredVolume taken, double limit)
     {
         var volume = taken.Pouring.Volume;
-        if (MeasureAdvice.BestOf(taken.Shop, volume) is var (other, relative) && relative <= limit && other != taken.Pouring.Measure)
+        if (MeasureAdvice.BestOf(taken.Shop, volume) is var (own, relative) && relative <= limit && own != taken.Pouring.Measure)
         {
-            return $"Take '{other.Name}', which is right to ±{Say.Percent(relative)} here.";
+            return $"Take '{own.Name}', which is right to ±{Say.Percent(relative)} here.";
         }
 
-        return MeasureAdvice.ToBuy(volume, limit) is { } bought
-            ? $"Take {bought}, or dilute it first and take ten times as much."
-            : "Dilute it first and take ten times as much.";
+        var other = MayBeDiluted(taken) ? "dilute it first and take ten times as much" : "weigh it";
+        return MeasureAdvice.ToBuy(volume, limit) is { } bought ? $"Take {bought}, or {other}." : $"{Say.Capital(other)}.";
     }
+
+    /// <summary>
+    /// Nine parts of water to one of it: there is room for so much more where it goes, and nothing falls out of it on the way. A liquid as
+    /// it is bought may be an acid or a lye, of which a scale takes as little as well.
+    /// </summary>
+    private static bool MayBeDiluted(MeasuredVolume taken) => taken.Drawn is { } stock
+        && (TenTimes - 1) * taken.Pouring.Volume.Litres <= taken.Room.Litres
+        && HazardGate.Of(stock).Hazards.All(h => !h.ForbidsPutting)
+        && StateTrial.WithWater(stock.Chemistry.Mixing, TenTimes - 1, [], DepositOptions.Of(stock.Settings)) is { Helps: true };
 
     private static Finding TooManyFillings(MeasuredVolume taken, double limit, RuleContext context)
     {

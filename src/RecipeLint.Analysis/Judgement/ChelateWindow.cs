@@ -1,4 +1,6 @@
-namespace RecipeLint.Rules.Chelation;
+using RecipeLint.Analysis.Solutions;
+
+namespace RecipeLint.Analysis.Judgement;
 
 /// <summary>
 /// The pH between which an iron chelate is said to hold. Makers and handbooks differ by up to one unit: the lower limits come as the
@@ -9,7 +11,7 @@ namespace RecipeLint.Rules.Chelation;
 /// <param name="HighFrom">Above it one source gives the chelate up.</param>
 /// <param name="Highest">Above it every source does.</param>
 /// <param name="AcidSettles">The free acid of the agent is so little soluble that an acid stock drops it.</param>
-internal sealed record ChelateWindow(string Agent, double Lowest, double LowFrom, double HighFrom, double Highest, bool AcidSettles)
+public sealed record ChelateWindow(string Agent, double Lowest, double LowFrom, double HighFrom, double Highest, bool AcidSettles)
 {
     /// <summary>
     /// W. L. Lindsay and W. A. Norvell, Soil Sci. Soc. Am. Proc. 33 (1969) 62 and W. A. Norvell in Micronutrients in Agriculture, 2nd ed.
@@ -26,7 +28,21 @@ internal sealed record ChelateWindow(string Agent, double Lowest, double LowFrom
         new("EDDHA", 3.5, 4.0, 8.5, 9.0, true),
     ];
 
+    /// <summary>Share of the iron below which an agent is not looked at (common practice, no source).</summary>
+    private const double NotableShare = 0.1;
+
+    /// <summary>
+    /// Below it the chelate is of no use in a stock. The acids of EDTA and DTPA fall out as solids of their own, which the rules on
+    /// deposits speak of.
+    /// </summary>
+    public double LowestInStock => AcidSettles ? LowFrom : Lowest;
+
     public static ChelateWindow Of(string agent) => All.First(w => w.Agent == agent);
+
+    /// <summary>Windows of the agents that hold a notable part of the iron, the widest last.</summary>
+    /// <param name="moles">Of a vessel or of a litre: only their shares count.</param>
+    public static IEnumerable<ChelateWindow> In(ComponentMoles moles) =>
+        IronHolders.Of(moles).Where(h => h.Share >= NotableShare).Select(h => Of(h.Name)).OrderBy(w => w.Highest);
 
     /// <summary>Chelates that hold iron at a pH by every source, by name; the mildest first.</summary>
     public static IEnumerable<ChelateWindow> HoldingAt(double ph) => All.Where(w => w.Agent is "DTPA" or "EDDHA" && ph <= w.HighFrom);
