@@ -379,12 +379,13 @@ public static class HazardGate
         }
 
         // Of an extract its kind is known at least: it is no poison gas waiting for the acid that stocks are kept with.
-        var nameless = holding.HasNameless
+        var reactive = holding.HasNameless
             ? holding.Items.FirstOrDefault(i => i.Roles.Overlaps(Reactive) && !i.Is(HazardRole.AcidSalt))
             : null;
+        var from = holding.First(HazardRole.Unknown);
         return new Hazard(
-            HazardKind.UnknownContents, nameless is null ? HazardGrade.Possible : HazardGrade.Present,
-                holding.First(HazardRole.Unknown), nameless, "", 0, 0, "");
+            HazardKind.UnknownContents, reactive is null ? HazardGrade.Possible : HazardGrade.Present, from,
+                reactive == from ? null : reactive, "", 0, 0, "");
     }
 
     /// <summary>

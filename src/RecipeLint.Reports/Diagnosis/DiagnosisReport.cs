@@ -208,7 +208,7 @@ public static class DiagnosisReport
         }
 
         page.Named("save it", $"{Rescue(ranked, advice, diagnosis)} {Water(ranked, advice, diagnosis)}".TrimEnd());
-        page.Named("change", BottleHazards.Refuses(cause.ChangeUses, diagnosis.Hazards) is { } change
+        page.Named("change", BottleHazards.Refuses(cause.ChangeUses, diagnosis.Hazards.OfTheNextBottle()) is { } change
             ? HazardWords.Line(change)
             : DiagnosisWording.Change(cause, ranked, advice, diagnosis.Chemistry));
     }

@@ -1,6 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Recipes;
+using RecipeLint.Reports;
+using RecipeLint.Reports.Hazards;
 using RecipeLint.Reports.Labels;
 using RecipeLint.Shell;
 
@@ -58,6 +61,14 @@ internal static class LabelCommand
         command.SetAction(parsed =>
         {
             var input = StockInput.Open(world, "label", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
+            if (HazardGate.Of(input.Stock).Forbids(VesselAction.Order) is { } refusal)
+            {
+                world.Error.WriteLine(
+                    $"recipelint: no label is drawn of what must not be mixed. {HazardWords.Of(refusal.Hazard)} "
+                    + $"'recipelint order {Printable.Show(input.Stock.Stock.File)}' says what to do if it is mixed already.");
+                return ExitCodes.Findings;
+            }
+
             var wishes = new LabelWishes(Day(parsed.GetValue(made)), parsed.GetValue(batch));
             var label = BottleLabel.Of(input.Stock, input.Workspace.Sources[input.Stock.Stock.File], wishes);
             var count = parsed.GetValue(copies) is >= 1 and <= MostCopies and var many
