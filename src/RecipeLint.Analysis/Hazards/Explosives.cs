@@ -3,8 +3,8 @@ using RecipeLint.Chemistry.Equilibrium;
 namespace RecipeLint.Analysis.Hazards;
 
 /// <summary>
-/// What forms something that goes off at a touch: iodine with ammonia water, azide with acid or with heavy metals, acetone and hexamine with
-/// peroxide.
+/// What forms something that goes off at a touch: iodine with ammonia water, azide with acid or with heavy metals, acetone and hexamine
+/// with peroxide.
 /// </summary>
 internal static class Explosives
 {
@@ -27,8 +27,7 @@ internal static class Explosives
     private static Hazard? OfPeroxide(Holding holding) =>
         holding.First(HazardRole.ExplosiveWithPeroxide) is { } partner && holding.First(HazardRole.Peroxide) is { } peroxide
             ? new Hazard(
-                HazardKind.Explosive, HazardGrade.Present, partner, peroxide, "of it", holding.GramsPerLitre(HazardRole.ExplosiveWithPeroxide),
-                0, "g/L")
+                HazardKind.Explosive, HazardGrade.Present, partner, peroxide, "", 0, 0, "")
             : null;
 
     private static Hazard? OfAzide(Holding holding)

@@ -21,8 +21,8 @@ internal readonly record struct Equipment(Scale? Scale, Measure? Measure, bool S
 
     /// <summary>
     /// The scale or measure named in the file; else, for what is weighed, the finest scale that carries the mass and, where another does,
-    /// its vessel, and for what is poured, the smallest measure that holds the volume. A scale or measure without a stated capacity holds anything. Nothing where the shop has
-    /// none.
+    /// its vessel, and for what is poured, the smallest measure that holds the volume. A scale or measure without a stated capacity
+    /// holds anything. Nothing where the shop has none.
     /// </summary>
     public static Equipment Choose(ShopSettings shop, string? with, Portion portion, Mass mass, Volume? volume)
     {

@@ -149,7 +149,8 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
             $"All {pairs.Count} stocks of '{recipe.Recipe.Name}' are dosed at {(least == most ? least : $"{least} to {most}")} times the "
                 + $"rate they state: {doses}. The proportions stay {(least == most ? "right" : "about right")}, the strength does "
                 + "not. "
-                + (isFarStronger ? "Seedlings get less, and nobody so much more: look for a slip such as 1:10 for 1:100, and correct the doses."
+                + (isFarStronger
+                    ? "Seedlings get less, and nobody so much more: look for a slip such as 1:10 for 1:100, and correct the doses."
                     : "If that is meant, as for seedlings, accept it with a suppression; if not, correct the doses."),
             Harm.Damage,
             isFarStronger ? Odds.Certain : Odds.Possible) with
