@@ -105,7 +105,7 @@ internal static class PlantWords
         for (var i = 0; i + 2 < clause.Count; i++)
         {
             if ((Leaf.Contains(clause[i]) || clause[i] is "plants" or "crop")
-                && clause[i + 1] is "are" or "not" or "arent" or "have"
+                && clause[i + 1] is "are" or "is" or "looks" or "turns" or "goes" or "got" or "not" or "arent" or "have"
                     or "turn" or "turned" or "go" or "going" or "gone" or "went" or "get" or "look"
                 && clause[i + 2] is "yellow" or "pale" or "brown" or "purple" or "red" or "white" or "spots" or "brownish" or "yellowish")
             {

@@ -63,7 +63,7 @@ public sealed class MisreadWordsTests
     [InlineData("clear for weeks, today a bit cloudy", "colourless")]
     [InlineData("clear at first, then white dust", "colourless")]
     [InlineData("white hedgehog of crystals at the bottom", "animal-harmed")]
-    [InlineData("white collar on the dripper, spits when I drip lemon juice on", "sparks")]
+    [InlineData("white collar on the dripper, spits when I drip lemon juice on", "flame-sparks")]
     public void WhatIsNotTheLiquidsIsNotRead(string seen, string sign) =>
         Assert.DoesNotContain(ObservationReader.Read(seen).Signs, s => s.Present && s.Sign.Id == sign);
 

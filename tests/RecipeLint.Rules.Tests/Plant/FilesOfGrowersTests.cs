@@ -321,6 +321,14 @@ public sealed class FilesOfGrowersTests
         Assert.Contains("\"98 %\"", Of("undeclared-assay", ("k.stock.json", Stock("potassium-hydroxide", "4 g"))).Message, StringComparison.Ordinal);
     }
 
+    /// <summary>A nought typed for the letter looks the same in print, and the message has to say what is meant.</summary>
+    [Theory]
+    [InlineData("KH2P04", "monopotassium-phosphate")]
+    [InlineData("MgSO4.7H20", "magnesium-sulfate-7h2o")]
+    [InlineData("H3B03", "boric-acid")]
+    public void ANoughtInAFormulaIsTheLetter(string written, string meant) => Assert.Contains(
+        $"Did you mean '{meant}'", Of("unknown-substance", Feed($$"""{"add": "{{written}}", "amount": "18 g"}""")).Message, StringComparison.Ordinal);
+
     private static (string Name, string Text) NoCrop(string doses) => (
         "feed.recipe.json",
         $$"""{"format": 1, "name": "Feed", "water": "reverse-osmosis", "final": "100 L", "volume": "made up", "doses": [{{doses}}]}""");
