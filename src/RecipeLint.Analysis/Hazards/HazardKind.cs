@@ -62,7 +62,8 @@ public enum HazardKind
     /// <summary>Acetylene of carbide, hydrogen of hydrides and alkali metals, with nothing but water.</summary>
     FlammableGas,
 
-    /// <summary>What goes off at a touch once it is dry: iodine with ammonia water, azide with acid or heavy metals.</summary>
+    /// <summary>What goes off at a touch once it is dry: iodine with ammonia water, azide with acid or heavy metals,
+    /// acetone with peroxide.</summary>
     Explosive,
 
     /// <summary>An oxidising salt dry with organic matter.</summary>
@@ -199,6 +200,9 @@ public enum HazardRole
 
     /// <summary>Carbides, hydrides and alkali metals: burning gas with water alone.</summary>
     WaterReactive,
+
+    /// <summary>Acetone and other ketones, hexamine: with peroxide crystals that go off at a touch.</summary>
+    ExplosiveWithPeroxide,
 
     /// <summary>Nothing tells what is in it.</summary>
     Unknown,

@@ -36,6 +36,9 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
         MayHold = [.. MayHold, held],
     };
 
+    /// <summary>The same for a bottle made anew from the same recipe: what may have formed in this one is not in it.</summary>
+    public HazardReport OfTheNextBottle() => this with { MayHold = [] };
+
     public Hazard? Find(HazardKind kind) => Hazards.FirstOrDefault(h => h.Kind == kind);
 
     /// <summary>Why this must not be done with the vessel; null when nothing speaks against it.</summary>

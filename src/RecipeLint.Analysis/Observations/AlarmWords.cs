@@ -106,10 +106,17 @@ internal static class AlarmWords
         var at = Array.FindIndex(clause, words.Animals.Has);
         var spoken = at < 0
             || (at + 1 < clause.Length && words.AnimalThings.Has(clause[at + 1]))
+            || IsMadeOf(clause, at)
             || clause.Take(at).Skip(Math.Max(0, at - 2)).Any(t => t is "like" or "of" or "to" or "no")
             || clause.Any(words.Smells.Has);
         return spoken || Hits(clause, words.AnimalFates).Any(i => IsTakenBack(clause, i)) ? null : "animal-harmed";
     }
+
+    /// <summary>"A hedgehog of crystals" is a shape; "a dog of the neighbour's" is a dog.</summary>
+    private static bool IsMadeOf(string[] clause, int at) =>
+        at + 2 < clause.Length && clause[at + 1] == "of"
+        && Vocabulary.Beginning(Stem.Of(clause[at + 2])).Concat(Vocabulary.Beginning(clause[at + 2]))
+            .Any(p => p.Words.Count == 1 && p.Kind == PhraseKind.Sign && Vocabulary.Sign(p.Id).Kind == SignKind.Form);
 
     /// <summary>Parts of the body and what is worn, with what reached or hurts them.</summary>
     private static IEnumerable<string> OfBodies(string[] clause, Families words)

@@ -50,6 +50,7 @@ internal static class ClauseReader
         var agent = raw.Any(p => p.Kind == PartKind.Agent)
             || (told.OpenAgents.Count > 0 && !raw.Any(p => p is { Kind: PartKind.Sign, AsOutcome: null }));
         var outcome = raw.Any(p => p.Kind == PartKind.Outcome);
+        var acid = raw.Any(p => p is { Kind: PartKind.Agent, Id: "vinegar" or "strong-acid" });
         var fizzing = raw.Any(p => p.Kind == PartKind.Agent && p.Id is not ("cold" or "shake" or "water"));
         var parts = new List<ClausePart>(raw.Count);
 
@@ -62,6 +63,8 @@ internal static class ClauseReader
                 { Kind: PartKind.Sign, AsOutcome: "fizzes" } when fizzing
                     || (agent && told.OpenAgents.Exists(a => a is not ("cold" or "shake" or "water")))
                     => new ClausePart(PartKind.Outcome, "fizzes"),
+                // "Spits when I drip lemon juice on".
+                { Kind: PartKind.Outcome, Id: "sparks" } when acid => new ClausePart(PartKind.Outcome, "fizzes"),
                 { Kind: PartKind.Sign, AsOutcome: { } other } when agent && other is not "fizzes" =>
                     new ClausePart(PartKind.Outcome, other),
                 { Kind: PartKind.Sign, AsAgent: { } other } when outcome && part.Id is not ("ice" or "smell-ammonia") =>

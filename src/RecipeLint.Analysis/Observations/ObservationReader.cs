@@ -12,7 +12,7 @@ public static class ObservationReader
     /// <summary>What was seen.</summary>
     public static Observation Read(string text)
     {
-        var tokens = ColourBefore(ObservationWords.Tokens(text));
+        var tokens = ClearBefore(ColourBefore(ObservationWords.Tokens(text)));
         var asked = Questions.Asked(text);
         var alarm = AlarmWords.Of(tokens);
         var (putIn, besides) = InterventionReader.Read(alarm.Left);
@@ -88,6 +88,22 @@ public static class ObservationReader
         }
 
         return left;
+    }
+
+    /// <summary>"Clear for weeks, today a bit cloudy", "clear at first": it is not clear now.</summary>
+    private static List<string> ClearBefore(List<string> tokens)
+    {
+        for (var i = 0; i + 2 < tokens.Count; i++)
+        {
+            if (tokens[i] == "clear" && tokens[i + 1] is "for" or "until" or "till" or "at"
+                && (tokens[i + 1] != "at" || tokens[i + 2] == "first")
+                && (tokens[i + 1] is not "for" || tokens.Skip(i + 2).Any(t => t is "now" or "today" or "then" or "but" or "yesterday")))
+            {
+                tokens[i] = "";
+            }
+        }
+
+        return tokens;
     }
 
     private static bool IsColour(string token) => Vocabulary.Beginning(Stem.Of(token)).Concat(Vocabulary.Beginning(token)).Any(

@@ -78,7 +78,8 @@ internal static class PlantWords
 
     private static bool IsOfPlant(IReadOnlyList<string> clause) =>
         clause.Any(Plant.Contains) || GrowsSlowly(clause)
-            || (clause.Any(Leaf.Contains) && (clause.Any(OfLeaf.Contains) || TurnsColour(clause) || IsOnALeaf(clause)));
+            || TurnsColour(clause)
+            || (clause.Any(Leaf.Contains) && (clause.Any(OfLeaf.Contains) || IsOnALeaf(clause)));
 
     /// <summary>"Growth is slow", "poor growth": of a plant; "a growth at the bottom" is a deposit.</summary>
     private static bool GrowsSlowly(IReadOnlyList<string> clause) =>
@@ -98,13 +99,13 @@ internal static class PlantWords
         return false;
     }
 
-    /// <summary>"The leaves are yellow", "leaves go pale": what leaves are, not what leaves something behind.</summary>
+    /// <summary>"The leaves are yellow", "plants go pale": what leaves are, not what leaves something behind.</summary>
     private static bool TurnsColour(IReadOnlyList<string> clause)
     {
         for (var i = 0; i + 2 < clause.Count; i++)
         {
-            if (Leaf.Contains(clause[i])
-                && clause[i + 1] is "are" or "not" or "arent" or "have"
+            if ((Leaf.Contains(clause[i]) || clause[i] is "plants" or "crop")
+                && clause[i + 1] is "are" or "is" or "looks" or "turns" or "goes" or "got" or "not" or "arent" or "have"
                     or "turn" or "turned" or "go" or "going" or "gone" or "went" or "get" or "look"
                 && clause[i + 2] is "yellow" or "pale" or "brown" or "purple" or "red" or "white" or "spots" or "brownish" or "yellowish")
             {

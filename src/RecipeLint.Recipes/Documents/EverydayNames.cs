@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Text.RegularExpressions;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Recipes.Documents;
@@ -7,7 +8,7 @@ namespace RecipeLint.Recipes.Documents;
 /// What people write in a hurry where a substance is due: half a word ("cal nitrate"), water, or what something does in place of what it
 /// is. Only hints come of it; nothing is read so.
 /// </summary>
-internal static class EverydayNames
+internal static partial class EverydayNames
 {
     private const int Most = 3;
 
@@ -63,13 +64,19 @@ internal static class EverydayNames
             whole = [whole[1], "chelate"];
         }
 
-        return whole.SequenceEqual(words) ? [] : catalogue.Find(string.Join(' ', whole)) switch
+        var lettered = Nought().Replace(text, "O");
+        var meant = lettered != text ? lettered : whole.SequenceEqual(words) ? null : string.Join(' ', whole);
+        return meant is null ? [] : catalogue.Find(meant) switch
         {
             SubstanceLookup.Found found => [found.Substance.Id],
             SubstanceLookup.Ambiguous several => [.. several.Candidates.Take(Most).Select(s => s.Id)],
             _ => [],
         };
     }
+
+    /// <summary>A nought where a formula has oxygen: "KH2P04", "MgSO4.7H20".</summary>
+    [GeneratedRegex(@"(?<=[A-Z])0|(?<=H2)0(?![0-9])", RegexOptions.CultureInvariant)]
+    private static partial Regex Nought();
 
     private static string[] Words(string text) =>
         text.Split([' ', '-', '_'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);

@@ -112,6 +112,11 @@ public sealed record BenchSheet
             return sheet with { Refused = [.. OthersOf(gate, refusal.Hazard), .. HazardWords.Refused(refusal)] };
         }
 
+        if (UnknownContents.Of(stock) is { } unknown)
+        {
+            return sheet with { Refused = [HazardWords.Untold(unknown)] };
+        }
+
         var proof = Proof.Of(workspace, stock);
         return sheet with
         {

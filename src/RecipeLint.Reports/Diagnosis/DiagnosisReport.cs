@@ -168,7 +168,7 @@ public static class DiagnosisReport
         }
 
         var falls = chemistry.DepositsSeen.Where(d => d.GramsPerLitre > 0).Take(3)
-            .Select(d => $"{Say.Grams(d.GramsPerLitre)}/L {Say.List(d.Deposits.Select(s => s.Solid.Name))}").ToList();
+            .Select(d => $"{Say.Grams(d.GramsPerLitre)}/L of {Say.List(d.Deposits.Select(s => s.Solid.Called))}").ToList();
         var ph = PhDoubt.Of(state) ?? $"{Say.Ph(Math.Round(state.Ph, 1))} at {Celsius(state)}";
         return $"pH {ph}; "
             + (falls.Count > 0 ? $"{Say.List(falls)} should fall out." : "nothing should fall out.");
@@ -208,7 +208,7 @@ public static class DiagnosisReport
         }
 
         page.Named("save it", $"{Rescue(ranked, advice, diagnosis)} {Water(ranked, advice, diagnosis)}".TrimEnd());
-        page.Named("change", BottleHazards.Refuses(cause.ChangeUses, diagnosis.Hazards) is { } change
+        page.Named("change", BottleHazards.Refuses(cause.ChangeUses, diagnosis.Hazards.OfTheNextBottle()) is { } change
             ? HazardWords.Line(change)
             : DiagnosisWording.Change(cause, ranked, advice, diagnosis.Chemistry, diagnosis.Hazards));
     }

@@ -15,6 +15,9 @@ internal static class DiagnosisWording
     /// <summary>Weaker than this nobody would make a stock.</summary>
     private const double LeastFactor = 0.1;
 
+    /// <summary>Part of the strength above which a change is no advice: nobody weighs and doses so exactly.</summary>
+    private const double MostFactor = 0.9;
+
     public static string Rescue(Cause cause, RankedCause ranked, BottleAdvice advice, HazardReport hazards)
     {
         if (advice.Trial is { Helps: false } trial && cause.RescueWarm.Length == 0)
@@ -192,7 +195,7 @@ internal static class DiagnosisWording
         }
 
         var ways = new List<string>();
-        if (nearest.Factor is >= LeastFactor and var factor)
+        if (nearest.Factor is >= LeastFactor and <= MostFactor and var factor)
         {
             ways.Add(dose is { } now && nearest.ToldDilution(now) is { } told
                 ? $"at 1:{Say.Number(told)} instead of 1:{Say.Number(Math.Round(now.Dilution))}"

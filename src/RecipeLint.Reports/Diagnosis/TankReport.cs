@@ -9,6 +9,9 @@ namespace RecipeLint.Reports.Diagnosis;
 /// <summary>What a diagnosis of tank, lines and drippers says. Pure.</summary>
 public static class TankReport
 {
+    /// <summary>g/L of a solid that is told: a tenth of a milligram nobody sees in a tank (common practice, no source).</summary>
+    private const double LeastTold = 1e-4;
+
     /// <summary>The report, at most 100 columns wide.</summary>
     public static string Write(TankDiagnosis diagnosis)
     {
@@ -45,11 +48,11 @@ public static class TankReport
             + (diagnosis.Chemistry.SeenAt is { } seen ? $", the tank at {Say.Number(seen.Celsius)} °C" : ""));
         DiagnosisReport.Told(page, diagnosis.Observation);
         var state = diagnosis.Chemistry.Final;
-        var falling = state.Deposits.OrderByDescending(d => d.Mass.GramsPerLitre).Take(3)
-            .Select(d => $"{Say.Number(1000 * d.Mass.GramsPerLitre)} mg/L {d.Solid.Name}");
+        var falling = state.Deposits.Where(d => d.Mass.GramsPerLitre >= LeastTold).OrderByDescending(d => d.Mass.GramsPerLitre).Take(3)
+            .Select(d => $"{Say.Number(1000 * d.Mass.GramsPerLitre)} mg/L of {d.Solid.Called}").ToList();
         page.Named("chemistry", !state.IsSolved ? $"not computed: {state.Failure}"
             : $"pH {PhDoubt.Of(state) ?? $"{Say.Ph(Math.Round(state.Ph, 1))} as the plants get it"}; "
-                + (state.Deposits.Count == 0 ? "nothing should fall out of it."
+                + (falling.Count == 0 ? "nothing should fall out of it."
                     : $"{Say.List(falling)} should fall out of it."));
         page.Named("water", recipe.Water is not { Water: { } document } water ? "pure, as far as the recipe says"
             : $"'{Printable.Show(document.Name)}' brings "

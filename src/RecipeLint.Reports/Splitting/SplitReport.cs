@@ -130,11 +130,17 @@ public static class SplitReport
             .ToList();
         text.Append('\n');
         Paragraph(text, changed.Count == 0
-            ? $"The final solution stays what it is: all {proposal.Before.Count(b => b.Value > 0)} elements and forms of nitrogen agree "
+            ? $"The final solution stays what it is: {Elements(proposal)} "
                 + $"within {Say.Percent(Unchanged)}."
             : "The final solution changes in mg/L, by rounding weights to the scales and by the water of the parts: "
                 + $"{string.Join(", ", changed)}.");
     }
+
+    private static string Elements(SplitProposal proposal) => proposal.Before.Count(b => b.Value > 0) switch
+    {
+        1 => "its one element agrees",
+        var many => $"all {many} elements and forms of nitrogen agree",
+    };
 
     private static IEnumerable<string> Fewer(SplitProposal proposal, SplitPlan plan)
     {

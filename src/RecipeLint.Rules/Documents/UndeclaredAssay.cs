@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Text;
 using RecipeLint.Rules.Engine;
@@ -44,13 +45,20 @@ internal sealed class UndeclaredAssay : WorkspaceRule
             place,
             $"The {kind} '{name}' does not say how pure {names} {(open.Count == 1 ? "is" : "are")}. "
             + "Every figure takes the nominal strength instead, and what is missing there is missing in the tank. "
-            + "Copy the assay from the bag or certificate into 'assay' (\"assay\": \"98 %\").",
+            + Advice(open),
             Harm.Damage,
             Odds.Possible) with
         {
             Related = [.. open.Select(a => new RelatedPlace(a.Place, Label(a)))],
         };
     }
+
+    /// <summary>A solution has its strength on the label, and no purity.</summary>
+    private static string Advice(IReadOnlyList<AdditionFacts> open) =>
+        open.All(a => a.Substance.Form == PhysicalForm.Liquid)
+            ? "Look at the label: where it says the same, write that it is whole (\"assay\": \"100 %\"), else its own strength in place of "
+                + "the usual one (\"strength\": \"4 %\", of acids, lyes, bleach and peroxide)."
+            : "Copy the assay from the bag or certificate into 'assay' (\"assay\": \"98 %\").";
 
     private static string Label(AdditionFacts addition) =>
         addition.Substance.TypicalAssay is { } typical ? $"no assay stated; in the trade: {typical.Value}" : "no assay stated here";

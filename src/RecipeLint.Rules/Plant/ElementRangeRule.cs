@@ -161,7 +161,7 @@ internal sealed record ElementAgainstRange(RecipeFacts Recipe, ElementRange Rang
 
     public Harm Harm => !Bound.IsUsual && (IsToxic || (IsFarPast && !Range.IsPractice)) ? Harm.Loss : Harm.Damage;
 
-    public Odds Odds => Bound.IsUsual ? Odds.Possible
+    public Odds Odds => Bound.IsUsual || (Bound.IsLower && !IsFarPast && Nutrients.NamesNoCrop(Recipe)) ? Odds.Possible
         : IsToxic && (((Range.IsPractice || Range.IsToxicToOthers) && !IsFarPast) || IsMostlyHeld) ? Odds.NearTheLimit
         : Odds.Certain;
 

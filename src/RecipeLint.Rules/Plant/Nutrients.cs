@@ -23,12 +23,21 @@ internal static class Nutrients
     /// <summary>Main nutrients that a whole feed can leave out by mistake (common practice, no source).</summary>
     private const int MostForgotten = 2;
 
+    /// <summary>Main nutrients that a supplement for one purpose leaves to the feed (common practice, no source).</summary>
+    private const int LeastLeftOut = 3;
+
     /// <summary>Ions that salt a solution up; one rule speaks of both.</summary>
     public static bool IsBallast(string key) => key is "Na" or "Cl";
 
     /// <summary>Essential elements that neither a dose nor the water brings.</summary>
     public static IReadOnlyList<string> Missing(RecipeFacts recipe) =>
         [.. Essential.Where(key => recipe.MilligramsPerLitre(key) <= 0)];
+
+    /// <summary>
+    /// Nobody said what grows on it: the generic ranges are those of hungry crops, and orchids, a soak for coir or a
+    /// supplement keep to none.
+    /// </summary>
+    public static bool NamesNoCrop(RecipeFacts recipe) => recipe.Profile.Name == ProfileLibrary.GenericName;
 
     public static bool IsMissing(RecipeFacts recipe, string key) => Essential.Contains(key) && recipe.MilligramsPerLitre(key) <= 0;
 
@@ -44,6 +53,14 @@ internal static class Nutrients
             && (mains == missing.Count ? recipe.MilligramsPerLitre(Essential[^1]) > 0 : !missing.Contains(Iron));
         return isWhole || (missing is [Iron] && recipe.Profile.Name != ProfileLibrary.GenericName);
     }
+
+    /// <summary>
+    /// Where no crop is named and neither phosphorus nor potassium is brought, or hardly a main nutrient, it is a supplement or a soak
+    /// and no feed (common practice, no source).
+    /// </summary>
+    public static bool IsForOnePurpose(RecipeFacts recipe, IReadOnlyList<string> missing) =>
+        NamesNoCrop(recipe)
+        && (missing.Count(Main.Contains) >= LeastLeftOut || (missing.Contains("P") && missing.Contains("K")));
 
     /// <summary>
     /// Mixed products known by their label alone, which need not declare all they hold: the salts that bring their traces are often

@@ -33,6 +33,14 @@ internal sealed record FoundRatio(RatioRange Range, double Found, bool IsHigh, C
 
     public IReadOnlyList<string> Less => IsHigh ? Others : Numerators;
 
+    /// <summary>
+    /// True where one is itself under what is usual or the other over it, which a note says already, and the two do not keep each other out
+    /// as cations do: nitrogen with sulfur or phosphorus.
+    /// </summary>
+    public bool FollowsFromAnAmount(RecipeFacts recipe) => Range is { Numerator: "N", Denominator: "S" or "P" }
+        && (Less.Any(k => recipe.Profile.Find(k) is { } range && Bound.IsUnder(recipe.MilligramsPerLitre(k), range.SufficientLow))
+            || More.Any(k => recipe.Profile.Find(k) is { } range && Bound.IsOver(recipe.MilligramsPerLitre(k), range.SufficientHigh)));
+
     /// <summary>How far off, the same both ways round.</summary>
     public double Distance => Math.Abs(Math.Log(Found / Limit));
 

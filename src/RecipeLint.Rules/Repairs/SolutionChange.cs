@@ -94,7 +94,7 @@ public sealed record SolutionChange(string File, string Name, bool IsStock, IRea
 
     private static IEnumerable<FigureChange> Ph(SolutionState was, SolutionState now)
     {
-        var ph = new FigureChange("pH", "", was.IsSolved ? was.Ph : null, now.IsSolved ? now.Ph : null);
+        var ph = new FigureChange("pH", "", was.TellsPh ? was.Ph : null, now.TellsPh ? now.Ph : null);
         return Differs(ph.Before, ph.After, NoticeablePh) && !PhDoubt.ReadAlike(ph.Before, ph.After) ? [ph] : [];
     }
 

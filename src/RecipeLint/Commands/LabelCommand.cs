@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using RecipeLint.Analysis.Hazards;
 using RecipeLint.Recipes;
 using RecipeLint.Reports;
 using RecipeLint.Reports.Hazards;

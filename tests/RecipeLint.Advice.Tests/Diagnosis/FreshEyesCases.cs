@@ -19,5 +19,10 @@ internal static class FreshEyesCases
         new("ferrous-sulfate-7h2o 5.56 g, disodium-edta-2h2o 7.46 g in 1 L", "was green now its orange with mud", "4 weeks", "15 °C", "iron-oxidised", "ferric-hydroxide"),
         new("calcium-nitrate-fertiliser 95 g, potassium-nitrate 20 g, fe-dtpa-hna 2.6 g in 1 L", "white sludgy stuff on the bottom", "1 week", "15 °C", "insoluble-matter"),
         new("potassium-nitrate 20 g, potassium-sulfate 20 g, magnesium-sulfate-7h2o 50 g, monopotassium-phosphate 20 g in 1 L", "frozen solid, then thawed, salt on the bottom", "next morning", "8 °C", "frozen"),
+        new("vinegar-5 60 mL, manganese-sulfate-h2o 1.5 g, copper-sulfate-5h2o 0.15 g in 1 L", "blue-green crystals on the brass tap of the jerrycan", "1 month", "15 °C", "metal-corrosion"),
+        new("calcium-nitrate-4h2o 95 g, magnesium-sulfate-7h2o 50 g in 1 L", "gone like porridge, white", "at once", "15 °C", "gypsum"),
+        new("potassium-silicate-29be 200 mL in 1 L", "set like jelly overnight after I put a splash of pH down in", "overnight", "15 °C", "silica-gel"),
+        new("potassium-thiosulfate-50 300 mL, phosphoric-75 20 mL in 1 L", "milky yellow and stinks of burnt matches", "1 day", "15 °C", "sulfur", "thiosulfate-sulfur"),
+        new("boric-acid 50 g in 1 L", "glittery scales like fish skin at the bottom when the shed was cold", "next morning", "4 °C", "boric-acid"),
     ];
 }

@@ -55,6 +55,26 @@ public sealed class MisreadWordsTests
             string.Join(", ", hazards.Hazards.Select(h => $"{h.Grade} {h.Kind}")));
     }
 
+    /// <summary>Told of plants, of the past, or as a shape: nothing of the liquid, and no animal.</summary>
+    [Theory]
+    [InlineData("nothing to see but the plants are pale", "cream")]
+    [InlineData("the crop looks yellow", "yellow")]
+    [InlineData("clear for weeks, today a bit cloudy", "liquid-clear")]
+    [InlineData("clear for weeks, today a bit cloudy", "colourless")]
+    [InlineData("clear at first, then white dust", "colourless")]
+    [InlineData("white hedgehog of crystals at the bottom", "animal-harmed")]
+    [InlineData("white collar on the dripper, spits when I drip lemon juice on", "flame-sparks")]
+    public void WhatIsNotTheLiquidsIsNotRead(string seen, string sign) =>
+        Assert.DoesNotContain(ObservationReader.Read(seen).Signs, s => s.Present && s.Sign.Id == sign);
+
+    [Theory]
+    [InlineData("white collar on the dripper, spits when I drip lemon juice on", "vinegar-fizzes")]
+    [InlineData("turned to milk when we tipped the two buckets together", "on-joining")]
+    [InlineData("clear for weeks, today a bit cloudy", "haze")]
+    [InlineData("a dog of the neighbour drank it", "animal-harmed")]
+    public void WhatWasMeantIsRead(string seen, string sign) =>
+        Assert.Contains(ObservationReader.Read(seen).Signs, s => s.Present && s.Sign.Id == sign);
+
     [Theory]
     [InlineData("leaves got burned, white patches")]
     [InlineData("root tips burned")]

@@ -50,6 +50,9 @@ public sealed class TankDiagnosisTests(ITestOutputHelper output)
     private static readonly (string Seen, string[] Causes)[] _growers =
     [
         ("driper tips white and hard, drop of vinegar bubbles", ["lime-scale"]),
+        ("crunchy white collar on every dripper, spits when I drip lemon juice on", ["lime-scale"]),
+        ("water comes clear, an hour later the tank looks like weak tea", ["iron-of-the-feed", "iron-of-the-water"]),
+        ("turned to milk when we tipped the two buckets together before filling up", ["concentrates-met"]),
         ("chalky crust round the heating element, acid takes it off with foam", ["lime-scale"]),
         ("white scale in the pipes, vinegar fizzes and takes it off", ["lime-scale"]),
         ("limescale on the tank wall from our well water", ["lime-scale"]),

@@ -224,6 +224,115 @@ public sealed class FilesOfGrowersTests
             {"add": "manganese-sulfate-h2o", "amount": "1.5 g"}, {"topUp": "1 L"}]}
             """)).Findings, f => f.Rule.Name == "unprotected-ferrous-iron");
 
+    /// <summary>Coir soaked with calcium, an iron tonic: no crop is named and nearly all main nutrients are left to the feed.</summary>
+    [Theory]
+    [InlineData("""{"add": "calcium-nitrate-4h2o", "amount": "150 g"}, {"add": "magnesium-sulfate-7h2o", "amount": "40 g"}""", Level.Note)]
+    [InlineData("""{"add": "calcium-nitrate-4h2o", "amount": "80 g"}, {"add": "fe-dtpa-hna", "amount": "1.8 g"}""", Level.Note)]
+    [InlineData(Main, Level.Warning)]
+    public void ASoakWithoutACropIsASupplement(string doses, Level level) => Assert.Equal(level, Of("element-missing", NoCrop(doses)).Level);
+
+    /// <summary>0.6 mS/cm of everything, and nobody said for what: seedlings, orchids and cuttings get as much.</summary>
+    [Fact]
+    public void AThinFeedForNobodyInParticularIsANote()
+    {
+        var finding = Of("ec-outside-window", NoCrop("""
+            {"add": "calcium-nitrate-4h2o", "amount": "22 g"}, {"add": "potassium-nitrate", "amount": "14 g"},
+            {"add": "monopotassium-phosphate", "amount": "6 g"}, {"add": "magnesium-sulfate-7h2o", "amount": "14 g"}
+            """));
+
+        Assert.Equal(Level.Note, finding.Level);
+    }
+
+    /// <summary>
+    /// 12 mg/L of sulfur is under what is usual and over where plants go short; a note says so, and the ratio to nitrogen is the same thing.
+    /// </summary>
+    [Fact]
+    public void ARatioThatFollowsFromALittleOfOneIsANote()
+    {
+        var finding = Of("ratio-out-of-range", ("bags.substances.json", """
+            {"format": 1, "substances": [{"id": "bag", "label": {"basis": "oxide", "NO3-N": "12 %", "NH4-N": "1 %", "P2O5": "5 %",
+            "K2O": "20 %", "CaO": "10 %", "MgO": "3.5 %", "SO3": "3 %", "Fe": "0.15 %", "Mn": "0.06 %", "Zn": "0.03 %", "Cu": "0.01 %",
+            "B": "0.03 %", "Mo": "0.008 %", "chelatedWith": "EDTA"}}]}
+            """), Feed("""{"add": "bag", "amount": "100 g"}"""));
+
+        Assert.Equal(Level.Note, finding.Level);
+        Assert.StartsWith("N to S is", finding.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>Fish water brings a little iron of its own: it is the DTPA that the plants live on, and it is held while the tank is stirred.</summary>
+    [Fact]
+    public void ALittleIronOfTheWaterMakesNoLossOfTheChelate()
+    {
+        var finding = Of("chelate-outside-its-ph", ("fish.water.json", """
+            {"format": 1, "name": "Fish water", "pH": 6.8, "ions": {"Ca": "70 mg/L", "Mg": "18 mg/L", "Na": "30 mg/L", "K": "35 mg/L",
+            "Cl": "40 mg/L", "SO4": "60 mg/L", "NO3-N": "38 mg/L", "P": "8 mg/L", "HCO3": "92 mg/L", "Fe": "0.1 mg/L"}}
+            """), Feed(Iron, water: "fish.water.json"));
+
+        Assert.Equal(Level.Warning, finding.Level);
+        Assert.Contains("As it is poured", finding.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>Ten times as strong is no feed for seedlings.</summary>
+    [Theory]
+    [InlineData("1:10", Level.Warning, "1:10 for 1:100")]
+    [InlineData("1:200", Level.Note, "as for seedlings")]
+    public void AllStocksAtTenTimesTheirDoseAreASlip(string dose, Level level, string words)
+    {
+        const string keep = """ "dose": "1:100", "makes": "10 L" """;
+        var finding = Of(
+            "dose-contradicts-dilution",
+            ("a.stock.json", $$"""{"format": 1, {{keep}}, "steps": [{"pour": "8 L"}, {"add": "calcium-nitrate-4h2o", "amount": "800 g"}]}"""),
+            ("b.stock.json", $$"""{"format": 1, {{keep}}, "steps": [{"pour": "8 L"}, {"add": "potassium-nitrate", "amount": "400 g"}]}"""),
+            Feed($$"""{"stock": "a.stock.json", "dose": "{{dose}}"}, {"stock": "b.stock.json", "dose": "{{dose}}"}"""));
+
+        Assert.Equal(level, finding.Level);
+        Assert.Contains(words, finding.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>Silica gel is brought by one: there are no two of which less could be dosed.</summary>
+    [Fact]
+    public void OfOneThatFallsOutAloneIsNotSaidOneOfTheTwo()
+    {
+        var findings = Lint.Files(Feed($$"""{{Main}}, {{Epsom}}, {{Iron}}, {"add": "potassium-silicate-40be", "amount": "100 mL"}""")).Findings
+            .Where(f => f.Rule.Name == "tank-precipitate" && f.Message.Contains("silica gel", StringComparison.Ordinal)).ToList();
+
+        Assert.All(findings, f => Assert.DoesNotContain("one of the two", f.Message, StringComparison.Ordinal));
+        Assert.NotEmpty(findings);
+    }
+
+    /// <summary>A filter of 0.2 µm into boiled bottles keeps what feeds microbes, until one is opened.</summary>
+    [Theory]
+    [InlineData("0.2 µm sterile filter into autoclaved bottles", Level.Note)]
+    [InlineData("coffee filter, not sterile", Level.Warning)]
+    public void WhatIsMadeSterileIsANote(string filter, Level level) => Assert.Equal(level, Of("carbon-without-preservative", ("t.stock.json", $$"""
+        {"format": 1, "makes": "1 L", "keep": {"at": "2..8 °C", "for": "6 months", "light": "dark"}, "steps": [{"pour": "0.8 L"},
+        {"add": "citric-acid-h2o", "amount": "1 g"}, {"add": "manganese-sulfate-h2o", "amount": "1.7 g"}, {"filter": "{{filter}}"},
+        {"topUp": "1 L"}]}
+        """)).Level);
+
+    /// <summary>A bottle of bleach has its strength on the label and no purity.</summary>
+    [Fact]
+    public void ASolutionIsAskedForItsStrength()
+    {
+        static string Stock(string what, string much) =>
+            $$"""{"format": 1, "makes": "1 L", "steps": [{"pour": "0.8 L"}, {"add": "{{what}}", "amount": "{{much}}"}, {"topUp": "1 L"}]}""";
+
+        Assert.Contains("\"strength\"", Of("undeclared-assay", ("b.stock.json", Stock("sodium-hypochlorite-12.5", "40 mL"))).Message, StringComparison.Ordinal);
+        Assert.Contains("\"98 %\"", Of("undeclared-assay", ("k.stock.json", Stock("potassium-hydroxide", "4 g"))).Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>A nought typed for the letter looks the same in print, and the message has to say what is meant.</summary>
+    [Theory]
+    [InlineData("KH2P04", "monopotassium-phosphate")]
+    [InlineData("MgSO4.7H20", "magnesium-sulfate-7h2o")]
+    [InlineData("H3B03", "boric-acid")]
+    public void ANoughtInAFormulaIsTheLetter(string written, string meant) => Assert.Contains(
+        $"Did you mean '{meant}'", Of("unknown-substance", Feed($$"""{"add": "{{written}}", "amount": "18 g"}""")).Message, StringComparison.Ordinal);
+
+    private static (string Name, string Text) NoCrop(string doses) => (
+        "feed.recipe.json",
+        $$"""{"format": 1, "name": "Feed", "water": "reverse-osmosis", "final": "100 L", "volume": "made up", "doses": [{{doses}}]}""");
+
     private static (string Name, string Text) Feed(string doses, string more = "", string water = "reverse-osmosis") => (
         "feed.recipe.json",
         $$"""

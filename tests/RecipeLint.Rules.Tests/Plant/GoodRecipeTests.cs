@@ -83,7 +83,7 @@ public sealed class GoodRecipeTests
         Assert.All(facts.Recipes, r => Assert.True(r.IsComplete && r.Chemistry is { IsComplete: true, Final.IsSolved: true }, r.Recipe.File));
         Assert.InRange(facts.Recipes.Select(r => r.Profile.Name).Distinct().Count(), 9, 20);
         Assert.InRange(facts.Recipes.Select(r => r.Water?.Name).Distinct().Count(), 7, 20);
-        Assert.InRange(facts.Stocks.Count, 22, 40);
+        Assert.InRange(facts.Stocks.Count, 22, 60);
         Assert.Contains(facts.Recipes, r => r.Recipe.VolumeMeaning?.Value == Recipes.Documents.FinalVolumeMeaning.AddedTo);
         Assert.InRange(facts.Recipes.Count(r => r.Adjustment is { Amount: not null }), 5, 30);
         Assert.All(facts.Recipes, r => Assert.Contains("Invented. ", System.Text.Encoding.UTF8.GetString(workspace.Sources[r.Recipe.File].Bytes), StringComparison.Ordinal));

@@ -49,6 +49,26 @@ public sealed class OrdinaryShopTests
         Assert.Equal([], shop.Judge().Select(f => f.Rule.Name + ": " + f.Message));
     }
 
+    /// <summary>
+    /// The file names no scale and no measure: 80 g with its vessel goes onto the scale that carries both, 300 mL into a cylinder filled
+    /// twice and not into a jug of five litres. What no other scale shows well stays on the finest.
+    /// </summary>
+    [Theory]
+    [InlineData("calcium-nitrate-4h2o", "80 g", 0)]
+    [InlineData("nitric-38", "300 mL", 0)]
+    [InlineData("potassium-nitrate", "52 g", 0)]
+    public void NobodyWeighsOnTheScaleThatDoesNotCarryTheVessel(string what, string much, int findings)
+    {
+        const string settings = """
+            { "scales": [ { "name": "bench", "readability": "0.1 g", "capacity": "3 kg" }, { "name": "fine", "readability": "0.001 g", "capacity": "100 g" } ],
+              "measures": [ { "name": "jug", "kind": "jug", "capacity": "5 L", "readability": "50 mL", "tolerance": "± 50 mL" },
+                { "name": "cylinder", "kind": "cylinder", "capacity": "250 mL", "readability": "2 mL", "tolerance": "± 2 mL" } ],
+              "vessels": [ { "name": "beaker", "capacity": "1 L", "tare": "50 g" } ] }
+            """;
+        var shop = new Shop().With(settings).Stock("a", "5 L", $$"""{ "add": "{{what}}", "amount": "{{much}}", "assay": "99 %" }""", Keep);
+        Assert.Equal(findings, shop.Judge().Count(f => f.Rule.Name is "over-scale-capacity" or "measure-too-coarse"));
+    }
+
     [Fact]
     public void AGlasshouseWithInjectorsAndAPlatformScale()
     {

@@ -202,7 +202,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
             Ph = ph,
             Held = held,
             IsLost = lost,
-            HeldAsPoured = lost && recipe.Adjustment is null && !(recipe.ComponentMoles.GetValueOrDefault(Iron.Ferrous) > 0)
+            HeldAsPoured = lost && recipe.Adjustment is null
+                && recipe.ComponentMoles.GetValueOrDefault(Iron.Ferrous) <= NotableShare * Iron.Moles(recipe.ComponentMoles)
                 && recipe.Chemistry.Tank is { IsSolved: true } poured && Iron.HeldShare(poured, iron) is var fresh && fresh >= least / 100
                     ? (Rounding.SixDigits(poured.Ph), Rounding.SixDigits(fresh))
                     : null,

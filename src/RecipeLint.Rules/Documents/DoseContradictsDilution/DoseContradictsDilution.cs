@@ -143,13 +143,17 @@ internal sealed class DoseContradictsDilution : RecipeRule<DoseContradictsDiluti
     {
         var (least, most) = (Say.Number(pairs.Min(p => p.Factor)), Say.Number(pairs.Max(p => p.Factor)));
         var doses = Say.List(pairs.Select(p => $"'{p.Stock.Name}' at {Rate(p.Used)} instead of {Rate(p.Stated.Value)}"));
+        var isFarStronger = pairs.All(p => Rounding.SixDigits(p.Factor) >= Twice);
         return context.Find(
             recipe.Recipe.Place.Child("doses").Key,
             $"All {pairs.Count} stocks of '{recipe.Recipe.Name}' are dosed at {(least == most ? least : $"{least} to {most}")} times the "
                 + $"rate they state: {doses}. The proportions stay {(least == most ? "right" : "about right")}, the strength does "
-                + "not. If that is meant, as for seedlings, accept it with a suppression; if not, correct the doses.",
+                + "not. "
+                + (isFarStronger
+                    ? "Seedlings get less, and nobody so much more: look for a slip such as 1:10 for 1:100, and correct the doses."
+                    : "If that is meant, as for seedlings, accept it with a suppression; if not, correct the doses."),
             Harm.Damage,
-            Odds.Possible) with
+            isFarStronger ? Odds.Certain : Odds.Possible) with
         {
             Measured = new Measured("dose against the stocks' own", pairs[0].Factor, 1, ""),
             Related = [.. pairs.Select(p => new RelatedPlace(p.Stated.Place, $"'{p.Stock.Name}' is made for this dose"))],

@@ -166,7 +166,7 @@ internal sealed class EcOutsideWindow : RecipeRule<ConductivityOfFeed>, IPropose
             + $"All doses times {Say.Number(limit / found)} would bring it to the {(verdict.IsOver ? "upper" : "lower")} end, as far "
             + "as the doses and not the water make it.",
             verdict.IsFarPast && !verdict.MayBeWeakOnPurpose ? Harm.Loss : Harm.Damage,
-            Odds.Certain,
+            verdict.MayBeForSeedlings && Nutrients.NamesNoCrop(recipe) ? Odds.Possible : Odds.Certain,
             recipe.Profile.WindowsArePractice ? Certainty.Practice : Certainty.Estimate) with
         {
             Measured = new Measured("EC", found, limit, "mS/cm"),

@@ -39,7 +39,7 @@ internal sealed class ElementMissing : RecipeRule<MissingElements>
                     ? [new Way("name a full analysis of the water if that brings them")] : Array.Empty<Way>()],
                 waterSaysLittle ? "" : "a feed for one purpose only, such as a calcium supplement, can be accepted with a suppression"),
             labels.Count == 0 && Nutrients.IsForgotten(recipe, missing) ? Harm.Loss : Harm.Damage,
-            Odds.Certain) with
+            Nutrients.IsForOnePurpose(recipe, missing) ? Odds.Possible : Odds.Certain) with
         {
             Measured = new Measured("missing nutrients", missing.Count, 0, ""),
             Values = [.. missing.Select(key => new NamedValue(key, 0, "mg/L"))],

@@ -55,7 +55,7 @@ internal sealed partial class RatioOutOfRange : RecipeRule<RatiosOfOneCause>, IP
             $"{IdPath.Of(context.Facts.Workspace, place)}#{first.Name}",
             message,
             IsMostlyAmmonium(verdict, context) ? Harm.Loss : Harm.Damage,
-            Odds.Certain,
+            ratios.All(r => r.FollowsFromAnAmount(recipe)) ? Odds.Possible : Odds.Certain,
             ratios.All(o => !o.Range.IsPractice) ? Certainty.Computed : Certainty.Practice) with
         {
             Related = [.. (ratios.Count == 1 ? first.More : [cause.Key]).SelectMany(k => ElementRatio.LargestSources(recipe, k).Take(2))],

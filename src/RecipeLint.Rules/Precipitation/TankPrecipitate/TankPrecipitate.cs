@@ -90,7 +90,9 @@ internal sealed class TankPrecipitate : RecipeRule<TankPrecipitate.TankVerdict>,
             ? new Way($"bring the pH to {Say.Number(clear)} or below, where it stays dissolved", Puts.Acid, clear)
             : deposit.Loss is not null
                 ? new Way("use a chelate that holds the metal at this pH", Puts.Chelate)
-                : new Way("dose less of one of the two, or use water that brings less of it");
+                : new Way(suppliers.Count > 1
+                    ? "dose less of one of the two, or use water that brings less of it"
+                    : "dose less of it, or use water that brings less of it");
         var place = suppliers.Count > 0 ? suppliers[0].Place : recipe.Recipe.Place;
         var certainty = DepositWords.CertaintyOf(state, sureness, recipe.Adjustment is not { Amount: null });
         return context.Find(

@@ -1,0 +1,58 @@
+using System.Text.Json;
+using RecipeLint.Analysis.Hazards;
+using RecipeLint.Chemistry.Substances;
+
+namespace RecipeLint.Analysis.Tests.Hazards;
+
+/// <summary>
+/// What people say they poured and what they write into a file are the same words: a name that the diagnosis takes for bleach is bleach to
+/// the gate as well.
+/// </summary>
+public sealed class EverydayNameTests
+{
+    /// <summary>What decides over people; that a phosphoric acid is no nitric acid too does not.</summary>
+    private static readonly HazardRole[] Deciding =
+    [
+        HazardRole.Hypochlorite, HazardRole.Peroxide, HazardRole.Acid, HazardRole.Alkali, HazardRole.AmmoniaWater, HazardRole.Ammonium,
+        HazardRole.Sulfide, HazardRole.StrongOxidiser, HazardRole.Nitrite, HazardRole.Sulfite, HazardRole.Cyanide,
+    ];
+
+    public static TheoryData<string, string> Words()
+    {
+        var folder = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(folder, "RecipeLint.sln")))
+        {
+            folder = Path.GetDirectoryName(folder)!;
+        }
+
+        using var data = JsonDocument.Parse(File.ReadAllText(
+            Path.Combine(folder, "src/RecipeLint.Analysis/Observations/Data/interventions.json")));
+        var rows = new TheoryData<string, string>();
+        foreach (var row in data.RootElement.GetProperty("reagents").EnumerateArray())
+        {
+            var stands = row.TryGetProperty("substance", out var id) ? id.GetString()! : row.GetProperty("product").GetString()!;
+            foreach (var word in stands.Length > 0 ? row.GetProperty("words").EnumerateArray() : default)
+            {
+                rows.Add(word.GetString()!, stands);
+            }
+        }
+
+        return rows;
+    }
+
+    [Theory]
+    [MemberData(nameof(Words))]
+    public void WhatTheDiagnosisUnderstandsTheGateUnderstands(string word, string stands)
+    {
+        var meant = SubstanceCatalogue.BuiltIn.ById(stands) ?? HazardRoles.Named(stands)!;
+        var wanted = HazardRoles.Of(meant).Intersect(Deciding).ToHashSet();
+        IEnumerable<Substance> read = SubstanceCatalogue.BuiltIn.Find(word) switch
+        {
+            SubstanceLookup.Found found => [found.Substance],
+            SubstanceLookup.Ambiguous several => several.Candidates,
+            _ => HazardRoles.Named(word) is { } named ? [named] : [],
+        };
+
+        Assert.True(wanted.Count == 0 || read.Any(r => wanted.Overlaps(HazardRoles.Of(r))), $"'{word}' does not read as '{stands}'");
+    }
+}
