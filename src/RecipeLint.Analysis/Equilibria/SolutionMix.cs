@@ -53,6 +53,12 @@ public sealed record SolutionMix
     /// <summary>Share of the pyrophosphate put in that is counted as orthophosphate, 0 to 1.</summary>
     public double PyrophosphateTurned { get; private init; }
 
+    /// <summary>Share of the sulfamate put in that is counted as ammonium and sulfate, 0 to 1.</summary>
+    public double SulfamateTurned { get; private init; }
+
+    /// <summary>Whether time has made something else of what was put in, in <see cref="Totals"/> alone.</summary>
+    public bool IsTurned => PyrophosphateTurned > 0 || SulfamateTurned > 0;
+
     /// <summary>
     /// What the silicates put in bring of <see cref="MolesPerLitre"/>, their alkali included; empty without silicate, and where what came
     /// with it is not known. mol/L at 20 °C.
@@ -155,6 +161,7 @@ public sealed record SolutionMix
             UnreadPerLitre = UnreadPerLitre.Times(factor),
         };
         other = PyrophosphateTurned > 0 ? other.WithPyrophosphateTurned(PyrophosphateTurned) : other;
+        other = SulfamateTurned > 0 ? other.WithSulfamateTurned(SulfamateTurned) : other;
         return IronOxidised ? other.WithIronOxidised() : other;
     }
 
@@ -171,6 +178,22 @@ public sealed record SolutionMix
             Totals = Totals.With(Component.Pyrophosphate, Totals[Component.Pyrophosphate] - turned)
                 .With(Component.Phosphate, Totals[Component.Phosphate] + (2 * turned)),
             PyrophosphateTurned = share,
+        };
+    }
+
+    /// <summary>
+    /// The same solution after a share of its sulfamate has taken up water: ammonium and sulfate, one of each. The charge balance follows.
+    /// </summary>
+    /// <param name="share">0 to 1.</param>
+    public SolutionMix WithSulfamateTurned(double share)
+    {
+        var turned = share * Totals[Component.Sulfamate];
+        return this with
+        {
+            Totals = Totals.With(Component.Sulfamate, Totals[Component.Sulfamate] - turned)
+                .With(Component.Ammonium, Totals[Component.Ammonium] + turned)
+                .With(Component.Sulfate, Totals[Component.Sulfate] + turned),
+            SulfamateTurned = share,
         };
     }
 
