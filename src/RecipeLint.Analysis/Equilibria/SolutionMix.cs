@@ -230,14 +230,14 @@ public sealed record SolutionMix
 
     /// <summary>Whether the pH at 20 °C is that of the silicate by itself, or nearly.</summary>
     private static StrongBox<bool> InItsAlkali(SolutionMix mix) =>
-        new(OwnPhOfSilicate(mix) is { } own
+        new(OwnPhOfSilicate(mix, EquilibriumSolver.Product) is { } own
             && EquilibriumSolver.Product.Solve(mix.Input(FilledAtCelsius)) is { Converged: true } now
             && now.Ph >= own - Forming.PhTakenDown);
 
     /// <summary>The pH that the silicates would give alone in as much solution, at 20 °C; null where it cannot be computed.</summary>
-    private static double? OwnPhOfSilicate(SolutionMix mix) =>
+    private static double? OwnPhOfSilicate(SolutionMix mix, EquilibriumSolver solver) =>
         Of(mix.SilicatesPerLitre, new Volume(1)) is { Failure: null } alone
-        && EquilibriumSolver.Product.Solve(alone.Input(FilledAtCelsius)) is { Converged: true } own
+        && solver.Solve(alone.Input(FilledAtCelsius)) is { Converged: true } own
             ? own.Ph
             : null;
 
@@ -247,7 +247,10 @@ public sealed record SolutionMix
     /// </summary>
     internal SolutionMix WithPhSet(double? ph) =>
         ph is { } set && !SilicatesPerLitre.IsEmpty && Failure is null && StandsInItsSilicateAlkali
-            ? this with { SilicateIsHeld = OwnPhOfSilicate(this) is { } own && set >= own - Forming.PhTakenDown }
+            ? this with
+            {
+                SilicateIsHeld = OwnPhOfSilicate(this, EquilibriumSolver.InSilicateAlkali) is { } own && set >= own - Forming.PhTakenDown,
+            }
             : this;
 
     private static int BySize(KeyValuePair<string, double> a, KeyValuePair<string, double> b) =>

@@ -27,7 +27,8 @@ public sealed class StockChemistry
     private const double LeastTurned = 0.05;
 
     /// <summary>
-    /// Mixing, coldest, warmest, turned where pyrophosphate or sulfamate is there and kept for long, and aged where iron(II) is there and kept.
+    /// Mixing, coldest, warmest, turned where pyrophosphate or sulfamate is there and kept for long, and aged where iron(II) is there and
+    /// kept.
     /// </summary>
     public IReadOnlyList<SolutionState> States { get; }
 

@@ -57,5 +57,6 @@ public sealed record HumicContent(string Called, IReadOnlyList<double> Groups, d
 
     /// <summary>What was taken for granted, in two sentences.</summary>
     public string Told => System.FormattableString.Invariant(
-        $"It is taken as {100 * Share:0.#} % of {Called} brought to pH {Ph:0.#} with a cation nobody names, and its acid groups count after a generic model of proton binding. Products differ by half and more, and with them what it does to the pH.");
+        $"It is taken as {100 * Share:0.#} % of {Called} brought to pH {Ph:0.#} with a cation nobody names, and its acid groups count ")
+        + "after a generic model of proton binding. Products differ by half and more, and with them what it does to the pH.";
 }

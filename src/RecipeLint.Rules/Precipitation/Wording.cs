@@ -60,7 +60,8 @@ internal static class Wording
                 (mix.PyrophosphateTurned, "pyrophosphate", "orthophosphate"),
                 (mix.SulfamateTurned, "sulfamic acid", "ammonium and sulfate"),
             ];
-        return string.Join(" and ", all.Where(t => t.Share > 0).Select(t => $"about {Say.Percent(t.Share)} of its {t.From} turns to {t.To}"));
+        var turned = all.Where(t => t.Share > 0).Select(t => $"about {Say.Percent(t.Share)} of its {t.From} turns to {t.To}");
+        return string.Join(" and ", turned);
     }
 
     private static string Held(SolutionState state, string agent) =>

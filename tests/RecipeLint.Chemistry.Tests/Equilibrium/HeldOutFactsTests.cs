@@ -224,7 +224,7 @@ public sealed class HeldOutFactsTests
     private static double Molal(double perLitre) => perLitre / 0.998;
 
     private static double Ph(double celsius, params (string Name, double MolPerKg)[] totals) =>
-        EquilibriumSolver.Product.Solve(Input(celsius, totals)) is { Converged: true } state ? state.Ph : double.NaN;
+        EquilibriumSolver.InSilicateAlkali.Solve(Input(celsius, totals)) is { Converged: true } state ? state.Ph : double.NaN;
 
     private static SolutionInput Input(double celsius, params (string Name, double MolPerKg)[] totals) => StandardTests.Input(celsius, totals);
 

@@ -263,8 +263,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         var better = ChelateWindow.HoldingAt(ph).FirstOrDefault(w => w.Highest > window.Highest);
         Way[] other = better is null ? [] : [new($"use Fe-{better.Agent}, which holds to pH {Say.Number(better.HighFrom)}", Puts.Chelate)];
         var message = (verdict.IsDoubted
-                ? $"The solution comes to rest at pH {Say.Ph(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, by its makers good to pH "
-                    + $"{Say.Number(window.Highest)}; by the constants, which are known to 0.7 in log K, only {Say.Percent(held)} of "
+                ? $"The solution comes to rest at pH {Say.Ph(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, by its makers good to "
+                    + $"pH {Say.Number(window.Highest)}; by the constants, which are known to 0.7 in log K, only {Say.Percent(held)} of "
                     + $"{Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron is held in the end. "
                 : lost
                 ? $"The solution comes to rest at pH {Say.Ph(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, good to pH "
@@ -283,7 +283,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                 : [new("bring the solution to pH 5.5 to 6", Puts.Acid, 5.5), .. other]);
         return Finding(
             context, verdict.Place!, message, ("pH", ph, verdict.Checks[0].Limit), held,
-            PhGuess.Weaken(!lost || verdict.IsDoubted ? Odds.Possible : verdict.HeldAsPoured is null ? Odds.Certain : Odds.NearTheLimit, guess));
+            PhGuess.Weaken(
+                !lost || verdict.IsDoubted ? Odds.Possible : verdict.HeldAsPoured is null ? Odds.Certain : Odds.NearTheLimit, guess));
     }
 
     private static string Limits(ChelateWindow window) =>
