@@ -9,7 +9,9 @@ internal static class DiagnosisWords
     public static string At(SolutionState state) => state.Moment == StateMoment.Aged
         ? "once the air has oxidised the iron"
         : state.Moment == StateMoment.Turned
-        ? "once part of the pyrophosphate has turned to orthophosphate"
+        ? state.Mix.PyrophosphateTurned > 0
+            ? "once part of the pyrophosphate has turned to orthophosphate"
+            : "once part of the sulfamic acid has turned to ammonium and sulfate"
         : string.Create(CultureInfo.InvariantCulture, $"at {state.Temperature.Celsius:0.#} °C");
 
     public static string Grams(double grams) => grams < 0.1

@@ -9,9 +9,9 @@ namespace RecipeLint.Analysis.Equilibria;
 public static class Forming
 {
     /// <summary>
-    /// Silicate in its own alkali is there as chains and rings, for which the constants have no species: they announce silica gel in
-    /// bottles that stay clear. Only where something else has lowered the pH by more than this is silica judged (common practice, no
-    /// source).
+    /// Silicate in its own alkali is there as chains, rings and grains too small to settle (<see cref="ConstantSet.InSilicateAlkali"/>): a
+    /// bottle that is saturated with silica stays clear. Only where something else has lowered the pH by more than this is silica judged
+    /// (common practice, no source).
     /// </summary>
     public const double PhTakenDown = 0.5;
 

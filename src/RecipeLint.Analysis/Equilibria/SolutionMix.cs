@@ -53,6 +53,12 @@ public sealed record SolutionMix
     /// <summary>Share of the pyrophosphate put in that is counted as orthophosphate, 0 to 1.</summary>
     public double PyrophosphateTurned { get; private init; }
 
+    /// <summary>Share of the sulfamate put in that is counted as ammonium and sulfate, 0 to 1.</summary>
+    public double SulfamateTurned { get; private init; }
+
+    /// <summary>Whether time has made something else of what was put in, in <see cref="Totals"/> alone.</summary>
+    public bool IsTurned => PyrophosphateTurned > 0 || SulfamateTurned > 0;
+
     /// <summary>
     /// What the silicates put in bring of <see cref="MolesPerLitre"/>, their alkali included; empty without silicate, and where what came
     /// with it is not known. mol/L at 20 °C.
@@ -155,6 +161,7 @@ public sealed record SolutionMix
             UnreadPerLitre = UnreadPerLitre.Times(factor),
         };
         other = PyrophosphateTurned > 0 ? other.WithPyrophosphateTurned(PyrophosphateTurned) : other;
+        other = SulfamateTurned > 0 ? other.WithSulfamateTurned(SulfamateTurned) : other;
         return IronOxidised ? other.WithIronOxidised() : other;
     }
 
@@ -171,6 +178,22 @@ public sealed record SolutionMix
             Totals = Totals.With(Component.Pyrophosphate, Totals[Component.Pyrophosphate] - turned)
                 .With(Component.Phosphate, Totals[Component.Phosphate] + (2 * turned)),
             PyrophosphateTurned = share,
+        };
+    }
+
+    /// <summary>
+    /// The same solution after a share of its sulfamate has taken up water: ammonium and sulfate, one of each. The charge balance follows.
+    /// </summary>
+    /// <param name="share">0 to 1.</param>
+    public SolutionMix WithSulfamateTurned(double share)
+    {
+        var turned = share * Totals[Component.Sulfamate];
+        return this with
+        {
+            Totals = Totals.With(Component.Sulfamate, Totals[Component.Sulfamate] - turned)
+                .With(Component.Ammonium, Totals[Component.Ammonium] + turned)
+                .With(Component.Sulfate, Totals[Component.Sulfate] + turned),
+            SulfamateTurned = share,
         };
     }
 
@@ -207,14 +230,14 @@ public sealed record SolutionMix
 
     /// <summary>Whether the pH at 20 °C is that of the silicate by itself, or nearly.</summary>
     private static StrongBox<bool> InItsAlkali(SolutionMix mix) =>
-        new(OwnPhOfSilicate(mix) is { } own
+        new(OwnPhOfSilicate(mix, EquilibriumSolver.Product) is { } own
             && EquilibriumSolver.Product.Solve(mix.Input(FilledAtCelsius)) is { Converged: true } now
             && now.Ph >= own - Forming.PhTakenDown);
 
     /// <summary>The pH that the silicates would give alone in as much solution, at 20 °C; null where it cannot be computed.</summary>
-    private static double? OwnPhOfSilicate(SolutionMix mix) =>
+    private static double? OwnPhOfSilicate(SolutionMix mix, EquilibriumSolver solver) =>
         Of(mix.SilicatesPerLitre, new Volume(1)) is { Failure: null } alone
-        && EquilibriumSolver.Product.Solve(alone.Input(FilledAtCelsius)) is { Converged: true } own
+        && solver.Solve(alone.Input(FilledAtCelsius)) is { Converged: true } own
             ? own.Ph
             : null;
 
@@ -224,7 +247,10 @@ public sealed record SolutionMix
     /// </summary>
     internal SolutionMix WithPhSet(double? ph) =>
         ph is { } set && !SilicatesPerLitre.IsEmpty && Failure is null && StandsInItsSilicateAlkali
-            ? this with { SilicateIsHeld = OwnPhOfSilicate(this) is { } own && set >= own - Forming.PhTakenDown }
+            ? this with
+            {
+                SilicateIsHeld = OwnPhOfSilicate(this, EquilibriumSolver.InSilicateAlkali) is { } own && set >= own - Forming.PhTakenDown,
+            }
             : this;
 
     private static int BySize(KeyValuePair<string, double> a, KeyValuePair<string, double> b) =>

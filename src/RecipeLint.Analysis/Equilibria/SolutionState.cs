@@ -19,7 +19,10 @@ public enum StateMoment
     /// <summary>After months on the shelf: the air has turned iron(II) to iron(III).</summary>
     Aged,
 
-    /// <summary>At the end of its time in the bottle, at the warmest: part of its pyrophosphate has turned to orthophosphate.</summary>
+    /// <summary>
+    /// At the end of its time in the bottle, at the warmest: part of its pyrophosphate has turned to orthophosphate, of its sulfamate to
+    /// ammonium and sulfate.
+    /// </summary>
     Turned,
 
     /// <summary>The final solution as it is poured together, closed to the air.</summary>

@@ -61,7 +61,7 @@ public static class StateSolver
 
     /// <summary>The solution from which nothing has fallen out yet; one that cannot be computed says why.</summary>
     public static Equilibrium Clear(SolutionMix mix, StateRequest request) =>
-        request.Solver.Solve(mix.Input(
+        SolverOf(mix, request).Solve(mix.Input(
             Bounded(request.At.Celsius), request.AirAtm) with
         { FixedPh = request.SetPh, StartFrom = request.StartFrom });
 
@@ -90,7 +90,8 @@ public static class StateSolver
 
         var input =
             mix.Input(celsius, request.AirAtm) with { FixedPh = request.SetPh, HoldPh = request.HoldPh, StartFrom = request.StartFrom };
-        var clear = request.Solver.Solve(input);
+        var solver = SolverOf(mix, request);
+        var clear = solver.Solve(input);
         if (!clear.Converged)
         {
             return Failed(empty, clear.Failure!);
@@ -102,7 +103,7 @@ public static class StateSolver
         PrecipitationResult? settled = null;
         if (MayForm(mix, request, clear, salts, pastItsLimit: true).Count > 0)
         {
-            settled = request.Solver.Precipitate(
+            settled = solver.Precipitate(
                 input with { StartFrom = clear }, MayForm(mix, request, clear, salts, pastItsLimit: false));
             if (!settled.Converged)
             {
@@ -114,6 +115,12 @@ public static class StateSolver
 
         return With(empty, request, clear, settled, salts);
     }
+
+    /// <summary>Silica in its own alkali is there as grains too; where a doubt of a constant is followed it is passed over.</summary>
+    private static EquilibriumSolver SolverOf(SolutionMix mix, StateRequest request) =>
+        ReferenceEquals(request.Solver, EquilibriumSolver.Product) && mix.StandsInItsSilicateAlkali
+            ? EquilibriumSolver.InSilicateAlkali
+            : request.Solver;
 
     /// <summary>What may form of a solution, or the first of it that is past its limit.</summary>
     /// <param name="salts">In the order of the solids, as <see cref="SaltVerdicts"/> gives them.</param>

@@ -22,12 +22,13 @@ public sealed class StockChemistry
     public SolutionMix Mix { get; }
 
     /// <summary>
-    /// Share of its pyrophosphate that has to turn to orthophosphate until its end is looked at too (common practice, no source).
+    /// Share of its pyrophosphate or sulfamate that has to turn until its end is looked at too (common practice, no source).
     /// </summary>
     private const double LeastTurned = 0.05;
 
     /// <summary>
-    /// Mixing, coldest, warmest, turned where pyrophosphate is there and kept for long, and aged where iron(II) is there and kept.
+    /// Mixing, coldest, warmest, turned where pyrophosphate or sulfamate is there and kept for long, and aged where iron(II) is there and
+    /// kept.
     /// </summary>
     public IReadOnlyList<SolutionState> States { get; }
 
@@ -67,7 +68,7 @@ public sealed class StockChemistry
         var states = new List<SolutionState> { mixing, coldest, warmest };
         if (Turned(stock, mix, warmest) is { } turned)
         {
-            states.Add(StateSolver.Solve(mix.WithPyrophosphateTurned(turned), new StateRequest(
+            states.Add(StateSolver.Solve(turned, new StateRequest(
                 StateMoment.Turned, stock.StorageTemperature.High, false, doubts)));
         }
 
@@ -97,18 +98,30 @@ public sealed class StockChemistry
     }
 
     /// <summary>
-    /// Share of its pyrophosphate that turns to orthophosphate while it is kept; null without any, where no time is stated and where it is
-    /// too little to matter.
+    /// What time makes of it at its warmest: pyrophosphate turns to orthophosphate, sulfamate to ammonium and sulfate. Null without any,
+    /// where no time is stated and where it is too little to matter.
     /// </summary>
-    private static double? Turned(StockFacts stock, SolutionMix mix, SolutionState warmest)
+    private static SolutionMix? Turned(StockFacts stock, SolutionMix mix, SolutionState warmest)
     {
-        if (stock.Stock.Keep?.For is not { } shelf || !warmest.IsSolved || !(mix.Totals[Component.Pyrophosphate] > 0))
+        if (stock.Stock.Keep?.For is not { } shelf || !warmest.IsSolved)
         {
             return null;
         }
 
-        var share = PyrophosphateHydrolysis.ShareTurned(warmest.Ph, warmest.Temperature.Celsius, shelf.Value.Days);
-        return share >= LeastTurned ? share : null;
+        var (ph, celsius, days) = (warmest.Ph, warmest.Temperature.Celsius, shelf.Value.Days);
+        var turned = mix;
+        if (mix.Totals[Component.Pyrophosphate] > 0
+            && PyrophosphateHydrolysis.ShareTurned(ph, celsius, days) is >= LeastTurned and var phosphate)
+        {
+            turned = turned.WithPyrophosphateTurned(phosphate);
+        }
+
+        if (mix.Totals[Component.Sulfamate] > 0 && SulfamateHydrolysis.ShareTurned(ph, celsius, days) is >= LeastTurned and var sulfamate)
+        {
+            turned = turned.WithSulfamateTurned(sulfamate);
+        }
+
+        return turned.IsTurned ? turned : null;
     }
 }
 

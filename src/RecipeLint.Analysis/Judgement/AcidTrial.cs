@@ -188,7 +188,7 @@ public static class AcidTrial
     private static SolutionMix? Soured(SolutionMix mix, double ph, string with = Unnamed)
     {
         // What the air or time has made of the contents is in the totals alone, and the demand is asked of what was put in.
-        if (mix.IronOxidised || mix.PyrophosphateTurned > 0 || SubstanceCatalogue.BuiltIn.ById(with) is not { } acid)
+        if (mix.IronOxidised || mix.IsTurned || SubstanceCatalogue.BuiltIn.ById(with) is not { } acid)
         {
             return null;
         }

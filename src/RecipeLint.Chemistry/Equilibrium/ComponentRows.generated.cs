@@ -130,6 +130,21 @@ public static class Component
 
     /// <summary>IDHA: C8H7NO8, charge -4.</summary>
     public const string Idha = "IDHA-4";
+
+    /// <summary>acid groups of humic matter: C7H6O4, charge -1.</summary>
+    public const string AcidGroup25 = "AcidGroup2.5-";
+
+    /// <summary>acid groups of humic matter: C7H6O4, charge -1.</summary>
+    public const string AcidGroup45 = "AcidGroup4.5-";
+
+    /// <summary>acid groups of humic matter: C7H6O4, charge -1.</summary>
+    public const string AcidGroup65 = "AcidGroup6.5-";
+
+    /// <summary>acid groups of humic matter: C7H6O4, charge -1.</summary>
+    public const string AcidGroup85 = "AcidGroup8.5-";
+
+    /// <summary>acid groups of humic matter: C7H6O4, charge -1.</summary>
+    public const string AcidGroup105 = "AcidGroup10.5-";
 }
 
 internal static class ComponentRows
@@ -178,5 +193,10 @@ internal static class ComponentRows
         new(Component.Thiosulfate, "thiosulfate", ComponentRoles.None, -2, -2, "S2O3", 112.117, null, null),
         new(Component.Nitrite, "nitrite", ComponentRoles.None, -1, -1, "NO2", 46.005, null, "organic"),
         new(Component.Idha, "IDHA", ComponentRoles.Chelator | ComponentRoles.Food, -4, -3, "C8H7NO8", 245.143, 5, "organic"),
+        new(Component.AcidGroup25, "acid groups of humic matter", ComponentRoles.None, -1, -1, "C7H6O4", 154.121, null, null),
+        new(Component.AcidGroup45, "acid groups of humic matter", ComponentRoles.None, -1, -1, "C7H6O4", 154.121, null, null),
+        new(Component.AcidGroup65, "acid groups of humic matter", ComponentRoles.None, -1, 0, "C7H6O4", 154.121, null, null),
+        new(Component.AcidGroup85, "acid groups of humic matter", ComponentRoles.None, -1, 0, "C7H6O4", 154.121, null, null),
+        new(Component.AcidGroup105, "acid groups of humic matter", ComponentRoles.None, -1, 0, "C7H6O4", 154.121, null, null),
     ];
 }

@@ -11,6 +11,11 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
     /// <summary>The solver with the constants verdicts rest on.</summary>
     public static EquilibriumSolver Product { get; } = new(ConstantSet.Product);
 
+    /// <summary>The solver for a silicate that stands in its own alkali.</summary>
+    public static EquilibriumSolver InSilicateAlkali => WithGrains.Value;
+
+    private static readonly Lazy<EquilibriumSolver> WithGrains = new(() => new(ConstantSet.InSilicateAlkali));
+
     public ConstantSet Constants { get; } = constants;
 
     /// <summary>The state of a solution from which nothing precipitates.</summary>

@@ -25,6 +25,9 @@ public sealed record ExtractOrigin(
 
     /// <summary>Share of the carbon that microbes use up within weeks: peat gives them hardly anything.</summary>
     public double Eaten { get; init; } = 1;
+
+    /// <summary>The acid groups it brings as it is sold; null where it brings none, or nobody knows.</summary>
+    public HumicContent? Humic { get; init; }
 }
 
 /// <summary>The kinds of extract that growers buy.</summary>
@@ -85,6 +88,7 @@ public static class ExtractOrigins
                 "common practice, no source: liquids are sold with some ten per cent, half of it carbon",
                 Confidence.Memory),
             Eaten = 0.1,
+            Humic = new HumicContent("fulvic acid", HumicMatter.FulvicAcid, 0.1, 4),
         },
         new(
             "humic",
@@ -103,6 +107,7 @@ public static class ExtractOrigins
                 "labels of liquid humates, 12 to 15 % of humic acid with half its weight in carbon (recalled)",
                 Confidence.Memory),
             Eaten = 0.1,
+            Humic = new HumicContent("humic acid", HumicMatter.HumicAcid, 0.13, 10),
         },
         new(
             "fish",

@@ -121,8 +121,11 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
     private Substance Common(JsonElement row, Substance substance)
     {
         var cas = SourcedText(row, "cas");
+        var origin = OptionalText(row, "extractOf") is { } key ? ExtractOrigins.Named(key) : null;
         return substance with
         {
+            Dissolves = origin?.Humic?.Yields ?? substance.Dissolves,
+            GuessedCharge = origin?.Humic?.GuessedCharge ?? substance.GuessedCharge,
             Aliases = Texts(row, "aliases"),
             HydrateFamily = OptionalText(row, "family"),
             Form = Form(row),
@@ -137,8 +140,8 @@ internal sealed class SubstanceReader(string file, JsonElement sources)
             KeepApartFrom = Apart(row),
             Note = SourcedText(row, "note"),
             Colour = OptionalText(row, "colour"),
-            Assumption = Joined(substance.Assumption, SourcedText(row, "assumes")?.Value),
-            Extract = OptionalText(row, "extractOf") is { } origin ? ExtractOrigins.Named(origin) : null,
+            Assumption = Joined(Joined(substance.Assumption, origin?.Humic?.Told), SourcedText(row, "assumes")?.Value),
+            Extract = origin,
         };
     }
 

@@ -13,7 +13,7 @@ internal static class StateFactsJson
         double? Known(double value) => state.IsSolved ? value : null;
 
         json.WriteStartObject();
-        json.WriteString("moment", MomentName(state.Moment));
+        json.WriteString("moment", MomentName(state));
         facts.Number("temperature_degC", state.Temperature.Celsius);
         json.WriteBoolean("openToAir", state.OpenToAir);
         facts.Text("failure", state.Failure);
@@ -46,17 +46,17 @@ internal static class StateFactsJson
     }
 
     /// <summary>How a moment is called.</summary>
-    public static string MomentName(StateMoment moment) => moment switch
+    public static string MomentName(SolutionState state) => state.Moment switch
     {
         StateMoment.Mixing => "mixing",
         StateMoment.Coldest => "coldest storage",
         StateMoment.Warmest => "warmest storage",
         StateMoment.Aged => "aged",
-        StateMoment.Turned => "pyrophosphate turned",
+        StateMoment.Turned => state.Mix.PyrophosphateTurned > 0 ? "pyrophosphate turned" : "sulfamate turned",
         StateMoment.Tank => "tank",
         StateMoment.TankInAir => "tank in air",
         StateMoment.TankAdjusted => "tank adjusted",
-        _ => throw new ArgumentOutOfRangeException(nameof(moment)),
+        _ => throw new ArgumentOutOfRangeException(nameof(state)),
     };
 
     private static void WriteSolids(FactsJson facts, SolutionState state)

@@ -56,7 +56,7 @@ public static class CsvReport
 
         foreach (var state in stock.Chemistry.States.Where(s => s.IsSolved))
         {
-            var moment = StateFactsJson.MomentName(state.Moment);
+            var moment = StateFactsJson.MomentName(state);
             rows.Ph(moment, state);
             rows.Figure("density", moment, state.Density?.GramsPerMillilitre, "g/mL");
         }
@@ -84,7 +84,7 @@ public static class CsvReport
 
         foreach (var state in recipe.Chemistry.States.Where(s => s.IsSolved))
         {
-            var moment = StateFactsJson.MomentName(state.Moment);
+            var moment = StateFactsJson.MomentName(state);
             rows.Ph(moment, state);
             rows.Figure("EC at 25 °C", moment, state.Conductivity.At25?.MillisiemensPerCentimetre, "mS/cm");
         }

@@ -118,11 +118,11 @@ public static class StockSheet
         var rows = stock.Chemistry.States.Select(s => (IReadOnlyList<string>)(s.IsSolved
             ?
             [
-                StateFactsJson.MomentName(s.Moment), Say.Number(s.Temperature.Celsius), Cells.Ph(s),
+                StateFactsJson.MomentName(s), Say.Number(s.Temperature.Celsius), Cells.Ph(s),
                 Cells.Number(s.Density?.GramsPerMillilitre),
                 Say.Number(s.IonicStrengthMolPerKg), StateFactsJson.TrustName(s.Validity.Trust),
             ]
-            : [StateFactsJson.MomentName(s.Moment), Say.Number(s.Temperature.Celsius), "", "", "", s.Failure!]));
+            : [StateFactsJson.MomentName(s), Say.Number(s.Temperature.Celsius), "", "", "", s.Failure!]));
         return new SheetSection(
             "states", "As a solution", [],
             new Table([new("moment"), new(
@@ -182,7 +182,7 @@ public static class StockSheet
                         d.Solid.TemperatureKnown && d.UntoldHolder is { } agent
                             ? $"{Say.Number(d.State.Temperature.Celsius)} °C; how firmly {agent} holds metals is known at 25 °C only"
                             : d.Solid.TemperatureKnown
-                            ? $"{StateFactsJson.MomentName(d.State.Moment)}, {Say.Number(d.State.Temperature.Celsius)} °C"
+                            ? $"{StateFactsJson.MomentName(d.State)}, {Say.Number(d.State.Temperature.Celsius)} °C"
                             : $"{Say.Number(d.State.Temperature.Celsius)} °C; how it changes with temperature is not known",
                         d.FallsOut ? Say.Number(d.GramsPerLitre) : "comes close", Say.Number(Math.Pow(10, d.Index)),
                     ]),

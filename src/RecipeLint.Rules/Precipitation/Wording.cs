@@ -34,8 +34,7 @@ internal static class Wording
             StateMoment.Warmest when stock is not null => $"{at}, {KeptWords.Warmest(stock)}",
             StateMoment.Coldest or StateMoment.Warmest => at,
             StateMoment.Turned when stock?.Stock.Keep?.For is { } shelf =>
-                $"within the {Say.Days(shelf.Value.Days)} it is kept {at}, in which about "
-                    + $"{Say.Percent(state.Mix.PyrophosphateTurned)} of its pyrophosphate turns to orthophosphate",
+                $"within the {Say.Days(shelf.Value.Days)} it is kept {at}, in which {Turned(state.Mix)}",
             StateMoment.Tank => "as it is poured together",
             StateMoment.TankInAir => "once it has come to rest with the air",
             StateMoment.TankAdjusted => "after the pH is adjusted",
@@ -52,6 +51,18 @@ internal static class Wording
             : !solid.TemperatureKnown ? $"at {Celsius(state.Temperature)} (how it changes with temperature is not known)"
             : UntoldHold.Of(state, solid) is { } agent ? Held(state, agent)
             : When(stock, state);
+
+    /// <summary>"about 40 % of its pyrophosphate turns to orthophosphate".</summary>
+    private static string Turned(SolutionMix mix)
+    {
+        (double Share, string From, string To)[] all =
+            [
+                (mix.PyrophosphateTurned, "pyrophosphate", "orthophosphate"),
+                (mix.SulfamateTurned, "sulfamic acid", "ammonium and sulfate"),
+            ];
+        var turned = all.Where(t => t.Share > 0).Select(t => $"about {Say.Percent(t.Share)} of its {t.From} turns to {t.To}");
+        return string.Join(" and ", turned);
+    }
 
     private static string Held(SolutionState state, string agent) =>
         $"at {Celsius(state.Temperature)} (how firmly {agent} holds metals at other temperatures is not known)";

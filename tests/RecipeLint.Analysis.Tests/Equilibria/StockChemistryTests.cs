@@ -90,6 +90,38 @@ public sealed class StockChemistryTests
         Assert.Equal(turned.Mix.Times(0.5).Totals["H2PO4-"] / turned.Mix.Times(0.5).Totals["P2O7-4"], turned.Mix.Totals["H2PO4-"] / turned.Mix.Totals["P2O7-4"], 9);
     }
 
+    /// <summary>
+    /// Sulfamic acid lies clear beside calcium. In a year at 25 °C a tenth of it turns to ammonium and sulfate, and gypsum falls out; within two
+    /// weeks, near neutral, or with no time stated, nothing does.
+    /// </summary>
+    [Theory]
+    [InlineData(365, "0 g", true)]
+    [InlineData(14, "0 g", false)]
+    [InlineData(365, "13 g", false)]
+    [InlineData(null, "0 g", false)]
+    public void SulfamicAcidTurnsToSulfateWhileItIsKept(int? days, string lye, bool falls)
+    {
+        var document = Bench.Stock(
+            "a.stock.json", "1 L", Bench.Add("calcium-nitrate-4h2o", "100 g"), Bench.Add("sulfamic-acid", "20 g"),
+            Bench.Add("potassium-hydroxide", lye), Bench.TopUp("1 L"));
+        var place = Place.Whole("a.stock.json");
+        var keep = days is { } kept ? new Keeping(null, new Located<Duration>(new Duration(kept), place), null) : null;
+        var chemistry = Bench.Analyse([document with { Keep = keep }]).Stocks.Single().Chemistry;
+
+        Assert.Empty(chemistry.Mixing.Deposits);
+        Assert.Equal(falls, chemistry.State(StateMoment.Turned) is not null);
+        Assert.Equal(falls ? ["Gypsum"] : [], DepositJudgement.Of(chemistry.States, DepositLimits.Default).Deposits.Select(d => d.Solid.Name));
+        if (chemistry.State(StateMoment.Turned) is not { Mix: var turned })
+        {
+            return;
+        }
+
+        Assert.InRange(turned.SulfamateTurned, 0.05, 0.25);
+        Assert.Equal(chemistry.Mix.Totals["NH2SO3-"], turned.Totals["NH2SO3-"] + turned.Totals["NH4+"], 9);
+        Assert.Equal(turned.Totals["NH4+"], turned.Totals["SO4-2"], 12);
+        Assert.Equal(turned.Totals["SO4-2"] / turned.Totals["NH2SO3-"], turned.Times(0.5).Totals["SO4-2"] / turned.Times(0.5).Totals["NH2SO3-"], 9);
+    }
+
     // KNO3 in water: 13.9 g per 100 g of water at 0 °C and 21.2 at 10 °C (CRC Handbook, aqueous solubility of inorganic compounds: 12.1 and
     // 17.5 mass %); 18 g in 100 g is saturated between them.
     [Fact]

@@ -23,6 +23,8 @@ public sealed class HazardGateTests
     [InlineData("sodium-thiosulfate-5h2o", "nitric-38", HazardKind.SulfurDioxide)]
     [InlineData("ammonium-thiosulfate-60", "phosphoric-75", HazardKind.SulfurDioxide)]
     [InlineData("potassium-thiosulfate-50", "citric-acid-h2o", HazardKind.SulfurDioxide)]
+    [InlineData("potassium-thiosulfate-50", "ferric-citrate", HazardKind.SulfurDioxide)]
+    [InlineData("sodium-thiosulfate-5h2o", "ferric-nitrate-9h2o", HazardKind.SulfurDioxide)]
     [InlineData("potassium-nitrite", "vinegar-5", HazardKind.NitrogenOxides)]
     [InlineData("sodium-nitrite", "ammonium-sulfate", HazardKind.NitrogenPressure)]
     [InlineData("sodium-nitrite", "sulfamic-acid", HazardKind.NitrogenOxides)]

@@ -68,7 +68,7 @@ public sealed class UnreadIonsTests
     public void WhyItIsNotKnownAgreesWithItsSubject()
     {
         var one = Assert.Single(Judge("seaweed-extract 200 mL").Facts.Stocks);
-        var two = Assert.Single(Judge("seaweed-extract 200 mL, humic-acid 50 mL").Facts.Stocks);
+        var two = Assert.Single(Judge("seaweed-extract 200 mL, amino-acid-extract 50 mL").Facts.Stocks);
 
         Assert.Equal("not known: which ions seaweed extract sets free is not known here", PhDoubt.Of(one.Chemistry.Mixing));
         Assert.Contains(" set free is not known here", PhDoubt.Of(two.Chemistry.Mixing), StringComparison.Ordinal);

@@ -21,6 +21,8 @@ public sealed class StatedFigureTests
         ("chelate-short", "log K 25 with EDTA, against 19 for copper and 17 for zinc", () => LogKWithEdta("Zn+2", "Zn(EDTA)-2"), 16.1, 17.4),
         ("chelate-short", "at pH 5.8 only a few thousandths of a milligram per litre do", IronWithoutHolder, 0.0005, 0.02),
         ("chelate-robbed", "takes EDTA from about pH 6.5 on", CalciumTakesEdta, 5.9, 7.1),
+        ("chelate-outside-its-ph", "leaves a third of the iron on it at pH 5 and less than a tenth at pH 6", () => HeldByIdha(5), 25, 42),
+        ("chelate-outside-its-ph", "leaves a third of the iron on it at pH 5 and less than a tenth at pH 6", () => HeldByIdha(6), 0, 10),
         ("preservative-too-weak", "Half of the benzoic acid is uncharged at pH 4.2, a tenth at 5.2 and a hundredth at 6.2", () => Uncharged("Benzoate-", "H(Benzoate)", 4.2), 0.45, 0.55),
         ("preservative-too-weak", "Half of the benzoic acid is uncharged at pH 4.2, a tenth at 5.2 and a hundredth at 6.2", () => Uncharged("Benzoate-", "H(Benzoate)", 5.2), 0.08, 0.12),
         ("preservative-too-weak", "Half of the benzoic acid is uncharged at pH 4.2, a tenth at 5.2 and a hundredth at 6.2", () => Uncharged("Benzoate-", "H(Benzoate)", 6.2), 0.008, 0.012),
@@ -152,6 +154,15 @@ public sealed class StatedFigureTests
         }
 
         return low;
+    }
+
+    /// <summary>Share of 36 µmol/kg of Fe-IDHA that a feed with calcium and phosphate leaves on the agent, per cent.</summary>
+    private static double HeldByIdha(double ph)
+    {
+        var input = Input(
+            20, ph, ("Fe+3", 3.6e-5), ("IDHA-4", 3.6e-5), ("Na+", 3.6e-5), ("Ca+2", 4e-3), ("K+", 5e-3), ("NO3-", 11.5e-3), ("H2PO4-", 1.5e-3));
+        var left = Equilibrium.Ask(input with { HoldPh = true }, MayForm.Of(SolidRole.FormsReadily)).Left;
+        return 100 * (left.Molality("Fe(IDHA)-") + left.Molality("Fe(OH)(IDHA)-2") + left.Molality("Fe(OH)2(IDHA)-3")) / 3.6e-5;
     }
 
     private static double Uncharged(string ion, string acid, double ph) => Solve(25, ph, (ion, 1e-3), ("Na+", 1e-3)).Molality(acid) / 1e-3;

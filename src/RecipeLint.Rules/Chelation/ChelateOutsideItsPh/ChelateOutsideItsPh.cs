@@ -258,7 +258,11 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
         var guess = GuessedPh.Of(recipe);
         var better = ChelateWindow.HoldingAt(ph).FirstOrDefault(w => w.Highest > window.Highest);
         Way[] other = better is null ? [] : [new($"use Fe-{better.Agent}, which holds to pH {Say.Number(better.HighFrom)}", Puts.Chelate)];
-        var message = (lost
+        var message = (verdict.IsDoubted
+                ? $"The solution comes to rest at pH {Say.Ph(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, by its makers good to "
+                    + $"pH {Say.Number(window.Highest)}; by the constants, which are known to 0.7 in log K, only {Say.Percent(held)} of "
+                    + $"{Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron is held in the end. "
+                : lost
                 ? $"The solution comes to rest at pH {Say.Ph(Math.Round(ph, 2))} and its iron is Fe-{window.Agent}, good to pH "
                     + $"{Limits(window)}: in the end only {Say.Percent(held)} of {Say.Number(iron * Iron.GramsPerMole * 1000)} mg/L iron "
                         + "is held. "
@@ -270,10 +274,13 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
                 ? $"As it is poured, at pH {Say.Ph(Math.Round(fresh, 2))}, {Say.Percent(still)} is held: what is fed at once brings it. "
                 : "")
             + PhGuess.Sentence(guess)
-            + context.AdviceFor(recipe).Sentence([new("bring the solution to pH 5.5 to 6", Puts.Acid, 5.5), .. other]);
+            + context.AdviceFor(recipe).Sentence(verdict.IsDoubted
+                ? [new("look whether the tank stays clear overnight"), .. other]
+                : [new("bring the solution to pH 5.5 to 6", Puts.Acid, 5.5), .. other]);
         return Finding(
             context, verdict.Place!, message, ("pH", ph, verdict.Checks[0].Limit), held,
-            PhGuess.Weaken(!lost ? Odds.Possible : verdict.HeldAsPoured is null ? Odds.Certain : Odds.NearTheLimit, guess));
+            PhGuess.Weaken(
+                !lost || verdict.IsDoubted ? Odds.Possible : verdict.HeldAsPoured is null ? Odds.Certain : Odds.NearTheLimit, guess));
     }
 
     private static string Limits(ChelateWindow window) =>
@@ -317,5 +324,8 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
 
         /// <summary>True for a feed in which less is held than should be: then the lowest published limit counts.</summary>
         internal bool IsLost { get; init; }
+
+        /// <summary>True where only the constants, and no published limit, give the chelate up.</summary>
+        internal bool IsDoubted => IsLost && Window is { HighByConstants: true } window && Ph <= window.Highest;
     }
 }
