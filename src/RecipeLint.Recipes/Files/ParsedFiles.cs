@@ -9,7 +9,8 @@ namespace RecipeLint.Recipes.Files;
 /// same
 /// <see cref="SourceFile"/> as before. The last state of each path is kept.
 /// </summary>
-public sealed class ParsedFiles
+/// <param name="below">Known already, and left as it is: what a change in thought does not touch is taken from there.</param>
+public sealed class ParsedFiles(ParsedFiles? below = null)
 {
     private readonly Lock _gate = new();
     private readonly Dictionary<(string Path, DocumentKind Kind), Entry> _entries = [];
@@ -26,13 +27,9 @@ public sealed class ParsedFiles
     internal (JsonReadResult Parsed, IReadOnlyList<Problem> Shape, bool CanBeRead) Read(
         string path, byte[] bytes, DocumentKind kind, int sizeLimit)
     {
-        lock (_gate)
+        if (Find(path, bytes, kind, sizeLimit) is { } known)
         {
-            if (_entries.TryGetValue((path, kind), out var known) && known.SizeLimit == sizeLimit
-                && (ReferenceEquals(known.Bytes, bytes) || known.Bytes.AsSpan().SequenceEqual(bytes)))
-            {
-                return (known.Parsed, known.Shape, known.CanBeRead);
-            }
+            return (known.Parsed, known.Shape, known.CanBeRead);
         }
 
         var (parsed, shape, canBeRead) = Parse(path, bytes, kind, sizeLimit);
@@ -42,6 +39,20 @@ public sealed class ParsedFiles
         }
 
         return (parsed, shape, canBeRead);
+    }
+
+    private Entry? Find(string path, byte[] bytes, DocumentKind kind, int sizeLimit)
+    {
+        lock (_gate)
+        {
+            if (_entries.TryGetValue((path, kind), out var known) && known.SizeLimit == sizeLimit
+                && (ReferenceEquals(known.Bytes, bytes) || known.Bytes.AsSpan().SequenceEqual(bytes)))
+            {
+                return known;
+            }
+        }
+
+        return below?.Find(path, bytes, kind, sizeLimit);
     }
 
     internal static (JsonReadResult Parsed, IReadOnlyList<Problem> Shape, bool CanBeRead) Parse(

@@ -10,10 +10,12 @@ namespace RecipeLint.Rules.Repairs;
 public sealed record Judged(Workspace Workspace, Facts Facts, LintResult Result)
 {
     /// <param name="asked">Files and folders, as the user wrote them or full.</param>
-    public static Judged Of(IFileTree files, IReadOnlyList<string> asked, LoadOptions load, EngineOptions engine)
+    /// <param name="memory">Facts to take over where nothing they follow from has changed; null computes all.</param>
+    public static Judged Of(
+        IFileTree files, IReadOnlyList<string> asked, LoadOptions load, EngineOptions engine, FactsMemory? memory = null)
     {
         var workspace = WorkspaceLoader.Load(files, asked, load);
-        var facts = Analyzer.Analyse(workspace);
+        var facts = Analyzer.Analyse(workspace, memory);
         return new Judged(workspace, facts, LintEngine.Judge(facts, engine));
     }
 

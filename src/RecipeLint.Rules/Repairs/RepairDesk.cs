@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Rules.Engine;
@@ -19,18 +20,29 @@ public sealed class RepairDesk
     private readonly Lazy<RepairScope> _scope;
     private readonly Dictionary<string, Judged> _before = new(StringComparer.Ordinal);
 
+    /// <summary>Facts of the files as they stand. A trial computes only what it touches.</summary>
+    private readonly FactsMemory _memory;
+
     /// <param name="files">The files as they stand.</param>
     /// <param name="load">How they are read.</param>
     /// <param name="engine">The rules that judge.</param>
     /// <param name="shown">What these files came to.</param>
-    public RepairDesk(IFileTree files, LoadOptions load, EngineOptions engine, Judged shown)
+    /// <param name="memory">Facts of them that are known already; kept up.</param>
+    public RepairDesk(IFileTree files, LoadOptions load, EngineOptions engine, Judged shown, FactsMemory? memory = null)
     {
         _files = files;
-        _load = load with { Root = shown.Workspace.Root };
-        _engine = engine;
+        _load = load with { Root = shown.Workspace.Root, Parsed = load.Parsed ?? new ParsedFiles() };
+        _memory = memory ?? new FactsMemory();
+        _engine = engine with { Silent = engine.Silent ?? new SilentRules() };
         _shown = shown;
-        _scope = new(() => RepairScope.Of(files, _load, shown.Workspace));
+        _scope = new(() => RepairScope.Of(files, _load, shown.Workspace, _memory));
     }
+
+    /// <summary>How many changes were tried out.</summary>
+    public int Trials { get; private set; }
+
+    /// <summary>How many facts were computed for them, for whoever wants to see that little is.</summary>
+    public int Computed { get; private set; }
 
     /// <summary>The repairs of a finding that hold, the rule's best first.</summary>
     /// <param name="wanted">Which of those proposed are tried at all; null for all.</param>
@@ -123,7 +135,8 @@ public sealed class RepairDesk
             return false;
         }
 
-        var alone = _engine with { Rules = [.. _engine.Rules.Where(r => r.Name == finding.Rule.Name)] };
+        // What is known of silent rules goes by their number among all.
+        var alone = _engine with { Rules = [.. _engine.Rules.Where(r => r.Name == finding.Rule.Name)], Silent = null };
         var asked = Asked(finding, patches.Keys, whole: false);
         var after = After(patches, asked, alone);
         return after.Result.Faults.Count == 0
@@ -238,7 +251,12 @@ public sealed class RepairDesk
     {
         var tree =
             patches.Aggregate(_files, (under, patch) => new OverlayFileTree(under, _scope.Value.FullPathOf(patch.Key), patch.Value.Bytes!));
-        return Judged.Of(tree, [.. asked, .. patches.Where(p => p.Value.IsNew).Select(p => _scope.Value.FullPathOf(p.Key))], _load, engine);
+        List<string> all = [.. asked, .. patches.Where(p => p.Value.IsNew).Select(p => _scope.Value.FullPathOf(p.Key))];
+        var memory = new FactsMemory(_memory);
+        var after = Judged.Of(tree, all, _load with { Parsed = new ParsedFiles(_load.Parsed) }, engine, memory);
+        Trials++;
+        Computed += memory.Computed;
+        return after;
     }
 
     private List<string> Asked(Finding finding, IEnumerable<string> changed, bool whole)
@@ -258,7 +276,7 @@ public sealed class RepairDesk
         var key = string.Join('\n', asked);
         if (!_before.TryGetValue(key, out var judged))
         {
-            _before[key] = judged = Judged.Of(_files, asked, _load, _engine);
+            _before[key] = judged = Judged.Of(_files, asked, _load, _engine, _memory);
         }
 
         return judged;

@@ -24,14 +24,15 @@ internal sealed class RepairScope
 
     public Facts Facts { get; }
 
-    public static RepairScope Of(IFileTree files, LoadOptions load, Workspace shown)
+    /// <param name="memory">Keeps the facts for the trials to come.</param>
+    public static RepairScope Of(IFileTree files, LoadOptions load, Workspace shown, FactsMemory memory)
     {
         // With the root of the disk as root nobody means all of it.
         var isWholeDisk = shown.Root.TrimEnd('/') is "" or [_, ':'];
         IReadOnlyList<string> asked = isWholeDisk
             ? [.. shown.Asked.Select(f => FullPath(shown.Root, f))]
             : [shown.Root, .. shown.Asked.Select(f => FullPath(shown.Root, f))];
-        return new RepairScope(files, Analyzer.Analyse(WorkspaceLoader.Load(files, asked, load)));
+        return new RepairScope(files, Analyzer.Analyse(WorkspaceLoader.Load(files, asked, load), memory));
     }
 
     /// <summary>Files with all that depend on them: stocks that take parts of them, recipes that dose them, whatever a settings,

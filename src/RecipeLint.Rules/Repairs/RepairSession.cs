@@ -1,3 +1,4 @@
+using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Rules.Engine;
@@ -19,6 +20,7 @@ public sealed class RepairSession
     private readonly SortedDictionary<string, byte[]> _changed = new(StringComparer.Ordinal);
     private readonly List<VerifiedRepair> _applied = [];
     private readonly SortedDictionary<string, int> _leftInOthers = new(StringComparer.Ordinal);
+    private readonly FactsMemory _memory = new();
     private Judged _now;
 
     /// <param name="disk">The files as they stand.</param>
@@ -30,7 +32,7 @@ public sealed class RepairSession
     {
         _disk = disk;
         _asked = asked;
-        _load = load with { Root = now.Workspace.Root };
+        _load = load with { Root = now.Workspace.Root, Parsed = load.Parsed ?? new ParsedFiles() };
         _engine = engine;
         _now = now;
     }
@@ -55,7 +57,7 @@ public sealed class RepairSession
     {
         for (var round = 0; round < MostRounds; round++)
         {
-            var desk = new RepairDesk(Files, _load, _engine, _now);
+            var desk = new RepairDesk(Files, _load, _engine, _now, _memory);
             var batch = new List<VerifiedRepair>();
             IReadOnlyDictionary<string, PatchResult>? patches = null;
             _leftInOthers.Clear();
@@ -84,7 +86,7 @@ public sealed class RepairSession
             }
 
             Take(batch, patches);
-            _now = Judged.Of(Files, _asked, _load, _engine);
+            _now = Judged.Of(Files, _asked, _load, _engine, _memory);
         }
     }
 
@@ -95,7 +97,7 @@ public sealed class RepairSession
     {
         for (var round = 0; round < MostRounds; round++)
         {
-            var desk = new RepairDesk(Files, _load, _engine, _now);
+            var desk = new RepairDesk(Files, _load, _engine, _now, _memory);
             var touched = new HashSet<string>(StringComparer.Ordinal);
             foreach (var finding in _now.Result.Findings.Where(f => f.Rule.Id == ruleId).ToList())
             {
@@ -115,7 +117,7 @@ public sealed class RepairSession
                 return;
             }
 
-            _now = Judged.Of(Files, _asked, _load, _engine);
+            _now = Judged.Of(Files, _asked, _load, _engine, _memory);
         }
     }
 
