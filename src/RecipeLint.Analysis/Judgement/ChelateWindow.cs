@@ -29,7 +29,7 @@ public sealed record ChelateWindow(string Agent, double Lowest, double LowFrom, 
     ];
 
     /// <summary>Share of the iron below which an agent is not looked at (common practice, no source).</summary>
-    private const double NotableShare = 0.1;
+    public const double NotableShare = 0.1;
 
     /// <summary>
     /// Below it the chelate is of no use in a stock. The acids of EDTA and DTPA fall out as solids of their own, which the rules on

@@ -203,7 +203,7 @@ internal sealed class ChelateOutsideItsPh : WorkspaceRule<ChelateOutsideItsPh.St
             Held = held,
             IsLost = lost,
             HeldAsPoured = lost && recipe.Adjustment is null
-                && recipe.ComponentMoles.GetValueOrDefault(Iron.Ferrous) <= NotableShare * Iron.Moles(recipe.ComponentMoles)
+                && recipe.ComponentMoles.GetValueOrDefault(Iron.Ferrous) <= ChelateWindow.NotableShare * Iron.Moles(recipe.ComponentMoles)
                 && recipe.Chemistry.Tank is { IsSolved: true } poured && Iron.HeldShare(poured, iron) is var fresh && fresh >= least / 100
                     ? (Rounding.SixDigits(poured.Ph), Rounding.SixDigits(fresh))
                     : null,
