@@ -231,8 +231,7 @@ public sealed class HazardAdviceTests
     /// <summary>"It is what the recipe gives" was all that a reading of these brought, with exit code 0.</summary>
     [Theory]
     [InlineData("potassium-bicarbonate", "citric-acid-h2o")]
-    [InlineData("potassium-hydroxide", "sulfuric-96")]
-    [InlineData("nitric-60", "citric-acid-h2o")]
+    [InlineData("malic-acid", "sodium-bicarbonate")]
     [InlineData("hydrogen-peroxide-35", "copper-sulfate-5h2o")]
     public void AReadingOfADangerousBottleIsNoReasonToLookForSlips(string one, string other)
     {
