@@ -21,6 +21,12 @@ public sealed class OutsideFactsTests
     private const string CalciumNitrate = "The coefficient is the one that gives gypsum in all nitrates back; 0.001 + 0.035 log I gives these "
         + "within 0.5 %, and gypsum in nitrates of potassium, sodium and ammonium 10 to 40 % too soluble.";
 
+    private const string CitrateTable = "By the constants of citric acid, which give the citrate standards within 0.03 and McIlvaine's buffers "
+        + "of the same acid within 0.1, it is as given; the sums of the table hold no acid that could keep it so high.";
+
+    /// <summary>Of the trial held out as many as were outside when it was run and its causes mended. Not to be raised.</summary>
+    private const int MostOutsideOfTheTrial = 23;
+
     private static bool Calibrates(Fact fact) => fact.What.StartsWith("osmotic coefficient: ", StringComparison.Ordinal)
         && Calibrating.Any(salt => fact.What.Contains(" " + salt + ",", StringComparison.Ordinal));
 
@@ -50,6 +56,36 @@ public sealed class OutsideFactsTests
         ["osmotic coefficient: 0.5 mol/kg Ca(NO3)2, 25 °C"] = (CalciumNitrate, 9.6),
         ["osmotic coefficient: 1 mol/kg Ca(NO3)2, 25 °C"] = (CalciumNitrate, 15.5),
         ["osmotic coefficient: 1 mol/kg Na2CO3, 25 °C"] = ("Within 1 % at 0.5 mol/kg; the parameters of the USGS database pitzer.dat (read) give 0.679 for 0.757.", 7),
+        ["citrate buffer: 46.5 mL of 0.1 M citric acid and 3.5 mL of 0.1 M citrate in 100 mL, 23 °C"] = (CitrateTable, 0.38),
+        ["citrate buffer: 37 mL of 0.1 M citric acid and 13 mL of 0.1 M citrate in 100 mL, 23 °C"] = (CitrateTable, 0.16),
+        ["citrate buffer: 33 mL of 0.1 M citric acid and 17 mL of 0.1 M citrate in 100 mL, 23 °C"] = (CitrateTable, 0.21),
+        ["citrate buffer: 25.5 mL of 0.1 M citric acid and 24.5 mL of 0.1 M citrate in 100 mL, 23 °C"] = (CitrateTable, 0.21),
+        ["citrate buffer: 20.5 mL of 0.1 M citric acid and 29.5 mL of 0.1 M citrate in 100 mL, 23 °C"] = (CitrateTable, 0.24),
+        ["citrate buffer: 13.7 mL of 0.1 M citric acid and 36.3 mL of 0.1 M citrate in 100 mL, 23 °C"] = (CitrateTable, 0.3),
+        ["citrate buffer: 7.2 mL of 0.1 M citric acid and 42.8 mL of 0.1 M citrate in 100 mL, 23 °C"] = (CitrateTable, 0.38),
+        ["table of buffers: 2.10 g NaHCO3 and 227 mL of 0.1 M NaOH in a litre, 25 °C"] =
+            ("By the second constant of carbonic acid (10.33) and the activities of the carbonate standard, which comes out within 0.01, it is 10.83; half a millilitre of lye in 50 makes the difference there.", 0.14),
+        ["lowering of the freezing point: 1 mol/kg KNO3"] =
+            ("By the osmotic coefficient of Robinson & Stokes at 25 °C (0.756) it is 2.81; it falls in the cold, which the coefficient of potassium with nitrate does not follow.", 5.6),
+        ["lowering of the freezing point: 0.1 mol/kg MgSO4"] = ("By the osmotic coefficient of Robinson & Stokes (0.606) it is 0.225; the table has two digits.", 8.2),
+        ["lowering of the freezing point: 0.25 mol/kg MgSO4"] = ("By the osmotic coefficient of Robinson & Stokes (0.55) it is 0.51.", 7),
+        ["lowering of the freezing point: 0.5 mol/kg H2SO4"] =
+            ("By the osmotic coefficient of Robinson & Stokes (0.676) it is 1.88; the constants have no interaction of hydrogen sulfate with hydrogen ions.", 9.1),
+        ["lowering of the freezing point: 0.5 mol/kg CuSO4"] = ("Within 1.3 % at half the strength; the coefficients were fitted to osmotic coefficients of 25 °C (osmotic-fit.md).", 8.1),
+        ["salt of round strength: 1 % NH4Cl, 25 °C"] = ("By the constant of ammonium (9.24) it is 5.0, and 5.1 at this ionic strength.", 0.4),
+        ["salt of round strength: 3 % NH4Cl, 25 °C"] = ("By the constant of ammonium (9.24) it is 4.7, and 4.9 at this ionic strength.", 0.21),
+        ["salt of round strength: 10 % NH4Cl, 25 °C"] = ("By the constant of ammonium (9.24) it is 4.5; that 10 % should be no more acid than 3 % says that the figures are rounded up.", 0.43),
+        ["salt of round strength: 1 % tetrasodium EDTA, 25 °C"] =
+            ("By its fourth constant in sodium salts (9.5 at 0.1 mol/L, NIST 46, recalled) it is 11.0; the salt is sold with a little free lye.", 0.38),
+        ["salt of round strength: 0.2 M CuSO4, 25 °C"] = ("By the hydrolysis of copper (-8.0, and -10.4 for two) it is 4.5; crystals bring a trace of acid along.", 0.47),
+        ["silicate as it is sold: potassium silicate, 12.65 % K2O, 26.5 % SiO2, 20 °C"] =
+            ("Nine mol/kg of silica in the water left; the thinner grades are within 0.3, and all were 2.1 to 2.4 too low before grains of silica were counted.", 0.4),
+        ["silicate as it is sold: sodium silicate, 14.7 % Na2O, 29.4 % SiO2, 20 °C"] =
+            ("A mole of alkali for each of silica: the short chains of so alkaline a glass are more highly charged than the constants have them. Those sold to growers have 2.1 to 3.3 by mass.", 2.1),
+        ["point of two double salts: picromerite over 0.618 mol/kg K2SO4 with 3.030 MgSO4, 45 °C"] =
+            ("At the end of the range the constant, carried there by its enthalpy, says 1.6 times too much: the cautious side.", 0.22),
+        ["liquid as it is sold: 60 % ammonium thiosulfate, 20 °C"] = ("Three times as strong as the fit of thiosulfate reaches (20 % by mass).", 4.5),
+        ["liquid as it is sold: 50 % potassium thiosulfate, 20 °C"] = ("More than twice as strong as the fit of thiosulfate reaches (20 % by mass).", 3.1),
         ["MAP in KNO3, NH4H2PO4 (1.850, 3.817 mol/kg) at 16.5 °C, verdicts that differ"] = ("At 0.6 of the measured strength it is called close and not clear: the cautious side.", 1),
     };
 
@@ -71,10 +107,12 @@ public sealed class OutsideFactsTests
                 $"| {name} | {table} | {source} | {tolerance} | {facts.Count} | {facts.Count(f => f.Inside)} | {facts.Count(f => !f.Inside)} |\n");
         }
 
+        var trial = Rows(HeldOutFactsTests.Table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6]))).ToList();
+        var missed = trial.Where(f => !f.Inside).ToList();
         var outside = all.Where(f => !f.Inside).ToList();
         var other = all.Where(f => !Calibrates(f)).ToList();
-        text.Append(CultureInfo.InvariantCulture, $"\n{all.Count} facts, {outside.Count} outside ({100.0 * outside.Count / all.Count:0.0} %); without the osmotic coefficients of salts that were fitted to such {other.Count}, {other.Count(f => !f.Inside)} outside ({100.0 * other.Count(f => !f.Inside) / other.Count:0.0} %).\n\n## Outside\n\n");
-        foreach (var fact in outside)
+        text.Append(CultureInfo.InvariantCulture, $"\n{all.Count} facts, {outside.Count} outside ({100.0 * outside.Count / all.Count:0.0} %); without the osmotic coefficients of salts that were fitted to such {other.Count}, {other.Count(f => !f.Inside)} outside ({100.0 * other.Count(f => !f.Inside) / other.Count:0.0} %).\n\nA trial held out besides (held-out-facts.md), written down with its tolerances before the program was asked: {trial.Count} facts, {missed.Count} outside ({100.0 * missed.Count / trial.Count:0.0} %), seven of them from one table of citrate buffers that contradicts the constants of the acid. Both together: {all.Count + trial.Count} facts, {outside.Count + missed.Count} outside ({100.0 * (outside.Count + missed.Count) / (all.Count + trial.Count):0.0} %).\n\n## Outside\n\n");
+        foreach (var fact in outside.Concat(missed))
         {
             Assert.True(Because.TryGetValue(fact.What, out var because), $"nothing says why '{fact.What}' is outside");
             text.Append(CultureInfo.InvariantCulture, $"- {fact.What}: {fact.Off:+0.###;-0.###} (tolerance {fact.Tolerance:0.###}). {because.Why}\n");
@@ -82,6 +120,7 @@ public sealed class OutsideFactsTests
         }
 
         Repository.Golden(Equilibrium + "outside-facts.md", text.ToString());
+        Assert.True(missed.Count <= MostOutsideOfTheTrial, string.Join("\n", missed));
         Assert.True(all.Count >= 200, $"{all.Count} facts");
         Assert.True(outside.Count <= MostOutside * all.Count, string.Join("\n", outside));
         Assert.True(other.Count(f => !f.Inside) <= MostOutsideWithoutCalibrating * other.Count, string.Join("\n", outside));

@@ -87,6 +87,17 @@ public sealed class StatedFigureTests
         ("chelating-acid-drops-out", "of the acid of DTPA it holds about 5 g", () => 393.35 * Soluble("DTPA acid", "DTPA-5", 20), 4, 6),
         ("salt-past-its-solubility", "about 100 g/L of disodium EDTA", () => 372.24 * SaltVerdicts.Solubility(ConstantSet.Product.FindSolid("Disodium EDTA dihydrate")!, 20)!.Value, 95, 115),
         ("stock-freezes", "ice takes 9 % more room", () => 100 * ((Water.DensityGramsPerMl(0.01) / 0.9167) - 1), 8.5, 9.5),
+        ("ambiguous-unit", "17 % too weak or 20 % too strong", () => 100 * ((4.54609 / 3.785412) - 1), 19.5, 20.5),
+        ("ambiguous-unit", "17 % too weak or 20 % too strong", () => 100 * (1 - (3.785412 / 4.54609)), 16.5, 17.5),
+        ("ambiguous-substance", "A gram of the dry salt holds 2.05 times as much magnesium", () => Mass("MgSO4·7H2O") / Mass("MgSO4"), 2.045, 2.055),
+        ("impossible-analysis", "2.3 times its real phosphorus and 1.2 times its potassium", () => Mass("P2O5") / (2 * Mass("P")), 2.25, 2.35),
+        ("impossible-analysis", "2.3 times its real phosphorus and 1.2 times its potassium", () => Mass("K2O") / (2 * Mass("K")), 1.15, 1.25),
+        ("iron-with-phosphate", "at 25 °C half of it in 34 days at pH 2.3 and in 174 days at pH 5.4", () => PyrophosphateHydrolysis.HalfLifeDays(2.3, 25), 33.5, 34.5),
+        ("iron-with-phosphate", "at 25 °C half of it in 34 days at pH 2.3 and in 174 days at pH 5.4", () => PyrophosphateHydrolysis.HalfLifeDays(5.4, 25), 173.5, 174.5),
+        ("preservative-drops-out", "of its calcium salt a litre of water holds about 27 g at 20 °C", () => Mass("Ca(C7H5O2)2") * SaltVerdicts.Solubility(ConstantSet.Product.FindSolid("Calcium benzoate")!, 20)!.Value, 24, 31),
+        ("chelate-nitrogen-counted", "about 1 mg/L with 2 mg/L of iron", () => 2 * 2 * Mass("N") / Mass("Fe"), 0.95, 1.05),
+        ("vessel-too-coarse", "±150 mL is ±30 % of 500 mL", () => 100 * 150 / 500.0, 29.9, 30.1),
+        ("silicate-with-acid-or-metal", "In the tank at 30 mg/L it is harmless", () => Solve(20, 6, ("H4SiO4", 0.03 / Mass("SiO2"))).SaturationIndex("Amorphous silica")!.Value, -5, -0.3),
         ("doses-shift-the-volume", "poured into 200 L they make 204.2 L", () => 200 * 1.021, 204.15, 204.25),
     ];
 
