@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using RecipeLint.Analysis;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Patching;
@@ -13,12 +15,19 @@ public sealed class RepairDesk
 {
     private const int Halvings = 7;
 
+    /// <summary>Changes whose facts are kept, some 100 kB each: the next finding of a stock mostly has the same proposed.</summary>
+    private const int MostKept = 64;
+
     private readonly IFileTree _files;
     private readonly LoadOptions _load;
     private readonly EngineOptions _engine;
     private readonly Judged _shown;
     private readonly Lazy<RepairScope> _scope;
     private readonly Dictionary<string, Judged> _before = new(StringComparer.Ordinal);
+
+    /// <summary>Facts after the last changes that were tried, with the order they were tried in.</summary>
+    private readonly Dictionary<string, Facts> _tried = new(StringComparer.Ordinal);
+    private readonly Queue<string> _order = new();
 
     /// <summary>Facts of the files as they stand. A trial computes only what it touches.</summary>
     private readonly FactsMemory _memory;
@@ -249,15 +258,38 @@ public sealed class RepairDesk
     /// <summary>The way through for the patched files; a new one is judged by itself too.</summary>
     private Judged After(SortedDictionary<string, PatchResult> patches, List<string> asked, EngineOptions engine)
     {
+        var key = KeyOf(patches, asked);
+        if (!_tried.TryGetValue(key, out var facts))
+        {
+            _tried[key] = facts = Try(patches, asked);
+            _order.Enqueue(key);
+            if (_order.Count > MostKept)
+            {
+                _tried.Remove(_order.Dequeue());
+            }
+        }
+
+        return new Judged(facts.Workspace, facts, LintEngine.Judge(facts, engine));
+    }
+
+    private Facts Try(SortedDictionary<string, PatchResult> patches, List<string> asked)
+    {
         var tree =
             patches.Aggregate(_files, (under, patch) => new OverlayFileTree(under, _scope.Value.FullPathOf(patch.Key), patch.Value.Bytes!));
         List<string> all = [.. asked, .. patches.Where(p => p.Value.IsNew).Select(p => _scope.Value.FullPathOf(p.Key))];
         var memory = new FactsMemory(_memory);
-        var after = Judged.Of(tree, all, _load with { Parsed = new ParsedFiles(_load.Parsed) }, engine, memory);
+        var load = _load with { Parsed = new ParsedFiles(_load.Parsed) };
+        var facts = Analyzer.Analyse(WorkspaceLoader.Load(tree, all, load), memory);
         Trials++;
         Computed += memory.Computed;
-        return after;
+        return facts;
     }
+
+    /// <summary>
+    /// Names a change and what is asked of it: the same edits are proposed for several findings, and tried before they are verified.
+    /// </summary>
+    private static string KeyOf(SortedDictionary<string, PatchResult> patches, List<string> asked) => string.Join(
+        '\n', asked.Append("").Concat(patches.Select(p => p.Key + "\n" + Convert.ToHexString(SHA256.HashData(p.Value.Bytes!)))));
 
     private List<string> Asked(Finding finding, IEnumerable<string> changed, bool whole)
     {
