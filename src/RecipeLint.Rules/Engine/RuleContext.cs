@@ -1,7 +1,6 @@
 using System.Globalization;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Judgement;
-using RecipeLint.Recipes;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Rules.Engine;

@@ -6,7 +6,6 @@ using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
-using RecipeLint.Rules.Chelation;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 
