@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using RecipeLint.Analysis.Hazards;
 using RecipeLint.Recipes;
 using RecipeLint.Reports;
 using RecipeLint.Reports.Hazards;
