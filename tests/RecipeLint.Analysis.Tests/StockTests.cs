@@ -239,7 +239,8 @@ public sealed class StockTests
         Assert.Equal("kitchen", Taken(Bench.Add("boric-acid", "3 g", with: "kitchen")).Scale!.Name);
         Assert.True(Taken(Bench.Add("boric-acid", "3 g", with: "kitchen")).EquipmentStated);
         Assert.Equal("cylinder-100", Taken(Bench.Add("nitric-38", "90 mL")).Measure!.Name);
-        Assert.Equal("cylinder-1000", Taken(Bench.Add("nitric-38", "110 mL")).Measure!.Name);
+        Assert.Equal("cylinder-100", Taken(Bench.Add("nitric-38", "110 mL")).Measure!.Name);
+        Assert.Equal("cylinder-1000", Taken(Bench.Add("nitric-38", "210 mL")).Measure!.Name);
 
         AdditionFacts Taken(Step step) => Bench.Analyse([Bench.Stock("a.stock.json", "10 L", step)], shop: shop).Stocks[0].Additions.Single();
     }

@@ -61,7 +61,7 @@ public static class StateSolver
 
     /// <summary>The solution from which nothing has fallen out yet; one that cannot be computed says why.</summary>
     public static Equilibrium Clear(SolutionMix mix, StateRequest request) =>
-        SolverOf(mix, request).Solve(mix.Input(
+        SolverOf(mix.WithPhSet(request.SetPh), request).Solve(mix.Input(
             Bounded(request.At.Celsius), request.AirAtm) with
         { FixedPh = request.SetPh, StartFrom = request.StartFrom });
 

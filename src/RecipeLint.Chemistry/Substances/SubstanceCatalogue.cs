@@ -299,11 +299,14 @@ public sealed partial class SubstanceCatalogue
                 && names.Select(AgentOf).OfType<string>().ToList() is { Count: > 0 } agents && !agents.Contains(agent));
     }
 
-    /// <summary>The chelating agent that a name names: one is no slip for another. Null where it names none.</summary>
+    /// <summary>
+    /// The chelating agent that a name names: one is no slip for another. Null where it names none. An agent is one word, or the end of
+    /// one: the "edta" of "fe-dtap" is none.
+    /// </summary>
     private static string? AgentOf(string name)
     {
-        var key = SubstanceNames.Key(name);
-        return Array.Find(_agents, a => key.Contains(a, StringComparison.Ordinal));
+        List<string> words = [.. KnownNames.WordsOf(name).Select(SubstanceNames.Key)];
+        return Array.Find(_agents, a => words.Exists(w => w.Contains(a, StringComparison.Ordinal)));
     }
 
     /// <summary>A word that ends as ions do.</summary>

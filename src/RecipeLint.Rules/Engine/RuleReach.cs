@@ -1,6 +1,8 @@
 namespace RecipeLint.Rules.Engine;
 
-/// <summary>Whether a rule that judges one stock or recipe has looked at more than what that was read with and what its own settings say.</summary>
+/// <summary>
+/// Whether a rule that judges one stock or recipe has looked at more than what that was read with and what its own settings say.
+/// </summary>
 internal sealed class RuleReach
 {
     private string? _file;

@@ -40,16 +40,8 @@ internal static class LabelCommand
             Description = "Day it was made, such as 2026-03-01. Left out: a line to write on.",
             HelpName = "date",
         };
-        var batch = new Option<string?>("--batch")
-        {
-            Description = "Number of the batch. Left out: a line to write on.",
-            HelpName = "text",
-        };
-        var output = new Option<string?>("--output", "-o")
-        {
-            Description = "Write to this file instead of standard output.",
-            HelpName = "file",
-        };
+        var batch = Text("--batch", "text", "Number of the batch. Left out: a line to write on.");
+        var output = Text("--output", "file", "Write to this file instead of standard output.", "-o");
         var config = SharedOptions.Config();
         var noConfig = SharedOptions.NoConfig();
         var command = new Command(
@@ -60,11 +52,8 @@ internal static class LabelCommand
         command.SetAction(parsed =>
         {
             var input = StockInput.Open(world, "label", parsed.GetValue(file)!, parsed.GetValue(config), parsed.GetValue(noConfig));
-            if (BottleLabel.Refused(input.Stock) is { } refusal)
+            if (IsRefused(world, input.Stock))
             {
-                // Standard output is for the drawing, or for nothing.
-                HazardWords.Refused(refusal).Prepend(BottleLabel.NotDrawn).ToList()
-                    .ForEach(line => world.Error.WriteLine("recipelint: " + Printable.Show(line)));
                 return ExitCodes.Findings;
             }
 
@@ -80,6 +69,24 @@ internal static class LabelCommand
             return ExitCodes.Clean;
         });
         return command;
+    }
+
+    private static Option<string?> Text(string name, string help, string description, params string[] aliases) =>
+        new(name, aliases) { Description = description, HelpName = help };
+
+    /// <summary>
+    /// True for a stock that must not be mixed: why is said, and standard output is left for the drawing, or for nothing.
+    /// </summary>
+    private static bool IsRefused(Surroundings world, Analysis.StockFacts stock)
+    {
+        if (BottleLabel.Refused(stock) is not { } refusal)
+        {
+            return false;
+        }
+
+        HazardWords.Refused(refusal).Prepend(BottleLabel.NotDrawn).ToList()
+            .ForEach(line => world.Error.WriteLine("recipelint: " + Printable.Show(line)));
+        return true;
     }
 
     private static void Tell(Surroundings world, string? path, Workspace workspace, string text)

@@ -126,6 +126,13 @@ public sealed class SubstanceLookupTests
         });
     }
 
+    /// <summary>"edta" stands across the hyphen of a slip for another agent, and was taken for it.</summary>
+    [Theory]
+    [InlineData("fe-dtap-liquid-6", "fe-dtpa-liquid-6")]
+    [InlineData("fe-dtap-liquid-3", "fe-dtpa-liquid-3")]
+    public void AnAgentIsNotReadAcrossWords(string written, string meant) => Assert.Contains(
+        meant, Assert.IsType<SubstanceLookup.Unknown>(SubstanceCatalogue.BuiltIn.Find(written)).Suggestions);
+
     [Fact]
     public void AShopAddsSubstancesAndShadowsNothing()
     {

@@ -20,7 +20,8 @@ internal sealed class PairRecorded
         Add("pair.stock.json", Stock(one, other));
         Add("plain.stock.json", Stock(one, Plain));
         Add("together.batch.json", Record("pair", ""));
-        Add("left-out.batch.json", Record("pair", $$"""{"step": "{{other}}", "amount": "0 g"}"""));
+        // A step is known by its id, which holds no full stop.
+        Add("left-out.batch.json", Record("pair", $$"""{"step": "{{other.Replace('.', '-')}}", "amount": "0 g"}"""));
         Add("mistaken.batch.json", Record("plain", $$"""{"step": "{{Plain}}", "add": "{{other}}", "amount": "50 g"}"""));
     }
 
