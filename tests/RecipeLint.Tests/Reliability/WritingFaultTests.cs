@@ -241,8 +241,8 @@ public sealed class WritingFaultTests
             kill.WaitForExit();
         }
 
-        // A run of this size goes on for many times as long.
-        Assert.True(run.WaitForExit(TimeSpan.FromSeconds(5)), "it went on after the signal");
+        // Its exit code tells whether it ended by the signal; on a busy machine even that takes seconds.
+        Assert.True(run.WaitForExit(TimeSpan.FromSeconds(60)), "it went on after the signal");
         Assert.Equal(code, run.ExitCode);
         Assert.All(Names(scratch.Path), n => Assert.EndsWith(".stock.json", n));
     }
