@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
@@ -13,33 +14,52 @@ internal static class MetalBook
     /// <summary>Agents that hold a metal as a chelate, strong ones first; the fruit acids and glycine hold it weakly.</summary>
     private static readonly string[] Agents = [.. Components.Holders];
 
+    /// <summary>The metals and agents a species is built of, which most are not; the same ones are asked for in every state.</summary>
+    private static readonly ConcurrentDictionary<string, (int Metal, int Agent, double Count)[]> Roles = new(StringComparer.Ordinal);
+
+    private static (int Metal, int Agent, double Count)[] RolesOf(string species)
+    {
+        if (Roles.TryGetValue(species, out var known))
+        {
+            return known;
+        }
+
+        // An inert ion, whose name comes out of a file, is built of nothing and is not kept.
+        var parts = SpeciesComposition.Of(species);
+        return parts.Count == 0 ? [] : Roles[species] =
+        [
+            .. parts.Select(part => (Array.IndexOf(Metals, part.Key), Array.IndexOf(Agents, part.Key), part.Value))
+                .Where(part => part is not (< 0, < 0, _)),
+        ];
+    }
+
     public static (IReadOnlyList<ChelateShare> Shares, IReadOnlyList<DissolvedMetal> Metals) Of(
         Equilibrium state, double kilogramsWaterPerLitre)
     {
         var metal = new double[Metals.Length];
         var agent = new double[Agents.Length];
         var held = new double[Metals.Length, Agents.Length];
-        foreach (var species in state.Species)
+        foreach (ref readonly var species in state.AllSpecies)
         {
-            var parts = SpeciesComposition.Of(species.Name);
-            foreach (var (name, count) in parts)
+            foreach (var (m, a, count) in RolesOf(species.Name))
             {
-                if (Array.IndexOf(Agents, name) is >= 0 and var a)
+                var moles = count * species.MolPerKg;
+                if (a >= 0)
                 {
-                    agent[a] += count * species.MolPerKg;
+                    agent[a] += moles;
                 }
 
-                if (Array.IndexOf(Metals, name) is not (>= 0 and var m))
+                if (m < 0)
                 {
                     continue;
                 }
 
-                metal[m] += count * species.MolPerKg;
-                foreach (var (other, _) in parts)
+                metal[m] += moles;
+                foreach (var (_, with, _) in RolesOf(species.Name))
                 {
-                    if (Array.IndexOf(Agents, other) is >= 0 and var with)
+                    if (with >= 0)
                     {
-                        held[m, with] += count * species.MolPerKg;
+                        held[m, with] += moles;
                     }
                 }
             }

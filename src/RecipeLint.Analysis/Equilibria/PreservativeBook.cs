@@ -19,8 +19,14 @@ internal static class PreservativeBook
         var result = new List<PreservativeAcid>();
         foreach (var (acid, component, species, solid) in Acids)
         {
+            // Most solutions hold neither: then their solids have no index.
+            if (clear.SaturationIndex(solid) is not { } index)
+            {
+                continue;
+            }
+
             double all = 0;
-            foreach (var s in final.Species)
+            foreach (var s in final.AllSpecies)
             {
                 foreach (var (name, count) in SpeciesComposition.Of(s.Name))
                 {
@@ -28,7 +34,7 @@ internal static class PreservativeBook
                 }
             }
 
-            if (all > 0 && clear.SaturationIndex(solid) is { } index)
+            if (all > 0)
             {
                 var whole = final.Molality(species);
                 var gramsPerMole = ConstantSet.Product.FindSolid(solid)!.MolarMassGramsPerMole;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Analysis.Uncertainty;
@@ -46,19 +45,33 @@ public sealed record ElementUncertainty(string Key, MassConcentration Concentrat
         return From(budget.OfStock(stock), budget);
     }
 
-    private static UncertaintyFacts From(IEnumerable<KeyValuePair<string, Uncertain>> concentrations, ElementBudget budget) =>
-        new(
-            concentrations
-                .Where(c => c.Value.Value > 0 && c.Value.RelativeStandard is { } relative && double.IsFinite(relative))
-                .ToImmutableSortedDictionary(
-                    c => c.Key,
-                    c => new ElementUncertainty(c.Key, c.Value, c.Value.RelativeStandard!.Value),
-                    StringComparer.Ordinal),
-            budget.Notes.ToList());
+    private static UncertaintyFacts From(SortedDictionary<string, Uncertain> concentrations, ElementBudget budget)
+    {
+        var elements = new SortedList<string, ElementUncertainty>(concentrations.Count, StringComparer.Ordinal);
+        foreach (var (key, value) in concentrations)
+        {
+            if (value.Value > 0 && value.RelativeStandard is { } relative && double.IsFinite(relative))
+            {
+                elements.Add(key, new ElementUncertainty(key, value, relative));
+            }
+        }
+
+        return new UncertaintyFacts(elements, budget.Notes);
+    }
 }
 
 /// <summary>How well each element is known, and what had to be assumed to say so.</summary>
-/// <param name="Elements">By nutrient key; elements of zero concentration have none.</param>
-/// <param name="Assumptions">Equipment, assays and effects taken for granted.</param>
-public sealed record UncertaintyFacts(
-    ImmutableSortedDictionary<string, ElementUncertainty> Elements, IReadOnlyList<Assumption> Assumptions);
+public sealed class UncertaintyFacts
+{
+    private readonly UncertaintyNotes _notes;
+    private IReadOnlyList<Assumption>? _assumptions;
+
+    internal UncertaintyFacts(SortedList<string, ElementUncertainty> elements, UncertaintyNotes notes) =>
+        (Elements, _notes) = (elements, notes);
+
+    /// <summary>By nutrient key, in its order; elements of zero concentration have none.</summary>
+    public IReadOnlyDictionary<string, ElementUncertainty> Elements { get; }
+
+    /// <summary>Equipment, assays and effects taken for granted. Put into words when first asked for.</summary>
+    public IReadOnlyList<Assumption> Assumptions => _assumptions ??= _notes.ToList();
+}

@@ -201,8 +201,10 @@ internal sealed partial class MeasurementErrors(UncertaintyNotes notes)
         return tolerance.Relative ?? (tolerance.Absolute is { } half && value > 0 ? half / value : null);
     }
 
-    private static IReadOnlyList<RelativeError> NonZero(params RelativeError[] errors) =>
-        [.. errors.Where(e => e.Standard > 0 && double.IsFinite(e.Standard))];
+    private static RelativeError[] NonZero(params RelativeError[] errors) =>
+        Array.TrueForAll(errors, Counts) ? errors : Array.FindAll(errors, Counts);
+
+    private static bool Counts(RelativeError error) => error.Standard > 0 && double.IsFinite(error.Standard);
 
     [GeneratedRegex(@"^(?<low>\d+(\.\d+)?)(-(?<high>\d+(\.\d+)?))? %($| \()", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex AssayRange();

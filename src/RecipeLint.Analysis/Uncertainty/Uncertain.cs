@@ -108,8 +108,21 @@ internal sealed class Uncertain
     /// <summary>The sum; the order of the terms never shows in the last digits.</summary>
     public static Uncertain Sum(IEnumerable<Uncertain> terms)
     {
-        var list = terms.ToList();
-        return Combine(list.Select(t => t.Value).Order().Sum(), list.ConvertAll(t => (t, 1.0)));
+        var list = terms as IReadOnlyList<Uncertain> ?? [.. terms];
+        if (list.Count == 1)
+        {
+            return list[0];
+        }
+
+        var values = new double[list.Count];
+        var each = new (Uncertain, double)[list.Count];
+        for (var i = 0; i < list.Count; i++)
+        {
+            (values[i], each[i]) = (list[i].Value, (list[i], 1));
+        }
+
+        Array.Sort(values);
+        return Combine(values.Sum(), each);
     }
 
     public static Uncertain operator +(Uncertain left, Uncertain right) =>

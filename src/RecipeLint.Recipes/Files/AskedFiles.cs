@@ -22,9 +22,10 @@ internal sealed record AskedFiles(
         CultureInfo.InvariantCulture, $"holds more than {FolderWalk.MostFolders:N0} folders; name the one of your recipes");
 
     /// <param name="only">Full paths: what else is found is left out; null leaves out nothing.</param>
-    public static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths, IReadOnlySet<string>? only)
+    /// <param name="threads">Files that may be looked into at once.</param>
+    public static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths, IReadOnlySet<string>? only, int threads = 1)
     {
-        var found = Find(files, paths);
+        var found = Find(files, paths, threads);
         return only is null ? found : found with
         {
             Files = [.. found.Files.Where(only.Contains)],
@@ -33,9 +34,9 @@ internal sealed record AskedFiles(
         };
     }
 
-    private static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths)
+    private static AskedFiles Find(IFileTree files, IReadOnlyList<string> paths, int threads)
     {
-        var search = new Search(files);
+        var search = new Search(files, threads);
         foreach (var path in paths)
         {
             search.Take(path);
@@ -74,7 +75,7 @@ internal sealed record AskedFiles(
     private static bool IsOurs(string path) => DocumentKinds.FromFileName(path) is not null;
 
     /// <summary>Gathers what each path of the command line leads to.</summary>
-    private sealed class Search(IFileTree files)
+    private sealed class Search(IFileTree files, int threads)
     {
         private readonly SortedSet<string> _found = new(StringComparer.Ordinal);
         private readonly Dictionary<string, string> _named = new(StringComparer.Ordinal);
@@ -172,7 +173,7 @@ internal sealed record AskedFiles(
                 return;
             }
 
-            _roots.Add(RepositoryRoot.Of(files, full, below));
+            _roots.Add(RepositoryRoot.Of(files, full, below, threads));
             _found.UnionWith(below);
         }
 

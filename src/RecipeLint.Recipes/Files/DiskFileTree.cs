@@ -76,7 +76,7 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
     {
         try
         {
-            if (RealFile(path) is not { } real || (real.Length == 0 && !IsRegular(real.FullName)))
+            if (RealFile(new FileInfo(path)) is not { } real || (real.Length == 0 && !IsRegular(real.FullName)))
             {
                 return new FileBytes(null, null, "it is not a regular file");
             }
@@ -125,9 +125,10 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
 
     private static EntryKind KindOf(string path)
     {
-        if (new FileInfo(path).Exists)
+        var file = new FileInfo(path);
+        if (file.Exists)
         {
-            return RealFile(path) is { } real && (real.Length > 0 || IsRegular(real.FullName)) ? EntryKind.File : EntryKind.Other;
+            return RealFile(file) is { } real && (real.Length > 0 || IsRegular(real.FullName)) ? EntryKind.File : EntryKind.Other;
         }
 
         var folder = new DirectoryInfo(path);
@@ -138,14 +139,11 @@ public sealed class DiskFileTree(string currentFolder) : IFileTree
     }
 
     /// <summary>The file at the end of all links; null where there is none.</summary>
-    private static FileInfo? RealFile(string path)
-    {
-        var file = new FileInfo(path);
-        return !file.Exists ? null
-            : !file.Attributes.HasFlag(FileAttributes.ReparsePoint) ? file
-            : file.ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Exists: true } real ? real
-            : null;
-    }
+    private static FileInfo? RealFile(FileInfo file) =>
+        !file.Exists ? null
+        : !file.Attributes.HasFlag(FileAttributes.ReparsePoint) ? file
+        : file.ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Exists: true } real ? real
+        : null;
 
     /// <summary>
     /// Whether what states a length of 0 is an empty file and no pipe, socket or device. An archive header of it says so without opening

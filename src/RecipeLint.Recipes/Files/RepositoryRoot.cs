@@ -19,7 +19,8 @@ internal static class RepositoryRoot
     /// </summary>
     /// <param name="folder">The folder asked about, or that of the file.</param>
     /// <param name="asked">The files asked about in it.</param>
-    public static string Of(IFileTree files, string folder, IReadOnlyCollection<string> asked)
+    /// <param name="threads">Files that may be looked into at once; the answer does not hang on it.</param>
+    public static string Of(IFileTree files, string folder, IReadOnlyCollection<string> asked, int threads = 1)
     {
         string? shop = null;
         for (var at = folder; ; at = FilePaths.FolderOf(at))
@@ -36,7 +37,7 @@ internal static class RepositoryRoot
 
             if (at == FilePaths.FolderOf(at))
             {
-                return shop ?? Holding(files, folder, asked);
+                return shop ?? Holding(files, folder, asked, threads);
             }
         }
     }
@@ -54,26 +55,26 @@ internal static class RepositoryRoot
     }
 
     /// <summary>Nothing marks where the shop ends, so it reaches as far as its own files say.</summary>
-    private static string Holding(IFileTree files, string folder, IReadOnlyCollection<string> asked)
+    private static string Holding(IFileTree files, string folder, IReadOnlyCollection<string> asked, int threads)
     {
         var root = folder;
         var seen = new HashSet<string>(asked, StringComparer.Ordinal);
-        var open = new Queue<string>(asked);
-        while (open.TryDequeue(out var file))
+        IReadOnlyList<string> open = [.. asked];
+        while (open.Count > 0)
         {
-            var text = Encoding.UTF8.GetString(files.Read(file, JsonReading.DefaultSizeLimit).Bytes ?? []);
-            foreach (var reference in References(text))
-            {
-                if (FilePaths.Resolve(FilePaths.FolderOf(file), reference) is { } full
-                    && files.Kind(full) == EntryKind.File && seen.Add(full))
-                {
-                    root = FilePaths.CommonFolder(root, full) ?? root;
-                    open.Enqueue(full);
-                }
-            }
+            var named = SeveralAtOnce.Of(open, threads, file => NamedBy(files, file));
+            open = [.. named.SelectMany(n => n).Where(full => files.Kind(full) == EntryKind.File && seen.Add(full))];
+            root = open.Aggregate(root, (at, full) => FilePaths.CommonFolder(at, full) ?? at);
         }
 
         return root;
+    }
+
+    /// <summary>Full paths of what a file refers to.</summary>
+    private static List<string> NamedBy(IFileTree files, string file)
+    {
+        var text = Encoding.UTF8.GetString(files.Read(file, JsonReading.DefaultSizeLimit).Bytes ?? []);
+        return [.. References(text).Select(r => FilePaths.Resolve(FilePaths.FolderOf(file), r)).OfType<string>()];
     }
 
     /// <summary>

@@ -45,12 +45,13 @@ public sealed class WorkspacePieces
     /// <param name="asked">Files, folders or patterns as the user wrote them.</param>
     /// <param name="size">Files of a piece; more where they refer to each other.</param>
     /// <param name="shard">Of these only one part; null for all.</param>
+    /// <param name="threads">Files that may be looked into at once; what is found does not hang on it.</param>
     public static WorkspacePieces? Find(
-        IFileTree files, IReadOnlyList<string> asked, LoadOptions options, int least, int size, Shard? shard = null)
+        IFileTree files, IReadOnlyList<string> asked, LoadOptions options, int least, int size, Shard? shard = null, int threads = 1)
     {
         var tree = new RememberingTree(files);
         files = tree;
-        var found = AskedFiles.Find(files, asked, options.Only);
+        var found = AskedFiles.Find(files, asked, options.Only, threads);
         if (found.Files.Count < least || found.Unusable.Count + found.Unrecognised.Count > 0)
         {
             return null;
@@ -62,7 +63,7 @@ public sealed class WorkspacePieces
             found = found with { Files = ShardCut.Of(files, root, found.Files, options, shard) };
         }
 
-        return new WorkspacePieces(tree, root, found, options, Cut(files, root, found.Files, size));
+        return new WorkspacePieces(tree, root, found, options, Cut(files, root, found.Files, size, threads));
     }
 
     /// <summary>The files asked for as findings name them: relative to the root, or full where they lie elsewhere.</summary>
@@ -121,19 +122,13 @@ public sealed class WorkspacePieces
         return found;
     }
 
-    private static List<List<string>> Cut(IFileTree files, string root, IReadOnlyList<string> paths, int size)
+    private static List<List<string>> Cut(IFileTree files, string root, IReadOnlyList<string> paths, int size, int threads)
     {
         var groups = new FileGroups();
-        foreach (var path in paths.Where(NamesStocks))
+        List<string> naming = [.. paths.Where(NamesStocks)];
+        foreach (var (path, named) in naming.Zip(SeveralAtOnce.Of(naming, threads, path => NamedBy(files, root, path))))
         {
-            var bytes = files.Read(path, JsonReading.DefaultSizeLimit).Bytes ?? [];
-            foreach (var reference in NamedFiles.In(bytes, k => k is DocumentKind.Stock or DocumentKind.Recipe))
-            {
-                if (FilePaths.Resolve(FilePaths.FolderOf(path), reference) is { } full)
-                {
-                    groups.Join(path, OwnPath(files, root, full));
-                }
-            }
+            named.ForEach(n => groups.Join(path, n));
         }
 
         var pieces = new List<List<string>>();
@@ -149,6 +144,19 @@ public sealed class WorkspacePieces
 
         pieces.ForEach(p => p.Sort(StringComparer.Ordinal));
         return pieces;
+    }
+
+    /// <summary>Full paths of the stocks and recipes that a file refers to.</summary>
+    private static List<string> NamedBy(IFileTree files, string root, string path)
+    {
+        var bytes = files.Read(path, JsonReading.DefaultSizeLimit).Bytes ?? [];
+        return
+        [
+            .. NamedFiles.In(bytes, k => k is DocumentKind.Stock or DocumentKind.Recipe)
+                .Select(reference => FilePaths.Resolve(FilePaths.FolderOf(path), reference))
+                .OfType<string>()
+                .Select(full => OwnPath(files, root, full)),
+        ];
     }
 
     private static bool NamesStocks(string path) =>

@@ -27,7 +27,7 @@ internal static class PieceRun
         Shard? shard = null, Timings? timings = null)
     {
         least = shard is null ? least : 1;
-        if (Timings.Phase(timings, "find", () => WorkspacePieces.Find(input.Files, input.Asked, input.Load, least, size, shard))
+        if (Timings.Phase(timings, "find", () => WorkspacePieces.Find(input.Files, input.Asked, input.Load, least, size, shard, threads))
             is not { } pieces)
         {
             return null;

@@ -8,7 +8,7 @@ using RecipeLint.Rules.Repairs;
 namespace RecipeLint.Rules.Preservation;
 
 /// <summary>More preservative than the plants should get, or so much that it is about to crystallise on a cold night.</summary>
-internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IProposesRepairs
+internal sealed class PreservativeTooStrong : WorkspaceRule<StrongPreservative>, IProposesRepairs
 {
     /// <summary>Parts of the dose that the message tells, tried one after the other.</summary>
     private static readonly double[] Parts = [1, 0.95, 0.9, 0.8, 0.6, 0.4, 0.2, 0.1];
@@ -17,34 +17,43 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
 
     public override string Name => RuleName;
 
-    protected override IEnumerable<StrongPreservative> Judge(StockFacts stock, RuleContext context)
+    /// <summary>What the plants get hangs on who doses the stock; how near it stands to crystallising on the stock alone.</summary>
+    protected override IEnumerable<StrongPreservative> Judge(Facts facts, RuleContext context) =>
+        facts.Stocks.Select(s => CarryOver(s, context.For(s.Stock.File)))
+            .Concat(context.OfEachStockAlone<StrongPreservative>(s => Near(s, context.For(s.Stock.File))));
+
+    private static IEnumerable<NearCrystals> Near(StockFacts stock, RuleContext context)
     {
-        var dosed = PreservativeJudgement.DosedIn(stock);
-        yield return CarryOver(stock, context, dosed.Count > 0 ? dosed[0] : null);
-        if (dosed.Count > 0 && PreservativeCrystals.Of(stock) is { } crystals)
+        if (Dosed(stock) is not { } dosed || PreservativeCrystals.Of(stock) is not { } crystals)
         {
-            var used = new Check("near the limit", crystals.UsedPercent, Relation.Over,
-                context.Options<PreservativeTooStrongOptions>().CloseTo, "%");
-            yield return new NearCrystals(stock, dosed[0], crystals, used)
-            {
-                WarmFrom = used.Holds && crystals.Acid.StaysDissolved
-                    ? PreservativeCrystals.ClearFrom(stock, used.Limit, DepositOptions.Of(stock.Settings)) : null,
-                Checks = [used, Check.That("it does not crystallise by the constants (the rules on deposits speak of "
-                    + "that)", crystals.Acid.StaysDissolved)],
-            };
+            yield break;
         }
+
+        var used = new Check("near the limit", crystals.UsedPercent, Relation.Over,
+            context.Options<PreservativeTooStrongOptions>().CloseTo, "%");
+        yield return new NearCrystals(stock, dosed, crystals, used)
+        {
+            WarmFrom = used.Holds && crystals.Acid.StaysDissolved
+                ? PreservativeCrystals.ClearFrom(stock, used.Limit, DepositOptions.Of(stock.Settings)) : null,
+            Checks = [used, Check.That("it does not crystallise by the constants (the rules on deposits speak of "
+                + "that)", crystals.Acid.StaysDissolved)],
+        };
     }
+
+    /// <summary>The largest addition of a preservative; null where none goes in.</summary>
+    private static AdditionFacts? Dosed(StockFacts stock) =>
+        PreservativeJudgement.DosedIn(stock) is { Count: > 0 } dosed ? dosed[0] : null;
 
     protected override Finding Describe(StrongPreservative verdict, RuleContext context) => verdict switch
     {
-        NearCrystals near => Describe(near, context),
-        var carried => Describe((CarriedPreservative)carried, context),
+        NearCrystals near => Describe(near, context.For(verdict.Stock.Stock.File)),
+        var carried => Describe((CarriedPreservative)carried, context.For(verdict.Stock.Stock.File)),
     };
 
     protected override Working Work(StrongPreservative verdict, RuleContext context) => verdict switch
     {
-        NearCrystals near => Work(near, context),
-        var carried => Work((CarriedPreservative)carried, context),
+        NearCrystals near => Work(near, context.For(verdict.Stock.Stock.File)),
+        var carried => Work((CarriedPreservative)carried, context.For(verdict.Stock.Stock.File)),
     };
 
     /// <summary>Less of it, or a warmer place.</summary>
@@ -73,8 +82,9 @@ internal sealed class PreservativeTooStrong : StockRule<StrongPreservative>, IPr
         }
     }
 
-    private static CarriedPreservative CarryOver(StockFacts stock, RuleContext context, AdditionFacts? dosed)
+    private static CarriedPreservative CarryOver(StockFacts stock, RuleContext context)
     {
+        var dosed = Dosed(stock);
         var concentration = PreservativeAcids.Components.Sum(c => stock.Concentration(c).MolesPerLitre);
         List<RecipeFacts> users = context.OnlyWhatFires && dosed is null ? [] : [.. context.Facts.RecipesWith(stock.Stock.File)];
         var doses = users.Where(r => !r.Recipe.IsForLeaves)
