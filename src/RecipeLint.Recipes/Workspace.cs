@@ -107,23 +107,31 @@ public sealed record Workspace
         return found;
     }
 
-    /// <summary>The file with all that it was read with, directly or through others, in the order of the paths.</summary>
-    public SortedSet<string> WithDrawnOn(string file)
+    /// <summary>Files that something is read with at most, for it to be known again: the rest is looked at anew each time.</summary>
+    private const int MostDrawnOn = 64;
+
+    /// <summary>
+    /// The file with all that it was read with, directly or through others, in the order of the paths: what its facts follow from. Null
+    /// where these are more than <see cref="MostDrawnOn"/>, so that looking costs little whatever draws on what.
+    /// </summary>
+    public IReadOnlyList<string>? WithDrawnOn(string file)
     {
-        var found = new SortedSet<string>(StringComparer.Ordinal);
+        var found = new HashSet<string>(StringComparer.Ordinal) { file };
         var open = new Queue<string>([file]);
         while (open.TryDequeue(out var at))
         {
-            if (found.Add(at) && DrawsOn.TryGetValue(at, out var below))
+            foreach (var next in DrawsOn.TryGetValue(at, out var below) ? below.Where(found.Add) : [])
             {
-                foreach (var next in below)
-                {
-                    open.Enqueue(next);
-                }
+                open.Enqueue(next);
+            }
+
+            if (found.Count > MostDrawnOn)
+            {
+                return null;
             }
         }
 
-        return found;
+        return [.. found.Order(StringComparer.Ordinal)];
     }
 
     public StockDocument? FindStock(string file) => _stocks.Find(Stocks, file);

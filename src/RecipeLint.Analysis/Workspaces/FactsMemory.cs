@@ -25,7 +25,13 @@ public sealed class FactsMemory(FactsMemory? below = null)
     private T? Of<T>(Func<FactsMemory, Dictionary<string, Kept<T>>> of, Workspace workspace, string file, Func<T?> compute)
         where T : class
     {
-        SourceFile?[] basis = [.. workspace.WithDrawnOn(file).Select(f => workspace.Sources.GetValueOrDefault(f))];
+        if (workspace.WithDrawnOn(file) is not { } drawnOn)
+        {
+            Computed++;
+            return compute();
+        }
+
+        SourceFile?[] basis = [.. drawnOn.Select(f => workspace.Sources.GetValueOrDefault(f))];
         var kept = of(this);
         if ((Find(kept) ?? (below is null ? null : Find(of(below)))) is { } known)
         {

@@ -170,7 +170,7 @@ internal sealed class FieldReader
             return null;
         }
 
-        if (Number(item) is { } value)
+        if (Number(item) is { } value && NumberBounds.Hold(value))
         {
             return new Quantity(Dimension.Number, value, value, "");
         }

@@ -17,7 +17,7 @@ internal sealed partial class QuantityCursor
 
         if (unit.Length == 0 && due.Accepts.Contains(Dimension.Number))
         {
-            return new Tolerance(null, Math.Abs(number.Value));
+            return Alone(number.Value);
         }
 
         if (unit.Length == 0)
@@ -33,8 +33,20 @@ internal sealed partial class QuantityCursor
 
         return Resolve(unit, _at - unit.Length) is { } known
             && ChooseDimension(known, unit) is { } dimension
-            ? new Tolerance(null, Math.Abs(number.Value * known.FactorTo(dimension)))
+            ? Alone(number.Value * known.FactorTo(dimension))
             : null;
+    }
+
+    /// <summary>An absolute half-width in the base unit.</summary>
+    private Tolerance? Alone(double half)
+    {
+        if (NumberBounds.Hold(half))
+        {
+            return new Tolerance(null, Math.Abs(half));
+        }
+
+        Fail(QuantityMessages.OutOfRange(text, new ScannedNumber(NumberState.OutOfRange, 0, text.Length, 0, [])));
+        return null;
     }
 
     /// <summary>"2.0 ± 0.2 mS/cm" and "150 ± 10 % mg/L".</summary>

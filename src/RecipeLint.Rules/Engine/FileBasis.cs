@@ -13,14 +13,19 @@ internal readonly record struct FileBasis(UInt128 Upper, UInt128 Lower)
 {
     /// <summary>
     /// Null where more than these bytes tells what the facts are: a file that was not read or has something wrong with it, and settings
-    /// that go by the path of a file.
+    /// that go by the path of a file; or where they follow from more files than are worth knowing.
     /// </summary>
     /// <param name="digests">Of the files that were looked at before, which are mostly the same.</param>
     public static FileBasis? Of(Workspace workspace, string file, Dictionary<SourceFile, byte[]> digests)
     {
+        if (workspace.WithDrawnOn(file) is not { } files)
+        {
+            return null;
+        }
+
         var folder = file[..(file.LastIndexOf('/') + 1)];
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        foreach (var drawn in workspace.WithDrawnOn(file))
+        foreach (var drawn in files)
         {
             if (!workspace.Sources.TryGetValue(drawn, out var source)
                 || workspace.ProblemsOf(drawn).Count > 0

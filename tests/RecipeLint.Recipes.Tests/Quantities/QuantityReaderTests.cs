@@ -256,6 +256,18 @@ public sealed class QuantityReaderTests
     [Fact]
     public void ARangeRunsUpwards() => Refused("30..4 °C", Due.Temperatures, ProblemKind.WrongShape);
 
+    [Theory]
+    [InlineData("± 1e308 mL", Dimension.Volume)]
+    [InlineData("± 1e17 mL", Dimension.Volume)]
+    [InlineData("1e-40 g", Dimension.Mass)]
+    [InlineData("± 1e308", Dimension.Number)]
+    [InlineData("± 1e308 mS/cm", Dimension.Conductivity)]
+    public void AToleranceAloneIsBoundedLikeAnAmount(string text, Dimension dimension)
+    {
+        Assert.False(QuantityReader.TryReadTolerance(text, dimension, out var tolerance, out var fault));
+        Assert.Equal((null, ProblemKind.ImplausibleAmount), (tolerance, fault.Kind));
+    }
+
     [Fact]
     public void AToleranceWiderThanTheValueIsImplausible() =>
         Refused("150 mg/L ± 200 %", Due.Analyte with { AllowTolerance = true }, ProblemKind.ImplausibleAmount);
