@@ -258,7 +258,7 @@ public sealed class QuantityReaderTests
 
     [Theory]
     [InlineData("± 1e308 mL", Dimension.Volume)]
-    [InlineData("± 1e17 mL", Dimension.Volume)]
+    [InlineData("± 1e17 L", Dimension.Volume)]
     [InlineData("1e-40 g", Dimension.Mass)]
     [InlineData("± 1e308", Dimension.Number)]
     [InlineData("± 1e308 mS/cm", Dimension.Conductivity)]
