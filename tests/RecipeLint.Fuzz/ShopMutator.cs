@@ -203,7 +203,7 @@ internal static class ShopMutator
             end++;
         }
 
-        return text[..start] + Words.Pick(random, Words.Numbers) + text[end..];
+        return text[..start] + Words.Pick(random, random.Next(2) == 0 ? Words.Extremes : Words.Numbers) + text[end..];
     }
 
     private static void ChangeList(Random random, JsonArray items)

@@ -10,6 +10,10 @@ internal static class Words
         "0.30000000000000004", "1.0000000000000000000000000000000001", "00", "01", ".5", "5.", "1.", "+1", "0x10", "1_000", "1,5", "1.000", "1 000", "1'000", "½", "٣", "１", "NaN", "Infinity", "∞",
     ];
 
+    /// <summary>What overflows or vanishes once it is multiplied with another: picked as often as all other numbers together.</summary>
+    public static readonly string[] Extremes =
+        ["0", "-1", "1e-320", "1e-300", "1e-30", "1e-15", "1e15", "1e16", "1e30", "1e154", "1e300", "1.7976931348623157e308", "1e400", "99999999999999999999"];
+
     public static readonly string[] Units =
     [
         "g", "mg", "kg", "µg", "ug", "μg", "mL", "L", "l", "ml", "cc", "gal", "oz", "fl oz", "lb", "tsp", "tbsp", "cup", "drop", "drops", "pinch", "mmol", "mol", "mmol/L", "meq/L", "mg/L", "g/L", "ppm",
