@@ -18,7 +18,7 @@ internal sealed class BenchPage
 
     public void Text(string text)
     {
-        foreach (var line in TextWrap.Wrap(text, Width))
+        foreach (var line in Lines(text, Width))
         {
             Line(line);
         }
@@ -28,7 +28,7 @@ internal sealed class BenchPage
     public void Head(int number, string text, string right)
     {
         var lead = number.ToString(CultureInfo.InvariantCulture).PadRight(3);
-        var lines = TextWrap.Wrap(text, Width - lead.Length - DisplayWidth.Of(right) - 2);
+        var lines = Lines(text, Width - lead.Length - DisplayWidth.Of(right) - 2);
         var pad = Width - lead.Length - DisplayWidth.Of(lines[0]) - DisplayWidth.Of(right);
         Line(lead + lines[0] + new string(' ', Math.Max(2, pad)) + right);
         foreach (var more in lines.Skip(1))
@@ -46,7 +46,7 @@ internal sealed class BenchPage
         }
 
         var lead = ("   " + name).PadRight(NameWidth);
-        foreach (var line in TextWrap.Wrap(text, Width - NameWidth))
+        foreach (var line in Lines(text, Width - NameWidth))
         {
             Line(lead + line);
             lead = new string(' ', NameWidth);
@@ -56,7 +56,7 @@ internal sealed class BenchPage
     /// <summary>One of a list, with a figure at the right edge.</summary>
     public void Item(string text, string right)
     {
-        var lines = TextWrap.Wrap(text, Width - 5 - DisplayWidth.Of(right) - 2);
+        var lines = Lines(text, Width - 5 - DisplayWidth.Of(right) - 2);
         Line("   - " + lines[0] + new string(' ', Math.Max(2, Width - 5 - DisplayWidth.Of(lines[0]) - DisplayWidth.Of(right))) + right);
         foreach (var more in lines.Skip(1))
         {
@@ -68,7 +68,7 @@ internal sealed class BenchPage
     public void Columns(string name, int nameWidth, IReadOnlyList<string> figures, int figureWidth)
     {
         var indent = name.Length - name.TrimStart(' ').Length;
-        var lines = TextWrap.Wrap(name, nameWidth - indent);
+        var lines = Lines(name, nameWidth - indent);
         var row = new StringBuilder(new string(' ', indent) + lines[0]);
         row.Append(' ', Math.Max(0, nameWidth - indent - DisplayWidth.Of(lines[0])));
         foreach (var figure in figures)
@@ -84,6 +84,9 @@ internal sealed class BenchPage
     }
 
     public override string ToString() => _text.ToString();
+
+    /// <summary>The one place where what comes out of files is made harmless before it is wrapped.</summary>
+    private static IReadOnlyList<string> Lines(string text, int width) => TextWrap.Wrap(Printable.Show(text), width);
 
     private void Line(string line) => _text.Append(Printable.GuardLine(line.TrimEnd())).Append('\n');
 }

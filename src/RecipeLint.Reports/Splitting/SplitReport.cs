@@ -237,7 +237,7 @@ public static class SplitReport
     private static void Paragraph(StringBuilder text, string paragraph, string first = "", string? next = null)
     {
         var indent = first;
-        foreach (var line in TextWrap.Wrap(paragraph, Width - (next ?? first).Length))
+        foreach (var line in TextWrap.Wrap(Printable.Show(paragraph), Width - (next ?? first).Length))
         {
             text.Append(indent).Append(line).Append('\n');
             indent = next ?? first;

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using RecipeLint.Recipes.Files;
 using RecipeLint.Recipes.Quantities;
+using RecipeLint.Reports;
 using RecipeLint.Tests.Support;
 
 namespace RecipeLint.Tests.Reliability;
@@ -209,5 +210,38 @@ public sealed class PastFaultTests
         var answer = Cli.RunOver(tree, command, "a.stock.json");
         Assert.DoesNotContain(answer.Out, c => c is '\u202e' or '\u001b');
         Assert.NotEqual("", answer.Out);
+    }
+
+    /// <summary>'proof' printed what the check says of a key as the file has it.</summary>
+    [Theory]
+    [InlineData("proof")]
+    [InlineData("split")]
+    [InlineData("order")]
+    [InlineData("stretch")]
+    [InlineData("bench-sheet")]
+    [InlineData("show")]
+    [InlineData("check")]
+    public void WhatAKeyHoldsSteersNoTerminal(string command)
+    {
+        var tree = new MemoryFileTree("/shop").Add("a.stock.json", """
+            {"format": 1, "name": "a\u009b", "makes": "1 L", "dose": "10 mL/L", "steps": [{"pour": "800 mL", "of": "distilled", "to\tp\u202e\r\u001b": "1"}, {"add": "potassium-nitrate", "amount": "60 g"}, {"topUp": "1 L", "of": "distilled"}]}
+            """);
+        var answer = Cli.RunOver(tree, command, "a.stock.json");
+        Assert.DoesNotContain((answer.Out + answer.Error).EnumerateRunes(), r => r.Value != '\n' && Printable.IsHazard(r));
+        Assert.NotEqual("", answer.Out);
+    }
+
+    /// <summary>The error of a volume taken with it was no number, and the rule on coarse measures failed.</summary>
+    [Theory]
+    [InlineData("± 1e308 mL")]
+    [InlineData("± 1e15 L")]
+    public void AToleranceWithoutAnEndIsOneFinding(string tolerance)
+    {
+        var tree = new MemoryFileTree("/shop")
+            .Add("recipelint.json", $$"""{"measures": [{"name": "jug", "kind": "jug", "capacity": "2 L", "readability": "20 mL", "tolerance": "{{tolerance}}"}]}""")
+            .Add("a.stock.json", """{"format": 1, "makes": "1 L", "dose": "10 mL/L", "steps": [{"pour": "500 mL"}, {"add": "KNO3", "amount": "5 g"}, {"topUp": "1 L"}]}""")
+            .Add("r.recipe.json", """{"format": 1, "final": "1e9 L", "doses": [{"stock": "a.stock.json", "dose": "1:100", "with": "jug"}]}""");
+        var answer = Cli.RunOver(tree, "check", ".");
+        Assert.Equal((1, ""), (answer.Code, answer.Error));
     }
 }
