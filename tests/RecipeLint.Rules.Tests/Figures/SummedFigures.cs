@@ -1,4 +1,3 @@
-using RecipeLint.Analysis.Mixing;
 using RecipeLint.Analysis.Preservation;
 using RecipeLint.Analysis.Uncertainty;
 using RecipeLint.Chemistry.Composition;
