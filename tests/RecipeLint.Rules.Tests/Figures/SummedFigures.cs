@@ -31,6 +31,9 @@ internal static class SummedFigures
     public static Func<double> RawWater(string key, int which) => () =>
         Owner.In("WaterLimits.cs", [.. Enumerable.Repeat($"new(\"{key}\", \"", which + 1), "\", "]);
 
+    /// <summary>mg/L of a contaminant in water that is applied for years.</summary>
+    public static Func<double> InWater(string element) => () => Owner.In("ContaminantLimits.cs", "InWater", $"new(\"{element}\", ");
+
     /// <summary>g/L of nitrogen in a part whose feed holds so many g/L of calcium as calcium nitrate.</summary>
     public static double NitrogenOfPart(double calcium, double strength) => strength * calcium * 2 * Mass("N") / Mass("Ca");
 
