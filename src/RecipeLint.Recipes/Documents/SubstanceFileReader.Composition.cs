@@ -25,7 +25,7 @@ internal sealed partial class SubstanceFileReader
                     ProblemKind.ImpossibleAnalysis,
                     Math.Min(error.Position, item.Text.Length),
                     error.Position < item.Text.Length ? 1 : 0,
-                    $"'{Wording.Shorten(item.Text)}' is not a formula: {error.Reason}."),
+                    $"'{Wording.Shorten(item.Text)}' is not a formula. {error.Reason}."),
                 item);
             return null;
         }
