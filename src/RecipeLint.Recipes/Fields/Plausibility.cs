@@ -114,7 +114,9 @@ internal static class Plausibility
         if (cost is > MostCost && item is not null)
         {
             fields.Implausible(
-                item, $"{Wording.Shorten(item.Text)} is more than any bag or bottle costs. Check the number.", Value("cost", cost.Value, ""));
+                item,
+                $"{Wording.Shorten(item.Text)} is more than any bag or bottle costs. Check the number.",
+                Value("cost", cost.Value, ""));
             return null;
         }
 

@@ -93,8 +93,9 @@ internal static partial class LabelWords
 
         // "K20": a nought for the letter.
         return _names.TryGetValue(string.Join(' ', left), out var named) ? named
-            : left is [var one] ? known.FirstOrDefault(k => k.Equals(one.Replace('0', 'O'), StringComparison.OrdinalIgnoreCase) && IsContent(k))
-            : null;
+            : left is [var one] && one.Replace('0', 'O') is var lettered
+                ? known.FirstOrDefault(k => k.Equals(lettered, StringComparison.OrdinalIgnoreCase) && IsContent(k))
+                : null;
     }
 
     /// <summary>What to write instead of a line that is no single key of a label; null for any other.</summary>
