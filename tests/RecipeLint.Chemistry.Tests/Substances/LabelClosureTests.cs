@@ -1,4 +1,3 @@
-using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Chemistry.Tests.Substances;
