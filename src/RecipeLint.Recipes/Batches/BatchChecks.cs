@@ -152,7 +152,7 @@ internal static class BatchChecks
     };
 
     private static string? Unfit(BatchStep entry, PhAdjustment adjust) =>
-        entry is { What: null, Amount: not null } && adjust.Reagent is null
+        entry is { What: null, Amount: not null } && adjust.Using is null
             ? "The recipe names nothing that sets the pH, so there is no amount to record. Say with \"add\" what went in."
             : entry is { What: null, Amount.Value: Portion.ByVolume or Portion.ByDrops } && IsSolid(adjust.Reagent)
                 ? OfSolid("dose", BatchDocument.AdjustId)

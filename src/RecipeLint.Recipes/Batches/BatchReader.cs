@@ -31,6 +31,8 @@ internal sealed class BatchReader(FieldReader fields, Resolution resolution)
         var (stock, recipe) = (fields.Text(root["stock"]), fields.Text(root["recipe"]));
         var size = Plausibility.Batch(fields.Located(root["batch"], Due.Volume, q => q.Volume), root["batch"], fields);
         _complete &= root["batch"] is null || size is not null;
+        var steps = Entries(root["steps"]).ToArray();
+        _complete &= root["steps"] is null or { Kind: JsonKind.Array } && steps.Length == (root["steps"]?.Items.Count ?? 0);
         return new BatchDocument
         {
             File = fields.File,
@@ -42,7 +44,7 @@ internal sealed class BatchReader(FieldReader fields, Resolution resolution)
             Made = fields.Date(root["made"]),
             By = fields.Text(root["by"])?.Value,
             Size = size,
-            Steps = [.. Entries(root["steps"]).Select(ReadStep)],
+            Steps = [.. steps.Select(ReadStep)],
             Readings = [.. Entries(root["readings"]).Select(ReadReading).OfType<BatchReading>()],
             Seen = [.. Entries(root["seen"]).Select(ReadSight).OfType<BatchSight>()],
             Note = fields.Note(root),
@@ -73,9 +75,11 @@ internal sealed class BatchReader(FieldReader fields, Resolution resolution)
 
         _complete &= (what is null || (substance is not null && entry["amount"] is not null))
             && (entry["amount"] is null || nothing || amount is not null);
+        var step = fields.Text(entry["step"]);
+        _complete &= step is not null || what is not null;
         return new BatchStep(fields.At(entry))
         {
-            Step = fields.Text(entry["step"]),
+            Step = step,
             What = what,
             Substance = substance,
             Amount = amount,

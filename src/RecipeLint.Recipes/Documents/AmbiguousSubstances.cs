@@ -21,7 +21,8 @@ internal static class AmbiguousSubstances
             listed.Add($"{(candidates.Count - Shown).ToString(CultureInfo.InvariantCulture)} more");
         }
 
-        var factor = Factor(candidates);
+        // What does not show in three decimals is no difference.
+        var factor = Factor(candidates) is { Value: > 1.0005 } told ? told : ((string What, double Value)?)null;
         var gap = factor is { } f
             ? $" Weighed alike they differ by a factor of up to {f.Value.ToString("0.###", CultureInfo.InvariantCulture)} in {f.What}."
             : "";

@@ -216,7 +216,8 @@ internal sealed class ProfileFileReader(FieldReader fields, IReadOnlyCollection<
 
         fields.Implausible(
             item,
-            $"'{Wording.Shorten(item.Text)}' is no range. Write two values from low to high, such as '1..2'.",
+            $"'{Wording.Shorten(item.Text)}' {(range.Low < 0 ? "begins below nothing" : "is no range")}. Write two values from low to "
+                + "high, such as '1..2'.",
             new NamedValue("low", range.Low, ""),
             new NamedValue("high", range.High, ""));
         return false;

@@ -35,6 +35,21 @@ internal static class StatedStrength
         };
     }
 
+    /// <summary>
+    /// Of the grades of one compound the one whose hazards hold at a strength: the next stronger, also where the name that was written
+    /// knows only weaker ones; the strongest where the catalogue has none as strong.
+    /// </summary>
+    public static Substance GradeAt(IReadOnlyList<Substance> named, double share)
+    {
+        IEnumerable<Substance> AsStrong(IEnumerable<Substance> grades) => grades.Where(g => g.Strength.Value >= share * (1 - 1e-9));
+        IReadOnlyList<Substance> all = named[0].Formula is { } formula
+            && SubstanceCatalogue.BuiltIn.Find(formula.Text) is SubstanceLookup.Ambiguous several
+                ? [.. named, .. several.Candidates.Where(c => c.Formula?.Hill == formula.Hill && c.Form == named[0].Form)]
+                : named;
+        return AsStrong(named).MinBy(g => g.Strength.Value) ?? AsStrong(all).MinBy(g => g.Strength.Value)
+            ?? all.MaxBy(g => g.Strength.Value)!;
+    }
+
     /// <summary>The reagent of an "adjust", at its "strength" where one stands beside it; null after reporting what is wrong.</summary>
     public static Substance? Reagent(JsonItem adjust, Resolution resolution, FieldReader fields) =>
         fields.Text(adjust["using"]) is { } what && adjust["using"] is { } named && adjust["strength"] is { } strength
@@ -79,8 +94,7 @@ internal static class StatedStrength
             return null;
         }
 
-        // Hazards are those of the next stronger grade, never of a weaker one.
-        var compound = strengths.FirstOrDefault(s => s.Strength.Value >= share * (1 - 1e-9)) ?? strengths[^1];
+        var compound = GradeAt(strengths, share);
         var percent = Math.Round(share * 100, 2).ToString("0.##", CultureInfo.InvariantCulture);
         return Of(compound, new MassFraction(share), new Sourced<string>(item.Text, $"stated in {fields.File}", Confidence.Found)) with
         {

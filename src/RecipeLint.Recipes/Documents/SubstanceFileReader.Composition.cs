@@ -25,7 +25,7 @@ internal sealed partial class SubstanceFileReader
                     ProblemKind.ImpossibleAnalysis,
                     Math.Min(error.Position, item.Text.Length),
                     error.Position < item.Text.Length ? 1 : 0,
-                    $"'{Wording.Shorten(item.Text)}' is not a formula: {error.Reason}."),
+                    $"'{Wording.Shorten(item.Text)}' is not a formula. {error.Reason}."),
                 item);
             return null;
         }
@@ -132,16 +132,12 @@ internal sealed partial class SubstanceFileReader
 
     private Substance? ByStrength(JsonItem entry, JsonItem of, Basics basic)
     {
-        if (FindCompound(of) is not { } compound)
+        if (FindCompound(of) is not { } grades || ReadStrength(entry["strength"], grades[0], basic.Density) is not { } strength)
         {
             return null;
         }
 
-        if (ReadStrength(entry["strength"], compound, basic.Density) is not { } strength)
-        {
-            return null;
-        }
-
+        var compound = StatedStrength.GradeAt(grades, strength.Value);
         var record = new Sourced<string>(entry["strength"]!.Text, $"stated in {fields.File}", Confidence.Found);
         return StatedStrength.Of(compound, strength, record) with
         {
@@ -153,17 +149,17 @@ internal sealed partial class SubstanceFileReader
         };
     }
 
-    /// <summary>The compound that a name means. Several strengths of one compound are one compound here.</summary>
-    private Substance? FindCompound(JsonItem of)
+    /// <summary>The compound that a name means, in every strength that the name fits; null after reporting why there is none.</summary>
+    private IReadOnlyList<Substance>? FindCompound(JsonItem of)
     {
         var name = new Located<string>(of.Text, fields.At(of));
         switch (SubstanceCatalogue.BuiltIn.Find(of.Text))
         {
             case SubstanceLookup.Found found:
-                return found.Substance;
+                return [found.Substance];
             case SubstanceLookup.Ambiguous several when several.Candidates.All(c => c.Formula is not null)
                 && several.Candidates.Select(c => c.Formula!.Hill).Distinct().Count() == 1:
-                return several.Candidates[0];
+                return several.Candidates;
             case SubstanceLookup.Ambiguous several:
                 fields.Report(AmbiguousSubstances.Describe(name, several.Candidates));
                 return null;

@@ -63,11 +63,16 @@ internal sealed partial class SubstanceFileReader
                 continue;
             }
 
-            var slip = problem.Kind == LabelProblemKind.Over100AsSalts ? OxideSlip(declaration) : null;
+            var slip = problem.Kind switch
+            {
+                LabelProblemKind.Over100AsSalts => OxideSlip(declaration),
+                LabelProblemKind.UnknownAgent when agent is not null => AgentSlip(agent.Value),
+                _ => null,
+            };
             fields.Report(new Problem(
                 KindOf(problem.Kind), place,
                 $"{problem.Message}.{(slip is null ? "" : $" {slip.Value.Sentence}")}")
-            { Suggestions = slip?.Keys ?? [] });
+            { Suggestions = slip?.Offered ?? [] });
         }
 
         return result.Substance is { } substance
@@ -98,7 +103,7 @@ internal sealed partial class SubstanceFileReader
     /// Figures of a bag that states oxides, entered as elements: too much as elements, and possible as oxides. Null where that does not
     /// explain it.
     /// </summary>
-    private static (string Sentence, IReadOnlyList<string> Keys)? OxideSlip(LabelDeclaration declared)
+    private static (string Sentence, IReadOnlyList<string> Offered)? OxideSlip(LabelDeclaration declared)
     {
         var oxides = new Dictionary<string, string>(StringComparer.Ordinal)
         {
@@ -126,6 +131,14 @@ internal sealed partial class SubstanceFileReader
         IReadOnlyList<string> keys = [.. wrong.Select(e => oxides[e.Form]).Distinct(StringComparer.Ordinal)];
         return ($"Read as {Wording.Join(keys, "and")} the same figures are possible: bags mostly state oxides, so the basis of this label "
             + "is most likely 'oxide'.", keys);
+    }
+
+    private static (string Sentence, IReadOnlyList<string> Offered)? AgentSlip(string agent)
+    {
+        var near = Spelling.Nearest(agent, LabelAgents.All);
+        return near.Count > 0
+            ? (Wording.DidYouMean(near).TrimStart(), near)
+            : ("Write the agent as the bag names it, such as 'EDTA', 'DTPA' or 'EDDHA'.", []);
     }
 
     private static ProblemKind KindOf(LabelProblemKind kind) => kind switch

@@ -95,7 +95,8 @@ internal sealed partial class SubstanceFileReader(FieldReader fields)
         }
 
         // What pours needs a density before it can be weighed in thought; without one only drops and weights of it can be used.
-        if (substance is { Form: PhysicalForm.Liquid, Density: null } && !unknown && entry["density"] is null)
+        // The schema asks for that of a solution itself.
+        if (substance is { Form: PhysicalForm.Liquid, Density: null, StatesItsStrength: false } && !unknown && entry["density"] is null)
         {
             fields.Report(new Problem(
                 ProblemKind.MissingKey,

@@ -25,6 +25,8 @@ internal sealed class WaterReader(FieldReader fields)
         var alkalinity = ReadCapacity(root["alkalinity"], Alkalinity);
         var hardness = ReadCapacity(root["hardness"], Hardness);
         var ec = ReadEc(root["EC"] ?? root["ec"]);
+        // Where nothing can be read of what a water holds, it is no pure water.
+        _complete &= readings.Count > 0 || alkalinity is not null || hardness is not null || ec is not null;
         var composition = WaterEstimate.Complete(readings, hardness, alkalinity, ec);
         return new WaterDocument
         {
@@ -81,6 +83,7 @@ internal sealed class WaterReader(FieldReader fields)
         var readings = new List<WaterReading>();
         if (ions is not { Kind: JsonKind.Object })
         {
+            _complete &= ions is null;
             return readings;
         }
 
@@ -126,7 +129,7 @@ internal sealed class WaterReader(FieldReader fields)
 
     private Interval<AmountConcentration>? ReadIon(Analyte analyte, JsonItem item)
     {
-        if (ReportsDetectionLimit(item))
+        if (ReportsDetectionLimit(item, DueOf(analyte)))
         {
             return null;
         }
@@ -147,7 +150,7 @@ internal sealed class WaterReader(FieldReader fields)
     }
 
     /// <summary>"&lt; 0.02 mg/L" is what a laboratory prints; as a range it says the same and computes.</summary>
-    private bool ReportsDetectionLimit(JsonItem item)
+    private bool ReportsDetectionLimit(JsonItem item, Due due)
     {
         if (item.Kind != JsonKind.Text || !item.Text.TrimStart().StartsWith('<'))
         {
@@ -155,11 +158,13 @@ internal sealed class WaterReader(FieldReader fields)
         }
 
         var repaired = $"0..{item.Text.TrimStart().TrimStart('<').TrimStart()}";
+        var reads = QuantityReader.TryRead(repaired, due, out _, out _);
         fields.Report(
             ProblemKind.WrongShape,
             item,
-            $"'{Wording.Shorten(item.Text)}' is a limit, not a value. Write what it can be as a range: '{Wording.Shorten(repaired)}'.",
-            repaired);
+            $"'{Wording.Shorten(item.Text)}' is a limit, not a value. Write what it can be as a range"
+                + (reads ? $": '{Wording.Shorten(repaired)}'." : ", such as '0..0.1 mg/L'."),
+            reads ? [repaired] : []);
         return true;
     }
 

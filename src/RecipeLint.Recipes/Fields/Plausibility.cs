@@ -114,14 +114,16 @@ internal static class Plausibility
         if (cost is > MostCost && item is not null)
         {
             fields.Implausible(
-                item, $"{Text(cost.Value)} is more than any bag or bottle costs. Check the number.", Value("cost", cost.Value, ""));
+                item,
+                $"{Wording.Shorten(item.Text)} is more than any bag or bottle costs. Check the number.",
+                Value("cost", cost.Value, ""));
             return null;
         }
 
         return cost is >= 0 ? cost : null;
     }
 
-    /// <summary>Storage between -20 and 60 °C; reported, but kept.</summary>
+    /// <summary>Storage, or the roots, between -20 and 60 °C; reported, but kept.</summary>
     public static void Storage(Interval<Temperature> at, JsonItem item, FieldReader fields)
     {
         if (at.Low < Coldest || at.High > Warmest)
@@ -129,7 +131,7 @@ internal static class Plausibility
             var worst = at.Low < Coldest ? at.Low : at.High;
             fields.Implausible(
                 item,
-                $"Storage at {Text(worst.Celsius)} °C is outside -20 to 60 °C. Check the unit.",
+                $"A temperature of {Text(worst.Celsius)} °C is outside -20 to 60 °C. Check the unit.",
                 Value("temperature", worst.Celsius, "°C"));
         }
     }
@@ -184,7 +186,12 @@ internal static class Plausibility
         var litres => $"{Text(litres)} L",
     };
 
-    private static string Kilograms(Mass mass) => mass.Grams >= 1e6 ? $"{Text(mass.Grams / 1e6)} t" : $"{Text(mass.Grams / 1000)} kg";
+    private static string Kilograms(Mass mass) => mass.Grams switch
+    {
+        >= 1e6 => $"{Text(mass.Grams / 1e6)} t",
+        >= 1000 => $"{Text(mass.Grams / 1000)} kg",
+        _ => $"{Text(mass.Grams)} g",
+    };
 
     public static string Text(double value) => Wording.Number(value, 5);
 

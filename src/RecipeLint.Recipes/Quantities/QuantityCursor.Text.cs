@@ -23,7 +23,8 @@ internal sealed partial class QuantityCursor
                 return null;
             case NumberState.Read:
                 _at = number.End;
-                if (_at < text.Length && FractionGlyphs.Contains(text[_at]))
+                // "1½", "1 ½".
+                if (text.AsSpan(_at).TrimStart() is { Length: > 0 } behind && FractionGlyphs.Contains(behind[0]))
                 {
                     return NoNumber(number.Start);
                 }

@@ -22,7 +22,7 @@ internal sealed partial class QuantityCursor
 
         if (unit.Length == 0)
         {
-            Fail(QuantityMessages.NoUnit(due, text, start));
+            Fail(QuantityMessages.NoUnit(due, text, _at));
             return null;
         }
 
@@ -53,7 +53,7 @@ internal sealed partial class QuantityCursor
     private Quantity? ToleranceBeforeUnit(double first, double? second)
     {
         var start = _at;
-        if (!due.AllowTolerance)
+        if (!due.AllowTolerance || (second is not null && second != first))
         {
             return Fail(QuantityMessages.NoTolerance(due, text, start));
         }

@@ -221,7 +221,7 @@ internal sealed partial class QuantityCursor(string text, Due due)
                 Fail(QuantityMessages.AmbiguousUnit(text, start, unit, several));
                 return null;
             case UnitReading.Unknown unknown:
-                Fail(TrailingWords(unit, start) ?? QuantityMessages.UnknownUnit(text, start, unit, unknown.Suggestions));
+                Fail(TrailingWords(unit, start) ?? QuantityMessages.UnknownUnit(due, text, start, unit, unknown.Suggestions));
                 return null;
             default:
                 return null;

@@ -88,10 +88,12 @@ internal static partial class QuantityMessages
 
     public static QuantityFault NoUnit(Due due, string text, int at)
     {
-        var number = text.Trim();
-        var suggestions = due.UsualUnits.Select(u => $"{number} {u}").ToArray();
+        var (before, behind) = (text[..at].Trim(), text[at..].TrimEnd());
+        var suggestions = due.UsualUnits.Select(u => $"{before} {u}{(behind.Length > 0 ? " " : "")}{behind}")
+            .Where(s => behind.Length == 0 || QuantityReader.TryRead(s, due, out _, out _)).ToArray();
         return new QuantityFault(ProblemKind.NumberWithoutUnit, 0, text.Length,
-            $"'{Wording.Shorten(number)}' has no unit; {Wanted(due)} is due. Write the unit behind it, such as {Quoted(suggestions)}.")
+            $"'{Wording.Shorten(text.Trim())}' has no unit; {Wanted(due)} is due. Write the unit behind the number, such as "
+                + $"{(suggestions.Length > 0 ? Quoted(suggestions) : Examples(due))}.")
         {
             Suggestions = suggestions,
         };
@@ -103,12 +105,12 @@ internal static partial class QuantityMessages
         "pinch", "pinches", "dash", "handful", "handfuls", "scoop", "scoops", "capful", "capfuls", "sachet", "sachets", "smidgen",
     ];
 
-    public static QuantityFault UnknownUnit(string text, int start, string unit, IReadOnlyList<string> suggestions)
+    public static QuantityFault UnknownUnit(Due due, string text, int start, string unit, IReadOnlyList<string> suggestions)
     {
         if (_handMeasures.Contains(unit, StringComparer.OrdinalIgnoreCase))
         {
             return new QuantityFault(ProblemKind.UnknownUnit, start, unit.Length,
-                $"A '{unit}' holds another mass each time. Weigh one, and write the mass, such as '1.5 g'.");
+                $"'{unit}' is another mass each time. Weigh it once, and write the mass, such as '1.5 g'.");
         }
 
         if (Times().Match(text) is { Success: true } times)
@@ -119,7 +121,9 @@ internal static partial class QuantityMessages
         }
 
         var repaired = suggestions.Select(s => text[..start] + s + text[(start + unit.Length)..]).ToArray();
-        var hint = suggestions.Count > 0 ? $" Did you mean {Quoted(suggestions)}?" : " Write a unit such as 'g', 'mL', 'mg/L' or 'mmol/L'.";
+        var hint = suggestions.Count > 0 ? $" Did you mean {Quoted(suggestions)}?"
+            : due.UsualUnits.Count > 0 ? $" Write a unit such as {Quoted(due.UsualUnits)}."
+            : $" Write the value such as {Examples(due)}.";
         return new QuantityFault(
             ProblemKind.UnknownUnit, start, unit.Length,
             $"'{Wording.Shorten(unit)}' is not a unit known here.{hint}")

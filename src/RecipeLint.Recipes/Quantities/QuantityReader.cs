@@ -45,7 +45,10 @@ public static class QuantityReader
             Dimension.Conductivity => "± 0.02 mS/cm",
             _ => "± 0.1 mL",
         };
-        var due = new Due([dimension], [example, "± 0.5 %"]);
+        var due = new Due([dimension], [example, "± 0.5 %"])
+        {
+            UsualUnits = dimension == Dimension.Number ? [] : [example.Split(' ')[2], "%"],
+        };
         if (text.Length > MaxLength)
         {
             tolerance = null;

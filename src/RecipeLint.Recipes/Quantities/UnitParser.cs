@@ -32,6 +32,8 @@ internal static class UnitParser
             (UnitReading.Several several, _) => Widen(several, r => $"{r}/{below}"),
             (_, UnitReading.Several several) => Widen(several, r => $"{above}/{belowPrefix}{r}"),
             (UnitReading.Known top, UnitReading.Known bottom) when count > 0 => Divide(top, bottom, count, belowPrefix),
+            // "g/0 L": both are known, and the number between them cannot be used.
+            (not null, not null) => new UnitReading.Unknown([]),
             _ => new UnitReading.Unknown(UnitSuggestions.ForQuotient(
                 above, numerator is not null, belowPrefix, belowUnit, denominator is not null)),
         };

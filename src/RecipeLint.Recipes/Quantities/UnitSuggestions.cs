@@ -28,13 +28,15 @@ internal static class UnitSuggestions
         ["µs"] = "µS/cm",
         ["us"] = "µS/cm",
         ["ds"] = "dS/m",
+        ["percent"] = "%",
+        ["per cent"] = "%",
     };
 
     /// <summary>Other case of the same letters first, then the nearest spelling.</summary>
     public static IReadOnlyList<string> For(string text)
     {
-        // A full stop behind a short form, and letters of full width, are the same unit written otherwise.
-        var bare = string.Concat(text.Select(Narrow)).TrimEnd('.');
+        // A full stop behind a short form or a number, and letters of full width, are the same unit written otherwise.
+        var bare = string.Concat(text.Select(Narrow)).Trim('.', ' ');
         if (bare != text && UnitTable.BySymbol.TryGetValue(bare, out var plain))
         {
             return [plain.Symbol];

@@ -91,7 +91,11 @@ internal static partial class LabelWords
             return symbol;
         }
 
-        return _names.TryGetValue(string.Join(' ', left), out var named) ? named : null;
+        // "K20": a nought for the letter.
+        return _names.TryGetValue(string.Join(' ', left), out var named) ? named
+            : left is [var one] && one.Replace('0', 'O') is var lettered
+                ? known.FirstOrDefault(k => k.Equals(lettered, StringComparison.OrdinalIgnoreCase) && IsContent(k))
+                : null;
     }
 
     /// <summary>What to write instead of a line that is no single key of a label; null for any other.</summary>

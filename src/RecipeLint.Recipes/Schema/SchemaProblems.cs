@@ -271,6 +271,12 @@ internal sealed class SchemaProblems(SourceFile file, JsonTree tree, SchemaDocum
             return;
         }
 
+        // Of a key that stands twice the evaluator may have met the earlier value; that it stands twice is told already.
+        if (!file.IsPlain && new QuickSchema(spot.Node).Fits(failure.Item) == true)
+        {
+            return;
+        }
+
         var kind = failure.Keyword == "type" && failure.Item.Kind == JsonKind.Number && SchemaWords.IsQuantity(spot.Node)
             ? ProblemKind.NumberWithoutUnit
             : ProblemKind.WrongShape;

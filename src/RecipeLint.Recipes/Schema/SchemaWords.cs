@@ -74,8 +74,9 @@ internal static partial class SchemaWords
             return first;
         }
 
-        var more = free.Count > MostKeysListed ? " and others" : "";
-        return $"{first} Known are {Wording.Join(Quote([.. free.Take(MostKeysListed)]), more.Length == 0 ? "and" : ",")}{more}.";
+        return free.Count > MostKeysListed
+            ? $"{first} Known are {string.Join(", ", Quote([.. free.Take(MostKeysListed)]))} and others."
+            : $"{first} Known are {Wording.Join(Quote(free), "and")}.";
     }
 
     /// <param name="property">What the schema says of the key, where it says something.</param>
@@ -126,6 +127,7 @@ internal static partial class SchemaWords
                     + $"Take a newer program, or write {Limit(schema, keyword)} if the file was written by hand.",
             "const" => $"{name} must be {schema.GetProperty("const").GetRawText()}, not {Actual(item)}.",
             "enum" => $"{name} must be {Wording.Join(Quote(Strings(schema, "enum")), "or")}, not {Actual(item)}.{DidYouMean(suggestions)}",
+            "minProperties" => $"{name} is empty; at least {Limit(schema, keyword)} entry is needed.",
             "minItems" => $"{name} is empty; at least {Limit(schema, keyword)} entry is needed.",
             "minLength" => $"{name} is empty. Write something{such}, or leave the key out.",
             "minimum" => $"{name} must be at least {Limit(schema, keyword)}, not {Actual(item)}.",
@@ -209,8 +211,10 @@ internal static partial class SchemaWords
 
     private static string FirstClause(string text)
     {
-        var end = text.AsSpan().IndexOfAny('.', ':', ';');
-        return end < 0 ? text : text[..end];
+        // A stop inside a word, as in ".gitignore", ends nothing.
+        var end = Enumerable.Range(0, text.Length)
+            .FirstOrDefault(i => text[i] is '.' or ':' or ';' && (i + 1 == text.Length || text[i + 1] == ' '), text.Length);
+        return text[..end];
     }
 
     private static string LowerFirst(string text) =>

@@ -62,6 +62,66 @@ public sealed class OxideBasisTests
     }
 
     [Theory]
+    [InlineData("P2O5", "P")]
+    [InlineData("PO4", "P")]
+    [InlineData("K2O", "K")]
+    [InlineData("CaO", "Ca")]
+    [InlineData("CaCO3", "Ca")]
+    [InlineData("MgO", "Mg")]
+    [InlineData("Na2O", "Na")]
+    [InlineData("SO3", "S")]
+    [InlineData("SO4", "S")]
+    [InlineData("SiO2", "Si")]
+    [InlineData("B2O3", "B")]
+    [InlineData("FeO", "Fe")]
+    [InlineData("Fe2O3", "Fe")]
+    [InlineData("MnO", "Mn")]
+    [InlineData("MnO2", "Mn")]
+    [InlineData("ZnO", "Zn")]
+    [InlineData("CuO", "Cu")]
+    [InlineData("MoO3", "Mo")]
+    [InlineData("CoO", "Co")]
+    [InlineData("NiO", "Ni")]
+    [InlineData("NO3", "N")]
+    [InlineData("NH4", "N")]
+    [InlineData("NH3", "N")]
+    [InlineData("Se", "Se")]
+    public void AFormStandsForItsElement(string form, string symbol)
+    {
+        Assert.True(OxideBasis.TryRead(form, out var element, out _));
+        Assert.Equal(symbol, element.Symbol);
+    }
+
+    [Theory]
+    [InlineData("P", "P2O5")]
+    [InlineData("K", "K2O")]
+    [InlineData("Ca", "CaO")]
+    [InlineData("Mg", "MgO")]
+    [InlineData("Na", "Na2O")]
+    [InlineData("S", "SO3")]
+    [InlineData("Si", "SiO2")]
+    [InlineData("B", "B2O3")]
+    [InlineData("Fe", "Fe2O3")]
+    [InlineData("Mn", "MnO")]
+    [InlineData("Zn", "ZnO")]
+    [InlineData("Cu", "CuO")]
+    [InlineData("Mo", "MoO3")]
+    [InlineData("Cl", null)]
+    [InlineData("Co", null)]
+    public void LabelsPrintOneFormOfAnElement(string symbol, string? form) =>
+        Assert.Equal(form is not null, OxideBasis.TryUsualForm(new Element(symbol), out var usual) && usual == form);
+
+    [Fact]
+    public void FormsComeInOrder() => Assert.Equal(
+        ["B2O3", "CaCO3", "CaO", "CoO", "CuO", "Fe2O3", "FeO", "K2O", "MgO", "MnO", "MnO2", "MoO3", "NH3", "NH4", "NO3", "Na2O", "NiO", "P2O5", "PO4", "SO3", "SO4", "SiO2", "ZnO"],
+        OxideBasis.Forms);
+
+    [Fact]
+    public void AnUnknownFormIsNamed() => Assert.Equal(
+        "'P2O7' is not a form this table knows. (Parameter 'form')",
+        Assert.Throws<ArgumentException>(() => OxideBasis.GramsElementPerGram("P2O7")).Message);
+
+    [Theory]
     [InlineData("")]
     [InlineData("p2o5")]
     [InlineData("Xx")]

@@ -134,6 +134,22 @@ public sealed class SubstanceStatementTests
         Assert.Single(Shop($$"""{"id": "x", "strengthOf": "HNO3", "strength": "{{strength}} w/w", "density": "1.2 g/mL"}""").Load().SubstanceFiles)
             .Substances.Count);
 
+    /// <summary>The weakest grade of a name is listed first; its hazards are not those of a drum of strong acid.</summary>
+    [Theory]
+    [InlineData("HNO3", "38 %", "nitric-38")]
+    [InlineData("HNO3", "38.1 %", "nitric-53")]
+    [InlineData("HNO3", "65 %", "nitric-65")]
+    [InlineData("HNO3", "70 %", "nitric-68")]
+    [InlineData("nitric-38", "66 %", "nitric-68")]
+    [InlineData("hydrogen peroxide", "35 %", "hydrogen-peroxide-35")]
+    [InlineData("hydrogen peroxide", "3 %", "hydrogen-peroxide-3")]
+    [InlineData("hydrochloric acid", "31 %", "hydrochloric-31")]
+    [InlineData("vinegar", "20 %", "acetic-acid-25")]
+    [InlineData("KOH", "30 %", "potassium-hydroxide")]
+    public void HazardsAreThoseOfTheGradeThatIsAsStrong(string of, string strength, string grade) => Assert.Equal(
+        SubstanceCatalogue.BuiltIn.ById(grade)!.Hazards,
+        Read($$"""{"id": "x", "strengthOf": "{{of}}", "strength": "{{strength}} w/w", "density": "1.2 g/mL"}""").Substance.Hazards);
+
     [Fact]
     public void NobodyCountsTheMolesOfALabel()
     {

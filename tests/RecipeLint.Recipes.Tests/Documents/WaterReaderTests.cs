@@ -130,7 +130,7 @@ public sealed class WaterReaderTests
     [Theory]
     [InlineData("\"ions\": {\"Ca\": \"40 mg/L\"}, \"alkalinity\": \"3 meq/L\", \"hardness\": \"2 meq/L\", \"ec\": \"0.5 mS/cm\"", true)]
     [InlineData("\"ions\": {\"HCO3\": \"61 mg/L\", \"CO3\": \"3 mg/L\"}", true)]
-    [InlineData("\"ions\": []", true)]
+    [InlineData("\"ions\": []", false)]
     [InlineData("\"ions\": {\"Ca\": \"lots\"}", false)]
     [InlineData("\"ions\": {\"Ca\": \"-1 mg/L\"}", false)]
     [InlineData("\"ions\": {\"Fe\": \" <0.02 mg/L\"}", false)]

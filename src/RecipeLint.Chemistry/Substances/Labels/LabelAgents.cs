@@ -34,6 +34,9 @@ public static class LabelAgents
 
     private static readonly string[] Endings = [" chelates", " chelate", " complexes", " complex", "-chelate", "-complex"];
 
+    /// <summary>Every agent that is known, with constants or as a whole complex.</summary>
+    public static IEnumerable<string> All => Known.Select(k => k.Name).Concat(WholeComplex);
+
     /// <summary>Whether all that is named is made for iron.</summary>
     public static bool AreForIron(string text) => Named(text) is { Count: > 0 } names && names.All(n => Has(ForIron, n));
 
