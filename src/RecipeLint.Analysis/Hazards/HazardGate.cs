@@ -110,7 +110,7 @@ public static class HazardGate
         var used = limits ?? HazardLimits.Default;
         var found = new[]
         {
-            Chlorine(holding, used), ChlorineOfOxidiser(holding, used), Chloramines(holding, used),
+            Chlorine(holding, used), ChlorineOfOxidiser(holding, used), ChlorineOfPeroxide.Of(holding, used), Chloramines(holding, used),
             NitriteGases.Oxides(holding, used), NitriteGases.Slow(holding, used), NitriteGases.Nitrogen(holding, used),
             StrongOxidiser(holding, used), Bromination.Of(holding, used), OilWithNitrate.Of(holding, used),
             PoisonsOfAcid.Sulfide(holding, used), PoisonsOfAcid.Cyanide(holding, used), PoisonsOfAcid.Sulfite(holding, used),

@@ -86,7 +86,8 @@ public static partial class HazardRoles
             ["chlorate", "chlorite", "chlorinedioxide", "chlorat", "chlorit", "chlordioxid"]),
         ([HazardRole.StrongOxidiser, HazardRole.Acid], ["monopersulf", "monopersulph", "peroxymonosulf", "peroxomonosulf"]),
         ([HazardRole.StrongOxidiser],
-            ["permang", "condyscrystal", "iodate", "bromate", "persulf", "persulph", "peroxymono", "dichromate", "bichromate"]),
+            ["permang", "condyscrystal", "iodate", "bromate", "persulf", "persulph", "manganesedioxid", "leaddioxid", "pyrolusit",
+                "braunstein", "peroxymono", "dichromate", "bichromate"]),
         ([HazardRole.Peroxide], ["perox", "peroksid", "perhydrol", "h2o2", "oxygenbleach", "oxybleach"]),
         ([HazardRole.Peroxide, HazardRole.Alkali, HazardRole.Carbonate], ["percarb"]),
         ([HazardRole.Peroxide, HazardRole.Acid, HazardRole.Organic], ["peracet", "peroxyacet"]),
@@ -95,7 +96,8 @@ public static partial class HazardRoles
         ([HazardRole.Acid],
             ["phdown", "phminus", "phreduc", "phdecreas", "phlower", "descal", "limeremov", "limescaleremov", "scaleremov",
                 "rustremov", "brickclean",
-                "milkstone", "vinegar", "etchant", "lemonjuice", "cementclean", "toiletclean", "toiletbowlclean", "kettleclean",
+                "milkstone", "vinegar", "etchant", "lemonjuice", "cementclean", "toiletclean", "toiletstuff", "toiletbowlclean",
+                "kettleclean",
                 "phosphoric", "nitric", "saure", "säure", "vinaigre", "vinagre",
                 "essig", "entkalk", "kalkentfern", "kalklös", "rostentfern", "wcrein", "zitronensaft"]),
         ([HazardRole.NitricAcid, HazardRole.Acid],
@@ -429,7 +431,7 @@ public static partial class HazardRoles
     [GeneratedRegex(@"(ClO(?![2-9])|OCl)", RegexOptions.CultureInvariant)]
     private static partial Regex HypochloriteGroup();
 
-    [GeneratedRegex(@"(ClO[234]|BrO3|IO[34]|MnO4|Cr2O7|CrO4|S2O8|FeO4)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(ClO[234]|BrO3|IO[34]|MnO4|Cr2O7|CrO4|S2O8|FeO4|^(Mn|Pb)O2$)", RegexOptions.CultureInvariant)]
     private static partial Regex StrongOxidiserGroup();
 
     [GeneratedRegex(@"ClO[23](?![0-9])", RegexOptions.CultureInvariant)]
