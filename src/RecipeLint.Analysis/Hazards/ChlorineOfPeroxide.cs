@@ -1,3 +1,5 @@
+using RecipeLint.Chemistry.Quantities;
+
 namespace RecipeLint.Analysis.Hazards;
 
 /// <summary>
