@@ -110,7 +110,7 @@ public static class HazardGate
         var used = limits ?? HazardLimits.Default;
         var found = new[]
         {
-            Chlorine(holding, used), ChlorineOfOxidiser(holding, used), Chloramines(holding, used),
+            Chlorine(holding, used), ChlorineOfOxidiser(holding, used), ChlorineOfPeroxide.Of(holding, used), Chloramines(holding, used),
             NitriteGases.Oxides(holding, used), NitriteGases.Slow(holding, used), NitriteGases.Nitrogen(holding, used),
             StrongOxidiser(holding, used), Bromination.Of(holding, used), OilWithNitrate.Of(holding, used),
             PoisonsOfAcid.Sulfide(holding, used), PoisonsOfAcid.Cyanide(holding, used), PoisonsOfAcid.Sulfite(holding, used),
@@ -184,13 +184,15 @@ public static class HazardGate
     }
 
     /// <summary>
-    /// Permanganate, chlorate or dichromate sets chlorine free from hydrochloric acid, and from a chloride as soon as there is another acid
-    /// (Bretherick's Handbook of Reactive Chemical Hazards, recalled).
+    /// Permanganate, chlorate or dichromate sets chlorine free from hydrochloric acid, and from a chloride as soon as there is an acid, its
+    /// own as well: monopersulfate is sour (Bretherick's Handbook of Reactive Chemical Hazards, recalled).
     /// </summary>
     private static Hazard? ChlorineOfOxidiser(Holding holding, HazardLimits limits)
     {
         var grams = holding.GramsPerLitre(HazardRole.StrongOxidiser);
-        var acid = holding.First(HazardRole.HydrochloricAcid) ?? (holding.Has(HazardRole.Chloride) ? holding.First(HazardRole.Acid) : null);
+        var chloride = holding.First(HazardRole.Chloride);
+        var acid = holding.First(HazardRole.HydrochloricAcid) ?? (chloride is null ? null : holding.First(HazardRole.Acid));
+        acid = acid is not null && acid == holding.First(HazardRole.StrongOxidiser) ? chloride : acid;
         return holding.First(HazardRole.StrongOxidiser) is { } oxidiser && acid is not null && acid != oxidiser
             && Rounding.SixDigits(grams) >= limits.Oxidiser.StrongFrom
                 ? new Hazard(HazardKind.Chlorine, HazardGrade.Present, oxidiser, acid, "strong oxidiser", grams, limits.Oxidiser.StrongFrom,

@@ -97,6 +97,12 @@ public sealed record OxidiserLimits
     /// <summary>Per cent of organic matter in a dry oxidising salt.</summary>
     public double CombustibleFrom { get; init; } = HazardData.Limit("combustibleFrom");
 
+    /// <summary>g/L of hydrochloric acid mixed through with peroxide.</summary>
+    public double HydrochloricWithPeroxideFrom { get; init; } = HazardData.Limit("hydrochloricWithPeroxideFrom");
+
+    /// <summary>g/L of peroxide mixed through with strong hydrochloric acid.</summary>
+    public double PeroxideWithHydrochloricFrom { get; init; } = HazardData.Limit("peroxideWithHydrochloricFrom");
+
     /// <summary>g/L of ammonium nitrate beside fuel or oil.</summary>
     public double NitrateWithOilFrom { get; init; } = HazardData.Limit("nitrateWithOilFrom");
 

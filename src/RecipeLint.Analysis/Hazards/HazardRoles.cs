@@ -50,14 +50,17 @@ public static partial class HazardRoles
                 "poolchlor", "poolshock", "swimmingpool", "hottub", "spachlor", "poolpowder", "poolcleaner",
                 "shockchlor", "shocktreat", "chlorine", "clorine", "chlortab", "chlorgran", "dakinsol", "lejia", "candegina",
                 "eaudej", "sanitis",
-                "sanitiz", "disinfect", "toiletcleaner", "mouldremov", "moldremov", "chlorideoflime", "chlorinatedlime"]),
+                "sanitiz", "disinfect", "toiletcleaner", "mouldremov", "moldremov", "chlorideoflime", "chlorinatedlime",
+                "chlorrein", "chlorbleich", "bleichmittel", "chlorkalk", "activechlor", "aktivchlor", "sanitärrein", "sanitarrein",
+                "schimmelentfern"]),
         ([HazardRole.Hypochlorite, HazardRole.OxidisingSalt],
             ["isocyanur", "dichlor", "trichlor", "bromochlor", "pooltab", "poolstick", "poolgran", "pooldisinf"]),
-        ([HazardRole.Hypochlorite, HazardRole.Acid, HazardRole.Alkali], ["draincleaner", "drainopener", "drainunblock", "pipecleaner"]),
-        ([HazardRole.Sulfide, HazardRole.Alkali], ["limesulf", "limesulph"]),
+        ([HazardRole.Hypochlorite, HazardRole.Acid, HazardRole.Alkali], ["draincleaner", "drainopener", "drainunblock", "pipecleaner",
+            "abflussrein", "rohrrein"]),
+        ([HazardRole.Sulfide, HazardRole.Alkali], ["limesulf", "limesulph", "schwefelkalk"]),
         ([HazardRole.Sulfide],
             ["polysulf", "polysulph", "liverofsul", "hydrosulf", "hydrosulph", "sulfide", "sulphide", "sulfuratedpotash",
-                "sulphuratedpotash"]),
+                "sulphuratedpotash", "schwefelleber", "sulfid"]),
         ([HazardRole.BareMetal],
             ["aluminiummetal", "aluminummetal", "aluminiumfoil", "aluminumfoil", "zincmetal", "steelwool", "ironwool", "galvanised",
                 "galvanized"]),
@@ -65,7 +68,8 @@ public static partial class HazardRoles
             ["aluminiumpowder", "aluminumpowder", "aluminiumdust", "aluminumdust", "aluminiumflake", "aluminumflake", "zincdust",
                 "zincpowder", "magnesiummetal", "magnesiumpowder", "magnesiumturning", "magnesiumribbon", "magnesiumshaving"]),
         ([HazardRole.WaterReactive],
-            ["calciumcarbide", "carbidelamp", "lampcarbide", "sodiummetal", "potassiummetal", "lithiummetal", "borohydrid",
+            ["calciumcarbide", "carbidelamp", "lampcarbide", "calciumkarbid", "calciumcarbid", "sodiummetal", "potassiummetal",
+                "lithiummetal", "borohydrid",
                 "sodiumhydride", "calciumhydride", "lithiumhydride", "aluminiumhydride", "aluminumhydride"]),
         ([HazardRole.Phosphide], ["phosphid", "fosfid", "fumigationtablet", "fumigationpellet"]),
         ([HazardRole.Azide], ["sodiumazid", "potassiumazid", "leadazid"]),
@@ -76,23 +80,29 @@ public static partial class HazardRoles
             "fluorosilicicacid", "hexafluorosilicic"]),
         ([HazardRole.Fluoride], ["sodiumfluorid", "potassiumfluorid", "ammoniumfluorid", "fluosilicat", "fluorosilicat", "silicofluorid"]),
         ([HazardRole.Cyanide], ["cyanid", "cianur", "zyanid", "prussicacid"]),
-        ([HazardRole.Sulfite], ["sulfite", "sulphite", "bisulf", "thiosulf", "thiosulph", "dithionite", "campden"]),
-        ([HazardRole.Nitrite], ["nitrite", "curingsalt", "picklingsalt"]),
-        ([HazardRole.StrongOxidiser, HazardRole.Chlorite], ["chlorate", "chlorite", "chlorinedioxide"]),
+        ([HazardRole.Sulfite], ["sulfite", "sulphite", "bisulf", "sulfit", "thiosulf", "thiosulph", "dithionite", "campden"]),
+        ([HazardRole.Nitrite], ["nitrite", "curingsalt", "picklingsalt", "nitrit", "pökelsalz", "pokelsalz"]),
+        ([HazardRole.StrongOxidiser, HazardRole.Chlorite],
+            ["chlorate", "chlorite", "chlorinedioxide", "chlorat", "chlorit", "chlordioxid"]),
+        ([HazardRole.StrongOxidiser, HazardRole.Acid], ["monopersulf", "monopersulph", "peroxymonosulf", "peroxomonosulf"]),
         ([HazardRole.StrongOxidiser],
-            ["permang", "condyscrystal", "iodate", "bromate", "persulf", "persulph", "peroxymono", "dichromate", "bichromate"]),
+            ["permang", "condyscrystal", "iodate", "bromate", "persulf", "persulph", "manganesedioxid", "leaddioxid", "pyrolusit",
+                "braunstein", "peroxymono", "dichromate", "bichromate"]),
         ([HazardRole.Peroxide], ["perox", "peroksid", "perhydrol", "h2o2", "oxygenbleach", "oxybleach"]),
         ([HazardRole.Peroxide, HazardRole.Alkali, HazardRole.Carbonate], ["percarb"]),
         ([HazardRole.Peroxide, HazardRole.Acid, HazardRole.Organic], ["peracet", "peroxyacet"]),
-        ([HazardRole.Ammonium], ["ammoni", "amonia", "amoni"]),
-        ([HazardRole.Amine, HazardRole.Organic], ["urea", "amino"]),
+        ([HazardRole.Ammonium], ["ammoni", "amonia", "amoni", "salmiak", "hirschhornsalz"]),
+        ([HazardRole.Amine, HazardRole.Organic], ["urea", "amino", "harnstoff"]),
         ([HazardRole.Acid],
             ["phdown", "phminus", "phreduc", "phdecreas", "phlower", "descal", "limeremov", "limescaleremov", "scaleremov",
                 "rustremov", "brickclean",
-                "milkstone", "vinegar", "etchant", "lemonjuice", "cementclean", "toiletclean", "toiletbowlclean", "kettleclean",
-                "phosphoric", "nitric", "saure", "säure", "vinaigre", "vinagre"]),
+                "milkstone", "vinegar", "etchant", "lemonjuice", "cementclean", "toiletclean", "toiletstuff", "toiletbowlclean",
+                "kettleclean",
+                "phosphoric", "nitric", "saure", "säure", "vinaigre", "vinagre",
+                "essig", "entkalk", "kalkentfern", "kalklös", "rostentfern", "wcrein", "zitronensaft"]),
         ([HazardRole.NitricAcid, HazardRole.Acid],
-            ["nitricacid", "aquafortis", "salpetersäure", "salpetersaure", "acidenitrique", "acidonitrico", "ácidonítrico"]),
+            ["nitricacid", "aquafortis", "scheidewasser", "salpetersäure", "salpetersaure", "acidenitrique", "acidonitrico",
+                "ácidonítrico"]),
         ([HazardRole.SulfuricAcid, HazardRole.Acid],
             ["sulfuricacid", "sulphuricacid", "batteryacid", "accumulatoracid", "oilofvitriol", "schwefelsäure", "schwefelsaure"]),
         ([HazardRole.HydrochloricAcid, HazardRole.Acid],
@@ -100,35 +110,43 @@ public static partial class HazardRoles
         ([HazardRole.Alkali],
             ["phup", "phplus", "phincreas", "phrais", "ovencleaner", "caustic", "quicklime", "slakedlime", "hydratedlime",
                 "milkoflime", "lauge",
-                "sodalye", "potashlye", "waterglass", "woodash", "limeputty", "builderslime"]),
-        ([HazardRole.AmmoniaWater], ["glassclean", "windowclean"]),
+                "sodalye", "potashlye", "waterglass", "woodash", "limeputty", "builderslime",
+                "ätznatron", "atznatron", "ätzkali", "atzkali", "ätzkalk", "löschkalk", "loschkalk", "kalkhydrat", "wasserglas",
+                "backofenrein", "pottasche"]),
+        ([HazardRole.AmmoniaWater], ["glassclean", "windowclean", "salmiakgeist", "glasrein", "fensterrein"]),
         ([HazardRole.Alkali, HazardRole.Quicklime],
             ["quicklime", "burntlime", "unslakedlime", "lumplime", "calciumoxide", "causticlime", "branntkalk", "chauxvive"]),
-        ([HazardRole.Carbonate, HazardRole.Alkali], ["washingsoda", "sodaash", "potassiumcarbonate", "sodiumcarbonate"]),
-        ([HazardRole.Carbonate], ["bicarb", "bakingsoda", "bakingpowder", "calciumcarbonate", "chalk", "limestone", "dolomite"]),
+        ([HazardRole.Carbonate, HazardRole.Alkali],
+            ["washingsoda", "sodaash", "waschsoda", "pottasche", "potassiumcarbonate", "sodiumcarbonate"]),
+        ([HazardRole.Carbonate],
+            ["bicarb", "bakingsoda", "bakingpowder", "backpulver", "speisesoda", "speisenatron", "calciumcarbonate", "chalk",
+                "limestone", "dolomite"]),
         ([HazardRole.Organic],
             ["humic", "fulvic", "alcohol", "ethanol", "glycer", "glycol", "extract", "formaldehyd", "formalin", "glutaral"]),
         ([HazardRole.Organic, HazardRole.Fuel],
-            ["solvent", "paintthinner", "methylatedspirit", "surgicalspirit", "rubbingalcohol", "propanol", "toluene", "xylene", "benzene",
+            ["solvent", "paintthinner", "methylatedspirit", "surgicalspirit", "spiritus", "rubbingalcohol", "propanol", "toluene",
+                "xylene", "benzene",
                 "ethylacetate"]),
         ([HazardRole.Organic, HazardRole.Fuel, HazardRole.ExplosiveWithPeroxide],
             ["acetone", "propanone", "butanone", "ketone", "nailpolishremov", "nailvarnishremov"]),
         ([HazardRole.Organic, HazardRole.Fuel, HazardRole.Amine, HazardRole.ExplosiveWithPeroxide],
             ["hexamin", "hexamethylenetetramin", "methenamin", "urotropin"]),
         ([HazardRole.Organic, HazardRole.Amine], ["seaweed", "kelp", "fish"]),
-        ([HazardRole.Organic, HazardRole.Fermentable], ["molasses", "sugar", "syrup"]),
+        ([HazardRole.Organic, HazardRole.Fermentable], ["molasses", "sugar", "syrup", "melasse", "zucker", "sirup", "honig"]),
         ([HazardRole.Organic, HazardRole.Fuel],
-            ["charcoal", "sawdust", "woodflour", "cornflour", "wheatflour", "woodshaving", "starch", "dextrin", "glycerin", "glycerol"]),
+            ["charcoal", "sawdust", "holzkohle", "sägemehl", "sagemehl", "sägespän", "sagespan", "woodflour", "cornflour",
+                "wheatflour", "woodshaving", "starch", "dextrin", "glycerin", "glycerol"]),
         ([HazardRole.Organic, HazardRole.Fuel, HazardRole.Oil],
-            ["paraffin", "kerosene", "kerosine", "petroleum", "diesel", "petrol", "gasoline", "gasoil", "naphtha", "whitespirit",
+            ["paraffin", "kerosene", "kerosine", "petroleum", "benzin", "heizöl", "heizol", "terpentin", "diesel", "petrol",
+                "gasoline", "gasoil", "naphtha", "whitespirit",
                 "turpentin",
                 "fueloil", "heatingoil", "motoroil", "engineoil", "lampoil", "vegetableoil", "neemoil", "mineraloil", "whiteoil",
                 "horticulturaloil", "sprayoil", "summeroil", "winteroil", "rapeseedoil", "canolaoil", "soybeanoil", "cottonseedoil",
                 "linseedoil", "wasteoil", "candlewax"]),
     ];
 
-    /// <summary>What nobody catalogues, as far as its name tells what it does to others; null where it does not.</summary>
-    public static Substance? Named(string name, Formula? formula = null)
+    /// <summary>What nobody catalogues, as far as its name or formula tells what it does to others; null where it does not.</summary>
+    public static Substance? Named(string name)
     {
         if (name.Length is 0 or > SubstanceCatalogue.MaxTextLength)
         {
@@ -141,10 +159,17 @@ public static partial class HazardRoles
             Name = name,
             Kind = SubstanceKind.Product,
             Content = ElementContent.Empty,
-            Formula = formula,
+            Formula = FormulaOf(name),
         };
         return Of(product).Any(r => r is not (HazardRole.Unknown or HazardRole.None)) ? product : null;
     }
+
+    /// <summary>A compound that is written as formulas are ("Na2S"); null for a word that only reads like one.</summary>
+    private static Formula? FormulaOf(string name) => FormulaParser.TryParse(name.Trim(), out var formula, out _)
+        && formula.Atoms.Count > 1 && name.Any(char.IsAsciiLetterUpper)
+        && (KnownNames.BuiltIn.IsFormula(name.Trim()) || name.Any(char.IsAsciiDigit))
+            ? formula
+            : null;
 
     /// <summary>The roles of a substance; never empty.</summary>
     public static IReadOnlySet<HazardRole> Of(Substance substance)
@@ -159,7 +184,9 @@ public static partial class HazardRoles
         ByFormula(substance.Formula, roles);
         ByIons(substance, roles);
         ByKind(substance, roles);
-        if (substance.Formula is null && substance.Dissolves.Count == 0 && substance.Kind != SubstanceKind.Dye)
+        // A formula that is only a name in a file was catalogued by nobody: nothing else is known of it.
+        var isTold = substance.Formula is not null && !ReferenceEquals(substance.Content, ElementContent.Empty);
+        if (!isTold && substance.Dissolves.Count == 0 && substance.Kind != SubstanceKind.Dye)
         {
             roles.Add(HazardRole.Unknown);
         }
@@ -200,6 +227,7 @@ public static partial class HazardRoles
             roles.Add(HazardRole.Fuel);
         }
 
+        ByMetal(substance, spaced, roles);
         if (spaced.Any(n => LyeName().IsMatch(n)))
         {
             roles.Add(HazardRole.Alkali);
@@ -215,6 +243,26 @@ public static partial class HazardRoles
         {
             // "Potassium bisulfate" is an acid salt, no sulfite.
             roles.Remove(HazardRole.Sulfite);
+        }
+    }
+
+    /// <summary>A thing of metal; what a label tells the contents of is none, whatever it is called ("zinc granules").</summary>
+    private static void ByMetal(Substance substance, string[] names, HashSet<HazardRole> roles)
+    {
+        if (substance.Dissolves.Count > 0 || substance.Formula is not null)
+        {
+            return;
+        }
+
+        if (names.Any(n => MetalName().IsMatch(n)))
+        {
+            roles.UnionWith([HazardRole.BareMetal, HazardRole.Reductant]);
+        }
+
+        // No acid dissolves copper but one that oxidises.
+        if (names.Any(n => CopperName().IsMatch(n)))
+        {
+            roles.Add(HazardRole.Reductant);
         }
     }
 
@@ -383,7 +431,7 @@ public static partial class HazardRoles
     [GeneratedRegex(@"(ClO(?![2-9])|OCl)", RegexOptions.CultureInvariant)]
     private static partial Regex HypochloriteGroup();
 
-    [GeneratedRegex(@"(ClO[234]|BrO3|IO[34]|MnO4|Cr2O7|CrO4|S2O8|FeO4)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(ClO[234]|BrO3|IO[34]|MnO4|Cr2O7|CrO4|S2O8|FeO4|^(Mn|Pb)O2$)", RegexOptions.CultureInvariant)]
     private static partial Regex StrongOxidiserGroup();
 
     [GeneratedRegex(@"ClO[23](?![0-9])", RegexOptions.CultureInvariant)]
@@ -415,6 +463,19 @@ public static partial class HazardRoles
 
     [GeneratedRegex(@"\blye\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex LyeName();
+
+    /// <summary>"Zinc granules", "aluminium can", "steel nails"; not the salts ("zinc sulfate granules").</summary>
+    [GeneratedRegex(
+        @"\b(alumini?um|alu|zinc|magnesium|iron|steel|galvani[sz]ed)[ -](metal|foil|wire|granules?|turnings?|shavings?|chips?|sheets?|"
+            + "strips?|scrap|filings?|nails?|screws?|bolts?|wool|ribbon|cans?|pots?|pans?|spoons?|buckets?|pipes?|rods?|anodes?)\\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex MetalName();
+
+    [GeneratedRegex(
+        @"\b(copper|brass|bronze|silver)[ -]"
+            + @"(metal|foil|wire|turnings?|shavings?|sheets?|strips?|scrap|filings?|nails?|pipes?|rods?|coins?)\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex CopperName();
 
     /// <summary>The element itself, not what is made of it.</summary>
     [GeneratedRegex(

@@ -141,13 +141,17 @@ internal static class AlarmWords
     private static IEnumerable<string> OfMouths(string[] clause, Families words)
     {
         var someone = clause.Any(words.People.Has) || clause.Any(words.Children.Has);
-        if ((someone && Hits(clause, words.Eats).Any(i => !IsTakenBack(clause, i) && !IsCompared(clause, i)))
+        if ((someone && Hits(clause, words.Eats).Any(i => !IsTakenBack(clause, i) && !IsCompared(clause, i) && !IsAmount(clause, i)))
             || (Array.FindIndex(clause, words.Children.Has) is >= 0 and var child && !IsTakenBack(clause, child)
                 && clause.Skip(child + 1).Any(words.ChildDoes.Has) && !clause.Skip(child).Any(Not.Contains)))
         {
             yield return "swallowed";
         }
     }
+
+    /// <summary>"A bit of vinegar" bites nobody.</summary>
+    private static bool IsAmount(string[] clause, int at) =>
+        clause[at] == "bit" && at > 0 && (clause[at - 1] is "a" or "little" or "tiny" or "wee" or "small" or "one" or "last" or "every");
 
     private static bool IsCompared(string[] clause, int at) => clause.Take(at).Any(t => t is "looks" or "look" or "like");
 

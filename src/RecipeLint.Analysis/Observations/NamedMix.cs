@@ -1,5 +1,4 @@
 using RecipeLint.Analysis.Hazards;
-using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.OneLine;
 
@@ -118,16 +117,9 @@ public static class NamedMix
         return name.TrimEnd().EndsWith('%') && bare.EndsWith(' ') && bare.Trim().Length > 0 ? bare.Trim() : null;
     }
 
-    /// <summary>A compound that is written as formulas are ("Na2S"); null for a word that only reads like one.</summary>
-    private static Formula? FormulaOf(string name) => FormulaParser.TryParse(name, out var formula, out _)
-        && formula.Atoms.Count > 1 && name.Any(char.IsAsciiLetterUpper)
-        && (KnownNames.BuiltIn.IsFormula(name) || name.Any(char.IsAsciiDigit))
-            ? formula
-            : null;
-
     /// <summary>What nobody catalogues, as far as its name tells what it does to others.</summary>
     private static IReadOnlyList<Substance> ByName(string name) =>
-        !Array.Exists(Joints, j => name.Contains(j, StringComparison.Ordinal)) && HazardRoles.Named(name, FormulaOf(name)) is { } product
+        !Array.Exists(Joints, j => name.Contains(j, StringComparison.Ordinal)) && HazardRoles.Named(name) is { } product
             ? [product]
             : [];
 }

@@ -252,18 +252,17 @@ public sealed partial class SubstanceCatalogue
     private IReadOnlyList<string> Suggest(string text)
     {
         var key = SubstanceNames.Key(text);
-        var cap = key.Length < 4 ? 1 : Math.Max(2, key.Length / 3);
+
+        // A known thing is no slip for another, however near: hydrofluoric acid for hydrochloric acid, glycerine for glycine.
+        var cap = KnownNames.BuiltIn.IsKnown(text) ? 0 : key.Length < 4 ? 1 : Math.Max(2, key.Length / 3);
         var best = MistypedFormulas(text, key);
         foreach (var (name, entries) in _byKey)
         {
             // A word inside a longer name is as near as two slips: "gluconate" suggests the gluconates.
             var distance = EditDistance.Of(key, name, cap);
-            if (distance > 2 && key.Length >= 4 && name.Contains(key, StringComparison.Ordinal))
-            {
-                distance = 2;
-            }
-
-            if (distance > cap)
+            var isWithin = key.Length >= 4 && name.Contains(key, StringComparison.Ordinal);
+            distance = isWithin ? Math.Min(distance, 2) : distance;
+            if (distance > cap && !isWithin)
             {
                 continue;
             }

@@ -94,6 +94,12 @@ internal static class StatedStrength
             return null;
         }
 
+        if (share > MostOf(strengths) && IsSoldSolid(what.Value, resolution.Catalogue))
+        {
+            fields.Report(ProblemKind.WrongShape, item, TooStrongForLye(what.Value, item.Text));
+            return null;
+        }
+
         var compound = GradeAt(strengths, share);
         var percent = Math.Round(share * 100, 2).ToString("0.##", CultureInfo.InvariantCulture);
         return Of(compound, new MassFraction(share), new Sourced<string>(item.Text, $"stated in {fields.File}", Confidence.Found)) with
@@ -114,12 +120,30 @@ internal static class StatedStrength
             SubstanceLookup.Ambiguous several => several.Candidates,
             _ => [],
         };
+        if (candidates is [{ Form: PhysicalForm.Solid, Formula: { } formula, Kind: SubstanceKind.Base }])
+        {
+            // "KOH 10 %" is the lye: the flakes themselves come as an assay.
+            candidates =
+            [
+                .. catalogue.Substances.Where(s => s is { Form: PhysicalForm.Liquid, Formula: { } other } && other.Hill == formula.Hill),
+            ];
+        }
+
         return candidates.Count > 0
             && candidates.All(c => c is { Form: PhysicalForm.Liquid, Formula: not null, Strength.Value: > 0, Density: not null })
             && candidates.Select(c => c.Formula!.Hill).Distinct(StringComparer.Ordinal).Count() == 1
                 ? [.. candidates.OrderBy(c => c.Strength.Value).ThenBy(c => c.Id, StringComparer.Ordinal)]
                 : [];
     }
+
+    private static double MostOf(List<Substance> strengths) => strengths[^1].Strength.Value * (1 + 1e-9);
+
+    private static string TooStrongForLye(string name, string strength) =>
+        $"'{Wording.Shorten(name)}' is a solid, and no lye of it is as strong as '{Wording.Shorten(strength)}'. Write how pure the solid "
+        + "is as its 'assay'.";
+
+    private static bool IsSoldSolid(string name, SubstanceCatalogue catalogue) =>
+        catalogue.Find(name) is SubstanceLookup.Found { Substance.Form: PhysicalForm.Solid };
 
     private static double? ShareOf(Quantity quantity, List<Substance> strengths)
     {

@@ -28,7 +28,7 @@ public static class DiagnosisReport
         }
         else if (diagnosis.Observation.TellsNoCause)
         {
-            NoCause(page, diagnosis.Hazards);
+            NoCause(page, diagnosis.Hazards, diagnosis.Observation);
         }
 
         if (shown.Count > 0 && shown[0].Cause.NothingWrong && shown[0].Likeliness <= Likeliness.Likely && diagnosis.Hazards.Hazards.All(h =>
@@ -42,7 +42,7 @@ public static class DiagnosisReport
 
         if (shown.Count == 0 && !diagnosis.Observation.TellsNoCause && diagnosis.Unknown is not { IsAll: true })
         {
-            NoCause(page, diagnosis.Hazards);
+            NoCause(page, diagnosis.Hazards, diagnosis.Observation);
         }
 
         for (var i = 0; i < shown.Count; i++)
@@ -75,7 +75,7 @@ public static class DiagnosisReport
     }
 
     /// <summary>A list of causes that rests on nothing told would only send somebody the wrong way.</summary>
-    internal static void NoCause(BenchPage page, HazardReport hazards)
+    internal static void NoCause(BenchPage page, HazardReport hazards, Observation told)
     {
         page.Blank();
         if (IsToldOfDanger(hazards))
@@ -86,6 +86,14 @@ public static class DiagnosisReport
 
         page.Text("No cause is listed, because nothing was told that parts one from another. Say what lies, floats or hangs where: its "
             + "colour and form, since when, and what acid, warmth or much water does to it.");
+        if (told.Unknown.Count > 0)
+        {
+            // What nobody understood may have been the warning: a word of another language, a slip of the pen in a hurry.
+            page.Blank();
+            page.Text("What was left out may have been a warning. If it smells, stings, fumes, hisses, bulges or got warm, or somebody "
+                + "got some of it into the mouth, an eye or onto the skin: leave it as it stands, go out into fresh air, rinse what was "
+                + "hit with running water, and call the emergency number or a poison centre.");
+        }
     }
 
     /// <summary>True where something was told, or asked, that can hurt somebody: then nothing is called harmless.</summary>

@@ -24,7 +24,7 @@ public static class TankReport
         DiagnosisReport.Danger(page, diagnosis.Hazards, shown.Count > 0);
         if (shown.Count == 0)
         {
-            DiagnosisReport.NoCause(page, diagnosis.Hazards);
+            DiagnosisReport.NoCause(page, diagnosis.Hazards, diagnosis.Observation);
         }
 
         var number = 0;

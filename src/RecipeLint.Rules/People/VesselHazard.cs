@@ -1,3 +1,4 @@
+using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
@@ -14,7 +15,17 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
         Checks = [Check.That("two that must not meet come together", false)],
     };
 
-    public static VesselHazard Of(Place place, string vessel, Hazard hazard) => new(place, vessel, hazard)
+    /// <summary>True where another hazard is told at the same place: who accepts the one has not accepted the other.</summary>
+    private bool SharesItsPlace { get; init; }
+
+    /// <summary>One for each hazard of a vessel.</summary>
+    public static IEnumerable<VesselHazard> Of(Place place, string vessel, IReadOnlyList<Hazard> hazards)
+    {
+        var places = hazards.CountBy(h => PlaceOf(h) ?? place).ToDictionary();
+        return hazards.Select(h => Of(place, vessel, h) with { SharesItsPlace = places[PlaceOf(h) ?? place] > 1 });
+    }
+
+    private static VesselHazard Of(Place place, string vessel, Hazard hazard) => new(place, vessel, hazard)
     {
         Checks =
         [
@@ -35,11 +46,12 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
     {
         var hazard = Hazard!;
         var with = hazard.With is { } other && other != hazard.From ? $" with {Say.Called(other.Name)}" : "";
-        var place = hazard.With?.Place ?? hazard.From?.Place ?? Whole;
+        var place = PlaceOf(hazard) ?? Whole;
         var message = $"{Say.Capital(Say.Called(hazard.From?.Name ?? hazard.Text.Name))}{with} in '{Vessel}': this {hazard.Text.Happens}"
             + $"{Figure(hazard)}. "
             + $"{hazard.Text.Instead} {Standing(hazard)}: safety data sheets and local codes decide.";
-        return context.Find(place, message, Harm.Person, OddsOf(hazard)) with
+        var idPath = IdPath.Of(context.Facts.Workspace, place) + (SharesItsPlace ? $"#{hazard.Kind}" : "");
+        return context.Find(place, idPath, message, Harm.Person, OddsOf(hazard)) with
         {
             Measured = hazard.Unit.Length == 0 ? null : new Measured(hazard.What, hazard.Value, hazard.Limit, hazard.Unit),
             Values = hazard.Unit.Length == 0 ? []
@@ -47,6 +59,8 @@ internal sealed record VesselHazard(Place Whole, string Vessel, Hazard? Hazard) 
             Related = hazard.From?.Place is { } from && from != place ? [new RelatedPlace(from, "what it meets")] : [],
         };
     }
+
+    private static Place? PlaceOf(Hazard hazard) => hazard.With?.Place ?? hazard.From?.Place;
 
     public Working Work()
     {

@@ -155,10 +155,23 @@ internal sealed record ElementAgainstRange(RecipeFacts Recipe, ElementRange Rang
     /// <summary>Times the bound from which a crop is lost and not just worse: twice a sourced limit, or half of it.</summary>
     private const double Twice = 2;
 
+    /// <summary>
+    /// Share of a deficiency bound that companions of other salts bring, such as the potassium of a preservative or of the lye for the pH
+    /// (common practice, no source).
+    /// </summary>
+    private const double OfCompanions = 0.05;
+
     /// <summary>True where the bound is passed by a factor of two or more.</summary>
     public bool IsFarPast => Bound.IsLower ? Found * Twice <= Bound.MilligramsPerLitre : Found >= Twice * Bound.MilligramsPerLitre;
 
-    public Harm Harm => !Bound.IsUsual && (IsToxic || (IsFarPast && !Range.IsPractice)) ? Harm.Loss : Harm.Damage;
+    /// <summary>
+    /// True where a whole feed holds next to nothing of a nutrient: its salt was left out, and that a companion brings a trace of it
+    /// makes the crop no safer than nothing at all does.
+    /// </summary>
+    public bool IsForgotten => Bound is { IsLower: true, IsUsual: false } && Found <= OfCompanions * Bound.MilligramsPerLitre
+        && Nutrients.IsForgotten(Recipe, [Range.Key]);
+
+    public Harm Harm => IsForgotten || (!Bound.IsUsual && (IsToxic || (IsFarPast && !Range.IsPractice))) ? Harm.Loss : Harm.Damage;
 
     public Odds Odds => Bound.IsUsual || (Bound.IsLower && !IsFarPast && Nutrients.NamesNoCrop(Recipe)) ? Odds.Possible
         : IsToxic && (((Range.IsPractice || Range.IsToxicToOthers) && !IsFarPast) || IsMostlyHeld) ? Odds.NearTheLimit

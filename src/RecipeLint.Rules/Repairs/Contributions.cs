@@ -1,4 +1,5 @@
 using RecipeLint.Analysis;
+using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Quantities;
@@ -92,9 +93,18 @@ internal static class Contributions
     private static Repair? To(RepairContext context, AdditionFacts addition, double factor, bool isTarget) => factor switch
     {
         <= 0.001 => Additions.Drop(addition),
+        > 1 when !Feeds(addition) => null,
         < 1 => Additions.Times(context, addition, factor, "less", isTarget ? Round.Nearest : Round.Down),
         _ => Additions.Times(context, addition, factor, "more", isTarget ? Round.Nearest : Round.Up),
     };
+
+    /// <summary>
+    /// False for what is there for something else and only carries an element along: a hundred times the preservative is no potassium
+    /// fertiliser. An alkali is none either: it is dosed by pH.
+    /// </summary>
+    private static bool Feeds(AdditionFacts addition) => addition.Substance.Kind
+        is not (SubstanceKind.Preservative or SubstanceKind.Dye or SubstanceKind.ChelatingAgent or SubstanceKind.Oxidiser
+            or SubstanceKind.Base);
 
     /// <summary>Everything that brings one of the elements of a ratio, more or less of it as far as needed.</summary>
     public static IEnumerable<RepairProposal> Either(RepairContext context, RecipeFacts recipe, IEnumerable<string> keys)
@@ -102,7 +112,10 @@ internal static class Contributions
         foreach (var addition in LargestOf(context, recipe, keys))
         {
             yield return Additions.Less(context, addition);
-            yield return Additions.More(context, addition, 5);
+            if (Feeds(addition))
+            {
+                yield return Additions.More(context, addition, 5);
+            }
         }
     }
 
@@ -111,7 +124,7 @@ internal static class Contributions
         RepairContext context, RecipeFacts recipe, IEnumerable<string> lower, IEnumerable<string> raise) =>
         LargestOf(context, recipe, lower)
             .Select(a => Additions.Less(context, a))
-            .Concat(LargestOf(context, recipe, raise).Select(a => Additions.More(context, a, 5)));
+            .Concat(LargestOf(context, recipe, raise).Where(Feeds).Select(a => Additions.More(context, a, 5)));
 
     /// <summary>The two that bring most of each of some elements.</summary>
     private static IEnumerable<AdditionFacts> LargestOf(RepairContext context, RecipeFacts recipe, IEnumerable<string> keys) =>

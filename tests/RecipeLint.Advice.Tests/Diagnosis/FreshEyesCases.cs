@@ -22,6 +22,7 @@ internal static class FreshEyesCases
         new("vinegar-5 60 mL, manganese-sulfate-h2o 1.5 g, copper-sulfate-5h2o 0.15 g in 1 L", "blue-green crystals on the brass tap of the jerrycan", "1 month", "15 °C", "metal-corrosion"),
         new("calcium-nitrate-4h2o 95 g, magnesium-sulfate-7h2o 50 g in 1 L", "gone like porridge, white", "at once", "15 °C", "gypsum"),
         new("potassium-silicate-29be 200 mL in 1 L", "set like jelly overnight after I put a splash of pH down in", "overnight", "15 °C", "silica-gel"),
+        new("calcium-nitrate-fertiliser 90 g, fe-dtpa-hna 2.5 g, mn-edta 0.55 g in 1 L", "poured grow in the micro bottle and now white mud", "at once", "15 °C", "concentrates-joined"),
         new("potassium-thiosulfate-50 300 mL, phosphoric-75 20 mL in 1 L", "milky yellow and stinks of burnt matches", "1 day", "15 °C", "sulfur", "thiosulfate-sulfur"),
         new("boric-acid 50 g in 1 L", "glittery scales like fish skin at the bottom when the shed was cold", "next morning", "4 °C", "boric-acid"),
     ];

@@ -47,6 +47,11 @@ public sealed class MisreadWordsTests
     [InlineData(HazardKind.NotUnderstood, "burnt rubber smell")]
     [InlineData(HazardKind.NotUnderstood, "smells of burning plastic")]
     [InlineData(HazardKind.Chlorine, "my nose burns at the tank")]
+    [InlineData(HazardKind.Chlorine, "stinkt nach Chlor")]
+    [InlineData(HazardKind.HydrogenSulfide, "riecht nach faulen Eiern")]
+    [InlineData(HazardKind.PersonIll, "mir ist schwindelig")]
+    [InlineData(HazardKind.PersonIll, "headpain after I opened it")]
+    [InlineData(HazardKind.Swallowed, "kid hat davon getrunken")]
     public void WhatWasOverheardIsHeard(HazardKind kind, string seen)
     {
         var hazards = Hazards(seen);
@@ -54,6 +59,12 @@ public sealed class MisreadWordsTests
             hazards.Hazards.Any(h => h.Kind == kind && h.Grade >= HazardGrade.Suspected),
             string.Join(", ", hazards.Hazards.Select(h => $"{h.Grade} {h.Kind}")));
     }
+
+    [Theory]
+    [InlineData("I put a bit vinegar in it")]
+    [InlineData("she added a little bit more water")]
+    public void ABitOfSomethingBitesNobody(string seen) =>
+        Assert.DoesNotContain(Hazards(seen).Hazards, h => h.Kind == HazardKind.Swallowed);
 
     /// <summary>Told of plants, of the past, or as a shape: nothing of the liquid, and no animal.</summary>
     [Theory]

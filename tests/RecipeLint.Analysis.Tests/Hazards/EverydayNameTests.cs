@@ -44,6 +44,44 @@ public sealed class EverydayNameTests
         return rows;
     }
 
+    /// <summary>Names abroad, formulas and things of metal that nobody catalogues: what a file says of them is heard.</summary>
+    [Theory]
+    [InlineData("KMnO4", HazardRole.StrongOxidiser)]
+    [InlineData("KCN", HazardRole.Cyanide)]
+    [InlineData("Na2S", HazardRole.Sulfide)]
+    [InlineData("NaClO3", HazardRole.StrongOxidiser)]
+    [InlineData("NaN3", HazardRole.Azide)]
+    [InlineData("CaC2", HazardRole.WaterReactive)]
+    [InlineData("Chlorreiniger", HazardRole.Hypochlorite)]
+    [InlineData("Essigessenz", HazardRole.Acid)]
+    [InlineData("Salmiakgeist", HazardRole.Ammonium)]
+    [InlineData("Harnstoff", HazardRole.Amine)]
+    [InlineData("Abflussreiniger", HazardRole.Alkali)]
+    [InlineData("Entkalker", HazardRole.Acid)]
+    [InlineData("Natriumsulfid", HazardRole.Sulfide)]
+    [InlineData("potassium monopersulfate", HazardRole.StrongOxidiser)]
+    [InlineData("zinc granules", HazardRole.BareMetal)]
+    [InlineData("aluminium can", HazardRole.BareMetal)]
+    [InlineData("steel nails", HazardRole.BareMetal)]
+    [InlineData("copper wire", HazardRole.Reductant)]
+    public void ANameThatNobodyCataloguesTellsWhatItDoes(string name, HazardRole role)
+    {
+        var named = HazardRoles.Named(name);
+        Assert.NotNull(named);
+        Assert.Contains(role, HazardRoles.Of(named));
+        Assert.Contains(HazardRole.Unknown, HazardRoles.Of(named));
+    }
+
+    [Theory]
+    [InlineData("zinc sulfate granules")]
+    [InlineData("iron chelate powder")]
+    [InlineData("copper sulfate")]
+    [InlineData("magnesium flakes")]
+    [InlineData("PK 13-14")]
+    [InlineData("Messing")]
+    public void AHarmlessNameTellsNothingOfMetal(string name) =>
+        Assert.True(HazardRoles.Named(name) is not { } named || !HazardRoles.Of(named).Overlaps([HazardRole.BareMetal, HazardRole.Acid]));
+
     [Theory]
     [MemberData(nameof(Words))]
     public void WhatTheDiagnosisUnderstandsTheGateUnderstands(string word, string stands)

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CsCheck;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Analysis.Uncertainty;
@@ -210,7 +209,7 @@ public sealed class ElementUncertaintyTests
             },
             iter: 300);
 
-    private static ImmutableSortedDictionary<string, ElementUncertainty> Of(ShopSettings shop, params Step[] steps)
+    private static IReadOnlyDictionary<string, ElementUncertainty> Of(ShopSettings shop, params Step[] steps)
     {
         var facts = Bench.Analyse([Bench.Stock("a.stock.json", "1 L", [.. steps, Bench.TopUp("1 L")])], null, shop);
         return ElementUncertainty.Of(facts.Stocks.Single(), facts.FindStock).Elements;

@@ -100,6 +100,15 @@ public sealed class SubstanceLookupTests
     public void WhatIsNotThereIsUnknownWithoutGuesses(string text) =>
         Assert.Empty(Assert.IsType<SubstanceLookup.Unknown>(SubstanceCatalogue.BuiltIn.Find(text)).Suggestions);
 
+    /// <summary>Who has one of these in hand is never sent to the other: the acids differ by a death, the oxidiser by a fire.</summary>
+    [Theory]
+    [InlineData("hydrofluoric acid", "hydrochloric-31")]
+    [InlineData("glycerine", "glycine")]
+    [InlineData("potassium monopersulfate", "potassium-thiosulfate-50")]
+    [InlineData("potassium monopersulfate", "potassium-sulfate")]
+    public void AKnownThingIsNoSlipForAnother(string text, string other) =>
+        Assert.DoesNotContain(other, Assert.IsType<SubstanceLookup.Unknown>(SubstanceCatalogue.BuiltIn.Find(text)).Suggestions);
+
     [Fact]
     public void AnyTextGetsAnAnswer() =>
         Gen.String[0, 200].Sample(text => Assert.NotNull(SubstanceCatalogue.BuiltIn.Find(text)));

@@ -27,7 +27,7 @@ internal sealed class GasOrHeatInStock : StockRule<VesselHazard>, IProposesRepai
         hazards = KeptPeroxide.Of(stock) is { } slow ? [.. hazards, slow] : hazards;
         return hazards.Count == 0
             ? [VesselHazard.None(stock.Stock.Place, stock.Stock.Name)]
-            : hazards.Select(h => VesselHazard.Of(stock.Stock.Place, stock.Stock.Name, h));
+            : VesselHazard.Of(stock.Stock.Place, stock.Stock.Name, hazards);
     }
 
     protected override Finding Describe(VesselHazard verdict, RuleContext context) => verdict.Describe(context);

@@ -17,7 +17,7 @@ internal sealed class GasOrHeatInTank : RecipeRule<VesselHazard>
         var hazards = HazardGate.Of(recipe).Present.Where(h => IsOwn(h) && !IsOfOneStock(recipe, h)).ToList();
         return hazards.Count == 0
             ? [VesselHazard.None(recipe.Recipe.Place, recipe.Recipe.Name)]
-            : hazards.Select(h => VesselHazard.Of(recipe.Recipe.Place, recipe.Recipe.Name, h));
+            : VesselHazard.Of(recipe.Recipe.Place, recipe.Recipe.Name, hazards);
     }
 
     protected override Finding Describe(VesselHazard verdict, RuleContext context)

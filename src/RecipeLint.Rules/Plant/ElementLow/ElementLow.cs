@@ -28,6 +28,7 @@ internal sealed class ElementLow : ElementRangeRule
                 + "Growth may slow before leaves show it. "
                 + (NitrogenForms.Remedy(verdict.Recipe, verdict.Range.Key) ?? "Raise it if the crop has no other source.")
             : $"{found}; the '{profile}' profile expects deficiency below {Say.Number(limit)} mg/L. "
+                + (verdict.IsForgotten ? "That is next to nothing, as if its salt had been left out. " : "")
                 + "Plants go short within weeks. "
                 + (NitrogenForms.Remedy(verdict.Recipe, verdict.Range.Key)
                     ?? "Raise the salt that carries it, or check that no dose is missing.");
