@@ -10,7 +10,7 @@ public sealed class FolderTests
     {
         using var scratch = new Scratch();
         scratch.Write("shop/recipelint.json", """{ "scales": [{ "name": "bench", "capacity": "600 g", "readability": "0.1 g" }] }""");
-        scratch.Write("shop/waters/well.water.json", """{ "format": 1, "name": "Well", "Ca": "60 mg/L", "HCO3": "183 mg/L" }""");
+        scratch.Write("shop/waters/well.water.json", """{ "format": 1, "name": "Well", "ions": { "Ca": "60 mg/L", "HCO3": "183 mg/L" } }""");
         scratch.Write("shop/products/bag.substances.json", """{ "format": 1, "substances": [{ "id": "bag", "name": "Bag", "formula": "KNO3" }] }""");
         scratch.Write("shop/stocks/a.stock.json", """{ "format": 1, "name": "A", "makes": "1 L", "dose": "10 mL/L", "steps": [{ "add": "bag", "amount": "60 g", "with": "bench" }, { "add": "humic acid", "amount": "1 g" }, { "topUp": "1 L", "of": "../waters/well.water.json" }] }""");
         scratch.Write("shop/recipes/tank.recipe.json", """{ "format": 1, "name": "Tank", "final": "100 L", "volume": "made up", "water": "../waters/well.water.json", "doses": [{ "stock": "../stocks/a.stock.json" }] }""");

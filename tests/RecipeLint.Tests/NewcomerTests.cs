@@ -142,7 +142,7 @@ public sealed class NewcomerTests
     [InlineData("\"add\": \"nitric-38\", \"amount\": \"2 cups\"", "A US cup is 236.6 mL and a metric cup 250 mL", "'US cups'")]
     [InlineData("\"add\": \"nitric-38\", \"amount\": \"1 quart\"", "A US quart is 0.946 L and a UK quart 1.137 L", "'UK qt'")]
     [InlineData("\"add\": \"nitric-38\", \"amount\": \"1 pint\"", "A US pint is 473 mL and a UK pint 568 mL", "'US pt'")]
-    [InlineData("\"add\": \"KNO3\", \"amount\": \"1 pinch\"", "Weigh one, and write the mass", "'pinch'")]
+    [InlineData("\"add\": \"KNO3\", \"amount\": \"1 pinch\"", "Weigh it once, and write the mass", "'pinch'")]
     [InlineData("\"add\": \"KNO3\", \"amount\": \"about 3 g\"", "says nothing that can be computed", "'3 g ± 5 %'")]
     [InlineData("\"add\": \"KNO3\", \"amount\": \"ca. 3 g\"", "says nothing that can be computed", "'3 g'")]
     [InlineData("\"add\": \"KNO3\", \"amount\": \"500000 kg\"", "500 t of a solid in 1 L", "250|500 t for each litre")]

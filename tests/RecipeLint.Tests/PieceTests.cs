@@ -28,7 +28,7 @@ public sealed class PieceTests
     {
         using var scratch = new Scratch();
         scratch.Write("recipelint.json", """{ "measures": [{ "name": "cup", "kind": "jug", "capacity": "1 L", "readability": "50 mL", "tolerance": "± 100 mL" }], "suppressions": [{ "rule": "unused-stock", "file": "x9.stock.json", "reason": "kept" }] }""");
-        scratch.Write("well.water.json", """{ "format": 1, "name": "Well", "Ca": "20..180 mg/L", "Mg": "2..50 mg/L", "HCO3": "100..500 mg/L" }""");
+        scratch.Write("well.water.json", """{ "format": 1, "name": "Well", "ions": { "Ca": "20..180 mg/L", "Mg": "2..50 mg/L", "HCO3": "100..500 mg/L" } }""");
         for (var i = 0; i < 12; i++)
         {
             scratch.Write($"a{i}.stock.json", $$"""{ "format": 1, "name": "A{{i}}", "makes": "1 L", "dose": "10 mL/L", "steps": [{ "add": "calcium-nitrate-4h2o", "amount": "{{50 + i}} g" }, { "topUp": "1 L", "of": "well.water.json" }] }""");

@@ -17,7 +17,7 @@ public sealed class SinceTests
     private static string Stock(string amount = "60 g", string name = "A", string with = "potassium-nitrate") =>
         $$"""{"format": 1, "name": "{{name}}", "makes": "1 L", "dose": "10 mL/L", "steps": [{"pour": "0.8 L"}, {"add": "{{with}}", "amount": "{{amount}}"}, {"topUp": "1 L"}]}""";
 
-    private static string Water(int calcium) => $$"""{"format": 1, "name": "Well", "Ca": "{{calcium}} mg/L", "HCO3": "{{calcium * 3}} mg/L"}""";
+    private static string Water(int calcium) => $$"""{"format": 1, "name": "Well", "ions": { "Ca": "{{calcium}} mg/L", "HCO3": "{{calcium * 3}} mg/L" } }""";
 
     /// <summary>What git may be told; false on a machine without it, where there is nothing to test.</summary>
     private static bool Git(Scratch folder, params string[] arguments)

@@ -21,7 +21,7 @@ public sealed class WatchTests
     {
         var shop = new Scratch();
         shop.Write("recipelint.json", "{}");
-        shop.Write("w.water.json", """{"format": 1, "name": "W", "Ca": "20 mg/L", "HCO3": "60 mg/L"}""");
+        shop.Write("w.water.json", """{"format": 1, "name": "W", "ions": {"Ca": "20 mg/L", "HCO3": "60 mg/L"}}""");
         for (var i = 0; i < count; i++)
         {
             shop.Write($"s{i}.stock.json", Stock(i, 30 + i));
@@ -48,7 +48,7 @@ public sealed class WatchTests
                 0 => ($"s{one}.stock.json", Stock(one, 30 + random.Next(50))),
                 1 => ($"s{one}.stock.json", Stock(one, 30, $$"""{"add": "s{{(one + 1) % 12}}.stock.json", "amount": "5 mL"}, """)),
                 2 => ($"s{one}.stock.json", "{\"format\": 1, \"makes\""),
-                3 => ("w.water.json", $$"""{"format": 1, "name": "W", "Ca": "{{10 + random.Next(90)}} mg/L", "HCO3": "60 mg/L"}"""),
+                3 => ("w.water.json", $$"""{"format": 1, "name": "W", "ions": {"Ca": "{{10 + random.Next(90)}} mg/L", "HCO3": "60 mg/L"} }"""),
                 4 => ($"r{one}.recipe.json", null),
                 5 => ($"r{one}.recipe.json", Recipe((one + 1) % 12)),
                 _ => ("recipelint.json", random.Next(2) == 0 ? "{}" : """{"rules": {"RL0505": "note"}, "ignore": ["r1.recipe.json"]}"""),

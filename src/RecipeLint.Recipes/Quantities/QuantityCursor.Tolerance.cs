@@ -15,12 +15,8 @@ internal sealed partial class QuantityCursor
             return null;
         }
 
-        if (unit.Length == 0 && due.Accepts.Contains(Dimension.Number))
-        {
-            return Alone(number.Value);
-        }
-
-        if (unit.Length == 0)
+        var isPlain = unit.Length == 0 && due.Accepts.Contains(Dimension.Number);
+        if (unit.Length == 0 && !isPlain)
         {
             Fail(QuantityMessages.NoUnit(due, text, _at));
             return null;
@@ -31,18 +27,13 @@ internal sealed partial class QuantityCursor
             return Relative(number.Value, start);
         }
 
-        return Resolve(unit, _at - unit.Length) is { } known
-            && ChooseDimension(known, unit) is { } dimension
-            ? Alone(number.Value * known.FactorTo(dimension))
-            : null;
-    }
-
-    /// <summary>An absolute half-width in the base unit.</summary>
-    private Tolerance? Alone(double half)
-    {
-        if (NumberBounds.Hold(half))
+        double? half = isPlain ? number.Value
+            : Resolve(unit, _at - unit.Length) is { } known && ChooseDimension(known, unit) is { } dimension
+                ? number.Value * known.FactorTo(dimension)
+                : null;
+        if (half is not { } width || NumberBounds.Hold(width))
         {
-            return new Tolerance(null, Math.Abs(half));
+            return half is { } within ? new Tolerance(null, Math.Abs(within)) : null;
         }
 
         Fail(QuantityMessages.OutOfRange(text, new ScannedNumber(NumberState.OutOfRange, 0, text.Length, 0, [])));

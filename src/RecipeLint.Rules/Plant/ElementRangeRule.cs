@@ -169,7 +169,7 @@ internal sealed record ElementAgainstRange(RecipeFacts Recipe, ElementRange Rang
     /// makes the crop no safer than nothing at all does.
     /// </summary>
     public bool IsForgotten => Bound is { IsLower: true, IsUsual: false } && Found <= OfCompanions * Bound.MilligramsPerLitre
-        && Nutrients.IsForgotten(Recipe, [Range.Key]);
+        && Nutrients.IsForgotten(Recipe, Nutrients.HardlyThere(Recipe, OfCompanions));
 
     public Harm Harm => IsForgotten || (!Bound.IsUsual && (IsToxic || (IsFarPast && !Range.IsPractice))) ? Harm.Loss : Harm.Damage;
 

@@ -33,6 +33,13 @@ internal static class Nutrients
     public static IReadOnlyList<string> Missing(RecipeFacts recipe) =>
         [.. Essential.Where(key => recipe.MilligramsPerLitre(key) <= 0)];
 
+    /// <summary>Essential elements of which there is no more than a share of what plants go short below, or nothing.</summary>
+    public static IReadOnlyList<string> HardlyThere(RecipeFacts recipe, double share) =>
+    [
+        .. Essential.Where(key => recipe.MilligramsPerLitre(key)
+            <= share * (recipe.Profile.Elements.FirstOrDefault(e => e.Key == key)?.DeficientBelow ?? 0)),
+    ];
+
     /// <summary>
     /// Nobody said what grows on it: the generic ranges are those of hungry crops, and orchids, a soak for coir or a
     /// supplement keep to none.

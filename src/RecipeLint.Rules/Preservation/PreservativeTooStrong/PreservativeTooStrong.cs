@@ -33,6 +33,7 @@ internal sealed class PreservativeTooStrong : WorkspaceRule<StrongPreservative>,
             context.Options<PreservativeTooStrongOptions>().CloseTo, "%");
         yield return new NearCrystals(stock, dosed, crystals, used)
         {
+            Files = [stock.Stock.File],
             WarmFrom = used.Holds && crystals.Acid.StaysDissolved
                 ? PreservativeCrystals.ClearFrom(stock, used.Limit, DepositOptions.Of(stock.Settings)) : null,
             Checks = [used, Check.That("it does not crystallise by the constants (the rules on deposits speak of "
@@ -94,6 +95,7 @@ internal sealed class PreservativeTooStrong : WorkspaceRule<StrongPreservative>,
         var carried = Limits(context).Check(Rounding.SixDigits(concentration * dose * 1e6));
         return new CarriedPreservative(stock, dosed, dose, users.Count > 0, carried)
         {
+            Files = [stock.Stock.File],
             Checks = [carried, Check.That("a preservative is in it", dosed is not null)],
         };
     }
