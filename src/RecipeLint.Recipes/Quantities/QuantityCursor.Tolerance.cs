@@ -31,13 +31,13 @@ internal sealed partial class QuantityCursor
             : Resolve(unit, _at - unit.Length) is { } known && ChooseDimension(known, unit) is { } dimension
                 ? number.Value * known.FactorTo(dimension)
                 : null;
-        if (half is not { } width || NumberBounds.Hold(width))
+        if (half is { } beyond && !NumberBounds.Hold(beyond))
         {
-            return half is { } within ? new Tolerance(null, Math.Abs(within)) : null;
+            Fail(QuantityMessages.OutOfRange(text));
+            return null;
         }
 
-        Fail(QuantityMessages.OutOfRange(text, new ScannedNumber(NumberState.OutOfRange, 0, text.Length, 0, [])));
-        return null;
+        return half is { } width ? new Tolerance(null, Math.Abs(width)) : null;
     }
 
     /// <summary>"2.0 ± 0.2 mS/cm" and "150 ± 10 % mg/L".</summary>

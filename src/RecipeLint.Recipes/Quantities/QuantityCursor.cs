@@ -168,7 +168,7 @@ internal sealed partial class QuantityCursor(string text, Due due)
         {
             if (!NumberBounds.Hold(first) || !NumberBounds.Hold(second ?? first))
             {
-                return Fail(QuantityMessages.OutOfRange(text, new ScannedNumber(NumberState.OutOfRange, 0, text.Length, 0, [])));
+                return Fail(QuantityMessages.OutOfRange(text));
             }
 
             return due.Accepts.Contains(Dimension.Number)
@@ -191,7 +191,7 @@ internal sealed partial class QuantityCursor(string text, Due due)
         var high = ((second ?? first) * factor) + known.Offset;
         if (!NumberBounds.Hold(low) || !NumberBounds.Hold(high))
         {
-            return Fail(QuantityMessages.OutOfRange(text, new ScannedNumber(NumberState.OutOfRange, 0, text.Length, 0, [])));
+            return Fail(QuantityMessages.OutOfRange(text));
         }
 
         var nature = known.Uncertainty is { } share && dimension != Dimension.Drops ? new Tolerance(share, null) : (Tolerance?)null;

@@ -45,6 +45,10 @@ internal static partial class QuantityMessages
             number.End - number.Start,
             $"'{Wording.Shorten(Part(text, number))}' is not a number. Write it with digits and one decimal point.");
 
+    /// <summary>The whole text is such a number, once its unit is counted in.</summary>
+    public static QuantityFault OutOfRange(string text) =>
+        OutOfRange(text, new ScannedNumber(NumberState.OutOfRange, 0, text.Length, 0, []));
+
     public static QuantityFault OutOfRange(string text, ScannedNumber number) =>
         new(ProblemKind.ImplausibleAmount, number.Start, number.End - number.Start,
             $"'{Wording.Shorten(Part(text, number))}' is a number beyond anything that can be weighed, measured or computed with.");
