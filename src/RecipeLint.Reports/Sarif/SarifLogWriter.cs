@@ -1,8 +1,6 @@
 using System.Globalization;
-using System.Reflection;
 using Newtonsoft.Json;
 using Newtonsoft.Json.Linq;
-using Newtonsoft.Json.Serialization;
 using RecipeLint.Recipes.Json;
 using RecipeLint.Recipes.Patching;
 using RecipeLint.Recipes.Text;
@@ -13,7 +11,8 @@ using Sarif = Microsoft.CodeAnalysis.Sarif;
 namespace RecipeLint.Reports;
 
 /// <summary>
-/// Writes logs through the SARIF library and its JSON library, which only this class and <see cref="SarifLogMerger"/> know.
+/// Writes logs through the SARIF library and its JSON library, which only this class, <see cref="SarifContracts"/> and
+/// <see cref="SarifLogMerger"/> know.
 /// </summary>
 internal static class SarifLogWriter
 {
@@ -24,7 +23,7 @@ internal static class SarifLogWriter
     private const int MaxSnippetBytes = 4000;
 
     // Shared, because it keeps what it learns about the library's types.
-    private static readonly LevelsWrittenOut _resolver = new();
+    private static readonly SarifContracts _resolver = new();
 
     public static void Write(TextWriter writer, Report report, SarifOptions options)
     {
@@ -321,25 +320,6 @@ internal static class SarifLogWriter
         Level.Warning => Sarif.FailureLevel.Warning,
         _ => Sarif.FailureLevel.Note,
     };
-
-    /// <summary>
-    /// The library leaves "warning" out as the default; but a result without a level takes its rule's (SARIF 2.1.0 section 3.27.10), which
-    /// the shop may have changed for this run.
-    /// </summary>
-    private sealed class LevelsWrittenOut : DefaultContractResolver
-    {
-        protected override JsonProperty CreateProperty(MemberInfo member, MemberSerialization memberSerialization)
-        {
-            var property = base.CreateProperty(member, memberSerialization);
-            if (property.PropertyType == typeof(Sarif.FailureLevel))
-            {
-                property.DefaultValueHandling = DefaultValueHandling.Include;
-                property.ShouldSerialize = _ => true;
-            }
-
-            return property;
-        }
-    }
 
     private static string Precision(Certainty certainty) => certainty switch
     {
