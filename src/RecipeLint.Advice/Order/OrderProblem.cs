@@ -51,6 +51,9 @@ internal sealed class OrderProblem
     /// <summary>Additions tried so far; each costs a handful of equilibria.</summary>
     public int Tried => _moves.Count;
 
+    /// <summary>Newton steps that were spent on all of them.</summary>
+    public int Effort { get; private set; }
+
     public int All => (1 << Units.Count) - 1;
 
     /// <summary>Additions that may come next: those of the lowest stage that is not finished.</summary>
@@ -154,7 +157,7 @@ internal sealed class OrderProblem
             }
         }
 
-        foreach (var local in LocalExcessLine.Of(before, after, locked, state, Celsius)
+        foreach (var local in WhereTheyMeet(before, after, locked, state)
             .Where(l => _finished.Solids.All(f => f.Solid?.Formula != l.Solid.Formula)))
         {
             solids.Add(new OrderSolid(
@@ -181,6 +184,13 @@ internal sealed class OrderProblem
             Practice(set, unit),
             Units.Count(u => u.Index > unit.Index && (set & (1 << u.Index)) != 0));
         return new OrderMove(unit, after, state, kept, solids, cost);
+    }
+
+    private IReadOnlyList<LocalExcess> WhereTheyMeet(VesselContents before, VesselContents after, ComponentMoles locked, MixingState state)
+    {
+        var (solids, effort) = LocalExcessLine.Of(before, after, locked, state, Celsius);
+        Effort += effort;
+        return solids;
     }
 
     /// <summary>Habits passed over when this addition comes now.</summary>
@@ -211,6 +221,7 @@ internal sealed class OrderProblem
         if (!_states.TryGetValue(key, out var state))
         {
             state = VesselSettling.Settle(Contents(set), locked, Celsius);
+            Effort += state.Effort;
             _states.Add(key, state);
         }
 

@@ -7,8 +7,8 @@ namespace RecipeLint.Advice.Order;
 /// Finds the order that costs least. Up to <see cref="MostExact"/> additions a shortest-path search over what is in the vessel (the set of
 /// additions and the solids left behind) is exact: costs are never negative and add up. With n additions it looks at no more than n·2^(n-1)
 /// moves as long as the best order leaves nothing behind, 1,024 for eight; where something is left behind in every order, sets multiply by
-/// what lies in them. Above that, or when <see cref="MostMoves"/> are used up, it keeps the <see cref="Width"/> best beginnings of each
-/// length: at most n²·<see cref="Width"/>/2 moves, and no promise.
+/// what lies in them. Above that, or when <see cref="MostMoves"/> or <see cref="MostEffort"/> are used up, it keeps the
+/// <see cref="Width"/> best beginnings of each length, or one: at most n²·<see cref="Width"/>/2 moves, and no promise.
 /// </summary>
 internal static class OrderSearch
 {
@@ -19,6 +19,11 @@ internal static class OrderSearch
     public const int Most = 30;
 
     private const int Width = 24, MostMoves = 40_000;
+
+    /// <summary>
+    /// Newton steps after which the search goes on with one beginning of each length; eight salts of a stock take some thousand.
+    /// </summary>
+    internal const int MostEffort = 30_000;
 
     public static (IReadOnlyList<OrderUnit> Order, bool IsExact) Best(OrderProblem problem) =>
         problem.Units.Count <= MostExact && Exact(problem) is { } order ? (order, true) : (Bounded(problem), false);
@@ -48,7 +53,7 @@ internal static class OrderSearch
                 Push(new Node(node.Set | (1 << unit.Index), move.Locked, node.Cost + move.Cost, node, unit));
             }
 
-            if (problem.Tried > MostMoves)
+            if (problem.Tried > MostMoves || problem.Effort > MostEffort)
             {
                 return null;
             }
@@ -91,7 +96,7 @@ internal static class OrderSearch
                 .OrderBy(n => n.Cost)
                 .ThenBy(n => n.Set)
                 .ThenBy(n => OrderProblem.Key(n.Locked), StringComparer.Ordinal)
-                .Take(Width)];
+                .Take(problem.Effort > MostEffort ? 1 : Width)];
         }
 
         // The file's own order is always among those compared.

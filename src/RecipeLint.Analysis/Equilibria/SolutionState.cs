@@ -177,6 +177,9 @@ public sealed record SolutionState
     /// <summary>True where the activities over the deposit are a guess: outside the range of the model, or without a state.</summary>
     public bool IsBeyondTheModel => Solution is null || Solution.Validity.Trust == Trust.OutOfRange;
 
+    /// <summary>Newton steps that the state cost, found or not: the same on every machine.</summary>
+    internal int Effort { get; init; }
+
     internal StateDetails? Details { get; init; }
 
     /// <summary>The same at the same moment, once the air has oxidised all its iron(II); this state where there is none.</summary>

@@ -92,6 +92,7 @@ public static class StateSolver
             mix.Input(celsius, request.AirAtm) with { FixedPh = request.SetPh, HoldPh = request.HoldPh, StartFrom = request.StartFrom };
         var solver = SolverOf(mix, request);
         var clear = solver.Solve(input);
+        empty = empty with { Effort = clear.Effort };
         if (!clear.Converged)
         {
             return Failed(empty, clear.Failure!);
@@ -105,6 +106,7 @@ public static class StateSolver
         {
             settled = solver.Precipitate(
                 input with { StartFrom = clear }, MayForm(mix, request, clear, salts, pastItsLimit: false));
+            empty = empty with { Effort = clear.Effort + settled.Effort };
             if (!settled.Converged)
             {
                 return Failed(empty, settled.Failure!);

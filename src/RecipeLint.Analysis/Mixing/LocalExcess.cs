@@ -43,15 +43,17 @@ internal static class LocalExcessLine
     /// <param name="before">The vessel before.</param>
     /// <param name="after">The vessel after.</param>
     /// <param name="bulk">State of the vessel after.</param>
-    public static IReadOnlyList<LocalExcess> Of(
+    /// <returns>And the Newton steps that it took to know.</returns>
+    public static (IReadOnlyList<LocalExcess> Solids, int Effort) Of(
         VesselContents before, VesselContents after, ComponentMoles locked, MixingState bulk, double celsius)
     {
         var (standing, standingWater) = VesselSettling.Dissolved(before, locked);
         if (standingWater <= 0 || bulk.Failure is not null || Stream(before, after, celsius) is not { } stream)
         {
-            return [];
+            return ([], 0);
         }
 
+        var effort = 0;
         var worst = new Dictionary<string, LocalExcess>(StringComparer.Ordinal);
         foreach (var share in Shares(stream.WaterGrams / (standingWater + stream.WaterGrams)))
         {
@@ -66,6 +68,7 @@ internal static class LocalExcessLine
 
             var state =
                 StateSolver.Solve(mix, new StateRequest(StateMoment.Mixing, bulk.At, false, []) { Narrow = s => MayForm(s, after, bulk) });
+            effort += state.Effort;
             if (!state.IsSolved || state.IsBeyondTheModel)
             {
                 continue;
@@ -88,7 +91,7 @@ internal static class LocalExcessLine
             }
         }
 
-        return [.. worst.Values.OrderByDescending(e => e.AtATime).ThenBy(e => e.Solid.Name, StringComparer.Ordinal)];
+        return ([.. worst.Values.OrderByDescending(e => e.AtATime).ThenBy(e => e.Solid.Name, StringComparer.Ordinal)], effort);
     }
 
     /// <summary>What forms within minutes, is not in the stirred vessel already, and is no salt that was put in and dissolves.</summary>

@@ -37,6 +37,12 @@ public sealed record PassingSolid(MixingStep At, VesselSolid There, MixingStep F
 /// </summary>
 public sealed class MixingSimulation
 {
+    /// <summary>
+    /// Newton steps that are spent on the steps of one stock. A stock of some twenty steps takes some hundred (counted over the examples);
+    /// hundreds of salts in hardly any water can take half a minute.
+    /// </summary>
+    internal const int MostEffort = 3000;
+
     private readonly Lazy<IReadOnlyList<MixingState>> _states;
     private readonly Lazy<IReadOnlyList<IReadOnlyList<LocalExcess>>> _local;
     private readonly Lazy<MixingState> _finished;
@@ -76,6 +82,11 @@ public sealed class MixingSimulation
     /// <summary>The state after each step, as many as <see cref="Steps"/>.</summary>
     public IReadOnlyList<MixingState> States => _states.Value;
 
+    /// <summary>
+    /// The first step that is not followed because those before it took all the work that is spent on one stock; null when all are.
+    /// </summary>
+    public MixingStep? NotFollowedFrom => Steps.FirstOrDefault(s => States[s.Index].IsNotFollowed);
+
     /// <summary>The finished stock at bench temperature as if it had been made in one stroke: what no order can avoid.</summary>
     public MixingState FinishedState => _finished.Value;
 
@@ -91,13 +102,15 @@ public sealed class MixingSimulation
     private List<MixingState> Solve()
     {
         var states = new List<MixingState>(Steps.Count);
+        var effort = 0;
         var locked = VesselSettling.NothingLocked;
         foreach (var step in Steps)
         {
             // Each begins at the one before it, always in this order.
-            var state = step.Changes || states.Count == 0
-                ? VesselSettling.Settle(step.After, locked, step.At.Celsius, startFrom: states.Count == 0 ? null : states[^1].Solution)
-                : states[^1];
+            var state = !step.Changes && states.Count > 0 ? states[^1]
+                : effort > MostEffort ? VesselSettling.NotFollowed(locked, step.At.Celsius)
+                : VesselSettling.Settle(step.After, locked, step.At.Celsius, startFrom: states.Count == 0 ? null : states[^1].Solution);
+            effort += step.Changes || states.Count == 0 ? state.Effort : 0;
             locked = VesselSettling.LockedAfter(state, locked);
             states.Add(state);
         }
@@ -118,7 +131,7 @@ public sealed class MixingSimulation
             locked = VesselSettling.LockedAfter(state, locked);
         }
 
-        return LocalExcessLine.Of(step.Before, step.After, locked, States[step.Index], step.At.Celsius);
+        return LocalExcessLine.Of(step.Before, step.After, locked, States[step.Index], step.At.Celsius).Solids;
     }
 
     private List<PassingSolid> FollowSolids()

@@ -24,7 +24,9 @@ public sealed record MixingState
     /// <summary>Why there are no numbers; null when there are.</summary>
     public string? Failure { get; init; }
 
-    /// <summary>True while nothing but pure water, or nothing at all, stands in the vessel: then there is no pH to speak of.</summary>
+    /// <summary>
+    /// True while nothing but pure water, dry crystals or nothing at all stands in the vessel: then there is no pH to speak of.
+    /// </summary>
     public bool IsEmpty { get; init; }
 
     /// <summary>Of the solution over what lies in it; null without one, and where ions nobody has stated decide it.</summary>
@@ -54,6 +56,12 @@ public sealed record MixingState
 
     /// <summary>The solution over its solids; null without one.</summary>
     public Equilibrium? Solution { get; init; }
+
+    /// <summary>True where the steps before took all the work that is spent on one stock: the state was not asked for.</summary>
+    public bool IsNotFollowed { get; init; }
+
+    /// <summary>Newton steps that the state cost: the same on every machine.</summary>
+    internal int Effort { get; init; }
 
     /// <summary>A vessel at bench temperature as if made in one stroke, at rest with all that falls out in the end. Pure.</summary>
     public static MixingState AtRest(VesselContents contents) =>

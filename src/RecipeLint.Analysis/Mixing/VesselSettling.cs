@@ -29,7 +29,7 @@ internal static class VesselSettling
         var at = new Temperature(Math.Clamp(celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius));
         var (dissolved, water) = Dissolved(contents, locked);
         var lying = locked.Where(l => l.Value > 0).Select(l => Lying(l.Key, l.Value)).ToList();
-        if (water <= 0 || !dissolved.Any(m => m.Key != Component.Hydrogen && m.Value > 0))
+        if (water <= 0 || contents.FreeWaterGrams <= 0 || !dissolved.Any(m => m.Key != Component.Hydrogen && m.Value > 0))
         {
             return new MixingState { At = at, IsEmpty = true, Solids = lying };
         }
@@ -42,7 +42,7 @@ internal static class VesselSettling
         });
         if (state is not { Clear: { } clear, Solution: { } solution })
         {
-            return Failed(at, state.Failure!, lying);
+            return Failed(at, state.Failure!, lying) with { Effort = state.Effort };
         }
 
         var solids = new List<VesselSolid>();
@@ -69,8 +69,15 @@ internal static class VesselSettling
             Validity = clear.Validity,
             Clear = clear,
             Solution = solution,
+            Effort = state.Effort,
         };
     }
+
+    /// <summary>A vessel that is not followed so far: what lies in it is what earlier steps left.</summary>
+    public static MixingState NotFollowed(ComponentMoles locked, double celsius) => Failed(
+        new Temperature(celsius),
+        "The steps before it took all the work that is spent on one stock.",
+        [.. locked.Where(l => l.Value > 0).Select(l => Lying(l.Key, l.Value))]) with { IsNotFollowed = true };
 
     /// <summary>What a state adds to the locked solids.</summary>
     public static ComponentMoles LockedAfter(MixingState state, ComponentMoles locked)

@@ -105,6 +105,11 @@ public sealed class Equilibrium
     /// <summary>Newton steps taken.</summary>
     public int Iterations { get; }
 
+    /// <summary>
+    /// Newton steps that the whole question cost, those on the way from weaker solutions and to a second set of solids among them.
+    /// </summary>
+    public int Effort { get; internal init; }
+
     public Validity Validity { get; }
 
     /// <summary>Every dissolved species, components first, in table order; inert ions last.</summary>

@@ -20,7 +20,7 @@ public sealed partial class EquilibriumSolver
         if (!run.Clear(input))
         {
             var lost = Lost(input, run.Reached);
-            return new PrecipitationResult(new Equilibrium(lost, run.Iterations), lost);
+            return new PrecipitationResult(new Equilibrium(lost, run.Iterations), lost) { Effort = run.Effort };
         }
         var writer = new ResultWriter(run, input);
         var initial = writer.Result();
@@ -35,13 +35,15 @@ public sealed partial class EquilibriumSolver
         var candidates = new List<ActiveSolid>();
         for (var index = 0; index < may.Length; index++)
             if (may[index] && run.Problem.Describe(index, input) is { } s) candidates.Add(s);
-        if (!run.WithSolids(candidates, input.HoldPh)) return new PrecipitationResult(initial, Lost(input, run.Search));
-        if (run.At.WaterKg < SolidSearch.LeastWater) return new PrecipitationResult(initial, Leaves(run.At.WaterKg));
+        var why = !run.WithSolids(candidates, input.HoldPh) ? Lost(input, run.Search)
+            : run.At.WaterKg < SolidSearch.LeastWater ? Leaves(run.At.WaterKg)
+            : null;
+        if (why is not null) return new PrecipitationResult(initial, why) { Effort = run.Effort };
         var deposits = new List<Deposit>();
         foreach (var s in run.Solids.Present)
             if (s.Amount > 0) deposits.Add(new Deposit(Constants.Solids[s.Index], s.Amount));
         deposits.Sort((a, b) => Constants.PlaceOf(a.Solid).CompareTo(Constants.PlaceOf(b.Solid)));
-        return new PrecipitationResult(initial, writer.Result(), deposits, writer.Remaining(), run.At.WaterKg);
+        return new PrecipitationResult(initial, writer.Result(), deposits, writer.Remaining(), run.At.WaterKg) { Effort = run.Effort };
     }
 
     /// <summary>What is said of a state that was found, and is crystals with some brine between them.</summary>

@@ -25,7 +25,7 @@ public sealed partial class EquilibriumSolver(ConstantSet constants)
         using var run = new SolverRun(Constants, input);
         return run.Clear(input)
             ? new ResultWriter(run, input).Result()
-            : new Equilibrium(Lost(input, run.Reached), run.Iterations);
+            : new Equilibrium(Lost(input, run.Reached), run.Iterations) { Effort = run.Effort };
     }
 
     private static string Lost(SolutionInput input, double reached) => input is { FixedPh: > 10, CarbonDioxideAtm: not null }

@@ -41,6 +41,9 @@ public sealed class PrecipitationResult
 
     public bool Converged { get; }
 
+    /// <summary>Newton steps that it cost, as <see cref="Equilibrium.Effort"/> counts them.</summary>
+    public int Effort { get; internal init; }
+
     /// <summary>Why there is no result; null when there is one.</summary>
     public string? Failure { get; }
 

@@ -33,6 +33,7 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
         return new Equilibrium(Species(), SolidIndices(), Judge(uncharged), solve.Iterations)
         {
             Celsius = input.Celsius,
+            Effort = solve.Effort,
             Ph = -_at.LnActivity(0) / Problem.Ln10,
             IonicStrength = _at.Ionic,
             WaterActivity = Math.Exp(_at.LnAw),

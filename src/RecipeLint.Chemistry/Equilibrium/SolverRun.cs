@@ -9,6 +9,7 @@ internal sealed class SolverRun : IDisposable
     private readonly Sweep _sweep;
     private readonly Activity _activity;
     private readonly NewtonWork _work;
+    private int _onTheWay;
 
     public readonly Problem Problem;
     public readonly Iterate At;
@@ -20,6 +21,9 @@ internal sealed class SolverRun : IDisposable
 
     /// <summary>Newton steps taken so far, over all attempts but a second look that led to nothing else.</summary>
     public int Iterations => Newton.Iterations + Full.Iterations - Search.SecondLook;
+
+    /// <summary>Newton steps taken so far, those of weaker solutions on the way among them.</summary>
+    public int Effort => Newton.Iterations + Full.Iterations + _onTheWay;
 
     /// <summary>What is dissolved of a component by the last residuals, mol per kg of the water left.</summary>
     public double Dissolved(int component) => _work.Sum[component];
@@ -73,7 +77,9 @@ internal sealed class SolverRun : IDisposable
             };
             using var other = share == 1 ? null : new SolverRun(Problem.Set, weaker);
             var run = other ?? this;
-            if (before is null ? run.Clear(input.StartPh, MostTurns) : run.Beside(before))
+            var found = before is null ? run.Clear(input.StartPh, MostTurns) : run.Beside(before);
+            _onTheWay += other?.Effort ?? 0;
+            if (found)
             {
                 if (share == 1) return true;
                 (before, Reached) = (new ResultWriter(run, weaker).Result(), share);

@@ -46,6 +46,36 @@ public sealed class MixingSimulationTests
         Assert.True(mixing.States[^1].Find("Gypsum")!.Locked.Grams > 10);
     }
 
+    /// <summary>Crystals bring water of their own, but lie there dry until somebody pours some.</summary>
+    [Fact]
+    public void AHeapOfDryCrystalsIsNoSolution()
+    {
+        var mixing = Mix(
+            "1 L", Bench.Add("calcium-nitrate-4h2o", "80 g", "100 %"), Bench.Add("magnesium-sulfate-7h2o", "40 g", "100 %"), Bench.TopUp("1 L"));
+        Assert.Equal([true, true, false], mixing.States.Select(s => s.IsEmpty));
+        Assert.Null(mixing.States[1].Ph);
+        Assert.NotEmpty(mixing.States[2].Solids);
+    }
+
+    /// <summary>Twenty salts in turn, three hundred times, in half a glass of water: half a minute of work until steps had a bound together.</summary>
+    [Fact]
+    public void WhatAsksForAllTheWorkIsNotFollowedToItsEnd()
+    {
+        string[] salts =
+        [
+            "calcium-nitrate-4h2o", "potassium-nitrate", "magnesium-sulfate-7h2o", "potassium-sulfate", "monopotassium-phosphate", "fe-dtpa-hna",
+            "manganese-sulfate-h2o", "zinc-sulfate-7h2o", "copper-sulfate-5h2o", "boric-acid", "sodium-molybdate-2h2o", "ammonium-nitrate",
+            "citric-acid-h2o", "disodium-edta-2h2o", "ferrous-sulfate-7h2o", "potassium-silicate-powder",
+        ];
+        var mixing = Mix("1 L", [Bench.Pour("20 mL"), .. Enumerable.Range(0, 300).Select(i => Bench.Add(salts[i % salts.Length], "1 g", "100 %")), Bench.TopUp("1 L")]);
+        Assert.Equal(mixing.Steps.Count, mixing.States.Count);
+        Assert.NotNull(mixing.NotFollowedFrom);
+        Assert.InRange(mixing.NotFollowedFrom.Index, 10, 250);
+        Assert.All(mixing.States.Skip(mixing.NotFollowedFrom.Index), s => Assert.True(s.IsNotFollowed && s.Failure is not null));
+        Assert.All(mixing.States.Take(mixing.NotFollowedFrom.Index), s => Assert.False(s.IsNotFollowed));
+        Assert.InRange(mixing.States.Sum(s => s.Effort), MixingSimulation.MostEffort, 2 * MixingSimulation.MostEffort);
+    }
+
     /// <summary>What is dissolved and what lies there add up to what was put in.</summary>
     [Fact]
     public void NothingIsLostOnTheWay()

@@ -1,6 +1,7 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
+using RecipeLint.Analysis.Mixing;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Text;
@@ -19,12 +20,12 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
     public override string Name => RuleName;
 
     protected override IEnumerable<Judged> Judge(Facts facts, RuleContext context) =>
-        context.OfEachStockAlone(
+        context.OfEachStockAlone<Judged>(
             s =>
             {
                 var isComplete = s.IsComplete && s.ComponentMoles.Any(c => c.Value > 0);
                 var judged = Of("stock", s.Stock.Name, s.Stock.Place, isComplete, () => s.Chemistry.States);
-                return isComplete ? Kept(s).Prepend(judged) : [judged];
+                return isComplete ? [judged, .. Kept(s), .. NotFollowed(s)] : [judged];
             })
             .Concat(context.OfEachRecipeAlone<Judged>(
                 r =>
@@ -61,6 +62,20 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
         };
     }
 
+    /// <summary>Steps of which nothing is known because those before took all the work that is spent on one stock.</summary>
+    private static IEnumerable<Judged> NotFollowed(StockFacts stock)
+    {
+        if (stock.Mixing is { IsProcedure: true, NotFollowedFrom: { } step })
+        {
+            yield return new("stock", stock.Stock.Name, step.Step.Place, null, [])
+            {
+                NotFollowed = step,
+                Checks = [Check.That("the steps before it take all the work that is spent on one stock", true)],
+                Files = [stock.Stock.Place.File],
+            };
+        }
+    }
+
     private static Judged Of(string kind, string name, Place place, bool isComplete, Func<IReadOnlyList<SolutionState>> states)
     {
         if (!isComplete)
@@ -94,6 +109,17 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
         if (verdict.Kept is { } kept)
         {
             return BeyondItsTemperatures(verdict, kept, context);
+        }
+
+        if (verdict.NotFollowed is { } step)
+        {
+            return context.Find(
+                verdict.Place,
+                $"The mixing of '{verdict.Called}' is followed up to here, step {step.Index + 1}, and no further: so many salts in so "
+                    + "little water take all the work that is spent on one stock. What falls out in a later step and stays is not known "
+                    + "here, so silence says nothing of it. Pour more of the water first.",
+                Harm.Habit,
+                Odds.Certain);
         }
 
         var state = verdict.State!;
@@ -169,7 +195,7 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
 
     /// <summary>As weak as the model covers, or kept at temperatures that it does.</summary>
     protected override IEnumerable<RepairProposal> Repair(Judged verdict, Finding finding, RepairContext context) =>
-        context.StockOf(finding) is not { } stock ? []
+        context.StockOf(finding) is not { } stock || verdict.NotFollowed is not null ? []
         : verdict.Kept is not null
             ? [verdict.Checks[0].Relation == Relation.Over ? Keep.Cooler(context, stock) : Keep.Warmer(context, stock)]
             : Strength.Weaker(context, stock) is { } weaker ? [weaker] : [];
@@ -182,5 +208,8 @@ internal sealed class SolutionNotJudged : WorkspaceRule<SolutionNotJudged.Judged
     {
         /// <summary>The stock, where it is kept beyond the temperatures of the model; null for any other verdict.</summary>
         public StockFacts? Kept { get; init; }
+
+        /// <summary>The first step that is not followed; null for any other verdict.</summary>
+        public MixingStep? NotFollowed { get; init; }
     }
 }
