@@ -151,7 +151,7 @@ public sealed class OutsideFactsTests
         yield return ("conductivity of 1 and 2 % by mass at 20 °C, osmotic coefficients, density of mixed salts", "handbook-solutions.md", "named there",
             "named there, before",
             [.. Rows(HandbookSolutionsTests.Table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6])))]);
-        yield return ("ammonia in fresh water, carbon dioxide under pressure, density over strength, citrate with phosphate, osmotic coefficients over temperature",
+        yield return ("ammonia in fresh water, carbon dioxide under pressure, density over strength, citrate with phosphate, a Japanese standard, osmotic coefficients over temperature",
             "further-facts.md", "named there", "named there, committed before",
             [.. Rows(FurtherFactsTests.Table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6])))]);
         yield return ("conductivity of KCl standards, 0 to 45 °C", "conductivity-deviations.md", "Pratt et al. 2001", "1.5 %",
