@@ -5,7 +5,7 @@ namespace RecipeLint.Chemistry.Tests.Equilibrium;
 
 /// <summary>
 /// Whole published tables, read row by row with none left out that lies in the range of the program (0 to 45 °C): the share of ammonia, carbon dioxide under
-/// pressure, densities of ammonium nitrate and nitric acid, buffers of citrate with phosphate, osmotic coefficients in the cold and the
+/// pressure, densities of ammonium nitrate, two acids and a lye, buffers of citrate with phosphate, osmotic coefficients in the cold and the
 /// warmth. Written down with their tolerances, and committed, before the program was asked about any of them.
 /// </summary>
 public sealed class FurtherFactsTests
@@ -35,7 +35,7 @@ public sealed class FurtherFactsTests
     }
 
     private static IEnumerable<FactRow> Rows() =>
-        [.. Ammonia(), .. CarbonDioxideUnderPressure(), .. CarbonDioxideMeasured(), .. AmmoniumNitrate(), .. NitricAcid(), .. CitrateWithPhosphate(),
+        [.. Ammonia(), .. CarbonDioxideUnderPressure(), .. CarbonDioxideMeasured(), .. AmmoniumNitrate(), .. NitricAcid(), .. HydrochloricAcid(), .. CausticSoda(), .. CitrateWithPhosphate(),
             .. Standards(), .. OsmoticCoefficients()];
 
     /// <summary>Per cent of ammonia in fresh water; the columns for sea water are Bower's and Bidwell's and carry a salinity.</summary>
@@ -87,7 +87,9 @@ public sealed class FurtherFactsTests
             [
                 (Murray, [(1.04, 1, 13.31), (5, 1, 11.48), (10, 1, 9.645), (15, 1, 8.174), (20, 1, 7.009), (25, 1, 6.099), (32, 1, 5.150), (35, 1, 4.805)]),
                 (VanSlyke, [(22.8, 1, 6.534), (22.8, 1, 6.542), (24.7, 1, 6.197), (24.8, 1, 6.148), (25.4, 1, 6.101), (25.5, 1, 6.109)]),
-                (Kunerth, [(20, 1, 6.627), (22, 1, 6.360), (24, 1, 6.038), (26, 1, 5.720), (28, 1, 5.412), (30, 1, 5.102), (32, 1, 4.795), (34, 1, 4.486)]),
+                // The gas was saturated with water: its own pressure stands in a column beside that of both, bar.
+                (Kunerth, [(20, 0.990 / Bar, 6.627), (22, 0.987 / Bar, 6.360), (24, 0.983 / Bar, 6.038), (26, 0.980 / Bar, 5.720),
+                    (28, 0.975 / Bar, 5.412), (30, 0.971 / Bar, 5.102), (32, 0.966 / Bar, 4.795), (34, 0.960 / Bar, 4.486)]),
                 (Findlay, [(25, 100.7 / Kpa, 6.06), (25, 101.2 / Kpa, 6.08), (25, 111.5 / Kpa, 6.70), (25, 112.1 / Kpa, 6.75), (25, 123.6 / Kpa, 7.44),
                     (25, 124.5 / Kpa, 7.47), (25, 142.5 / Kpa, 8.54), (25, 144.5 / Kpa, 8.68), (25, 161.3 / Kpa, 9.69), (25, 161.5 / Kpa, 9.70),
                     (25, 180.0 / Kpa, 10.80), (25, 180.0 / Kpa, 10.80)]),
@@ -124,7 +126,7 @@ public sealed class FurtherFactsTests
         yield return new("pH standard", "0.01 M borax, 45 °C", "pH", 9.04, Solve(Input(45, ("Na+", 0.02), ("B(OH)3", 0.04))).Ph, 0.03, jis);
     }
 
-    private const double Kpa = 101.325;
+    private const double Kpa = 101.325, Bar = 1.01325;
 
     private static double Molality(double moleFraction) => 55.50837 * moleFraction / (1 - moleFraction);
 
@@ -150,6 +152,28 @@ public sealed class FurtherFactsTests
             (1.6, 1.05252, 1.04737, 1.04071), (1.8, 1.05870, 1.05330, 1.04638), (2.0, 1.06480, 1.05915, 1.05198), (2.5, 1.07972, 1.07341, 1.06562),
             (3.0, 1.09415, 1.08718, 1.07878), (3.5, 1.10809, 1.10043, 1.09147), (4.0, 1.12152, 1.11316, 1.10368), (4.5, 1.13442, 1.12537, 1.11542),
             (5.0, 1.14677, 1.13704, 1.12670), (5.5, 1.15856, 1.14816, 1.13752), (6.0, 1.16977, 1.15873, 1.14787),
+        ]);
+
+    private static IEnumerable<FactRow> HydrochloricAcid() =>
+        Density("HCl", [("H+", 1), ("Cl-", 1)],
+        [
+            (0.1, 1.00158, 0.99886, 0.99401), (0.2, 1.00344, 1.00063, 0.99576), (0.3, 1.00527, 1.00239, 0.99748), (0.4, 1.00709, 1.00412, 0.99918),
+            (0.5, 1.00889, 1.00583, 1.00087), (0.6, 1.01067, 1.00753, 1.00254), (0.7, 1.01245, 1.00922, 1.00419), (0.8, 1.01420, 1.01089, 1.00583),
+            (0.9, 1.01595, 1.01255, 1.00746), (1.0, 1.01767, 1.01420, 1.00908), (1.2, 1.02109, 1.01748, 1.01228), (1.4, 1.02445, 1.02068, 1.01543),
+            (1.6, 1.02776, 1.02385, 1.01855), (1.8, 1.03102, 1.02699, 1.02162), (2.0, 1.03424, 1.03008, 1.02465), (2.5, 1.04209, 1.03765, 1.03207),
+            (3.0, 1.04968, 1.04500, 1.03926), (3.5, 1.05706, 1.05213, 1.04623), (4.0, 1.06425, 1.05905, 1.05298), (4.5, 1.07128, 1.06578, 1.05951),
+            (5.0, 1.07818, 1.07232, 1.06582), (5.5, 1.08498, 1.07868, 1.07191), (6.0, 1.09171, 1.08485, 1.07778),
+        ]);
+
+    private static IEnumerable<FactRow> CausticSoda() =>
+        Density("NaOH", [("Na+", 1), ("OH-", 1)],
+        [
+            (0.1, 1.00437, 1.00149, 0.99654), (0.2, 1.00893, 1.00584, 1.00078), (0.3, 1.01342, 1.01014, 1.00498), (0.4, 1.01784, 1.01440, 1.00912),
+            (0.5, 1.02222, 1.01860, 1.01322), (0.6, 1.02654, 1.02277, 1.01729), (0.7, 1.03082, 1.02691, 1.02132), (0.8, 1.03505, 1.03101, 1.02532),
+            (0.9, 1.03925, 1.03507, 1.02929), (1.0, 1.04340, 1.03911, 1.03323), (1.2, 1.05161, 1.04711, 1.04103), (1.4, 1.05968, 1.05495, 1.04871),
+            (1.6, 1.06762, 1.06270, 1.05629), (1.8, 1.07544, 1.07034, 1.06376), (2.0, 1.08315, 1.07787, 1.07114), (2.5, 1.10191, 1.09626, 1.08915),
+            (3.0, 1.12001, 1.11402, 1.10659), (3.5, 1.13748, 1.13118, 1.12347), (4.0, 1.15437, 1.14776, 1.13980), (4.5, 1.17070, 1.16378, 1.15562),
+            (5.0, 1.18652, 1.17925, 1.17093), (5.5, 1.20186, 1.19421, 1.18576), (6.0, 1.21677, 1.20866, 1.20013),
         ]);
 
     /// <summary>g/mL at 10, 25 and 40 °C; the columns for 55 to 85 °C lie outside the range.</summary>
