@@ -59,7 +59,7 @@ public sealed class ConstantSet
 
     /// <summary>
     /// As <see cref="Product"/>, for a silicate in its own alkali: silica beyond what the alkali carries stays as grains without a
-    /// charge, as soluble as amorphous silica. Ratios of 2.1 to 3.3 by mass come within 0.4 of the pH on makers' sheets; more alkaline
+    /// charge, as soluble as amorphous silica. Ratios of 2.1 to 3.3 by mass come within 0.3 of the pH on makers' sheets; more alkaline
     /// ones (2.0 and less) come out too low, for their short chains are more highly charged than the constants have them.
     /// </summary>
     public static ConstantSet InSilicateAlkali => WithGrains.Value;
@@ -157,6 +157,9 @@ public sealed class ConstantSet
     /// Whether the water activity carries the Gibbs-Duhem term of the two-parameter coefficients, which the reference leaves out.
     /// </summary>
     internal bool ConsistentWater { get; }
+
+    /// <summary>Whether carbon dioxide counts by its fugacity, as in the product's sets; the reference takes its pressure.</summary>
+    internal bool CountsFugacity => ConsistentWater;
 
     /// <summary>Whether its soluble salts are measured by the handbook too.</summary>
     internal bool HasHandbook { get; private init; }

@@ -63,7 +63,12 @@ internal sealed class Problem
         for (var a = 1; a < S.ComponentCount; a++) if (a != S.Gas) ProtonTotal -= S.Charge[a] * Total[a];
         ProtonTotal -= inertCharge;
         FixedPh = input.FixedPh;
-        if (S.Gas >= 0) GasLnTarget = LnKAt(set.GasLogK) + Math.Log(input.CarbonDioxideAtm!.Value);
+        if (S.Gas >= 0)
+        {
+            var atm = input.CarbonDioxideAtm!.Value;
+            GasLnTarget = LnKAt(set.GasLogK) + (set.CountsFugacity ? CarbonDioxideGas.LnFugacity(atm, _kelvin) : Math.Log(atm));
+        }
+
         PairEpsilon = _work.PairEpsilon;
         Pairs.EpsilonAt(set.Pairs, _kelvin, PairEpsilon);
     }

@@ -156,7 +156,7 @@ internal static partial class VolumeTable
         new("P2O7-4", -4, 173.941, 95.7, false, 0, 0, 0, 0, 0, 0, false),
         new("PO4-3", -3, 94.97, -28.28, true, 0.047, 3.2, 0, 0, -0.075, -0.00078, true),
         new("Phthalate-2", -2, 164.116, 90.3, false, 0, 0, 0, 0, 0, 0, false),
-        new("S2O3-2", -2, 112.117, 28.56, true, 1.102, 6, 0, 0, 0, 0, true),
+        new("S2O3-2", -2, 112.117, 29.35, true, 0.815, 12.6, 0, 0, 0, 0, true),
         new("SO4-2", -2, 96.056, 15.63, true, 0.88, 11, 0, 0, 0.1888, -0.004488, true),
         new("Sorbate-", -1, 111.12, 61.1, false, 0, 0, 0, 0, 0, 0, false),
         new("Sucrose", 0, 342.297, 210.52, false, 0, 0, 1.453, 0.73, 0, 0, true),

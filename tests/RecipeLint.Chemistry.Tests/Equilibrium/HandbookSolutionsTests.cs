@@ -120,10 +120,11 @@ public sealed class HandbookSolutionsTests
     // Of a salt of three ions the table gives 2^(5/2) / 3 times C.
     private static readonly double Third = 3 / Math.Pow(2, 2.5);
 
-    /// <summary>Osmotic coefficient at 25 °C by Pitzer's equation; b2 counts for salts of two ions of two charges.</summary>
-    internal static double Pitzer(double molality, int n, int m, double b0, double b1, double b2, double c)
+    /// <summary>Osmotic coefficient by Pitzer's equation; b2 counts for salts of two ions of two charges.</summary>
+    /// <param name="a">The limiting slope, 0.3915 at 25 °C.</param>
+    internal static double Pitzer(double molality, int n, int m, double b0, double b1, double b2, double c, double a = 0.3915)
     {
-        const double a = 0.3915, b = 1.2;
+        const double b = 1.2;
         int zCation = n == m ? (b2 == 0 ? 1 : 2) : m, zAnion = n == m ? zCation : n;
         double ionic = 0.5 * molality * (n * zCation * zCation + m * zAnion * zAnion), root = Math.Sqrt(ionic), nu = n + m;
         var second = b2 == 0 ? b0 + b1 * Math.Exp(-2 * root) : b0 + b1 * Math.Exp(-1.4 * root) + b2 * Math.Exp(-12 * root);

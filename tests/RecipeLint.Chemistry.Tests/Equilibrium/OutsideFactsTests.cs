@@ -12,22 +12,22 @@ public sealed class OutsideFactsTests
 {
     private const string Equilibrium = "tests/RecipeLint.Chemistry.Tests/Tables/", Physical = "tests/RecipeLint.Chemistry.Tests/Physical/Golden/";
 
-    /// <summary>As asked: at most three in a hundred; without the rows that calibrate 18 of 592, a hair more. Not to be raised.</summary>
-    private const double MostOutside = 0.03, MostOutsideWithoutCalibrating = 0.0305;
+    /// <summary>As asked: at most three in a hundred, with the trial held out and without it, with the rows that calibrate and without.</summary>
+    private const double MostOutside = 0.03;
 
     /// <summary>Rows whose salts were fitted to osmotic coefficients (osmotic-fit.md): the share outside has to hold with and without them.</summary>
-    private static readonly string[] Calibrating = ["MgSO4", "CuSO4", "ZnSO4", "MnSO4", "NiSO4"];
+    private static readonly string[] Calibrating = ["MgSO4", "CuSO4", "ZnSO4", "MnSO4", "NiSO4", "Ca(NO3)2", "CuCl2"];
 
-    private const string CalciumNitrate = "The coefficient is the one that gives gypsum in all nitrates back; 0.001 + 0.035 log I gives these "
-        + "within 0.5 %, and gypsum in nitrates of potassium, sodium and ammonium 10 to 40 % too soluble.";
+    private const string Kunerth = "The rows of the same author between the two are within 1.5 %; at 20 and 35 °C those of Murray & Riley 1971, which are within "
+        + "1.2 %, lie 3 and 4 % higher.";
 
     private const string CitrateTable = "By the constants of citric acid, which give the citrate standards within 0.03 and McIlvaine's buffers "
         + "of the same acid within 0.1, it is as given; the sums of the table hold no acid that could keep it so high.";
 
     /// <summary>Of the trial held out as many as were outside when it was run and its causes mended. Not to be raised.</summary>
-    private const int MostOutsideOfTheTrial = 23;
+    private const int MostOutsideOfTheTrial = 18;
 
-    private static bool Calibrates(Fact fact) => fact.What.StartsWith("osmotic coefficient: ", StringComparison.Ordinal)
+    private static bool Calibrates(Fact fact) => fact.What.StartsWith("osmotic coefficient", StringComparison.Ordinal)
         && Calibrating.Any(salt => fact.What.Contains(" " + salt + ",", StringComparison.Ordinal));
 
     /// <summary>Why each fact that lies outside does, and how far off it may be: today's figure rounded up, so that it cannot drift.</summary>
@@ -36,25 +36,18 @@ public sealed class OutsideFactsTests
         ["pH of boric acid, 0.1 N"] = ("By the handbook's own constant of the acid (9.24) it is 5.1; the rest are polyborates, which the list passes over.", 0.25),
         ["pH of sodium hydrogen carbonate, 0.1 N"] = ("The mean of its two constants is 8.3 and 8.1 to 8.2 at this ionic strength; the solutions of the list had lost carbon dioxide.", 0.3),
         ["pH of sodium carbonate, 0.1 N"] = ("By the handbook's own constant (10.33) 0.05 mol/L gives 11.5, and 11.3 at this ionic strength.", 0.37),
-        ["water activity: over saturated KNO3, 20 °C"] =
-            ("By the osmotic coefficient of Robinson & Stokes (0.602 at 3 mol/kg and 25 °C) 3.16 mol/kg have 93.4 %.", 1.25),
         ["water activity: over saturated KNO3, 25 °C"] =
             ("By the osmotic coefficients of Robinson & Stokes 3.79 mol/kg have 92.7 %; the table of humidities gives its own error as 0.55.", 1.05),
         ["gypsum in water: saturated, 0 °C"] = ("The constant follows Langmuir & Melchior 1985, fitted to measurements since then, which is 1.82 there.", 3.5),
-        ["freezing point: MgCl2, 1 % by mass"] = ("By the osmotic coefficient of Robinson & Stokes (0.86 at 0.1 mol/kg) it is -0.51.", 6.1),
-        ["freezing point: MgSO4, 1 % by mass"] = ("By the osmotic coefficient of Robinson & Stokes (0.61 at 0.1 mol/kg) it is -0.19; the table has two digits.", 7.5),
         ["freezing point: Na2CO3, 1 % by mass"] = ("By the osmotic coefficient of Robinson & Stokes (0.81 at 0.1 mol/kg) it is -0.43, and carbonate takes protons of water besides.", 10.8),
         ["one per cent by mass: K2HPO4, 25 °C"] = ("Makers print 8.7 to 9.3; the sodium salt beside it is within 0.1.", 0.25),
         ["boric acid over strength: 0.1 % by mass, 20 °C"] = ("By the constant of the acid it is 5.5; so thin a solution shows what else is in it.", 0.6),
         ["boric acid over strength: 1 % by mass, 20 °C"] = ("By the constant of the acid alone it is 5.0, and triborate takes 0.2 more; from 2 % on the sheets have it too.", 0.35),
         ["conductivity by mass: 2 % CuSO4, 20 °C"] = ("Within 5 % at 1 %; with more for the pair the equivalent conductivities of dilute copper sulfate come out too high.", 7.7),
-        ["conductivity by mass: 2 % KH2PO4, 20 °C"] = ("Within 4 % at 1 %; the anion falls faster with strength than taken here.", 6.7),
         ["conductivity by mass: 1 % Na3PO4, 20 °C"] = ("Within 0.4 % at 2 %; the table rises by 93 and 61 % where it should by 70.", 5.2),
         ["density of mixed salts: K, NH4 and Cl, H2PO4, 90 and 7.3 of a hundred, 0 °C"] =
             ("The row before it, of nearly the same salts, is within 0.6 %.", 1.2),
         ["density of mixed salts: KCl with NH4H2PO4, saturated, 40 °C"] = ("That of 25 °C is within 0.4 %; the expansion of the mixture.", 1.2),
-        ["osmotic coefficient: 0.5 mol/kg Ca(NO3)2, 25 °C"] = (CalciumNitrate, 9.6),
-        ["osmotic coefficient: 1 mol/kg Ca(NO3)2, 25 °C"] = (CalciumNitrate, 15.5),
         ["osmotic coefficient: 1 mol/kg Na2CO3, 25 °C"] = ("Within 1 % at 0.5 mol/kg; the parameters of the USGS database pitzer.dat (read) give 0.679 for 0.757.", 7),
         ["citrate buffer: 46.5 mL of 0.1 M citric acid and 3.5 mL of 0.1 M citrate in 100 mL, 23 °C"] = (CitrateTable, 0.38),
         ["citrate buffer: 37 mL of 0.1 M citric acid and 13 mL of 0.1 M citrate in 100 mL, 23 °C"] = (CitrateTable, 0.16),
@@ -65,27 +58,21 @@ public sealed class OutsideFactsTests
         ["citrate buffer: 7.2 mL of 0.1 M citric acid and 42.8 mL of 0.1 M citrate in 100 mL, 23 °C"] = (CitrateTable, 0.38),
         ["table of buffers: 2.10 g NaHCO3 and 227 mL of 0.1 M NaOH in a litre, 25 °C"] =
             ("By the second constant of carbonic acid (10.33) and the activities of the carbonate standard, which comes out within 0.01, it is 10.83; half a millilitre of lye in 50 makes the difference there.", 0.14),
-        ["lowering of the freezing point: 1 mol/kg KNO3"] =
-            ("By the osmotic coefficient of Robinson & Stokes at 25 °C (0.756) it is 2.81; it falls in the cold, which the coefficient of potassium with nitrate does not follow.", 5.6),
-        ["lowering of the freezing point: 0.1 mol/kg MgSO4"] = ("By the osmotic coefficient of Robinson & Stokes (0.606) it is 0.225; the table has two digits.", 8.2),
-        ["lowering of the freezing point: 0.25 mol/kg MgSO4"] = ("By the osmotic coefficient of Robinson & Stokes (0.55) it is 0.51.", 7),
-        ["lowering of the freezing point: 0.5 mol/kg H2SO4"] =
-            ("By the osmotic coefficient of Robinson & Stokes (0.676) it is 1.88; the constants have no interaction of hydrogen sulfate with hydrogen ions.", 9.1),
-        ["lowering of the freezing point: 0.5 mol/kg CuSO4"] = ("Within 1.3 % at half the strength; the coefficients were fitted to osmotic coefficients of 25 °C (osmotic-fit.md).", 8.1),
+        ["lowering of the freezing point: 0.1 mol/kg MgSO4"] = ("By Pitzer's equation at 0 °C (Silvester & Pitzer 1978, read in a copy), which is given within 2 %, it is 0.224; the table has two digits.", 8.2),
+        ["lowering of the freezing point: 0.25 mol/kg MgSO4"] = ("By Pitzer's equation at 0 °C, which is given within 2 %, it is 0.518.", 7),
+        ["lowering of the freezing point: 0.5 mol/kg CuSO4"] = ("Within 1.3 % at half the strength; by Pitzer's equation at 0 °C, which is given within 2 %, it is 0.897.", 8.1),
         ["salt of round strength: 1 % NH4Cl, 25 °C"] = ("By the constant of ammonium (9.24) it is 5.0, and 5.1 at this ionic strength.", 0.4),
         ["salt of round strength: 3 % NH4Cl, 25 °C"] = ("By the constant of ammonium (9.24) it is 4.7, and 4.9 at this ionic strength.", 0.21),
         ["salt of round strength: 10 % NH4Cl, 25 °C"] = ("By the constant of ammonium (9.24) it is 4.5; that 10 % should be no more acid than 3 % says that the figures are rounded up.", 0.43),
         ["salt of round strength: 1 % tetrasodium EDTA, 25 °C"] =
             ("By its fourth constant in sodium salts (9.5 at 0.1 mol/L, NIST 46, recalled) it is 11.0; the salt is sold with a little free lye.", 0.38),
         ["salt of round strength: 0.2 M CuSO4, 25 °C"] = ("By the hydrolysis of copper (-8.0, and -10.4 for two) it is 4.5; crystals bring a trace of acid along.", 0.47),
-        ["silicate as it is sold: potassium silicate, 12.65 % K2O, 26.5 % SiO2, 20 °C"] =
-            ("Nine mol/kg of silica in the water left; the thinner grades are within 0.3, and all were 2.1 to 2.4 too low before grains of silica were counted.", 0.4),
         ["silicate as it is sold: sodium silicate, 14.7 % Na2O, 29.4 % SiO2, 20 °C"] =
-            ("A mole of alkali for each of silica: the short chains of so alkaline a glass are more highly charged than the constants have them. Those sold to growers have 2.1 to 3.3 by mass.", 2.1),
+            ("A mole of alkali for each of silica: the short chains of so alkaline a glass are more highly charged than the constants have them. Those sold to growers have 2.1 to 3.3 by mass.", 1.15),
         ["point of two double salts: picromerite over 0.618 mol/kg K2SO4 with 3.030 MgSO4, 45 °C"] =
-            ("At the end of the range the constant, carried there by its enthalpy, says 1.6 times too much: the cautious side.", 0.22),
-        ["liquid as it is sold: 60 % ammonium thiosulfate, 20 °C"] = ("Three times as strong as the fit of thiosulfate reaches (20 % by mass).", 4.5),
-        ["liquid as it is sold: 50 % potassium thiosulfate, 20 °C"] = ("More than twice as strong as the fit of thiosulfate reaches (20 % by mass).", 3.1),
+            ("At the end of the range the constant, carried there by its enthalpy, says 1.5 times too much: the cautious side.", 0.18),
+        ["carbon dioxide measured: W. Kunerth, row 1: 0.9771 atm, 20 °C"] = (Kunerth, 3.6),
+        ["carbon dioxide measured: W. Kunerth, row 8: 0.9474 atm, 34 °C"] = (Kunerth, 2.9),
         ["MAP in KNO3, NH4H2PO4 (1.850, 3.817 mol/kg) at 16.5 °C, verdicts that differ"] = ("At 0.6 of the measured strength it is called close and not clear: the cautious side.", 1),
     };
 
@@ -97,7 +84,7 @@ public sealed class OutsideFactsTests
     [Fact]
     public void AtMostThreeInAHundredOutsideFactsAreMissed()
     {
-        var text = new StringBuilder("# Outside facts: how many the program gives back\n\nEach fact stands with its source in the table named; nothing that calibrates is counted but osmotic coefficients of sulfates of two charges, which are left out in a second count below; some densities and conductivities come from the handbooks the fits were made of. The tolerances were written down with the tables in view, but for the published solutions, where they came first.\n\n");
+        var text = new StringBuilder("# Outside facts: how many the program gives back\n\nEach fact stands with its source in the table named; nothing that calibrates is counted but osmotic coefficients of sulfates of two charges and of calcium nitrate and copper chloride, which are left out in a second count below; some densities and conductivities come from the handbooks the fits were made of. The tolerances were written down with the tables in view, but for the published solutions and the further facts, where they came first.\n\n");
         text.Append("| facts | table | source | tolerance | facts | inside | outside |\n|---|---|---|---|---|---|---|\n");
         var all = new List<Fact>();
         foreach (var (name, table, source, tolerance, facts) in Groups())
@@ -121,9 +108,10 @@ public sealed class OutsideFactsTests
 
         Repository.Golden(Equilibrium + "outside-facts.md", text.ToString());
         Assert.True(missed.Count <= MostOutsideOfTheTrial, string.Join("\n", missed));
+        Assert.True(outside.Count + missed.Count <= MostOutside * (all.Count + trial.Count), string.Join("\n", outside.Concat(missed)));
         Assert.True(all.Count >= 200, $"{all.Count} facts");
         Assert.True(outside.Count <= MostOutside * all.Count, string.Join("\n", outside));
-        Assert.True(other.Count(f => !f.Inside) <= MostOutsideWithoutCalibrating * other.Count, string.Join("\n", outside));
+        Assert.True(other.Count(f => !f.Inside) <= MostOutside * other.Count, string.Join("\n", outside));
     }
 
     private static IEnumerable<(string Name, string Table, string Source, string Tolerance, List<Fact> Facts)> Groups()
@@ -151,6 +139,9 @@ public sealed class OutsideFactsTests
         yield return ("conductivity of 1 and 2 % by mass at 20 °C, osmotic coefficients, density of mixed salts", "handbook-solutions.md", "named there",
             "named there, before",
             [.. Rows(HandbookSolutionsTests.Table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6])))]);
+        yield return ("ammonia in fresh water, carbon dioxide under pressure, density over strength, citrate with phosphate, a Japanese standard, osmotic coefficients over temperature",
+            "further-facts.md", "named there", "named there, committed before",
+            [.. Rows(FurtherFactsTests.Table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6])))]);
         yield return ("conductivity of KCl standards, 0 to 45 °C", "conductivity-deviations.md", "Pratt et al. 2001", "1.5 %",
             [.. Rows(Physical + "conductivity-deviations.md", "KCl mol/kg").TakeWhile(r => r.Length >= 12).SelectMany(r => r.Skip(1).Where(c => c.Length > 0)
                 .Select((c, i) => new Fact($"conductivity of {r[0]} mol/kg KCl, column {i + 1}, %", Number(c), 1.5)))]);

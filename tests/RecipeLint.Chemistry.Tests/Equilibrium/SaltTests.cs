@@ -155,7 +155,7 @@ public sealed class SaltTests
     {
         using var doc = JsonDocument.Parse(File.ReadAllText(Path.Combine(
             Repository.Root, "tests", "RecipeLint.Chemistry.Tests", "Equilibrium", "Data", "measured-mixtures.json")));
-        var table = new StringBuilder("# Measured mixtures against the verdict on soluble salts\n\nNothing here was fitted but the powers of the share that is dihydrogen phosphate (KB71, VOO) and what holds potassium nitrate beside other nitrates (TH97n). Index: calibrated; product: of total molalities; both at the measured saturation.\n\n");
+        var table = new StringBuilder("# Measured mixtures against the verdict on soluble salts\n\nNothing here was fitted but the powers of the share that is dihydrogen phosphate (KB71, VOO) and what holds potassium nitrate beside other nitrates and potassium sulfate beside nitrate in the cold (TH97n). Index: calibrated; product: of total molalities; both at the measured saturation.\n\n");
         table.Append("| system | °C | mol/kg | saturated with | I | index | product | at 0.60 | at 0.85 | at 1.00 | at 1.50 | source |\n|---|---|---|---|---|---|---|---|---|---|---|---|\n");
         var faults = new List<string>();
         foreach (var (p, molal) in Points("points", false).Concat(Points("molal", true)))
