@@ -225,6 +225,13 @@ public sealed class EquilibriumReadingTests
 
     private static void Write(StringBuilder text, SaltVerdict v)
     {
+        // What lies there is saturated: on which side the iteration left the last digits says nothing.
+        if (Math.Abs(v.Index) < 1e-9)
+        {
+            text.Append($"{v.Solid}: saturated\n");
+            return;
+        }
+
         text.Append($"{v.Solid}: {v.State}{(v.IsSure ? ", sure" : "")}; ").Append(Hold.Line(
             ("index", Short(v.Index)), ("calibrated", v.CalibratedIndex is { } c ? Short(c) : null), ("product", v.ProductIndex is { } p ? Short(p) : null),
             ("share", Short(v.CalibratedShare)), ("held", v.LogHeld == 0 ? null : Short(v.LogHeld)), ("close from", Short(v.CloseFrom)),
