@@ -1,5 +1,4 @@
 using System.Text;
-using RecipeLint.Chemistry.Composition;
 using RecipeLint.Chemistry.Substances;
 
 namespace RecipeLint.Chemistry.Tests.Readings;
