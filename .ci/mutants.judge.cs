@@ -52,9 +52,10 @@ internal static class MutantJudge
         var tests = Assembly.Load(given[4]);
         var framework = new XunitTestFramework(new NullSink());
         var left = new Left(given[2] + ".left");
+        var map = given[2] + ".map";
+        _capture.SetValue(null, alone < 0 && !File.Exists(map));
         var cases = Discover(framework, tests).Where(c => Asked(c, given[5..]) && !left.Has(c)).ToList();
         _executor = (XunitTestFrameworkExecutor)framework.GetExecutor(tests.GetName());
-        var map = given[2] + ".map";
         if (alone >= 0)
         {
             return JudgeAlone(cases, ReachMap.Read(map, cases));
@@ -63,7 +64,8 @@ internal static class MutantJudge
         FindCaches(mutated, tests);
         if (!File.Exists(map))
         {
-            MakeMap(cases, map, left);
+            // Rows of theories are made while tests are looked for, and much is computed and kept for them.
+            MakeMap(cases, map, left, [.. Covered()]);
             cases.RemoveAll(left.Has);
             return JudgeAll(given, deadline, ReachMap.Read(map, cases));
         }
@@ -74,12 +76,12 @@ internal static class MutantJudge
         return JudgeAll(given, deadline, reach);
     }
 
-    /// <summary>Runs every test alone, twice: what only the first run reaches is computed once and kept.</summary>
-    private static void MakeMap(List<IXunitTestCase> cases, string path, Left left)
+    /// <summary>
+    /// Runs every test alone, twice: what only the first run reaches, or what was found while tests were looked for, is computed once and kept.
+    /// </summary>
+    private static void MakeMap(List<IXunitTestCase> cases, string path, Left left, HashSet<int> found)
     {
         Say($"{cases.Count} tests are tried");
-        _capture.SetValue(null, true);
-        _covered.Invoke(null, null);
         var once = cases.ToDictionary(c => c, _ => new HashSet<int>());
         foreach (var test in cases)
         {
@@ -121,7 +123,7 @@ internal static class MutantJudge
         }
 
         _capture.SetValue(null, false);
-        var kept = once.Values.SelectMany(v => v).Except(always).ToList();
+        var kept = once.Values.SelectMany(v => v).Concat(found).Distinct().Except(always).ToList();
         Say($"{always.Count} places are reached, {kept.Count} more while something is computed that is kept");
         lines.Insert(0, string.Join(' ', kept));
         File.WriteAllLines(path + ".new", lines);

@@ -40,7 +40,7 @@ internal sealed class ResultWriter(SolverRun solve, SolutionInput input)
             UnchargedMolPerKg = uncharged,
             UnchargedAcidMolPerKg = acids,
             MassResidual = MassResidual(),
-            ChargeResidual = _problem.FixedPh is null ? charge / Math.Max(magnitude, 1e-300) : 0,
+            ChargeResidual = input.FixedPh is null ? charge / Math.Max(magnitude, 1e-300) : 0,
             ChargeGapEquivalentsPerKg = charge,
             LogProtonated = LogProtonated(),
         };

@@ -104,86 +104,10 @@ public sealed class AcidStrength
     public StrengthReading AtMolPerLitre(double molPerLitre, double temperatureC = TableTemperatureC) =>
         AtGramsPerLitre(molPerLitre * GramsPerMol, temperatureC);
 
-    /// <summary>
-    /// Reading for a density in g/mL at <paramref name="temperatureC"/>. Where two strengths share the density (strong acetic or sulfuric
-    /// acid) none is given.
-    /// </summary>
-    public StrengthReading AtDensity(double gramsPerMl, double temperatureC = TableTemperatureC)
-    {
-        if (RefuseTemperature(temperatureC) is { } refusal)
-            return NotGiven(refusal);
-        if (!(gramsPerMl > 0) || double.IsInfinity(gramsPerMl))
-            return NotGiven("the density is not a number of g/mL");
-        var found = Strengths(gramsPerMl, temperatureC);
-        return found.Count switch
-        {
-            0 => NotGiven($"no strength of {Name} in the table has this density"),
-            1 => AtMassPercent(found[0], temperatureC),
-            _ => NotGiven($"{found.Count} strengths of {Name} have this density: "
-                + $"{string.Join(" and ", found.Select(w => w.ToString("0.#", CultureInfo.InvariantCulture) + " %"))}"),
-        };
-    }
-
     private static StrengthReading NotGiven(string because) => new(null, null, null, null, [], because);
 
     private static string? RefuseTemperature(double temperatureC) =>
         temperatureC is >= 0 and <= 45 ? null : "densities of acids and bases are given from 0 to 45 °C";
-
-    private List<double> Strengths(double gramsPerMl, double temperatureC)
-    {
-        const double Step = 0.25;
-        var found = new List<double>();
-        var before = Density(0, temperatureC, null) - gramsPerMl;
-        if (before == 0)
-            found.Add(0);
-        for (var i = 1; i * Step <= MaxMassPercent; i++)
-        {
-            double low = (i - 1) * Step, high = i * Step;
-            var after = Density(high, temperatureC, null) - gramsPerMl;
-            if (after == 0)
-                found.Add(high);
-            else if (before * after < 0)
-                found.Add(Root(low, high, before, gramsPerMl, temperatureC));
-            else if (before < 0 && Densest(low, high, temperatureC) is { } top && Density(top, temperatureC, null) > gramsPerMl)
-                found.AddRange([Root(low, top, before, gramsPerMl, temperatureC), Root(top, high, 1, gramsPerMl, temperatureC)]);
-            before = after;
-        }
-
-        return found;
-    }
-
-    /// <summary>The strength between two at which the density turns round; null where it only rises or only falls between them.</summary>
-    private double? Densest(double low, double high, double temperatureC)
-    {
-        var small = (high - low) / 1000;
-        if (Density(low + small, temperatureC, null) <= Density(low, temperatureC, null)
-            || Density(high - small, temperatureC, null) <= Density(high, temperatureC, null))
-            return null;
-        for (var step = 0; step < 60; step++)
-        {
-            var (one, two) = (low + ((high - low) / 3), high - ((high - low) / 3));
-            if (Density(one, temperatureC, null) < Density(two, temperatureC, null))
-                low = one;
-            else
-                high = two;
-        }
-
-        return (low + high) / 2;
-    }
-
-    private double Root(double low, double high, double atLow, double gramsPerMl, double temperatureC)
-    {
-        for (var step = 0; step < 60; step++)
-        {
-            var middle = (low + high) / 2;
-            if ((Density(middle, temperatureC, null) - gramsPerMl) * atLow > 0)
-                low = middle;
-            else
-                high = middle;
-        }
-
-        return (low + high) / 2;
-    }
 
     private double Density(double massPercent, double temperatureC, List<string>? because)
     {

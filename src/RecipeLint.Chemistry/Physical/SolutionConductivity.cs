@@ -115,25 +115,6 @@ public sealed class SolutionConductivity
         return For(names).Evaluate([.. names.Select(n => molality[n])], temperatureC);
     }
 
-    /// <summary>
-    /// What a meter reading at another temperature would be at 25 °C, by the linear rule meters use: κ25 = κt/(1 + a·(t − 25)).
-    /// For a computed solution use <see cref="Evaluate"/> at 25 °C instead: it knows how each ion changes.
-    /// </summary>
-    /// <param name="milliSiemensPerCm">The reading, uncompensated.</param>
-    /// <param name="temperatureC">Its temperature, 0 to 45 °C.</param>
-    /// <param name="perKelvin">The meter's coefficient a; 0.019 per K fits 0.1 mol/L KCl between 15 and 35 °C.</param>
-    /// <returns>Null when an argument is out of range.</returns>
-    public static double? ReadingAt25(double milliSiemensPerCm, double temperatureC, double perKelvin = 0.019)
-    {
-        var factor = 1 + (perKelvin * (temperatureC - 25));
-        return milliSiemensPerCm >= 0
-            && double.IsFinite(milliSiemensPerCm)
-            && temperatureC is >= MinTemperatureC and <= MaxTemperatureC
-            && factor > 0.1
-            ? milliSiemensPerCm / factor
-            : null;
-    }
-
     private string Guessed(ReadOnlySpan<double> molalities)
     {
         var names = new List<string>();

@@ -66,4 +66,17 @@ public sealed class InputTests
         Assert.Equal(Trust.Estimate, EquilibriumSolver.Product.Solve(StandardTests.Input(25, ("K+", 3.5), ("NO3-", 3.5))).Validity.Trust);
         Assert.Equal(Trust.OutOfRange, EquilibriumSolver.Product.Solve(StandardTests.Input(25, ("NH4+", 20), ("NO3-", 20))).Validity.Trust);
     }
+
+    /// <summary>More inert ions than a choice of what takes part can tell apart, and each with a charge of its own.</summary>
+    [Fact]
+    public void ManyInertIonsAreSolved()
+    {
+        var plain = StandardTests.Input(25, ("K+", 0.1), ("NO3-", 0.04));
+        InertIon[] many = [.. Enumerable.Range(0, 15).Select(i => new InertIon($"X{i}", i % 2 == 0 ? -1 : -2, 0.0025))];
+        var one = EquilibriumSolver.Product.Solve(plain with { InertIons = [new("X", -1, 0.02), new("Y", -2, 0.0175)] });
+        var all = EquilibriumSolver.Product.Solve(plain with { InertIons = many });
+        Assert.Equal(one.Ph, all.Ph, 1e-9);
+        Assert.Equal(one.IonicStrength, all.IonicStrength, 1e-9);
+        Assert.Equal(many.Select(i => (i.Name, i.Charge)), all.Species.TakeLast(15).Select(s => (s.Name, s.Charge)));
+    }
 }

@@ -184,21 +184,16 @@ public sealed class SolutionConductivityTests
         Assert.Empty(feed.EstimateBecause);
     }
 
-    // 12.88 mS/cm standard (0.1 mol/L KCl) at other temperatures, from the calibration table of a laboratory meter manual.
+    // 12.88 mS/cm standard (0.1 mol/L KCl at 25 °C) at other temperatures, from the calibration table of a laboratory meter manual.
     [Fact]
-    public void ReadingsAreCompensatedLikeTheMeterTable()
+    public void TheTableOfAMeterIsMet()
     {
-        foreach (var row in Data.GetProperty("meter12_88").EnumerateObject())
+        var standard = SolutionDensity.ToMolality(new Dictionary<string, double> { ["K+"] = 0.1, ["Cl-"] = 0.1 }, 25).Amounts!;
+        Assert.All(Data.GetProperty("meter12_88").EnumerateObject(), row =>
         {
-            var t = double.Parse(row.Name, CultureInfo.InvariantCulture);
-            if (t >= 15)
-                Assert.Equal(12.88, SolutionConductivity.ReadingAt25(row.Value.GetDouble(), t)!.Value, 0.006 * 12.88);
-        }
-
-        Assert.Null(SolutionConductivity.ReadingAt25(-1, 20));
-        Assert.Null(SolutionConductivity.ReadingAt25(double.NaN, 20));
-        Assert.Null(SolutionConductivity.ReadingAt25(1, 80));
-        Assert.Null(SolutionConductivity.ReadingAt25(1, 0, 0.04));
+            var computed = SolutionConductivity.Of(standard, double.Parse(row.Name, CultureInfo.InvariantCulture)).MilliSiemensPerCm!.Value;
+            Assert.Equal(row.Value.GetDouble(), computed, 0.01 * row.Value.GetDouble());
+        });
     }
 
     [Fact]

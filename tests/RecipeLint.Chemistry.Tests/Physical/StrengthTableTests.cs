@@ -12,9 +12,6 @@ public sealed class StrengthTableTests
 
     private static readonly AcidStrength Rising = Table(w => Water20 + (0.005 * w) + (0.00002 * w * w));
 
-    /// <summary>Densest at 50 %.</summary>
-    private static readonly AcidStrength Turning = Table(w => Water20 + (0.01 * w) - (0.0001 * w * w));
-
     private static AcidStrength Table(Func<double, double> density) => new(
         "XA", "test acid", 50, null, [20, density(20), 40, density(40), 60, density(60), 80, density(80)]);
 
@@ -35,7 +32,6 @@ public sealed class StrengthTableTests
         Assert.Empty(reading.EstimateBecause);
         Assert.Equal(percent, Rising.AtGramsPerLitre(10 * percent * (Water20 + aboveWater) * (1 - 1e-12)).MassPercent!.Value, 1e-8);
         Assert.Equal(percent, Rising.AtMolPerLitre(percent * (Water20 + aboveWater) / 5 * (1 - 1e-12)).MassPercent!.Value, 1e-8);
-        Assert.Equal(percent, Rising.AtDensity(Water20 + (aboveWater * (1 - 1e-12))).MassPercent!.Value, 1e-6);
     }
 
     [Theory]
@@ -48,7 +44,6 @@ public sealed class StrengthTableTests
         Assert.Equal(Because, Rising.AtMassPercent(20, celsius).NotGivenBecause);
         Assert.Equal(Because, Rising.AtGramsPerLitre(20, celsius).NotGivenBecause);
         Assert.Equal(Because, Rising.AtMolPerLitre(1, celsius).NotGivenBecause);
-        Assert.Equal(Because, Rising.AtDensity(1.05, celsius).NotGivenBecause);
     }
 
     [Theory]
@@ -77,28 +72,6 @@ public sealed class StrengthTableTests
         Assert.Null(none.DensityGramsPerMl);
         Assert.Null(none.MolPerLitre);
         Assert.Null(none.GramsPerLitre);
-    }
-
-    [Theory]
-    [InlineData(0)]
-    [InlineData(-1)]
-    [InlineData(double.NaN)]
-    [InlineData(double.PositiveInfinity)]
-    public void ADensityIsANumberAboveZero(double density) =>
-        Assert.Equal("the density is not a number of g/mL", Rising.AtDensity(density).NotGivenBecause);
-
-    /// <summary>By hand: 30 and 70 % weigh 0.21 more than water, 50 % weighs 0.25 more and nothing weighs 0.26 more.</summary>
-    [Fact]
-    public void WhereTheDensityTurnsRoundBothStrengthsAreNamed()
-    {
-        Assert.Equal(
-            "2 strengths of test acid have this density: 30 % and 70 %", Turning.AtDensity(Water20 + 0.21).NotGivenBecause);
-        Assert.Equal(
-            "2 strengths of test acid have this density: 49.9 % and 50.1 %", Turning.AtDensity(Water20 + 0.249999).NotGivenBecause);
-        Assert.Equal("no strength of test acid in the table has this density", Turning.AtDensity(Water20 + 0.26).NotGivenBecause);
-        Assert.Equal("no strength of test acid in the table has this density", Turning.AtDensity(Water20 - 0.001).NotGivenBecause);
-        Assert.Equal(10, Turning.AtDensity(Water20 + 0.09).MassPercent!.Value, 1e-6);
-        Assert.Equal(0, Turning.AtDensity(Water20).MassPercent);
     }
 
     [Theory]

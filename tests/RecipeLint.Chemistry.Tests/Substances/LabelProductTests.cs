@@ -60,6 +60,7 @@ public sealed class LabelProductTests
         var result = LabelProduct.Build(Label([new("N", 12, LabelShare.Ammonium), new("S", 26)]) with { Name = name });
         Assert.Equal(thiosulfate ? 0.26 / 32.06 / 2 : 0, Moles(result.Substance!, "S2O3-2"), 1e-6);
         Assert.Equal(thiosulfate ? 0 : 0.26 / 32.06, Moles(result.Substance!, "SO4-2"), 1e-6);
+        Assert.All(result.Substance!.Dissolves, d => Assert.NotEqual(0, d.MolesPerGram));
         Assert.Equal(thiosulfate, result.Substance!.Assumption?.Contains("thiosulfate", StringComparison.Ordinal) == true);
     }
 
@@ -108,6 +109,20 @@ public sealed class LabelProductTests
         Assert.Equal((1 - share) * all, Moles(zinc, "Zn+2"), 1e-9);
         Assert.Contains("Lignosulfonate is taken to hold metals by its charge, 2 meq in a gram of it (an estimate)", zinc.Assumption, StringComparison.Ordinal);
         Assert.Contains("no constants are known here", zinc.Assumption, StringComparison.Ordinal);
+    }
+
+    /// <summary>In the plural or as a complex it was taken to hold everything, and nothing was said of its charge.</summary>
+    [Theory]
+    [InlineData("lignosulfonates")]
+    [InlineData("Lignosulfonate complex")]
+    [InlineData("lignosulfonate-chelate")]
+    public void AnAgentThatHoldsByItsChargeIsReadAsLabelsWriteIt(string agent)
+    {
+        LabelEntry[] entries = [new("Zn", 8), new("Zn", 8, LabelShare.Chelated)];
+        var plain = LabelProduct.Build(Label(entries) with { Agent = "lignosulfonate" }).Substance!;
+        var written = LabelProduct.Build(Label(entries) with { Agent = agent }).Substance!;
+        Assert.Equal(Moles(plain, "inert:Zn-complex"), Moles(written, "inert:Zn-complex"));
+        Assert.Contains("lignosulfonate is taken to hold metals by its charge", written.Assumption, StringComparison.OrdinalIgnoreCase);
     }
 
     [Fact]

@@ -40,17 +40,20 @@ internal static class HeldByCharge
     /// Share of the metals that a label calls held which the agent has charge for, 0 to 1: it can weigh no more than what is left beside
     /// the declared elements. 1 for an agent that holds otherwise.
     /// </summary>
+    /// <param name="contents">All that the label declares.</param>
+    /// <param name="form">Of the product.</param>
+    /// <param name="agent">In the words of <see cref="LabelAgents"/>, not of the label.</param>
     /// <param name="boundMoles">Moles of metal per gram of product that the label calls held.</param>
-    public static double Share(LabelContents contents, LabelDeclaration label, double boundMoles)
+    public static double Share(LabelContents contents, PhysicalForm form, string? agent, double boundMoles)
     {
-        if (EquivalentsPerGram(label.Agent) is not { } density || boundMoles <= 0)
+        if (EquivalentsPerGram(agent) is not { } density || boundMoles <= 0)
         {
             return 1;
         }
 
         var left = Math.Max(0, 1 - contents.Elements.Sum(contents.Total));
-        var agent = label.Form == PhysicalForm.Liquid ? Math.Min(left, DryMatterOfLiquid) : left;
-        return Math.Min(1, density * agent / (MetalCharge * boundMoles));
+        var dry = form == PhysicalForm.Liquid ? Math.Min(left, DryMatterOfLiquid) : left;
+        return Math.Min(1, density * dry / (MetalCharge * boundMoles));
     }
 
     /// <summary>What was taken for granted, in one sentence.</summary>

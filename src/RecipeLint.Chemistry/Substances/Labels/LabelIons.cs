@@ -32,10 +32,11 @@ internal sealed class LabelIons
     {
         _contents = contents;
         _problems = problems;
-        var share = HeldByCharge.Share(contents, label, Plain.Sum(p => Bound(p.Element) / AtomicWeights.Of(p.Element)));
-        if (HeldByCharge.EquivalentsPerGram(label.Agent) is not null && Plain.Any(p => Bound(p.Element) > 0))
+        var agent = LabelAgents.Taken(LabelAgents.Named(label.Agent));
+        var share = HeldByCharge.Share(contents, label.Form, agent, Plain.Sum(p => Bound(p.Element) / AtomicWeights.Of(p.Element)));
+        if (HeldByCharge.EquivalentsPerGram(agent) is not null && Plain.Any(p => Bound(p.Element) > 0))
         {
-            Assumptions.Add(HeldByCharge.Told(label.Agent!, share));
+            Assumptions.Add(HeldByCharge.Told(agent!, share));
         }
 
         foreach (var (element, component) in Plain)
@@ -91,10 +92,14 @@ internal sealed class LabelIons
 
     public void Add(string component, double moles)
     {
-        if (moles != 0)
+        var all = _moles.GetValueOrDefault(component) + moles;
+        if (all == 0)
         {
-            _moles[component] = _moles.GetValueOrDefault(component) + moles;
+            _moles.Remove(component);
+            return;
         }
+
+        _moles[component] = all;
     }
 
     public IReadOnlyList<ComponentYield> Yields() => [.. _moles.Select(m => new ComponentYield(m.Key, m.Value))];
