@@ -7,6 +7,20 @@ namespace RecipeLint.Chemistry.Tests.Substances;
 
 public sealed class LabelProductTests
 {
+    /// <summary>What a plain lignosulfonate brings of its cation is the charge that one on a label is taken to hold metals by.</summary>
+    [Theory]
+    [InlineData("sodium-lignosulfonate", "Na+", 1)]
+    [InlineData("calcium-lignosulfonate", "Ca+2", 2)]
+    [InlineData("magnesium-lignosulfonate", "Mg+2", 2)]
+    [InlineData("ammonium-lignosulfonate", "NH4+", 1)]
+    public void APlainLignosulfonateHasTheChargeOfALabelledOne(string id, string cation, int charge)
+    {
+        var substance = SubstanceCatalogue.BuiltIn.ById(id)!;
+
+        Assert.Equal(HeldByCharge.EquivalentsPerGram("lignosulfonate")!.Value, charge * Moles(substance, cation), 0.02e-3);
+        Assert.True(substance.FeedsMicrobes);
+    }
+
     [Fact]
     public void CalciumNitrateFertiliserFollowsItsLabel()
     {
