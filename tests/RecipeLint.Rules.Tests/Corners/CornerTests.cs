@@ -13,7 +13,7 @@ namespace RecipeLint.Rules.Tests.Corners;
 
 /// <summary>
 /// What all rules say of small invented shops that stand at bounds, in corners and where several things are wrong at once: every word and
-/// figure, and what the repairs of the first finding of each rule and level write. A file X.shop holds the files of one shop, each behind a
+/// figure, and what the repairs of the first finding of each rule, level and key write. A file X.shop holds the files of one shop, each behind a
 /// line "--- path"; rules that are named in its first line show how they are worked out, where they fire and where they are silent. With
 /// RECIPELINT_UPDATE=1 the answers are written anew; read them before keeping them.
 /// </summary>
@@ -38,11 +38,11 @@ public sealed class CornerTests
 
         var text = new StringBuilder();
         var desk = new RepairDesk(files, ExampleRun.Load, ExampleRun.Engine, new Judged(workspace, facts, result));
-        var mended = new HashSet<(string Rule, Level Level)>();
+        var mended = new HashSet<(string Rule, Level Level, string? Key)>();
         foreach (var finding in result.Findings)
         {
             SaidTests.Write(text, finding);
-            foreach (var repair in mended.Add((finding.Rule.Name, finding.Level)) ? desk.For(finding) : [])
+            foreach (var repair in mended.Add((finding.Rule.Name, finding.Level, finding.Place.Pointer.Tokens.LastOrDefault())) ? desk.For(finding) : [])
             {
                 Write(text, files, repair);
             }
