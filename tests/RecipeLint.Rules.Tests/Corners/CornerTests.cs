@@ -1,9 +1,7 @@
 using System.Globalization;
 using System.Text;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Recipes.Files;
-using RecipeLint.Recipes.Patching;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Repairs;
 using RecipeLint.Rules.Tests.Folders;
@@ -42,7 +40,7 @@ public sealed class CornerTests
         foreach (var finding in result.Findings)
         {
             SaidTests.Write(text, finding);
-            foreach (var repair in mended.Add((finding.Rule.Name, finding.Level, finding.Place.Pointer.Tokens.LastOrDefault())) ? desk.For(finding) : [])
+            foreach (var repair in mended.Add((finding.Rule.Name, finding.Level, finding.Place.Pointer.Tokens is [.., var key] ? key : null)) ? desk.For(finding) : [])
             {
                 Write(text, files, repair);
             }
@@ -78,7 +76,7 @@ public sealed class CornerTests
         return (named, files);
     }
 
-    private static void Write(StringBuilder text, IFileTree files, VerifiedRepair repair)
+    private static void Write(StringBuilder text, MemoryFileTree files, VerifiedRepair repair)
     {
         text.Append(CultureInfo.InvariantCulture, $"  > {repair.Name} ({repair.Repair.Kind})\n");
         foreach (var line in RepairText.Lines(repair))

@@ -1,8 +1,7 @@
 using System.Text;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Workspaces;
-using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Files;
+using RecipeLint.Recipes.Shop;
 using RecipeLint.Rules.Engine;
 using RecipeLint.Rules.Tests.Folders;
 
