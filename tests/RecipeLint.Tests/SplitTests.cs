@@ -64,6 +64,29 @@ public sealed class SplitTests
         Assert.Contains(says, answer.Error, StringComparison.Ordinal);
     }
 
+    /// <summary>Below 0 and above 45 °C nothing is computed: what is kept there is no promise to stay clear.</summary>
+    [Fact]
+    public void BeyondTheModelNothingIsPromisedToStayClear()
+    {
+        var answer = Cli.Run("split", "tests/RecipeLint.Tests/Spoken/osierbeck/alone.recipe.json");
+
+        Assert.Contains("Clear from 0 to 45 °C (kept at -5 to 50 °C, which the model does not reach)", Flowing(answer.Out), StringComparison.Ordinal);
+        Assert.DoesNotContain("at -5 °C", answer.Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>"Silicate solution 29 Be (8.3 % K2O, 20.8 % SiO2)" has its comma inside brackets, and no grade behind it.</summary>
+    [Fact]
+    public void ANameIsNotCutInsideItsBrackets()
+    {
+        var answer = Cli.Run("split", "tests/RecipeLint.Tests/Spoken/osierbeck/alone.recipe.json");
+
+        Assert.DoesNotContain("K2O)", Flowing(answer.Out), StringComparison.Ordinal);
+        Assert.DoesNotContain("(8.3 % K2O ", Flowing(answer.Out), StringComparison.Ordinal);
+        Assert.Contains("(8.3 % K2O, 20.8 % SiO2)", Flowing(answer.Out), StringComparison.Ordinal);
+    }
+
+    private static string Flowing(string text) => string.Join(' ', text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+
     [Fact]
     public void TheExampleShopGetsItsThreeStocksBack()
     {

@@ -1,5 +1,6 @@
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Judgement;
+using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Advice.Splitting;
@@ -236,11 +237,12 @@ internal sealed class SplitRun
         return withRoom ? WithRoom(part) : part;
     }
 
-    /// <summary>How far it is to the first solid, by the worse of the coldest and the warmest.</summary>
+    /// <summary>How far it is to the first solid, by the worse of the coldest and the warmest that the model reaches.</summary>
     private SplitPart WithRoom(SplitPart part)
     {
         var span = _factory.Storage;
-        var (at, worst) = new[] { span.Low, span.High }
+        var (at, worst) = new[] { span.Low.Celsius, span.High.Celsius }
+            .Select(c => new Temperature(Math.Clamp(c, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius)))
             .Select(t => (At: t, Highest: HighestConcentration.Of(
                 part.Stock.Chemistry.Mix, t, Dose.OneIn(part.Dilution), _factory.Limits.Deposits)))
             .MinBy(h => h.Highest.Factor ?? 0);

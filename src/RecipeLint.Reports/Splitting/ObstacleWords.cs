@@ -24,11 +24,20 @@ internal static class ObstacleWords
 
     public static string First(RejectedPart rejected) => Of(rejected.Obstacles[0]);
 
-    /// <summary>A name as it stands in a list: the trade grade after a comma is left out.</summary>
+    /// <summary>A name as it stands in a list: the trade grade after a comma is left out; a comma inside brackets begins none.</summary>
     public static string Short(string substance)
     {
-        var comma = substance.IndexOf(", ", StringComparison.Ordinal);
-        return comma < 0 ? substance : substance[..comma];
+        var open = 0;
+        for (var i = 0; i < substance.Length; i++)
+        {
+            open += substance[i] switch { '(' => 1, ')' => -1, _ => 0 };
+            if (open <= 0 && substance.AsSpan(i).StartsWith(", ", StringComparison.Ordinal))
+            {
+                return substance[..i];
+            }
+        }
+
+        return substance;
     }
 
     /// <summary>"12.3 g/L of gypsum (calcium sulfate) falls out at 25 °C (calcium from X, sulfate from Y)".</summary>

@@ -249,5 +249,16 @@ public static class SplitReport
 
     private static string Whole(double value) => Say.Number(Math.Floor(value / 5) * 5);
 
-    private static string Span(Interval<Temperature> span) => $"{Say.Number(span.Low.Celsius)} to {Say.Number(span.High.Celsius)} °C";
+    /// <summary>The part of it for which there is a model, and what it is kept at where that is more.</summary>
+    private static string Span(Interval<Temperature> kept)
+    {
+        var (low, high) = (Within(kept.Low), Within(kept.High));
+        return Degrees(low, high)
+            + (low == kept.Low && high == kept.High ? "" : $" (kept at {Degrees(kept.Low, kept.High)}, which the model does not reach)");
+    }
+
+    private static Temperature Within(Temperature kept) =>
+        new(Math.Clamp(kept.Celsius, SolutionInput.LowestCelsius, SolutionInput.HighestCelsius));
+
+    private static string Degrees(Temperature low, Temperature high) => $"{Say.Number(low.Celsius)} to {Say.Number(high.Celsius)} °C";
 }

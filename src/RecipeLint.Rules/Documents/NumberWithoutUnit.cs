@@ -39,7 +39,8 @@ internal sealed class NumberWithoutUnit() : ProblemRule(
         "for" => ["months", "weeks", "days"],
         "amount" when IsLiquid(place, context) => ["mL", "g"],
         "amount" => ["g", "mg"],
-        "readability" or "repeatability" or "capacity" or "minimum" => ["g", "mg"],
+        "tare" or "minimumWeight" or "repeatability" => ["g", "mg"],
+        "readability" or "capacity" => place.Pointer.Tokens[0] == "scales" ? ["g", "mg"] : ["mL", "L"],
         _ => [],
     };
 

@@ -13,7 +13,7 @@ internal sealed record Bottle(string Name, Workspace Workspace, StockFacts Stock
 {
     internal static LoadOptions Load { get; } = new() { Profiles = ProfileLibrary.AllNames };
 
-    private static string Repository { get; } = RepositoryRoot();
+    internal static string Repository { get; } = RepositoryRoot();
 
     /// <summary>Every folder with files of the repository that a shop could have written.</summary>
     public static IReadOnlyList<string> Folders { get; } =

@@ -119,7 +119,10 @@ public sealed class TankDiagnosisTests(ITestOutputHelper output)
         ("nothing to see, clear as always", ["nothing-wrong"]),
     ];
 
-    private static RecipeFacts Well => Bottle.FactsOf("tests/RecipeLint.Rules.Tests/Mutations/tarnhollow").Recipes.Single();
+    /// <summary>All that was seen, in the words of the sets above.</summary>
+    internal static IReadOnlyList<string> Words { get; } = [.. _first.Concat(_growers).Concat(_later).Select(c => c.Seen)];
+
+    internal static RecipeFacts Well => Bottle.FactsOf("tests/RecipeLint.Rules.Tests/Mutations/tarnhollow").Recipes.Single();
 
     [Fact]
     public void WhatIsSeenInTankAndLinesLeadsToItsCause() => Score(_first, 0.85);

@@ -69,7 +69,7 @@ public sealed class SaidTests
     public void EveryFileBelongsToARule() =>
         Assert.Empty(Directory.GetFiles(_folder).Select(f => Path.GetFileName(f).Split('.')[0]).Except(RuleFolder.All.Select(f => f.Name)));
 
-    private static void Write(StringBuilder text, Finding finding)
+    internal static void Write(StringBuilder text, Finding finding)
     {
         text.Append(CultureInfo.InvariantCulture, $"{finding.Level} {finding.Place.File} {finding.Place.Pointer} ({finding.Certainty}): {finding.Message}\n");
         if (finding.Measured is { } measured)
@@ -93,7 +93,7 @@ public sealed class SaidTests
         }
     }
 
-    private static void Write(StringBuilder text, RuleOnFile explained)
+    internal static void Write(StringBuilder text, RuleOnFile explained)
     {
         if (explained.Elsewhere is { } elsewhere)
         {
