@@ -71,12 +71,12 @@ public static class HazardGate
         var finished = Of(Holding.Of(stock), limits);
 
         // One vessel has one figure, that of the finished bottle, wherever the finished bottle is as bad as the way there.
-        var hazards = finished.Hazards
+        List<Hazard> hazards = [.. finished.Hazards
             .Concat(HazardWalk.Of(stock, limits).SelectMany(m => m.Standing.Hazards
                 .Where(h => h.Grade >= HazardGrade.Present && !(finished.Find(h.Kind)?.Grade >= h.Grade))
                 .Concat(m.Meeting)))
-            .Concat(SilicateLye.Of(stock, limits) is { } lye ? [lye] : Array.Empty<Hazard>());
-        return new HazardReport(finished.Holding, Gravest(hazards), limits);
+            .Concat(SilicateLye.Of(stock, limits) is { } lye ? [lye] : Array.Empty<Hazard>())];
+        return new HazardReport(finished.Holding, Gravest(hazards), limits) { Each = hazards };
     }
 
     /// <summary>

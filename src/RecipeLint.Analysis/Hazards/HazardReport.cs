@@ -8,6 +8,20 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
     /// <summary>Hazards whose reactants are together.</summary>
     public IEnumerable<Hazard> Present => Hazards.Where(h => h.Grade >= HazardGrade.Present);
 
+    /// <summary>
+    /// Those that are there besides what has been said already, each kind once. What is said of a kind goes for all of it; only heat comes
+    /// in two ways that are mended each by itself: what boils as it goes in, and what spits when water comes onto it.
+    /// </summary>
+    public IReadOnlyList<Hazard> PresentBesides(Func<Hazard, bool> isSaid)
+    {
+        List<Hazard> there = [.. (Each ?? Hazards).Where(h => h.Grade >= HazardGrade.Present)];
+        List<Hazard> said = [.. there.Where(isSaid)];
+        return HazardGate.Gravest(there.Except(said).Where(h => h.Kind == HazardKind.Heat || said.TrueForAll(s => s.Kind != h.Kind)));
+    }
+
+    /// <summary>Every one that was found, before each kind was told once at its worst; null where nobody asks.</summary>
+    internal IReadOnlyList<Hazard>? Each { get; init; }
+
     /// <summary>The hazard before which nothing else is said: leave the bottle alone; null when there is none.</summary>
     public Hazard? ForLeaving => Hazards.FirstOrDefault(h => h.IsForLeaving);
 

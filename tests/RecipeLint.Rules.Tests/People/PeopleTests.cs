@@ -8,6 +8,22 @@ public sealed class PeopleTests
 {
     private static double Value(Finding finding, string name) => finding.Values.Single(v => v.Name == name).Value;
 
+    /// <summary>What boils as the acid goes in is another danger than the water that comes onto it later: neither is silent for the other.</summary>
+    [Theory]
+    [InlineData(300, 300)]
+    [InlineData(300, 600)]
+    [InlineData(250, 600)]
+    public void AcidThatBoilsAsItGoesInIsSaidBesideWaterOntoAcid(int acid, int water)
+    {
+        var steps = $$"""{"pour": "{{water}} mL"}, {"add": "sulfuric-96", "amount": "{{acid}} mL"}, {"topUp": "2 L"}""";
+
+        var said = Workbench.JudgeAll(steps, "2 L");
+        Assert.Equal(Level.Error, Assert.Single(said, f => f.Rule.Name == "water-onto-acid").Level);
+        var boils = Assert.Single(said, f => f.Rule.Name == "gas-or-heat-in-stock");
+        Assert.Equal(Level.Error, boils.Level);
+        Assert.Contains("100 °C", boils.Message, StringComparison.Ordinal);
+    }
+
     /// <summary>
     /// By Thomsen's formula sulfuric acid of 45 % warms by 6.6 K where it meets water, of 37 % by 4.0 K, of 24 % by 1.4 K: 100 g of 96 %
     /// acid in 113 g of water is 45 %, in 160 g 37 %, in 300 g 24 %.

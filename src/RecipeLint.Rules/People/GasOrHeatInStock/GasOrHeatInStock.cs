@@ -19,7 +19,7 @@ internal sealed class GasOrHeatInStock : StockRule<VesselHazard>, IProposesRepai
 
     protected override IEnumerable<VesselHazard> Judge(StockFacts stock, RuleContext context)
     {
-        var hazards = HazardGate.Of(stock).Present.Where(h => Counts(h) && !IsSaid(h, stock, context)).ToList();
+        var hazards = HazardGate.Of(stock).PresentBesides(h => IsSaid(h, stock, context)).Where(Counts).ToList();
 
         // What nobody can name is said where nothing that can be named is.
         var named = hazards.Where(h => h.Kind != HazardKind.UnknownContents).ToList();
