@@ -24,6 +24,9 @@ public sealed record Hazard(HazardKind Kind, HazardGrade Grade, Held? From, Held
     /// <summary>True when the strength decides that the two have where one is poured onto the other, before they are mixed.</summary>
     public bool IsWhereTheyMeet => Unit == "%";
 
+    /// <summary>Heat of what was put into an empty vessel: it comes once water does.</summary>
+    public bool WaitsForWater { get; init; }
+
     /// <summary>True for what must not even meet in a tank or a drain.</summary>
     public bool IsNeverTogether => NeedsParting && IsForLeaving && Kind != HazardKind.OxygenPressure;
 

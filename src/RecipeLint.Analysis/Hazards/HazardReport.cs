@@ -16,7 +16,8 @@ public sealed record HazardReport(Holding Holding, IReadOnlyList<Hazard> Hazards
     {
         List<Hazard> there = [.. (Each ?? Hazards).Where(h => h.Grade >= HazardGrade.Present)];
         List<Hazard> said = [.. there.Where(isSaid)];
-        return HazardGate.Gravest(there.Except(said).Where(h => h.Kind == HazardKind.Heat || said.TrueForAll(s => s.Kind != h.Kind)));
+        return HazardGate.Gravest(there.Except(said)
+            .Where(h => h is { Kind: HazardKind.Heat, WaitsForWater: false } || said.TrueForAll(s => s.Kind != h.Kind)));
     }
 
     /// <summary>Every one that was found, before each kind was told once at its worst; null where nobody asks.</summary>

@@ -337,7 +337,10 @@ public static class MeetingHazards
         return new Hazard(
             HazardKind.Heat, Rounding.SixDigits(celsius) >= limits.Heat.BoilingFrom ? HazardGrade.Grave : HazardGrade.Present, added, other,
                 "temperature it can reach",
-            celsius, limits.Heat.HotFrom, "°C");
+            celsius, limits.Heat.HotFrom, "°C")
+        {
+            WaitsForWater = meeting.ThereGrams <= 0,
+        };
     }
 
     private static HazardRole Opposite(Held added) => added.Is(HazardRole.Sulfite) ? HazardRole.Hypochlorite

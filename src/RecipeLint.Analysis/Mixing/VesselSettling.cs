@@ -74,10 +74,14 @@ internal static class VesselSettling
     }
 
     /// <summary>A vessel that is not followed so far: what lies in it is what earlier steps left.</summary>
-    public static MixingState NotFollowed(ComponentMoles locked, double celsius) => Failed(
-        new Temperature(celsius),
-        "The steps before it took all the work that is spent on one stock.",
-        [.. locked.Where(l => l.Value > 0).Select(l => Lying(l.Key, l.Value))]) with { IsNotFollowed = true };
+    public static MixingState NotFollowed(ComponentMoles locked, double celsius)
+    {
+        var lying = locked.Where(l => l.Value > 0).Select(l => Lying(l.Key, l.Value)).ToList();
+        return Failed(new Temperature(celsius), "The steps before it took all the work that is spent on one stock.", lying) with
+        {
+            IsNotFollowed = true,
+        };
+    }
 
     /// <summary>What a state adds to the locked solids.</summary>
     public static ComponentMoles LockedAfter(MixingState state, ComponentMoles locked)
