@@ -106,11 +106,17 @@ public sealed class MixingSimulation
         var locked = VesselSettling.NothingLocked;
         foreach (var step in Steps)
         {
+            if (!step.Changes && states.Count > 0)
+            {
+                states.Add(states[^1]);
+                continue;
+            }
+
             // Each begins at the one before it, always in this order.
-            var state = !step.Changes && states.Count > 0 ? states[^1]
-                : effort > MostEffort ? VesselSettling.NotFollowed(locked, step.At.Celsius)
+            var state = effort > MostEffort
+                ? VesselSettling.NotFollowed(locked, step.At.Celsius)
                 : VesselSettling.Settle(step.After, locked, step.At.Celsius, startFrom: states.Count == 0 ? null : states[^1].Solution);
-            effort += step.Changes || states.Count == 0 ? state.Effort : 0;
+            effort += state.Effort;
             locked = VesselSettling.LockedAfter(state, locked);
             states.Add(state);
         }
