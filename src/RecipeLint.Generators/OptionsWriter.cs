@@ -81,14 +81,14 @@ internal static class OptionsWriter
     private static string Kind(OptionField option) => option.IsNumber ? "NumberOption" : "string";
 
     private static string Standard(OptionField option) =>
-        option.IsNumber ? $"new({Quoted(option.Name)}, {option.Default}, {Quoted(option.Unit)})" : Quoted(option.Default);
+        option.IsNumber
+            ? $"new({Naming.Literal(option.Name)}, {option.Default}, {Naming.Literal(option.Unit)})"
+            : Naming.Literal(option.Default);
 
     private static string Reading(OptionField option) =>
         option.IsNumber
-            ? $"NumberOption.Read({Quoted(option.Name)}, values[{Quoted(option.Name)}], {Quoted(option.Unit)})"
-            : $"values[{Quoted(option.Name)}]";
-
-    private static string Quoted(string text) => "\"" + text.Replace("\\", "\\\\").Replace("\"", "\\\"") + "\"";
+            ? $"NumberOption.Read({Naming.Literal(option.Name)}, values[{Naming.Literal(option.Name)}], {Naming.Literal(option.Unit)})"
+            : $"values[{Naming.Literal(option.Name)}]";
 
     private static string Escaped(string text) => text.Replace("&", "&amp;").Replace("<", "&lt;").Replace(">", "&gt;");
 }

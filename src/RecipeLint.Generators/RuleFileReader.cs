@@ -51,23 +51,34 @@ internal sealed class RuleFileReader
         Demand(id is null || Regex.IsMatch(id, "^RL[0-9]{4}$"), "'id' must be RL and four digits", "id");
         Demand(name is null || name == _file.Folder, $"'name' is '{name}', but its folder is '{_file.Folder}'", "name");
         Demand(family is null || family == _file.Family, $"'family' is '{family}', but its folder lies in '{_file.Family}'", "family");
-        OneOf(root, "level", "note", "warning", "error");
-        OneOf(root, "certainty", "computed", "estimate", "practice");
-        OneOf(root, "scope", "stock", "recipe", "workspace");
-        Text(root, "title", "");
+        var level = OneOf(root, "level", "note", "warning", "error");
+        var certainty = OneOf(root, "certainty", "computed", "estimate", "practice");
+        var scope = OneOf(root, "scope", "stock", "recipe", "workspace");
+        var title = Text(root, "title", "");
         Demand(
             !root.TryGetProperty("preview", out var preview) || preview.ValueKind == JsonValueKind.True,
             "'preview' is true or left out", "preview");
         var since = Text(root, "since", "");
         Demand(since is null || Regex.IsMatch(since, @"^[0-9]+\.[0-9]+\.[0-9]+$"), "'since' must be a version such as 0.1.0", "since");
-        ReadSources(root);
+        var kinds = ReadKinds(root);
+        var sources = ReadSources(root);
         var options = Items(root, "options").Select((o, at) => ReadOption(o, at)).OfType<OptionField>().ToList();
         foreach (var twice in options.GroupBy(o => o.Name).Where(g => g.Count() > 1))
         {
             _problems.Add(new Problem($"option '{twice.Key}' stands there twice", "options"));
         }
 
-        return id is null || name != _file.Folder || family != _file.Family ? null : new RuleFile(_file, id, name!, family!, options);
+        return id is null || name != _file.Folder || family != _file.Family ? null : new RuleFile(_file, id, name!, family!, options)
+        {
+            Level = level ?? "note",
+            Certainty = certainty ?? "estimate",
+            Scope = scope ?? "workspace",
+            Title = title ?? "",
+            Since = since ?? "",
+            IsPreview = preview.ValueKind == JsonValueKind.True,
+            Sources = sources,
+            ProblemKinds = kinds,
+        };
     }
 
     private OptionField? ReadOption(JsonElement option, int at)
@@ -84,7 +95,7 @@ internal sealed class RuleFileReader
         RefuseUnknown(option, _optionFields, where);
         var description = Text(option, "description", where);
         var unit = Text(option, "unit", where, mayBeEmpty: true);
-        Text(option, "source", where);
+        var source = Text(option, "source", where);
         if (!option.TryGetProperty("default", out var standard) || standard.ValueKind is not (JsonValueKind.Number or JsonValueKind.String))
         {
             _problems.Add(new Problem($"{where}: 'default' is missing; write a number, or a word in quotes", name ?? "options"));
@@ -108,12 +119,13 @@ internal sealed class RuleFileReader
         }
 
         var isNumber = standard.ValueKind == JsonValueKind.Number;
-        return new OptionField(name, description, isNumber ? standard.GetRawText() : standard.GetString()!, isNumber, unit);
+        return new OptionField(name, description, isNumber ? standard.GetRawText() : standard.GetString()!, isNumber, unit, source ?? "");
     }
 
-    private void ReadSources(JsonElement root)
+    private List<SourceField> ReadSources(JsonElement root)
     {
         var at = 0;
+        var sources = new List<SourceField>();
         foreach (var source in Items(root, "sources"))
         {
             var where = $"sources[{at++}]";
@@ -124,11 +136,30 @@ internal sealed class RuleFileReader
             }
 
             RefuseUnknown(source, _sourceFields, where);
-            Text(source, "text", where);
-            OneOf(source, "confidence", "found", "memory", "derived", "practice");
+            sources.Add(new SourceField(
+                Text(source, "text", where) ?? "", OneOf(source, "confidence", "found", "memory", "derived", "practice") ?? ""));
         }
 
         Demand(at > 0, "'sources' is empty; no rule without a source", "sources");
+        return sources;
+    }
+
+    /// <summary>One word or a list of them; which words there are the compiler knows.</summary>
+    private List<string> ReadKinds(JsonElement root)
+    {
+        if (!root.TryGetProperty("problemKind", out var kinds))
+        {
+            return [];
+        }
+
+        List<JsonElement> items = kinds.ValueKind == JsonValueKind.Array ? [.. kinds.EnumerateArray()] : [kinds];
+        List<string> words =
+        [
+            .. items.Where(k => k.ValueKind == JsonValueKind.String).Select(k => k.GetString()!)
+                .Where(k => Regex.IsMatch(k, "^[A-Z][A-Za-z]*$")),
+        ];
+        Demand(words.Count == items.Count, "'problemKind' must be a kind of reading problem or a list of them", "problemKind");
+        return words;
     }
 
     private IReadOnlyList<JsonElement> Items(JsonElement root, string field)
@@ -154,12 +185,15 @@ internal sealed class RuleFileReader
         return null;
     }
 
-    private void OneOf(JsonElement item, string field, params string[] words)
+    private string? OneOf(JsonElement item, string field, params string[] words)
     {
-        if (Text(item, field, "") is { } word)
+        if (Text(item, field, "") is not { } word)
         {
-            Demand(words.Contains(word), $"'{field}' is '{word}'; write one of {string.Join(", ", words)}", field);
+            return null;
         }
+
+        Demand(words.Contains(word), $"'{field}' is '{word}'; write one of {string.Join(", ", words)}", field);
+        return words.Contains(word) ? word : null;
     }
 
     private void RefuseUnknown(JsonElement item, string[] fields, string where)

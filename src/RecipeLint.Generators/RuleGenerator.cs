@@ -7,7 +7,8 @@ using Microsoft.CodeAnalysis.Text;
 namespace RecipeLint.Generators;
 
 /// <summary>
-/// From rules/FAMILY/NAME/rule.json and the rule classes: the list of all rules and a typed record of each rule's options.
+/// From rules/FAMILY/NAME/rule.json and the rule classes: the list of all rules, their descriptions and a typed record of each one's
+/// options.
 /// A description that lacks something, a folder without class or a class without folder stops the build with file and field.
 /// </summary>
 [Generator(LanguageNames.CSharp)]
@@ -69,6 +70,7 @@ public sealed class RuleGenerator : IIncrementalGenerator
 
         output.AddSource("RuleList.g.cs", SourceText.From(RuleListWriter.Write(known), Encoding.UTF8));
         output.AddSource("RuleNames.g.cs", SourceText.From(RuleNamesWriter.Write(rules), Encoding.UTF8));
+        output.AddSource("WrittenRules.g.cs", SourceText.From(DescriptorsWriter.Write(rules), Encoding.UTF8));
         output.AddSource("RuleOptions.g.cs", SourceText.From(OptionsWriter.Write(rules), Encoding.UTF8));
     }
 

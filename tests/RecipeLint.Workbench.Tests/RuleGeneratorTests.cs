@@ -13,9 +13,38 @@ public sealed class RuleGeneratorTests
 
     private const string Engine =
         """
+        namespace RecipeLint.Recipes.Text
+        {
+            public enum ProblemKind { MissingKey, UnknownKey }
+        }
+
         namespace RecipeLint.Rules.Engine
         {
+            using System.Collections.Generic;
+            using RecipeLint.Recipes.Text;
+
             public abstract class Rule { }
+            public enum Level { Note, Warning, Error }
+            public enum Certainty { Computed, Estimate, Practice }
+            public enum RuleScope { Workspace, Stock, Recipe }
+            public record RuleOption(string Name, string Description, string Default, bool IsNumber, string Unit, string Source);
+            public record RuleSource(string Text, string Confidence);
+            public record RuleDescriptor
+            {
+                public string Id, Name, Family, Title, Since;
+                public Level Level;
+                public Certainty Certainty;
+                public RuleScope Scope;
+                public bool IsPreview;
+                public System.Lazy<string> Explanation;
+                public IReadOnlyList<RuleOption> Options = [];
+                public IReadOnlyList<RuleSource> Sources = [];
+                public IReadOnlyList<ProblemKind> ProblemKinds = [];
+            }
+            public static class RuleBook
+            {
+                internal static System.Lazy<string> ExplanationIn(string resource) => new(() => resource);
+            }
             public interface IRuleOptions<T> where T : IRuleOptions<T>
             {
                 static abstract T From(System.Collections.Generic.IReadOnlyDictionary<string, string> values);
@@ -80,6 +109,19 @@ public sealed class RuleGeneratorTests
         Assert.Empty(compilation.GetDiagnostics().Where(d => d.Severity == DiagnosticSeverity.Error));
     }
 
+    /// <summary>A word that is no member of ProblemKind stops the build by the compiler; what is one stands in the description.</summary>
+    [Theory]
+    [InlineData("""["UnknownKey", "MissingKey"]""", true)]
+    [InlineData("""["UnknownKey", "MissingKye"]""", false)]
+    public void KindsOfReadingProblemsAreThoseThatThereAre(string kinds, bool there)
+    {
+        var rule = Good();
+        rule["problemKind"] = JsonNode.Parse(kinds);
+        var (compilation, said) = Build([(File, rule.ToJsonString())], Class);
+        Assert.Empty(said);
+        Assert.Equal(there, !compilation.GetDiagnostics().Any(d => d.Severity == DiagnosticSeverity.Error));
+    }
+
     public static TheoryData<string> Fields() => ["id", "name", "family", "level", "certainty", "scope", "title", "options", "since", "sources"];
 
     [Theory]
@@ -113,6 +155,7 @@ public sealed class RuleGeneratorTests
     [InlineData("id", "R1", "'id' must be RL and four digits")]
     [InlineData("since", "soon", "'since' must be a version")]
     [InlineData("levl", "note", "unknown field 'levl'")]
+    [InlineData("problemKind", "missing-key", "'problemKind' must be a kind of reading problem or a list of them")]
     public void AWrongFieldIsNamed(string field, string value, string expected)
     {
         var rule = Good();

@@ -13,6 +13,9 @@ public static class Components
 
     private static readonly Lazy<Lists> Chosen = new(() => new Lists());
 
+    // Apart from the other lists, which every run needs: this one needs the solids.
+    private static readonly Lazy<Dictionary<string, string[]>> Partners = new(OppositesInSolids);
+
     /// <summary>Number of components, H+ and H2O included.</summary>
     public static int Count => ThermoTables.ComponentNames.Length;
 
@@ -56,7 +59,24 @@ public static class Components
     /// The components with which one of them falls out readily: those of the other charge (neutral acids count as anions) in the solids it
     /// is part of; in table order, empty for a name that is no component.
     /// </summary>
-    public static IReadOnlyList<string> PartnersOf(string name) => Chosen.Value.Partners.GetValueOrDefault(name) ?? [];
+    public static IReadOnlyList<string> PartnersOf(string name) => Partners.Value.GetValueOrDefault(name) ?? [];
+
+    private static Dictionary<string, string[]> OppositesInSolids()
+    {
+        var found = new Dictionary<string, HashSet<string>>(StringComparer.Ordinal);
+        foreach (var solid in ConstantSet.Product.Solids.Where(s => s.Role == SolidRole.FormsReadily))
+        {
+            var names = solid.Composition.Select(c => c.Key).Where(n => n is not (Component.Hydrogen or Component.Water)).ToList();
+            foreach (var name in names)
+            {
+                if (!found.TryGetValue(name, out var partners))
+                    found.Add(name, partners = new(StringComparer.Ordinal));
+                partners.UnionWith(names.Where(n => Row(n)!.Charge > 0 != Row(name)!.Charge > 0));
+            }
+        }
+
+        return found.ToDictionary(f => f.Key, f => Names.Where(f.Value.Contains).ToArray(), StringComparer.Ordinal);
+    }
 
     private sealed class Lists
     {
@@ -66,19 +86,7 @@ public static class Components
         public readonly string[] Holders =
             [.. With(ComponentRoles.Chelator | ComponentRoles.Ligand).OrderBy(c => c.Rank).Select(c => c.Name)];
         public readonly string[] Preservatives = [.. With(ComponentRoles.Preservative).Select(c => c.Name)];
-        public readonly Dictionary<string, string[]> Partners = All.ToDictionary(c => c.Name, PartnersIn, StringComparer.Ordinal);
 
         private static IEnumerable<ComponentRow> With(ComponentRoles roles) => All.Where(c => (c.Roles & roles) != 0);
-
-        private static string[] PartnersIn(ComponentRow component)
-        {
-            var found = new HashSet<string>(StringComparer.Ordinal);
-            foreach (var solid in ConstantSet.Product.Solids.Where(s => s.Role == SolidRole.FormsReadily))
-            {
-                var names = solid.Composition.Select(c => c.Key).Where(n => n is not (Component.Hydrogen or Component.Water)).ToList();
-                if (names.Contains(component.Name)) found.UnionWith(names.Where(n => Row(n)!.Charge > 0 != component.Charge > 0));
-            }
-            return [.. All.Select(c => c.Name).Where(found.Contains)];
-        }
     }
 }

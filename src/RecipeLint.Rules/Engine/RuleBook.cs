@@ -4,10 +4,10 @@ using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Rules.Engine;
 
-/// <summary>The descriptions of all rules, read once from the embedded rule folders.</summary>
+/// <summary>The descriptions of all rules, as their rule.json gives them.</summary>
 public static class RuleBook
 {
-    private static readonly Lazy<ImmutableArray<RuleDescriptor>> _descriptors = new(Load);
+    private static readonly Lazy<ImmutableArray<RuleDescriptor>> _descriptors = new(WrittenRules.All);
 
     private static readonly Lazy<Dictionary<string, RuleDescriptor>> _byName = new(() =>
         _descriptors.Value
@@ -31,30 +31,13 @@ public static class RuleBook
     public static RuleDescriptor Of(Rule rule) =>
         Find(rule.Name) ?? throw new KeyNotFoundException($"The rule '{rule.Name}' has no folder under rules/.");
 
-    private static ImmutableArray<RuleDescriptor> Load()
-    {
-        var assembly = typeof(RuleBook).Assembly;
-        return
-        [
-            .. assembly.GetManifestResourceNames()
-                .Where(n => n.EndsWith("/rule.json", StringComparison.Ordinal))
-                .Select(n => RuleDescriptorReader.Read(
-                    Bytes(n),
-                    n,
-                    new Lazy<string>(() => Markdown(n[..^"rule.json".Length] + "explanation.md"))))
-                .OrderBy(d => d.Id, StringComparer.Ordinal),
-        ];
-    }
-
-    private static string Markdown(string resource) =>
-        Encoding.UTF8.GetString(Bytes(resource)).Replace("\r\n", "\n", StringComparison.Ordinal);
-
-    private static byte[] Bytes(string resource)
+    /// <summary>The explanation that travels with the program under this name, read when first asked for.</summary>
+    /// <exception cref="FileNotFoundException">The program lacks it; thrown when it is read.</exception>
+    internal static Lazy<string> ExplanationIn(string resource) => new(() =>
     {
         using var stream = typeof(RuleBook).Assembly.GetManifestResourceStream(resource)
             ?? throw new FileNotFoundException($"The program lacks its part '{resource}'.");
-        var bytes = new byte[stream.Length];
-        stream.ReadExactly(bytes);
-        return bytes;
-    }
+        using var reader = new StreamReader(stream, Encoding.UTF8);
+        return reader.ReadToEnd().Replace("\r\n", "\n", StringComparison.Ordinal);
+    });
 }

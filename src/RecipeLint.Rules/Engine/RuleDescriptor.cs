@@ -20,7 +20,10 @@ public sealed record RuleOption(string Name, string Description, string Default,
 /// <param name="Confidence">"found" (read there), "memory" (recalled), "derived" (arithmetic from others) or "practice".</param>
 public sealed record RuleSource(string Text, string Confidence);
 
-/// <summary>What is known of a rule without running it; read from rules/FAMILY/NAME/rule.json and explanation.md.</summary>
+/// <summary>
+/// What is known of a rule without running it. Made from rules/FAMILY/NAME/rule.json when the program is built, where what is lacking
+/// stops the build; the explanation is the explanation.md beside it.
+/// </summary>
 public sealed record RuleDescriptor
 {
     /// <summary>"RL" and four digits; never reused.</summary>

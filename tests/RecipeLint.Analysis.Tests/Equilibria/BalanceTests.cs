@@ -15,6 +15,8 @@ public sealed class BalanceTests(ITestOutputHelper output)
     private static readonly bool Long = Environment.GetEnvironmentVariable("RECIPELINT_LONG") == "1";
 
     /// <summary>What concentrated stocks are made of, with the most g/L that people put in.</summary>
+    private const double WaterGramsPerMole = 18.015;
+
     private static readonly (string Id, double Most)[] Salts =
     [
         ("potassium-nitrate", 500), ("calcium-nitrate-4h2o", 900), ("magnesium-nitrate-6h2o", 600), ("ammonium-nitrate", 700), ("monopotassium-phosphate", 300),
@@ -374,7 +376,7 @@ public sealed class BalanceTests(ITestOutputHelper output)
                 continue;
             }
 
-            var grams = state.Deposits.Sum(d => d.Mass.GramsPerLitre);
+            var grams = Fallen(state);
             var judged = DepositJudgement.Of(state, DepositLimits.Default);
             if (last is { } before)
             {
@@ -443,19 +445,24 @@ public sealed class BalanceTests(ITestOutputHelper output)
     /// Halves the step seven times, always on the side where more happens. Where one crystal turns into another, much happens over a degree and
     /// little over a hundredth of it; a jump stays what it is.
     /// </summary>
-    private static bool IsJump(Func<double, SolutionState> at, (double Point, double Grams) from, (double Point, double Grams) to)
+    private static bool IsJump(Func<double, SolutionState> at, (double Point, double Grams) from, (double Point, double Grams) to) =>
+        Narrowed(at, from, to) is var (first, last)
+        && Math.Abs(last.Grams - first.Grams) > 0.3 * Math.Abs(to.Grams - from.Grams);
+
+    /// <summary>A 128th of the step: the one where most happens. Where something is not solved, a step in which nothing happens.</summary>
+    private static ((double Point, double Grams) From, (double Point, double Grams) To) Narrowed(
+        Func<double, SolutionState> at, (double Point, double Grams) from, (double Point, double Grams) to)
     {
-        var whole = Math.Abs(to.Grams - from.Grams);
         for (var i = 0; i < 7; i++)
         {
             var middle = (from.Point + to.Point) / 2;
             var state = at(middle);
             if (!state.IsSolved)
             {
-                return false;
+                return (from, from);
             }
 
-            var grams = state.Deposits.Sum(d => d.Mass.GramsPerLitre);
+            var grams = Fallen(state);
             if (Math.Abs(grams - from.Grams) > Math.Abs(to.Grams - grams))
             {
                 to = (middle, grams);
@@ -466,7 +473,29 @@ public sealed class BalanceTests(ITestOutputHelper output)
             }
         }
 
-        return Math.Abs(to.Grams - from.Grams) > 0.3 * whole;
+        return (from, to);
+    }
+
+    /// <summary>
+    /// g/L of what falls out without its crystal water: where a salt turns into others it binds more water or less, and the deposit takes a
+    /// step that the salts do not.
+    /// </summary>
+    private static double Fallen(SolutionState state) =>
+        state.Deposits.Sum(d => d.Mass.GramsPerLitre - (WaterGramsPerMole * d.Amount.MolesPerLitre * Count(d.Solid, "H2O")));
+
+    /// <summary>
+    /// Syngenite turns whole into gypsum and potassium sulfate between 10.5 and 10.4 °C: 8 g/L more of crystals, most of it their water (the
+    /// one step of the long walk; found in 2026).
+    /// </summary>
+    [Fact]
+    public void WhereSyngeniteTurnsIntoGypsumCrystalsTakeUpWater()
+    {
+        var mix = Of(("calcium-nitrate-4h2o", 358), ("monopotassium-phosphate", 242), ("ammonium-sulfate", 281));
+        var (warm, cold) = (StateSolver.Solve(mix, 10.5), StateSolver.Solve(mix, 10.4));
+        Assert.NotNull(warm.Deposit("Syngenite"));
+        Assert.Null(cold.Deposit("Syngenite"));
+        Assert.InRange(cold.Deposits.Sum(d => d.Mass.GramsPerLitre) - warm.Deposits.Sum(d => d.Mass.GramsPerLitre), 6, 9);
+        Assert.InRange(Fallen(cold) - Fallen(warm), 0, 3);
     }
 
     private static void Check(SolutionState state, string what, List<string> faults)

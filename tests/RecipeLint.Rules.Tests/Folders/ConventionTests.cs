@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using RecipeLint.Rules.Engine;
 
@@ -31,6 +32,54 @@ public sealed partial class ConventionTests
     {
         var classes = typeof(Rule).Assembly.GetTypes().Where(t => !t.IsAbstract && t.IsAssignableTo(typeof(Rule))).Select(t => t.FullName).Order();
         Assert.Equal(classes, RuleList.All.Select(r => r.GetType().FullName).Order());
+    }
+
+    /// <summary>The descriptions are made when the program is built: they say what the files of the checkout say, key for key.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void WhatTheProgramKnowsOfARuleIsWhatItsFolderSays(string name)
+    {
+        var folder = RuleFolder.Find(name).Path;
+        var said = JsonNode.Parse(File.ReadAllText(Path.Combine(folder, "rule.json")))!.AsObject();
+        said.Remove("$schema");
+        if (said["problemKind"] is JsonValue one)
+        {
+            said["problemKind"] = new JsonArray(one.DeepClone());
+        }
+
+        var rule = RuleBook.Find(name)!;
+        var known = new JsonObject
+        {
+            ["id"] = rule.Id,
+            ["name"] = rule.Name,
+            ["family"] = rule.Family,
+            ["level"] = Words.Of(rule.Level),
+            ["certainty"] = Words.Of(rule.Certainty),
+            ["scope"] = rule.Scope.ToString().ToLowerInvariant(),
+            ["title"] = rule.Title,
+            ["since"] = rule.Since,
+            ["options"] = new JsonArray([.. rule.Options.Select(o => new JsonObject
+            {
+                ["name"] = o.Name,
+                ["description"] = o.Description,
+                ["default"] = o.IsNumber ? JsonNode.Parse(o.Default) : o.Default,
+                ["unit"] = o.Unit,
+                ["source"] = o.Source,
+            })]),
+            ["sources"] = new JsonArray([.. rule.Sources.Select(s => new JsonObject { ["text"] = s.Text, ["confidence"] = s.Confidence })]),
+        };
+        if (rule.IsPreview)
+        {
+            known["preview"] = true;
+        }
+
+        if (rule.ProblemKinds.Count > 0)
+        {
+            known["problemKind"] = new JsonArray([.. rule.ProblemKinds.Select(k => JsonValue.Create(k.ToString()))]);
+        }
+
+        Assert.True(JsonNode.DeepEquals(said, known), $"{said}\n{known}");
+        Assert.Equal(File.ReadAllText(Path.Combine(folder, "explanation.md")).ReplaceLineEndings("\n"), rule.Explanation.Value);
     }
 
     [Fact]
