@@ -33,7 +33,7 @@ internal sealed class DuplicateSubstance : WorkspaceRule, IProposesRepairs
             foreach (var finding in Find(recipe.Doses.Select(Entry.Of), "recipe", recipe.Recipe.Name, context))
             {
                 yield return Forgotten(facts, recipe, finding) is { } other
-                    ? finding with { Message = $"{finding.Message} {other}" }
+                    ? finding with { Told = new($"{finding.Message} {other}") }
                     : finding;
             }
         }

@@ -60,7 +60,13 @@ public sealed record Finding
     public required string IdPath { get; init; }
 
     /// <summary>What and by how much; why; what to do. Full sentences.</summary>
-    public required string Message { get; init; }
+    public string Message => Told.Value;
+
+    /// <summary>
+    /// The message, told when it is first read: what to do can take longer to find than what is wrong, and of the findings that a trial of
+    /// a repair compares hardly any is read.
+    /// </summary>
+    public required Lazy<string> Told { get; init; }
 
     public IReadOnlyList<RelatedPlace> Related { get; init; } = [];
 

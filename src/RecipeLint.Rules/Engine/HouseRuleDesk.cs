@@ -74,7 +74,7 @@ internal sealed class HouseRuleDesk(Facts facts, Func<Facts, string, ReadOnlyMem
         Certainty = descriptor.Certainty,
         Place = place,
         IdPath = IdPath.Of(facts.Workspace, place),
-        Message = message,
+        Told = new(message),
     };
 
     private static int Count(JsonElement element) => element.ValueKind switch

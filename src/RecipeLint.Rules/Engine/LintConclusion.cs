@@ -53,7 +53,7 @@ internal sealed class LintConclusion
         var suppressed = new List<SuppressedFinding>();
 
         // A finding that two rules' subjects share (the same step reached through two recipes) is said once.
-        foreach (var finding in found.DistinctBy(f => (f.Rule.Id, f.Place.File, f.IdPath, f.Message)))
+        foreach (var finding in found.Distinct(SaidAlike.Instance))
         {
             var settings = SettingsFor(finding.Place.File);
             if (_desk.FindFor(finding, settings) is { } suppression)

@@ -23,6 +23,12 @@ public sealed record EngineOptions
     /// <summary>Runs what one rule does for one file or the whole run, for whoever measures; null runs it as it is.</summary>
     public Action<RuleDescriptor, Action>? Measure { get; init; }
 
+    /// <summary>
+    /// For trials, which count findings and read few: no message is told before it is read. Else each is told with its rule, whose fault it
+    /// is where that fails.
+    /// </summary>
+    internal bool TellsWhenRead { get; init; }
+
     /// <summary>What is remembered of stocks that were judged before, where files are judged in parts; null judges each in full.</summary>
     public SilentRules? Silent { get; init; }
 }

@@ -238,6 +238,11 @@ internal sealed class LintRun
     {
         foreach (var finding in judge(subject, ContextOf(rule, tuning)))
         {
+            if (!_options.TellsWhenRead)
+            {
+                _ = finding.Message;
+            }
+
             _found.Add(Checked(finding));
         }
     }

@@ -124,14 +124,19 @@ public sealed class RuleContext(
     public VesselAdvice AdviceFor(RecipeFacts recipe) => VesselAdvice.Of(recipe, Facts.Workspace.Catalogue);
 
     /// <summary>A finding whose level follows from its harm and how sure that is, whatever method found it.</summary>
-    public Finding Find(Place place, string idPath, string message, Harm harm, Odds odds, Certainty? certainty = null) => new()
+    public Finding Find(Place place, string idPath, string message, Harm harm, Odds odds, Certainty? certainty = null) =>
+        Find(place, idPath, new Lazy<string>(message), harm, odds, certainty);
+
+    /// <inheritdoc cref="Find(Place, string, string, Harm, Odds, Certainty?)"/>
+    /// <param name="message">For a message that takes long to find.</param>
+    public Finding Find(Place place, string idPath, Lazy<string> message, Harm harm, Odds odds, Certainty? certainty = null) => new()
     {
         Rule = Descriptor,
         Level = LevelTable.Of(harm, odds),
         Certainty = certainty ?? Descriptor.Certainty,
         Place = place,
         IdPath = idPath,
-        Message = message,
+        Told = message,
     };
 
     /// <inheritdoc cref="Find(Place, string, string, Harm, Odds, Certainty?)"/>

@@ -79,8 +79,8 @@ internal abstract partial class SaltRule : SolidRule
                 + $"{Wording.BringsTimes(suppliers, salt.Index, salt.Solid, fallsOut: false)}, "
                 + $"too near the limit to promise that it stays clear (saturation index {Say.Number(salt.Index)}, known to "
                     + $"±{Say.Number(salt.Doubt)}){handbook}.";
-        var message = Joined(
-            what, Why(salt.Solid), Remedy(verdict, suppliers, context), salt.State.Validity);
+        var message = new Lazy<string>(() => Joined(
+            what, Why(salt.Solid), Remedy(verdict, suppliers, context), salt.State.Validity));
         var measured = salt.GramsPerLitre > 0
             ? new Measured($"{called} that crystallises", salt.GramsPerLitre, verdict.Limits.Visible, "g/L")
             : new Measured("saturation index", salt.Index, Math.Min(-salt.Doubt, salt.Index), "");

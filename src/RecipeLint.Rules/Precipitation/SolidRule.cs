@@ -135,11 +135,11 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
         var (stock, deposit) = (verdict.Stock, verdict.Deposit);
         var suppliers = Suppliers(stock, deposit.Solid);
         var guess = Wording.FollowsPh(deposit.Solid) ? GuessedPh.Of(stock) : null;
-        var message = Joined(
+        var message = new Lazy<string>(() => Joined(
             What(stock, deposit, suppliers),
             Why(deposit.Solid),
             PhGuess.Sentence(guess) + Remedy(verdict, suppliers, context),
-            deposit.State.Validity);
+            deposit.State.Validity));
         var certainty = DepositWords.CertaintyOf(stock, deposit.State, deposit.Sureness);
         var odds = PhGuess.Weaken(DepositWords.OddsOf(deposit, certainty, DepositWords.ReagentsKnown(stock)), guess);
         return Raise(stock, context, suppliers, deposit.Solid, message, odds, certainty) with
@@ -176,7 +176,7 @@ internal abstract partial class SolidRule : StockRule<SolidVerdict>, IProposesRe
     }
 
     private protected Finding Raise(
-        StockFacts stock, RuleContext context, IReadOnlyList<Supplier> suppliers, Solid solid, string message, Odds odds,
+        StockFacts stock, RuleContext context, IReadOnlyList<Supplier> suppliers, Solid solid, Lazy<string> message, Odds odds,
         Certainty certainty)
     {
         var place = suppliers.Count > 0 ? suppliers[0].Place : stock.Stock.Place;

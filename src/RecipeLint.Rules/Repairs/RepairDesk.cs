@@ -42,7 +42,7 @@ public sealed class RepairDesk
         _files = files;
         _load = load with { Root = shown.Workspace.Root, Parsed = load.Parsed ?? new ParsedFiles() };
         _memory = memory ?? new FactsMemory();
-        _engine = engine with { Silent = engine.Silent ?? new SilentRules() };
+        _engine = engine with { Silent = engine.Silent ?? new SilentRules(), TellsWhenRead = true };
         _shown = shown;
         _scope = new(() => RepairScope.Of(files, _load, shown.Workspace, _memory));
     }

@@ -95,7 +95,7 @@ internal static class Samples
         Certainty = rule.Certainty,
         Place = place,
         IdPath = idPath,
-        Message = message,
+        Told = new(message),
         Related = related,
     };
 

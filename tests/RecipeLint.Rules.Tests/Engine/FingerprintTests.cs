@@ -15,7 +15,7 @@ public sealed class FingerprintTests
             Certainty = Certainty.Computed,
             Place = new Place(file, new JsonPointer(pointer)),
             IdPath = idPath,
-            Message = message,
+            Told = new(message),
         };
 
     [Fact]

@@ -97,6 +97,21 @@ public sealed class LintEngineTests
         Assert.Contains("division", fault.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>A message is told with its rule, whose fault it is where that fails; in a trial only one that is read.</summary>
+    [Fact]
+    public void AMessageThatCannotBeToldIsAFaultOfItsRule()
+    {
+        var facts = Sample.All([Sample.Facts(Sample.Stock())]);
+        var told = 0;
+        var rule = new SlowToTellRule(() => ++told > 1 ? throw new InvalidOperationException("no words") : "What. Do.");
+        var options = new EngineOptions { Rules = [rule] };
+
+        Assert.Equal(0, LintEngine.Judge(facts, options with { TellsWhenRead = true }).Findings.Count(f => f.Told.IsValueCreated));
+        Assert.Equal(0, told);
+        Assert.Equal("What. Do.", Assert.Single(LintEngine.Judge(facts, options).Findings).Message);
+        Assert.Contains("no words", Assert.Single(LintEngine.Judge(facts, options).Faults).Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
@@ -159,6 +174,14 @@ public sealed class LintEngineTests
 
         public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context) =>
             throw new InvalidOperationException("division of nothing by nothing");
+    }
+
+    private sealed class SlowToTellRule(Func<string> tell) : StockRule
+    {
+        public override string Name => "duplicate-key";
+
+        public override IEnumerable<Finding> Judge(StockFacts stock, RuleContext context) =>
+            [context.Find(stock.Stock.Place, "steps", new Lazy<string>(tell), Harm.Loss, Odds.Certain)];
     }
 
     private sealed class NumberRule(double value) : StockRule

@@ -130,7 +130,8 @@ internal sealed class PhosphateInTraceStock : SolidRule
             + $"{HowItRises(stock)}, and the {metal} is then missing from every dose. "
             + context.AdviceFor(stock).Sentence(Ways(stock, solid, suppliers));
         return Raise(
-            stock, context, suppliers, solid, message, HasMineralAcid(stock) ? Odds.Possible : Odds.NearTheLimit, Certainty.Estimate) with
+            stock, context, suppliers, solid, new(message), HasMineralAcid(stock) ? Odds.Possible : Odds.NearTheLimit,
+            Certainty.Estimate) with
         {
             Measured =
                 new Measured($"{solid.Called} at pH {Say.Number(Options(context).WorstCasePh)}", grams, Options(context).Visible, "g/L"),
