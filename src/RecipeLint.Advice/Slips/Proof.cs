@@ -39,11 +39,18 @@ public sealed record ProofRow(Slip Slip, IReadOnlyList<ProofCell> Cells)
 }
 
 /// <summary>What to check after mixing, and which single slips that would show.</summary>
-public sealed record Proof(
-    StockFacts Stock, IReadOnlyList<ProofCheck> Checks, IReadOnlyList<ProofRow> Rows, IReadOnlyList<string> Assumptions)
+public sealed record Proof(StockFacts Stock, IReadOnlyList<ProofCheck> Checks, IReadOnlyList<string> Assumptions)
 {
     /// <summary>Two readings lie surely apart at this many half-widths.</summary>
     private const double SurelyApart = 1.5;
+
+    /// <summary>
+    /// The slips, told when they are first asked for: each is a stock of its own to compute, and one that must not be mixed needs none.
+    /// </summary>
+    public IReadOnlyList<ProofRow> Rows => Told.Value;
+
+    /// <summary>How the slips are told.</summary>
+    public required Lazy<IReadOnlyList<ProofRow>> Told { get; init; }
 
     /// <summary>Errors that a check finds in the stock, which no weighing mends; empty until it was asked.</summary>
     public IReadOnlyList<Finding> Objections { get; init; } = [];
@@ -80,12 +87,16 @@ public sealed record Proof(
             }
         }
 
-        var rows = SlipList.Of(workspace, stock).Select(slip =>
+        return new Proof(stock, checks, [.. instruments.Assumptions, .. SlipList.LeftOut(stock)])
         {
-            var readings = StockReadings.Of(slip.Facts);
-            return new ProofRow(slip, [.. checks.Select(c => Cell(c, readings, slip))]);
-        }).ToList();
-        return new Proof(stock, checks, rows, [.. instruments.Assumptions, .. SlipList.LeftOut(stock)]);
+            Told = new(() => [.. SlipList.Of(workspace, stock).Select(slip => Row(slip, checks))]),
+        };
+    }
+
+    private static ProofRow Row(Slip slip, List<ProofCheck> checks)
+    {
+        var readings = StockReadings.Of(slip.Facts);
+        return new ProofRow(slip, [.. checks.Select(c => Cell(c, readings, slip))]);
     }
 
     private static ProofCell Cell(ProofCheck check, StockReadings readings, Slip slip)
