@@ -142,6 +142,12 @@ public sealed class OutsideFactsTests
         yield return ("ammonia in fresh water, carbon dioxide under pressure, density over strength, citrate with phosphate, a Japanese standard, osmotic coefficients over temperature",
             "further-facts.md", "named there", "named there, committed before",
             [.. Rows(FurtherFactsTests.Table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6])))]);
+        yield return ("heats of acids with water and of salts in much and in little water, constants of water and acids over temperature", "heat-facts.md",
+            "named there", "named there, committed before",
+            [.. Rows(HeatFactsTests.Table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6])))]);
+        yield return ("free EDTA, its stability and conditional constants over pH, where iron is lost from chelates", "chelate-facts.md",
+            "named there", "named there, committed before",
+            [.. Rows(ChelateFactsTests.Table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6])))]);
         yield return ("conductivity of KCl standards, 0 to 45 °C", "conductivity-deviations.md", "Pratt et al. 2001", "1.5 %",
             [.. Rows(Physical + "conductivity-deviations.md", "KCl mol/kg").TakeWhile(r => r.Length >= 12).SelectMany(r => r.Skip(1).Where(c => c.Length > 0)
                 .Select((c, i) => new Fact($"conductivity of {r[0]} mol/kg KCl, column {i + 1}, %", Number(c), 1.5)))]);
