@@ -27,8 +27,8 @@ public sealed class OutsideFactsTests
     /// <summary>Of the trials held out as many as were outside when they were run and their causes mended. Not to be raised.</summary>
     private const int MostOutsideOfTheTrial = 18, MostOutsideOfHeats = 13, MostOutsideOfChelates = 16;
 
-    private const string Hydroxides = "The table was computed with hydroxo complexes as they were known in 1963. By those in the reviews of NIST (database 46) and NEA "
-        + "(iron, part 1, 2013), which the program has, the bare metal is held so much firmer or less; the stability itself is within 0.2.";
+    private const string Hydroxides = "The table was computed with hydroxo complexes as they were known in 1963. With those of ThermoChimie, which the program has "
+        + "(iron by the NEA review of 2013), the bare metal holds more or less of the hydroxide; the stability itself is within 0.2.";
 
     private const string Thomsen = "Thomsen's formula lies 5 to 8 % under the later table there; how warm it gets rests on a heat capacity that is known no better.";
 
