@@ -5,13 +5,20 @@ namespace RecipeLint.Chemistry.Physical;
 /// <summary>Enthalpy of solution of one substance.</summary>
 /// <param name="Formula">Formula with its water of crystallisation after a dot: "Ca(NO3)2.4H2O".</param>
 /// <param name="GramsPerMol">Molar mass, g/mol.</param>
-/// <param name="KilojoulesPerMol">Positive: the water cools. Negative: it warms. In much water, near 25 °C.</param>
+/// <param name="AtInfiniteDilution">kJ/mol near 25 °C. Positive: the water cools. Negative: it warms.</param>
+/// <param name="More">
+/// kJ/mol by which it takes more at 0.14 mol/kg than at infinite dilution, where known: of sulfates of two charges it is much the same from
+/// 0.05 to 2 mol/kg. 0 where it is not known.
+/// </param>
 /// <param name="CrystalWater">Moles of water per mole of formula, which join the solvent.</param>
 /// <param name="Source">Where the value comes from.</param>
 /// <param name="Recalled">True when the value was recalled and not read or derived.</param>
 public sealed record HeatOfSolution(
-    string Formula, double GramsPerMol, double KilojoulesPerMol, int CrystalWater, string Source, bool Recalled)
+    string Formula, double GramsPerMol, double AtInfiniteDilution, double More, int CrystalWater, string Source, bool Recalled)
 {
+    /// <summary>kJ/mol in much water, 0.14 mol/kg where that is known to matter. Positive: the water cools. Negative: it warms.</summary>
+    public double KilojoulesPerMol => Math.Round(AtInfiniteDilution + More, 2);
+
     /// <summary>Every substance with a known heat.</summary>
     public static IReadOnlyList<HeatOfSolution> All => HeatTable.All;
 
@@ -44,7 +51,7 @@ public sealed record BatchTemperature(
     string? NotGivenBecause)
 {
     /// <summary>
-    /// Above this molality (mol/kg) the heat at infinite dilution overstates the change: a classic freezing mixture, one part ammonium
+    /// Above this molality (mol/kg) the heat at great dilution overstates the change: a classic freezing mixture, one part ammonium
     /// nitrate to one part water, cools by 25.5 K where this gives more than twice as much.
     /// </summary>
     public const double MaxMolality = 2;
@@ -53,7 +60,7 @@ public sealed record BatchTemperature(
     public const double WaterHeatCapacity = PhysicalConstants.WaterHeatCapacity;
 
     /// <summary>
-    /// Temperature change when substances dissolve in water without exchange of heat. The heat is that at infinite dilution; the heat
+    /// Temperature change when substances dissolve in water without exchange of heat. The heat is that at great dilution; the heat
     /// capacity is that of the water alone (crystal water included), which for salts is the solution's own within about 6 % up to
     /// 20 mass % (Laliberté 2009).
     /// </summary>
@@ -69,7 +76,7 @@ public sealed record BatchTemperature(
             return NotGiven("the temperature lies outside 0 to 100 °C");
 
         double kilojoules = 0, solvent = waterGrams, mol = 0;
-        var because = new List<string> { "heat at infinite dilution, no exchange with the room" };
+        var because = new List<string> { "heat at great dilution, no exchange with the room" };
         foreach (var (formula, grams) in substances)
         {
             if (!(grams >= 0) || double.IsInfinity(grams))

@@ -7,9 +7,14 @@ namespace RecipeLint.Chemistry.Tests.Equilibrium;
 /// <param name="Tolerance">As a share of the figure, or as it stands where the unit is pH or log10.</param>
 internal sealed record FactRow(string Kind, string What, string Unit, double Published, double Given, double Tolerance, string Source)
 {
-    public bool IsAbsolute => Unit is "pH" or "log10";
+    /// <summary>Units of what is only promised as a bound: more than the figure is as good as the figure.</summary>
+    internal const string AtLeast = "K, at least", PhAtLeast = "pH, at least";
 
-    public double Off => IsAbsolute ? Given - Published : Given / Published - 1;
+    public bool IsAbsolute => Unit is "pH" or "log10" or PhAtLeast;
+
+    public double Off => Unit is AtLeast or PhAtLeast ? Math.Min(0, Difference) : Difference;
+
+    private double Difference => IsAbsolute ? Given - Published : Given / Published - 1;
 
     /// <summary>What lies outside its tolerance is argued one by one, with how far it may be off.</summary>
     public double Allowed => Math.Max(

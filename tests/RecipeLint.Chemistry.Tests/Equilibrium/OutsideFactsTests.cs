@@ -24,8 +24,15 @@ public sealed class OutsideFactsTests
     private const string CitrateTable = "By the constants of citric acid, which give the citrate standards within 0.03 and McIlvaine's buffers "
         + "of the same acid within 0.1, it is as given; the sums of the table hold no acid that could keep it so high.";
 
-    /// <summary>Of the trial held out as many as were outside when it was run and its causes mended. Not to be raised.</summary>
-    private const int MostOutsideOfTheTrial = 18;
+    /// <summary>Of the trials held out as many as were outside when they were run and their causes mended. Not to be raised.</summary>
+    private const int MostOutsideOfTheTrial = 18, MostOutsideOfHeats = 13, MostOutsideOfChelates = 16;
+
+    private const string Hydroxides = "The table was computed with hydroxo complexes as they were known in 1963. With those of ThermoChimie, which the program has "
+        + "(iron by the NEA review of 2013), the bare metal holds more or less of the hydroxide; the stability itself is within 0.2.";
+
+    private const string Thomsen = "Thomsen's formula lies 5 to 8 % under the later table there; how warm it gets rests on a heat capacity that is known no better.";
+
+    private const string Bichowsky = "The enthalpies of formation of 1982 give this at infinite dilution; what it is at finite strength could not be read for this salt.";
 
     private static bool Calibrates(Fact fact) => fact.What.StartsWith("osmotic coefficient", StringComparison.Ordinal)
         && Calibrating.Any(salt => fact.What.Contains(" " + salt + ",", StringComparison.Ordinal));
@@ -74,6 +81,64 @@ public sealed class OutsideFactsTests
         ["carbon dioxide measured: W. Kunerth, row 1: 0.9771 atm, 20 °C"] = (Kunerth, 3.6),
         ["carbon dioxide measured: W. Kunerth, row 8: 0.9474 atm, 34 °C"] = (Kunerth, 2.9),
         ["MAP in KNO3, NH4H2PO4 (1.850, 3.817 mol/kg) at 16.5 °C, verdicts that differ"] = ("At 0.6 of the measured strength it is called close and not clear: the cautious side.", 1),
+        ["heat of an acid with water: H2SO4 and 1.5 H2O, 25 °C"] =
+            (Thomsen, 8),
+        ["heat of an acid with water: H2SO4 and 2 H2O, 25 °C"] =
+            (Thomsen, 6.3),
+        ["heat of an acid with water: H2SO4 and 5 H2O, 25 °C"] =
+            (Thomsen, 5.4),
+        ["heat of an acid with water: H2SO4 and 10 H2O, 25 °C"] =
+            (Thomsen, 5.6),
+        ["heat of an acid with water: H2SO4 and 1000 H2O, 25 °C"] =
+            (Thomsen, 5.2),
+        ["heat of solution: Ca(NO3)2 in much water, 18 °C"] =
+            (Bichowsky, 12),
+        ["heat of solution: K2CO3 in much water, 18 °C"] =
+            (Bichowsky, 12.3),
+        ["heat of solution: KHCO3 in much water, 18 °C"] =
+            (Bichowsky, 12),
+        ["heat of solution: CaCl2.2H2O in much water, 18 °C"] =
+            ("By the enthalpies of formation of 1982 it is -46, and -45 by later calorimetry (recalled); the row was recalled and may be off itself.", 12.1),
+        ["heat of solution: MgSO4.7H2O in much water, 18 °C"] =
+            ("At 25 °C and the same strength Parker's and later calorimetry is 15.9 to 16.1 (recalled); the anhydrous salt of the same table is within 2 %.", 18.1),
+        ["salt in little water: 16 g KNO3 in 100 g, from 13.2 °C"] =
+            ("At 1.5 mol/kg the salt takes 3 kJ/mol less than at great dilution, and the dish lost some of the cold.", 25.2),
+        ["constant of an acid over temperature: malic acid, first, 0 °C"] =
+            ("Within 0.03 from 5 °C on; no heat capacity is known here for malic acid.", 0.034),
+        ["constant of an acid over temperature: malic acid, second, 0 °C"] =
+            ("Within 0.03 from 5 °C on; no heat capacity is known here for malic acid.", 0.043),
+        ["stability constant: Mg+2 with EDTA, ionic strength 0.1, 20 °C"] =
+            ("The review of NEA (organic ligands, 2005) has 10.90 at zero ionic strength, which gives this.", 0.231),
+        ["conditional constant: Al+3 with EDTA at pH 6, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 0.65),
+        ["conditional constant: Al+3 with EDTA at pH 7, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 1.82),
+        ["conditional constant: Al+3 with EDTA at pH 8, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 1.88),
+        ["conditional constant: Al+3 with EDTA at pH 9, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 2.01),
+        ["conditional constant: Fe+3 with EDTA at pH 2, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 0.53),
+        ["conditional constant: Fe+3 with EDTA at pH 4, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 0.66),
+        ["conditional constant: Fe+3 with EDTA at pH 5, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 0.71),
+        ["conditional constant: Fe+3 with EDTA at pH 6, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 0.64),
+        ["conditional constant: Fe+3 with EDTA at pH 7, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 0.64),
+        ["conditional constant: Fe+3 with EDTA at pH 8, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 0.93),
+        ["conditional constant: Fe+3 with EDTA at pH 9, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 1.79),
+        ["conditional constant: Co+2 with EDTA at pH 9, ionic strength 0.1, 20 °C"] =
+            (Hydroxides, 0.37),
+        ["conditional constant: Cu+2 with EDTA at pH 2, ionic strength 0.1, 20 °C"] =
+            ("The complex with two protons, in database 46 of NIST, is not in the table; from pH 3 on it is within 0.2.", 0.42),
+        ["conditional constant: Fe+2 with EDTA at pH 2, ionic strength 0.1, 20 °C"] =
+            ("The complex with a proton (18.3 at zero ionic strength, ThermoChimie) is weaker than in 1963; within 0.25 from pH 3 to 8, and no stock holds iron(II) with EDTA at pH 2.", 0.81),
+        ["conditional constant: Fe+2 with EDTA at pH 9, ionic strength 0.1, 20 °C"] =
+            ("The complex with hydroxide (ThermoChimie), which the table has weaker; within 0.25 from pH 3 to 8.", 0.39),
     };
 
     private sealed record Fact(string What, double Off, double Tolerance)
@@ -94,12 +159,16 @@ public sealed class OutsideFactsTests
                 $"| {name} | {table} | {source} | {tolerance} | {facts.Count} | {facts.Count(f => f.Inside)} | {facts.Count(f => !f.Inside)} |\n");
         }
 
-        var trial = Rows(HeldOutFactsTests.Table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6]))).ToList();
+        var trial = Trial(HeldOutFactsTests.Table);
         var missed = trial.Where(f => !f.Inside).ToList();
         var outside = all.Where(f => !f.Inside).ToList();
         var other = all.Where(f => !Calibrates(f)).ToList();
-        text.Append(CultureInfo.InvariantCulture, $"\n{all.Count} facts, {outside.Count} outside ({100.0 * outside.Count / all.Count:0.0} %); without the osmotic coefficients of salts that were fitted to such {other.Count}, {other.Count(f => !f.Inside)} outside ({100.0 * other.Count(f => !f.Inside) / other.Count:0.0} %).\n\nA trial held out besides (held-out-facts.md), written down with its tolerances before the program was asked: {trial.Count} facts, {missed.Count} outside ({100.0 * missed.Count / trial.Count:0.0} %), seven of them from one table of citrate buffers that contradicts the constants of the acid. Both together: {all.Count + trial.Count} facts, {outside.Count + missed.Count} outside ({100.0 * (outside.Count + missed.Count) / (all.Count + trial.Count):0.0} %).\n\n## Outside\n\n");
-        foreach (var fact in outside.Concat(missed))
+        text.Append(CultureInfo.InvariantCulture, $"\n{all.Count} facts, {outside.Count} outside ({100.0 * outside.Count / all.Count:0.0} %); without the osmotic coefficients of salts that were fitted to such {other.Count}, {other.Count(f => !f.Inside)} outside ({100.0 * other.Count(f => !f.Inside) / other.Count:0.0} %).\n\nA trial held out besides (held-out-facts.md), written down with its tolerances before the program was asked: {trial.Count} facts, {missed.Count} outside ({100.0 * missed.Count / trial.Count:0.0} %), seven of them from one table of citrate buffers that contradicts the constants of the acid. Both together: {all.Count + trial.Count} facts, {outside.Count + missed.Count} outside ({100.0 * (outside.Count + missed.Count) / (all.Count + trial.Count):0.0} %).\n\n");
+        var (heats, chelates) = (Trial(HeatFactsTests.Table), Trial(ChelateFactsTests.Table));
+        int warm = heats.Count(f => !f.Inside), held = chelates.Count(f => !f.Inside);
+        var (everything, never) = (all.Count + trial.Count + heats.Count + chelates.Count, outside.Count + missed.Count + warm + held);
+        text.Append(CultureInfo.InvariantCulture, $"Two kinds that came later, as trials held out like that one: heats (heat-facts.md), {heats.Count} facts, {warm} outside ({100.0 * warm / heats.Count:0.0} %), and chelates over pH (chelate-facts.md), {chelates.Count} facts, {held} outside ({100.0 * held / chelates.Count:0.0} %), eleven of them rows of iron and aluminium in one table computed in 1963. Everything together: {everything} facts, {never} outside ({100.0 * never / everything:0.0} %).\n\n## Outside\n\n");
+        foreach (var fact in outside.Concat(missed).Concat(heats.Where(f => !f.Inside)).Concat(chelates.Where(f => !f.Inside)))
         {
             Assert.True(Because.TryGetValue(fact.What, out var because), $"nothing says why '{fact.What}' is outside");
             text.Append(CultureInfo.InvariantCulture, $"- {fact.What}: {fact.Off:+0.###;-0.###} (tolerance {fact.Tolerance:0.###}). {because.Why}\n");
@@ -108,6 +177,8 @@ public sealed class OutsideFactsTests
 
         Repository.Golden(Equilibrium + "outside-facts.md", text.ToString());
         Assert.True(missed.Count <= MostOutsideOfTheTrial, string.Join("\n", missed));
+        Assert.True(warm <= MostOutsideOfHeats, string.Join("\n", heats.Where(f => !f.Inside)));
+        Assert.True(held <= MostOutsideOfChelates, string.Join("\n", chelates.Where(f => !f.Inside)));
         Assert.True(outside.Count + missed.Count <= MostOutside * (all.Count + trial.Count), string.Join("\n", outside.Concat(missed)));
         Assert.True(all.Count >= 200, $"{all.Count} facts");
         Assert.True(outside.Count <= MostOutside * all.Count, string.Join("\n", outside));
@@ -148,6 +219,8 @@ public sealed class OutsideFactsTests
         yield return ("density of single salts to 20 mass %, 0 to 45 °C", "density-temperature.md", "Laliberté 2009", "1 %",
             [.. Rows(Physical + "density-temperature.md", "salt").Where(r => r[3].Length > 0).Select(r => new Fact($"density of {r[0]}, worst to 20 mass %, %", Number(r[3]), 1))]);
     }
+
+    private static List<Fact> Trial(string table) => [.. Rows(table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6])))];
 
     private static List<Fact> Published() =>
         [.. Rows(PublishedSolutionsTests.Table, "kind").Select(r => new Fact($"{r[0]}: {r[1]}", Number(r[5]), Number(r[6])))];

@@ -109,9 +109,12 @@ internal static class PhysicalTables
         text.Append("    internal static readonly HeatOfSolution[] All =\n    [\n");
         foreach (var e in data.GetProperty("heats").EnumerateArray())
         {
-            var source = data.GetProperty("sources").GetProperty(e.GetProperty("source").GetString()!).GetString()!;
+            var sources = data.GetProperty("sources");
+            var source = sources.GetProperty(e.GetProperty("source").GetString()!).GetString()!;
+            if (e.TryGetProperty("more", out _))
+                source += "; " + sources.GetProperty("more").GetString();
             text.Append("        new(").AppendJoin(", ",
-                Quote(e, "formula"), Number(e.GetProperty("g_mol")), Number(e.GetProperty("kJ_mol")),
+                Quote(e, "formula"), Number(e.GetProperty("g_mol")), Number(e.GetProperty("kJ_mol")), Optional(e, "more"),
                 CrystalWater(e.GetProperty("formula").GetString()!).ToString(CultureInfo.InvariantCulture),
                 Literal(source), e.GetProperty("confidence").GetString() == "recalled" ? "true" : "false").Append("),\n");
         }
