@@ -230,6 +230,7 @@ internal sealed class SplitRun
         var stock = _factory.Stock(content, dilution, name, fileName);
         var part = new SplitPart(name, stock, _factory.IsTraceOnly(content))
         {
+            HoldsTraceElements = _factory.IsTraceOnly(content) && _factory.In(content).Any(u => u.Unit.HoldsTraceElements),
             Dilution = dilution,
             Shares = content.Divided < 0 ? [] : [(_factory.Units[content.Divided].Name, content.ShareOf(content.Divided))],
             TooLittle = _factory.TooLittleToWeigh(content, dilution),
