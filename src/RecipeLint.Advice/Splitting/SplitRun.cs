@@ -41,7 +41,8 @@ internal sealed class SplitRun
         _search = new SplitSearch(_judge, factory);
         _all = (1 << factory.Units.Count) - 1;
         var trace = factory.Units.ToList().FindIndex(u => u.Kind == UnitKind.Trace);
-        _trace = trace < 0 || factory.Units.Count == 1 ? 0 : 1 << trace;
+        // The traces come last: where they come first there is nothing else.
+        _trace = trace <= 0 ? 0 : 1 << trace;
     }
 
     public SplitProposal Run(SplitProposal proposal)

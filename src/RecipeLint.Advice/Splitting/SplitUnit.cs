@@ -39,8 +39,6 @@ public sealed record SplitUnit(UnitKind Kind, IReadOnlyList<SplitIngredient> Ing
 
     public ComponentMoles MolesPerLitre { get; } = ComponentMoles.Sum(Ingredients.Select(i => i.MolesPerLitre));
 
-    public double GramsPerLitre => Ingredients.Sum(i => i.Mass.GramsPerLitre);
-
     /// <summary>False where everything in it is some other salt that is as small as a trace, with what keeps its stock.</summary>
     public bool HoldsTraceElements => Ingredients.Any(i => TraceElements.Any(e => i.MilligramsPerLitre(e) > 0));
 

@@ -14,7 +14,7 @@ public sealed class ToldBatchesTests
 {
     private static readonly EngineOptions _engine = new() { Today = new(2026, 11, 30), Rules = RuleList.All };
 
-    private static readonly string[] _dosed = ["b.stock.json", "trace.stock.json", "rush.stock.json", "pyro.stock.json", "set.stock.json", "mo.stock.json"];
+    private static readonly string[] _dosed = ["b.stock.json", "trace.stock.json", "rush.stock.json", "pyro.stock.json", "set.stock.json", "mo.stock.json", "leach.stock.json"];
 
     public static TheoryData<string> Batches() => [.. ToldShop.Workspace.Batches.Where(b => b.StockFile is not null).Select(b => b.File)];
 
@@ -103,6 +103,10 @@ public sealed class ToldBatchesTests
         }
 
         text.Hold("scoring-sallowfen");
+        var gone = ToldShop.Workspace.Batches[0] with { StockFile = "gone.stock.json" };
+        var without = BatchScore.Of(new Analysis.Facts { Workspace = ToldShop.Workspace with { Batches = [gone] }, Stocks = ToldShop.Facts.Stocks, Recipes = [] });
+        Assert.Equal([gone.File], without.LeftOut);
+        Assert.Equal((1, 0), (without.Batches, without.Looked));
     }
 
     private static void Write(ToldText text, string what, BatchScore score)

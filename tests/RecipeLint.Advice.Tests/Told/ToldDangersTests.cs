@@ -94,6 +94,10 @@ public sealed class ToldDangersTests
         ("dipotassium-phosphate 20 g, potassium-silicate-29be 30 mL in 1 L", "we put vinegar in, jelly", null),
         ("calcium-nitrate-4h2o 60 g, nitric-38 10 mL in 1 L", "baking soda went in, it went white", 10),
         ("sodium-benzoate 3 g, citric-acid-h2o 5 g, borax-10h2o 30 g in 1 L", "flakes", 2),
+        ("ferrous-sulfate-7h2o 2 g, disodium-edta-2h2o 3 g, potassium-bicarbonate 4 g in 1 L", "rust", null),
+        ("monopotassium-phosphate 200 g, ammonium-sulfate 100 g in 1 L", "crystals", 12),
+        ("potassium-silicate-29be 20 mL, calcium-nitrate-4h2o 0.5 g in 1 L", "haze", null),
+        ("magnesium-sulfate-7h2o 300 g, potassium-nitrate 60 g in 1 L", "crystals", 8),
     ];
 
     public static TheoryData<int> Solutions() => [.. Enumerable.Range(0, _standings.Length)];
@@ -153,6 +157,28 @@ public sealed class ToldDangersTests
         }
 
         text.Hold($"tanks-read-{name}");
+    }
+
+    /// <summary>Where lime falls out, any more alkalinity reads the same: four amounts at once would tell nobody anything.</summary>
+    [Fact]
+    public void TanksThatReadAlikeAreExplainedByTheLeastAlkalinity()
+    {
+        var recipe = ToldShop.Recipe("still");
+        var (measurement, _) = Advice.Slips.Measurement.Read("EC 1 mS/cm", recipe.FinalVolume);
+        var explaining = TankReadings.Of(recipe, measurement!).Explaining;
+        Assert.Equal(explaining.Count, explaining.Select(e => Math.Round(e.Value!.Value, 2)).Distinct().Count());
+    }
+
+    [Theory]
+    [InlineData(6.0, true)]
+    [InlineData(6.001, false)]
+    [InlineData(5.0, true)]
+    [InlineData(4.999, false)]
+    public void TanksFitUpToTheirHalfWidth(double read, bool fits)
+    {
+        var (measurement, _) = Advice.Slips.Measurement.Read("pH 6", new Volume(1));
+        Assert.Equal(fits, new TankReading(measurement! with { Value = read }, 5.5, 0.5, [], []).Fits);
+        Assert.False(new TankReading(measurement!, null, 9, [], []).Fits);
     }
 
     [Theory]

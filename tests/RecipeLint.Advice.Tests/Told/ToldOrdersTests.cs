@@ -5,7 +5,7 @@ namespace RecipeLint.Advice.Tests.Told;
 /// <summary>Orders with every reason, every solid and every cost, and the stock as it would be written.</summary>
 public sealed class ToldOrdersTests
 {
-    public static TheoryData<string> Bottles() => ToldShop.Stocks("soft");
+    public static TheoryData<string> Bottles() => ToldShop.Stocks("soft", "barrel", "tight");
 
     [Theory]
     [MemberData(nameof(Bottles))]

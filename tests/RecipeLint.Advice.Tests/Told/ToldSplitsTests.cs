@@ -14,7 +14,7 @@ public sealed class ToldSplitsTests
         { "portions", "" }, { "dry", "" }, { "acid", "" }, { "rush", "" }, { "pyro", "" },
         { "gypsum", "parts 2" }, { "gypsum", "parts 3" }, { "gypsum", "parts 6" }, { "gypsum", "strength 400" }, { "gypsum", "strength 2" },
         { "gypsum", "cold" }, { "gypsum", "batch" }, { "portions", "strength 250" }, { "trace", "rejected" }, { "feed", "rejected" },
-        { "mended", "strength 1000" }, { "still", "parts 3" },
+        { "mended", "strength 1000" }, { "full", "strength 100" }, { "still", "parts 3" },
     };
 
     [Theory]
@@ -29,7 +29,7 @@ public sealed class ToldSplitsTests
             .Line($"refused {proposal.Refused?.Hazard.Kind}; {proposal.Failure}; stays wrong {proposal.StaysWrong}; fewer groupings {proposal.FewerGroupings}");
         foreach (var unit in proposal.Units)
         {
-            text.Line($"unit {unit.Kind} {unit.Name}, {unit.GramsPerLitre:G4} g/L, divides {unit.CanBeDivided}: {string.Join(", ", unit.Ingredients.Select(i => FormattableString.Invariant($"{i.Substance.Id} {i.Mass.GramsPerLitre:G4} {i.Assay?.Value} from {string.Join('+', i.From)}")))}");
+            text.Line($"unit {unit.Kind} {unit.Name}, divides {unit.CanBeDivided}: {string.Join(", ", unit.Ingredients.Select(i => FormattableString.Invariant($"{i.Substance.Id} {i.Mass.GramsPerLitre:G4} {i.Assay?.Value} from {string.Join('+', i.From)}")))}");
         }
 
         if (proposal.Plan is { } plan)
@@ -83,12 +83,15 @@ public sealed class ToldSplitsTests
     private static string Said(Step step) => step switch
     {
         PourStep pour => FormattableString.Invariant($"{pour.Id}: pour {pour.Volume?.Value.Litres:G4} L of {pour.Of?.Value.Name}"),
-        AddStep { Amount.Value: Portion.ByMass m } add => FormattableString.Invariant($"{add.Id}: {m.Mass.Grams:G6} g, assay {add.Assay?.Value.Value}, with {add.With?.Value}"),
+        AddStep { Amount.Value: Portion.ByMass m } add => FormattableString.Invariant($"{add.Id}: {m.Mass.Grams:G6} g, assay {add.Assay?.Value.Value}, with {add.With?.Value}, at {Places(add)}"),
         AddStep { Amount.Value: Portion.ByVolume v } add => FormattableString.Invariant($"{add.Id}: {v.Volume.Millilitres:G6} mL, assay {add.Assay?.Value.Value}, with {add.With?.Value}"),
         HandlingStep handling => $"{handling.Id}: {handling.Handling} {handling.How.Value}",
         TopUpStep top => FormattableString.Invariant($"{top.Id}: to {top.To?.Value.Litres:G4} L of {top.Of?.Value.Name}"),
         _ => step.Id,
     };
+
+    private static string Places(AddStep add) => string.Join(
+        ' ', new[] { add.Place, add.What?.Place, add.Amount?.Place, add.Assay?.Place, add.With?.Place }.Select(p => p?.Pointer.Value));
 
     private static void Write(ToldText text, string what, IEnumerable<RejectedPart> rejected)
     {

@@ -97,7 +97,22 @@ public sealed class ToldTraitsTests
         Assert.Equal($"There is no trait '{trait}' of a tank.", Assert.Throws<InvalidOperationException>(() => new TankTraits(ToldShop.Recipe("feed")).Of(trait)).Message);
     }
 
-    public static TheoryData<string> Recipes() => new("feed", "still", "plain", "direct");
+    /// <summary>Iron of a chelate is iron: what lacks is iron(II), and nobody is told that his recipe brings none.</summary>
+    [Theory]
+    [InlineData("fe-dtpa-hna 4 g in 1 L", "Fe+2", "iron(II)")]
+    [InlineData("ferrous-sulfate-7h2o 4 g in 1 L", "Fe+3", "iron(III)")]
+    [InlineData("potassium-nitrate 4 g in 1 L", "Fe+2", "iron")]
+    [InlineData("potassium-nitrate 4 g in 1 L", "Fe+3", "iron")]
+    [InlineData("fe-dtpa-hna 4 g in 1 L", "Cu+2", "copper")]
+    public void DiagnosisNamesWhatLacks(string mix, string component, string name)
+    {
+        var stock = DiagnosisCase.StockOf(mix);
+        var traits = new StockTraits(stock, stock.Chemistry.Mixing, null, []);
+        Assert.Equal(name, traits.NameOfLacking(component));
+        Assert.Equal(new Trait(false, $"the recipe brings no {name}"), traits.Of(component));
+    }
+
+    public static TheoryData<string> Recipes() => new("feed", "still", "plain", "direct", "rusty");
 
     [Theory]
     [MemberData(nameof(Recipes))]
