@@ -1,7 +1,6 @@
 using RecipeLint.Advice.Batches;
 using RecipeLint.Advice.Scoring;
 using RecipeLint.Analysis.Stocks;
-using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Quantities;
 using RecipeLint.Rules;
@@ -14,8 +13,6 @@ public sealed class ToldBatchesTests
 {
     private static readonly EngineOptions _engine = new() { Today = new(2026, 11, 30), Rules = RuleList.All };
 
-    private static readonly string[] _dosed = ["b.stock.json", "trace.stock.json", "rush.stock.json", "pyro.stock.json", "set.stock.json", "mo.stock.json", "leach.stock.json"];
-
     public static TheoryData<string> Batches() => [.. ToldShop.Workspace.Batches.Where(b => b.StockFile is not null).Select(b => b.File)];
 
     [Theory]
@@ -24,7 +21,7 @@ public sealed class ToldBatchesTests
     {
         var batch = ToldShop.Workspace.Batches.Single(b => b.File == file);
         var stock = ToldShop.Workspace.Stocks.Single(s => s.File == batch.StockFile);
-        var judged = BatchJudge.Of(Around(stock), stock, batch, _engine)!;
+        var judged = BatchJudge.Of(ToldShop.Around(stock.File), stock, batch, _engine)!;
         var text = new ToldText().Line($"{judged.Fate}, allowed {judged.Allowed:G3}, refused {judged.Refusal?.Hazard.Kind}, seen {string.Join(" | ", judged.Seen.Select(s => s.What.Value))}");
         foreach (var reading in judged.Readings)
         {
@@ -65,12 +62,6 @@ public sealed class ToldBatchesTests
 
         text.Hold($"batches-{Path.GetFileName(file).Split('.')[0]}");
     }
-
-    /// <summary>What is judged with a batch: its stock and the recipes, with what these are dosed from.</summary>
-    private static Workspace Around(StockDocument stock) => ToldShop.Workspace with
-    {
-        Stocks = [.. ToldShop.Workspace.Stocks.Where(s => s == stock || _dosed.Contains(s.File))],
-    };
 
     private static string Amount(Step step) => step switch
     {

@@ -41,7 +41,7 @@ public sealed class ToldOrdersTests
             text.Line($"step {step.Id} {step.GetType().Name}");
         }
 
-        text.Line($"objected {string.Join(", ", order.ObjectedIn(ToldShop.Workspace, new DateOnly(2026, 11, 30)).Select(f => f.Rule.Id))}");
+        text.Line($"objected {string.Join(", ", order.ObjectedIn(ToldShop.Around($"{name}.stock.json"), new DateOnly(2026, 11, 30)).Select(f => f.Rule.Id))}");
         text.Hold($"order-of-{name}");
     }
 

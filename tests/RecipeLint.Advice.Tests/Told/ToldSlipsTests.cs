@@ -20,7 +20,7 @@ public sealed class ToldSlipsTests
     public void SlipsAreTheseAndReadSo(string name)
     {
         var text = new ToldText();
-        foreach (var slip in SlipList.Of(ToldShop.Workspace, ToldShop.Stock(name)))
+        foreach (var slip in SlipList.Of(ToldShop.Around($"{name}.stock.json"), ToldShop.Stock(name)))
         {
             var read = StockReadings.Of(slip.Facts);
             text.Line($"{slip.Id} {slip.Kind}: {slip.Text}; {read.Value(new(ReadingKind.Density, 1)):0.0000} g/mL, {read.Value(new(ReadingKind.Conductivity, 100)):0.0000} mS/cm, {slip.Facts.Volume.Litres:0.####} L");
@@ -34,7 +34,7 @@ public sealed class ToldSlipsTests
     public void SlipsShowInTheseChecks(string name)
     {
         var text = new ToldText();
-        var proof = Proof.Of(ToldShop.Workspace, ToldShop.Stock(name)).Checked(ToldShop.Workspace, new DateOnly(2026, 11, 30));
+        var proof = Proof.Of(ToldShop.Around($"{name}.stock.json"), ToldShop.Stock(name)).Checked(ToldShop.Around($"{name}.stock.json"), new DateOnly(2026, 11, 30));
         foreach (var check in proof.Checks)
         {
             text.Line($"check {check.Reading.Kind} 1:{check.Reading.Dilution}: {check.Window.Value:G5} ± {check.Window.HalfWidth:G3}, owned {check.IsOwned}; {check.Weighing?.Volume.Litres} L in {check.Weighing?.With?.Name} on {check.Weighing?.Scale.Name}");
@@ -75,7 +75,7 @@ public sealed class ToldSlipsTests
     {
         var text = new ToldText();
         var stock = ToldShop.Stock(name);
-        var search = SlipSearch.Of(ToldShop.Workspace, stock, [.. measured.Select(m => Read(m, stock.Volume))]);
+        var search = SlipSearch.Of(ToldShop.Around($"{name}.stock.json"), stock, [.. measured.Select(m => Read(m, stock.Volume))]);
         foreach (var one in search.Measured)
         {
             text.Line($"{one.Measurement.Text}: {one.Measurement.Value:G5} beside {one.Expected?.Value:G5} ± {one.Expected?.HalfWidth:G3}, fits {one.Fits}");

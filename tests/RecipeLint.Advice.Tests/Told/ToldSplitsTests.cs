@@ -14,7 +14,7 @@ public sealed class ToldSplitsTests
         { "portions", "" }, { "dry", "" }, { "acid", "" }, { "rush", "" }, { "pyro", "" },
         { "gypsum", "parts 2" }, { "gypsum", "parts 3" }, { "gypsum", "parts 6" }, { "gypsum", "strength 400" }, { "gypsum", "strength 2" },
         { "gypsum", "cold" }, { "gypsum", "batch" }, { "portions", "strength 250" }, { "trace", "rejected" }, { "feed", "rejected" },
-        { "mended", "strength 1000" }, { "full", "strength 100" }, { "still", "parts 3" },
+        { "mended", "strength 1000" }, { "still", "parts 3" },
     };
 
     [Theory]
@@ -23,8 +23,8 @@ public sealed class ToldSplitsTests
     {
         var request = Request(asked);
         var proposal = ToldShop.Facts.Recipes.Any(r => r.Recipe.File == $"{name}.recipe.json")
-            ? Splitter.Of(ToldShop.Recipe(name), ToldShop.Workspace, request)
-            : Splitter.Of(ToldShop.Stock(name), ToldShop.Workspace, request);
+            ? Splitter.Of(ToldShop.Recipe(name), ToldShop.Around("b.stock.json"), request)
+            : Splitter.Of(ToldShop.Stock(name), ToldShop.Around($"{name}.stock.json"), request);
         var text = new ToldText().Line($"of {proposal.Of}, wanted 1:{proposal.WantedDilution}, looked at 1:{proposal.LookedAtDilution}, {proposal.Storage.Low.Celsius} to {proposal.Storage.High.Celsius} °C, in {proposal.Water} (replaced {proposal.WaterReplaced})")
             .Line($"refused {proposal.Refused?.Hazard.Kind}; {proposal.Failure}; stays wrong {proposal.StaysWrong}; fewer groupings {proposal.FewerGroupings}");
         foreach (var unit in proposal.Units)

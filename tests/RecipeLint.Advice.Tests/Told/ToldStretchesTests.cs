@@ -11,7 +11,7 @@ public sealed class ToldStretchesTests
     [MemberData(nameof(Bottles))]
     public void StretchingGoesSoFar(string name)
     {
-        var stretch = StockStretch.Of(ToldShop.Workspace, ToldShop.Stock(name), new DateOnly(2026, 11, 30));
+        var stretch = StockStretch.Of(ToldShop.Around($"{name}.stock.json"), ToldShop.Stock(name), new DateOnly(2026, 11, 30));
         var text = new ToldText().Line($"strongest {stretch.Strongest:G4}, weakest {stretch.Weakest:G4}, looked at {stretch.LowestLooked:G4}, at {stretch.Binding?.At.Celsius} °C")
             .Line($"refused {stretch.Refused?.Hazard.Kind}; unknown {stretch.Unknown?.IsAll}; failure {stretch.Failure}; danger {stretch.Danger?.Hazard.Kind} from {stretch.Danger?.Factor:G3}");
         foreach (var row in stretch.Rows)
