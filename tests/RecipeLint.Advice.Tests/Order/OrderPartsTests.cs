@@ -100,6 +100,19 @@ public sealed class OrderPartsTests
         Assert.Equal(0.1, water.Most(5), 9);
     }
 
+    /// <summary>Thirty additions are bits of a number; one more and no order is looked for.</summary>
+    [Fact]
+    public void MoreThanThirtyAdditionsAreNotOrdered()
+    {
+        Step[] steps = [.. Enumerable.Range(1, 31).Select(i => Bench.Add("potassium-nitrate", $"{i} g", id: $"kn-{i}")), Bench.TopUp("10 L")];
+        var order = MixingOrder.Of(Bench.Analyse([Bench.Stock("a.stock.json", "10 L", steps)]).Stocks.Single());
+        Assert.Equal("More than 30 things go in; no order is looked for.", order.NothingToOrder);
+        Assert.Empty(order.Places);
+        Assert.Null(OrderedStock.Of(order));
+        Assert.Equal(
+            "Nothing goes in that could be ordered.", MixingOrder.Of(Bench.Analyse([Bench.Stock("a.stock.json", "1 L", Bench.TopUp("1 L"))]).Stocks.Single()).NothingToOrder);
+    }
+
     private static StartWater Start(Step[] steps)
     {
         var workspace = ToldShop.Workspace with { Stocks = [Bench.Stock("a.stock.json", "1 L", steps)] };

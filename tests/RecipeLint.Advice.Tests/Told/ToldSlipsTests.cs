@@ -11,7 +11,7 @@ public sealed class ToldSlipsTests
     private const int Traced = 6;
 
     /// <summary>Whole lists would be long for these; their like is among the others.</summary>
-    private static readonly string[] _left = ["nine", "meet", "rush", "mo", "pyro", "soft", "tight", "slow", "stage", "mended", "full", "liquid", "gypsum", "cleaner", "leach", "fizz"];
+    private static readonly string[] _left = ["nine", "meet", "rush", "mo", "pyro", "soft", "tight", "slow", "stage", "mended", "full", "liquid", "gypsum", "cleaner", "leach", "fizz", "strange", "colourful", "neutral", "sharp", "baking", "glass", "slowly"];
 
     public static TheoryData<string> Bottles() => ToldShop.Stocks(_left);
 

@@ -14,7 +14,7 @@ public sealed class ToldSplitsTests
         { "portions", "" }, { "dry", "" }, { "acid", "" }, { "rush", "" }, { "pyro", "" },
         { "gypsum", "parts 2" }, { "gypsum", "parts 3" }, { "gypsum", "parts 6" }, { "gypsum", "strength 400" }, { "gypsum", "strength 2" },
         { "gypsum", "cold" }, { "gypsum", "batch" }, { "portions", "strength 250" }, { "trace", "rejected" }, { "feed", "rejected" },
-        { "mended", "strength 1000" }, { "still", "parts 3" },
+        { "mended", "strength 1000" }, { "set", "" }, { "cleaner", "" }, { "strange", "" }, { "colourful", "" }, { "colourful", "parts 2" }, { "neutral", "" }, { "slowly", "strength 10" }, { "glass", "parts 1" }, { "fizz", "" }, { "still", "parts 3" },
     };
 
     [Theory]

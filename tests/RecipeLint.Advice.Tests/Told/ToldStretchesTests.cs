@@ -5,7 +5,7 @@ namespace RecipeLint.Advice.Tests.Told;
 /// <summary>How far each bottle stretches at every temperature, and what stops it on the way.</summary>
 public sealed class ToldStretchesTests
 {
-    public static TheoryData<string> Bottles() => ToldShop.Stocks("nine", "stage", "trace", "mended", "b2", "barrel", "cleaner", "leach", "meet", "rush", "slow", "wet", "set", "rain", "dry");
+    public static TheoryData<string> Bottles() => ToldShop.Stocks("nine", "stage", "trace", "mended", "b2", "barrel", "leach", "colourful", "neutral", "baking", "glass", "meet", "rush", "slow", "wet", "set", "rain", "dry");
 
     [Theory]
     [MemberData(nameof(Bottles))]

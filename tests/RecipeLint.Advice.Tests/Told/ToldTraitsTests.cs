@@ -48,6 +48,8 @@ public sealed class ToldTraitsTests
         "sucrose 700 g in 1 L",
         "citric-acid-h2o 20 g, sodium-benzoate 0.2 g in 1 L",
         "ammonium-sulfate 40 g in 1 L",
+        "potassium-chloride 250 g, sucrose 5 g in 1 L",
+        "potassium-hydroxide 0.02 g, potassium-nitrate 1 g in 1 L",
     ];
 
     public static TheoryData<int> Mixes() => [.. Enumerable.Range(0, _mixes.Length)];
@@ -56,7 +58,7 @@ public sealed class ToldTraitsTests
     [MemberData(nameof(Mixes))]
     public void DiagnosisOfABottleKnowsTheseTraits(int mix) => Hold(new ToldText(), DiagnosisCase.StockOf(_mixes[mix]), $"diagnosis-traits-{mix}", _mixes[mix]);
 
-    public static TheoryData<string> Bottles() => new("b", "trace", "wet", "set", "hard", "rain", "dry", "portions", "acid");
+    public static TheoryData<string> Bottles() => new("b", "trace", "wet", "set", "hard", "rain", "dry", "portions", "acid", "strange", "barrel");
 
     [Theory]
     [MemberData(nameof(Bottles))]
