@@ -83,7 +83,7 @@ public static class Diagnoser
         {
             // Water of a well or a tap brings calcium and carbonate that no line of the recipe names.
             yield return new Evidence(
-                $"the recipe brings no {string.Join(" and no ", missing.Select(IonWords.Of))}", Lacking(missing, true, fizzed));
+                $"the recipe brings no {string.Join(" and no ", missing.Select(traits.NameOfLacking))}", Lacking(missing, true, fizzed));
             yield break;
         }
 
@@ -95,7 +95,7 @@ public static class Diagnoser
 
         // What comes into the bottle with a cleaner or an extract need not stand in the recipe.
         var carriedIn = solid.Standing == Standing.Absent && cause.MadeLikelyBy.Count > 0;
-        if (cause.Solids.Count > 0 && solid.Standing != Standing.Unknown && !carriedIn)
+        if (solid.Standing != Standing.Unknown && !carriedIn)
         {
             yield return SolidReason(solid, chemistry);
             yield break;
@@ -163,7 +163,7 @@ public static class Diagnoser
 
     private static IEnumerable<Evidence> LiquidReasons(Cause cause, Observation observation, LiquidColour liquid, BottleChemistry chemistry)
     {
-        if (cause.NothingWrong && cause.Id == "nothing-wrong" && chemistry.DepositsSeen is [{ GramsPerLitre: > 0 and var grams }, ..])
+        if (cause.Id == "nothing-wrong" && chemistry.DepositsSeen is [{ GramsPerLitre: > 0 and var grams }, ..])
         {
             yield return new Evidence($"{DiagnosisWords.Grams(grams)}/L of solid should fall out {DiagnosisWords.At(chemistry.AtSeen)}",
                 grams >= SurelyVisible ? NothingWrongDespiteDeposit : NothingWrongDespiteALittle);
@@ -181,13 +181,10 @@ public static class Diagnoser
                         observation.Signs.Any(s => s.Present && s.Sign.Kind != SignKind.Time) ? ColourAsExpected : OnlyColourAsExpected)
                     : new Evidence($"{shades} is not the colour this stock should have", ColourNotExpected);
             }
-            else if (!fits && observation.LiquidColours.Any(c => !liquid.Fits(c) && cause.Often.Contains(c.Id)))
-            {
-                yield return new Evidence($"the liquid should not be {shades}", -ColourNotExpected);
-            }
-            else if (!fits && (cause.Often.Contains("liquid-changed")
-                || cause.Sometimes.Contains("liquid-changed")
-                || cause.Often.Contains("liquid-darker")))
+            else if (observation.LiquidColours.Any(c => !liquid.Fits(c) && cause.Often.Contains(c.Id))
+                || (!fits && (cause.Often.Contains("liquid-changed")
+                    || cause.Sometimes.Contains("liquid-changed")
+                    || cause.Often.Contains("liquid-darker"))))
             {
                 yield return new Evidence($"the liquid should not be {shades}", -ColourNotExpected);
             }

@@ -14,7 +14,7 @@ internal sealed class LiquidColour
         ("brown", ["brown", "tan", "rust", "orange"]),
         ("red", ["red", "pink", "purple", "rust", "brown"]), ("blue", ["blue", "blue-green"]),
         ("green", ["green", "blue-green", "yellow"]), ("orange", ["orange", "rust", "yellow"]),
-        ("pink", ["pink", "red", "salmon"]),
+        ("pink", ["pink", "red", "salmon"]), ("black", ["black", "brown"]),
     ];
 
     private readonly HashSet<string> _allowed = [];
@@ -23,17 +23,13 @@ internal sealed class LiquidColour
     {
         foreach (var addition in stock.Additions)
         {
-            if (addition.Substance.Kind == SubstanceKind.Dye && addition.Substance.Colour is null)
+            var shades = Shades.Where(s => addition.Substance.Colour?.Contains(s.Word, StringComparison.Ordinal) == true).ToList();
+            _allowed.UnionWith(shades.SelectMany(s => s.Signs));
+
+            // Food colour is of the colour it was bought in.
+            if (addition.Substance.Kind == SubstanceKind.Dye && shades.Count == 0)
             {
                 IsKnown = false;
-            }
-
-            foreach (var (word, signs) in Shades)
-            {
-                if (addition.Substance.Colour?.Contains(word, StringComparison.Ordinal) == true)
-                {
-                    _allowed.UnionWith(signs);
-                }
             }
         }
 

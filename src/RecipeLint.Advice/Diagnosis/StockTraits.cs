@@ -55,27 +55,30 @@ internal sealed class StockTraits(
         ["hypochlorite"] = ([HazardRole.Hypochlorite], "bleach"),
         ["nitric"] = ([HazardRole.NitricAcid, HazardRole.Nitrite], "nitric acid or nitrite"),
         ["sulfide-salt"] = ([HazardRole.Sulfide], "a sulfide"),
-        ["acid-or-lye"] = ([HazardRole.Acid, HazardRole.Alkali], "an acid or a lye"),
     };
 
-    /// <summary>Nitrogen that bacteria take apart within weeks; chelating agents last.</summary>
-    private static readonly string[] RotsToAmmonia = ["inert:urea", Component.Glycinate];
+    /// <summary>Nitrogen that bacteria take apart within weeks, as that of an amino acid; chelating agents last.</summary>
+    private const string Urea = "inert:urea";
 
     /// <summary>What is known of a trait; a component name asks whether the recipe brings it.</summary>
     /// <exception cref="InvalidOperationException">There is no such trait.</exception>
     public Trait Of(string trait) => trait switch
     {
-        _ when trait.Contains('+', StringComparison.Ordinal)
-            || trait.EndsWith('-')
-            || char.IsDigit(trait[^1])
-            || trait.Contains('(', StringComparison.Ordinal) => Holds(trait),
+        _ when trait.Contains('+', StringComparison.Ordinal) || trait.EndsWith('-') || char.IsDigit(trait[^1]) => Holds(trait),
         _ when Named.TryGetValue(trait, out var named) => Any(a => named.Parts.Any(p => NameHas(a, p)), named.Has),
         _ when ByRole.TryGetValue(trait, out var role) => Any(a => HazardRoles.Of(a.Substance).Overlaps(role.Roles), role.Has),
         "carbonate-with-acid" => HazardGate.Of(WithPutIn()).Find(HazardKind.CarbonDioxidePressure) is { } gas
             ? new Trait(true, $"{gas.With?.Name} drives carbon dioxide out of {gas.From?.Name}")
             : new Trait(false, "no acid in the recipe drives carbon dioxide out of a carbonate"),
-        "rots-to-ammonia" => Any(a => a.Substance.Extract is not null || RotsToAmmonia.Any(c => a.ComponentMoles.GetValueOrDefault(c) > 0),
-            "urea, an amino acid or an extract"),
+        "rots-to-ammonia" => FirstOf(
+            "neither urea nor an amino acid nor an extract",
+            (a => a.ComponentMoles.GetValueOrDefault(Urea) > 0, "urea"),
+            (a => a.ComponentMoles.GetValueOrDefault(Component.Glycinate) > 0, "an amino acid"),
+            (a => a.Substance.Extract is not null, "an extract")),
+        "acid-or-lye" => FirstOf(
+            "neither an acid nor a lye",
+            (a => HazardRoles.Of(a.Substance).Contains(HazardRole.Acid), "an acid"),
+            (a => HazardRoles.Of(a.Substance).Contains(HazardRole.Alkali), "a lye")),
         "dye" => Any(a => a.Substance.Kind == SubstanceKind.Dye, "a dye"),
         "oxidiser" => Any(a => a.Substance.Kind == SubstanceKind.Oxidiser, "an oxidiser"),
         "chelate" => Any(a => a.Substance.Kind == SubstanceKind.Chelate, "a chelate"),
@@ -87,8 +90,6 @@ internal sealed class StockTraits(
         "ferments" => Feeds() is var food && food is { Holds: true, IsSlight: true }
             ? new Trait(false, "it holds nothing that yeast lives on")
             : food,
-        "feeds-algae" =>
-            new Trait(Has(Component.Phosphate) || Has(Component.Nitrate) || Has(Component.Ammonium), "nitrogen or phosphate feeds algae"),
         "light" => Light(),
         "alkaline" => Ph(p => p > AlkalineFrom, "it is alkaline", "it is not alkaline"),
         "acid" => Ph(p => p < AcidBelow, "it is acid", "it is not acid"),
@@ -114,15 +115,33 @@ internal sealed class StockTraits(
 
     private Trait Holds(string component) => Has(component)
         ? new Trait(true, $"it holds {IonWords.Of(component)}")
-        : new Trait(false, $"the recipe brings no {IonWords.Of(component)}");
+        : new Trait(false, $"the recipe brings no {NameOfLacking(component)}");
 
-    private Trait Any(Func<AdditionFacts, bool> fits, string what) => stock.Additions.FirstOrDefault(fits)?.Substance.Name is { } found
-        ? new Trait(
-            true,
-            found.Contains(WithoutArticle(what), StringComparison.OrdinalIgnoreCase) ? $"it holds {found}" : $"{found} is {what}")
-        : new Trait(
-            stock.IsComplete ? false : null,
-            $"the recipe holds no {WithoutArticle(what)}");
+    /// <summary>What the recipe does not bring, by a name that is not that of something it does: iron(II) beside iron of a chelate.</summary>
+    public string NameOfLacking(string component) => component switch
+    {
+        Component.FerrousIron when Has(Component.FerricIron) => "iron(II)",
+        Component.FerricIron when Has(Component.FerrousIron) => "iron(III)",
+        _ => IonWords.Of(component),
+    };
+
+    private Trait Any(Func<AdditionFacts, bool> fits, string what) => FirstOf($"no {WithoutArticle(what)}", (fits, what));
+
+    /// <summary>The first that fits of several sorts, called by what it is.</summary>
+    /// <param name="none">What the recipe holds where none does ("no dye").</param>
+    private Trait FirstOf(string none, params (Func<AdditionFacts, bool> Fits, string What)[] sorts)
+    {
+        foreach (var (fits, what) in sorts)
+        {
+            if (stock.Additions.FirstOrDefault(fits)?.Substance.Name is { } found)
+            {
+                return new Trait(
+                    true, found.Contains(WithoutArticle(what), StringComparison.OrdinalIgnoreCase) ? $"it holds {found}" : $"{found} is {what}");
+            }
+        }
+
+        return new Trait(stock.IsComplete ? false : null, $"the recipe holds {none}");
+    }
 
     private static string WithoutArticle(string what) =>
         what.StartsWith("a ", StringComparison.Ordinal) ? what[2..] : what.StartsWith("an ", StringComparison.Ordinal) ? what[3..] : what;
@@ -165,7 +184,6 @@ internal sealed class StockTraits(
     {
         LightExposure.Dark => new Trait(false, "it is kept dark"),
         LightExposure.Light => new Trait(true, "it is kept in the light"),
-        LightExposure.Shade => new Trait(null, ""),
         _ => new Trait(null, ""),
     };
 

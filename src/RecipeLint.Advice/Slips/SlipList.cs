@@ -80,14 +80,14 @@ internal sealed class SlipList
                 break;
             case AliquotStep aliquot:
                 Add(
-                    $"left-out/{aliquot.Id}",
+                    $"{KindWord(SlipKind.LeftOut)}/{aliquot.Id}",
                     SlipKind.LeftOut,
                     $"no {aliquot.Id} (the measured part of another stock left out)",
                     Without(aliquot));
                 if (aliquot.Amount is { } amount)
                 {
                     Add(
-                        $"twice/{aliquot.Id}",
+                        $"{KindWord(SlipKind.Twice)}/{aliquot.Id}",
                         SlipKind.Twice,
                         $"twice the {aliquot.Id}",
                         With(aliquot, aliquot with { Amount = amount with { Value = amount.Value.Times(2) } }));
@@ -105,7 +105,7 @@ internal sealed class SlipList
     private void Amounts(AddStep add, Substance substance, AdditionFacts addition)
     {
         var name = substance.Name;
-        Add($"left-out/{add.Id}", SlipKind.LeftOut, $"no {name} ({Amount(addition)} left out)", Without(add));
+        Add($"{KindWord(SlipKind.LeftOut)}/{add.Id}", SlipKind.LeftOut, $"no {name} ({Amount(addition)} left out)", Without(add));
         Scaled(SlipKind.Twice, "twice", 2);
         Scaled(SlipKind.Half, "half", 0.5);
         if (addition.Mass.Grams <= SmallWeightGrams)

@@ -54,8 +54,6 @@ internal sealed class PartFactory
 
     public SplitLimits Limits => _frame.Limits;
 
-    public ShopSettings Shop => _frame.Shop;
-
     public bool WaterHasIons => !_water.IsEmpty;
 
     public bool IsTraceOnly(PartContent content) => In(content).All(u => u.Unit.Kind == UnitKind.Trace);

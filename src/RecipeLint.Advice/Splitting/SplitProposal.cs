@@ -13,6 +13,9 @@ namespace RecipeLint.Advice.Splitting;
 /// <param name="IsTrace">True for a part that holds the trace elements alone.</param>
 public sealed record SplitPart(string Name, StockFacts Stock, bool IsTrace)
 {
+    /// <summary>True where what it holds can be called the trace elements: it is a part of traces, and some of them are elements.</summary>
+    public bool HoldsTraceElements { get; init; }
+
     /// <summary>N of the dose 1:N.</summary>
     public required double Dilution { get; init; }
 

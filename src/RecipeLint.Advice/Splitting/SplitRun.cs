@@ -41,7 +41,8 @@ internal sealed class SplitRun
         _search = new SplitSearch(_judge, factory);
         _all = (1 << factory.Units.Count) - 1;
         var trace = factory.Units.ToList().FindIndex(u => u.Kind == UnitKind.Trace);
-        _trace = trace < 0 || factory.Units.Count == 1 ? 0 : 1 << trace;
+        // The traces come last: where they come first there is nothing else.
+        _trace = trace <= 0 ? 0 : 1 << trace;
     }
 
     public SplitProposal Run(SplitProposal proposal)
@@ -230,6 +231,7 @@ internal sealed class SplitRun
         var stock = _factory.Stock(content, dilution, name, fileName);
         var part = new SplitPart(name, stock, _factory.IsTraceOnly(content))
         {
+            HoldsTraceElements = _factory.IsTraceOnly(content) && _factory.In(content).Any(u => u.Unit.HoldsTraceElements),
             Dilution = dilution,
             Shares = content.Divided < 0 ? [] : [(_factory.Units[content.Divided].Name, content.ShareOf(content.Divided))],
             TooLittle = _factory.TooLittleToWeigh(content, dilution),

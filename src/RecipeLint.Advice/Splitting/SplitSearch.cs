@@ -105,11 +105,12 @@ internal sealed class SplitSearch(PartJudge judge, PartFactory factory)
         return null;
     }
 
+    /// <summary>A part of traces alone is no main part beside others: it has a strength of its own.</summary>
     private void Fill(int left, int parts, double dilution, List<PartContent> filled, List<Grouping> found)
     {
         if (parts == 1)
         {
-            if (left != 0 && !IsTraceBesideOthers(left, filled.Count) && IsFit(left, dilution))
+            if (left != 0 && !(filled.Count > 0 && factory.IsTraceOnly(new PartContent(left))) && IsFit(left, dilution))
             {
                 found.Add(new Grouping([.. filled, new PartContent(left)], dilution));
             }
@@ -123,7 +124,7 @@ internal sealed class SplitSearch(PartJudge judge, PartFactory factory)
         {
             // The parts still to come need at least a unit each.
             if (System.Numerics.BitOperations.PopCount((uint)(others & ~some)) >= parts - 1
-                && !IsTraceBesideOthers(lowest | some, parts - 1)
+                && !factory.IsTraceOnly(new PartContent(lowest | some))
                 && IsFit(lowest | some, dilution))
             {
                 Fill(others & ~some, parts - 1, dilution, [.. filled, new PartContent(lowest | some)], found);
@@ -135,9 +136,6 @@ internal sealed class SplitSearch(PartJudge judge, PartFactory factory)
             }
         }
     }
-
-    /// <summary>A part of traces alone is no main part: it has a strength of its own.</summary>
-    private bool IsTraceBesideOthers(int whole, int others) => others > 0 && factory.IsTraceOnly(new PartContent(whole));
 
     private bool IsFit(int whole, double dilution) => judge.Judge(new PartContent(whole), dilution).IsFit;
 

@@ -39,12 +39,13 @@ public sealed record SplitUnit(UnitKind Kind, IReadOnlyList<SplitIngredient> Ing
 
     public ComponentMoles MolesPerLitre { get; } = ComponentMoles.Sum(Ingredients.Select(i => i.MolesPerLitre));
 
-    public double GramsPerLitre => Ingredients.Sum(i => i.Mass.GramsPerLitre);
+    /// <summary>False where everything in it is some other salt that is as small as a trace, with what keeps its stock.</summary>
+    public bool HoldsTraceElements => Ingredients.Any(i => TraceElements.Any(e => i.MilligramsPerLitre(e) > 0));
 
     /// <summary>"potassium nitrate", "the trace elements".</summary>
     public string Name => Kind switch
     {
-        UnitKind.Trace when Ingredients.Count > 1 => "the trace elements",
+        UnitKind.Trace when Ingredients.Count > 1 && HoldsTraceElements => "the trace elements",
         _ => string.Join(" with ", Ingredients.Select(i => i.Substance.Name)),
     };
 

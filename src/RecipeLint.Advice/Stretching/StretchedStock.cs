@@ -1,3 +1,4 @@
+using RecipeLint.Advice.Slips;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Quantities;
@@ -24,17 +25,5 @@ internal static class StretchedStock
     };
 
     private static Located<Portion>? Scaled(Located<Portion>? amount, double factor) =>
-        amount is null ? null : new Located<Portion>(Scaled(amount.Value, factor), amount.Place);
-
-    private static Portion Scaled(Portion portion, double factor) => portion switch
-    {
-        Portion.ByMass(var mass) => new Portion.ByMass(mass * factor),
-        Portion.ByVolume(var volume) => new Portion.ByVolume(volume * factor),
-        Portion.ByDrops(var count) => new Portion.ByDrops(count * factor),
-        Portion.ByAmount(var amount) => new Portion.ByAmount(new Amount(amount.Moles * factor)),
-        Portion.PerLitreMass(var mass) => new Portion.PerLitreMass(new MassConcentration(mass.GramsPerLitre * factor)),
-        Portion.PerLitreAmount(var amount) => new Portion.PerLitreAmount(new AmountConcentration(amount.MolesPerLitre * factor)),
-        Portion.PerLitreVolume(var dose) => new Portion.PerLitreVolume(new Dose(dose.LitresPerLitre * factor)),
-        _ => portion,
-    };
+        amount is null ? null : new Located<Portion>(amount.Value.Times(factor), amount.Place);
 }

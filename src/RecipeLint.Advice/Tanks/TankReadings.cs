@@ -44,7 +44,10 @@ public static class TankReadings
             return new TankReading(measurement, computed, half, [], []);
         }
 
-        var slips = Slips(recipe).Select(s => new TankSlip(s.Words, Value(s.State, kind)))
+        // Where lime falls out more of it reads the same: then the least amount stands for all.
+        var slips = Slips(recipe).Select(s => (Slip: new TankSlip(s.Words, Value(s.State, kind)), s.OfAlkalinity))
+            .DistinctBy(s => (s.OfAlkalinity ? "" : s.Slip.Words, Math.Round(s.Slip.Value ?? 0, 2)))
+            .Select(s => s.Slip)
             .Where(s => s.Value is { } read && Math.Sign(read - value) == Math.Sign(measurement.Value - value)
                 && Math.Abs(read - value) > half / 2)
             .OrderBy(s => Rounding.SixDigits(Math.Abs(s.Value!.Value - measurement.Value)))
@@ -56,34 +59,34 @@ public static class TankReadings
     private static double? Value(SolutionState state, ReadingKind kind) => !state.IsSolved ? null
         : kind == ReadingKind.Ph ? state.Ph : state.Conductivity.At25?.MillisiemensPerCentimetre;
 
-    private static IEnumerable<(string Words, SolutionState State)> Slips(RecipeFacts recipe)
+    private static IEnumerable<(string Words, SolutionState State, bool OfAlkalinity)> Slips(RecipeFacts recipe)
     {
         var chemistry = recipe.Chemistry;
         if (chemistry.TankAdjusted is not null && recipe.Adjustment is { Reagent: { } reagent } adjustment)
         {
-            yield return ($"{reagent.Name} was left out, and the tank has come to rest with the air", chemistry.TankInAir);
-            yield return ($"{reagent.Name} was left out, and the tank was just poured", chemistry.Tank);
-            yield return ($"only half of the {reagent.Name} went in", With(recipe, (adjustment.ComponentMoles, -0.5)));
-            yield return ($"twice the {reagent.Name} went in", With(recipe, (adjustment.ComponentMoles, 1)));
-            yield return ("the carbon dioxide has not left yet: the tank was just poured", With(recipe, open: false));
+            yield return ($"{reagent.Name} was left out, and the tank has come to rest with the air", chemistry.TankInAir, false);
+            yield return ($"{reagent.Name} was left out, and the tank was just poured", chemistry.Tank, false);
+            yield return ($"only half of the {reagent.Name} went in", With(recipe, (adjustment.ComponentMoles, -0.5)), false);
+            yield return ($"twice the {reagent.Name} went in", With(recipe, (adjustment.ComponentMoles, 1)), false);
+            yield return ("the carbon dioxide has not left yet: the tank was just poured", With(recipe, open: false), false);
         }
         else
         {
-            yield return ("the carbon dioxide has not left yet: the tank was just poured", chemistry.Tank);
+            yield return ("the carbon dioxide has not left yet: the tank was just poured", chemistry.Tank, false);
         }
 
         foreach (var dose in recipe.Doses)
         {
             var name = dose.Stock?.Stock.Name ?? dose.Direct?.Substance.Name ?? dose.Id;
-            yield return ($"'{name}' was left out", With(recipe, (dose.ComponentMoles, -1)));
-            yield return ($"'{name}' went in twice", With(recipe, (dose.ComponentMoles, 1)));
+            yield return ($"'{name}' was left out", With(recipe, (dose.ComponentMoles, -1)), false);
+            yield return ($"'{name}' went in twice", With(recipe, (dose.ComponentMoles, 1)), false);
         }
 
         foreach (var more in _moreAlkalinity)
         {
             yield return (string.Create(
                 CultureInfo.InvariantCulture, $"the water holds {more:0.#} meq/L more alkalinity than it is stated with"),
-                With(recipe, (Bicarbonate(recipe.FinalVolume, more), 1)));
+                With(recipe, (Bicarbonate(recipe.FinalVolume, more), 1)), true);
         }
     }
 

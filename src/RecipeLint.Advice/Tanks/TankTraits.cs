@@ -87,6 +87,6 @@ internal sealed class TankTraits(RecipeFacts recipe)
     }
 
     private Trait Any(Func<AdditionFacts, bool> fits, string does, string none) =>
-        _brought.Find(fits is null ? _ => false : new Predicate<AdditionFacts>(fits)) is { } found
+        _brought.FirstOrDefault(fits) is { } found
         ? new Trait(true, $"{found.Substance.Name} {does}") : new Trait(false, none);
 }

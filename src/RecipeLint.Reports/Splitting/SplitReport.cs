@@ -171,7 +171,7 @@ public static class SplitReport
     }
 
     private static IEnumerable<string> Contents(SplitPart part) =>
-        part.IsTrace
+        part.HoldsTraceElements
             ? ["the trace elements"]
             : part.Stock.Additions.Select(a =>
                 part.Shares.FirstOrDefault(s => s.Substance == a.Substance.Name) is { Substance: not null } share
