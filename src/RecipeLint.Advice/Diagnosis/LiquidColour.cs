@@ -10,8 +10,8 @@ internal sealed class LiquidColour
     /// <summary>Words of the catalogue ("dark red-brown") and the signs they allow.</summary>
     private static readonly (string Word, string[] Signs)[] Shades =
     [
-        ("red-brown", ["red", "rust", "brown", "orange"]), ("yellow", ["yellow", "tan", "orange", "cream", "brown", "rust"]),
-        ("brown", ["brown", "tan", "rust", "orange"]),
+        ("yellow", ["yellow", "tan", "orange", "cream", "brown", "rust"]), ("brown", ["brown", "tan", "rust", "orange"]),
+        ("black", ["black", "brown"]),
         ("red", ["red", "pink", "purple", "rust", "brown"]), ("blue", ["blue", "blue-green"]),
         ("green", ["green", "blue-green", "yellow"]), ("orange", ["orange", "rust", "yellow"]),
         ("pink", ["pink", "red", "salmon"]),
@@ -23,17 +23,16 @@ internal sealed class LiquidColour
     {
         foreach (var addition in stock.Additions)
         {
-            if (addition.Substance.Kind == SubstanceKind.Dye && addition.Substance.Colour is null)
+            List<string> signs =
+            [
+                .. Shades.Where(s => addition.Substance.Colour?.Contains(s.Word, StringComparison.Ordinal) == true).SelectMany(s => s.Signs),
+            ];
+            _allowed.UnionWith(signs);
+
+            // A food colour is "as bought".
+            if (addition.Substance.Kind == SubstanceKind.Dye && signs.Count == 0)
             {
                 IsKnown = false;
-            }
-
-            foreach (var (word, signs) in Shades)
-            {
-                if (addition.Substance.Colour?.Contains(word, StringComparison.Ordinal) == true)
-                {
-                    _allowed.UnionWith(signs);
-                }
             }
         }
 

@@ -117,15 +117,14 @@ internal sealed class StockTraits(
         : new Trait(false, $"the recipe brings no {IonWords.Of(component)}");
 
     private Trait Any(Func<AdditionFacts, bool> fits, string what) => stock.Additions.FirstOrDefault(fits)?.Substance.Name is { } found
-        ? new Trait(
-            true,
-            found.Contains(WithoutArticle(what), StringComparison.OrdinalIgnoreCase) ? $"it holds {found}" : $"{found} is {what}")
-        : new Trait(
-            stock.IsComplete ? false : null,
-            $"the recipe holds no {WithoutArticle(what)}");
+        ? new Trait(true, SaysWhatItIs(found, what) ? $"it holds {found}" : $"{found} is {what}")
+        : new Trait(stock.IsComplete ? false : null, $"the recipe holds no {WithoutArticles(what)}");
 
-    private static string WithoutArticle(string what) =>
-        what.StartsWith("a ", StringComparison.Ordinal) ? what[2..] : what.StartsWith("an ", StringComparison.Ordinal) ? what[3..] : what;
+    /// <summary>True where the name of what was found says it already, or where nobody could tell which of several things it is.</summary>
+    private static bool SaysWhatItIs(string found, string what) =>
+        what.Contains(" or ", StringComparison.Ordinal) || found.Contains(WithoutArticles(what), StringComparison.OrdinalIgnoreCase);
+
+    private static string WithoutArticles(string what) => string.Join(' ', what.Split(' ').Where(w => w is not ("a" or "an")));
 
     /// <summary>
     /// Whether something grows in it, by the one judgement of what keeps a stock; how long it was meant to be kept does not count here.
