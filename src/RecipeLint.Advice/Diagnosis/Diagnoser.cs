@@ -95,7 +95,7 @@ public static class Diagnoser
 
         // What comes into the bottle with a cleaner or an extract need not stand in the recipe.
         var carriedIn = solid.Standing == Standing.Absent && cause.MadeLikelyBy.Count > 0;
-        if (cause.Solids.Count > 0 && solid.Standing != Standing.Unknown && !carriedIn)
+        if (solid.Standing != Standing.Unknown && !carriedIn)
         {
             yield return SolidReason(solid, chemistry);
             yield break;

@@ -104,7 +104,7 @@ public sealed record SlipSearch(
             var groups = Group(slips.Select(s => (s.Slip, Value: s.Readings.Value(reading)))
                 .Where(s => s.Value is not null)
                 .Select(s => (s.Slip, s.Value!.Value)), window.HalfWidth);
-            if (groups.Count > Math.Max(1, best?.Groups.Count ?? 1))
+            if (groups.Count > (best?.Groups.Count ?? 1))
             {
                 best = new SeparatingReading(reading, window.HalfWidth, groups);
             }

@@ -41,7 +41,9 @@ internal sealed class SplitRun
         _search = new SplitSearch(_judge, factory);
         _all = (1 << factory.Units.Count) - 1;
         var trace = factory.Units.ToList().FindIndex(u => u.Kind == UnitKind.Trace);
-        _trace = trace < 0 || factory.Units.Count == 1 ? 0 : 1 << trace;
+
+        // The traces stand last: where they stand first they are all there is.
+        _trace = trace <= 0 ? 0 : 1 << trace;
     }
 
     public SplitProposal Run(SplitProposal proposal)

@@ -109,7 +109,7 @@ internal sealed class SplitSearch(PartJudge judge, PartFactory factory)
     {
         if (parts == 1)
         {
-            if (left != 0 && !IsTraceBesideOthers(left, filled.Count) && IsFit(left, dilution))
+            if (left != 0 && !(filled.Count > 0 && IsTraceOnly(left)) && IsFit(left, dilution))
             {
                 found.Add(new Grouping([.. filled, new PartContent(left)], dilution));
             }
@@ -123,7 +123,7 @@ internal sealed class SplitSearch(PartJudge judge, PartFactory factory)
         {
             // The parts still to come need at least a unit each.
             if (System.Numerics.BitOperations.PopCount((uint)(others & ~some)) >= parts - 1
-                && !IsTraceBesideOthers(lowest | some, parts - 1)
+                && !IsTraceOnly(lowest | some)
                 && IsFit(lowest | some, dilution))
             {
                 Fill(others & ~some, parts - 1, dilution, [.. filled, new PartContent(lowest | some)], found);
@@ -137,7 +137,7 @@ internal sealed class SplitSearch(PartJudge judge, PartFactory factory)
     }
 
     /// <summary>A part of traces alone is no main part: it has a strength of its own.</summary>
-    private bool IsTraceBesideOthers(int whole, int others) => others > 0 && factory.IsTraceOnly(new PartContent(whole));
+    private bool IsTraceOnly(int whole) => factory.IsTraceOnly(new PartContent(whole));
 
     private bool IsFit(int whole, double dilution) => judge.Judge(new PartContent(whole), dilution).IsFit;
 

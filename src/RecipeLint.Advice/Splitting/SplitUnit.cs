@@ -39,8 +39,6 @@ public sealed record SplitUnit(UnitKind Kind, IReadOnlyList<SplitIngredient> Ing
 
     public ComponentMoles MolesPerLitre { get; } = ComponentMoles.Sum(Ingredients.Select(i => i.MolesPerLitre));
 
-    public double GramsPerLitre => Ingredients.Sum(i => i.Mass.GramsPerLitre);
-
     /// <summary>"potassium nitrate", "the trace elements".</summary>
     public string Name => Kind switch
     {

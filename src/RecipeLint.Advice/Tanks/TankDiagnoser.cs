@@ -105,7 +105,7 @@ public static class TankDiagnoser
             yield return new Evidence("", Diagnoser.ProvedByFizz);
         }
 
-        var computed = cause.Solids.Count > 0 && solid.Standing != Standing.Unknown;
+        var computed = solid.Standing != Standing.Unknown;
         if (computed)
         {
             yield return Diagnoser.SolidReason(solid, moment is { } there ? Where(there) : "", Everyday(moment));
