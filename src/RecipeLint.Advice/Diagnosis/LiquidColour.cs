@@ -10,7 +10,7 @@ internal sealed class LiquidColour
     /// <summary>Words of the catalogue ("dark red-brown") and the signs they allow.</summary>
     private static readonly (string Word, string[] Signs)[] Shades =
     [
-        ("red-brown", ["red", "rust", "brown", "orange"]), ("yellow", ["yellow", "tan", "orange", "cream", "brown", "rust"]),
+        ("yellow", ["yellow", "tan", "orange", "cream", "brown", "rust"]),
         ("brown", ["brown", "tan", "rust", "orange"]),
         ("red", ["red", "pink", "purple", "rust", "brown"]), ("blue", ["blue", "blue-green"]),
         ("green", ["green", "blue-green", "yellow"]), ("orange", ["orange", "rust", "yellow"]),

@@ -26,6 +26,9 @@ internal sealed class SlipList
     private static readonly string[] CommonBags =
         ["calcium-nitrate-4h2o", "potassium-nitrate", "potassium-sulfate", "monopotassium-phosphate", "magnesium-sulfate-7h2o"];
 
+    /// <summary>mol/L of all ions from which a water is none that stands for pure water (common practice, no source).</summary>
+    private const double MineralMolesPerLitre = 0.002;
+
     /// <summary>A wrong bag is looked for from this weight on, g.</summary>
     private const double BagGrams = 1;
 
@@ -251,7 +254,7 @@ internal sealed class SlipList
     {
         var (tap, workspace) = TapWater.Of(_workspace);
         var waters = _stock.Stock.Steps.Where(s => s is PourStep or TopUpStep).ToList();
-        if (_stock.Waters.Any(w => w.ComponentMoles.Count > 0 && w.ComponentMoles.Values.Sum() / Math.Max(w.Volume.Litres, 1e-9) > 0.002))
+        if (_stock.Waters.Any(w => w.ComponentMoles.Values.Sum() / Math.Max(w.Volume.Litres, 1e-9) > MineralMolesPerLitre))
         {
             // Hard water is what the recipe wants: the slip is pure water.
             var pure = new WaterReference("distilled", null);

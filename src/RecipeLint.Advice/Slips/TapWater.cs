@@ -14,9 +14,9 @@ internal sealed record TapWater(WaterReference Reference, string Name, bool Assu
     private const string AssumedName = "medium hard tap water";
 
     /// <summary>mol/L of an ordinary tap water of about 14 °dH and pH near neutral (common practice, no source).</summary>
-    private static readonly (string Component, string Key, double MolesPerLitre)[] Ordinary =
-        [(Component.Calcium, "Ca", 0.002), (Component.Magnesium, "Mg", 0.0005), (Component.Sodium, "Na", 0.001),
-            (Component.Carbonate, "HCO3", 0.004), (Component.Sulfate, "SO4", 0.0005), (Component.Chloride, "Cl", 0.001)];
+    private static readonly (string Component, double MolesPerLitre)[] Ordinary =
+        [(Component.Calcium, 0.002), (Component.Magnesium, 0.0005), (Component.Sodium, 0.001),
+            (Component.Carbonate, 0.004), (Component.Sulfate, 0.0005), (Component.Chloride, 0.001)];
 
     /// <summary>The hardest analysed water of the workspace, else an assumed one, with the workspace that holds it.</summary>
     public static (TapWater Water, Workspace Workspace) Of(Workspace workspace)
@@ -37,7 +37,7 @@ internal sealed record TapWater(WaterReference Reference, string Name, bool Assu
             File = "",
             Name = AssumedName,
             Values = [.. Ordinary.Select(o => new WaterValue(
-                o.Component, new Located<string>(o.Key, place), new(new(o.MolesPerLitre), new(o.MolesPerLitre))))],
+                o.Component, new Located<string>(o.Component, place), new(new(o.MolesPerLitre), new(o.MolesPerLitre))))],
         };
         return (new TapWater(
             new WaterReference(AssumedName, null), AssumedName, true), workspace with { Waters = [.. workspace.Waters, water] });

@@ -36,7 +36,7 @@ public static class TankReadings
     public static TankReading Of(RecipeFacts recipe, Measurement measurement)
     {
         var kind = measurement.Reading.Kind;
-        var computed = Value(recipe.Chemistry.Final, kind);
+        var computed = TankWindow.Value(recipe.Chemistry.Final, kind);
         var half = TankWindow.SlackOf(kind, computed ?? measurement.Value)
             + TankWindow.MeterOf(recipe, kind, measurement.Value, measurement.HalfWidth);
         if (computed is not { } value || Math.Abs(measurement.Value - value) <= half)
@@ -44,10 +44,7 @@ public static class TankReadings
             return new TankReading(measurement, computed, half, [], []);
         }
 
-        // Where lime falls out more of it reads the same: then the least amount stands for all.
-        var slips = Slips(recipe).Select(s => (Slip: new TankSlip(s.Words, Value(s.State, kind)), s.OfAlkalinity))
-            .DistinctBy(s => (s.OfAlkalinity ? "" : s.Slip.Words, Math.Round(s.Slip.Value ?? 0, 2)))
-            .Select(s => s.Slip)
+        var slips = Tried(recipe, kind)
             .Where(s => s.Value is { } read && Math.Sign(read - value) == Math.Sign(measurement.Value - value)
                 && Math.Abs(read - value) > half / 2)
             .OrderBy(s => Rounding.SixDigits(Math.Abs(s.Value!.Value - measurement.Value)))
@@ -56,8 +53,12 @@ public static class TankReadings
         return new TankReading(measurement, computed, half, explaining, explaining.Count > 0 ? [] : [.. slips.Take(2)]);
     }
 
-    private static double? Value(SolutionState state, ReadingKind kind) => !state.IsSolved ? null
-        : kind == ReadingKind.Ph ? state.Ph : state.Conductivity.At25?.MillisiemensPerCentimetre;
+    /// <summary>The usual reasons with what each would have the meter show, in a fixed order.</summary>
+    internal static IEnumerable<TankSlip> Tried(RecipeFacts recipe, ReadingKind kind) =>
+        // Where lime falls out more of it reads the same: then the least amount stands for all.
+        Slips(recipe).Select(s => (Slip: new TankSlip(s.Words, TankWindow.Value(s.State, kind)), s.OfAlkalinity))
+            .DistinctBy(s => (s.OfAlkalinity ? "" : s.Slip.Words, Math.Round(s.Slip.Value ?? 0, 2)))
+            .Select(s => s.Slip);
 
     private static IEnumerable<(string Words, SolutionState State, bool OfAlkalinity)> Slips(RecipeFacts recipe)
     {
