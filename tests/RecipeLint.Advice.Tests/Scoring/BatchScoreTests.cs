@@ -230,6 +230,20 @@ public sealed class BatchScoreTests
         Assert.All(score.TankRules, r => Assert.Equal(seen == "clear" ? (0, 0, 1) : (1, 0, 0), (r.Hits, r.Misses, r.FalseAlarms)));
     }
 
+    /// <summary>Iron that is let go over the weeks and has not fallen out by the time of the sight is not what was seen.</summary>
+    [Fact]
+    public void IronThatIsStillDissolvedIsNotGraded()
+    {
+        (string, string) slow = ("slow.recipe.json", """
+            {"format": 1, "name": "Slow", "water": "hard.water.json", "final": "100 L", "volume": "made up",
+             "doses": [{"add": "calcium-nitrate-4h2o", "amount": "70 g"}, {"add": "fe-edta-na-3h2o", "amount": "1.5 g"}],
+             "adjust": {"pH": "8.6", "using": "koh-10"} }
+            """);
+        var score = Of(_hard, slow, Tank("slow", seen: "white floc"));
+
+        Assert.Equal(new RuleScore("tank-precipitate", 1, 0, 0), Assert.Single(score.TankRules));
+    }
+
     [Fact]
     public void WeightsAreHeldAgainstTheFile()
     {
