@@ -86,9 +86,9 @@ public sealed record BatchMend(IReadOnlyList<MendPart> Parts, Volume Mark, bool 
         }
         else if (AddsWater)
         {
-            steps.Add(new PourStep("mend-water", mended.Child("water"))
+            steps.Add(new TopUpStep("mend-water", mended.Child("water"))
             {
-                Volume = new Located<Volume>(Mark - (actual.Makes?.Value ?? Mark), actual.Place),
+                To = new Located<Volume>(Mark, actual.Place),
                 Of = actual.Steps.OfType<PourStep>().LastOrDefault()?.Of,
             });
         }
