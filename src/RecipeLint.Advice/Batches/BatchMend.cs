@@ -45,7 +45,7 @@ public sealed record BatchMend(IReadOnlyList<MendPart> Parts, Volume Mark, bool 
     }
 
     /// <summary>
-    /// On the planned volume, the least in which the liquids that are missing find room: what is poured into a full vessel fills it further.
+    /// On the planned volume, the least in which missing liquids find room: what is poured into a full vessel fills it further.
     /// </summary>
     private static double WithRoom(StockFacts planned, StockFacts actual, List<(AdditionFacts Plan, double Grams)> pairs)
     {
