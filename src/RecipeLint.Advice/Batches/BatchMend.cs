@@ -34,7 +34,7 @@ public sealed record BatchMend(IReadOnlyList<MendPart> Parts, Volume Mark, bool 
         var pairs = Own(planned).Select(p => (Plan: p, Grams: Own(actual).Where(a => a.Id == p.Id && a.Substance.Id == p.Substance.Id)
             .Sum(a => a.Mass.Grams))).ToList();
         var most = pairs.Where(p => p.Plan.Mass.Grams > 0).Select(p => p.Grams / p.Plan.Mass.Grams)
-            .Append(actual.Volume / planned.Volume).DefaultIfEmpty(1).Max();
+            .Append(actual.Volume / planned.Volume).Append(WithRoom(planned, actual, pairs)).Max();
         var factor = most > 1 + Trifle ? most : 1;
         var parts = pairs.Select(p => Part(planned, p.Plan, (factor * p.Plan.Mass.Grams) - p.Grams)).OfType<MendPart>().ToList();
         var mark = new Volume(Figures(planned.Volume.Litres * factor, 4));
@@ -44,12 +44,26 @@ public sealed record BatchMend(IReadOnlyList<MendPart> Parts, Volume Mark, bool 
             parts.Count > 0 || water ? planned.Stock.Steps.OfType<AdjustStep>().LastOrDefault() : null);
     }
 
+    /// <summary>
+    /// On the planned volume, the least in which missing liquids find room: what is poured into a full vessel fills it further.
+    /// </summary>
+    private static double WithRoom(StockFacts planned, StockFacts actual, List<(AdditionFacts Plan, double Grams)> pairs)
+    {
+        var liquids = pairs.Where(p => p.Plan is { Volume: not null, Mass.Grams: > 0 })
+            .Select(p => (Litres: p.Plan.Volume!.Value.Litres, Share: p.Grams / p.Plan.Mass.Grams))
+            .ToList();
+        var rest = planned.Volume.Litres - liquids.Sum(l => l.Litres);
+        return rest > 0 ? (actual.Volume.Litres - liquids.Sum(l => l.Litres * l.Share)) / rest : 0;
+    }
+
     /// <summary>The batch with this put in, as a stock.</summary>
     public StockDocument PutInto(StockDocument actual)
     {
+        // Each has a place of its own: what stands at one place counts as one addition.
+        var mended = actual.Place.Child("mended");
         var steps = actual.Steps.ToList();
         steps.AddRange(Parts.Select((part, index) => new AddStep(
-            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"mend-{index + 1}"), actual.Place)
+            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"mend-{index + 1}"), mended.Child(index))
         {
             What = new Located<string>(part.Substance.Id, actual.Place),
             Substance = part.Substance,
@@ -60,7 +74,7 @@ public sealed record BatchMend(IReadOnlyList<MendPart> Parts, Volume Mark, bool 
         }));
         if (AdjustsAgain is { } adjust)
         {
-            steps.Add(adjust with { Id = "mend-adjust", Place = actual.Place });
+            steps.Add(adjust with { Id = "mend-adjust", Place = mended.Child("adjust") });
         }
 
         // Judged as one batch that is filled up once, at the end: the room that salts take up in a full vessel is no slip of the mixer's.
@@ -72,9 +86,9 @@ public sealed record BatchMend(IReadOnlyList<MendPart> Parts, Volume Mark, bool 
         }
         else if (AddsWater)
         {
-            steps.Add(new PourStep("mend-water", actual.Place)
+            steps.Add(new TopUpStep("mend-water", mended.Child("water"))
             {
-                Volume = new Located<Volume>(Mark - (actual.Makes?.Value ?? Mark), actual.Place),
+                To = new Located<Volume>(Mark, actual.Place),
                 Of = actual.Steps.OfType<PourStep>().LastOrDefault()?.Of,
             });
         }

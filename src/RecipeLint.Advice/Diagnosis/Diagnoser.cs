@@ -1,6 +1,5 @@
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Observations;
-using RecipeLint.Analysis.Solutions;
 using RecipeLint.Chemistry.Equilibrium;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;

@@ -96,13 +96,13 @@ internal static class RescueTrial
         var now = state.PhBeforeDeposit;
         if (nearest is not null)
         {
-            return nearest.Ph is { } clear && clear < now
+            return nearest.Ph is { } clear && clear < now && Math.Floor(clear * 10) / 10 >= MostAcid
                 ? FirstThatHelps(Further.Select(f => Math.Floor((clear - f) * 10) / 10).Where(ph => ph >= MostAcid), Acid)
                 : StateTrial.Fails;
         }
 
         var to = cause.RescuePh ?? UsualAcid;
-        return Acid(now > to ? to : Math.Max(MostAcid, now - 1));
+        return now > to ? Acid(to) : now > MostAcid ? Acid(Math.Max(MostAcid, now - 1)) : StateTrial.Fails;
 
         StateTrial? Acid(double ph) => AcidTrial.Of(chemistry.Stock, state, ph, wanted, chemistry.Limits);
     }

@@ -63,6 +63,23 @@ public sealed class ToldBatchesTests
         text.Hold($"batches-{Path.GetFileName(file).Split('.')[0]}");
     }
 
+    /// <summary>150 mL of lye do not go into a full litre: the batch becomes larger, and everything else is made up to it.</summary>
+    [Theory]
+    [InlineData("43", 1.19)]
+    [InlineData("16", 1.077)]
+    [InlineData("09", 1)]
+    public void BatchesFindRoomForTheLiquidsThatMendThem(string number, double mark)
+    {
+        var batch = ToldShop.Workspace.Batches.Single(b => b.File == $"batches/{number}.batch.json");
+        var stock = ToldShop.Workspace.Stocks.Single(s => s.File == batch.StockFile);
+        var judged = BatchJudge.Of(ToldShop.Around(stock.File), stock, batch, _engine)!;
+        var mend = BatchMend.Of(judged.Planned, judged.Actual)!;
+        Assert.Equal(mark, mend.Mark.Litres, 3);
+        var mended = mend.PutInto(RecordedStock.Actual(stock, batch));
+        Assert.Equal(mended.Steps.Count, mended.Steps.Select(s => s.Place).Distinct().Count());
+        Assert.True(mend.Parts.Sum(p => p.Litres ?? 0) <= mend.Mark.Litres - 1 + 0.01);
+    }
+
     private static string Amount(Step step) => step switch
     {
         AddStep { Amount.Value: Portion.ByMass m } add => FormattableString.Invariant($"{m.Mass.Grams:G5} g {add.Assay?.Value.Value}"),

@@ -1,8 +1,8 @@
 using RecipeLint.Advice.Diagnosis;
+using RecipeLint.Advice.Tests.Diagnosis;
 using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Observations;
-using RecipeLint.Advice.Tests.Diagnosis;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Advice.Tests.Told;
@@ -25,6 +25,17 @@ public sealed class ToldRescuesTests
     ];
 
     private static readonly string[] _kept = ["pyro", "slowly", "soft", "glass", "trace", "acid"];
+
+    /// <summary>Acid is no rescue of what is more acid already than any stock is made: to pour it 'to pH 2' would be to pour lye.</summary>
+    [Fact]
+    public void DiagnosisTriesNoAcidWhereItIsMoreAcidThanThat()
+    {
+        var diagnosis = Diagnoser.Of(ToldShop.Stock("acid"), ObservationReader.Read("white crystals"), null);
+        Assert.True(diagnosis.Chemistry.Mixing.Ph < 2);
+        Assert.All(
+            diagnosis.Causes.Where(c => c.Cause.Rescue == Rescue.Acid && c.Solid.Standing > Standing.Close),
+            c => Assert.False(BottleAdvice.Of(diagnosis.Chemistry, c).Trial?.Helps));
+    }
 
     public static TheoryData<int> Bottles() => [.. Enumerable.Range(0, _bottles.Length)];
 
