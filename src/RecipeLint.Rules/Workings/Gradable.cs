@@ -18,6 +18,10 @@ public static class Gradable
 
     private static readonly IReadOnlyList<Rule> RecipeRules = [.. RuleList.All.Where(r => r is IJudgesRecipes)];
 
+    /// <summary>Rules that look at all files one by one: of something that was made they are given nothing else.</summary>
+    private static readonly IReadOnlyList<Rule> OneByOneRules =
+        [.. RuleList.All.Where(r => r is IJudgesWorkspaces && LettingGo.Contains(r.Name))];
+
     /// <summary>
     /// Verdicts that turn on the pH of the stock and on nothing that speaks against them besides; a rule that the shop has switched off
     /// says nothing.
@@ -27,9 +31,11 @@ public static class Gradable
     public static IEnumerable<MeteredVerdict> ByPh(Facts facts, StockFacts made, double ph)
     {
         var tuning = RuleTuning.Read(made.Settings);
-        return StockRules.Where(r => !tuning.IsOff(RuleBook.Of(r)))
-            .SelectMany(r => Held(
-                r, ((IJudgesStocks)r).Judge(made, RuleOnFile.ContextFor(facts, RuleBook.Of(r), made.Stock.File)), Meter.StockPh, ph));
+        return StockRules
+            .Select(r => (Rule: r, Verdicts: ((IJudgesStocks)r).Judge(made, RuleOnFile.ContextFor(facts, RuleBook.Of(r), made.Stock.File))))
+            .Concat(OneByOne(new Facts { Workspace = facts.Workspace, Stocks = [made], Recipes = [] }, made.Stock.File))
+            .Where(r => !tuning.IsOff(RuleBook.Of(r.Rule)))
+            .SelectMany(r => Held(r.Rule, r.Verdicts, Meter.StockPh, ph));
     }
 
     /// <summary>The same for what a meter showed in a tank.</summary>
@@ -52,9 +58,14 @@ public static class Gradable
     private static IEnumerable<(Rule Rule, IEnumerable<Verdict> Verdicts)> Spoken(Facts facts, RecipeFacts made)
     {
         var tuning = RuleTuning.Read(made.Settings);
-        return RecipeRules.Where(r => !tuning.IsOff(RuleBook.Of(r))).Select(r => (
-            r, ((IJudgesRecipes)r).Judge(made, RuleOnFile.ContextFor(facts, RuleBook.Of(r), made.Recipe.File))));
+        return RecipeRules
+            .Select(r => (Rule: r, Verdicts: ((IJudgesRecipes)r).Judge(made, RuleOnFile.ContextFor(facts, RuleBook.Of(r), made.Recipe.File))))
+            .Concat(OneByOne(new Facts { Workspace = facts.Workspace, Stocks = [], Recipes = [made] }, made.Recipe.File))
+            .Where(r => !tuning.IsOff(RuleBook.Of(r.Rule)));
     }
+
+    private static IEnumerable<(Rule Rule, IEnumerable<Verdict> Verdicts)> OneByOne(Facts made, string file) =>
+        OneByOneRules.Select(r => (r, ((IJudgesWorkspaces)r).Judge(made, RuleOnFile.ContextFor(made, RuleBook.Of(r), file))));
 
     private static IEnumerable<MeteredVerdict> Held(Rule rule, IEnumerable<Verdict> verdicts, Meter meter, double read) =>
         verdicts

@@ -1,5 +1,4 @@
 using RecipeLint.Advice.Diagnosis;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Observations;
 using RecipeLint.Analysis.Tests.Support;

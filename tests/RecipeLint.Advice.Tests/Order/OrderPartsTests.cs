@@ -1,6 +1,5 @@
 using RecipeLint.Advice.Order;
 using RecipeLint.Advice.Tests.Told;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Recipes.Documents;
 

@@ -1,13 +1,10 @@
 using RecipeLint.Advice.Slips;
 using RecipeLint.Advice.Tests.Told;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Readings;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Chemistry.Quantities;
-using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;
 using RecipeLint.Recipes.Quantities;
-using RecipeLint.Recipes.Shop;
 using RecipeLint.Recipes.Text;
 
 namespace RecipeLint.Advice.Tests.Slips;
@@ -152,7 +149,7 @@ public sealed class MeasurementTests
         if (told > 0)
         {
             Assert.Equal(30, SlipList.Of(workspace, stock).Count(s => s.Kind == SlipKind.LeftOut));
-            Assert.Empty(SlipList.Of(workspace, stock).Where(s => s.Kind == SlipKind.Exchanged));
+            Assert.DoesNotContain(SlipList.Of(workspace, stock), s => s.Kind == SlipKind.Exchanged);
         }
     }
 }

@@ -4,7 +4,6 @@ using RecipeLint.Analysis.Readings;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Analysis.Workspaces;
 using RecipeLint.Chemistry.Equilibrium;
-using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Chemistry.Substances;
 using RecipeLint.Recipes;
 using RecipeLint.Recipes.Documents;

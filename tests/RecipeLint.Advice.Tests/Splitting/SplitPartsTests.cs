@@ -1,6 +1,5 @@
 using RecipeLint.Advice.Splitting;
 using RecipeLint.Advice.Tests.Told;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Tests.Support;
 using RecipeLint.Chemistry.Quantities;
 using RecipeLint.Recipes.Documents;

@@ -1,6 +1,5 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Tanks;
-using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Chemistry.Quantities;
 
 namespace RecipeLint.Advice.Tests.Tanks;

@@ -1,7 +1,6 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Tanks;
 using RecipeLint.Advice.Tests.Diagnosis;
-using RecipeLint.Analysis;
 using RecipeLint.Analysis.Hazards;
 using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Quantities;

@@ -1,7 +1,6 @@
 using RecipeLint.Advice.Diagnosis;
 using RecipeLint.Advice.Tests.Diagnosis;
 using RecipeLint.Analysis;
-using RecipeLint.Analysis.Equilibria;
 using RecipeLint.Analysis.Observations;
 using RecipeLint.Chemistry.Quantities;
 
