@@ -257,7 +257,7 @@ public sealed class ShowTests
     {
         var shown = Cli.Run("show", "examples/fennelwick", "--width", "140").Out;
         Assert.Matches(@"recipes/tomato\.recipe\.json +.*2\.39 +5\.80 +192", shown);
-        Assert.Matches(@"stocks/b\.stock\.json +B +5 L +10 +4\.22", shown);
+        Assert.Matches(@"stocks/b\.stock\.json +B +5 L +10 +4\.21", shown);
         Assert.Contains("pH-pen", Cli.Run("show", "examples/fennelwick/recipelint.json").Out, StringComparison.Ordinal);
     }
 

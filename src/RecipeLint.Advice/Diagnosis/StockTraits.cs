@@ -117,7 +117,9 @@ internal sealed class StockTraits(
         ? new Trait(true, $"it holds {IonWords.Of(component)}")
         : new Trait(false, $"the recipe brings no {NameOfLacking(component)}");
 
-    /// <summary>What the recipe does not bring, by a name that is not that of something it does: iron(II) beside iron of a chelate.</summary>
+    /// <summary>
+    /// What the recipe does not bring, by a name that is not that of something it does: iron(II) beside iron of a chelate.
+    /// </summary>
     public string NameOfLacking(string component) => component switch
     {
         Component.FerrousIron when Has(Component.FerricIron) => "iron(II)",
@@ -135,13 +137,16 @@ internal sealed class StockTraits(
         {
             if (stock.Additions.FirstOrDefault(fits)?.Substance.Name is { } found)
             {
-                return new Trait(
-                    true, found.Contains(WithoutArticle(what), StringComparison.OrdinalIgnoreCase) ? $"it holds {found}" : $"{found} is {what}");
+                return new Trait(true, SaysWhatItIs(found, what) ? $"it holds {found}" : $"{found} is {what}");
             }
         }
 
         return new Trait(stock.IsComplete ? false : null, $"the recipe holds {none}");
     }
+
+    /// <summary>True where the name of what was found says it already, or where nobody could tell which of two things it is.</summary>
+    private static bool SaysWhatItIs(string found, string what) => what.Contains(" or ", StringComparison.Ordinal)
+        || found.Contains(WithoutArticle(what), StringComparison.OrdinalIgnoreCase);
 
     private static string WithoutArticle(string what) =>
         what.StartsWith("a ", StringComparison.Ordinal) ? what[2..] : what.StartsWith("an ", StringComparison.Ordinal) ? what[3..] : what;

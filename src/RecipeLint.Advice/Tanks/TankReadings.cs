@@ -44,7 +44,10 @@ public static class TankReadings
             return new TankReading(measurement, computed, half, [], []);
         }
 
-        var slips = Tried(recipe, kind)
+        // Where lime falls out more of it reads the same: then the least amount stands for all.
+        var slips = All(recipe, kind)
+            .DistinctBy(s => (s.OfAlkalinity ? "" : s.Slip.Words, Math.Round(s.Slip.Value ?? 0, 2)))
+            .Select(s => s.Slip)
             .Where(s => s.Value is { } read && Math.Sign(read - value) == Math.Sign(measurement.Value - value)
                 && Math.Abs(read - value) > half / 2)
             .OrderBy(s => Rounding.SixDigits(Math.Abs(s.Value!.Value - measurement.Value)))
@@ -55,10 +58,10 @@ public static class TankReadings
 
     /// <summary>The usual reasons with what each would have the meter show, in a fixed order.</summary>
     internal static IEnumerable<TankSlip> Tried(RecipeFacts recipe, ReadingKind kind) =>
-        // Where lime falls out more of it reads the same: then the least amount stands for all.
-        Slips(recipe).Select(s => (Slip: new TankSlip(s.Words, TankWindow.Value(s.State, kind)), s.OfAlkalinity))
-            .DistinctBy(s => (s.OfAlkalinity ? "" : s.Slip.Words, Math.Round(s.Slip.Value ?? 0, 2)))
-            .Select(s => s.Slip);
+        All(recipe, kind).Select(s => s.Slip);
+
+    private static IEnumerable<(TankSlip Slip, bool OfAlkalinity)> All(RecipeFacts recipe, ReadingKind kind) =>
+        Slips(recipe).Select(s => (new TankSlip(s.Words, TankWindow.Value(s.State, kind)), s.OfAlkalinity));
 
     private static IEnumerable<(string Words, SolutionState State, bool OfAlkalinity)> Slips(RecipeFacts recipe)
     {

@@ -59,7 +59,8 @@ public static class Gradable
     {
         var tuning = RuleTuning.Read(made.Settings);
         return RecipeRules
-            .Select(r => (Rule: r, Verdicts: ((IJudgesRecipes)r).Judge(made, RuleOnFile.ContextFor(facts, RuleBook.Of(r), made.Recipe.File))))
+            .Select(r => (
+                Rule: r, Verdicts: ((IJudgesRecipes)r).Judge(made, RuleOnFile.ContextFor(facts, RuleBook.Of(r), made.Recipe.File))))
             .Concat(OneByOne(new Facts { Workspace = facts.Workspace, Stocks = [], Recipes = [made] }, made.Recipe.File))
             .Where(r => !tuning.IsOff(RuleBook.Of(r.Rule)));
     }

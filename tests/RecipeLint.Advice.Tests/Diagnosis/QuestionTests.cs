@@ -7,7 +7,8 @@ namespace RecipeLint.Advice.Tests.Diagnosis;
 public sealed class QuestionTests
 {
     private static readonly BottleDiagnosis _bottle = Diagnoser.Of(
-        DiagnosisCase.StockOf("potassium-nitrate 20 g in 1 L"), Observation.Nothing, null) with { Observation = Observation.Nothing };
+        DiagnosisCase.StockOf("potassium-nitrate 20 g in 1 L"), Observation.Nothing, null) with
+    { Observation = Observation.Nothing };
 
     private static readonly IReadOnlySet<string> _none = new HashSet<string>();
 
