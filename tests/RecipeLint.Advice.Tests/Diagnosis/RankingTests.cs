@@ -98,15 +98,6 @@ public sealed class RankingTests
     public void WhereNothingWasSeenEveryCauseMayShow() => Assert.True(CauseRanking.OfOwnSigns(
         [Entry(MadeUp.Cause("a"))], new Observation { Signs = [_white with { Present = false }] })[0].HasOwnSign);
 
-    [Theory]
-    [InlineData(0.6, Likeliness.VeryLikely)]
-    [InlineData(0.5999, Likeliness.Likely)]
-    [InlineData(0.25, Likeliness.Likely)]
-    [InlineData(0.2499, Likeliness.Possible)]
-    [InlineData(0.05, Likeliness.Possible)]
-    [InlineData(0.0499, Likeliness.Unlikely)]
-    public void SharesHaveWords(double share, Likeliness word) => Assert.Equal(word, MadeUp.Ranked("a", share).Likeliness);
-
     [Fact]
     public void ReasonsStandTheHeaviestFirst()
     {
